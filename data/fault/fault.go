@@ -1,0 +1,116 @@
+// Package fault collects the faults of one input so that a builder is told
+// all of them at once, each with its place, what is wrong, what was given and
+// what would do.
+//
+// A message reads
+//
+//	place: what is wrong (what was given); what would do
+//
+// in lower case, without a full stop, with the offending text quoted. The
+// place is file:line:column, a flag or a named input.
+package fault
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Place says where a fault stands. Line and Column count from 1; 0 leaves
+// them out. Input is a file's name, a flag such as "--bass", or a named input.
+type Place struct {
+	Input        string
+	Line, Column int
+}
+
+// String gives "input", "input:line" or "input:line:column".
+func (p Place) String() string {
+	switch {
+	case p.Line == 0:
+		return p.Input
+	case p.Column == 0:
+		return fmt.Sprintf("%s:%d", p.Input, p.Line)
+	}
+	return fmt.Sprintf("%s:%d:%d", p.Input, p.Line, p.Column)
+}
+
+// Fault is one thing that is wrong with an input. What says what is wrong,
+// Given what was found there (shown quoted, left out when empty), Remedy what
+// would do (left out when empty).
+type Fault struct {
+	Place  Place
+	What   string
+	Given  string
+	Remedy string
+}
+
+// Error gives the whole message on one line.
+func (f Fault) Error() string {
+	var b strings.Builder
+	if place := f.Place.String(); place != "" {
+		b.WriteString(place)
+		b.WriteString(": ")
+	}
+	b.WriteString(f.What)
+	if f.Given != "" {
+		fmt.Fprintf(&b, " (%q)", f.Given)
+	}
+	if f.Remedy != "" {
+		b.WriteString("; ")
+		b.WriteString(f.Remedy)
+	}
+	return b.String()
+}
+
+// List holds the faults of one run of a reader. The zero value is empty and
+// ready to use.
+type List []Fault
+
+// Add appends one fault.
+func (l *List) Add(place Place, what, given, remedy string) {
+	*l = append(*l, Fault{Place: place, What: what, Given: given, Remedy: remedy})
+}
+
+// Include appends what err holds: the faults of a List or a Fault one by one,
+// any other error as a fault at place. A nil err adds nothing.
+func (l *List) Include(place Place, err error) {
+	var list List
+	var one Fault
+	switch {
+	case err == nil:
+	case errors.As(err, &list):
+		*l = append(*l, list...)
+	case errors.As(err, &one):
+		*l = append(*l, one)
+	default:
+		l.Add(place, err.Error(), "", "")
+	}
+}
+
+// Err gives nil for an empty list, else the list sorted by input, line and
+// column, without repeats.
+func (l List) Err() error {
+	if len(l) == 0 {
+		return nil
+	}
+	sorted := slices.Clone(l)
+	slices.SortStableFunc(sorted, func(a, b Fault) int {
+		return cmp.Or(
+			cmp.Compare(a.Place.Input, b.Place.Input),
+			cmp.Compare(a.Place.Line, b.Place.Line),
+			cmp.Compare(a.Place.Column, b.Place.Column),
+		)
+	})
+	return slices.Compact(sorted)
+}
+
+// Error gives one message a line.
+func (l List) Error() string {
+	lines := make([]string, len(l))
+	for i, f := range l {
+		lines[i] = f.Error()
+	}
+	return strings.Join(lines, "\n")
+}
