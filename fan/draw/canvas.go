@@ -1,0 +1,70 @@
+package draw
+
+// Canvas is what a drawing is put on: one of the writers, or a recorder. All
+// coordinates are millimetres with y up; a writer whose format runs otherwise
+// turns them itself. Calls come as
+//
+//	Sheet (Window (Layer element...)...)...
+//
+// Methods keep the first fault and do nothing after it.
+type Canvas interface {
+	// Sheet begins a sheet of that size, its origin at the lower left corner.
+	Sheet(name string, widthMM, heightMM float64)
+	// Window says that what follows shows only inside r; an empty r (NoRect)
+	// takes the window away.
+	Window(r Rect)
+	// Layer says which layer the following elements belong to.
+	Layer(name LayerName)
+	Line(l Line)
+	Polyline(p Polyline)
+	Circle(k Circle)
+	Text(t Text)
+}
+
+// Sheet is one piece of paper, or one picture. WidthMM and HeightMM are its
+// size; the origin is at its lower left corner.
+type Sheet struct {
+	Name              string
+	WidthMM, HeightMM float64
+	Parts             []Part
+}
+
+// Part is a drawing in sheet coordinates, seen through Window; an empty Window
+// (NoRect) shows all of it.
+type Part struct {
+	Window  Rect
+	Drawing Drawing
+}
+
+// On draws the sheet on c.
+func (s Sheet) On(c Canvas) {
+	c.Sheet(s.Name, s.WidthMM, s.HeightMM)
+	for _, p := range s.Parts {
+		c.Window(p.Window)
+		p.Drawing.On(c)
+	}
+	c.Window(NoRect())
+}
+
+// On draws the layers in order on c, which already has its sheet.
+func (d Drawing) On(c Canvas) {
+	for _, l := range d.Layers {
+		if len(l.Elements) == 0 {
+			continue
+		}
+		c.Layer(l.Name)
+		for _, e := range l.Elements {
+			e.On(c)
+		}
+	}
+}
+
+// Whole puts the whole drawing on one sheet that is just large enough, with
+// marginMM of white on every side.
+func Whole(d Drawing, marginMM float64) Sheet {
+	room := d.Bounds().Grow(marginMM)
+	return Sheet{
+		Name: d.Title, WidthMM: room.Width(), HeightMM: room.Height(),
+		Parts: []Part{{Window: NoRect(), Drawing: d.Through(Move(-room.Min.X, -room.Min.Y))}},
+	}
+}

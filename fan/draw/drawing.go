@@ -1,0 +1,190 @@
+package draw
+
+import "math"
+
+// LayerName says what a layer's elements are about. Layers can be shown and
+// hidden one by one in the formats that have layers.
+type LayerName string
+
+// The layers, in the order in which they are drawn.
+const (
+	LayerBlank   LayerName = "blank"
+	LayerBoard   LayerName = "board"
+	LayerCentre  LayerName = "centreline"
+	LayerStrings LayerName = "strings"
+	LayerSlots   LayerName = "slots"
+	LayerNumbers LayerName = "slot_numbers"
+	LayerNut     LayerName = "nut"
+	LayerSaddles LayerName = "saddles"
+	LayerSquare  LayerName = "square_line"
+	LayerDots    LayerName = "dots"
+	LayerTitle   LayerName = "title"
+	LayerKey     LayerName = "key"
+	LayerBars    LayerName = "check_bars"
+	LayerJoins   LayerName = "joins"
+	LayerFrame   LayerName = "sheet"
+)
+
+// LayerNames gives every layer in drawing order.
+func LayerNames() []LayerName {
+	return []LayerName{
+		LayerBlank, LayerBoard, LayerCentre, LayerStrings, LayerSlots, LayerNumbers, LayerNut,
+		LayerSaddles, LayerSquare, LayerDots, LayerTitle, LayerKey, LayerBars, LayerJoins, LayerFrame,
+	}
+}
+
+// Element is one of Line, Polyline, Circle and Text.
+type Element interface {
+	// Bounds is the smallest upright rectangle about the element, line width
+	// left out; a text's is an estimate on the generous side.
+	Bounds() Rect
+	// Through gives the element carried by m.
+	Through(m Map) Element
+	// On draws the element on c.
+	On(c Canvas)
+}
+
+// Line is a straight line from A to B.
+type Line struct {
+	A, B   Point
+	Stroke Stroke
+}
+
+// Polyline joins Points in order, and the last to the first when Closed.
+type Polyline struct {
+	Points []Point
+	Closed bool
+	Stroke Stroke
+}
+
+// Circle is an unfilled circle; RadiusMM is above 0.
+type Circle struct {
+	Centre   Point
+	RadiusMM float64
+	Stroke   Stroke
+}
+
+// Layer holds elements that belong together.
+type Layer struct {
+	Name     LayerName
+	Elements []Element
+}
+
+// Drawing is a plain picture in true size. Layers stand in drawing order, each
+// name at most once. Joins are lines, in the order of their x, along which
+// paper may be cut and joined without crossing a slot (empty when any will do).
+type Drawing struct {
+	Title  string
+	Layers []Layer
+	Joins  []Line
+}
+
+// Bounds is the smallest upright rectangle about all elements.
+func (d Drawing) Bounds() Rect {
+	all := NoRect()
+	for _, l := range d.Layers {
+		for _, e := range l.Elements {
+			all = all.Union(e.Bounds())
+		}
+	}
+	return all
+}
+
+// Layer gives the layer of that name, empty when there is none.
+func (d Drawing) Layer(name LayerName) Layer {
+	for _, l := range d.Layers {
+		if l.Name == name {
+			return l
+		}
+	}
+	return Layer{Name: name}
+}
+
+// Without gives the drawing without the named layers.
+func (d Drawing) Without(names ...LayerName) Drawing {
+	out := Drawing{Title: d.Title, Joins: d.Joins}
+	for _, l := range d.Layers {
+		if !contains(names, l.Name) {
+			out.Layers = append(out.Layers, l)
+		}
+	}
+	return out
+}
+
+func contains(names []LayerName, name LayerName) bool {
+	for _, n := range names {
+		if n == name {
+			return true
+		}
+	}
+	return false
+}
+
+// Through gives the drawing carried by m, joins included.
+func (d Drawing) Through(m Map) Drawing {
+	out := Drawing{Title: d.Title}
+	for _, l := range d.Layers {
+		moved := Layer{Name: l.Name, Elements: make([]Element, len(l.Elements))}
+		for i, e := range l.Elements {
+			moved.Elements[i] = e.Through(m)
+		}
+		out.Layers = append(out.Layers, moved)
+	}
+	for _, j := range d.Joins {
+		out.Joins = append(out.Joins, j.Through(m).(Line))
+	}
+	return out
+}
+
+// Bounds implements Element.
+func (l Line) Bounds() Rect { return NoRect().Include(l.A, l.B) }
+
+// Through implements Element.
+func (l Line) Through(m Map) Element {
+	return Line{A: m.Point(l.A), B: m.Point(l.B), Stroke: l.Stroke}
+}
+
+// On implements Element.
+func (l Line) On(c Canvas) { c.Line(l) }
+
+// Length is the distance from A to B, in mm.
+func (l Line) Length() float64 { return math.Hypot(l.B.X-l.A.X, l.B.Y-l.A.Y) }
+
+// Bounds implements Element.
+func (p Polyline) Bounds() Rect { return NoRect().Include(p.Points...) }
+
+// Through implements Element.
+func (p Polyline) Through(m Map) Element {
+	out := Polyline{Points: make([]Point, len(p.Points)), Closed: p.Closed, Stroke: p.Stroke}
+	for i, q := range p.Points {
+		out.Points[i] = m.Point(q)
+	}
+	return out
+}
+
+// On implements Element.
+func (p Polyline) On(c Canvas) { c.Polyline(p) }
+
+// Bounds implements Element.
+func (k Circle) Bounds() Rect {
+	return Rect{Min: k.Centre, Max: k.Centre}.Grow(k.RadiusMM)
+}
+
+// Through implements Element. A map that stretches x and y unlike makes an
+// ellipse of the circle, given as a closed polyline of 72 corners (for a radius
+// of 5 mm its sides lie within 0.005 mm of the ellipse).
+func (k Circle) Through(m Map) Element {
+	if factor, ok := m.keepsCircles(); ok {
+		return Circle{Centre: m.Point(k.Centre), RadiusMM: k.RadiusMM * factor, Stroke: k.Stroke}
+	}
+	const corners = 72
+	ring := Polyline{Closed: true, Stroke: k.Stroke}
+	for i := range corners {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
+		ring.Points = append(ring.Points, m.Point(Point{k.Centre.X + k.RadiusMM*cos, k.Centre.Y + k.RadiusMM*sin}))
+	}
+	return ring
+}
+
+// On implements Element.
+func (k Circle) On(c Canvas) { c.Circle(k) }

@@ -1,0 +1,163 @@
+package draw
+
+import (
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Align says which point of a text's baseline stands at its place.
+type Align int
+
+// The alignments.
+const (
+	Left   Align = iota // the text begins at At
+	Centre              // its middle is at At
+	Right               // it ends at At
+)
+
+// Text is one line of words. At is on the baseline; HeightMM is the height of
+// a capital letter or figure (not of the type's body), in mm; AngleRad turns it
+// anticlockwise about At. Body may hold anything: writers take Shown. RoomMM is
+// the length that the words may take, 0 for any.
+type Text struct {
+	At       Point
+	HeightMM float64
+	AngleRad float64
+	Align    Align
+	RoomMM   float64
+	Body     string
+}
+
+// CapShare is the height of a capital over the size of the type for the sans
+// serif face that all writers ask for (718 of 1000 units, from the face's
+// public metrics file).
+const CapShare = 0.718
+
+// SizeMM is the size of the type, in mm, that gives the wanted capitals.
+func (t Text) SizeMM() float64 { return t.HeightMM / CapShare }
+
+// Shown is the text as every writer prints it: one line, without control
+// characters, cut with an ellipsis to the room it has.
+func (t Text) Shown() string {
+	body := OneLine(t.Body)
+	if t.RoomMM <= 0 {
+		return body
+	}
+	return cut(body, t.RoomMM/t.SizeMM())
+}
+
+// WidthMM is the length of the shown text in mm, by the face's metrics; exact
+// for western letters, generous for others.
+func (t Text) WidthMM() float64 { return ems(t.Shown()) * t.SizeMM() }
+
+// Bounds implements Element; descenders are counted as a third of HeightMM.
+func (t Text) Bounds() Rect {
+	width := t.WidthMM()
+	left := -width * float64(t.Align) / 2
+	turn := Turn(t.AngleRad).Then(Move(t.At.X, t.At.Y))
+	return turn.Rect(Rect{Min: Point{left, -t.HeightMM / 3}, Max: Point{left + width, t.HeightMM}})
+}
+
+// Through implements Element. The letters keep their size; only place and
+// direction follow the map.
+func (t Text) Through(m Map) Element {
+	t.At, t.AngleRad = m.Point(t.At), m.Angle(t.AngleRad)
+	return t
+}
+
+// On implements Element.
+func (t Text) On(c Canvas) { c.Text(t) }
+
+// Middle gives the text with the middle of its capitals, not the baseline, at At.
+func (t Text) Middle() Text {
+	sin, cos := math.Sincos(t.AngleRad)
+	t.At.X += sin * t.HeightMM / 2
+	t.At.Y -= cos * t.HeightMM / 2
+	return t
+}
+
+// OneLine makes one printable line of s: line breaks, tabs and runs of blanks
+// become one blank; control and invisible formatting characters vanish; broken
+// UTF-8 and characters that XML forbids become U+FFFD.
+func OneLine(s string) string {
+	var b strings.Builder
+	blank := false
+	for _, r := range s {
+		switch {
+		case unicode.IsSpace(r):
+			blank = b.Len() > 0
+			continue
+		case unicode.Is(unicode.Cc, r), unicode.Is(unicode.Cf, r):
+			continue
+		case !printable(r):
+			r = utf8.RuneError
+		}
+		if blank {
+			b.WriteByte(' ')
+			blank = false
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+// printable reports whether XML 1.0 allows r and Unicode assigns it a character
+// for interchange: no surrogates, no noncharacters, no private use.
+func printable(r rune) bool {
+	return r&0xFFFE != 0xFFFE && !(r >= 0xFDD0 && r <= 0xFDEF) &&
+		!unicode.Is(unicode.Cs, r) && !unicode.Is(unicode.Co, r)
+}
+
+// Wrap breaks s into at most lines lines of roomMM each for capitals of
+// heightMM: at its own line breaks, then between words. What does not fit is
+// cut with an ellipsis.
+func Wrap(s string, heightMM, roomMM float64, lines int) []string {
+	room := roomMM / (heightMM / CapShare)
+	var out []string
+	for _, own := range strings.FieldsFunc(s, func(r rune) bool { return r == '\n' || r == '\r' }) {
+		out = append(out, wrapLine(OneLine(own), room)...)
+	}
+	if len(out) > lines {
+		rest := strings.Join(out[lines-1:], " ")
+		out = append(out[:lines-1], cut(rest, room))
+	}
+	return out
+}
+
+// wrapLine breaks one line between words; a word longer than the room is cut.
+func wrapLine(line string, room float64) []string {
+	var out []string
+	current := ""
+	for _, word := range strings.Fields(line) {
+		longer := strings.TrimPrefix(current+" "+word, " ")
+		if current == "" || ems(longer) <= room {
+			current = longer
+			continue
+		}
+		out = append(out, cut(current, room))
+		current = word
+	}
+	if current != "" {
+		out = append(out, cut(current, room))
+	}
+	return out
+}
+
+// cut shortens a line to room, in units of the type's size, with an ellipsis.
+func cut(s string, room float64) string {
+	if ems(s) <= room {
+		return s
+	}
+	const ellipsis = "…"
+	left := room - ems(ellipsis)
+	end := 0
+	for i, r := range s {
+		if left -= em(r); left < 0 {
+			break
+		}
+		end = i + utf8.RuneLen(r)
+	}
+	return strings.TrimRight(s[:end], " ") + ellipsis
+}
