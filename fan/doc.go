@@ -1,0 +1,40 @@
+// Package fan is the layout engine of a fanned-fret instrument: from a scale
+// pair and a neck it finds the string lines, the own length of every string,
+// the marks, the slants, the board and the blank, as plain data in
+// millimetres and radians. It knows no gauges, no tension and no drawing.
+//
+// # Axes
+//
+// x runs along the centreline, from the point where the nut line crosses it
+// (x = 0) towards the bridge. y runs across, the bass side positive. The
+// centreline is the bisector of the two outer string lines, which mirror each
+// other,
+//
+//	y = ±(s/2 + m x)
+//
+// s  nut span, m  taper: half of what the outer strings spread per millimetre.
+// With two unlike edge margins the board is not symmetric about it; the
+// strings are.
+//
+// # Signs
+//
+// A slant is positive where the bass end of a line is nearer the bridge. A
+// cents error is positive where the note is sharp. No result is ever -0, NaN
+// or infinite.
+//
+// # Strings
+//
+// Slices over strings begin with string 1, the highest (treble); index 0 is
+// string 1, the last index the bass outer string.
+//
+// # How a layout comes about
+//
+// A [Spec] holds what was asked. [NewBase] checks all of it that does not
+// depend on the scale pair; [Base.Frame] settles one pair into a [Frame], a
+// small value that allocates nothing; [New] builds the whole [Layout] from the
+// same Frame, so that both give the same numbers to the last bit.
+package fan
+
+// Point is a place on the board, in millimetres; see the package comment for
+// the axes.
+type Point struct{ X, Y float64 }

@@ -1,0 +1,113 @@
+package fan
+
+// Layout is the whole fan of one scale pair as plain data. Build it with
+// [New]; its slices are not to be changed.
+type Layout struct {
+	Spec    Spec         // what was asked
+	Frame   Frame        // the settled geometry; its methods agree with the fields here to the bit
+	Strings []StringLine // string 1 first
+	Frets   []Fret       // index is the fret number: 0 the nut line, then 1 to the last
+	Nut     Across       // the nut line; the same as Frets[0].Line
+	Saddle  Across       // the saddle line, where the strings leave the saddles before any set-back
+
+	// NutOffsetMM is how far the treble nut end lies nearer the bridge than
+	// the bass nut end, along the centreline: g = p_t - p_b. Negative on a
+	// reverse fan.
+	NutOffsetMM float64
+	Neutral     NeutralLine // the line square to the centreline
+	Parallel    bool        // equal lengths: every slant is 0 and the neutral fret has no effect
+
+	NutSeats, SaddleSeats []Seat  // the strings along the nut line and the saddle line, string 1 first
+	NutBlankMM            float64 // length of the nut along the nut line, edge to edge of the board
+
+	// CentsErrors lists the inner strings that are not exactly in tune by
+	// geometry, string by fret, the worst first; empty when nut and saddle have
+	// the same fractions.
+	CentsErrors []CentsError
+
+	DiagonalBassNutMM   float64 // bass nut end to the last mark on the treble line
+	DiagonalTrebleNutMM float64 // treble nut end to the last mark on the bass line
+}
+
+// StringLine is one string from nut to saddle.
+type StringLine struct {
+	Number                      int     // 1 is the highest
+	Nut, Saddle                 Point   // end points
+	LengthMM                    float64 // own length, along the line
+	NutFraction, SaddleFraction float64 // where it ends along the nut and the saddle line, 0 at string 1, 1 at the last
+}
+
+// Across is a straight line across the strings: the nut line, a fret, the
+// saddle line, an end of the board, a pickup.
+type Across struct {
+	Bass, Treble Point   // where it meets the two outer string lines
+	CrossMM      float64 // x where it crosses the centreline
+	TanSlant     float64 // tangent of the slant from square, positive where the bass end is nearer the bridge
+	SlantRad     float64 // the slant, radians
+}
+
+// Fret is one fret line with its two marks and its slot. Fret 0 is the nut
+// line.
+type Fret struct {
+	Number       int
+	Line         Across
+	Bass, Treble Mark
+	Slot         Slot
+	CentsSharp   []float64 // error of every string on this fret by geometry, string 1 first; 0 where exact
+}
+
+// Mark is the centre of a slot on one outer string line. Both measures go
+// along that line.
+type Mark struct {
+	FromNutMM float64 // from the nut end of that line
+	StepMM    float64 // from the mark before; 0 at the nut
+	MMPerCent float64 // how much of a shift makes one cent: (L - x) ln2/1200
+}
+
+// Slot is where a fret line runs on the board, edge to edge.
+type Slot struct {
+	Bass, Treble Point   // end points on the board's edges
+	LengthMM     float64 // along the slot
+}
+
+// NeutralLine is the line square to the centreline, and how the treble nut end
+// is set out from it.
+type NeutralLine struct {
+	Neutral
+	XMM             float64 // where it crosses the centreline
+	Bass, Treble    Point   // where it meets the outer string lines
+	BassFromNutMM   float64 // along the bass line, from the bass nut end
+	TrebleFromNutMM float64 // along the treble line: the treble nut end lies this far back towards the head
+	BassBehindMM    float64 // how far the bass nut end lies behind it, along the centreline
+	TrebleBehindMM  float64 // how far the treble nut end lies behind it, along the centreline
+}
+
+// CentsError is how far one inner string is out of tune on one fret because
+// nut and saddle have different fractions.
+type CentsError struct {
+	String, Fret int
+	Cents        float64 // positive = sharp
+}
+
+// SlantAt is the slant of one fret line.
+type SlantAt struct {
+	Fret     int
+	SlantRad float64
+}
+
+// New builds the layout of a spec. The error is a fault.List of everything
+// that is wrong with it, each place naming the build file's key.
+func New(spec Spec) (*Layout, error) { return &Layout{}, nil }
+
+// At gives the point at fraction u of the string's length from the nut.
+func (s StringLine) At(u float64) Point {
+	return Point{s.Nut.X + u*(s.Saddle.X-s.Nut.X), s.Nut.Y + u*(s.Saddle.Y-s.Nut.Y)}
+}
+
+// Slants gives the slants that say most about a fan: of frets 1, 3, 12 and the
+// last, as far as the board has them.
+func (l *Layout) Slants() []SlantAt { return nil }
+
+// WorstCents is the greatest tuning error of the geometry; ok is false when
+// every string is exactly in tune. The cure is the spacing LikeNut.
+func (l *Layout) WorstCents() (worst CentsError, ok bool) { return CentsError{}, false }
