@@ -1,0 +1,157 @@
+package csvtable
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+)
+
+// cell is one trimmed cell and the column of its first character, from 1.
+type cell struct {
+	text   string
+	column int
+}
+
+// placer makes the place of a line and column of the file being read.
+type placer func(line, column int) fault.Place
+
+// Row is one row of a table. Its cells are reached by the column's name.
+type Row struct {
+	head  *head
+	place placer
+	line  int
+	cells []cell
+}
+
+// Get gives the trimmed cell, "" when the column is absent or the cell empty.
+func (r Row) Get(name string) string {
+	c, _ := r.find(name)
+	return c.text
+}
+
+// Unit gives the unit in the column's heading ("mm" of "outer_mm"), "" when
+// the heading has none or the column is absent.
+func (r Row) Unit(name string) string {
+	if r.head == nil {
+		return ""
+	}
+	if i, ok := r.head.at[name]; ok {
+		return r.head.cells[i].unit
+	}
+	return ""
+}
+
+// Place gives file, line and column of the cell, or of the row when the column
+// is absent or the row too short.
+func (r Row) Place(name string) fault.Place {
+	if r.place == nil {
+		return fault.Place{}
+	}
+	c, _ := r.find(name)
+	return r.place(r.line, c.column)
+}
+
+// Line gives the line of the file, from 1.
+func (r Row) Line() int { return r.line }
+
+func (r Row) find(name string) (cell, bool) {
+	if r.head == nil {
+		return cell{}, false
+	}
+	i, ok := r.head.at[name]
+	if !ok || i >= len(r.cells) {
+		return cell{}, false
+	}
+	return r.cells[i], true
+}
+
+// Length reads a cell as a length, with the unit of the cell or else of the
+// heading. It gives false for an empty cell, without a fault, and for a cell
+// that does not read or whose unit contradicts the heading, with a fault at
+// its place.
+func (r Row) Length(name string, faults *fault.List) (unit.Length, bool) {
+	return quantity(r, name, faults, unit.ParseLength)
+}
+
+// Mass reads a cell as a mass, under the rules of Length.
+func (r Row) Mass(name string, faults *fault.List) (unit.Mass, bool) {
+	return quantity(r, name, faults, unit.ParseMass)
+}
+
+// Force reads a cell as a force, under the rules of Length.
+func (r Row) Force(name string, faults *fault.List) (unit.Force, bool) {
+	return quantity(r, name, faults, unit.ParseForce)
+}
+
+// UnitWeight reads a cell as a unit weight, under the rules of Length.
+func (r Row) UnitWeight(name string, faults *fault.List) (unit.UnitWeight, bool) {
+	return quantity(r, name, faults, unit.ParseUnitWeight)
+}
+
+// Number reads a cell as a plain finite decimal; false for an empty cell, and
+// with a fault for one that does not read.
+func (r Row) Number(name string, faults *fault.List) (float64, bool) {
+	return read(r, name, faults, unit.ParseNumber)
+}
+
+// Whole reads a cell as a whole number within +-1e9, under the rules of Number.
+func (r Row) Whole(name string, faults *fault.List) (int, bool) {
+	x, ok := r.Number(name, faults)
+	if ok && (x != math.Trunc(x) || math.Abs(x) > 1e9) {
+		faults.Add(r.Place(name), name+" must be a whole number", r.Get(name), "")
+		return 0, false
+	}
+	return int(x), ok
+}
+
+// quantity reads a cell that may carry its own unit or take the heading's.
+func quantity[T ~float64](r Row, name string, faults *fault.List, parse func(string) (T, error)) (T, bool) {
+	headed := r.Unit(name)
+	if headed == "" {
+		return read(r, name, faults, parse)
+	}
+	text := r.Get(name)
+	bare := strings.TrimRight(text, "0123456789./½¼¾⅛⅜⅝⅞ ") == "" || endsInDigit(text)
+	if bare {
+		return read(r, name, faults, func(s string) (T, error) { return parse(s + " " + headed) })
+	}
+	return read(r, name, faults, func(s string) (T, error) { return agreeing(s, headed, parse) })
+}
+
+func endsInDigit(s string) bool {
+	last := []rune(s)
+	return len(last) > 0 && strings.ContainsRune("0123456789.½¼¾⅛⅜⅝⅞", last[len(last)-1])
+}
+
+// agreeing reads a cell with a unit of its own and refuses one that is not the
+// heading's: one of the two is a slip, and only the builder knows which.
+func agreeing[T ~float64](s, headed string, parse func(string) (T, error)) (T, error) {
+	x, err := parse(s)
+	if err != nil {
+		return 0, err
+	}
+	one, _ := parse("1 " + headed)
+	number := strings.TrimRightFunc(s, func(c rune) bool { return !endsInDigit(string(c)) })
+	if same, err := parse(number + " " + headed); err == nil && same == x && one != 0 {
+		return x, nil
+	}
+	return 0, fmt.Errorf("the cell's unit is not the heading's (%q under %q); change one of them", s, headed)
+}
+
+// read parses a cell and puts a fault at its place.
+func read[T any](r Row, name string, faults *fault.List, parse func(string) (T, error)) (T, bool) {
+	var none T
+	text := r.Get(name)
+	if text == "" {
+		return none, false
+	}
+	x, err := parse(text)
+	if err != nil {
+		faults.Include(r.Place(name), fmt.Errorf("%s: %w", name, err))
+		return none, false
+	}
+	return x, true
+}

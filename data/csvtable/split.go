@@ -1,0 +1,67 @@
+package csvtable
+
+import (
+	"encoding/csv"
+	"errors"
+	"strings"
+	"unicode/utf8"
+
+	"scalepair/data/fault"
+)
+
+// split cuts one line into cells. A quotation mark inside a bare cell is an
+// inch mark and kept; one left open is a fault, with the column in its place.
+func split(line string) ([]cell, *fault.Fault) {
+	fields, columns, err := splitQuoted(line, false)
+	if errors.Is(err, csv.ErrBareQuote) {
+		fields, columns, err = splitQuoted(line, true)
+	}
+	var at *csv.ParseError
+	if errors.As(err, &at) {
+		return nil, &fault.Fault{
+			Place:  fault.Place{Column: runeColumn(line, at.Column)},
+			What:   "a quotation mark is left open on this line",
+			Remedy: "close it, and keep every cell on one line",
+		}
+	}
+	cells := make([]cell, len(fields))
+	for i, f := range fields {
+		cells[i] = cell{strings.TrimSpace(f), runeColumn(line, columns[i])}
+	}
+	return cells, nil
+}
+
+// splitQuoted gives the fields and the byte column, from 1, of each.
+func splitQuoted(line string, lazy bool) ([]string, []int, error) {
+	if !strings.Contains(line, `"`) {
+		return splitBare(line)
+	}
+	r := csv.NewReader(strings.NewReader(line))
+	r.LazyQuotes, r.TrimLeadingSpace = lazy, true
+	fields, err := r.Read()
+	if err != nil {
+		return nil, nil, err
+	}
+	columns := make([]int, len(fields))
+	for i := range fields {
+		_, columns[i] = r.FieldPos(i)
+	}
+	return fields, columns, nil
+}
+
+// splitBare does the same for a line without quotation marks.
+func splitBare(line string) ([]string, []int, error) {
+	fields := strings.Split(line, ",")
+	columns := make([]int, len(fields))
+	at := 1
+	for i, f := range fields {
+		columns[i] = at + len(f) - len(strings.TrimLeft(f, " \t"))
+		at += len(f) + 1
+	}
+	return fields, columns, nil
+}
+
+// runeColumn turns a byte column into the character column that editors show.
+func runeColumn(line string, column int) int {
+	return utf8.RuneCountInString(line[:min(max(column-1, 0), len(line))]) + 1
+}

@@ -1,0 +1,40 @@
+// Package data holds the embedded defaults, each with its provenance in the
+// comment lines at its head: named tunings, materials, the strength of music
+// wire, and a demo build with invented readings.
+package data
+
+import (
+	"embed"
+	"io/fs"
+)
+
+//go:embed tunings.csv materials.csv a228.csv demo
+var files embed.FS
+
+// Demo gives the demo build: build.toml and the readings it names.
+func Demo() fs.FS {
+	sub, err := fs.Sub(files, "demo")
+	if err != nil {
+		panic(err)
+	}
+	return sub
+}
+
+// Tunings gives the table of named tunings, with the columns name and notes
+// (low string first).
+func Tunings() []byte { return mustRead("tunings.csv") }
+
+// Materials gives the table that ParseMaterials reads.
+func Materials() []byte { return mustRead("materials.csv") }
+
+// WireStrength gives the tensile strength of music wire by diameter, with the
+// columns diameter_in, min_ksi, max_ksi (empty where misprinted in the source).
+func WireStrength() []byte { return mustRead("a228.csv") }
+
+func mustRead(name string) []byte {
+	b, err := files.ReadFile(name)
+	if err != nil {
+		panic(err)
+	}
+	return b
+}

@@ -1,0 +1,97 @@
+package unit
+
+import "math"
+
+// spelling is one unit of a quantity: its names, the first of them the one
+// that messages use, and its exact size in SI as num/den.
+type spelling struct {
+	names    []string
+	num, den int64
+}
+
+// kind is one quantity: the word for it in messages and its units. The first
+// two units are the ones suggested where a unit is missing.
+type kind struct {
+	what  string
+	units []spelling
+}
+
+// Sizes follow constants.go; a test compares them. Names are compared in
+// lower case with blanks removed.
+var (
+	lengths = kind{"a length", []spelling{
+		{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, 1, 1000},
+		{[]string{"in", "inch", "inches", `"`}, 254, 10000},
+		{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, 1, 100},
+		{[]string{"m", "metre", "metres", "meter", "meters"}, 1, 1},
+	}}
+	masses = kind{"a mass", []spelling{
+		{[]string{"g", "gram", "grams", "gramme", "grammes"}, 1, 1000},
+		{[]string{"oz", "ounce", "ounces"}, 45359237, 16 * 100000000},
+		{[]string{"mg", "milligram", "milligrams"}, 1, 1000000},
+		{[]string{"kg", "kilogram", "kilograms"}, 1, 1},
+		{[]string{"lb", "lbs", "pound", "pounds"}, 45359237, 100000000},
+		{[]string{"gr", "grain", "grains"}, 45359237, 7000 * 100000000},
+	}}
+	// On a string a pound or a kilogram can only mean its weight, and players
+	// write it so.
+	forces = kind{"a force", []spelling{
+		{[]string{"N", "newton", "newtons"}, 1, 1},
+		{[]string{"lbf", "lb", "lbs", "pound", "pounds"}, 44482216152605, 10000000000000},
+		{[]string{"kgf", "kg", "kilogram", "kilograms", "kp"}, 980665, 100000},
+	}}
+	unitWeights = kind{"a unit weight", []spelling{
+		{[]string{"g/m", "gram/metre", "grams/metre", "mg/mm"}, 1, 1000},
+		{[]string{"lb/in", "lbs/in", "lb/inch"}, 45359237, 2540000},
+		{[]string{"kg/m"}, 1, 1},
+	}}
+	degrees = kind{"an angle", []spelling{
+		{[]string{"deg", "°", "degree", "degrees"}, 1, 1},
+	}}
+)
+
+// ParseLength reads a length: "648 mm", "64.8 cm", "0.648 m", "25.5 in",
+// `25.5"`, `25 1/2"`, "25-1/2 in", "25½ in". Negative lengths are read too;
+// the caller knows the range. The error says what would do.
+func ParseLength(s string) (Length, error) {
+	x, err := lengths.parse(s)
+	return Length(x), err
+}
+
+// ParseMass reads a mass in g, mg, kg, lb, oz or gr (grains).
+func ParseMass(s string) (Mass, error) {
+	x, err := masses.parse(s)
+	return Mass(x), err
+}
+
+// ParseForce reads a force in N, lbf or kgf; lb and kg mean the weight of that
+// mass in standard gravity, as players write a string's tension.
+func ParseForce(s string) (Force, error) {
+	x, err := forces.parse(s)
+	return Force(x), err
+}
+
+// ParseUnitWeight reads a mass per length in g/m, kg/m, mg/mm or lb/in.
+func ParseUnitWeight(s string) (UnitWeight, error) {
+	x, err := unitWeights.parse(s)
+	return UnitWeight(x), err
+}
+
+// ParseAngle reads an angle in degrees, "12 deg" or "12°", and gives radians.
+func ParseAngle(s string) (float64, error) {
+	x, err := degrees.parse(s)
+	return x * (math.Pi / 180), err
+}
+
+// String gives the length in millimetres, exactly, so that ParseLength gives
+// the same value back. For output in rounded figures see LengthUnit.Format.
+func (l Length) String() string { return exact(float64(l), 1000) + " mm" }
+
+// String gives the mass in grams, exactly.
+func (m Mass) String() string { return exact(float64(m), 1000) + " g" }
+
+// String gives the force in newtons, exactly.
+func (f Force) String() string { return exact(float64(f), 1) + " N" }
+
+// String gives the unit weight in grams per metre, exactly.
+func (w UnitWeight) String() string { return exact(float64(w), 1000) + " g/m" }
