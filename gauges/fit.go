@@ -1,0 +1,68 @@
+package gauges
+
+import "scalepair/data/fault"
+
+// FitKind is the law that a family is fitted with.
+type FitKind int
+
+// The laws: one density over plain wire; one density of the wrap, where every
+// core is known; ln w as a straight line in ln d.
+const (
+	OneDensity FitKind = iota
+	WrapDensity
+	PowerLaw
+)
+
+// String gives "one density", "one wrap density" or "power law".
+func (k FitKind) String() string {
+	return [...]string{"one density", "one wrap density", "power law"}[k]
+}
+
+// Fit is the law that ties the gauges of one family together.
+type Fit struct {
+	Family   string
+	Material string // of the core
+	Kind     FitKind
+
+	DensityKgM3, UDensityKgM3 float64 // of the wire or the wrap; 0 for a power law
+	Exponent, UExponent       float64 // of a power law; else 0
+
+	Scatter        float64 // the family's own scatter as a fraction of the fitted density (power law: of the unit weight)
+	ScatterAssumed bool    // too few gauges to see a scatter: 2 %, judgement
+
+	MinOuterM, MaxOuterM float64  // the fitted diameters
+	Used                 []string // labels of the gauges that the fit stands on
+	LeftOut              []string // labels of suspect gauges, kept out
+
+	law law
+}
+
+// Judgement is how a gauge stands to the fit that was made without it.
+type Judgement struct {
+	FitKgM float64 // kg/m, what the fit gives
+	Off    float64 // ln of the gauge's own unit weight over FitKgM: 0.05 is 5 % too heavy
+	U      float64 // standard uncertainty of Off: reading, diameter, fit and the family's scatter
+	Limit  float64 // |Off| beyond this is suspect
+}
+
+// Suspect is one reading to look at again.
+type Suspect struct {
+	Place fault.Place
+	Gauge string
+	Why   string   // what gave it away, with figures
+	Fits  string   // what mass or length would agree
+	Slips []string // what may have happened, likeliest first; may be empty
+	Off   float64  // as in Judgement, of this reading alone
+}
+
+// Options are the choices that a stock is made with. The zero value is the
+// default.
+type Options struct {
+	// Extrapolate lets a listed gauge be estimated outside the fitted diameters.
+	Extrapolate bool
+	// Materials is the list of materials; the zero value is the embedded list.
+	Materials Materials
+	// MinStrength gives the least strength of music wire, for the breaking load
+	// of hung-weight tests; nil leaves that load unknown.
+	MinStrength func(diaM float64) (pa float64, outside bool)
+}

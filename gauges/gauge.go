@@ -1,0 +1,130 @@
+package gauges
+
+import (
+	"strings"
+
+	"scalepair/data/fault"
+)
+
+// Plain is the family of strings that are one bare wire.
+const Plain = "plain"
+
+// Shape is the cross-section of a core wire.
+type Shape int
+
+// The shapes. ShapeAssumed is an unknown shape, reckoned as round and marked
+// 'core shape assumed'.
+const (
+	ShapeAssumed Shape = iota
+	Round
+	Hex
+)
+
+// String gives "core shape assumed", "round" or "hex".
+func (s Shape) String() string {
+	return [...]string{"core shape assumed", "round", "hex"}[s]
+}
+
+// CommonPart is an error of one named source that several gauges share. U is
+// its standard uncertainty in the quantity it belongs to, with a sign: where
+// two gauges carry the same source with opposite signs, the one is too heavy
+// when the other is too light.
+type CommonPart struct {
+	Source string
+	U      float64
+}
+
+// Gauge is one size of string as the stock knows it.
+type Gauge struct {
+	Label    string
+	Family   string // Plain or the user's name of a wound kind
+	Material string // of the core; of the whole wire where plain
+
+	Outer, UOuter float64 // m
+	Core, UCore   float64 // m; 0 unknown; a plain gauge's core is its outer diameter
+	Shape         Shape
+
+	UnitWeight float64      // kg/m, slack
+	U          float64      // kg/m, standard uncertainty: U² = Indep² + sum of Common²
+	Indep      float64      // kg/m, the part that no other value shares
+	Common     []CommonPart // kg/m; a source 'diameter of ...' is shared with CoreParts
+	CoreParts  []CommonPart // m, the parts of UCore: UCore² = sum of their squares
+
+	AreaM2      float64 // core's cross-section; 0 where the core is unknown
+	EA          float64 // N; 0 where the core or its modulus is unknown
+	EI          float64 // N m²; 0 as EA
+	YoungsPa    float64 // 0 unknown
+	StrengthPa  float64 // the material's stated strength; 0: look music wire up by its diameter
+	DensityKgM3 float64 // of the core's material, from the material list; 0 unknown
+	WindingM    float64 // length of the wound part that a bought string has; 0 not stated
+
+	ImpliedKgM3 float64 // plain: unit weight over cross-section; wound with known core: of the wrap; else of the whole
+
+	Readings  int  // rows used, weighed and hung
+	Built     bool // a construction from core and wraps went in
+	Estimated bool // no reading and no construction: from the fit
+	Suspect   bool // its reading stands off from the fit made without it
+	Disagrees bool // its own readings stand further apart than chance allows
+
+	Judged *Judgement // how it stands to the fit; nil where nothing could judge it
+	Notes  []string   // in plain words, for the table's foot
+}
+
+// MusicWire tells whether the core is music wire, whose strength follows from
+// its diameter.
+func (g Gauge) MusicWire() bool { return g.Material == MusicWire }
+
+// RelU is the standard uncertainty of the unit weight as a fraction of it.
+func (g Gauge) RelU() float64 { return g.U / g.UnitWeight }
+
+// Flags gives the words that must stand wherever the gauge appears:
+// 'estimated', 'suspect', 'readings disagree', 'core unknown', 'core shape
+// assumed'. Empty for a gauge without a mark.
+func (g Gauge) Flags() []string {
+	var flags []string
+	for _, f := range []struct {
+		on   bool
+		word string
+	}{
+		{g.Estimated, "estimated"},
+		{g.Suspect, "suspect"},
+		{g.Disagrees, "readings disagree"},
+		{g.Core == 0, "core unknown"},
+		{g.Core > 0 && g.Family != Plain && g.Shape == ShapeAssumed, ShapeAssumed.String()},
+	} {
+		if f.on {
+			flags = append(flags, f.word)
+		}
+	}
+	return flags
+}
+
+// Stock is every gauge the builder can use, in the order of the file, with
+// the fits that tie them together.
+type Stock struct {
+	Gauges   []Gauge
+	Fits     []Fit
+	Suspects []Suspect // slips to look at, worst first
+	Hung     []HungTest
+}
+
+// Lookup finds a gauge by its label, blanks at the ends and letter case
+// aside. The error names the nearest labels.
+func (s Stock) Lookup(label string) (Gauge, error) {
+	key := labelKey(label)
+	for _, g := range s.Gauges {
+		if labelKey(g.Label) == key {
+			return g, nil
+		}
+	}
+	labels := make([]string, len(s.Gauges))
+	for i, g := range s.Gauges {
+		labels[i] = g.Label
+	}
+	return Gauge{}, fault.Fault{What: "this gauge is not in stock", Given: label, Remedy: suggestLabel(label, labels)}
+}
+
+// labelKey is what makes two labels the same gauge.
+func labelKey(label string) string {
+	return strings.ToLower(strings.Join(strings.Fields(label), " "))
+}

@@ -1,0 +1,116 @@
+package gauges
+
+import "scalepair/data/fault"
+
+// Kind is the kind of a row in the readings file.
+type Kind int
+
+// The kinds of rows. Listed is a gauge that is in stock without a reading: its
+// unit weight is estimated from the fit of its family.
+const (
+	Weighed Kind = iota
+	Hung
+	Listed
+)
+
+// String gives the word that the file uses.
+func (k Kind) String() string { return [...]string{"weighed", "hung", "listed"}[k] }
+
+// Reading is one row of the readings file: one weighing, one hung-weight pitch
+// test, or one listed gauge. A size that is 0 was not given; a later row of a
+// gauge takes the sizes that it leaves out from the gauge's other rows.
+type Reading struct {
+	Place fault.Place
+
+	Gauge        string
+	Construction string // Plain or the family's name
+	Material     string // of the core; "" is music wire
+	OuterM       float64
+	CoreM        float64
+	Shape        Shape
+	Outer, Near  Calliped // how the outer and the core diameter are known
+	DensityKgM3  float64  // own values of the material, 0 where the list serves
+	YoungsPa     float64
+	StrengthPa   float64
+	WindingM     float64 // wound length of a bought string
+
+	Kind        Kind
+	Pieces      int     // equal pieces weighed together; 0 is 1
+	LengthM     float64 // of each piece
+	LengthStepM float64 // the ruler's, here; 0: the file's
+	MassKg      float64 // of all pieces together
+	MassStepKg  float64 // the balance's, here; 0: the file's
+
+	HungKg     float64 // everything that hangs on the string, lower clamp and hook included
+	HungStepKg float64 // of the scales that weighed it; 0: the file's
+	SpeakingM  float64 // clamp to clamp
+	FreqHz     float64 // sounded pitch
+	PitchCents float64 // standard uncertainty of the pitch; 0: the file's
+
+	Date, Remark string
+}
+
+// Calliped says how a diameter is known.
+type Calliped int
+
+// A diameter is a nominal size off the packet, or measured with the builder's
+// calipers.
+const (
+	Nominal Calliped = iota
+	Measured
+)
+
+// Instruments are the builder's measuring tools, stated once for a file. A
+// step is the least step of the display or scale; an accuracy a is a bound:
+// the instrument may read off by up to +-a, the same way every time; a
+// repeatability is a standard deviation. SI units.
+type Instruments struct {
+	BalanceStepKg     float64
+	BalanceRepeatKg   float64
+	BalanceAccuracyKg float64
+	RulerStepM        float64
+	RulerAccuracyM    float64
+	CaliperStepM      float64
+	CaliperAccuracyM  float64
+	HungStepKg        float64 // of the scales for the hung weight
+	HungAccuracyKg    float64
+	PitchCents        float64 // standard uncertainty of a sounded pitch
+	GravityMS2        float64
+	UGravityMS2       float64 // standard uncertainty of gravity; 0: exact
+}
+
+// DefaultInstruments gives a kitchen table's tools where nothing was stated: a
+// 0.01 g balance, a 1 mm ruler, 0.01 mm calipers, 1 g scales for the hung
+// weight, pitch to 2 cents, and gravity anywhere on the ground. All but
+// gravity are judgement and have to be printed with the result.
+//
+// Gravity runs from 9.780 m/s2 at the equator to 9.832 m/s2 at the poles;
+// 9.80665 with 0.15 % covers it.
+func DefaultInstruments() Instruments {
+	return Instruments{
+		BalanceStepKg: 0.01e-3,
+		RulerStepM:    1e-3,
+		CaliperStepM:  0.01e-3,
+		HungStepKg:    1e-3,
+		PitchCents:    2,
+		GravityMS2:    9.80665,
+		UGravityMS2:   0.0015 * 9.80665,
+	}
+}
+
+// HungCaution is what must be read before a weight is hung on a string. The
+// breaking load that it speaks of is in HungTest.
+const HungCaution = "A hung weight falls when the string breaks. Wear eye protection; keep the weight a hand's breadth over a padded floor, " +
+	"hands and feet away from under it; never hang more than half the breaking load."
+
+// HungTest is one hung-weight reading against the string's breaking load.
+type HungTest struct {
+	Place        fault.Place
+	Gauge        string
+	LoadN        float64 // weight of what hung on the string
+	BreakingN    float64 // least breaking load of the core; 0 unknown
+	OutsideTable bool    // the strength is continued beyond its table
+}
+
+// OverHalf tells whether more hung than half the breaking load.
+func (h HungTest) OverHalf() bool { return h.BreakingN > 0 && h.LoadN > h.BreakingN/2 }
