@@ -23,9 +23,51 @@ type Bend struct {
 	TensionN float64 // tension of the bent string, N
 }
 
-// Push bends a string to a rise. The error is an [ErrFret],
-// [ErrNoStiffness], [ErrInput] or [*NotReachableError] by errors.Is or
-// errors.As.
+// Push bends a string at a fret until it has risen, and gives the sideways
+// force of the finger, its way and the tension then.
+//
+//	T(y) = EA (R(y)/R0 - 1), w(y) = w R0/R(y), f(y) = sqrt(T(y)/w(y))/(2 hypot(b, y))
+//	push = T(y) dR/dy
+//
+// R: the whole wire from post to ball (see [Contact]); R0: its natural
+// length. y is solved so that f(y) stands the wanted cents above f(0). Nut and
+// saddle let the wire slide freely; the finger pushes straight across the
+// neck, and the crown lets the string slide along it. Ours: it follows from Hooke's law
+// (OpenStax University Physics 1, section 12.3), the string law (16.6), and
+// the push as the slope of the stored work by y.
+//
+// A push is [Spot.Contact], [Contact.Shape] and [BendShape.Bend] one after the
+// other, to the last bit, and allocates nothing unless it fails. The error is
+// [ErrFret], [ErrNoStiffness], [ErrInput] or a [*NotReachableError]: past the
+// edge of the board, or past the strength of the core where that is known.
 func Push(w Wire, at BendAt) (Bend, error) {
-	return Bend{}, ErrNoStiffness
+	spot, err := NewSpot(at.Fret, at.Cents)
+	if err != nil {
+		return Bend{}, err
+	}
+	if w.EA == 0 {
+		return Bend{}, ErrNoStiffness
+	}
+	contact, err := spot.Contact(at)
+	if err != nil {
+		return Bend{}, err
+	}
+	shape, ok := contact.Shape(w.StretchSpeed2())
+	if !ok {
+		return Bend{}, contact.whyNot(w, at)
+	}
+	bend := shape.Bend(w.EA)
+	if share := BreakingShare(bend.TensionN, w.CoreAreaM2, w.StrengthPa); share > 1 {
+		return Bend{}, &NotReachableError{WantedCents: at.Cents, Breaks: true, Share: share}
+	}
+	return bend, nil
+}
+
+// whyNot tells an absurd wire from one that meets the edge.
+func (c Contact) whyNot(w Wire, at BendAt) error {
+	strain := c.Strain(w.StretchSpeed2())
+	if !(strain >= leastStrain && strain <= mostStrain) {
+		return ErrInput
+	}
+	return &NotReachableError{WantedCents: at.Cents, EdgeM: c.end, EdgeCents: c.RiseCents(strain, c.end)}
 }

@@ -1,0 +1,86 @@
+package choice
+
+import "scalepair/fan"
+
+// bassTopHz parts basses from the rest by the pitch of the highest string
+// (judgement: below the third string of a guitar it is a bass, which lies
+// between a six-string bass's C3 and a baritone's G3).
+const bassTopHz = 165
+
+// chooseBendStrings names the bend strings before any gauge is chosen: as
+// given, else the reference's plain ones, else the plain ones of the gauges
+// given, else strings 1 to 3, and none on a bass.
+func (p *Plan) chooseBendStrings() {
+	p.isBend = make([]bool, p.strings)
+	for _, s := range p.bendNumbers() {
+		if s <= p.strings {
+			p.isBend[s-1] = true
+		}
+	}
+	for i, bent := range p.isBend {
+		if bent {
+			p.bend = append(p.bend, i)
+		}
+	}
+	p.dir = make([]float64, p.strings)
+	for i := range p.dir {
+		p.dir[i] = bendSign(i, p.strings, p.req.Feel.Towards)
+	}
+}
+
+func (p *Plan) bendNumbers() []int {
+	switch {
+	case p.req.Feel.BendStrings != nil:
+		return p.req.Feel.BendStrings
+	case p.req.Reference != nil:
+		return p.plainNumbers(p.req.Reference.Gauges)
+	case p.req.Given != nil:
+		return p.plainNumbers(p.req.Given)
+	case p.req.Cases[0].FreqsHz[0] < bassTopHz:
+		return nil
+	}
+	return []int{1, 2, 3}
+}
+
+func (p *Plan) plainNumbers(set []int) []int {
+	var out []int
+	for i, g := range set {
+		if p.wires[g].Plain {
+			out = append(out, i+1)
+		}
+	}
+	return out
+}
+
+// bendSign is +1 for a bend towards the bass side, -1 towards the treble.
+func bendSign(i, n int, towards []Direction) float64 {
+	d := Usual
+	if i < len(towards) {
+		d = towards[i]
+	}
+	if d == TowardsBass || d == Usual && i < (n+1)/2 {
+		return 1
+	}
+	return -1
+}
+
+// seatOn fills s with string i's place on a frame.
+func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
+	s.lengthM = f.LengthMM(i) / 1000
+	if !p.isBend[i] {
+		return
+	}
+	for k, n := range p.req.Feel.BendFrets {
+		s.tan[k] = p.dir[i] * f.TanSlant(n)
+		s.reachM[k] = f.ReachMM(i, n, p.dir[i] > 0) / 1000
+	}
+}
+
+func (p *Plan) newSeats() []seat {
+	frets := len(p.req.Feel.BendFrets)
+	out := make([]seat, p.strings)
+	for i := range out {
+		out[i] = seat{tan: make([]float64, frets), reachM: make([]float64, frets)}
+	}
+	return out
+}

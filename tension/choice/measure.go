@@ -1,0 +1,243 @@
+package choice
+
+import (
+	"errors"
+	"math"
+
+	"scalepair/tension"
+)
+
+// seat is one string's place on one pair: what does not depend on the gauge.
+type seat struct {
+	lengthM float64
+	tan     []float64 // by bend fret: slant's tangent, signed for the bend's direction
+	reachM  []float64 // by bend fret: way to the board's far edge
+}
+
+// strung is what one gauge does as one string of a pair.
+type strung struct {
+	tensionN []float64        // by case
+	bends    [][]tension.Bend // by case, then bend fret; empty off the bend strings
+	bendErr  [][]error        // the same shape
+	riseCent []float64        // by case; 0 where EI is not known
+	setBack  [2]float64       // m, least and most; only where wanted
+}
+
+func (p *Plan) newStrung() *strung {
+	cases, frets := len(p.req.Cases), len(p.req.Feel.BendFrets)
+	f := &strung{tensionN: make([]float64, cases), riseCent: make([]float64, cases)}
+	for range cases {
+		f.bends = append(f.bends, make([]tension.Bend, frets))
+		f.bendErr = append(f.bendErr, make([]error, frets))
+	}
+	return f
+}
+
+// misses takes the limits that a gauge breaks. With first set it is full
+// after one, so that measuring stops there.
+type misses struct {
+	first bool
+	list  []Miss
+}
+
+// add notes a miss and says whether measuring should stop.
+func (m *misses) add(r Reason, value, limit float64) bool {
+	m.list = append(m.list, Miss{Reason: r, Value: value, Limit: limit})
+	return m.first
+}
+
+// measure fills f with what gauge g does as string i on a seat, and m with
+// the limits it breaks, cheapest first. It stops early when m is full.
+func (p *Plan) measure(i, g int, s *seat, f *strung, m *misses) {
+	if p.measureTension(i, g, s, f, m) {
+		return
+	}
+	if p.isBend[i] && p.measureBends(i, g, s, f, m) {
+		return
+	}
+	if i == p.strings-1 && p.measureRise(i, g, s, f, m) {
+		return
+	}
+	p.measureSetBack(i, g, s, f, m)
+}
+
+func (p *Plan) measureTension(i, g int, s *seat, f *strung, m *misses) bool {
+	w, lim := &p.wires[g], &p.req.Limits
+	if need := p.req.Tails[i].SaddleM + s.lengthM + windingSpareM; p.windingM[g] > 0 && need > p.windingM[g] {
+		if m.add(WindingLength, p.windingM[g], need) {
+			return true
+		}
+	}
+	if lim.BreakingOpen > 0 && (w.CoreAreaM2 == 0 || w.StrengthPa == 0) {
+		if m.add(StrengthUnknown, 0, 0) {
+			return true
+		}
+	}
+	for c := range p.req.Cases {
+		t := tension.Open(*w, s.lengthM, p.req.Cases[c].FreqsHz[i])
+		f.tensionN[c] = t
+		if lim.LeastTensionN > 0 && t < lim.LeastTensionN && m.add(LeastTension, t, lim.LeastTensionN) {
+			return true
+		}
+		if lim.MostTensionN > 0 && t > lim.MostTensionN && m.add(MostTension, t, lim.MostTensionN) {
+			return true
+		}
+		share := tension.BreakingShare(t, w.CoreAreaM2, w.StrengthPa)
+		if lim.BreakingOpen > 0 && share > lim.BreakingOpen && m.add(BreakingOpen, share, lim.BreakingOpen) {
+			return true
+		}
+	}
+	return false
+}
+
+// windingSpareM is how much winding must lie beyond the nut (DESIGN: own
+// length and saddle tail, and 10 mm; judgement).
+const windingSpareM = 0.010
+
+func (p *Plan) bendAt(i, c, k int, s *seat) tension.BendAt {
+	return tension.BendAt{
+		LengthM: s.lengthM, FreqHz: p.req.Cases[c].FreqsHz[i],
+		Fret: p.req.Feel.BendFrets[k], Cents: p.req.Feel.BendCents,
+		TanSlant: s.tan[k], ReachM: s.reachM[k], Tails: p.req.Tails[i],
+	}
+}
+
+func (p *Plan) measureBends(i, g int, s *seat, f *strung, m *misses) bool {
+	w, lim := &p.wires[g], &p.req.Limits
+	for c := range p.req.Cases {
+		for k := range p.req.Feel.BendFrets {
+			b, err := tension.Push(*w, p.bendAt(i, c, k, s))
+			f.bends[c][k], f.bendErr[c][k] = b, err
+			if err != nil {
+				reason := BendUnreachable
+				if errors.Is(err, tension.ErrNoStiffness) {
+					reason = StiffnessUnknown
+				}
+				if m.add(reason, 0, 0) {
+					return true
+				}
+				continue
+			}
+			share := tension.BreakingShare(b.TensionN, w.CoreAreaM2, w.StrengthPa)
+			if lim.BreakingBent > 0 && share > lim.BreakingBent && m.add(BreakingBent, share, lim.BreakingBent) {
+				return true
+			}
+			if lim.MostPushN > 0 && b.PushN > lim.MostPushN && m.add(MostPush, b.PushN, lim.MostPushN) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (p *Plan) measureRise(_, g int, s *seat, f *strung, m *misses) bool {
+	w, limit := &p.wires[g], p.req.Limits.OvertoneRiseCents
+	if w.EI == 0 {
+		clear(f.riseCent)
+		return limit > 0 && m.add(StiffnessUnknown, 0, 0)
+	}
+	for c, t := range f.tensionN {
+		f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, t, s.lengthM))
+		if limit > 0 && f.riseCent[c] > limit && m.add(OvertoneRise, f.riseCent[c], limit) {
+			return true
+		}
+	}
+	return false
+}
+
+// saddleSpareM is left at either end of the saddle's travel (DESIGN 4.4;
+// judgement).
+const saddleSpareM = 0.001
+
+func (p *Plan) measureSetBack(i, g int, s *seat, f *strung, m *misses) {
+	limit := p.req.Limits.SaddleTravelM
+	if limit == 0 {
+		return
+	}
+	for c := range p.req.Cases {
+		lo, hi, err := tension.SetBack(p.wires[g], s.lengthM, p.req.Cases[c].FreqsHz[i],
+			p.req.SaddleHeightM[i], p.req.Tails[i])
+		if err != nil {
+			if m.add(StiffnessUnknown, 0, 0) {
+				return
+			}
+			continue
+		}
+		f.setBack = [2]float64{lo, hi}
+		if need := hi + 2*saddleSpareM; need > limit && m.add(SaddleTravel, need, limit) {
+			return
+		}
+	}
+}
+
+// squares are the parts of a score: the sums of squared ln(value/target) of
+// one string, each already divided by the number of terms in its mean.
+type squares struct{ tension, push, overtone float64 }
+
+func (a *squares) add(b squares) {
+	a.tension += b.tension
+	a.push += b.push
+	a.overtone += b.overtone
+}
+
+// score weighs the squares.
+func (a squares) score(w Weights) float64 {
+	return float64(w.Tension*a.tension) + float64(w.Push*a.push) + float64(w.Overtone*a.overtone)
+}
+
+// blend puts one term of several cases together.
+type blend struct {
+	by Combining
+	v  float64
+}
+
+func (b *blend) add(share, square float64) {
+	if b.by == Worst {
+		b.v = max(b.v, square)
+		return
+	}
+	b.v += float64(share * square)
+}
+
+func squareLog(value, target float64) float64 {
+	l := math.Log(value / target)
+	return l * l
+}
+
+// squaresOf compares one string with its targets.
+func (p *Plan) squaresOf(i, g int, f *strung) squares {
+	var s squares
+	if want := p.targets.tension[i]; want > 0 {
+		b := blend{by: p.req.By}
+		for c, t := range f.tensionN {
+			b.add(p.share[c], squareLog(t, want))
+		}
+		s.tension = b.v / float64(p.tensionTerms)
+	}
+	for k, want := range p.targets.push[i] {
+		if want == 0 {
+			continue
+		}
+		b := blend{by: p.req.By}
+		for c := range f.bends {
+			b.add(p.share[c], squareLog(f.bends[c][k].PushN, want))
+		}
+		s.push += b.v / float64(p.pushTerms)
+	}
+	if want := p.targets.overtone; i == p.strings-1 && want > 0 && p.comparable(g) {
+		b := blend{by: p.req.By}
+		for c, rise := range f.riseCent {
+			if rise > want {
+				b.add(p.share[c], squareLog(rise, want))
+			}
+		}
+		s.overtone = b.v
+	}
+	return s
+}
+
+// comparable says whether a gauge's overtone rise may be set beside the
+// target: a wound string's rise is only a lower bound, so like goes with like.
+func (p *Plan) comparable(g int) bool {
+	return p.targets.overtoneAny || p.targets.overtoneWound == !p.wires[g].Plain
+}

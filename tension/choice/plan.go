@@ -1,0 +1,212 @@
+package choice
+
+import (
+	"cmp"
+	"slices"
+
+	"scalepair/data/fault"
+	"scalepair/fan"
+	"scalepair/gauges"
+	"scalepair/tension"
+)
+
+// Plan is a request made ready: checked, its wires and targets worked out. It
+// is not changed by a search, so several may use it at once.
+type Plan struct {
+	req      Request
+	strings  int
+	share    []float64      // by case, adding up to 1
+	wires    []tension.Wire // by stock index
+	windingM []float64      // by stock index, 0 not stated
+	rungs    ladder
+	bend     []int  // indexes of the bend strings, from 0
+	isBend   []bool // by string
+	dir      []float64
+	base     fan.Base
+	ref      *refPlan
+	targets  targets
+
+	tensionTerms, pushTerms int
+	leftOut                 []LeftOut
+}
+
+// refPlan is the reference made ready.
+type refPlan struct {
+	lengthM, freqHz []float64
+	bendAt          [][]tension.BendAt // by string, then bend fret
+	gauges          []int
+	lowWound        bool
+	feel            referenceFeel
+}
+
+// Term names a part of the score.
+type Term string
+
+// The three terms of the score.
+const (
+	TensionTerm  Term = "tension"
+	PushTerm     Term = "push"
+	OvertoneTerm Term = "overtone rise"
+)
+
+// LeftOut is a term, or the term of single strings, that the score does
+// without, and why.
+type LeftOut struct {
+	Term    Term
+	Strings []int // string numbers; empty when the whole term is left out
+	Why     string
+}
+
+// Prepare checks a request and makes it ready. The error is a fault.List that
+// names the inputs by their build-file keys.
+func Prepare(req Request) (*Plan, error) {
+	if err := check(&req); err != nil {
+		return nil, err
+	}
+	fillDefaults(&req)
+	p := &Plan{req: req, strings: len(req.Cases[0].FreqsHz)}
+	p.share = shares(req.Cases)
+	for _, g := range req.Stock {
+		p.wires = append(p.wires, WireOf(g))
+		p.windingM = append(p.windingM, g.WindingM)
+	}
+	p.rungs = newLadder(req.Stock, req.Usable)
+	p.chooseBendStrings()
+	base, err := fan.NewBase(p.spacedFor(req.Given))
+	if err != nil {
+		return nil, err
+	}
+	p.base = base
+	if req.Reference != nil {
+		if p.ref, err = p.newRef(req.Reference); err != nil {
+			return nil, err
+		}
+		p.ref.feel = p.feelOf(p.wiresOf(req.Reference.Gauges))
+	}
+	p.setTargets(p.feelOrNone())
+	return p, nil
+}
+
+func fillDefaults(req *Request) {
+	if req.ApartMM == 0 {
+		req.ApartMM = DefaultApartMM
+	}
+	if req.Listed == 0 {
+		req.Listed = DefaultListed
+	}
+	if req.Usable == nil {
+		req.Usable = make([]int, len(req.Stock))
+		for i := range req.Usable {
+			req.Usable[i] = i
+		}
+	}
+}
+
+func shares(cases []Case) []float64 {
+	total := 0.0
+	for _, c := range cases {
+		total += c.Weight
+	}
+	out := make([]float64, len(cases))
+	for i, c := range cases {
+		out[i] = c.Weight / total
+	}
+	return out
+}
+
+// WireOf takes a gauge to what the physics needs. A gauge of music wire gets
+// the least strength of its core's diameter from the A228 table, any other
+// material the strength stated with it.
+func WireOf(g gauges.Gauge) tension.Wire {
+	w := tension.Wire{
+		UnitWeight: g.UnitWeight, UUnitWeight: g.U,
+		CoreAreaM2: g.AreaM2, CoreDiaM: g.Core, UCoreDiaM: g.UCore,
+		EA: g.EA, EI: g.EI, StrengthPa: g.StrengthPa,
+		Plain: g.Family == gauges.Plain,
+	}
+	if w.StrengthPa == 0 && g.Core > 0 && g.MusicWire() {
+		w.StrengthPa, w.OutsideTable = tension.MinStrength(g.Core)
+	}
+	return w
+}
+
+func newLadder(stock []gauges.Gauge, usable []int) ladder {
+	l := ladder{stock: slices.Clone(usable)}
+	slices.SortStableFunc(l.stock, func(a, b int) int {
+		return cmp.Or(cmp.Compare(stock[a].UnitWeight, stock[b].UnitWeight),
+			cmp.Compare(stock[a].Label, stock[b].Label))
+	})
+	for _, g := range l.stock {
+		l.w = append(l.w, stock[g].UnitWeight)
+		l.plain = append(l.plain, stock[g].Family == gauges.Plain)
+	}
+	l.end = make([]int, len(l.w))
+	for k := len(l.w) - 1; k >= 0; k-- {
+		l.end[k] = k + 1
+		if k+1 < len(l.w) && l.w[k+1] == l.w[k] {
+			l.end[k] = l.end[k+1]
+		}
+	}
+	return l
+}
+
+// wiresOf gives the wires of a set of stock indexes.
+func (p *Plan) wiresOf(set []int) []tension.Wire {
+	out := make([]tension.Wire, len(set))
+	for i, g := range set {
+		out[i] = p.wires[g]
+	}
+	return out
+}
+
+// spacedFor is the neck with the outer diameters of a set, which equal gaps
+// need. Without a set, the reference's gauges stand in, string for string,
+// and without a reference all strings count as equal: own lengths then are
+// off by a few tenths of a millimetre at most, until the chosen set is known.
+func (p *Plan) spacedFor(set []int) fan.Spec {
+	spec := p.req.Neck
+	spec.Strings = p.strings
+	if set == nil && p.req.Reference != nil {
+		set = p.req.Reference.Gauges
+	}
+	spec.DiametersMM = make([]float64, p.strings)
+	for i := range spec.DiametersMM {
+		if len(set) > 0 {
+			spec.DiametersMM[i] = 1000 * p.req.Stock[set[min(i, len(set)-1)]].Outer
+		}
+	}
+	return spec
+}
+
+// Stock gives the request's stock, which results point into by index.
+func (p *Plan) Stock() []gauges.Gauge { return p.req.Stock }
+
+// LeftOut lists the terms that the score does without.
+func (p *Plan) LeftOut() []LeftOut { return p.leftOut }
+
+// BendStrings gives the numbers of the strings that are bent.
+func (p *Plan) BendStrings() []int {
+	out := make([]int, len(p.bend))
+	for i, b := range p.bend {
+		out[i] = b + 1
+	}
+	return out
+}
+
+// check collects what is wrong with a request.
+func check(req *Request) error {
+	var faults fault.List
+	bad := func(input, what, given, remedy string) {
+		faults.Add(fault.Place{Input: input}, what, given, remedy)
+	}
+	if len(req.Cases) == 0 {
+		bad("strings.tuning", "no tuning is given", "", "name one, low string first")
+		return faults.Err()
+	}
+	n := len(req.Cases[0].FreqsHz)
+	checkCases(req, n, bad)
+	checkGauges(req, n, bad)
+	checkFeel(req, n, bad)
+	checkGrid(req, bad)
+	return faults.Err()
+}

@@ -1,0 +1,161 @@
+package choice
+
+import (
+	"scalepair/fan"
+	"scalepair/tension"
+)
+
+// newRef works out where the reference's strings lie and how they are bent.
+func (p *Plan) newRef(r *Reference) (*refPlan, error) {
+	spec := r.Neck
+	spec.Strings = len(r.FreqsHz)
+	spec.AllowReverse = true
+	spec.DiametersMM = make([]float64, spec.Strings)
+	for i, g := range r.Gauges {
+		spec.DiametersMM[i] = 1000 * p.req.Stock[g].Outer
+	}
+	frame, err := fan.NewFrame(spec)
+	if err != nil {
+		return nil, err
+	}
+	ref := &refPlan{freqHz: r.FreqsHz, gauges: r.Gauges}
+	ref.lowWound = !p.wires[r.Gauges[spec.Strings-1]].Plain
+	for i := range r.FreqsHz {
+		length := frame.LengthMM(i) / 1000
+		ref.lengthM = append(ref.lengthM, length)
+		sign := bendSign(i, spec.Strings, nil)
+		at := make([]tension.BendAt, len(p.req.Feel.BendFrets))
+		for k, n := range p.req.Feel.BendFrets {
+			at[k] = tension.BendAt{
+				LengthM: length, FreqHz: r.FreqsHz[i], Fret: n, Cents: p.req.Feel.BendCents,
+				TanSlant: sign * frame.TanSlant(n), Tails: r.Tails[i],
+				ReachM: frame.ReachMM(i, n, sign > 0) / 1000,
+			}
+		}
+		ref.bendAt = append(ref.bendAt, at)
+	}
+	return ref, nil
+}
+
+// feelOrNone is the reference's feel with the stock's unit weights, empty
+// where there is no reference.
+func (p *Plan) feelOrNone() referenceFeel {
+	if p.ref == nil {
+		return referenceFeel{}
+	}
+	return p.ref.feel
+}
+
+// ReferenceString is what one string of the reference does.
+type ReferenceString struct {
+	Number   int
+	Gauge    int // index into the stock
+	LengthMM float64
+	FreqHz   float64
+	TensionN float64
+	PushN    []float64 // by bend fret, 0 where it cannot be told
+}
+
+// ReferenceStrings gives the feel of the reference, string 1 first; nil
+// without one.
+func (p *Plan) ReferenceStrings() []ReferenceString {
+	if p.ref == nil {
+		return nil
+	}
+	out := make([]ReferenceString, len(p.ref.freqHz))
+	for i := range out {
+		out[i] = ReferenceString{
+			Number: i + 1, Gauge: p.ref.gauges[i], LengthMM: 1000 * p.ref.lengthM[i],
+			FreqHz: p.ref.freqHz[i], TensionN: p.ref.feel.tension[i],
+		}
+		for k := range p.req.Feel.BendFrets {
+			out[i].PushN = append(out[i].PushN, p.ref.feel.push[k][i])
+		}
+	}
+	return out
+}
+
+// setTargets fixes the targets and counts the terms of each mean, noting what
+// the score must do without.
+func (p *Plan) setTargets(feel referenceFeel) {
+	p.targets = p.targetsFrom(feel)
+	p.tensionTerms = p.countTension()
+	p.pushTerms = p.countPush()
+	f := &p.req.Feel
+	if f.Tension.Source == Absent {
+		p.leaveOut(TensionTerm, nil, "no target is given")
+	}
+	switch {
+	case f.Push.Source == Absent:
+		p.leaveOut(PushTerm, nil, "no target is given")
+	case len(p.bend) == 0:
+		p.leaveOut(PushTerm, nil, "no string is named as a bend string")
+	case len(f.BendFrets) == 0:
+		p.leaveOut(PushTerm, nil, "no fret is named for bends")
+	default:
+		p.noteLostPushes()
+	}
+	switch {
+	case f.Overtone.Source == Absent:
+		p.leaveOut(OvertoneTerm, nil, "no target is given")
+	case p.targets.overtone == 0:
+		p.leaveOut(OvertoneTerm, nil, "the core of the reference's lowest string is not known")
+	}
+}
+
+func (p *Plan) leaveOut(term Term, strings []int, why string) {
+	p.leftOut = append(p.leftOut, LeftOut{Term: term, Strings: strings, Why: why})
+}
+
+func (p *Plan) countTension() int {
+	if p.req.Feel.Tension.Source == OwnMean {
+		return p.strings
+	}
+	count := 0
+	for _, t := range p.targets.tension {
+		if t > 0 {
+			count++
+		}
+	}
+	return count
+}
+
+func (p *Plan) countPush() int {
+	if p.req.Feel.Push.Source == OwnMean {
+		return len(p.bend) * len(p.req.Feel.BendFrets)
+	}
+	count := 0
+	for _, row := range p.targets.push {
+		for _, t := range row {
+			if t > 0 {
+				count++
+			}
+		}
+	}
+	return count
+}
+
+// noteLostPushes names the bend strings whose target cannot be told, since
+// the reference string they are like has an unknown core or cannot reach the
+// bend.
+func (p *Plan) noteLostPushes() {
+	if p.req.Feel.Push.Source != LikeReference {
+		return
+	}
+	var lost []int
+	for _, i := range p.bend {
+		for _, t := range p.targets.push[i] {
+			if t == 0 {
+				lost = append(lost, i+1)
+				break
+			}
+		}
+	}
+	why := "the reference string it is like cannot make the bend, or its core is not known"
+	switch {
+	case p.pushTerms == 0:
+		p.leaveOut(PushTerm, nil, why)
+	case lost != nil:
+		p.leaveOut(PushTerm, lost, why)
+	}
+}

@@ -1,0 +1,48 @@
+package tension
+
+import "math"
+
+// rootStep ends the search for a root: a step of this share of the place is
+// the last one. Newton's step leaves a relative error of at most about the
+// square of the step before it (for the bend's equation, near A y^2 - D, the
+// factor f”/(2 f') is 1/(2 y)), so 1e-8 leaves 1e-16, the rounding itself. With
+// a slope that is off by a share r the error left is r x 1e-8.
+const rootStep = 1e-8
+
+// rootSteps bounds the search; halving alone would need 53 to use up the
+// digits of a bracket, and Newton's steps come on top.
+const rootSteps = 120
+
+// risingRoot finds where f, below 0 at lo, crosses 0 on the way to hi, or
+// says that it does not: Newton's steps, and a halving where a step would
+// leave the bracket. f gives value and slope; start lies in the bracket.
+//
+// hi is looked at only when a step would pass it, which saves a turn where
+// the root is well inside.
+func risingRoot(f func(y float64) (value, slope float64), lo, hi, start float64) (root float64, ok bool) {
+	y, end, seen := start, hi, false
+	for range rootSteps {
+		value, slope := f(y)
+		step := value / slope
+		if slope > 0 && math.Abs(step) <= rootStep*math.Abs(y) && y-step <= end {
+			return max(y-step, lo), true
+		}
+		switch {
+		case value >= 0:
+			hi, seen = y, true
+		case y >= end:
+			return 0, false
+		default:
+			lo = y
+		}
+		y -= step
+		switch {
+		case slope > 0 && y > lo && y < hi:
+		case !seen:
+			y = hi
+		default:
+			y = lo + (hi-lo)/2
+		}
+	}
+	return y, seen
+}

@@ -1,0 +1,222 @@
+package tension
+
+import "math"
+
+// Bounds of what a bend accepts: far outside any instrument, and inside what
+// float64 carries through the squares and products here without overflow.
+const (
+	leastLengthM = 1e-3
+	mostLengthM  = 1e3
+	mostFret     = 120
+	mostCents    = 12000
+	mostTangent  = 100
+	leastStrain  = 1e-20
+	mostStrain   = 1.0 // twice its slack length
+)
+
+// Spot is a fret and a rise: what all bends at that fret to that rise share.
+// Make it once with [NewSpot].
+type Spot struct {
+	fret, cents float64
+	sounding    float64 // 2^(-n/12), share of the length that sounds
+	silent      float64 // 1 minus that, without its rounding
+	gain        float64 // (f/f0)^2 - 1 of the wanted rise
+}
+
+// NewSpot takes a fret above 0 (it may lie between two) and a rise in cents,
+// 0 or above. The error is [ErrFret] or [ErrInput].
+//
+//	s = L 2^(-n/12), x = L - s
+//
+// Source: equal temperament and f proportional to 1/L (OpenStax University
+// Physics 1, section 16.6).
+func NewSpot(fret, cents float64) (Spot, error) {
+	if fret <= 0 {
+		return Spot{}, ErrFret
+	}
+	if !(fret <= mostFret && cents >= 0 && cents <= mostCents) {
+		return Spot{}, ErrInput
+	}
+	octaves := fret / 12
+	return Spot{
+		fret: fret, cents: cents,
+		sounding: math.Exp2(-octaves),
+		silent:   -math.Expm1(-octaves * math.Ln2),
+		gain:     math.Expm1(cents / 600 * math.Ln2),
+	}, nil
+}
+
+// Contact is a bend with all but the wire worked out, so that a search over
+// gauges does that part once. Make it with [Spot.Contact].
+type Contact struct {
+	x, s    float64 // nut to contact and contact to saddle at rest, m
+	t       float64 // tangent of the slant
+	rest    float64 // R(0), the whole wire at rest, m
+	perRest float64 // 1/R(0)
+	curve   float64 // half the second derivative of R by y at rest, over R(0), 1/m2
+	speed2  float64 // (2 L f)^2, m2/s2
+	gain    float64
+	end     float64 // how far the finger can go, m
+}
+
+// Contact sets a string out for a bend; Fret and Cents of at are the spot's
+// and not read. The error is [ErrInput].
+//
+// The way of the finger ends at the far edge of the board, or where the
+// contact would run off the end of the string if that comes first.
+func (p Spot) Contact(at BendAt) (Contact, error) {
+	if !at.sane() {
+		return Contact{}, ErrInput
+	}
+	c := Contact{x: at.LengthM * p.silent, s: at.LengthM * p.sounding, t: at.TanSlant, gain: p.gain, end: at.ReachM}
+	switch {
+	case c.t > 0:
+		c.end = min(c.end, c.s/c.t)
+	case c.t < 0:
+		c.end = min(c.end, c.x/-c.t)
+	}
+	v := 2 * at.LengthM * at.FreqHz
+	c.speed2 = v * v
+	c.rest = at.LengthM + at.Tails.NutM + at.Tails.SaddleM
+	c.perRest = 1 / c.rest
+	c.curve = at.LengthM / (2 * c.x * c.s) * c.perRest
+	return c, nil
+}
+
+// sane tells whether every number can be computed with; NaN fails each.
+func (at BendAt) sane() bool {
+	return at.LengthM >= leastLengthM && at.LengthM <= mostLengthM &&
+		at.FreqHz > 0 && at.FreqHz <= 1e9 &&
+		math.Abs(at.TanSlant) <= mostTangent &&
+		at.ReachM >= 0 && at.ReachM <= mostLengthM &&
+		at.Tails.NutM >= 0 && at.Tails.NutM <= mostLengthM &&
+		at.Tails.SaddleM >= 0 && at.Tails.SaddleM <= mostLengthM
+}
+
+// StretchSpeed2 is EA/w, the square of the speed at which a stretch runs
+// along the wire, in m2/s2; E/rho for plain wire, whatever its gauge. It is
+// all a bend's travel asks of the wire. 0 where EA is not known.
+func (w Wire) StretchSpeed2() float64 { return w.EA / w.UnitWeight }
+
+// Strain is the strain e of the open string at pitch.
+//
+//	e (1 + e) = (2 L f)^2 w/EA
+//
+// stretchSpeed2: EA/w, m2/s2, from [Wire.StretchSpeed2]. It is [Open] over EA.
+func (c Contact) Strain(stretchSpeed2 float64) float64 {
+	return Stretched(c.speed2/stretchSpeed2, 1)
+}
+
+// bent is the string held at y: how its length grew and how fast it grows.
+type bent struct {
+	growth float64 // (R(y) - R(0))/R(0)
+	slope  float64 // dR/dy
+}
+
+// at gives the run over a contact y from rest.
+//
+//	a = x + y t, b = s - y t
+//	R(y) = hypot(a, y) + hypot(b, y) + tails
+//	dR/dy = (y + t a)/hypot(a, y) + (y - t b)/hypot(b, y)
+//
+// With A = hypot(a, y) + a and B = hypot(b, y) + b the same, in a form that
+// loses no digits however small y is (a + b = x + s):
+//
+//	R(y) - R(0) = y^2/A + y^2/B
+//	dR/dy = y (1/hypot(a, y) + 1/hypot(b, y)) + t y^2 (1/(B hypot(b, y)) - 1/(A hypot(a, y)))
+//
+// brought onto one denominator. The sides are far inside what float64 squares
+// without overflow. Products are rounded on their own, so that every
+// processor gives the same bytes.
+func (c *Contact) at(y float64) bent {
+	ty := float64(y * c.t)
+	a, b := c.x+ty, c.s-ty
+	yy := float64(y * y)
+	ha, hb := math.Sqrt(float64(a*a)+yy), math.Sqrt(float64(b*b)+yy)
+	sa, sb := ha+a, hb+b
+	ss, hh := sa*sb, ha*hb
+	per := 1 / (ss * hh)
+	skew := float64(sa*ha) - float64(sb*hb)
+	return bent{
+		growth: yy * (sa + sb) * hh * per * c.perRest,
+		slope:  y * per * (float64((ha+hb)*ss) + float64(ty*skew)),
+	}
+}
+
+// excess is by how much the string at y stands above the wanted rise, with
+// its slope by y; the root of a bend.
+//
+//	(f/f0)^2 = (T/T0) (R/R0) s^2/hypot(b, y)^2, T/T0 = 1 + k d, R/R0 = 1 + d
+//	d = (R(y) - R(0))/R(0), k = (1 + e)/e
+//	excess = s^2 ((1 + k d)(1 + d) - 1 - gain) - (1 + gain) (hypot(b, y)^2 - s^2)
+//
+// It follows from T = EA (R/R0 - 1) and w = w_slack R0/R with the natural
+// length R0 = R(0)/(1 + e).
+func (c *Contact) excess(y, k float64) (value, slope float64) {
+	r := c.at(y)
+	d := r.growth
+	ss := c.s * c.s
+	wide := float64(y*(1+float64(c.t*c.t))) - c.s*c.t
+	raise := float64(d * (1 + float64(k*(1+d))))
+	stretch := 1 + float64(k*(1+float64(2*d)))
+	value = float64(ss*(raise-c.gain)) - float64((1+c.gain)*y*(wide-float64(c.s*c.t)))
+	slope = float64(ss*stretch*r.slope*c.perRest) - float64(2*(1+c.gain)*wide)
+	return value, slope
+}
+
+// RiseCents is the rise in cents over the pitch at the fret of a string held
+// y metres from rest, 0 or more, at an open strain above 0.
+func (c Contact) RiseCents(strain, y float64) float64 {
+	d := c.at(y).growth
+	b := c.s - float64(y*c.t)
+	k := (1 + strain) / strain
+	return 600 * (math.Log1p(k*d) + math.Log1p(d) - 2*math.Log(math.Hypot(b, y)/c.s)) / math.Ln2
+}
+
+// BendShape is a bend of any wire of one stretch speed: only the size of the
+// forces is open.
+type BendShape struct {
+	TravelM float64 // sideways way from rest, m
+	Strain  float64 // strain of the bent string, T/EA
+	Lever   float64 // dR/dy, sideways push over tension
+}
+
+// Shape finds the travel that gives the wanted rise; false where the way ends
+// before it, or where the stretch speed is not known or absurd.
+//
+// Where the bend carries the contact away from the saddle the pitch first
+// falls a little, then rises; the root is the one after the fall.
+func (c Contact) Shape(stretchSpeed2 float64) (BendShape, bool) {
+	strain := c.Strain(stretchSpeed2)
+	if !(strain >= leastStrain && strain <= mostStrain) {
+		return BendShape{}, false
+	}
+	if c.gain == 0 {
+		return BendShape{Strain: strain}, true
+	}
+	k := (1 + strain) / strain
+	y, ok := risingRoot(func(y float64) (float64, float64) { return c.excess(y, k) }, 0, c.end, c.guess(k))
+	if !ok {
+		return BendShape{}, false
+	}
+	r := c.at(y)
+	return BendShape{TravelM: y, Strain: strain + float64((1+strain)*r.growth), Lever: r.slope}, true
+}
+
+// guess is the root with R(y) taken to second order in y and d to first.
+func (c *Contact) guess(k float64) float64 {
+	square := float64((k+1)*c.curve) - (1+c.gain)*(1+float64(c.t*c.t))/(c.s*c.s)
+	half := (1 + c.gain) * c.t / c.s
+	under := float64(half*half) + float64(square*c.gain)
+	if !(square > 0 && under > 0) {
+		return c.end
+	}
+	return min(c.gain/(half+math.Sqrt(under)), c.end)
+}
+
+// Bend puts a wire's stiffness, in N, to the shape: T = EA x strain,
+// push = T dR/dy.
+func (s BendShape) Bend(ea float64) Bend {
+	t := ea * s.Strain
+	return Bend{PushN: t * s.Lever, TravelM: s.TravelM, TensionN: t}
+}
