@@ -27,8 +27,8 @@ type Construction struct {
 	Family       string // Plain where there is no wrap
 	CoreM        float64
 	Shape        Shape
-	CoreMaterial string   // "" is music wire
-	Diameters    Calliped // how core and wires are known
+	CoreMaterial string       // "" is music wire
+	Diameters    DiameterFrom // how core and wires are known
 	Wraps        []Wrap
 	WindingM     float64
 }

@@ -1,7 +1,5 @@
 package gauges
 
-
-
 // Drawn is one gauge in one draw.
 type Drawn struct {
 	UnitWeight float64 // kg/m, above 0

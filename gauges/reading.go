@@ -22,17 +22,17 @@ func (k Kind) String() string { return [...]string{"weighed", "hung", "listed"}[
 type Reading struct {
 	Place fault.Place
 
-	Gauge        string
-	Construction string // Plain or the family's name
-	Material     string // of the core; "" is music wire
-	OuterM       float64
-	CoreM        float64
-	Shape        Shape
-	Outer, Near  Calliped // how the outer and the core diameter are known
-	DensityKgM3  float64  // own values of the material, 0 where the list serves
-	YoungsPa     float64
-	StrengthPa   float64
-	WindingM     float64 // wound length of a bought string
+	Gauge               string
+	Construction        string // Plain or the family's name
+	Material            string // of the core; "" is music wire
+	OuterM              float64
+	CoreM               float64
+	Shape               Shape
+	OuterFrom, CoreFrom DiameterFrom // how the outer and the core diameter are known
+	DensityKgM3         float64      // own values of the material, 0 where the list serves
+	YoungsPa            float64
+	StrengthPa          float64
+	WindingM            float64 // wound length of a bought string
 
 	Kind        Kind
 	Pieces      int     // equal pieces weighed together; 0 is 1
@@ -50,13 +50,13 @@ type Reading struct {
 	Date, Remark string
 }
 
-// Calliped says how a diameter is known.
-type Calliped int
+// DiameterFrom says how a diameter is known.
+type DiameterFrom int
 
 // A diameter is a nominal size off the packet, or measured with the builder's
 // calipers.
 const (
-	Nominal Calliped = iota
+	Nominal DiameterFrom = iota
 	Measured
 )
 
