@@ -1,0 +1,141 @@
+package mark
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+)
+
+// Resolution is the least difference that the builder's calipers or ruler can
+// show: one unit of length divided into PerUnit equal parts. Every length of a
+// setting-out list is a whole number of these parts, so that sums and
+// differences of what is printed are exact.
+type Resolution struct {
+	Unit    unit.LengthUnit
+	PerUnit int64 // above 0: 100 for 0.01 mm, 20 for 0.05 mm, 1000 for 0.001 in, 64 for 1/64 in
+}
+
+// finest and coarsest bound what is taken for a workshop's resolution, in mm.
+const (
+	finestMM   = 0.0005
+	coarsestMM = 1.1
+)
+
+// ParseResolution reads "0.01 mm", "0.5 mm", "0.001 in", "1/64 in". A
+// resolution must divide its unit evenly and come out in decimals (or in
+// fractions down to 1/64 in), and lie between 0.0005 mm and 1 mm.
+func ParseResolution(given string) (Resolution, error) {
+	l, err := unit.ParseLength(given)
+	if err != nil {
+		return Resolution{}, err
+	}
+	if mm := l.MM(); !(mm >= finestMM && mm <= coarsestMM) {
+		return Resolution{}, refuse("no resolution of a workshop tool", given, "give 0.0005 mm to 1 mm, such as \"0.05 mm\" or \"1/64 in\"")
+	}
+	r := Resolution{Unit: unitOf(given), PerUnit: 1}
+	parts := 1 / r.Unit.Value(l)
+	r.PerUnit = int64(math.Round(parts))
+	// The quotient of two doubles is off by a few parts in 1e16; 1e-9 keeps
+	// all those and no division a builder could mean.
+	uneven := r.PerUnit < 1 || math.Abs(parts/float64(r.PerUnit)-1) > 1e-9
+	if uneven || r.decimals() > 6 {
+		return Resolution{}, refuse("does not divide a "+r.unitName()+" evenly", given, "give a part such as \"0.05 mm\", \"0.001 in\" or \"1/64 in\"")
+	}
+	return r, nil
+}
+
+func refuse(what, given, remedy string) error {
+	return errors.New(fault.Fault{What: what, Given: given, Remedy: remedy}.Error())
+}
+
+func unitOf(given string) unit.LengthUnit {
+	low := strings.ToLower(given)
+	switch {
+	case !strings.ContainsAny(low, `i"”″`):
+		return unit.Millimetres
+	case strings.ContainsAny(low, "/⁄½¼⅛"):
+		return unit.InchFractions
+	}
+	return unit.DecimalInches
+}
+
+func (r Resolution) unitName() string {
+	if r.Unit == unit.Millimetres {
+		return "millimetre"
+	}
+	return "inch"
+}
+
+// decimals is how many decimals one part needs: 2 for 0.05; 7 when more than
+// six would not do.
+func (r Resolution) decimals() int {
+	d := 0
+	for p := int64(1); p%r.PerUnit != 0 && d < 7; p *= 10 {
+		d++
+	}
+	return d
+}
+
+// unitMM is the unit in mm.
+func (r Resolution) unitMM() float64 {
+	if r.Unit == unit.Millimetres {
+		return 1
+	}
+	return unit.Inches(1).MM()
+}
+
+// StepMM is the resolution in mm.
+func (r Resolution) StepMM() float64 { return r.unitMM() / float64(r.PerUnit) }
+
+// String gives the resolution as a builder would write it: "0.05 mm", "1/64 in".
+func (r Resolution) String() string {
+	return fmt.Sprintf("%s %s", r.Format(1), r.Unit.Symbol())
+}
+
+// Rounded is a length as laid out and as the builder can set it.
+type Rounded struct {
+	ExactMM float64
+	MM      float64 // ExactMM to the nearest part of the resolution, halves away from zero
+	Parts   int64   // MM as a whole number of parts
+}
+
+// Round gives the nearest length that the tool can show. It panics on NaN and
+// infinities.
+func (r Resolution) Round(mm float64) Rounded {
+	parts := int64(math.Round(mustBeFinite(mm) / r.StepMM()))
+	return Rounded{ExactMM: mm, MM: r.lengthMM(parts), Parts: parts}
+}
+
+// between gives the step from one rounded position to another: the difference
+// of what is printed, not the rounded difference. So the printed steps sum to
+// the printed positions exactly, and a step may differ by one part from its
+// own nearest rounding.
+func (r Resolution) between(from, to Rounded) Rounded {
+	parts := to.Parts - from.Parts
+	return Rounded{ExactMM: to.ExactMM - from.ExactMM, MM: r.lengthMM(parts), Parts: parts}
+}
+
+func (r Resolution) lengthMM(parts int64) float64 {
+	return float64(parts) * r.unitMM() / float64(r.PerUnit)
+}
+
+// Format prints a number of parts as a number of the unit, without the unit:
+// "123.45", "4 55/64".
+func (r Resolution) Format(parts int64) string {
+	x := float64(parts) / float64(r.PerUnit)
+	if r.Unit == unit.InchFractions && 64%r.PerUnit == 0 {
+		return r.Unit.Format(unit.Inches(x), 0)
+	}
+	return unit.Fixed(x, r.decimals())
+}
+
+func mustBeFinite(x float64) float64 {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		panic(fmt.Sprintf("mark: length %v", x))
+	}
+	return x
+}
