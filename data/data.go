@@ -20,7 +20,7 @@ func Demo() fs.FS {
 	return sub
 }
 
-// Tunings gives the table of named tunings, with the columns name and notes
+// Tunings gives the table of named tunings, with the columns name, also and notes
 // (low string first).
 func Tunings() []byte { return mustRead("tunings.csv") }
 
@@ -28,7 +28,7 @@ func Tunings() []byte { return mustRead("tunings.csv") }
 func Materials() []byte { return mustRead("materials.csv") }
 
 // WireStrength gives the tensile strength of music wire by diameter, with the
-// columns diameter_in, min_ksi, max_ksi (empty where misprinted in the source).
+// columns diameter_in, min_ksi, max_ksi.
 func WireStrength() []byte { return mustRead("a228.csv") }
 
 func mustRead(name string) []byte {

@@ -1,27 +1,128 @@
 // Package tuning reads notes and tunings and gives their frequencies.
 //
 // Notes are in scientific pitch notation: a letter, sharps or flats, the octave
-// (middle C is C4) and cents where wanted. Tunings are written as they are
-// spoken, low string first; the strings are numbered from the highest.
+// (middle C is C4) and, where wanted, a deviation in cents. Tunings are written
+// as they are spoken, low string first; strings are numbered from the highest,
+// so string 1 is the note written last.
 package tuning
 
-import "math"
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
 
-// ConcertA is the usual pitch standard: A4 in Hz. ISO 16.
+// ConcertA is the usual pitch standard, the frequency of A4 in Hz. ISO 16.
 const ConcertA = 440.0
+
+// The pitch standards that are taken, in Hz: from below the low pitches of
+// early music to above the highest of any orchestra (judgement).
+const (
+	LowestStandardHz  = 380.0
+	HighestStandardHz = 500.0
+)
 
 // Note is a pitch of equal temperament with a deviation in cents.
 type Note struct {
-	Semitone int     // MIDI number, C4 = 60
+	Semitone int     // MIDI number: C4 = 60, A4 = 69
 	Cents    float64 // deviation, within +-100
-	Spelling string  // as written, in ASCII and without cents: "F#3"
+	Spelling string  // letter, # or b, octave, without cents: "F#3", "Gb3"
 }
 
-// FreqHz gives the note's frequency under a pitch standard.
+// CheckStandard refuses a pitch standard outside LowestStandardHz to
+// HighestStandardHz.
+func CheckStandard(a4Hz float64) error {
+	if a4Hz >= LowestStandardHz && a4Hz <= HighestStandardHz {
+		return nil
+	}
+	return refuse("the pitch standard lies outside 380 to 500 Hz", strconv.FormatFloat(a4Hz, 'g', -1, 64),
+		"give the frequency of A4, usually 440")
+}
+
+// FreqHz gives the frequency of the note under a pitch standard.
 //
-//	f = a4 * 2^((n - 69 + c/100) / 12)
+//	f = a4 * 2^((n - 69 + c/100)/12)
 //
-// a4 is the frequency of A4 in Hz, n the MIDI number, c the cents.
+// a4 is the frequency of A4 in Hz, n the MIDI number, c the cents. Equal
+// temperament with A4 as note 69; the MIDI note table, ISO 16 for 440 Hz.
 func (n Note) FreqHz(a4Hz float64) float64 {
 	return a4Hz * math.Exp2((float64(n.Semitone-69)+n.Cents/100)/12)
+}
+
+// Nearest gives the note nearest to a frequency, with the deviation in cents
+// that makes it exact, within +-50. It panics unless both are positive and
+// finite.
+func Nearest(freqHz, a4Hz float64) Note {
+	ratio := freqHz / a4Hz
+	if !(freqHz > 0 && a4Hz > 0 && ratio > 0) || math.IsInf(ratio, 0) {
+		panic(fmt.Sprintf("tuning: no note at %v Hz with A4 at %v Hz", freqHz, a4Hz))
+	}
+	above := 12 * math.Log2(ratio)
+	whole := math.Round(above)
+	semitone := 69 + int(whole)
+	return Note{Semitone: semitone, Cents: 100 * (above - whole), Spelling: spell(semitone, usual)}
+}
+
+// Up gives the note that many semitones higher, for a capo or a retuned
+// string. A note spelt with a flat stays with flats, one with a sharp with
+// sharps.
+func (n Note) Up(semitones int) Note {
+	names := usual
+	switch spelling := n.spelling(); {
+	case strings.Contains(spelling, "#"):
+		names = sharps
+	case strings.Contains(spelling[1:], "b"):
+		names = flats
+	}
+	n.Semitone += semitones
+	n.Spelling = spell(n.Semitone, names)
+	return n
+}
+
+// String gives the note so that ParseNote reads the same back: "F#3",
+// "A2-14c".
+func (n Note) String() string {
+	if n.Cents == 0 {
+		return n.spelling()
+	}
+	return n.spelling() + signed(strconv.FormatFloat(n.Cents, 'f', -1, 64)) + "c"
+}
+
+// Name gives the note for a reader, with the cents rounded to a tenth and left
+// out when they round to nothing.
+func (n Note) Name() string {
+	tenths := math.Round(n.Cents * 10)
+	if tenths == 0 {
+		return n.spelling()
+	}
+	return n.spelling() + signed(strconv.FormatFloat(tenths/10, 'f', -1, 64)) + "c"
+}
+
+func (n Note) spelling() string {
+	if n.Spelling == "" {
+		return spell(n.Semitone, usual)
+	}
+	return n.Spelling
+}
+
+func signed(digits string) string {
+	if strings.HasPrefix(digits, "-") {
+		return digits
+	}
+	return "+" + digits
+}
+
+// Names of the twelve semitones from C. Players say Eb and Bb, but C#, F# and
+// G# (judgement).
+var (
+	usual  = [12]string{"C", "C#", "D", "Eb", "E", "F", "F#", "G", "G#", "A", "Bb", "B"}
+	sharps = [12]string{"C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B"}
+	flats  = [12]string{"C", "Db", "D", "Eb", "E", "F", "Gb", "G", "Ab", "A", "Bb", "B"}
+)
+
+// spell names a semitone; its octave is floor(n/12) - 1, so C-1 is note 0.
+func spell(semitone int, names [12]string) string {
+	octave := int(math.Floor(float64(semitone) / 12))
+	return names[semitone-12*octave] + strconv.Itoa(octave-1)
 }

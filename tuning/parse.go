@@ -1,0 +1,92 @@
+package tuning
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+)
+
+// The notes that are read: MIDI 0 to 127, C-1 to G9 (8 Hz to 12.5 kHz), far
+// beyond any string.
+const (
+	lowestSemitone  = 0
+	highestSemitone = 127
+)
+
+var (
+	noteForm  = regexp.MustCompile(`^([A-Ga-g])([#b]{0,2})(-?\d{1,3})(?:([+-]\d[\d.]*)(?:c|ct|cents?))?$`)
+	noOctave  = regexp.MustCompile(`^[A-Ga-g][#b]{0,2}$`)
+	noCents   = regexp.MustCompile(`^[A-Ga-g][#b]{0,2}\d[+-]\d[\d.]*$`)
+	germanH   = regexp.MustCompile(`^[Hh][#b]?-?\d`)
+	looksLike = regexp.MustCompile(`^[A-Za-z][#b]{0,2}-?\d`)
+)
+
+// signs writes typographic signs in the characters of the grammar.
+var signs = strings.NewReplacer("♯", "#", "♭", "b", "𝄪", "##", "𝄫", "bb", "\u2212", "-", "\u2013", "-",
+	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "¢", "c")
+
+// fromC holds each letter's semitones above C.
+var fromC = map[byte]int{'C': 0, 'D': 2, 'E': 4, 'F': 5, 'G': 7, 'A': 9, 'B': 11}
+
+// refuse gives an error with the house wording and no place; the caller adds
+// the place through fault.List.Include.
+func refuse(what, given, remedy string) error {
+	return errors.New(fault.Fault{What: what, Given: given, Remedy: remedy}.Error())
+}
+
+// ParseNote reads a note: "F#3", "Gb3", "f♯3", "A2-14c", "A2+14c". The octave
+// belongs to the letter: Cb4 sounds like B3, B#3 like C4. Notes from C-1 to G9
+// and deviations within 100 cents are taken.
+func ParseNote(s string) (Note, error) {
+	text := strings.Join(strings.Fields(signs.Replace(s)), "")
+	m := noteForm.FindStringSubmatch(text)
+	if m == nil {
+		return Note{}, refuseNote(s, text)
+	}
+	letter := strings.ToUpper(m[1])
+	octave, _ := strconv.Atoi(m[3])
+	n := Note{
+		Semitone: 12*(octave+1) + fromC[letter[0]] + strings.Count(m[2], "#") - strings.Count(m[2], "b"),
+		Spelling: letter + m[2] + strconv.Itoa(octave),
+	}
+	if n.Semitone < lowestSemitone || n.Semitone > highestSemitone {
+		return Note{}, refuse("the note lies outside C-1 to G9", s, `middle C is "C4", a guitar's low E "E2"`)
+	}
+	if m[4] == "" {
+		return n, nil
+	}
+	return n.withCents(s, m[4])
+}
+
+func (n Note) withCents(given, text string) (Note, error) {
+	cents, err := unit.ParseNumber(text)
+	if err != nil {
+		return Note{}, refuse("the cents do not read as a number", given, `write "A2-14c"`)
+	}
+	if math.Abs(cents) > 100 {
+		return Note{}, refuse("more than 100 cents off the note", given, "write the note that is nearest")
+	}
+	n.Cents = cents
+	return n, nil
+}
+
+// refuseNote says why a text is no note.
+func refuseNote(given, text string) error {
+	switch {
+	case text == "":
+		return refuse("a note is missing", "", `write one such as "F#3"`)
+	case noOctave.MatchString(text):
+		return refuse("the octave is missing", given, fmt.Sprintf(`write %q, say; middle C is "C4", a guitar's low E "E2"`, strings.ToUpper(text[:1])+text[1:]+"2"))
+	case noCents.MatchString(text):
+		return refuse("a deviation needs its unit", given, fmt.Sprintf("write %q", text+"c"))
+	case germanH.MatchString(text):
+		return refuse("there is no note H here", given, "write B for it, and Bb for a German B")
+	}
+	return refuse("not a note", given, `write a letter from A to G, # or b where needed, and the octave, such as "F#3"`)
+}
