@@ -9,68 +9,195 @@ import "math"
 // n is real, 0 or more; k(0) = 0 and k(12) = 1/2 exactly. Equal temperament:
 // frequency goes as 1/length and twelve equal steps make an octave (the length
 // law from OpenStax University Physics 1, section 16.6).
-func K(n float64) float64 { return 1 - math.Exp2(-n/12) }
-
-// Base holds everything of a spec that does not depend on the scale pair,
-// checked once. It is safe for concurrent use.
-type Base struct {
-	spec Spec
+func K(n float64) float64 {
+	if i := int(n); i >= 0 && i <= maxFrets && float64(i) == n {
+		return wholeK[i]
+	}
+	return anyK(n)
 }
 
-// NewBase checks a spec without its scale pair (BassMM and TrebleMM are not
-// read). Every fault comes at once as a fault.List, each place naming the
-// build file's key ("neck.nut_span").
-func NewBase(spec Spec) (*Base, error) {
-	return &Base{spec: spec}, nil
-}
+func anyK(n float64) float64 { return 1 - math.Exp2(-n/12) }
 
-// Frame settles one scale pair, both lengths in mm. It allocates nothing. The
-// reason is Fits when the pair makes an instrument; otherwise the Frame is the
-// zero value.
-func (b *Base) Frame(bassMM, trebleMM float64) (Frame, Reason) {
-	return Frame{}, Fits
-}
+// wholeK holds k of every fret there can be: K is asked a million times.
+var wholeK = func() (k [maxFrets + 1]float64) {
+	for n := range k {
+		k[n] = anyK(float64(n))
+	}
+	return k
+}()
 
 // Frame is the geometry of one scale pair in the few numbers everything else
 // follows from. It is a value; copying it is cheap, and no method allocates.
+// The zero value has no strings, and its other methods panic.
 type Frame struct {
-	base         *Base
-	bass, treble float64
+	base               *Base
+	bass, treble, diff float64 // lengths and their difference
+	m, c               float64 // taper, and the cosine of an outer line's angle
+	pb, pt             float64 // x of the bass and treble nut ends
+	perNut, perSaddle  float64 // 1/width of the outer ends at nut and saddle
 }
 
 // NewFrame checks a whole spec and settles its scale pair. The error is a
 // fault.List of everything that is wrong.
-func NewFrame(spec Spec) (Frame, error) { return Frame{}, nil }
+func NewFrame(spec Spec) (Frame, error) {
+	faults := checkPair(spec)
+	base, err := NewBase(spec)
+	if err != nil || len(faults.list) > 0 {
+		faults.list.Include(placeOf(keyBass), err)
+		return Frame{}, faults.list.Err()
+	}
+	f, reason := base.Frame(spec.BassMM, spec.TrebleMM)
+	if reason != Fits {
+		return Frame{}, reason.fault(spec)
+	}
+	return f, nil
+}
 
 // Strings is the number of strings.
-func (f Frame) Strings() int { return 0 }
+func (f Frame) Strings() int {
+	if f.base == nil {
+		return 0
+	}
+	return f.base.spec.Strings
+}
 
 // DifferenceMM is bass length minus treble length.
-func (f Frame) DifferenceMM() float64 { return 0 }
+func (f Frame) DifferenceMM() float64 { return f.diff }
 
 // LengthMM is the own length of string i (0 = string 1), nut to saddle along
 // its line. The outer strings have exactly the lengths asked for.
-func (f Frame) LengthMM(i int) float64 { return 0 }
+func (f Frame) LengthMM(i int) float64 {
+	switch i {
+	case 0:
+		return f.treble
+	case f.base.spec.Strings - 1:
+		return f.bass
+	}
+	nut, saddle := f.ends(i)
+	dx, dy := saddle.X-nut.X, saddle.Y-nut.Y
+	return math.Sqrt(dx*dx + dy*dy)
+}
 
 // TanSlant is the tangent of a fret's slant from square, positive where the
 // bass end is nearer the bridge. The fret is real; 0 is the nut line.
-func (f Frame) TanSlant(fret float64) float64 { return 0 }
+//
+//	tan = (L_bass - L_treble) c (k(n) - k(N)) / (s + m (x_b + x_t))
+//
+// x_b, x_t  the fret's marks on the outer lines, mm; the rest as in the
+// package comment. Exactly 0 at the neutral fret and for equal lengths. Ours.
+func (f Frame) TanSlant(fret float64) float64 { return f.tan(K(fret)) }
 
 // NutTan is the tangent of the nut line's slant.
-func (f Frame) NutTan() float64 { return 0 }
+func (f Frame) NutTan() float64 { return f.tan(0) }
 
 // SaddleTan is the tangent of the saddle line's slant.
-func (f Frame) SaddleTan() float64 { return 0 }
+func (f Frame) SaddleTan() float64 { return f.tan(1) }
 
 // FirstStepBassMM is the step from the nut to fret 1 along the bass line.
-func (f Frame) FirstStepBassMM() float64 { return 0 }
+func (f Frame) FirstStepBassMM() float64 { return f.bass * K(1) }
 
 // ReachMM is how far sideways string i (0 = string 1) can go on a fret before
 // it comes to the board's edge on the bass or the treble side: the distance,
 // square to the centreline, between the string's place on the crown and the
 // crown's end at that edge. Never negative.
-func (f Frame) ReachMM(i int, fret float64, towardsBass bool) float64 { return 0 }
+func (f Frame) ReachMM(i int, fret float64, towardsBass bool) float64 {
+	k := K(fret)
+	at := f.contact(i, k)
+	t := f.tan(k)
+	bassY, trebleY := f.edges(f.crossMM(k), t)
+	if towardsBass {
+		return max(0, bassY-at.Y)
+	}
+	return max(0, at.Y-trebleY)
+}
 
 // BlankMM gives the length along the centreline and the width of the smallest
 // blank, saw allowance included.
-func (f Frame) BlankMM() (length, width float64) { return 0, 0 }
+func (f Frame) BlankMM() (length, width float64) {
+	blank := blankAround(f.corners(), f.base.spec.SawAllowanceMM)
+	return blank.LengthMM, blank.WidthMM
+}
+
+// bassX and trebleX are where the line at fraction k meets the outer lines.
+func (f *Frame) bassX(k float64) float64   { return f.pb + f.bass*f.c*k }
+func (f *Frame) trebleX(k float64) float64 { return f.pt + f.treble*f.c*k }
+
+// half is half the outer strings' distance at x.
+func (f *Frame) half(x float64) float64 { return f.base.halfSpan + f.m*x }
+
+// tan is TanSlant at fraction k of the length.
+func (f *Frame) tan(k float64) float64 {
+	width := f.base.span + f.m*(f.bassX(k)+f.trebleX(k))
+	return plain(f.diff * f.c * (k - f.base.neutralK) / width)
+}
+
+// crossMM is where the line at fraction k crosses the centreline; the nut line
+// does so at 0 by the choice of origin.
+func (f *Frame) crossMM(k float64) float64 {
+	if k == 0 {
+		return 0
+	}
+	x := f.bassX(k)
+	return x - f.half(x)*f.tan(k)
+}
+
+// edges gives y where a line that crosses the centreline at cross with slant
+// tangent t meets the board's bass and treble edges y = s/2 + M_b + m x and
+// y = -(s/2 + M_t + m x).
+func (f *Frame) edges(cross, t float64) (bassY, trebleY float64) {
+	half := f.half(cross)
+	bassY = (half + f.base.spec.MarginBassMM) / (1 - f.m*t)
+	trebleY = -(half + f.base.spec.MarginTrebleMM) / (1 + f.m*t)
+	return bassY, trebleY
+}
+
+// fractions tells where string i ends along the nut and the saddle line.
+func (f *Frame) fractions(i int) (nut, saddle float64) {
+	n := f.base.nut[i]
+	nut = n.even + n.extra*f.perNut
+	if f.base.evenEnds {
+		return nut, nut
+	}
+	s := f.base.saddle[i]
+	return nut, s.even + s.extra*f.perSaddle
+}
+
+// ends gives the nut and saddle end of string i.
+func (f *Frame) ends(i int) (nut, saddle Point) {
+	a, b := f.fractions(i)
+	return f.along(0, a), f.along(1, b)
+}
+
+// along is the point at a fraction of the line at k, 0 on the treble outer
+// string and 1 on the bass outer string.
+func (f *Frame) along(k, fraction float64) Point {
+	xb, xt := f.bassX(k), f.trebleX(k)
+	yb, yt := f.half(xb), -f.half(xt)
+	switch fraction {
+	case 0:
+		return Point{plain(xt), yt}
+	case 1:
+		return Point{plain(xb), yb}
+	}
+	return Point{plain(xt + fraction*(xb-xt)), plain(yt + fraction*(yb-yt))}
+}
+
+// contact is where string i meets the line at fraction k of the outer lengths.
+// With equal fractions at both ends that is the same fraction of the line:
+// both are the same bilinear mixture of the four outer ends.
+func (f *Frame) contact(i int, k float64) Point {
+	a, b := f.fractions(i)
+	if a == b {
+		return f.along(k, a)
+	}
+	nut, saddle := f.along(0, a), f.along(1, b)
+	u := meets(nut, saddle, f.crossMM(k), f.tan(k))
+	return Point{plain(nut.X + u*(saddle.X-nut.X)), plain(nut.Y + u*(saddle.Y-nut.Y))}
+}
+
+// meets is the fraction of the way from a to b at which the line
+// x = cross + y t is met.
+func meets(a, b Point, cross, t float64) float64 {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	return (cross + a.Y*t - a.X) / (dx - t*dy)
+}

@@ -1,0 +1,170 @@
+package fan
+
+import "math"
+
+// Base holds everything of a spec that does not depend on the scale pair,
+// checked once. It is safe for concurrent use.
+type Base struct {
+	spec     Spec
+	span     float64 // nut span
+	halfSpan float64
+	wideSpan float64 // span on the second line that has a stated span: the saddle line, or a fret
+	wideK    float64 // that line's fraction of the length; 1 is the saddle line
+	neutralK float64
+	lastK    float64
+	nut      []place
+	saddle   []place
+	nutThick float64 // equal gaps: what the strings take of the span; 0 under another rule
+	sadThick float64
+	likeNut  bool // the saddle has the nut's fractions whatever the pair
+	evenEnds bool // nut and saddle fractions are the same to the bit
+}
+
+// place is where one string ends along a slanted line, as
+//
+//	fraction = even + extra/width
+//
+// even   its share when only centres count
+// extra  mm that unequal diameters move it by under equal gaps, else 0
+// width  of the outer strings' ends square to the centreline, mm
+type place struct{ even, extra float64 }
+
+// NewBase checks a spec without its scale pair (BassMM and TrebleMM are not
+// read). Every fault comes at once as a fault.List, each place naming the
+// build file's key ("neck.nut_span").
+func NewBase(spec Spec) (*Base, error) {
+	if err := checkNeck(spec).Err(); err != nil {
+		return nil, err
+	}
+	b := &Base{spec: spec, neutralK: spec.Neutral.K(), lastK: K(float64(spec.Frets))}
+	b.span, b.wideSpan, b.wideK = spec.NutSpanMM, spec.SaddleSpanMM, 1
+	if w := spec.Board; w != nil {
+		margins := spec.MarginBassMM + spec.MarginTrebleMM
+		b.span, b.wideSpan, b.wideK = w.NutMM-margins, w.WidthMM-margins, K(w.AtFret)
+	}
+	b.halfSpan = b.span / 2
+	b.nut, b.nutThick = places(spec, spec.NutSpacing)
+	b.saddle, b.sadThick = places(spec, spec.SaddleSpacing)
+	if b.likeNut = spec.SaddleSpacing.Rule == LikeNut; b.likeNut {
+		b.saddle, b.sadThick = b.nut, 0
+	}
+	b.evenEnds = b.likeNut || sameWhateverTheSpan(b.nut, b.saddle)
+	return b, nil
+}
+
+// places spreads the strings of a checked spec. Under equal gaps, with D the
+// outer strings' distance, H = sum d - (d_first + d_last)/2 what the strings
+// take of it and h_i what they take up to string i, both centre to centre:
+//
+//	gap = (D - H)/(n-1),  fraction_i = (i gap + h_i)/D = i/(n-1) + (h_i - H i/(n-1))/D
+//
+// Square to the centreline and along a slanted line give the same fractions.
+// Ours, follows from what equal gaps mean.
+func places(s Spec, spacing Spacing) (list []place, thick float64) {
+	list = make([]place, s.Strings)
+	last := float64(s.Strings - 1)
+	for i := range list {
+		list[i].even = float64(i) / last
+	}
+	switch spacing.Rule {
+	case Listed:
+		for i := range list {
+			list[i].even = spacing.Fractions[i]
+		}
+	case EqualGaps:
+		thick = spreadGaps(list, s.DiametersMM)
+	}
+	return list, thick
+}
+
+func spreadGaps(list []place, diameters []float64) (thick float64) {
+	for i := 1; i < len(list); i++ {
+		thick += (diameters[i-1] + diameters[i]) / 2
+		list[i].extra = thick
+	}
+	for i := range list {
+		list[i].extra = plain(list[i].extra - thick*list[i].even)
+	}
+	return thick
+}
+
+func sameWhateverTheSpan(a, b []place) bool {
+	for i := range a {
+		if a[i] != b[i] || a[i].extra != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// Frame settles one scale pair, both lengths in mm. It allocates nothing. The
+// reason is Fits when the pair makes an instrument; otherwise the Frame is the
+// zero value.
+func (b *Base) Frame(bassMM, trebleMM float64) (Frame, Reason) {
+	if !(bassMM >= minLengthMM && bassMM <= maxLengthMM && trebleMM >= minLengthMM && trebleMM <= maxLengthMM) {
+		return Frame{}, LengthAbsurd
+	}
+	if bassMM < trebleMM && !b.spec.AllowReverse {
+		return Frame{}, ReverseUnasked
+	}
+	f := Frame{base: b, bass: bassMM, treble: trebleMM, diff: bassMM - trebleMM}
+	if !f.settle() {
+		return Frame{}, NotSettled
+	}
+	if reason := f.sound(); reason != Fits {
+		return Frame{}, reason
+	}
+	return f, Fits
+}
+
+const (
+	settled  = 1e-15 // change of the taper that no longer moves anything by 1e-12 mm on a 2 m string
+	maxTurns = 60    // a real neck takes four or five
+)
+
+// settle finds the taper m by a fixed point over the place where the second
+// line of stated span crosses the centreline:
+//
+//	m = (S - s)/(2 x_S(m))
+//
+// s  nut span; S  span on that line; x_S  its crossing, from the taper before.
+// For any real neck a turn makes the error some thousand times smaller
+// (d x_S/dm is about the outer ends' offset squared over S, against x_S^2).
+// False when it does not settle.
+func (f *Frame) settle() bool {
+	b := f.base
+	f.take(0)
+	if b.wideSpan == b.span {
+		return true
+	}
+	m := (b.wideSpan - b.span) / ((f.bass + f.treble) * b.wideK)
+	for range maxTurns {
+		f.take(m)
+		next := (b.wideSpan - b.span) / (2 * f.crossMM(b.wideK))
+		if math.Abs(next-m) <= settled {
+			f.take(next)
+			return true
+		}
+		m = next
+	}
+	return false
+}
+
+// take sets a taper and what follows from it: c = 1/sqrt(1 + m^2), and the
+// outer strings' nut ends, offset by g and with the nut line crossing at 0:
+//
+//	g = p_t - p_b = (L_bass - L_treble) c k(N)
+//	p_b = -g s/((s + 2 m g) + sqrt(s^2 + 4 m^2 g^2))
+//
+// s  nut span; k(N)  the neutral line's fraction; all in mm. The second is the
+// root of 2 m p_b^2 + (s + 2 m g) p_b + s g/2 = 0 that stays small, in the form
+// that loses no digits. Ours, follows from the mirror lines y = ±(s/2 + m x).
+func (f *Frame) take(m float64) {
+	b := f.base
+	f.m = m
+	f.c = 1 / math.Sqrt(1+m*m)
+	g := f.diff * f.c * b.neutralK
+	u := 2 * m * g
+	f.pb = plain(-g * b.span / ((b.span + u) + math.Sqrt(b.span*b.span+u*u)))
+	f.pt = f.pb + g
+}

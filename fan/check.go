@@ -1,0 +1,173 @@
+package fan
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"scalepair/data/fault"
+)
+
+// The bounds of what is taken for an instrument. All are judgement: wide
+// enough for anything built, narrow enough that a wrong unit is caught.
+const (
+	minLengthMM, maxLengthMM = 200.0, 2000.0
+	minSpanMM, maxSpanMM     = 5.0, 300.0
+	maxMarginMM              = 50.0
+	maxDiameterMM            = 10.0
+	maxLedgeMM               = 100.0
+	minStrings, maxStrings   = 2, 24
+	maxFrets                 = 36
+	maxTan                   = 1.7320508075688772 // of 60 degrees
+)
+
+// The build file's keys, for the places of faults.
+const (
+	keyBass          = "scales.bass"
+	keyTreble        = "scales.treble"
+	keyStrings       = "strings.tuning"
+	keyGauges        = "strings.gauges"
+	keyFrets         = "neck.frets"
+	keyNeutral       = "neck.neutral_fret"
+	keyNutSpan       = "neck.nut_span"
+	keySaddleSpan    = "neck.saddle_span"
+	keyNutWidth      = "neck.nut_width"
+	keyOtherWidth    = "neck.other_width"
+	keyOtherAtFret   = "neck.other_width_at_fret"
+	keyBassMargin    = "neck.bass_margin"
+	keyTrebleMargin  = "neck.treble_margin"
+	keyEdgeMargin    = "neck.edge_margin"
+	keyNutSpacing    = "neck.nut_spacing"
+	keySaddleSpacing = "neck.saddle_spacing"
+	keyNutSeat       = "neck.nut_seat"
+	keyOverhang      = "neck.heel_overhang"
+	keySawAllowance  = "neck.saw_allowance"
+)
+
+// faults gathers what is wrong, named by build-file key.
+type faults struct{ list fault.List }
+
+func (f *faults) add(key, what, given, remedy string) {
+	f.list.Add(fault.Place{Input: key}, what, given, remedy)
+}
+
+// length checks a length in mm against its bounds, both included, and notices
+// a number that would do if it were inches.
+func (f *faults) length(key, name string, mm, least, most float64) bool {
+	if !f.finite(key, name, mm) {
+		return false
+	}
+	if mm >= least && mm <= most {
+		return true
+	}
+	remedy := fmt.Sprintf("from %s to %s mm", number(least), number(most))
+	if in := mm * 25.4; least > 0 && in >= least && in <= most {
+		remedy += "; this looks like inches"
+	}
+	f.add(key, name+" is out of range", number(mm)+" mm", remedy)
+	return false
+}
+
+func (f *faults) finite(key, name string, v float64) bool {
+	if finite(v) {
+		return true
+	}
+	f.add(key, name+" is not a number", "", "give a plain number")
+	return false
+}
+
+func (f *faults) whole(key, name string, n, least, most int) bool {
+	if n >= least && n <= most {
+		return true
+	}
+	f.add(key, name+" is out of range", strconv.Itoa(n), fmt.Sprintf("from %d to %d", least, most))
+	return false
+}
+
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+
+// number prints a value as short as it reads back, never as -0.
+func number(v float64) string { return strconv.FormatFloat(plain(v), 'f', -1, 64) }
+
+// plain turns -0 into 0.
+func plain(v float64) float64 {
+	if v == 0 {
+		return 0
+	}
+	return v
+}
+
+// checkNeck finds every fault of a spec that does not depend on the pair.
+func checkNeck(s Spec) fault.List {
+	var f faults
+	f.whole(keyStrings, "the number of strings", s.Strings, minStrings, maxStrings)
+	fretsOK := f.whole(keyFrets, "the number of frets", s.Frets, 1, maxFrets)
+	if fretsOK {
+		f.checkNeutral(s)
+	} else if !s.Neutral.Bridge {
+		f.finite(keyNeutral, "the neutral fret", s.Neutral.Fret)
+	}
+	f.checkMargins(s)
+	if s.Board != nil {
+		f.checkWidths(s, fretsOK)
+	} else {
+		f.length(keyNutSpan, "the nut span", s.NutSpanMM, minSpanMM, maxSpanMM)
+		f.length(keySaddleSpan, "the saddle span", s.SaddleSpanMM, minSpanMM, maxSpanMM)
+	}
+	f.checkSpacing(keyNutSpacing, s, s.NutSpacing)
+	f.checkSpacing(keySaddleSpacing, s, s.SaddleSpacing)
+	f.length(keyNutSeat, "the nut seat", s.NutSeatMM, 0, maxLedgeMM)
+	f.length(keyOverhang, "the heel overhang", s.HeelOverhangMM, 0, maxLedgeMM)
+	f.length(keySawAllowance, "the saw allowance", s.SawAllowanceMM, 0, maxLedgeMM)
+	return f.list
+}
+
+func (f *faults) checkNeutral(s Spec) {
+	if s.Neutral.Bridge || !f.finite(keyNeutral, "the neutral fret", s.Neutral.Fret) {
+		return
+	}
+	if s.Neutral.Fret < 0 || s.Neutral.Fret > float64(s.Frets) {
+		f.add(keyNeutral, "the neutral fret is off the board", number(s.Neutral.Fret),
+			fmt.Sprintf("from 0 (the nut) to %d (the last fret), or \"bridge\"", s.Frets))
+	}
+}
+
+func (f *faults) checkMargins(s Spec) {
+	if s.MarginBassMM == s.MarginTrebleMM {
+		f.length(keyEdgeMargin, "the edge margin", s.MarginBassMM, 0, maxMarginMM)
+		return
+	}
+	f.length(keyBassMargin, "the bass margin", s.MarginBassMM, 0, maxMarginMM)
+	f.length(keyTrebleMargin, "the treble margin", s.MarginTrebleMM, 0, maxMarginMM)
+}
+
+// checkWidths checks the board's widths, and that spans are not given as well.
+func (f *faults) checkWidths(s Spec, fretsOK bool) {
+	if s.NutSpanMM != 0 || s.SaddleSpanMM != 0 {
+		f.add(keyNutSpan, "spans and board widths are both given", "", "leave one pair out: the other follows from it")
+	}
+	margins := s.MarginBassMM + s.MarginTrebleMM
+	f.width(keyNutWidth, "the board's width at the nut", s.Board.NutMM, margins)
+	f.width(keyOtherWidth, "the board's other width", s.Board.WidthMM, margins)
+	if !f.finite(keyOtherAtFret, "the fret of the other width", s.Board.AtFret) || !fretsOK {
+		return
+	}
+	if s.Board.AtFret < 1 || s.Board.AtFret > float64(s.Frets) {
+		f.add(keyOtherAtFret, "the fret of the other width is off the board", number(s.Board.AtFret),
+			fmt.Sprintf("from 1 to %d", s.Frets))
+	}
+}
+
+func (f *faults) width(key, name string, mm, margins float64) {
+	if !f.length(key, name, mm, minSpanMM, maxSpanMM+2*maxMarginMM) || !finite(margins) {
+		return
+	}
+	switch span := mm - margins; {
+	case span < minSpanMM:
+		f.add(key, name+" leaves too little between the edge margins", number(mm)+" mm",
+			fmt.Sprintf("the margins take %s mm of it; at least %s mm must be left", number(margins), number(minSpanMM)))
+	case span > maxSpanMM:
+		f.add(key, name+" is out of range", number(mm)+" mm",
+			fmt.Sprintf("at most %s mm between the margins", number(maxSpanMM)))
+	}
+}

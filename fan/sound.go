@@ -1,0 +1,109 @@
+package fan
+
+import "math"
+
+// sound looks whether a settled frame is an instrument, and prepares the
+// widths the inner strings need.
+func (f *Frame) sound() Reason {
+	nutB, nutT := f.half(f.pb), f.half(f.pt)
+	sadB, sadT := f.half(f.bassX(1)), f.half(f.trebleX(1))
+	if !(nutB > 0 && nutT > 0 && sadB > 0 && sadT > 0) {
+		return StringsCross
+	}
+	f.perNut, f.perSaddle = 1/(nutB+nutT), 1/(sadB+sadT)
+	if f.base.nutThick*f.perNut >= 1 || f.base.sadThick*f.perSaddle >= 1 {
+		return StringsTouch
+	}
+	// The slant's tangent is a quotient of two linear functions of k, so that
+	// nut and saddle have the extremes.
+	steepest := max(math.Abs(f.tan(0)), math.Abs(f.tan(1)))
+	if !(steepest <= maxTan) || steepest*math.Abs(f.m) >= 1 {
+		return TooSteep
+	}
+	if f.fretsCross() {
+		return FretsCross
+	}
+	if f.heelAtSaddle() {
+		return HeelAtSaddle
+	}
+	return Fits
+}
+
+// fretsCross looks whether two lines of the family meet on the board. On the
+// bass edge the line at k is at
+//
+//	x(k) = x_b + M (x_b - x_t)/(s + 2 m x_t)
+//
+// (M the margin: the line run on past the outer string by M parts of its
+// width), and the treble edge has the mirror image. As x_b and x_t are linear
+// in k, dx/dk is a constant plus another over a square of a linear function:
+// it has its least value at k = 0 or 1, and the lines keep their order just
+// when both are positive. Ours.
+func (f *Frame) fretsCross() bool {
+	b, t := f.bass*f.c, f.treble*f.c
+	return !advances(f.pb, b, f.pt, t, f.base.span, f.m, f.base.spec.MarginBassMM) ||
+		!advances(f.pt, t, f.pb, b, f.base.span, f.m, f.base.spec.MarginTrebleMM)
+}
+
+// advances tells whether the lines go forward on the edge beside the outer
+// string whose mark is at near + nearStep k, the other's at far + farStep k.
+func advances(near, nearStep, far, farStep, span, m, margin float64) bool {
+	atNut := span + 2*m*far
+	bend := (nearStep-farStep)*atNut - (near-far)*2*m*farStep
+	atSaddle := atNut + 2*m*farStep
+	return nearStep+margin*bend/(atNut*atNut) > 0 && nearStep+margin*bend/(atSaddle*atSaddle) > 0
+}
+
+// heelAtSaddle looks whether the board's heel end reaches the saddle line on
+// either edge.
+func (f *Frame) heelAtSaddle() bool {
+	cross, t := f.heel()
+	heelB, heelT := f.edges(cross, t)
+	saddle, st := f.crossMM(1), f.tan(1)
+	sadB, sadT := f.edges(saddle, st)
+	return cross+heelB*t >= saddle+sadB*st || cross+heelT*t >= saddle+sadT*st
+}
+
+// nutSeat is where the board's nut end crosses the centreline, with its slant:
+// parallel to the nut line, the seat's depth behind it.
+func (f *Frame) nutSeat() (cross, t float64) {
+	t = f.tan(0)
+	return plain(-f.base.spec.NutSeatMM * math.Sqrt(1+t*t)), t
+}
+
+// heel is where the board's heel end crosses the centreline, with its slant.
+func (f *Frame) heel() (cross, t float64) {
+	k, over := f.base.lastK, f.base.spec.HeelOverhangMM
+	cross, t = f.crossMM(k), f.tan(k)
+	if !f.base.spec.HeelSquare {
+		return cross + over*math.Sqrt(1+t*t), t
+	}
+	bassY, trebleY := f.edges(cross, t)
+	return cross + max(bassY*t, trebleY*t) + over, 0
+}
+
+// corners are the board's corners, in the order of Board.Corners.
+func (f *Frame) corners() [4]Point {
+	nut, nt := f.nutSeat()
+	heel, ht := f.heel()
+	nutB, nutT := f.edges(nut, nt)
+	heelB, heelT := f.edges(heel, ht)
+	return [4]Point{
+		{plain(nut + nutB*nt), nutB}, {heel + heelB*ht, heelB},
+		{heel + heelT*ht, heelT}, {plain(nut + nutT*nt), nutT},
+	}
+}
+
+// blankAround is the rectangle along the axes that holds four corners with an
+// allowance on every side.
+func blankAround(corners [4]Point, allowance float64) Blank {
+	b := Blank{MinX: corners[0].X, MaxX: corners[0].X, MinY: corners[0].Y, MaxY: corners[0].Y}
+	for _, p := range corners[1:] {
+		b.MinX, b.MaxX = min(b.MinX, p.X), max(b.MaxX, p.X)
+		b.MinY, b.MaxY = min(b.MinY, p.Y), max(b.MaxY, p.Y)
+	}
+	b.MinX, b.MinY = plain(b.MinX-allowance), b.MinY-allowance
+	b.MaxX, b.MaxY = b.MaxX+allowance, b.MaxY+allowance
+	b.LengthMM, b.WidthMM = b.MaxX-b.MinX, b.MaxY-b.MinY
+	return b
+}
