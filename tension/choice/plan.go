@@ -22,7 +22,7 @@ type Plan struct {
 	bend     []int  // indexes of the bend strings, from 0
 	isBend   []bool // by string
 	dir      []float64
-	base     fan.Base
+	base     *fan.Base
 	ref      *refPlan
 	targets  targets
 

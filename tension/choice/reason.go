@@ -1,5 +1,7 @@
 package choice
 
+import "scalepair/fan"
+
 // Reason says why a pair, or a gauge on a string, was dropped. The order is
 // the order in which limits are looked at: a pair is counted under the first
 // it breaks.
@@ -100,6 +102,7 @@ type Miss struct {
 	BassMM, TrebleMM float64
 	String, Gauge    int
 	Value, Limit     float64
+	Neck             fan.Reason // with Unbuildable: why no neck can be drawn
 }
 
 // excess is how far a miss lies beyond its limit, as a share of the limit;

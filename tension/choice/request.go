@@ -163,11 +163,11 @@ func DefaultWeights() Weights { return Weights{Tension: 1, Push: 1, Overtone: 0.
 // Limits are the bounds that a candidate must keep. A zero leaves a limit off.
 type Limits struct {
 	// On a pair.
-	DifferenceMM                 float64 // greatest |bass - treble|
-	FretSlantRad, SaddleSlantRad float64 // greatest |slant|; FretSlantRad holds for the nut too
-	FirstStepMM                  float64 // longest bass step from nut to fret 1
-	OvertoneRiseCents            float64 // of the lowest string
-	Blanks                       []fan.Blank
+	DifferenceMM                 float64     // greatest |bass - treble|
+	FretSlantRad, SaddleSlantRad float64     // greatest |slant|; FretSlantRad holds for the nut too
+	FirstStepMM                  float64     // longest bass step from nut to fret 1
+	OvertoneRiseCents            float64     // of the lowest string
+	Blanks                       []fan.Offer // one of them must hold the board; nil leaves the limit off
 
 	// On a gauge.
 	BreakingOpen, BreakingBent float64 // shares of the minimum strength, e.g. 0.75

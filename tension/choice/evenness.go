@@ -1,0 +1,87 @@
+package choice
+
+import "math"
+
+// ownMeans gathers the logarithms that a target of the candidate's own mean
+// is made from: tension by case over all strings, push by case and bend fret
+// over the bend strings.
+type ownMeans struct {
+	p       *Plan
+	tension [][]float64
+	push    [][]float64
+}
+
+// newOwnMeans gives nil when no target is the candidate's own mean; a nil one
+// takes nothing and adds nothing.
+func (p *Plan) newOwnMeans() *ownMeans {
+	f := &p.req.Feel
+	if f.Tension.Source != OwnMean && f.Push.Source != OwnMean {
+		return nil
+	}
+	cases := len(p.req.Cases)
+	return &ownMeans{p: p, tension: make([][]float64, cases), push: make([][]float64, cases*len(f.BendFrets))}
+}
+
+func (o *ownMeans) take(i int, s *strung) {
+	if o == nil {
+		return
+	}
+	for c, t := range s.tensionN {
+		o.tension[c] = append(o.tension[c], math.Log(t))
+	}
+	if !o.p.isBend[i] {
+		return
+	}
+	frets := len(o.p.req.Feel.BendFrets)
+	for c, row := range s.bends {
+		for k, b := range row {
+			if s.bendErr[c][k] == nil {
+				o.push[c*frets+k] = append(o.push[c*frets+k], math.Log(b.PushN))
+			}
+		}
+	}
+}
+
+// squares compares every value with the mean of its row.
+func (o *ownMeans) squares() squares {
+	var s squares
+	if o == nil {
+		return s
+	}
+	f := &o.p.req.Feel
+	if f.Tension.Source == OwnMean {
+		s.tension = o.overCases(o.tension, 1)
+	}
+	if f.Push.Source == OwnMean && o.p.pushTerms > 0 {
+		s.push = o.overCases(o.push, len(f.BendFrets))
+	}
+	return s
+}
+
+// overCases is the mean over rows of one case, blended over the cases.
+func (o *ownMeans) overCases(rows [][]float64, perCase int) float64 {
+	b := blend{by: o.p.req.By}
+	for c, share := range o.p.share {
+		sum := 0.0
+		for _, row := range rows[c*perCase : (c+1)*perCase] {
+			sum += variance(row)
+		}
+		b.add(share, sum/float64(perCase))
+	}
+	return b.v
+}
+
+// variance is the mean square distance from the mean, 0 for no values.
+func variance(x []float64) float64 {
+	if len(x) == 0 {
+		return 0
+	}
+	mean, sum := 0.0, 0.0
+	for _, v := range x {
+		mean += v / float64(len(x))
+	}
+	for _, v := range x {
+		sum += (v - mean) * (v - mean)
+	}
+	return sum / float64(len(x))
+}

@@ -1,0 +1,203 @@
+package choice
+
+import (
+	"math"
+
+	"scalepair/fan"
+)
+
+// searcher tries pairs one after another, without allocating. Every
+// goroutine of a search has its own.
+type searcher struct {
+	p      *Plan
+	seats  []seat
+	costs  seatCosts
+	parts  [][]squares // by string and rung, what costs was made of
+	steps  *ladderSearch
+	rungs  []int // the set of the pair at hand, as rungs
+	set    []int // the same as stock indexes
+	feel   *strung
+	misses misses
+
+	removed [reasons]int
+	nearest [reasons]Miss
+}
+
+func newSearcher(p *Plan) *searcher {
+	w := &searcher{
+		p: p, seats: p.newSeats(), feel: p.newStrung(),
+		steps: newLadderSearch(p.strings, len(p.rungs.w)),
+		rungs: make([]int, p.strings), set: make([]int, p.strings),
+		misses: misses{first: true},
+	}
+	w.costs = make(seatCosts, p.strings)
+	w.parts = make([][]squares, p.strings)
+	for i := range w.costs {
+		w.costs[i] = make([]float64, len(p.rungs.w))
+		w.parts[i] = make([]squares, len(p.rungs.w))
+	}
+	return w
+}
+
+// try settles one pair: its frame, the score-best set in w.set and the
+// squares of that set; or the limit that dropped it.
+func (w *searcher) try(bassMM, trebleMM float64) (fan.Frame, squares, Miss) {
+	frame, miss := w.p.frameWithin(bassMM, trebleMM)
+	if miss.Reason != Kept {
+		return frame, squares{}, miss
+	}
+	for i := range w.seats {
+		w.p.seatOn(&frame, i, &w.seats[i])
+	}
+	var total squares
+	if w.p.req.Given != nil {
+		total, miss = w.takeGiven()
+	} else {
+		total, miss = w.chooseSet()
+	}
+	miss.BassMM, miss.TrebleMM = bassMM, trebleMM
+	return frame, total, miss
+}
+
+// frameWithin settles a pair's geometry and looks at the limits on a pair.
+func (p *Plan) frameWithin(bassMM, trebleMM float64) (fan.Frame, Miss) {
+	miss := Miss{BassMM: bassMM, TrebleMM: trebleMM, Gauge: -1}
+	if bassMM < trebleMM && !p.req.Neck.AllowReverse {
+		miss.Reason, miss.Value = ReverseFan, bassMM-trebleMM
+		return fan.Frame{}, miss
+	}
+	frame, reason := p.base.Frame(bassMM, trebleMM)
+	if reason != fan.Fits {
+		miss.Reason, miss.Neck = Unbuildable, reason
+		return frame, miss
+	}
+	p.pairLimits(&frame, func(r Reason, value, limit float64) bool {
+		miss.Reason, miss.Value, miss.Limit = r, value, limit
+		return true
+	})
+	return frame, miss
+}
+
+// pairLimits reports the limits that a frame breaks, in the order of the
+// reasons, until report says to stop.
+func (p *Plan) pairLimits(f *fan.Frame, report func(r Reason, value, limit float64) bool) {
+	lim := &p.req.Limits
+	over := func(r Reason, value, limit float64) bool {
+		return limit > 0 && value > limit && report(r, value, limit)
+	}
+	if over(Difference, math.Abs(f.DifferenceMM()), lim.DifferenceMM) ||
+		over(FretSlant, p.fretSlant(f), lim.FretSlantRad) ||
+		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlantRad) ||
+		over(FirstStep, f.FirstStepBassMM(), lim.FirstStepMM) {
+		return
+	}
+	if short := p.blankShortMM(f); short > 0 {
+		report(BlankSize, short, 0)
+	}
+}
+
+// fretSlant is the greatest slant of nut and frets, without its sign. The
+// slant rises or falls steadily along the board, so an end has it.
+func (p *Plan) fretSlant(f *fan.Frame) float64 {
+	last := f.TanSlant(float64(p.req.Neck.Frets))
+	return math.Atan(max(math.Abs(f.NutTan()), math.Abs(last)))
+}
+
+// blankShortMM is how much the best of the blanks on offer is too small, in
+// the direction in which it lacks more; 0 or less where one serves, or where
+// none is asked for.
+func (p *Plan) blankShortMM(f *fan.Frame) float64 {
+	if p.req.Limits.Blanks == nil {
+		return 0
+	}
+	length, width := f.BlankMM()
+	short := math.Inf(1)
+	for _, o := range p.req.Limits.Blanks {
+		short = min(short, max(length-o.LengthMM, width-o.WidthMM))
+	}
+	return short
+}
+
+// takeGiven measures the given gauges; any limit drops the pair.
+func (w *searcher) takeGiven() (squares, Miss) {
+	var total squares
+	all := w.p.newOwnMeans()
+	for i, g := range w.p.req.Given {
+		w.set[i] = g
+		w.misses.list = w.misses.list[:0]
+		w.p.measure(i, g, &w.seats[i], w.feel, &w.misses)
+		if len(w.misses.list) > 0 {
+			return total, w.onString(w.misses.list[0], i, g)
+		}
+		total.add(w.p.squaresOf(i, g, w.feel))
+		all.take(i, w.feel)
+	}
+	total.add(all.squares())
+	return total, Miss{Gauge: -1}
+}
+
+func (w *searcher) onString(m Miss, i, g int) Miss {
+	m.String, m.Gauge = i+1, g
+	return m
+}
+
+// chooseSet finds the score-best set among admissible gauges.
+func (w *searcher) chooseSet() (squares, Miss) {
+	for i := range w.costs {
+		if !w.fillCosts(i) {
+			return squares{}, w.emptyChoice()
+		}
+	}
+	leastEach(w.costs, w.rungs)
+	if w.p.req.Ordering && !w.p.rungs.ordered(w.rungs) &&
+		!w.p.rungs.bestOrdered(w.costs, w.steps, w.rungs) {
+		return squares{}, Miss{Reason: OrderingRule, Gauge: -1}
+	}
+	var total squares
+	for i, k := range w.rungs {
+		w.set[i] = w.p.rungs.stock[k]
+		total.add(w.parts[i][k])
+	}
+	return total, Miss{Gauge: -1}
+}
+
+// fillCosts works out the contribution of every rung as string i, and says
+// whether any is admissible.
+func (w *searcher) fillCosts(i int) bool {
+	clear(w.removed[:])
+	any := false
+	for k, g := range w.p.rungs.stock {
+		w.misses.list = w.misses.list[:0]
+		w.p.measure(i, g, &w.seats[i], w.feel, &w.misses)
+		if len(w.misses.list) > 0 {
+			w.costs[i][k] = math.Inf(1)
+			w.remove(w.onString(w.misses.list[0], i, g))
+			continue
+		}
+		any = true
+		w.parts[i][k] = w.p.squaresOf(i, g, w.feel)
+		w.costs[i][k] = w.parts[i][k].score(w.p.req.Feel.Weights)
+	}
+	return any
+}
+
+// remove counts a gauge that a limit took from a string's choice, and keeps
+// the one nearest to the limit.
+func (w *searcher) remove(m Miss) {
+	w.removed[m.Reason]++
+	if w.removed[m.Reason] == 1 || m.excess() < w.nearest[m.Reason].excess() {
+		w.nearest[m.Reason] = m
+	}
+}
+
+// emptyChoice is the miss of a string with no gauge left: that of the limit
+// that removed most.
+func (w *searcher) emptyChoice() Miss {
+	most := Kept
+	for r, count := range w.removed {
+		if count > w.removed[most] {
+			most = Reason(r)
+		}
+	}
+	return w.nearest[most]
+}

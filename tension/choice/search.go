@@ -1,0 +1,115 @@
+package choice
+
+import (
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
+
+// Result is the outcome of a search over a grid.
+type Result struct {
+	// Tried and Kept count pairs.
+	Tried, Kept int
+	// Best are the best pairs, distinct, best first.
+	Best []Candidate
+	// Front are the pairs that no other beats in tension misfit, push misfit
+	// and difference at once, smallest difference first.
+	Front []Candidate
+	// Dropped counts the pairs that limits dropped, by reason.
+	Dropped []Dropped
+	// WorstTensionMisfit is the greatest tension misfit among the kept pairs.
+	WorstTensionMisfit float64
+
+	rank []ranked // best pairs, distinct or not, for the confidence
+}
+
+// gathered is what one goroutine has found.
+type gathered struct {
+	kept    int
+	worst   float64 // greatest tension square
+	front   front
+	ranking ranking
+	dropped tally
+}
+
+// Search tries every pair of the grid. The result does not depend on the
+// number of processors.
+func (p *Plan) Search() *Result {
+	room := roomFor(p.req.Listed, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM)
+	workers := min(runtime.GOMAXPROCS(0), len(p.req.BassMM))
+	found := make([]gathered, workers)
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for n := range found {
+		found[n].ranking.room = room
+		wait.Go(func() {
+			w := newSearcher(p)
+			for {
+				row := int(next.Add(1)) - 1
+				if row >= len(p.req.BassMM) {
+					return
+				}
+				for t := range p.req.TrebleMM {
+					w.gather(row, t, &found[n])
+				}
+			}
+		})
+	}
+	wait.Wait()
+	return p.result(found)
+}
+
+// gather tries one pair and keeps what counts.
+func (w *searcher) gather(b, t int, g *gathered) {
+	frame, total, miss := w.try(w.p.req.BassMM[b], w.p.req.TrebleMM[t])
+	if miss.Reason != Kept {
+		g.dropped.drop(miss)
+		return
+	}
+	g.kept++
+	g.worst = max(g.worst, total.tension)
+	difference := abs(frame.DifferenceMM())
+	g.ranking.offer(ranked{total.score(w.p.req.Feel.Weights), difference, b, t})
+	g.front.offer(point{total.tension, total.push, difference, b, t})
+}
+
+// result merges what the goroutines found.
+func (p *Plan) result(found []gathered) *Result {
+	all := found[0]
+	for _, g := range found[1:] {
+		all.kept += g.kept
+		all.worst = max(all.worst, g.worst)
+		all.dropped.merge(&g.dropped)
+		for _, f := range g.front {
+			all.front.offer(f)
+		}
+		for _, r := range g.ranking.heap {
+			all.ranking.offer(r)
+		}
+	}
+	r := &Result{
+		Tried: len(p.req.BassMM) * len(p.req.TrebleMM), Kept: all.kept,
+		Dropped: all.dropped.list(), rank: all.ranking.sorted(),
+	}
+	var worst Candidate
+	worst.setScore(squares{tension: all.worst}, p.req.Feel.Weights)
+	r.WorstTensionMisfit = worst.TensionMisfit
+	w := newSearcher(p)
+	for _, b := range distinct(r.rank, p.req.Listed, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM) {
+		r.Best = append(r.Best, w.candidate(b.bass, b.treble))
+	}
+	for _, f := range all.front.sorted() {
+		r.Front = append(r.Front, w.candidate(f.bass, f.treble))
+	}
+	return r
+}
+
+// candidate works a kept pair out once more, in full.
+func (w *searcher) candidate(b, t int) Candidate {
+	frame, total, _ := w.try(w.p.req.BassMM[b], w.p.req.TrebleMM[t])
+	c := geometryOf(&frame, w.p.req.Neck.Frets)
+	c.BassMM, c.TrebleMM = w.p.req.BassMM[b], w.p.req.TrebleMM[t]
+	c.Gauges = append([]int(nil), w.set...)
+	c.setScore(total, w.p.req.Feel.Weights)
+	return c
+}
