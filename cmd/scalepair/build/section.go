@@ -1,0 +1,163 @@
+package build
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/near"
+)
+
+// reader is what all sections of one file share.
+type reader struct {
+	faults   fault.List
+	sections []*section
+	// broken: part of the file could not be read, so nothing is called missing.
+	broken bool
+}
+
+// section reads the keys of one table. Each key is known once it was asked
+// for; finish reports the rest.
+type section struct {
+	*reader
+	// name is how messages call the section: "[neck]", "[[blanks]]".
+	name string
+	at   fault.Place
+	// table is nil when the file does not have it; asking then gives nothing.
+	table *table
+	known []string
+}
+
+func (r *reader) open(name string, at fault.Place, t *table) *section {
+	s := &section{reader: r, name: name, at: at, table: t}
+	r.sections = append(r.sections, s)
+	return s
+}
+
+// find gives the key's node, nil when the file does not have it.
+func (s *section) find(key string) *node {
+	if !slices.Contains(s.known, key) {
+		s.known = append(s.known, key)
+	}
+	if s.table == nil {
+		return nil
+	}
+	return s.table.keys[key]
+}
+
+// has tells whether the file states the key.
+func (s *section) has(key string) bool {
+	return s.table != nil && s.table.keys[key] != nil
+}
+
+// want gives the key's node when it is of that kind, and reports another kind.
+func (s *section) want(key string, k kind, remedy string) *node {
+	n := s.find(key)
+	if n == nil || n.kind == k {
+		return n
+	}
+	s.wrong(n, fmt.Sprintf("%s must be %s, not %s", say(key), kindWords[k], kindWords[n.kind]), remedy)
+	return nil
+}
+
+// require reports a key that must be there.
+func (s *section) require(key, remedy string) bool {
+	if s.has(key) {
+		return true
+	}
+	s.missing(fmt.Sprintf("%s is missing in %s", say(key), s.name), remedy)
+	return false
+}
+
+// missing reports what is not there, at the section's place.
+func (s *section) missing(what, remedy string) {
+	if !s.broken {
+		s.faults.Add(s.at, what, "", remedy)
+	}
+}
+
+// wrong reports a value, quoting it.
+func (s *section) wrong(n *node, what, remedy string) {
+	s.faults.Add(n.at, what, given(n), remedy)
+}
+
+// given is what a message quotes of a value.
+func given(n *node) string {
+	if n.kind == kindList || n.kind == kindTable {
+		return ""
+	}
+	return shorten(n.text)
+}
+
+// say turns a key into words: "nut_span" is "nut span".
+func say(key string) string { return strings.ReplaceAll(key, "_", " ") }
+
+// sub gives the section of a table within this one.
+func (s *section) sub(key string) *section {
+	if n := s.want(key, kindTable, ""); n != nil {
+		return s.open("["+key+"]", n.at, n.table)
+	}
+	return s.open("["+key+"]", s.at, nil)
+}
+
+// subs gives one section for each [[key]].
+func (s *section) subs(key string) []*section {
+	n := s.want(key, kindList, fmt.Sprintf("begin each with [[%s]]", key))
+	if n == nil {
+		return nil
+	}
+	var out []*section
+	for _, item := range n.items {
+		if item.kind != kindTable {
+			s.wrong(item, fmt.Sprintf("an entry of %s must be a table, not %s", say(key), kindWords[item.kind]),
+				fmt.Sprintf("begin each with [[%s]]", key))
+			continue
+		}
+		out = append(out, s.open("[["+key+"]]", item.at, item.table))
+	}
+	return out
+}
+
+// finish reports every key that no section asked for.
+func (r *reader) finish() {
+	for _, s := range r.sections {
+		if s.table == nil {
+			continue
+		}
+		for _, key := range s.table.order {
+			if !slices.Contains(s.known, key) {
+				r.unknown(s, key)
+			}
+		}
+	}
+}
+
+// unknown reports a key that its section does not have, with the key that was
+// probably meant, or the section that has it.
+func (r *reader) unknown(s *section, key string) {
+	n, what := s.table.keys[key], "no key of "+s.name
+	if s.name == topLevel && n.kind == kindTable {
+		what = "no section of a build file"
+	}
+	remedy := "the keys are " + strings.Join(s.known, ", ")
+	if best := near.Suggest(key, s.known); best != "" {
+		remedy = fmt.Sprintf("did you mean %q?", best)
+	} else if owner := r.owner(key); owner != "" {
+		remedy = "it belongs in " + owner
+	}
+	r.faults.Add(n.key, what, key, remedy)
+}
+
+// owner gives the section that has the key, "" when none does.
+func (r *reader) owner(key string) string {
+	for _, s := range r.sections {
+		if slices.Contains(s.known, key) {
+			return s.name
+		}
+	}
+	return ""
+}
+
+// topLevel is how messages call the keys above the first section.
+const topLevel = "the top of the file, above the first [section]"

@@ -1,0 +1,162 @@
+package build
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"scalepair/data/near"
+	"scalepair/data/unit"
+)
+
+// text reads a text into the value, which stays as it is when the file does
+// not have the key.
+func (s *section) text(key string, into *string) {
+	n := s.want(key, kindText, "put it in quotes")
+	if n == nil {
+		return
+	}
+	if strings.TrimSpace(n.text) == "" {
+		s.wrong(n, say(key)+" is empty", "give it, or leave the line out")
+		return
+	}
+	*into = strings.TrimSpace(n.text)
+}
+
+// truth reads true or false.
+func (s *section) truth(key string, into *bool) {
+	if n := s.want(key, kindTruth, "write true or false, without quotes"); n != nil {
+		*into = n.text == "true"
+	}
+}
+
+// number reads a finite number from lo to hi.
+func (s *section) number(key string, into *float64, lo, hi float64) bool {
+	n := s.want(key, kindNumber, fmt.Sprintf("write a number without quotes, %s to %s", plain(lo), plain(hi)))
+	if n == nil {
+		return false
+	}
+	x, ok := s.inRange(n, key, lo, hi)
+	if ok {
+		*into = x
+	}
+	return ok
+}
+
+// whole reads a whole number from lo to hi.
+func (s *section) whole(key string, into *int, lo, hi int) bool {
+	var x float64
+	if !s.number(key, &x, float64(lo), float64(hi)) {
+		return false
+	}
+	if x != math.Trunc(x) {
+		s.wrong(s.find(key), say(key)+" must be a whole number", "")
+		return false
+	}
+	*into = int(x)
+	return true
+}
+
+func (s *section) inRange(n *node, key string, lo, hi float64) (float64, bool) {
+	x, err := parseNumber(n.text)
+	switch {
+	case err != nil || math.IsNaN(x) || math.IsInf(x, 0):
+		s.wrong(n, say(key)+" must be a plain finite number", fmt.Sprintf("from %s to %s", plain(lo), plain(hi)))
+	case x < lo || x > hi:
+		s.wrong(n, say(key)+" is out of range", fmt.Sprintf("from %s to %s will do", plain(lo), plain(hi)))
+	default:
+		return x, true
+	}
+	return 0, false
+}
+
+// parseNumber reads a number as TOML writes it, underscores and other bases
+// included.
+func parseNumber(text string) (float64, error) {
+	if i, err := strconv.ParseInt(text, 0, 64); err == nil {
+		return float64(i), nil
+	}
+	return strconv.ParseFloat(strings.ReplaceAll(text, "_", ""), 64)
+}
+
+// plain prints a bound of a range.
+func plain(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
+// quantity reads a text with a unit, from lo to hi.
+func quantity[T ~float64](s *section, key string, into *T, lo, hi T, parse func(string) (T, error)) bool {
+	n := s.find(key)
+	if n == nil {
+		return false
+	}
+	x, ok := quantityOf(s, n, key, lo, hi, parse)
+	if ok {
+		*into = x
+	}
+	return ok
+}
+
+// quantityOf reads one value, the key's own or an entry of its list.
+func quantityOf[T ~float64](s *section, n *node, key string, lo, hi T, parse func(string) (T, error)) (T, bool) {
+	if n.kind != kindText && n.kind != kindNumber {
+		s.wrong(n, fmt.Sprintf("%s must be text with a unit, not %s", say(key), kindWords[n.kind]), "")
+		return 0, false
+	}
+	x, err := parse(n.text) // which refuses a bare number for want of a unit
+	if err != nil {
+		s.faults.Include(n.at, fmt.Errorf("%s: %w", say(key), err))
+		return 0, false
+	}
+	if x < lo || x > hi {
+		s.wrong(n, say(key)+" is out of range", fmt.Sprintf("from %v to %v will do", lo, hi))
+		return 0, false
+	}
+	return x, true
+}
+
+func (s *section) length(key string, into *unit.Length, lo, hi unit.Length) bool {
+	return quantity(s, key, into, lo, hi, unit.ParseLength)
+}
+
+func (s *section) force(key string, into *unit.Force, lo, hi unit.Force) bool {
+	return quantity(s, key, into, lo, hi, unit.ParseForce)
+}
+
+func (s *section) mass(key string, into *unit.Mass, lo, hi unit.Mass) bool {
+	return quantity(s, key, into, lo, hi, unit.ParseMass)
+}
+
+// choice reads one of the words and gives its index into the value.
+func choice[T ~int](s *section, key string, into *T, words ...string) {
+	n := s.want(key, kindText, "use "+quoteAll(words))
+	if n == nil {
+		return
+	}
+	if i := wordIndex(n.text, words); i >= 0 {
+		*into = T(i)
+		return
+	}
+	s.wrong(n, say(key)+" does not know this word", chooseFrom(n.text, words))
+}
+
+func wordIndex(text string, words []string) int {
+	return slices.IndexFunc(words, func(w string) bool {
+		return strings.EqualFold(w, strings.Join(strings.Fields(text), " "))
+	})
+}
+
+func chooseFrom(text string, words []string) string {
+	if best := near.Suggest(text, words); best != "" {
+		return fmt.Sprintf("did you mean %q?", best)
+	}
+	return "use " + quoteAll(words)
+}
+
+func quoteAll(words []string) string {
+	quoted := make([]string, len(words))
+	for i, w := range words {
+		quoted[i] = strconv.Quote(w)
+	}
+	return strings.Join(quoted, " or ")
+}

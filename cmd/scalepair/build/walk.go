@@ -1,0 +1,244 @@
+package build
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"scalepair/data/fault"
+)
+
+// walker builds the tree of a file in one pass over its expressions. After a
+// line that is no TOML it goes on with the next key or header, so that one
+// slip does not hide the others.
+type walker struct {
+	*lineIndex
+	parser  unstable.Parser
+	base    int // offset in the file where the parser was last started
+	faults  *fault.List
+	root    *table
+	current *table
+	// broken: something could not be read, so that a missing key may be one
+	// that stands in an unreadable line.
+	broken bool
+}
+
+// walk reads src, which must be free of a byte order mark.
+func walk(file string, src []byte, faults *fault.List) *walker {
+	w := &walker{lineIndex: newLineIndex(file, src[:len(src):len(src)]), faults: faults, root: newTable()}
+	w.current = w.root
+	for start := 0; start >= 0; {
+		start = w.run(start)
+	}
+	return w
+}
+
+// run reads from the offset to the end or to the first line that is no TOML,
+// and gives where to go on, or -1.
+func (w *walker) run(start int) int {
+	w.base = start
+	w.parser.Reset(w.src[start:])
+	for w.parser.NextExpression() {
+		w.expression(w.parser.Expression())
+	}
+	err := w.parser.Error()
+	if err == nil {
+		return -1
+	}
+	w.broken = true
+	offset := start
+	if e, ok := err.(*unstable.ParserError); ok {
+		offset = w.offset(w.parser.Range(e.Highlight))
+	}
+	w.syntaxFault(offset, err.Error())
+	return w.resume(start, offset)
+}
+
+func (w *walker) offset(r unstable.Range) int { return w.base + int(r.Offset) }
+
+// statement is the beginning of a line that can only be a key or a header.
+var statement = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*["'A-Za-z0-9_-]|["'A-Za-z0-9_.-]+[ \t]*=)`)
+
+// resume gives the offset of the line to go on with after a fault at offset.
+// The fault's own line serves where the fault is that a list before it was
+// never closed.
+func (w *walker) resume(start, offset int) int {
+	first := w.line(offset)
+	if w.starts[first] <= start || strings.TrimSpace(string(w.src[w.starts[first]:offset])) != "" {
+		first++
+	}
+	for line := first; line < len(w.starts); line++ {
+		if statement.Match(w.src[w.starts[line]:w.end(line)]) {
+			return w.starts[line]
+		}
+	}
+	return -1
+}
+
+func (w *walker) expression(e *unstable.Node) {
+	switch e.Kind {
+	case unstable.Table:
+		w.header(e)
+	case unstable.ArrayTable:
+		w.arrayHeader(e)
+	case unstable.KeyValue:
+		w.keyValue(w.current, e)
+	}
+}
+
+// header makes [a.b] the current table.
+func (w *walker) header(e *unstable.Node) {
+	parent, last := w.descend(w.root, e)
+	w.current = newTable() // where the header is wrong its keys go nowhere
+	if parent == nil {
+		return
+	}
+	n, known := parent.keys[last.name]
+	switch {
+	case !known:
+		n = &node{kind: kindTable, table: newTable(), key: last.at, at: last.at}
+		parent.add(last.name, n)
+	case n.kind != kindTable:
+		w.clash(last, n)
+		return
+	case n.table.opened:
+		w.twice(last, n)
+	}
+	n.table.opened = true
+	w.current = n.table
+}
+
+// arrayHeader makes a new entry of [[a.b]] the current table.
+func (w *walker) arrayHeader(e *unstable.Node) {
+	parent, last := w.descend(w.root, e)
+	w.current = newTable()
+	if parent == nil {
+		return
+	}
+	list, known := parent.keys[last.name]
+	if !known {
+		list = &node{kind: kindList, key: last.at, at: last.at}
+		parent.add(last.name, list)
+	}
+	if list.kind != kindList || (len(list.items) > 0 && list.items[0].kind != kindTable) {
+		w.clash(last, list)
+		return
+	}
+	entry := &node{kind: kindTable, table: w.current, key: last.at, at: last.at}
+	w.current.opened = true
+	list.items = append(list.items, entry)
+}
+
+// part is one part of a dotted key.
+type part struct {
+	name string
+	at   fault.Place
+}
+
+func (w *walker) parts(e *unstable.Node) []part {
+	var out []part
+	for it := e.Key(); it.Next(); {
+		k := it.Node()
+		out = append(out, part{string(k.Data), w.place(w.offset(k.Raw))})
+	}
+	return out
+}
+
+// descend opens the tables of all but the last part of e's key; nil when one
+// of them is no table.
+func (w *walker) descend(t *table, e *unstable.Node) (*table, part) {
+	parts := w.parts(e)
+	for _, p := range parts[:len(parts)-1] {
+		n, known := t.keys[p.name]
+		if !known {
+			n = &node{kind: kindTable, table: newTable(), key: p.at, at: p.at}
+			t.add(p.name, n)
+		}
+		if n.kind == kindList && len(n.items) > 0 {
+			n = n.items[len(n.items)-1]
+		}
+		if n.kind != kindTable {
+			w.clash(p, n)
+			return nil, part{}
+		}
+		t = n.table
+	}
+	return t, parts[len(parts)-1]
+}
+
+func (w *walker) keyValue(t *table, e *unstable.Node) {
+	t, last := w.descend(t, e)
+	if t == nil {
+		return
+	}
+	n := w.value(e.Value(), w.valueOffset(e))
+	n.key = last.at
+	if before, known := t.keys[last.name]; known {
+		w.twice(last, before)
+		return
+	}
+	t.add(last.name, n)
+}
+
+// valueOffset finds where the value of a key begins: behind the equals sign
+// that follows the key's last part.
+func (w *walker) valueOffset(e *unstable.Node) int {
+	i := w.offset(e.Raw)
+	for it := e.Key(); it.Next(); {
+		raw := it.Node().Raw
+		i = w.offset(raw) + int(raw.Length)
+	}
+	for w.src[i] == ' ' || w.src[i] == '\t' || w.src[i] == '=' {
+		i++
+	}
+	return i
+}
+
+// value turns a parsed value into a node. The offset serves where the parser
+// keeps none, which is for lists.
+func (w *walker) value(v *unstable.Node, offset int) *node {
+	if v.Raw.Length > 0 {
+		offset = w.offset(v.Raw)
+	}
+	n := &node{at: w.place(offset)}
+	switch v.Kind {
+	case unstable.Array:
+		n.kind = kindList
+		for it := v.Children(); it.Next(); {
+			n.items = append(n.items, w.value(it.Node(), offset))
+		}
+	case unstable.InlineTable:
+		n.kind, n.table = kindTable, newTable()
+		for it := v.Children(); it.Next(); {
+			w.keyValue(n.table, it.Node())
+		}
+		n.table.opened = true
+	default:
+		n.kind, n.text = scalarKind(v.Kind), string(v.Data)
+	}
+	return n
+}
+
+func scalarKind(k unstable.Kind) kind {
+	switch k {
+	case unstable.String:
+		return kindText
+	case unstable.Integer, unstable.Float:
+		return kindNumber
+	case unstable.Bool:
+		return kindTruth
+	}
+	return kindDate
+}
+
+func (w *walker) twice(p part, before *node) {
+	w.faults.Add(p.at, fmt.Sprintf("%q stands here a second time, first in line %d", p.name, before.key.Line),
+		"", "keep one of the two")
+}
+
+func (w *walker) clash(p part, before *node) {
+	w.faults.Add(p.at, fmt.Sprintf("%q is already %s, in line %d", p.name, kindWords[before.kind], before.key.Line),
+		"", "keep one of the two")
+}
