@@ -1,0 +1,150 @@
+package data
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"sync"
+
+	"scalepair/data/csvtable"
+	"scalepair/data/fault"
+	"scalepair/data/near"
+)
+
+// MusicWire is the name of the material of plain strings and steel cores, the
+// only one whose strength depends on the diameter (see WireStrength).
+const MusicWire = "music wire"
+
+// Material is what a string, a core or a wrap is made of.
+type Material struct {
+	Name string
+	Also []string // further names
+
+	DensityKgM3 float64
+	DensityU    float64 // standard uncertainty, kg/m3
+	YoungsPa    float64 // Young's modulus; 0 not known
+	StrengthPa  float64 // least tensile strength; 0 not known here
+
+	// Source and Confidence hold for the density, the other two for modulus
+	// and strength. Confidence is one of Confidences.
+	Source, Confidence                   string
+	StiffnessSource, StiffnessConfidence string
+}
+
+// Confidences lists what the table of materials may say of a figure.
+var Confidences = []string{"read", "from memory", "estimated"}
+
+var materialColumns = []csvtable.Column{
+	{Name: "name", Required: true},
+	{Name: "also"},
+	{Name: "density_kg_m3", Required: true},
+	{Name: "density_u_kg_m3", Required: true},
+	{Name: "youngs_gpa"},
+	{Name: "strength_mpa"},
+	{Name: "source", Required: true},
+	{Name: "confidence", Required: true},
+	{Name: "stiffness_source"},
+	{Name: "stiffness_confidence"},
+}
+
+// ParseMaterials reads a table of materials. The error is a fault.List of every
+// fault; the materials are then nil.
+func ParseMaterials(in io.Reader, file string) ([]Material, error) {
+	rows, faults := csvtable.Scan(in, file, materialColumns)
+	var out []Material
+	for _, r := range rows {
+		out = append(out, material(r, &faults))
+	}
+	if err := faults.Err(); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func material(r csvtable.Row, faults *fault.List) Material {
+	m := Material{
+		Name: strings.ToLower(r.Get("name")), Also: names(r.Get("also")),
+		DensityKgM3: within(r, "density_kg_m3", 100, 25000, faults),
+		DensityU:    within(r, "density_u_kg_m3", 0, 2000, faults),
+		YoungsPa:    1e9 * within(r, "youngs_gpa", 0.01, 1000, faults),
+		StrengthPa:  1e6 * within(r, "strength_mpa", 1, 10000, faults),
+		Source:      r.Get("source"), Confidence: confidence(r, "confidence", faults),
+		StiffnessSource: r.Get("stiffness_source"), StiffnessConfidence: confidence(r, "stiffness_confidence", faults),
+	}
+	if (m.YoungsPa > 0 || m.StrengthPa > 0) && (m.StiffnessSource == "" || m.StiffnessConfidence == "") {
+		faults.Add(r.Place("name"), "a stiffness or strength without source or confidence", m.Name, "")
+	}
+	return m
+}
+
+func names(cell string) []string {
+	var out []string
+	for _, n := range strings.Split(cell, ";") {
+		if n = strings.TrimSpace(n); n != "" {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// within reads a number of a sensible size; 0 for an empty cell.
+func within(r csvtable.Row, name string, low, high float64, faults *fault.List) float64 {
+	x, ok := r.Number(name, faults)
+	if ok && (x < low || x > high) {
+		faults.Add(r.Place(name), fmt.Sprintf("%s lies outside %v to %v", name, low, high), r.Get(name), "")
+	}
+	return x
+}
+
+func confidence(r csvtable.Row, name string, faults *fault.List) string {
+	c := r.Get(name)
+	if c != "" && !slices.Contains(Confidences, c) {
+		faults.Add(r.Place(name), "no confidence", c, "write "+strings.Join(Confidences, ", "))
+	}
+	return c
+}
+
+// embedded reads the embedded table once. A fault in it is a bug and panics.
+var embedded = sync.OnceValue(func() []Material {
+	list, err := ParseMaterials(bytes.NewReader(Materials()), "materials.csv")
+	if err != nil {
+		panic(err)
+	}
+	return list
+})
+
+// AllMaterials gives the embedded materials in the order of the table.
+func AllMaterials() []Material { return slices.Clone(embedded()) }
+
+// LookupMaterial finds an embedded material by its name or a further name;
+// case, blanks and hyphens do not count. The error suggests a near name.
+func LookupMaterial(name string) (Material, error) {
+	var known []string
+	for _, m := range embedded() {
+		for _, n := range append([]string{m.Name}, m.Also...) {
+			if foldName(n) == foldName(name) {
+				return m, nil
+			}
+			known = append(known, n)
+		}
+	}
+	return Material{}, errors.New(fault.Fault{What: "no material of that name", Given: name, Remedy: suggestion(name, known)}.Error())
+}
+
+func suggestion(name string, known []string) string {
+	if best := near.Suggest(name, known); best != "" {
+		return fmt.Sprintf("did you mean %q?", best)
+	}
+	var words []string
+	for _, m := range embedded() {
+		words = append(words, m.Name)
+	}
+	return "the materials are " + strings.Join(words, ", ")
+}
+
+func foldName(s string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(c rune) bool { return c == ' ' || c == '-' || c == '_' }), "")
+}
