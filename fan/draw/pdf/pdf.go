@@ -1,0 +1,210 @@
+// Package pdf writes sheets as a PDF in true size, one page a sheet. The file
+// asks the print dialogue not to scale it, carries no date, and shows every
+// layer in the reader's list of layers. Words use a sans serif face that every
+// reader brings along, and so are limited to western letters; what lies beyond
+// is spelt with the nearest of them.
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+
+	"scalepair/data/unit"
+	"scalepair/fan/draw"
+)
+
+const (
+	// pointsPerMM: a point is 1/72 inch (ISO 32000), an inch 25.4 mm exactly.
+	pointsPerMM = 72 / 25.4
+	// decimals of a point: 0.04 micrometres. The library's own drawing calls
+	// print two, which is 2 micrometres, and negative zeros; paths are therefore
+	// written here.
+	decimals = 4
+	// longestMM is the longest page that every reader takes: 14,400 points.
+	longestMM = 14400 / pointsPerMM
+)
+
+// Write writes one page a sheet. It fails when there is no sheet, when a sheet
+// is longer than 5,080 mm or when w fails. title goes into the properties.
+func Write(w io.Writer, title string, sheets []draw.Sheet) error {
+	if len(sheets) == 0 {
+		return fmt.Errorf("pdf: no sheet to write")
+	}
+	c := newCanvas(title)
+	for _, s := range sheets {
+		if s.WidthMM > longestMM || s.HeightMM > longestMM {
+			return fmt.Errorf("pdf: sheet is too long (%s x %s mm); at most %s mm can be one page, so tile it",
+				unit.Fixed(s.WidthMM, 0), unit.Fixed(s.HeightMM, 0), unit.Fixed(longestMM, 0))
+		}
+		s.On(c)
+	}
+	c.endWindow()
+	var plain bytes.Buffer
+	if err := c.doc.Output(&plain); err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	whole, err := trueScale(plain.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(whole)
+	return err
+}
+
+// canvas puts elements on the pages of doc. A window is a saved graphics state
+// with a clip; layers open and close inside it.
+type canvas struct {
+	doc      *fpdf.Fpdf
+	layers   map[draw.LayerName]int
+	windowed bool
+	stroke   draw.Stroke
+	stroked  bool // stroke is the look in force
+}
+
+var _ draw.Canvas = (*canvas)(nil)
+
+// fontPt is the size at which the face is chosen; the text matrix scales it.
+const fontPt = 10
+
+func newCanvas(title string) *canvas {
+	doc := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt"})
+	doc.SetCatalogSort(true)
+	doc.SetCompression(false)
+	doc.SetCreationDate(placeholderDate)
+	doc.SetModificationDate(placeholderDate)
+	doc.SetProducer("scalepair", false)
+	doc.SetTitle(draw.OneLine(title), true)
+	doc.SetAutoPageBreak(false, 0)
+	doc.SetMargins(0, 0, 0)
+	c := &canvas{doc: doc, layers: map[draw.LayerName]int{}}
+	for _, name := range draw.LayerNames() {
+		c.layers[name] = doc.AddLayer(strings.ReplaceAll(string(name), "_", " "), true)
+	}
+	return c
+}
+
+// placeholderDate is taken out again by trueScale: the library insists on a date.
+var placeholderDate = time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
+
+// raw writes one line of page content.
+func (c *canvas) raw(format string, args ...any) {
+	c.doc.RawWriteStr(fmt.Sprintf(format, args...) + "\n")
+}
+
+// Sheet implements draw.Canvas.
+func (c *canvas) Sheet(_ string, widthMM, heightMM float64) {
+	c.endWindow()
+	c.doc.AddPageFormat("P", fpdf.SizeType{Wd: widthMM * pointsPerMM, Ht: heightMM * pointsPerMM})
+	c.doc.SetFont("Helvetica", "", fontPt)
+	c.stroked = false
+}
+
+// Window implements draw.Canvas.
+func (c *canvas) Window(r draw.Rect) {
+	c.endWindow()
+	if r.Empty() {
+		return
+	}
+	c.raw("q %s %s %s %s re W n", number(r.Min.X), number(r.Min.Y), number(r.Width()), number(r.Height()))
+	c.windowed = true
+}
+
+func (c *canvas) endWindow() {
+	c.doc.EndLayer()
+	if c.windowed {
+		c.raw("Q")
+		c.stroked = false
+	}
+	c.windowed = false
+}
+
+// Layer implements draw.Canvas.
+func (c *canvas) Layer(name draw.LayerName) {
+	if id, ok := c.layers[name]; ok {
+		c.doc.BeginLayer(id)
+		return
+	}
+	c.doc.EndLayer()
+}
+
+// Line implements draw.Canvas.
+func (c *canvas) Line(l draw.Line) {
+	c.pen(l.Stroke)
+	c.raw("%s m %s l S", place(l.A), place(l.B))
+}
+
+// Polyline implements draw.Canvas.
+func (c *canvas) Polyline(p draw.Polyline) {
+	if len(p.Points) == 0 {
+		return
+	}
+	c.pen(p.Stroke)
+	steps := make([]string, len(p.Points))
+	for i, q := range p.Points {
+		steps[i] = place(q) + " l"
+	}
+	steps[0] = place(p.Points[0]) + " m"
+	end := "S"
+	if p.Closed {
+		end = "s"
+	}
+	c.raw("%s %s", strings.Join(steps, " "), end)
+}
+
+// Circle implements draw.Canvas, with four cubic arcs.
+func (c *canvas) Circle(k draw.Circle) {
+	c.pen(k.Stroke)
+	// The handle that makes a cubic meet the middle of a quarter circle:
+	// 4/3 tan(pi/8); it is off by at most 0.03 % of the radius between.
+	r, h := k.RadiusMM, k.RadiusMM*4/3*math.Tan(math.Pi/8)
+	at := func(dx, dy float64) string { return place(draw.Point{X: k.Centre.X + dx, Y: k.Centre.Y + dy}) }
+	c.raw("%s m %s %s %s c %s %s %s c %s %s %s c %s %s %s c s", at(r, 0),
+		at(r, h), at(h, r), at(0, r), at(-h, r), at(-r, h), at(-r, 0),
+		at(-r, -h), at(-h, -r), at(0, -r), at(h, -r), at(r, -h), at(r, 0))
+}
+
+// Text implements draw.Canvas.
+func (c *canvas) Text(t draw.Text) {
+	body := western(t.Shown())
+	if body == "" {
+		return
+	}
+	scale := t.SizeMM() * pointsPerMM / fontPt
+	width := c.doc.GetStringWidth(body) * scale / pointsPerMM
+	start := draw.Turn(t.AngleRad).Then(draw.Move(t.At.X, t.At.Y)).Point(draw.Point{X: -width * float64(t.Align) / 2})
+	sin, cos := math.Sincos(t.AngleRad)
+	sin, cos = sin*scale, cos*scale
+	c.raw("BT 0 g %s %s %s %s %s Tm (%s) Tj ET",
+		factor(cos), factor(sin), factor(-sin), factor(cos), place(start), literal.Replace(body))
+}
+
+// literal keeps brackets and the like from ending a string of page content.
+var literal = strings.NewReplacer(`\`, `\\`, `(`, `\(`, `)`, `\)`)
+
+// pen puts a stroke's look in force.
+func (c *canvas) pen(s draw.Stroke) {
+	if c.stroked && c.stroke == s {
+		return
+	}
+	dashes := make([]string, len(s.DashMM()))
+	for i, d := range s.DashMM() {
+		dashes[i] = number(d)
+	}
+	c.raw("%s G %s w [%s] 0 d 0 J", unit.Fixed(s.Grey(), 2), number(s.WidthMM()), strings.Join(dashes, " "))
+	c.stroke, c.stroked = s, true
+}
+
+// number gives a length in points.
+func number(mm float64) string { return unit.Fixed(mm*pointsPerMM, decimals) }
+
+// factor gives an entry of a matrix.
+func factor(x float64) string { return unit.Fixed(x, 6) }
+
+// place gives a point. PDF's origin and directions are ours.
+func place(p draw.Point) string { return number(p.X) + " " + number(p.Y) }

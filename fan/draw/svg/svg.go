@@ -1,0 +1,188 @@
+// Package svg writes a sheet as SVG in true size: width and height in
+// millimetres with a viewBox of the same numbers, so that one unit inside is
+// one millimetre. Every layer is a group named after it.
+package svg
+
+import (
+	"bytes"
+	"encoding/xml"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"scalepair/data/unit"
+	"scalepair/fan/draw"
+)
+
+// Options for a picture that becomes part of a page. The zero value gives a
+// file of its own in true size.
+type Options struct {
+	Inline bool   // leave the XML declaration out
+	Fluid  bool   // leave the size out: the picture fills the room the page gives it
+	Prefix string // put before every id, so that several pictures can share a page
+}
+
+// decimals of a millimetre: a tenth of a micrometre.
+const decimals = 4
+
+// Write writes the sheet. It fails only when w does.
+func Write(w io.Writer, s draw.Sheet, o Options) error {
+	c := &canvas{options: o, used: map[string]int{}}
+	s.On(c)
+	c.closeWindow()
+	c.out.WriteString("</svg>\n")
+	_, err := w.Write(c.out.Bytes())
+	return err
+}
+
+// canvas puts elements into out. Groups nest as window, layer, stroke; each is
+// closed when the next of its kind begins.
+type canvas struct {
+	out      bytes.Buffer
+	options  Options
+	height   float64
+	used     map[string]int // ids given so far
+	windowed bool
+	layered  bool
+	stroke   draw.Stroke
+	stroked  bool
+}
+
+var _ draw.Canvas = (*canvas)(nil)
+
+// Sheet implements draw.Canvas.
+func (c *canvas) Sheet(name string, widthMM, heightMM float64) {
+	c.height = heightMM
+	if !c.options.Inline {
+		c.out.WriteString("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
+	}
+	w, h := number(widthMM), number(heightMM)
+	c.out.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img"`)
+	if !c.options.Fluid {
+		fmt.Fprintf(&c.out, ` width="%smm" height="%smm"`, w, h)
+	}
+	fmt.Fprintf(&c.out, " viewBox=\"0 0 %s %s\">\n<title>%s</title>\n", w, h, escaped(draw.OneLine(name)))
+}
+
+// Window implements draw.Canvas.
+func (c *canvas) Window(r draw.Rect) {
+	c.closeWindow()
+	if r.Empty() {
+		return
+	}
+	id := c.id("window")
+	fmt.Fprintf(&c.out, "<clipPath id=\"%s\"><rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\"/></clipPath>\n<g clip-path=\"url(#%s)\">\n",
+		id, number(r.Min.X), c.y(r.Max.Y), number(r.Width()), number(r.Height()), id)
+	c.windowed = true
+}
+
+// Layer implements draw.Canvas.
+func (c *canvas) Layer(name draw.LayerName) {
+	c.closeLayer()
+	fmt.Fprintf(&c.out, "<g id=\"%s\" class=\"%s\">\n", c.id(string(name)), name)
+	c.layered = true
+}
+
+// Line implements draw.Canvas.
+func (c *canvas) Line(l draw.Line) {
+	c.pen(l.Stroke)
+	fmt.Fprintf(&c.out, "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"/>\n",
+		number(l.A.X), c.y(l.A.Y), number(l.B.X), c.y(l.B.Y))
+}
+
+// Polyline implements draw.Canvas.
+func (c *canvas) Polyline(p draw.Polyline) {
+	c.pen(p.Stroke)
+	points := make([]string, len(p.Points))
+	for i, q := range p.Points {
+		points[i] = number(q.X) + "," + c.y(q.Y)
+	}
+	kind := "polyline"
+	if p.Closed {
+		kind = "polygon"
+	}
+	fmt.Fprintf(&c.out, "<%s points=\"%s\"/>\n", kind, strings.Join(points, " "))
+}
+
+// Circle implements draw.Canvas.
+func (c *canvas) Circle(k draw.Circle) {
+	c.pen(k.Stroke)
+	fmt.Fprintf(&c.out, "<circle cx=\"%s\" cy=\"%s\" r=\"%s\"/>\n",
+		number(k.Centre.X), c.y(k.Centre.Y), number(k.RadiusMM))
+}
+
+// anchors are SVG's words for draw.Left, Centre and Right.
+var anchors = [...]string{draw.Left: "start", draw.Centre: "middle", draw.Right: "end"}
+
+// Text implements draw.Canvas.
+func (c *canvas) Text(t draw.Text) {
+	c.closeStroke()
+	x, y := number(t.At.X), c.y(t.At.Y)
+	fmt.Fprintf(&c.out, "<text x=\"%s\" y=\"%s\" font-family=\"Helvetica, Arial, 'Liberation Sans', sans-serif\" font-size=\"%s\" fill=\"#000\" text-anchor=\"%s\"",
+		x, y, number(t.SizeMM()), anchors[t.Align])
+	// SVG's y runs down, so a turn to the left has a negative angle there.
+	if deg := number(-t.AngleRad * 180 / math.Pi); deg != number(0) {
+		fmt.Fprintf(&c.out, " transform=\"rotate(%s %s %s)\"", deg, x, y)
+	}
+	fmt.Fprintf(&c.out, ">%s</text>\n", escaped(t.Shown()))
+}
+
+// pen opens a group with the stroke's look unless it is open already.
+func (c *canvas) pen(s draw.Stroke) {
+	if c.stroked && c.stroke == s {
+		return
+	}
+	c.closeStroke()
+	grey := int(math.Round(255 * s.Grey()))
+	fmt.Fprintf(&c.out, "<g fill=\"none\" stroke=\"#%02x%02x%02x\" stroke-width=\"%s\"", grey, grey, grey, unit.Fixed(s.WidthMM(), 2))
+	if dashes := s.DashMM(); dashes != nil {
+		lengths := make([]string, len(dashes))
+		for i, d := range dashes {
+			lengths[i] = unit.Fixed(d, 2)
+		}
+		fmt.Fprintf(&c.out, " stroke-dasharray=\"%s\"", strings.Join(lengths, " "))
+	}
+	c.out.WriteString(">\n")
+	c.stroke, c.stroked = s, true
+}
+
+func (c *canvas) closeStroke() { c.close(&c.stroked) }
+
+func (c *canvas) closeLayer() {
+	c.closeStroke()
+	c.close(&c.layered)
+}
+
+func (c *canvas) closeWindow() {
+	c.closeLayer()
+	c.close(&c.windowed)
+}
+
+func (c *canvas) close(open *bool) {
+	if *open {
+		c.out.WriteString("</g>\n")
+	}
+	*open = false
+}
+
+// id gives a name that no other element of this picture has.
+func (c *canvas) id(name string) string {
+	c.used[name]++
+	if n := c.used[name]; n > 1 {
+		name = fmt.Sprintf("%s-%d", name, n)
+	}
+	return c.options.Prefix + name
+}
+
+// y turns a height above the sheet's lower edge into one below its upper edge.
+func (c *canvas) y(mm float64) string { return number(c.height - mm) }
+
+func number(x float64) string { return unit.Fixed(x, decimals) }
+
+func escaped(s string) string {
+	var b strings.Builder
+	// A strings.Builder cannot fail, and EscapeText has no other error.
+	_ = xml.EscapeText(&b, []byte(s))
+	return b.String()
+}
