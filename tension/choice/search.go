@@ -20,7 +20,7 @@ type Result struct {
 	// WorstTensionMisfit is the greatest tension misfit among the kept pairs.
 	WorstTensionMisfit float64
 
-	rank []ranked // best pairs, distinct or not, for the confidence
+	compared []Candidate // Best and the next distinct pairs, for a confidence
 }
 
 // gathered is what one goroutine has found.
@@ -35,7 +35,7 @@ type gathered struct {
 // Search tries every pair of the grid. The result does not depend on the
 // number of processors.
 func (p *Plan) Search() *Result {
-	room := roomFor(p.req.Listed, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM)
+	room := roomFor(max(p.req.Listed, mostCompared), p.req.ApartMM, p.req.BassMM, p.req.TrebleMM)
 	workers := min(runtime.GOMAXPROCS(0), len(p.req.BassMM))
 	found := make([]gathered, workers)
 	var next atomic.Int64
@@ -89,15 +89,17 @@ func (p *Plan) result(found []gathered) *Result {
 	}
 	r := &Result{
 		Tried: len(p.req.BassMM) * len(p.req.TrebleMM), Kept: all.kept,
-		Dropped: all.dropped.list(), rank: all.ranking.sorted(),
+		Dropped: all.dropped.list(),
 	}
 	var worst Candidate
 	worst.setScore(squares{tension: all.worst}, p.req.Feel.Weights)
 	r.WorstTensionMisfit = worst.TensionMisfit
 	w := newSearcher(p)
-	for _, b := range distinct(r.rank, p.req.Listed, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM) {
-		r.Best = append(r.Best, w.candidate(b.bass, b.treble))
+	compared := max(p.req.Listed, mostCompared)
+	for _, b := range distinct(all.ranking.sorted(), compared, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM) {
+		r.compared = append(r.compared, w.candidate(b.bass, b.treble))
 	}
+	r.Best = r.compared[:min(p.req.Listed, len(r.compared))]
 	for _, f := range all.front.sorted() {
 		r.Front = append(r.Front, w.candidate(f.bass, f.treble))
 	}
