@@ -3,7 +3,6 @@ package csvtable
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -73,22 +72,22 @@ func (r Row) find(name string) (cell, bool) {
 // that does not read or whose unit contradicts the heading, with a fault at
 // its place.
 func (r Row) Length(name string, faults *fault.List) (unit.Length, bool) {
-	return quantity(r, name, faults, unit.ParseLength)
+	return quantity(r, name, faults, unit.ParseLengthIn)
 }
 
 // Mass reads a cell as a mass, under the rules of Length.
 func (r Row) Mass(name string, faults *fault.List) (unit.Mass, bool) {
-	return quantity(r, name, faults, unit.ParseMass)
+	return quantity(r, name, faults, unit.ParseMassIn)
 }
 
 // Force reads a cell as a force, under the rules of Length.
 func (r Row) Force(name string, faults *fault.List) (unit.Force, bool) {
-	return quantity(r, name, faults, unit.ParseForce)
+	return quantity(r, name, faults, unit.ParseForceIn)
 }
 
 // UnitWeight reads a cell as a unit weight, under the rules of Length.
 func (r Row) UnitWeight(name string, faults *fault.List) (unit.UnitWeight, bool) {
-	return quantity(r, name, faults, unit.ParseUnitWeight)
+	return quantity(r, name, faults, unit.ParseUnitWeightIn)
 }
 
 // Number reads a cell as a plain finite decimal; false for an empty cell, and
@@ -108,37 +107,8 @@ func (r Row) Whole(name string, faults *fault.List) (int, bool) {
 }
 
 // quantity reads a cell that may carry its own unit or take the heading's.
-func quantity[T ~float64](r Row, name string, faults *fault.List, parse func(string) (T, error)) (T, bool) {
-	headed := r.Unit(name)
-	if headed == "" {
-		return read(r, name, faults, parse)
-	}
-	text := r.Get(name)
-	bare := strings.TrimRight(text, "0123456789./½¼¾⅛⅜⅝⅞ ") == "" || endsInDigit(text)
-	if bare {
-		return read(r, name, faults, func(s string) (T, error) { return parse(s + " " + headed) })
-	}
-	return read(r, name, faults, func(s string) (T, error) { return agreeing(s, headed, parse) })
-}
-
-func endsInDigit(s string) bool {
-	last := []rune(s)
-	return len(last) > 0 && strings.ContainsRune("0123456789.½¼¾⅛⅜⅝⅞", last[len(last)-1])
-}
-
-// agreeing reads a cell with a unit of its own and refuses one that is not the
-// heading's: one of the two is a slip, and only the builder knows which.
-func agreeing[T ~float64](s, headed string, parse func(string) (T, error)) (T, error) {
-	x, err := parse(s)
-	if err != nil {
-		return 0, err
-	}
-	one, _ := parse("1 " + headed)
-	number := strings.TrimRightFunc(s, func(c rune) bool { return !endsInDigit(string(c)) })
-	if same, err := parse(number + " " + headed); err == nil && same == x && one != 0 {
-		return x, nil
-	}
-	return 0, fmt.Errorf("the cell's unit is not the heading's (%q under %q); change one of them", s, headed)
+func quantity[T ~float64](r Row, name string, faults *fault.List, parse func(s, unit string) (T, error)) (T, bool) {
+	return read(r, name, faults, func(s string) (T, error) { return parse(s, r.Unit(name)) })
 }
 
 // read parses a cell and puts a fault at its place.

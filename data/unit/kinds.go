@@ -53,33 +53,47 @@ var (
 // ParseLength reads a length: "648 mm", "64.8 cm", "0.648 m", "25.5 in",
 // `25.5"`, `25 1/2"`, "25-1/2 in", "25½ in". Negative lengths are read too;
 // the caller knows the range. The error says what would do.
-func ParseLength(s string) (Length, error) {
-	x, err := lengths.parse(s)
+func ParseLength(s string) (Length, error) { return ParseLengthIn(s, "") }
+
+// ParseLengthIn reads a length under a heading that states its unit, such as
+// "mm": the text may leave the unit out, and must not give another one. With
+// unit "" it is ParseLength.
+func ParseLengthIn(s, unit string) (Length, error) {
+	x, err := lengths.parse(s, unit)
 	return Length(x), err
 }
 
 // ParseMass reads a mass in g, mg, kg, lb, oz or gr (grains).
-func ParseMass(s string) (Mass, error) {
-	x, err := masses.parse(s)
+func ParseMass(s string) (Mass, error) { return ParseMassIn(s, "") }
+
+// ParseMassIn reads a mass under the rules of ParseLengthIn.
+func ParseMassIn(s, unit string) (Mass, error) {
+	x, err := masses.parse(s, unit)
 	return Mass(x), err
 }
 
 // ParseForce reads a force in N, lbf or kgf; lb and kg mean the weight of that
 // mass in standard gravity, as players write a string's tension.
-func ParseForce(s string) (Force, error) {
-	x, err := forces.parse(s)
+func ParseForce(s string) (Force, error) { return ParseForceIn(s, "") }
+
+// ParseForceIn reads a force under the rules of ParseLengthIn.
+func ParseForceIn(s, unit string) (Force, error) {
+	x, err := forces.parse(s, unit)
 	return Force(x), err
 }
 
 // ParseUnitWeight reads a mass per length in g/m, kg/m, mg/mm or lb/in.
-func ParseUnitWeight(s string) (UnitWeight, error) {
-	x, err := unitWeights.parse(s)
+func ParseUnitWeight(s string) (UnitWeight, error) { return ParseUnitWeightIn(s, "") }
+
+// ParseUnitWeightIn reads a unit weight under the rules of ParseLengthIn.
+func ParseUnitWeightIn(s, unit string) (UnitWeight, error) {
+	x, err := unitWeights.parse(s, unit)
 	return UnitWeight(x), err
 }
 
 // ParseAngle reads an angle in degrees, "12 deg" or "12°", and gives radians.
 func ParseAngle(s string) (float64, error) {
-	x, err := degrees.parse(s)
+	x, err := degrees.parse(s, "")
 	return x * (math.Pi / 180), err
 }
 

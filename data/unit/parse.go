@@ -39,8 +39,11 @@ var plain = strings.NewReplacer(
 	"º", "°",
 )
 
-// parse reads a number and a unit of k and gives the quantity in SI.
-func (k kind) parse(given string) (float64, error) {
+// parse reads a number and a unit of k and gives the quantity in SI. headed is
+// the unit that a heading states, "" for none: text without a unit takes it,
+// and a unit in the text must be the same, since one of two that differ is a
+// slip and only the builder knows which.
+func (k kind) parse(given, headed string) (float64, error) {
 	s := strings.TrimSpace(plain.Replace(given))
 	if s == "" {
 		return 0, refuse(k.what+" is missing", "", k.spellings("1"))
@@ -49,12 +52,18 @@ func (k kind) parse(given string) (float64, error) {
 	if number == nil || commaForm.MatchString(s) {
 		return 0, k.refuseNumber(given, s)
 	}
-	if rest == "" {
+	switch {
+	case rest == "" && headed == "":
 		return 0, refuse(k.what+" needs a unit", given, k.spellings(s))
+	case rest == "":
+		rest = headed
 	}
 	u, ok := k.find(rest)
 	if !ok {
 		return 0, k.refuseUnit(given, rest)
+	}
+	if stated, ok := k.find(headed); ok && stated.names[0] != u.names[0] {
+		return 0, refuse("the unit is not the heading's, which is "+stated.names[0], given, "change one of them")
 	}
 	return k.finite(given, number.Mul(number, big.NewRat(u.num, u.den)))
 }
