@@ -60,8 +60,6 @@ type Suspect struct {
 type Options struct {
 	// Extrapolate lets a listed gauge be estimated outside the fitted diameters.
 	Extrapolate bool
-	// Materials is the list of materials; the zero value is the embedded list.
-	Materials Materials
 	// MinStrength gives the least strength of music wire, for the breaking load
 	// of hung-weight tests; nil leaves that load unknown.
 	MinStrength func(diaM float64) (pa float64, outside bool)

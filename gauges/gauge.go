@@ -70,10 +70,6 @@ type Gauge struct {
 	Notes  []string   // in plain words, for the table's foot
 }
 
-// MusicWire tells whether the core is music wire, whose strength follows from
-// its diameter.
-func (g Gauge) MusicWire() bool { return g.Material == MusicWire }
-
 // RelU is the standard uncertainty of the unit weight as a fraction of it.
 func (g Gauge) RelU() float64 { return g.U / g.UnitWeight }
 

@@ -1,0 +1,130 @@
+package gauges
+
+import (
+	"math"
+	"slices"
+)
+
+// average is a mean of values with how well they agree.
+type average struct {
+	value
+	chi2 float64 // squared differences from the mean over squared uncertainties
+	dof  int     // values less one
+}
+
+// mean averages values of one gauge that are independent but for their common
+// errors.
+//
+//	w = sum(v_i w_i),  v_i ~ 1/u_i^2
+//	u^2 = 1/sum(1/u_i^2), times max(1, chi2/dof)
+//
+// u_i: independent part of each, above 0; common parts are averaged with the
+// same v_i and so enter once, unaltered by the number of values. The widening
+// when values stand further apart than their uncertainties say: R. T. Birge,
+// Physical Review 40 (1932) 207. An empty list panics.
+func mean(values []value) average {
+	total := 0.0
+	for _, v := range values {
+		total += 1 / (v.indep * v.indep)
+	}
+	out := average{dof: len(values) - 1}
+	for _, v := range values {
+		share := 1 / (v.indep * v.indep) / total
+		out.w += share * v.w
+		out.common = out.common.plus(share, v.common)
+	}
+	for _, v := range values {
+		out.chi2 += math.Pow((v.w-out.w)/v.indep, 2)
+	}
+	out.indep = math.Sqrt(1/total) * out.birge()
+	return out
+}
+
+// birge is the factor by which disagreement widens the uncertainty.
+func (a average) birge() float64 {
+	if a.dof < 1 {
+		return 1
+	}
+	return max(1, math.Sqrt(a.chi2/float64(a.dof)))
+}
+
+// combineKinds puts together what weighing, hanging and construction say of
+// one gauge, each with its whole uncertainty.
+//
+//	w = sum(v_k w_k),  v_k ~ 1/u_k^2
+//
+// The uncertainty of that sum counts shared errors as shared. The agreement is
+// judged as if nothing were shared, so a shared error can only make it look
+// better than it is. Widened as in mean, the whole of it, since the kinds' own
+// systematic errors may be to blame.
+func combineKinds(kinds []value) average {
+	if len(kinds) == 1 {
+		return average{value: kinds[0]}
+	}
+	total := 0.0
+	for _, k := range kinds {
+		total += 1 / (k.u() * k.u())
+	}
+	out := average{dof: len(kinds) - 1}
+	for _, k := range kinds {
+		share := 1 / (k.u() * k.u()) / total
+		out.w += share * k.w
+		out.indep = RootSum(out.indep, share*k.indep)
+		out.common = out.common.plus(share, k.common)
+	}
+	for _, k := range kinds {
+		out.chi2 += math.Pow((k.w-out.w)/k.u(), 2)
+	}
+	wide := out.u() * out.birge()
+	out.indep = math.Sqrt(max(0, wide*wide-math.Pow(out.common.size(), 2)))
+	return out
+}
+
+// Rows fall on the same step of the balance when their masses read the same
+// and the pieces' true masses differ by less than sameStep of a step: rounding
+// errors of values that near are alike (their correlation is 1 - 6x(1-x) at a
+// distance of x steps: 0.46 at a tenth, 0.04 at a fifth). A balance that
+// wanders by more than wander of a step breaks that up. Judgement.
+const (
+	sameStep = 0.2
+	wander   = 0.4
+)
+
+// weighings makes one value of each group of rows that fell on one step of the
+// balance. Weighing a piece again, or an equal one, does not show its rounding
+// error, so such rows must not count as independent.
+func (t Instruments) weighings(rows []Reading) []value {
+	var groups [][]Reading
+	for _, r := range rows {
+		i := slices.IndexFunc(groups, func(g []Reading) bool { return t.sameRounding(g[0], r) })
+		if i < 0 {
+			groups = append(groups, []Reading{r})
+			continue
+		}
+		groups[i] = append(groups[i], r)
+	}
+	values := make([]value, len(groups))
+	for i, g := range groups {
+		values[i] = t.value(middle(g), 0, len(g))
+	}
+	return values
+}
+
+// middle is a row with the mean length of its group.
+func middle(group []Reading) Reading {
+	r, total := group[0], 0.0
+	for _, g := range group {
+		total += g.LengthM * float64(g.pieces())
+	}
+	r.LengthM = total / float64(len(group)*r.pieces())
+	return r
+}
+
+func (t Instruments) sameRounding(a, b Reading) bool {
+	step := t.massStep(a)
+	if step != t.massStep(b) || t.BalanceRepeatKg > wander*step {
+		return false
+	}
+	differ := a.perMetre() * math.Abs(a.LengthM*float64(a.pieces())-b.LengthM*float64(b.pieces()))
+	return math.Abs(a.MassKg-b.MassKg) < 1e-6*step && differ < sameStep*step
+}

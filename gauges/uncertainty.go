@@ -1,0 +1,96 @@
+package gauges
+
+import (
+	"math"
+	"slices"
+	"strings"
+)
+
+// StepU is the standard uncertainty of a value rounded to whole steps.
+//
+//	u = d/sqrt(12)
+//
+// d: least step of display or scale, in the unit of u; the true value lies
+// anywhere within half a step. Source: the Guide F.2.2.1.
+func StepU(d float64) float64 { return d / math.Sqrt(12) }
+
+// BoundU is the standard uncertainty of a value known to lie within +-a.
+//
+//	u = a/sqrt(3)
+//
+// a: half width of the range, in the unit of u. Source: the Guide 4.3.7.
+func BoundU(a float64) float64 { return a / math.Sqrt(3) }
+
+// RootSum puts independent parts of an uncertainty together: the root of the
+// sum of their squares. Each part is sensitivity times uncertainty.
+// Source: the Guide 5.1.2.
+func RootSum(parts ...float64) float64 {
+	sum := 0.0
+	for _, p := range parts {
+		sum += p * p
+	}
+	return math.Sqrt(sum)
+}
+
+// EffectiveFreedom is how well a combined uncertainty u is itself known, as
+// degrees of freedom, when one part of it was found from dof differences and
+// the others are known.
+//
+//	v = dof u^4/part^4   (Welch and Satterthwaite)
+//
+// u: combined standard uncertainty; part: that part of it, same unit; dof: its
+// degrees of freedom. A part of 0 gives +Inf. Source: the Guide G.4.1.
+func EffectiveFreedom(u, part, dof float64) float64 {
+	if part == 0 {
+		return math.Inf(1)
+	}
+	return dof * math.Pow(u/part, 4)
+}
+
+// widened is u made larger so that the normal quantile of p times the result
+// holds where part of u was found from dof differences only.
+func widened(u, part, dof, p float64) float64 {
+	if part == 0 || u == 0 {
+		return u
+	}
+	return u * studentQuantile(p, EffectiveFreedom(u, part, dof)) / normalQuantile(p)
+}
+
+// parts is a set of shared errors by source. A set is small, so a sorted slice
+// serves and keeps every sum in one order.
+type parts []CommonPart
+
+// plus adds scale times each part of b.
+func (a parts) plus(scale float64, b parts) parts {
+	out := slices.Clone(a)
+	for _, p := range b {
+		i, found := slices.BinarySearchFunc(out, p.Source, func(c CommonPart, s string) int { return strings.Compare(c.Source, s) })
+		if !found {
+			out = slices.Insert(out, i, CommonPart{Source: p.Source})
+		}
+		out[i].U += scale * p.U
+	}
+	return out
+}
+
+// size is the standard uncertainty that the parts make together.
+func (a parts) size() float64 {
+	sum := 0.0
+	for _, p := range a {
+		sum += p.U * p.U
+	}
+	return math.Sqrt(sum)
+}
+
+// dropZeros leaves out the parts that are exactly 0.
+func (a parts) dropZeros() parts {
+	return slices.DeleteFunc(slices.Clone(a), func(p CommonPart) bool { return p.U == 0 })
+}
+
+// one makes a set of one part, or of none where u is 0.
+func one(source string, u float64) parts {
+	if u == 0 {
+		return nil
+	}
+	return parts{{source, u}}
+}

@@ -1,0 +1,134 @@
+package gauges
+
+import "math"
+
+// value is a unit weight with its uncertainty in parts, kg/m.
+type value struct {
+	w      float64
+	indep  float64
+	common parts
+}
+
+// u is the whole standard uncertainty.
+func (v value) u() float64 { return RootSum(v.indep, v.common.size()) }
+
+// Input is one input of a reading and what it does to the unit weight.
+type Input struct {
+	Name   string  // in plain words: "mass, step of the balance"
+	RelU   float64 // sensitivity times relative standard uncertainty; the sign matters only where Source is shared
+	Source string  // the error that other readings share; "" where it is this reading's own
+}
+
+// Input names where no other reading shares the error.
+const (
+	inputMassStep   = "mass, step of the balance"
+	inputRepeat     = "mass, repeatability of the balance"
+	inputLengthStep = "length, step of the ruler"
+	inputHungStep   = "hung mass, step of the scales"
+	inputPitch      = "pitch"
+	inputStretch    = "stretch, core unknown"
+)
+
+// Work gives the unit weight (kg/m) that one weighed or hung reading stands
+// for and what each of its inputs adds to the uncertainty. ea is the stiffness
+// of the core in N, 0 where unknown; only a hung reading uses it. A listed
+// reading gives 0 and nothing.
+func (t Instruments) Work(r Reading, ea float64) (unitWeight float64, inputs []Input) {
+	switch r.Kind {
+	case Weighed:
+		return t.weighWork(r)
+	case Hung:
+		return t.hangWork(r, ea)
+	}
+	return 0, nil
+}
+
+// weighWork is the unit weight of one weighing.
+//
+//	w = m/(l n)
+//	(u/w)^2 = (d_m^2/12 + s^2)/m^2 + (d_l^2/12)/l^2
+//	common: +(a_m/sqrt 3)/m from the balance, -(a_l/sqrt 3)/l from the ruler
+//
+// m: mass of all pieces, kg; l: length of each, m; n: pieces; d: steps; s: the
+// balance's repeatability; a: accuracies. The row's steps stand before the
+// file's. Source: the product rule of the Guide, 5.1.6.
+func (t Instruments) weighWork(r Reading) (float64, []Input) {
+	m, l := r.MassKg, r.LengthM
+	return m / (l * float64(r.pieces())), []Input{
+		{inputMassStep, StepU(t.massStep(r)) / m, ""},
+		{inputRepeat, t.BalanceRepeatKg / m, ""},
+		{inputLengthStep, StepU(t.lengthStep(r)) / l, ""},
+		{"mass, accuracy of the balance", BoundU(t.BalanceAccuracyKg) / m, sourceBalance},
+		{"length, accuracy of the ruler", -BoundU(t.RulerAccuracyM) / l, sourceRuler},
+	}
+}
+
+// unknownStretch is the standard uncertainty taken for the stretch factor of a
+// hung string whose stiffness is unknown: strings at pitch stretch by 0.3 to
+// 0.9 %, and the factor is left at 1. Judgement.
+const unknownStretch = 0.006
+
+// hangWork is the unit weight of one hung-weight pitch test. The hung string
+// has grown longer and so lighter per length than a slack one, by Mg/EA.
+//
+//	w = M g/(2 l f)^2 (1 + M g/EA)
+//
+// M: everything that hangs, kg; g: gravity, m/s2; l: clamp to clamp, m; f:
+// sounded pitch, Hz; EA: stiffness of the core, N (0: unknown, the factor is
+// 1 with unknownStretch). Length and pitch count twice; the load counts once,
+// and again in the stretch; gravity and the accuracies are common. Source: the
+// stretched-string law (University Physics Volume 1, 16.3 and 16.6); the
+// factor is ours, from the mass of the string staying the same.
+func (t Instruments) hangWork(r Reading, ea float64) (float64, []Input) {
+	load := r.HungKg * t.GravityMS2
+	stretch, uStretch := 0.0, unknownStretch
+	if ea > 0 {
+		stretch, uStretch = load/ea, 0
+	}
+	byLoad := 1 + stretch/(1+stretch)
+	w := load / math.Pow(2*r.SpeakingM*r.FreqHz, 2) * (1 + stretch)
+	return w, []Input{
+		{inputHungStep, byLoad * StepU(first(r.HungStepKg, t.HungStepKg)) / r.HungKg, ""},
+		{inputLengthStep, 2 * StepU(t.lengthStep(r)) / r.SpeakingM, ""},
+		{inputPitch, 2 * first(r.PitchCents, t.PitchCents) * math.Ln2 / 1200, ""},
+		{inputStretch, uStretch, ""},
+		{"gravity", byLoad * t.UGravityMS2 / t.GravityMS2, sourceGravity},
+		{"hung mass, accuracy of the scales", byLoad * BoundU(t.HungAccuracyKg) / r.HungKg, sourceScales},
+		{"length, accuracy of the ruler", -2 * BoundU(t.RulerAccuracyM) / r.SpeakingM, sourceRuler},
+	}
+}
+
+// value makes a value of a unit weight and its inputs. times rows share every
+// input but the repeatability, which is averaged.
+func (t Instruments) value(r Reading, ea float64, times int) value {
+	w, inputs := t.Work(r, ea)
+	v := value{w: w}
+	for _, in := range inputs {
+		u := w * in.RelU
+		if in.Name == inputRepeat {
+			u /= math.Sqrt(float64(times))
+		}
+		if in.Source == "" {
+			v.indep = RootSum(v.indep, u)
+			continue
+		}
+		v.common = v.common.plus(1, one(in.Source, u))
+	}
+	return v
+}
+
+func (t Instruments) massStep(r Reading) float64   { return first(r.MassStepKg, t.BalanceStepKg) }
+func (t Instruments) lengthStep(r Reading) float64 { return first(r.LengthStepM, t.RulerStepM) }
+
+func (r Reading) pieces() int { return max(r.Pieces, 1) }
+
+// perMetre is mass over length of a weighed reading.
+func (r Reading) perMetre() float64 { return r.MassKg / (r.LengthM * float64(r.pieces())) }
+
+// first is the first value that was given.
+func first(x, otherwise float64) float64 {
+	if x != 0 {
+		return x
+	}
+	return otherwise
+}
