@@ -1,30 +1,130 @@
 package fan
 
+import (
+	"fmt"
+	"math"
+)
+
 // NeutralRow is the fan's slants, in radians, with one choice of neutral fret.
 type NeutralRow struct {
-	Neutral                                          Neutral
-	NutRad, FirstRad, TwelfthRad, LastRad, SaddleRad float64
-	WorstRad                                         float64 // greatest size among nut and frets
-	WorstWithSaddleRad                               float64 // the saddle line counted too
-	PlayedRad                                        float64 // root mean square of slant less hold over the played frets
+	Neutral            Neutral
+	NutRad, FirstRad   float64
+	TwelfthRad         float64 // fret 12, or where it would be on a board of fewer frets
+	LastRad, SaddleRad float64
+	WorstRad           float64 // greatest size among nut, 1, 12 (if it has one) and last
+	WorstWithSaddleRad float64 // the saddle line counted too
+	PlayedRad          float64 // root mean square of slant less hold over the played frets
 }
 
-// Playing says where and how the player plays, for NeutralAdvice.
+// Playing says where and how the player plays, for AdviseNeutral.
 type Playing struct {
-	FromFret, ToFret int     // the frets played most; 0, 0 for all of them
-	HoldRad          float64 // the slant that lies best under the hand as the neck is held
+	// FromFret and ToFret are the frets played most; 0, 0 for all of them.
+	FromFret, ToFret int
+	// HoldRad is the slant that lies best under the hand there, positive where
+	// the bass end is nearer the bridge; 0 for a hand that likes frets square.
+	// A neck held steeply, or low, turns the wrist: lay a straight edge under
+	// the fingers as they fall and measure its angle from square. That one
+	// angle stands for the whole range is judgement.
+	HoldRad float64
 }
 
 // NeutralAdvice is the table over neutral frets and the rows that stand out, as
-// indexes into Rows.
+// indexes into Rows: the least worst slant of nut and frets, the same with the
+// saddle line, and the least PlayedRad. Where rows are equal it is the neutral
+// fret nearest the nut; with Parallel they all are.
 type NeutralAdvice struct {
 	Rows                                          []NeutralRow
 	LeastWorst, LeastWorstWithSaddle, LeastPlayed int
+	Parallel                                      bool // equal lengths: the neutral fret has no effect
 }
 
 // AdviseNeutral moves the neutral fret from 0 to the last in the given step
-// (0.5 or 1), then to the bridge, and gives the slants of each. There is no
-// hard rule: the table shows the trade, the rows named are its ends.
+// (0.5 or 1; 0.1 to 12 is taken), then to the bridge, and gives the slants of
+// each; choices that make no instrument are left out. spec.Neutral is not
+// read. There is no hard rule: the table shows the trade, the rows named are
+// its ends. The error is a fault.List.
 func AdviseNeutral(spec Spec, step float64, p Playing) (NeutralAdvice, error) {
-	return NeutralAdvice{}, nil
+	spec.Neutral = Neutral{}
+	f := checkPair(spec)
+	f.list = append(f.list, checkNeck(spec)...)
+	f.checkPlaying(spec, step, p)
+	if err := f.list.Err(); err != nil {
+		return NeutralAdvice{}, err
+	}
+	if p.FromFret == 0 && p.ToFret == 0 {
+		p.FromFret, p.ToFret = 1, spec.Frets
+	}
+	advice := NeutralAdvice{Parallel: spec.BassMM == spec.TrebleMM}
+	var err error
+	for _, n := range neutrals(spec.Frets, step) {
+		spec.Neutral = n
+		frame, wrong := NewFrame(spec)
+		if wrong != nil {
+			err = wrong
+			continue
+		}
+		advice.Rows = append(advice.Rows, neutralRow(frame, p))
+	}
+	if len(advice.Rows) == 0 {
+		return NeutralAdvice{}, err
+	}
+	advice.name()
+	return advice, nil
+}
+
+func neutrals(frets int, step float64) []Neutral {
+	var list []Neutral
+	for i := 0; float64(i)*step <= float64(frets); i++ {
+		list = append(list, Neutral{Fret: float64(i) * step})
+	}
+	return append(list, Neutral{Bridge: true})
+}
+
+func neutralRow(f Frame, p Playing) NeutralRow {
+	spec := f.base.spec
+	slant := func(fret int) float64 { return math.Atan(f.TanSlant(float64(fret))) }
+	r := NeutralRow{
+		Neutral: spec.Neutral, NutRad: slant(0), FirstRad: slant(1), TwelfthRad: slant(12),
+		LastRad: slant(spec.Frets), SaddleRad: math.Atan(f.SaddleTan()),
+	}
+	r.WorstRad = max(math.Abs(r.NutRad), math.Abs(r.FirstRad), math.Abs(r.LastRad))
+	r.WorstWithSaddleRad = max(r.WorstRad, math.Abs(r.SaddleRad))
+	sum := 0.0
+	for n := p.FromFret; n <= p.ToFret; n++ {
+		off := slant(n) - p.HoldRad
+		sum += off * off
+	}
+	r.PlayedRad = math.Sqrt(sum / float64(p.ToFret-p.FromFret+1))
+	return r
+}
+
+// name finds the rows that stand out.
+func (a *NeutralAdvice) name() {
+	for i, r := range a.Rows {
+		if r.WorstRad < a.Rows[a.LeastWorst].WorstRad {
+			a.LeastWorst = i
+		}
+		if r.WorstWithSaddleRad < a.Rows[a.LeastWorstWithSaddle].WorstWithSaddleRad {
+			a.LeastWorstWithSaddle = i
+		}
+		if r.PlayedRad < a.Rows[a.LeastPlayed].PlayedRad {
+			a.LeastPlayed = i
+		}
+	}
+}
+
+func (f *faults) checkPlaying(s Spec, step float64, p Playing) {
+	if f.finite("step", "the step of the neutral fret", step) && (step < 0.1 || step > 12) {
+		f.add("step", "the step of the neutral fret is out of range", number(step), "0.5 or 1")
+	}
+	if f.finite("hold", "the hold angle", p.HoldRad) && math.Abs(p.HoldRad) > math.Pi/3 {
+		f.add("hold", "the hold angle is out of range", number(p.HoldRad*180/math.Pi)+" degrees", "within 60 degrees of square")
+	}
+	if p.FromFret == 0 && p.ToFret == 0 {
+		return
+	}
+	if p.FromFret < 0 || p.FromFret > p.ToFret || p.ToFret > s.Frets {
+		f.add("played", "the played frets are not a range on the board", fmt.Sprintf("%d to %d", p.FromFret, p.ToFret),
+			fmt.Sprintf("lower fret first, up to %d", s.Frets))
+	}
 }

@@ -10,7 +10,14 @@ type Board struct {
 }
 
 // Board gives the outline.
-func (l *Layout) Board() Board { return Board{} }
+func (l *Layout) Board() Board {
+	f := &l.Frame
+	return Board{
+		Corners: f.corners(),
+		NutEnd:  f.lineAt(f.nutSeat()),
+		HeelEnd: f.lineAt(f.heel()),
+	}
+}
 
 // Blank is the smallest rectangle along the centreline that holds the board
 // with the saw allowance on every side.
@@ -20,7 +27,9 @@ type Blank struct {
 }
 
 // Blank gives the smallest blank.
-func (l *Layout) Blank() Blank { return Blank{} }
+func (l *Layout) Blank() Blank {
+	return blankAround(l.Frame.corners(), l.Spec.SawAllowanceMM)
+}
 
 // Offer is a blank that can be had.
 type Offer struct {
@@ -29,7 +38,7 @@ type Offer struct {
 }
 
 // Serves says whether an offered blank holds a board, and how it must lie. The
-// blank's length runs along the centreline.
+// blank's length runs along the centreline, and so does the grain.
 type Serves struct {
 	Offer         Offer
 	OK            bool
@@ -37,9 +46,34 @@ type Serves struct {
 	SpareWidthMM  float64 // left over in width; negative: what is missing
 	// NutCrossFromEndMM is from the blank's nut end to the point where the nut
 	// line crosses the centreline, CentreFromBassEdgeMM from the blank's bass
-	// edge to the centreline, with what is spare shared equally.
+	// edge to the centreline, with what is spare shared equally. Both 0 when
+	// the blank does not serve.
 	NutCrossFromEndMM, CentreFromBassEdgeMM float64
 }
 
-// Serve judges every offer, in the order given.
-func (b Blank) Serve(offers []Offer) []Serves { return nil }
+// fits is the slack with which an offered size counts as enough: far below a
+// saw's, far above rounding, so that a blank of just the stated size serves.
+const fits = 1e-6
+
+// Serve judges every offer, in the order given. An offer without a positive
+// finite length and width does not serve.
+func (b Blank) Serve(offers []Offer) []Serves {
+	list := make([]Serves, len(offers))
+	for i, o := range offers {
+		list[i] = b.serve(o)
+	}
+	return list
+}
+
+func (b Blank) serve(o Offer) Serves {
+	s := Serves{Offer: o}
+	if !(finite(o.LengthMM) && finite(o.WidthMM) && o.LengthMM > 0 && o.WidthMM > 0) {
+		return s
+	}
+	s.SpareLengthMM, s.SpareWidthMM = plain(o.LengthMM-b.LengthMM), plain(o.WidthMM-b.WidthMM)
+	if s.OK = s.SpareLengthMM >= -fits && s.SpareWidthMM >= -fits; s.OK {
+		s.NutCrossFromEndMM = plain(s.SpareLengthMM/2 - b.MinX)
+		s.CentreFromBassEdgeMM = plain(s.SpareWidthMM/2 + b.MaxY)
+	}
+	return s
+}

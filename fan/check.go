@@ -16,6 +16,7 @@ const (
 	maxMarginMM              = 50.0
 	maxDiameterMM            = 10.0
 	maxLedgeMM               = 100.0
+	maxKerfMM                = 3.0
 	minStrings, maxStrings   = 2, 24
 	maxFrets                 = 36
 	maxTan                   = 1.7320508075688772 // of 60 degrees
@@ -42,6 +43,15 @@ const (
 	keyNutSeat       = "neck.nut_seat"
 	keyOverhang      = "neck.heel_overhang"
 	keySawAllowance  = "neck.saw_allowance"
+	keyRadius        = "neck.radius"
+	keyRadiusNut     = "neck.radius_nut"
+	keyRadiusLast    = "neck.radius_last"
+	keyTang          = "neck.tang"
+	keyClearance     = "neck.tang_clearance"
+	keyThickness     = "neck.board_thickness"
+	keyKerf          = "neck.kerf"
+	keyTangWidth     = "neck.tang_width"
+	keyBarbWidth     = "neck.barb_width"
 )
 
 // faults gathers what is wrong, named by build-file key.

@@ -22,7 +22,7 @@ type Layout struct {
 
 	// CentsErrors lists the inner strings that are not exactly in tune by
 	// geometry, string by fret, the worst first; empty when nut and saddle have
-	// the same fractions.
+	// the same fractions. Less than 1e-9 cents counts as none.
 	CentsErrors []CentsError
 
 	DiagonalBassNutMM   float64 // bass nut end to the last mark on the treble line
@@ -35,6 +35,11 @@ type StringLine struct {
 	Nut, Saddle                 Point   // end points
 	LengthMM                    float64 // own length, along the line
 	NutFraction, SaddleFraction float64 // where it ends along the nut and the saddle line, 0 at string 1, 1 at the last
+}
+
+// At gives the point at fraction u of the string's length from the nut.
+func (s StringLine) At(u float64) Point {
+	return Point{plain(s.Nut.X + u*(s.Saddle.X-s.Nut.X)), plain(s.Nut.Y + u*(s.Saddle.Y-s.Nut.Y))}
 }
 
 // Across is a straight line across the strings: the nut line, a fret, the
@@ -71,7 +76,8 @@ type Slot struct {
 }
 
 // NeutralLine is the line square to the centreline, and how the treble nut end
-// is set out from it.
+// is set out from it: square across from the bass line to the treble line, then
+// back along the treble line.
 type NeutralLine struct {
 	Neutral
 	XMM             float64 // where it crosses the centreline
@@ -95,19 +101,24 @@ type SlantAt struct {
 	SlantRad float64
 }
 
-// New builds the layout of a spec. The error is a fault.List of everything
-// that is wrong with it, each place naming the build file's key.
-func New(spec Spec) (*Layout, error) { return &Layout{}, nil }
-
-// At gives the point at fraction u of the string's length from the nut.
-func (s StringLine) At(u float64) Point {
-	return Point{s.Nut.X + u*(s.Saddle.X-s.Nut.X), s.Nut.Y + u*(s.Saddle.Y-s.Nut.Y)}
-}
-
 // Slants gives the slants that say most about a fan: of frets 1, 3, 12 and the
 // last, as far as the board has them.
-func (l *Layout) Slants() []SlantAt { return nil }
+func (l *Layout) Slants() []SlantAt {
+	last := l.Spec.Frets
+	var list []SlantAt
+	for _, n := range []int{1, 3, 12} {
+		if n < last {
+			list = append(list, SlantAt{n, l.Frets[n].Line.SlantRad})
+		}
+	}
+	return append(list, SlantAt{last, l.Frets[last].Line.SlantRad})
+}
 
 // WorstCents is the greatest tuning error of the geometry; ok is false when
 // every string is exactly in tune. The cure is the spacing LikeNut.
-func (l *Layout) WorstCents() (worst CentsError, ok bool) { return CentsError{}, false }
+func (l *Layout) WorstCents() (worst CentsError, ok bool) {
+	if len(l.CentsErrors) == 0 {
+		return CentsError{}, false
+	}
+	return l.CentsErrors[0], true
+}

@@ -1,0 +1,156 @@
+package fan
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// New builds the layout of a spec. The error is a fault.List of everything
+// that is wrong with it, each place naming the build file's key.
+func New(spec Spec) (*Layout, error) {
+	frame, err := NewFrame(spec)
+	if err != nil {
+		return nil, err
+	}
+	f := &frame
+	l := &Layout{
+		Spec: spec, Frame: frame,
+		Nut: f.across(0), Saddle: f.across(1),
+		NutOffsetMM: plain(f.pt - f.pb),
+		Parallel:    f.diff == 0,
+	}
+	l.Strings = f.stringLines()
+	l.Frets = f.frets()
+	l.Neutral = f.neutralLine()
+	l.NutSeats, l.SaddleSeats = l.StringsAt(l.Nut), l.StringsAt(l.Saddle)
+	l.NutBlankMM = l.Frets[0].Slot.LengthMM
+	l.CentsErrors = centsErrors(l.Frets)
+	last := l.Frets[spec.Frets].Line
+	l.DiagonalBassNutMM = distance(l.Nut.Bass, last.Treble)
+	l.DiagonalTrebleNutMM = distance(l.Nut.Treble, last.Bass)
+	return l, nil
+}
+
+func distance(a, b Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
+
+// across is the line at fraction k of the outer strings.
+func (f *Frame) across(k float64) Across {
+	t := f.tan(k)
+	return Across{
+		Bass: f.along(k, 1), Treble: f.along(k, 0),
+		CrossMM: f.crossMM(k), TanSlant: t, SlantRad: math.Atan(t),
+	}
+}
+
+func (f *Frame) stringLines() []StringLine {
+	lines := make([]StringLine, f.Strings())
+	for i := range lines {
+		s := &lines[i]
+		s.Number, s.LengthMM = i+1, f.LengthMM(i)
+		s.Nut, s.Saddle = f.ends(i)
+		s.NutFraction, s.SaddleFraction = f.fractions(i)
+	}
+	return lines
+}
+
+func (f *Frame) frets() []Fret {
+	frets := make([]Fret, f.base.spec.Frets+1)
+	for n := range frets {
+		k := K(float64(n))
+		fret := &frets[n]
+		*fret = Fret{
+			Number: n, Line: f.across(k),
+			Bass: mark(f.bass, n), Treble: mark(f.treble, n),
+			CentsSharp: make([]float64, f.Strings()),
+		}
+		fret.Slot = f.slot(fret.Line)
+		for i := range fret.CentsSharp {
+			fret.CentsSharp[i] = f.centsSharp(i, n)
+		}
+	}
+	return frets
+}
+
+// mark places fret n on an outer line of length L: x = L k(n) from the nut.
+// One cent is worth (L - x) ln2/1200 mm there, the derivative of
+// 1200 log2(1/(L - x)) turned over. Follows from frequency as 1/length
+// (OpenStax University Physics 1, section 16.6).
+func mark(length float64, n int) Mark {
+	x := length * K(float64(n))
+	m := Mark{FromNutMM: x, MMPerCent: (length - x) * math.Ln2 / 1200}
+	if n > 0 {
+		m.StepMM = x - length*K(float64(n-1))
+	}
+	return m
+}
+
+// slot runs a line across the strings on to the board's edges.
+func (f *Frame) slot(line Across) Slot {
+	bassY, trebleY := f.edges(line.CrossMM, line.TanSlant)
+	s := Slot{Bass: on(line, bassY), Treble: on(line, trebleY)}
+	s.LengthMM = distance(s.Bass, s.Treble)
+	return s
+}
+
+// on is the point of a line at y.
+func on(line Across, y float64) Point {
+	return Point{plain(line.CrossMM + y*line.TanSlant), y}
+}
+
+// noCents is far below what arithmetic at 2 m resolves, and far above its
+// rounding: less is no error of the fan.
+const noCents = 1e-9
+
+// centsSharp is by how much string i sounds sharp on fret n for its place
+// alone:
+//
+//	1200 log2((1 - k)/(1 - u))
+//
+// k  the fret's fraction of the outer lines, u  the fraction of the string's
+// own length at which it meets the straight fret; u > k is sharp. Exactly 0
+// where the string has the same fraction at nut and saddle. Ours, from
+// frequency as 1/length.
+func (f *Frame) centsSharp(i, n int) float64 {
+	a, b := f.fractions(i)
+	if a == b || n == 0 {
+		return 0
+	}
+	k := K(float64(n))
+	u := meets(f.along(0, a), f.along(1, b), f.crossMM(k), f.tan(k))
+	cents := 1200 * math.Log2((1-k)/(1-u))
+	if math.Abs(cents) < noCents {
+		return 0
+	}
+	return cents
+}
+
+func centsErrors(frets []Fret) []CentsError {
+	var list []CentsError
+	for _, fret := range frets {
+		for i, cents := range fret.CentsSharp {
+			if cents != 0 {
+				list = append(list, CentsError{String: i + 1, Fret: fret.Number, Cents: cents})
+			}
+		}
+	}
+	slices.SortFunc(list, func(a, b CentsError) int {
+		return cmp.Or(
+			cmp.Compare(math.Abs(b.Cents), math.Abs(a.Cents)),
+			cmp.Compare(a.String, b.String), cmp.Compare(a.Fret, b.Fret),
+		)
+	})
+	return list
+}
+
+func (f *Frame) neutralLine() NeutralLine {
+	k := f.base.neutralK
+	x := f.bassX(k)
+	half := f.half(x)
+	return NeutralLine{
+		Neutral: f.base.spec.Neutral, XMM: plain(x),
+		Bass: Point{plain(x), half}, Treble: Point{plain(x), -half},
+		BassFromNutMM: f.bass * k, TrebleFromNutMM: f.treble * k,
+		BassBehindMM: plain(x - f.pb), TrebleBehindMM: plain(x - f.pt),
+	}
+}
