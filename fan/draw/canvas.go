@@ -5,14 +5,12 @@ package draw
 // turns them itself. Calls come as
 //
 //	Sheet (Window (Layer element...)...)...
-//
-// Methods keep the first fault and do nothing after it.
 type Canvas interface {
 	// Sheet begins a sheet of that size, its origin at the lower left corner.
 	Sheet(name string, widthMM, heightMM float64)
-	// Window says that what follows shows only inside r; an empty r (NoRect)
-	// takes the window away.
-	Window(r Rect)
+	// Window says that what follows shows only inside the convex outline with
+	// these corners; no corners take the window away.
+	Window(corners []Point)
 	// Layer says which layer the following elements belong to.
 	Layer(name LayerName)
 	Line(l Line)
@@ -29,10 +27,10 @@ type Sheet struct {
 	Parts             []Part
 }
 
-// Part is a drawing in sheet coordinates, seen through Window; an empty Window
-// (NoRect) shows all of it.
+// Part is a drawing in sheet coordinates, seen through the convex outline
+// Window; no corners show all of it.
 type Part struct {
-	Window  Rect
+	Window  []Point
 	Drawing Drawing
 }
 
@@ -43,7 +41,7 @@ func (s Sheet) On(c Canvas) {
 		c.Window(p.Window)
 		p.Drawing.On(c)
 	}
-	c.Window(NoRect())
+	c.Window(nil)
 }
 
 // On draws the layers in order on c, which already has its sheet.
@@ -65,6 +63,6 @@ func Whole(d Drawing, marginMM float64) Sheet {
 	room := d.Bounds().Grow(marginMM)
 	return Sheet{
 		Name: d.Title, WidthMM: room.Width(), HeightMM: room.Height(),
-		Parts: []Part{{Window: NoRect(), Drawing: d.Through(Move(-room.Min.X, -room.Min.Y))}},
+		Parts: []Part{{Drawing: d.Through(Move(-room.Min.X, -room.Min.Y))}},
 	}
 }

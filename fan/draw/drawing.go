@@ -1,6 +1,9 @@
 package draw
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // LayerName says what a layer's elements are about. Layers can be shown and
 // hidden one by one in the formats that have layers.
@@ -12,7 +15,9 @@ const (
 	LayerBoard   LayerName = "board"
 	LayerCentre  LayerName = "centreline"
 	LayerStrings LayerName = "strings"
+	LayerLabels  LayerName = "string_names"
 	LayerSlots   LayerName = "slots"
+	LayerEnds    LayerName = "slot_ends"
 	LayerNumbers LayerName = "slot_numbers"
 	LayerNut     LayerName = "nut"
 	LayerSaddles LayerName = "saddles"
@@ -28,8 +33,8 @@ const (
 // LayerNames gives every layer in drawing order.
 func LayerNames() []LayerName {
 	return []LayerName{
-		LayerBlank, LayerBoard, LayerCentre, LayerStrings, LayerSlots, LayerNumbers, LayerNut,
-		LayerSaddles, LayerSquare, LayerDots, LayerTitle, LayerKey, LayerBars, LayerJoins, LayerFrame,
+		LayerBlank, LayerBoard, LayerCentre, LayerStrings, LayerLabels, LayerSlots, LayerEnds, LayerNumbers,
+		LayerNut, LayerSaddles, LayerSquare, LayerDots, LayerTitle, LayerKey, LayerBars, LayerJoins, LayerFrame,
 	}
 }
 
@@ -104,20 +109,11 @@ func (d Drawing) Layer(name LayerName) Layer {
 func (d Drawing) Without(names ...LayerName) Drawing {
 	out := Drawing{Title: d.Title, Joins: d.Joins}
 	for _, l := range d.Layers {
-		if !contains(names, l.Name) {
+		if !slices.Contains(names, l.Name) {
 			out.Layers = append(out.Layers, l)
 		}
 	}
 	return out
-}
-
-func contains(names []LayerName, name LayerName) bool {
-	for _, n := range names {
-		if n == name {
-			return true
-		}
-	}
-	return false
 }
 
 // Through gives the drawing carried by m, joins included.

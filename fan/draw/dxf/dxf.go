@@ -73,7 +73,7 @@ func (c *canvas) entity(kind string, s draw.Stroke) {
 func (c *canvas) Sheet(string, float64, float64) {}
 
 // Window implements draw.Canvas; a DXF drawing is shown whole.
-func (c *canvas) Window(draw.Rect) {}
+func (c *canvas) Window([]draw.Point) {}
 
 // Layer implements draw.Canvas.
 func (c *canvas) Layer(name draw.LayerName) { c.layer = layerName(name) }

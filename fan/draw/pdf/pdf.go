@@ -106,12 +106,12 @@ func (c *canvas) Sheet(_ string, widthMM, heightMM float64) {
 }
 
 // Window implements draw.Canvas.
-func (c *canvas) Window(r draw.Rect) {
+func (c *canvas) Window(corners []draw.Point) {
 	c.endWindow()
-	if r.Empty() {
+	if len(corners) == 0 {
 		return
 	}
-	c.raw("q %s %s %s %s re W n", number(r.Min.X), number(r.Min.Y), number(r.Width()), number(r.Height()))
+	c.raw("q %s h W n", path(corners))
 	c.windowed = true
 }
 
@@ -145,16 +145,21 @@ func (c *canvas) Polyline(p draw.Polyline) {
 		return
 	}
 	c.pen(p.Stroke)
-	steps := make([]string, len(p.Points))
-	for i, q := range p.Points {
-		steps[i] = place(q) + " l"
-	}
-	steps[0] = place(p.Points[0]) + " m"
 	end := "S"
 	if p.Closed {
 		end = "s"
 	}
-	c.raw("%s %s", strings.Join(steps, " "), end)
+	c.raw("%s %s", path(p.Points), end)
+}
+
+// path begins at the first point and goes on to the others.
+func path(points []draw.Point) string {
+	steps := make([]string, len(points))
+	for i, q := range points {
+		steps[i] = place(q) + " l"
+	}
+	steps[0] = place(points[0]) + " m"
+	return strings.Join(steps, " ")
 }
 
 // Circle implements draw.Canvas, with four cubic arcs.

@@ -7,7 +7,7 @@ import "scalepair/fan/draw"
 // Mark is one recorded element with where it stood in the run of calls.
 type Mark struct {
 	Sheet  int // index into Recorder.Sheets
-	Window draw.Rect
+	Window []draw.Point
 	Layer  draw.LayerName
 	What   draw.Element
 }
@@ -23,7 +23,7 @@ type Recorder struct {
 	Sheets []Sheet
 	Marks  []Mark
 
-	window draw.Rect
+	window []draw.Point
 	layer  draw.LayerName
 }
 
@@ -32,11 +32,11 @@ var _ draw.Canvas = (*Recorder)(nil)
 // Sheet implements draw.Canvas.
 func (r *Recorder) Sheet(name string, widthMM, heightMM float64) {
 	r.Sheets = append(r.Sheets, Sheet{Name: name, WidthMM: widthMM, HeightMM: heightMM})
-	r.window, r.layer = draw.NoRect(), ""
+	r.window, r.layer = nil, ""
 }
 
 // Window implements draw.Canvas.
-func (r *Recorder) Window(w draw.Rect) { r.window = w }
+func (r *Recorder) Window(corners []draw.Point) { r.window = corners }
 
 // Layer implements draw.Canvas.
 func (r *Recorder) Layer(name draw.LayerName) { r.layer = name }

@@ -66,14 +66,14 @@ func (c *canvas) Sheet(name string, widthMM, heightMM float64) {
 }
 
 // Window implements draw.Canvas.
-func (c *canvas) Window(r draw.Rect) {
+func (c *canvas) Window(corners []draw.Point) {
 	c.closeWindow()
-	if r.Empty() {
+	if len(corners) == 0 {
 		return
 	}
 	id := c.id("window")
-	fmt.Fprintf(&c.out, "<clipPath id=\"%s\"><rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\"/></clipPath>\n<g clip-path=\"url(#%s)\">\n",
-		id, number(r.Min.X), c.y(r.Max.Y), number(r.Width()), number(r.Height()), id)
+	fmt.Fprintf(&c.out, "<clipPath id=\"%s\"><polygon points=\"%s\"/></clipPath>\n<g clip-path=\"url(#%s)\">\n",
+		id, c.points(corners), id)
 	c.windowed = true
 }
 
@@ -94,15 +94,19 @@ func (c *canvas) Line(l draw.Line) {
 // Polyline implements draw.Canvas.
 func (c *canvas) Polyline(p draw.Polyline) {
 	c.pen(p.Stroke)
-	points := make([]string, len(p.Points))
-	for i, q := range p.Points {
-		points[i] = number(q.X) + "," + c.y(q.Y)
-	}
 	kind := "polyline"
 	if p.Closed {
 		kind = "polygon"
 	}
-	fmt.Fprintf(&c.out, "<%s points=\"%s\"/>\n", kind, strings.Join(points, " "))
+	fmt.Fprintf(&c.out, "<%s points=\"%s\"/>\n", kind, c.points(p.Points))
+}
+
+func (c *canvas) points(points []draw.Point) string {
+	pairs := make([]string, len(points))
+	for i, q := range points {
+		pairs[i] = number(q.X) + "," + c.y(q.Y)
+	}
+	return strings.Join(pairs, " ")
 }
 
 // Circle implements draw.Canvas.

@@ -1,0 +1,62 @@
+package draw
+
+import "strconv"
+
+// centreBeyondMM is how far the centreline and the square line run on beyond
+// what they belong to, so that they can be laid on a line drawn on the wood.
+const centreBeyondMM = 3
+
+// blankAndBoard draws the two outlines.
+func (s *sketch) blankAndBoard() {
+	s.add(LayerBlank, Polyline{Points: s.blank.Corners(), Closed: true, Stroke: BlankStroke})
+	outline := Polyline{Closed: true, Stroke: BoardStroke}
+	for _, corner := range s.layout.Board().Corners {
+		outline.Points = append(outline.Points, s.at(corner))
+	}
+	s.add(LayerBoard, outline)
+}
+
+// centreline runs from before the blank to behind the last saddle point.
+func (s *sketch) centreline() {
+	s.add(LayerCentre, Line{
+		A: Point{s.blank.Min.X - centreBeyondMM, 0}, B: Point{s.endX + centreBeyondMM, 0}, Stroke: CentreStroke,
+	})
+}
+
+// nut draws the nut line from edge to edge of the board.
+func (s *sketch) nut() {
+	slot := s.layout.Frets[0].Slot
+	line := s.across(slot.Bass, slot.Treble, NutStroke)
+	s.add(LayerNut, line)
+	s.carryOn(LayerNut, line, "nut", 0)
+}
+
+// square names the line at the neutral fret that is square to the centreline.
+// Where a slot or the nut line lies on it, that line's own end is drawn as the
+// square line already; between two frets and at the bridge it is drawn here.
+func (s *sketch) square() {
+	n := s.layout.Neutral
+	if s.layout.Parallel {
+		return
+	}
+	top, bottom := s.numbersBeyond()
+	name, onSlot := s.neutralName()
+	if !onSlot {
+		s.add(LayerSquare, Line{A: Point{n.XMM, top}, B: Point{n.XMM, bottom}, Stroke: SquareStroke})
+	}
+	s.add(LayerSquare, Text{At: Point{n.XMM, top + 1}, HeightMM: wordsMM, Align: Centre, Body: name})
+}
+
+// neutralName says where the square line is, and whether a slot or the nut line
+// lies on it.
+func (s *sketch) neutralName() (name string, onSlot bool) {
+	n := s.layout.Neutral
+	switch {
+	case n.Bridge:
+		return "square at the bridge", false
+	case n.Fret == 0:
+		return "square at the nut", true
+	}
+	onSlot = n.Fret == float64(int(n.Fret))
+	return "square at " + strconv.FormatFloat(n.Fret, 'f', -1, 64), onSlot
+}

@@ -1,0 +1,128 @@
+package draw
+
+import (
+	"math"
+	"slices"
+
+	"scalepair/fan"
+)
+
+// Fan draws a layout. The origin is where the nut line crosses the centreline;
+// see the package comment for the axes. It fails on a list in o of another
+// length than there are strings and on set-backs that fan.Saddles refuses.
+func Fan(l *fan.Layout, o Options) (Drawing, error) {
+	if err := o.check(l); err != nil {
+		return Drawing{}, err
+	}
+	s := newSketch(l, o)
+	if err := s.saddles(); err != nil {
+		return Drawing{}, err
+	}
+	s.blankAndBoard()
+	s.centreline()
+	s.nut()
+	s.strings()
+	s.slots()
+	s.square()
+	s.dots()
+	s.title()
+	s.keyAndBars()
+	return s.drawing(), nil
+}
+
+// sketch is a drawing of a layout in the making.
+type sketch struct {
+	layout   *fan.Layout
+	o        Options
+	hand     Map     // from the layout's axes to the drawing's
+	blank    Rect    // the blank, in the drawing's axes
+	endX     float64 // where string lines and centreline end
+	outerRow int     // 1 when numbers stand in two rows
+	layers   map[LayerName][]Element
+	used     map[Stroke]bool
+}
+
+func newSketch(l *fan.Layout, o Options) *sketch {
+	s := &sketch{layout: l, o: o, hand: handed(o.LeftHanded), layers: map[LayerName][]Element{}, used: map[Stroke]bool{}}
+	b := l.Blank()
+	s.blank = s.hand.Rect(Rect{Min: Point{b.MinX, b.MinY}, Max: Point{b.MaxX, b.MaxY}})
+	s.endX = s.blank.Max.X
+	return s
+}
+
+// handed carries the layout's axes to the face of the board, nut at the left.
+// Seen so, a right-handed instrument has its bass side below.
+func handed(left bool) Map {
+	if left {
+		return Identity()
+	}
+	return Map{XX: 1, YY: -1}
+}
+
+// at carries a point of the layout to the drawing.
+func (s *sketch) at(p fan.Point) Point { return s.hand.Point(Point(p)) }
+
+// across carries a line across the strings; A is its upper end on the drawing.
+func (s *sketch) across(bass, treble fan.Point, stroke Stroke) Line {
+	line := Line{A: s.at(bass), B: s.at(treble), Stroke: stroke}
+	if line.A.Y < line.B.Y {
+		line.A, line.B = line.B, line.A
+	}
+	return line
+}
+
+func (s *sketch) shows(name LayerName) bool { return !slices.Contains(s.o.Hide, name) }
+
+// add puts elements on a layer unless it is hidden.
+func (s *sketch) add(name LayerName, elements ...Element) {
+	if !s.shows(name) {
+		return
+	}
+	for _, e := range elements {
+		if stroke, ok := strokeOf(e); ok {
+			s.used[stroke] = true
+		}
+	}
+	s.layers[name] = append(s.layers[name], elements...)
+}
+
+func strokeOf(e Element) (Stroke, bool) {
+	switch e := e.(type) {
+	case Line:
+		return e.Stroke, true
+	case Polyline:
+		return e.Stroke, true
+	case Circle:
+		return e.Stroke, true
+	}
+	return 0, false
+}
+
+// drawing puts the layers in order.
+func (s *sketch) drawing() Drawing {
+	d := Drawing{Title: OneLine(s.o.Title), Joins: s.joins()}
+	if d.Title == "" {
+		d.Title = "fan"
+	}
+	for _, name := range LayerNames() {
+		if len(s.layers[name]) > 0 {
+			d.Layers = append(d.Layers, Layer{Name: name, Elements: s.layers[name]})
+		}
+	}
+	return d
+}
+
+// xAt is x where the straight line through l's ends is y high. l must not lie
+// level.
+func (l Line) xAt(y float64) float64 {
+	return l.A.X + (l.B.X-l.A.X)*(y-l.A.Y)/(l.B.Y-l.A.Y)
+}
+
+// tilt is the angle of l's direction to the right, for words along it.
+func (l Line) tilt() float64 {
+	a, b := l.A, l.B
+	if a.X > b.X {
+		a, b = b, a
+	}
+	return math.Atan2(b.Y-a.Y, b.X-a.X)
+}

@@ -1,0 +1,132 @@
+package draw
+
+import "strconv"
+
+// Heights of capitals, in mm. A capital of 3 mm is read at 60 to 70 cm, an
+// arm's length, by an eye that needs 1/200 of the distance (judgement).
+const (
+	titleMM  = 6.0
+	numberMM = 3.6
+	wordsMM  = 3.2
+)
+
+// Room beside the blank for the slots' numbers, in mm.
+const (
+	numberGapMM = 1.6                       // from the blank's edge to the number
+	numberRowMM = numberMM + 2              // one row of numbers
+	numbersMM   = numberGapMM + numberRowMM // one row with its gap
+	endRingMM   = 0.7                       // radius of the ring about a slot's end point
+)
+
+// slots draws every slot from edge to edge, rings its end points and carries it
+// on over the blank's edges to its number.
+func (s *sketch) slots() {
+	row := rows{}
+	for _, f := range s.layout.Frets[1:] {
+		line := s.across(f.Slot.Bass, f.Slot.Treble, SlotStroke)
+		s.add(LayerSlots, line)
+		s.add(LayerEnds,
+			Circle{Centre: line.A, RadiusMM: endRingMM, Stroke: EndStroke},
+			Circle{Centre: line.B, RadiusMM: endRingMM, Stroke: EndStroke})
+		name := strconv.Itoa(f.Number)
+		at := row.next(line.xAt(s.blank.Max.Y), line.xAt(s.blank.Min.Y), name)
+		s.outerRow = max(s.outerRow, at)
+		s.carryOn(LayerNumbers, line, name, at)
+	}
+}
+
+// carryOn takes a line that ends on the board over both edges of the blank and
+// writes its name there, row rows further out than usual. A line that stands
+// square goes on as the square line.
+func (s *sketch) carryOn(layer LayerName, line Line, name string, row int) {
+	gap := numberGapMM + float64(row)*numberRowMM
+	stroke := LeaderStroke
+	if s.isSquare(line) {
+		stroke, layer = SquareStroke, LayerSquare
+	}
+	for _, side := range []struct {
+		end  Point
+		edge float64
+		out  float64 // +1 upwards, -1 downwards
+	}{{line.A, s.blank.Max.Y, 1}, {line.B, s.blank.Min.Y, -1}} {
+		tip := side.edge + side.out*(gap-numberGapMM/2)
+		middle := side.edge + side.out*(gap+numberMM/2)
+		s.add(layer, Line{A: side.end, B: Point{line.xAt(tip), tip}, Stroke: stroke},
+			Text{At: Point{line.xAt(middle), middle - numberMM/2}, HeightMM: numberMM, Align: Centre, Body: name})
+	}
+}
+
+// rows puts every other number one row further out where slots stand too close
+// for one row.
+type rows struct {
+	above, below float64 // x of the last number of the inner row
+	started      bool
+}
+
+// next says in which row, 0 or 1, a number stands whose line leaves the blank
+// at these two x.
+func (r *rows) next(above, below float64, name string) int {
+	room := 1.3 * ems(name) * numberMM / CapShare
+	if r.started && (above-r.above < room || below-r.below < room) {
+		r.started = false
+		return 1
+	}
+	r.above, r.below, r.started = above, below, true
+	return 0
+}
+
+// isSquare reports whether a slot or the nut line lies on the square line.
+func (s *sketch) isSquare(line Line) bool {
+	return !s.layout.Parallel && line.A.X == line.B.X
+}
+
+// numbersBeyond gives the y just outside the numbers above and below the blank.
+func (s *sketch) numbersBeyond() (top, bottom float64) {
+	out := numbersMM + float64(s.outerRow)*numberRowMM
+	return s.blank.Max.Y + out, s.blank.Min.Y - out
+}
+
+// joins gives the lines along which paper may be cut without crossing a slot:
+// they divide the gap between two neighbouring lines, and so lean as those do.
+func (s *sketch) joins() []Line {
+	frets := s.layout.Frets
+	lines := make([]Line, 0, len(frets)+2)
+	for _, f := range frets {
+		lines = append(lines, s.across(f.Slot.Bass, f.Slot.Treble, JoinStroke))
+	}
+	var out []Line
+	for i := 1; i < len(lines); i++ {
+		out = append(out, between(lines[i-1], lines[i])...)
+	}
+	last := lines[len(lines)-1]
+	heel := s.layout.Board().HeelEnd
+	end := Line{A: Point{s.endX + 10, last.A.Y}, B: Point{s.endX + 10, last.B.Y}}
+	if s.shows(LayerSaddles) {
+		saddle := s.layout.Saddle
+		end = s.across(saddle.Bass, saddle.Treble, JoinStroke)
+	}
+	behind := s.across(heel.Bass, heel.Treble, JoinStroke)
+	if behind.A.X < end.A.X && behind.B.X < end.B.X {
+		out = append(out, between(behind, end)...)
+	}
+	return out
+}
+
+// between gives lines that divide the gap between a and b evenly, about 8 mm
+// apart and at least one: the more there are, the better sheets can be filled.
+func between(a, b Line) []Line {
+	const apartMM = 8
+	gap := min(b.A.X-a.A.X, b.B.X-a.B.X)
+	count := max(1, int(gap/apartMM)-1)
+	out := make([]Line, count)
+	for i := range out {
+		t := float64(i+1) / float64(count+1)
+		out[i] = Line{A: mix(a.A, b.A, t), B: mix(a.B, b.B, t), Stroke: JoinStroke}
+	}
+	return out
+}
+
+// mix is the point at share t of the way from a to b.
+func mix(a, b Point, t float64) Point {
+	return Point{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y)}
+}

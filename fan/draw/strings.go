@@ -1,0 +1,132 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scalepair/data/unit"
+	"scalepair/fan"
+)
+
+const (
+	saddleRingMM  = 1.2 // radius of the ring about a saddle point
+	saddleCrossMM = 2.2 // half length of the cross on it
+	saddleOverMM  = 5   // what the saddle line runs on beyond the outer strings
+)
+
+// saddles draws the theoretical saddle line, and every saddle point with the
+// range of its set-back. It settles where the string lines end.
+func (s *sketch) saddles() error {
+	setBacks := s.o.SetBacks
+	if setBacks == nil {
+		setBacks = make([]fan.SetBack, len(s.layout.Strings))
+	}
+	all, err := s.layout.Saddles(setBacks)
+	if err != nil || !s.shows(LayerSaddles) {
+		return err
+	}
+	line := s.across(s.layout.Saddle.Bass, s.layout.Saddle.Treble, SaddleStroke)
+	top, bottom := line.A.Y+saddleOverMM, line.B.Y-saddleOverMM
+	s.add(LayerSaddles,
+		Line{A: Point{line.xAt(top), top}, B: Point{line.xAt(bottom), bottom}, Stroke: SaddleStroke},
+		Text{At: Point{line.xAt(top), top + 1.5}, HeightMM: wordsMM, Align: Centre, Body: "saddle line"})
+	s.endX = math.Max(s.endX, math.Max(line.A.X, line.B.X))
+	for _, p := range all.Points {
+		s.saddlePoint(p)
+	}
+	return nil
+}
+
+// saddlePoint rings and crosses one saddle point; a heavier stroke along the
+// string runs from the least to the greatest set-back.
+func (s *sketch) saddlePoint(p fan.SaddlePoint) {
+	at, least, most := s.at(p.At), s.at(p.Least), s.at(p.Most)
+	s.add(LayerSaddles,
+		Circle{Centre: at, RadiusMM: saddleRingMM, Stroke: SaddleStroke},
+		Line{A: Point{at.X, at.Y + saddleCrossMM}, B: Point{at.X, at.Y - saddleCrossMM}, Stroke: SaddleStroke},
+		Line{A: Point{at.X - saddleCrossMM, at.Y}, B: Point{at.X + saddleCrossMM, at.Y}, Stroke: SaddleStroke})
+	if p.SetBack.HiMM > p.SetBack.LoMM {
+		s.add(LayerSaddles, Line{A: least, B: most, Stroke: NutStroke})
+	}
+	s.endX = math.Max(s.endX, most.X)
+}
+
+// strings draws the string lines and their names. With saddles a line runs to
+// its saddle's theoretical end, else to the blank's edge.
+func (s *sketch) strings() {
+	for i, str := range s.layout.Strings {
+		line := Line{A: s.at(str.Nut), B: s.at(str.Saddle), Stroke: StringStroke}
+		if !s.shows(LayerSaddles) {
+			line.B = mix(line.A, line.B, (s.endX-line.A.X)/(line.B.X-line.A.X))
+		}
+		s.add(LayerStrings, line)
+		s.nameString(i, line)
+	}
+}
+
+// nameString writes number and note before the nut, and number, note, gauge and
+// set-back on the line between the board and the saddle.
+func (s *sketch) nameString(i int, line Line) {
+	height := math.Min(wordsMM, 0.55*s.closest(i))
+	short := fmt.Sprint(s.layout.Strings[i].Number)
+	long := "string " + short
+	if s.o.Strings != nil {
+		words := s.o.Strings[i]
+		short = join(" · ", short, words.Note)
+		long = join(" · ", short, words.Gauge)
+	}
+	s.add(LayerLabels, Text{
+		At: Point{s.blank.Min.X - centreBeyondMM - 1.5, line.A.Y}, HeightMM: height, Align: Right, RoomMM: 22, Body: short,
+	}.Middle())
+	from, to := s.blank.Max.X+4, line.B.X-saddleCrossMM-4
+	if !s.shows(LayerSaddles) || to-from < 20 {
+		return
+	}
+	start := mix(line.A, line.B, (from-line.A.X)/(line.B.X-line.A.X))
+	s.add(LayerLabels, Text{
+		At: Point{start.X, start.Y + 0.8}, HeightMM: height, AngleRad: line.tilt(), RoomMM: to - from,
+		Body: join(" · ", long, s.setBackWords(i)),
+	})
+}
+
+// setBackWords says a string's set-back; nothing when none were given.
+func (s *sketch) setBackWords(i int) string {
+	if s.o.SetBacks == nil {
+		return ""
+	}
+	b := s.o.SetBacks[i]
+	lo, hi := s.length(b.LoMM, 1), s.length(b.HiMM, 1)
+	if lo == hi {
+		return "back " + lo + " " + s.o.Unit.Symbol()
+	}
+	return "back " + lo + " to " + hi + " " + s.o.Unit.Symbol()
+}
+
+// closest is the least distance at the nut from string i to a neighbour, mm.
+func (s *sketch) closest(i int) float64 {
+	all := s.layout.Strings
+	least := math.Inf(1)
+	for _, j := range []int{i - 1, i + 1} {
+		if j >= 0 && j < len(all) {
+			least = math.Min(least, math.Abs(all[i].Nut.Y-all[j].Nut.Y))
+		}
+	}
+	return least
+}
+
+// length prints millimetres in the options' unit, without its symbol.
+func (s *sketch) length(mm float64, decimals int) string {
+	return s.o.Unit.Format(unit.MM(mm), decimals)
+}
+
+// join joins what is not empty.
+func join(with string, parts ...string) string {
+	var out []string
+	for _, p := range parts {
+		if p != "" {
+			out = append(out, p)
+		}
+	}
+	return strings.Join(out, with)
+}

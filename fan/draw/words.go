@@ -1,0 +1,115 @@
+package draw
+
+import (
+	"math"
+	"strconv"
+)
+
+// The words stand above and below the nut's end of the board, so that they are
+// on the first sheet when the drawing is tiled.
+const (
+	wordsRoomMM = 200 // the length that title and key may take
+	rowMM       = 5.6 // from line to line
+	aboveMM     = 6   // from the numbers, and a square line's name, to the words
+)
+
+// title writes the heading, what the layout is, and the caller's remarks above
+// the board, the last line nearest to it.
+func (s *sketch) title() {
+	lines := []Text{}
+	for _, l := range Wrap(s.o.Title, titleMM, wordsRoomMM, 2) {
+		lines = append(lines, Text{HeightMM: titleMM, RoomMM: wordsRoomMM, Body: l})
+	}
+	for _, l := range s.facts() {
+		lines = append(lines, Text{HeightMM: wordsMM, RoomMM: wordsRoomMM, Body: l})
+	}
+	for _, l := range Wrap(s.o.Remarks, wordsMM, wordsRoomMM, 4) {
+		lines = append(lines, Text{HeightMM: wordsMM, RoomMM: wordsRoomMM, Body: l})
+	}
+	top, _ := s.numbersBeyond()
+	y := top + aboveMM
+	for i := len(lines) - 1; i >= 0; i-- {
+		lines[i].At = Point{s.blank.Min.X, y}
+		s.add(LayerTitle, lines[i])
+		y += lines[i].HeightMM + rowMM - wordsMM
+	}
+}
+
+// facts says in words which layout is drawn and how it lies.
+func (s *sketch) facts() []string {
+	spec, sym := s.layout.Spec, " "+s.o.Unit.Symbol()
+	pair := "bass " + s.length(spec.BassMM, 1) + sym + ", treble " + s.length(spec.TrebleMM, 1) + sym +
+		", " + strconv.Itoa(spec.Strings) + " strings, " + strconv.Itoa(spec.Frets) + " frets"
+	if s.layout.Parallel {
+		pair += ", frets parallel"
+	} else {
+		name, _ := s.neutralName()
+		pair += ", " + name
+	}
+	lies := "face of the board, right-handed: nut left, bass side below"
+	if s.o.LeftHanded {
+		lies = "face of the board, left-handed: nut left, bass side above"
+	}
+	return []string{pair, join(" · ", lies, s.o.Date)}
+}
+
+// keyed are the strokes that the key explains, in its order, with their words.
+var keyed = []struct {
+	stroke Stroke
+	words  string
+}{
+	{SlotStroke, "slot: centre of the cut"},
+	{LeaderStroke, "slot or nut carried on"},
+	{EndStroke, "end point of a slot"},
+	{BoardStroke, "edge of the board"},
+	{BlankStroke, "blank"},
+	{CentreStroke, "centreline"},
+	{StringStroke, "string line"},
+	{NutStroke, "nut line; set-back's range"},
+	{SaddleStroke, "saddle line, saddle point"},
+	{SquareStroke, "square to the centreline"},
+	{DotStroke, "position dot"},
+}
+
+// keyAndBars draws the key below the board, in three columns, and the check
+// bars behind the board's end, where nothing else is.
+func (s *sketch) keyAndBars() {
+	const columns, sampleMM, gapMM = 3, 11.0, 2.5
+	_, bottom := s.numbersBeyond()
+	y := bottom - aboveMM - wordsMM
+	n := 0
+	for _, k := range keyed {
+		if !s.used[k.stroke] {
+			continue
+		}
+		column, row := n%columns, n/columns
+		at := Point{s.blank.Min.X + float64(column)*wordsRoomMM/columns, y - float64(row)*rowMM}
+		s.add(LayerKey, sample(k.stroke, at, sampleMM), Text{
+			At: Point{at.X + sampleMM + gapMM, at.Y}, HeightMM: wordsMM,
+			RoomMM: wordsRoomMM/columns - sampleMM - gapMM - 1, Body: k.words,
+		}.Middle())
+		n++
+	}
+	s.bars(y)
+}
+
+// sample draws a piece of the stroke as it looks on the drawing.
+func sample(k Stroke, at Point, length float64) Element {
+	middle := Point{at.X + length/2, at.Y}
+	switch k {
+	case EndStroke:
+		return Circle{Centre: middle, RadiusMM: endRingMM, Stroke: k}
+	case DotStroke:
+		return Circle{Centre: middle, RadiusMM: 1.5, Stroke: k}
+	}
+	return Line{A: at, B: Point{at.X + length, at.Y}, Stroke: k}
+}
+
+// bars puts one check bar along x at height y behind the key, and one along y
+// before the nut's end.
+func (s *sketch) bars(y float64) {
+	x := s.blank.Min.X + wordsRoomMM + 10
+	s.add(LayerBars, Bar(Point{x, y - rowMM}, BarMM, 0)...)
+	left := s.blank.Min.X - centreBeyondMM - 38
+	s.add(LayerBars, Bar(Point{left, -BarMM / 2}, BarMM, math.Pi/2)...)
+}
