@@ -1,6 +1,13 @@
 package build
 
-import "scalepair/data/unit"
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"scalepair/data/near"
+	"scalepair/data/unit"
+)
 
 // Source says where the target of a feel comes from.
 type Source int
@@ -79,3 +86,144 @@ type Feel struct {
 // Weights are the factors of the score's three terms: 0 to 1000, 1, 1 and 0.1
 // unless given.
 type Weights struct{ Tension, Push, Overtone float64 }
+
+func readFeel(s *section, strings, frets int, reference, gauges bool) Feel {
+	f := Feel{BendCents: 200, BendFrets: []int{5, 12}, Weights: Weights{1, 1, 0.1}}
+	fallback := NoTarget
+	if reference {
+		fallback = LikeReference
+	}
+	f.Tension.Source, f.Push.Source, f.Overtone.Source = fallback, fallback, fallback
+	if gauges && !reference {
+		f.Tension.Source = Even
+	}
+	s.target("tension", &f.Tension, strings, reference, 5, 1000)
+	s.target("push", &f.Push, strings, reference, 0.1, 500)
+	s.overtone("overtone_rise", &f.Overtone, reference)
+	choice(s, "more_strings", &f.MoreStrings, "from the treble", "across")
+	f.BendStrings = s.wholes("bend_strings", 1, cmp.Or(strings, mostStrings))
+	s.number("bend_cents", &f.BendCents, 10, 500)
+	readBendFrets(s, &f, frets)
+	f.BendTowards = s.directions("bend_towards", strings)
+	readWeights(s.sub("weights"), &f.Weights)
+	return f
+}
+
+// readBendFrets reads the frets of the bend; those of the default that the
+// board does not have are left out.
+func readBendFrets(s *section, f *Feel, frets int) {
+	if s.has("bend_frets") {
+		if n := s.find("bend_frets"); n.kind == kindList && len(n.items) == 0 {
+			s.wrong(n, "bend frets is an empty list", "give at least one fret, or leave the line out")
+		}
+		f.BendFrets = s.wholes("bend_frets", 1, frets)
+		return
+	}
+	s.find("bend_frets")
+	for len(f.BendFrets) > 1 && f.BendFrets[len(f.BendFrets)-1] > frets {
+		f.BendFrets = f.BendFrets[:len(f.BendFrets)-1]
+	}
+	f.BendFrets[0] = min(f.BendFrets[0], frets)
+}
+
+// sourceWords name the sources that are words in the file.
+var sourceWords = []string{"like the reference", "even", "none"}
+
+var wordSources = []Source{LikeReference, Even, NoTarget}
+
+// source reads a target given as a word; false when n is no such word.
+func (s *section) source(n *node, into *Source, reference bool) bool {
+	i := -1
+	if n.kind == kindText {
+		i = wordIndex(n.text, sourceWords)
+	}
+	if i < 0 {
+		return false
+	}
+	*into = wordSources[i]
+	if *into == LikeReference && !reference {
+		s.wrong(n, "there is no instrument to be like", "describe it under [reference], or give a force such as \"72 N\"")
+	}
+	return true
+}
+
+// target reads a word, one force, or one force for each string.
+func (s *section) target(key string, into *Target, strings int, reference bool, lo, hi unit.Force) {
+	n := s.find(key)
+	if n == nil || s.source(n, &into.Source, reference) {
+		return
+	}
+	if n.kind == kindText && !startsWithNumber(n.text) {
+		s.wrong(n, say(key)+" does not know this word", wordOr(n.text, "72 N"))
+		return
+	}
+	*into = Target{Stated, spread(s, key, strings, lo, hi, unit.ParseForce)}
+}
+
+// overtone reads a word or a number of cents.
+func (s *section) overtone(key string, into *OvertoneTarget, reference bool) {
+	n := s.find(key)
+	if n == nil || s.source(n, &into.Source, reference) && into.Source != Even {
+		return
+	}
+	cents, isCents := parseCents(n)
+	switch {
+	case !isCents && n.kind == kindText && !startsWithNumber(n.text):
+		s.wrong(n, say(key)+" does not know this word", wordOr(n.text, "20 cents"))
+	case !isCents:
+		s.wrong(n, say(key)+" must be in cents", `write "20 cents"`)
+	case cents < 0.1 || cents > 1200:
+		s.wrong(n, say(key)+" is out of range", `from "0.1 cents" to "1200 cents" will do`)
+	default:
+		*into = OvertoneTarget{Stated, cents}
+	}
+}
+
+// parseCents reads "20 cents"; false for anything else.
+func parseCents(n *node) (float64, bool) {
+	number, found := strings.CutSuffix(strings.TrimSuffix(strings.TrimSpace(n.text), "s"), "cent")
+	if n.kind != kindText || !found {
+		return 0, false
+	}
+	x, err := unit.ParseNumber(number)
+	return x, err == nil
+}
+
+func startsWithNumber(text string) bool {
+	return strings.IndexAny(strings.TrimSpace(text), "+-.0123456789½¼¾") == 0
+}
+
+// wordOr suggests the nearest word or, failing that, all of them and an
+// example of the quantity.
+func wordOr(text, example string) string {
+	if best := near.Suggest(text, sourceWords); best != "" {
+		return fmt.Sprintf("did you mean %q?", best)
+	}
+	return fmt.Sprintf("use %s, or a value such as %q", quoteAll(sourceWords), example)
+}
+
+// directions reads a direction for each string, low string first, and gives
+// them from string 1.
+func (s *section) directions(key string, strings int) []Direction {
+	words := []string{"usual", "bass", "treble"}
+	texts := s.perString(key, strings)
+	var out []Direction
+	for i, text := range texts {
+		d := wordIndex(text, words)
+		if d < 0 {
+			s.wrong(s.find(key).items[len(texts)-1-i], say(key)+" does not know this word", chooseFrom(text, words))
+			return nil
+		}
+		out = append(out, Direction(d))
+	}
+	return out
+}
+
+func readWeights(s *section, w *Weights) {
+	s.number("tension", &w.Tension, 0, 1000)
+	s.number("push", &w.Push, 0, 1000)
+	s.number("overtone_rise", &w.Overtone, 0, 1000)
+	if s.table != nil && w.Tension+w.Push+w.Overtone == 0 {
+		s.missing("all weights are 0, so nothing is wanted", "give one of them a weight")
+	}
+}

@@ -1,6 +1,10 @@
 package build
 
-import "scalepair/data/unit"
+import (
+	"fmt"
+
+	"scalepair/data/unit"
+)
 
 // Limits are the bounds that a pair or a gauge must keep. 0 leaves a limit
 // off; the breaking shares are always on.
@@ -23,4 +27,27 @@ type Limits struct {
 	SaddleTravel unit.Length
 	// Blank: the board must come out of one of Build.Blanks.
 	Blank bool
+}
+
+func readLimits(s *section, blanks int) Limits {
+	v := Limits{BreakingOpenPercent: 75, BreakingBentPercent: 90}
+	s.length("difference", &v.Difference, unit.MM(0.1), unit.MM(500))
+	s.number("fret_slant_deg", &v.FretSlantDeg, 0.1, 60)
+	s.number("saddle_slant_deg", &v.SaddleSlantDeg, 0.1, 60)
+	s.length("first_step", &v.FirstStep, unit.MM(5), unit.MM(150))
+	s.number("overtone_rise_cents", &v.OvertoneRiseCents, 0.1, 1200)
+	s.number("breaking_open_percent", &v.BreakingOpenPercent, 1, 85)
+	s.number("breaking_bent_percent", &v.BreakingBentPercent, 1, 95)
+	s.force("least_tension", &v.LeastTension, 1, 2000)
+	s.force("most_tension", &v.MostTension, 1, 2000)
+	s.force("most_push", &v.MostPush, 0.1, 1000)
+	s.length("saddle_travel", &v.SaddleTravel, unit.MM(0.5), unit.MM(100))
+	s.truth("blank", &v.Blank)
+	if v.MostTension > 0 && v.LeastTension > v.MostTension {
+		s.wrong(s.find("least_tension"), fmt.Sprintf("the least tension is above the most, %v", v.MostTension), "exchange them")
+	}
+	if v.Blank && blanks == 0 {
+		s.wrong(s.find("blank"), "there is no blank to fit", "describe the blanks on offer under [[blanks]], or leave the line out")
+	}
+	return v
 }

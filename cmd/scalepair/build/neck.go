@@ -1,6 +1,10 @@
 package build
 
-import "scalepair/data/unit"
+import (
+	"fmt"
+
+	"scalepair/data/unit"
+)
 
 // Neutral is the fret that stands square to the centreline.
 type Neutral struct {
@@ -75,4 +79,170 @@ type Neck struct {
 	// fret cross the centreline; both 0 for a flat board, alike for a single
 	// radius.
 	RadiusNut, RadiusLast unit.Length
+}
+
+// Scale lengths that are taken: from the shortest small instrument to twice
+// an upright bass (judgement; it keeps 25 mm and 25 m out).
+var shortestScale, longestScale = unit.MM(200), unit.MM(2000)
+
+// defaultNeutral stands square unless given (judgement; 7 lies near the middle
+// of the played board).
+const defaultNeutral = 7
+
+// readNeck reads [neck] but for its frets, which were read before.
+func readNeck(s *section, strings, frets int) Neck {
+	n := Neck{Frets: frets, HeelOverhang: unit.MM(6), SawAllowance: unit.MM(2), NutSlotClearance: unit.MM(0.05)}
+	n.Neutral = Neutral{Fret: min(defaultNeutral, float64(n.Frets))}
+	s.neutral("neutral_fret", &n.Neutral, n.Frets)
+	s.truth("zero_fret", &n.ZeroFret)
+	readSpans(s, &n)
+	readMargins(s, &n)
+	readSpacing(s, "nut_spacing", &n.NutSpacing, strings, "equal centres", "equal gaps")
+	readSpacing(s, "saddle_spacing", &n.SaddleSpacing, strings, "equal centres", "equal gaps", "like the nut")
+	s.length("nut_slot_clearance", &n.NutSlotClearance, 0, unit.MM(1))
+	s.length("nut_seat", &n.NutSeat, 0, unit.MM(30))
+	s.length("heel_overhang", &n.HeelOverhang, 0, unit.MM(200))
+	heel := 0
+	choice(s, "heel", &heel, "along the last fret", "square")
+	n.HeelSquare = heel == 1
+	s.length("saw_allowance", &n.SawAllowance, 0, unit.MM(50))
+	readRadius(s, &n)
+	return n
+}
+
+// neutral reads a neutral fret: a number from 0 to the last fret, or "bridge".
+func (s *section) neutral(key string, into *Neutral, frets int) {
+	n := s.find(key)
+	switch {
+	case n == nil:
+	case n.kind == kindText && wordIndex(n.text, []string{"bridge"}) == 0:
+		*into = Neutral{Bridge: true}
+	case n.kind == kindNumber:
+		if x, err := parseNumber(n.text); err == nil && x > float64(frets) && x <= 36 {
+			s.wrong(n, fmt.Sprintf("%s is off the board, which has %d frets", say(key), frets), neutralRemedy(frets))
+		} else if x, ok := s.inRange(n, key, 0, float64(frets)); ok {
+			*into = Neutral{Fret: x}
+		}
+	default:
+		s.wrong(n, say(key)+" must be a number or \"bridge\"", neutralRemedy(frets))
+	}
+}
+
+func neutralRemedy(frets int) string {
+	return fmt.Sprintf("a number from 0 to %d without quotes, or \"bridge\", will do", frets)
+}
+
+// readSpans reads the two spans or, in their place, two board widths.
+func readSpans(s *section, n *Neck) {
+	w := Widths{AtFret: float64(n.Frets)}
+	s.length("nut_span", &n.NutSpan, unit.MM(5), unit.MM(300))
+	s.length("saddle_span", &n.SaddleSpan, unit.MM(5), unit.MM(400))
+	s.length("nut_width", &w.Nut, unit.MM(10), unit.MM(300))
+	s.length("other_width", &w.Other, unit.MM(10), unit.MM(400))
+	s.number("other_width_at_fret", &w.AtFret, 1, float64(n.Frets))
+	spans := s.first("nut_span", "saddle_span")
+	widths := s.first("nut_width", "other_width", "other_width_at_fret")
+	switch {
+	case spans != nil && widths != nil:
+		s.faults.Add(widths.key, fmt.Sprintf("spans (line %d) and board widths are both given", spans.key.Line), "",
+			"give nut_span and saddle_span, or nut_width and other_width, since one follows from the other")
+	case widths != nil:
+		s.require("nut_width", "")
+		s.require("other_width", "")
+		n.Widths = &w
+	case spans != nil:
+		s.require("nut_span", "")
+		s.require("saddle_span", "")
+	default:
+		s.missing("the string spread is missing in "+s.name,
+			`give nut_span and saddle_span between the outer strings, such as "43 mm" and "62 mm", or nut_width and other_width of the board`)
+	}
+}
+
+// first gives the first of the keys that the file states, nil for none.
+func (s *section) first(keys ...string) *node {
+	for _, key := range keys {
+		if s.has(key) {
+			return s.find(key)
+		}
+	}
+	return nil
+}
+
+func readMargins(s *section, n *Neck) {
+	both := unit.MM(3.5)
+	s.length("edge_margin", &both, 0, unit.MM(50))
+	n.BassMargin, n.TrebleMargin = both, both
+	s.length("bass_margin", &n.BassMargin, 0, unit.MM(50))
+	s.length("treble_margin", &n.TrebleMargin, 0, unit.MM(50))
+	if s.has("edge_margin") && s.has("bass_margin") && s.has("treble_margin") {
+		s.faults.Add(s.find("edge_margin").key, "edge_margin does nothing beside bass_margin and treble_margin", "", "leave it out")
+	}
+	if n.Widths != nil && n.BassMargin+n.TrebleMargin >= min(n.Widths.Nut, n.Widths.Other) && n.Widths.Nut > 0 && n.Widths.Other > 0 {
+		s.faults.Add(s.find("nut_width").at, fmt.Sprintf("the edge margins, %v and %v, leave no room on the board", n.BassMargin, n.TrebleMargin),
+			"", "give smaller margins or a wider board")
+	}
+}
+
+// readSpacing reads a rule's name or a list of steps from centre to centre,
+// bass side first.
+func readSpacing(s *section, key string, into *Spacing, strings int, words ...string) {
+	n := s.find(key)
+	if n == nil {
+		return
+	}
+	if n.kind != kindList {
+		rule := 0
+		choice(s, key, &rule, words...)
+		into.Rule = [...]SpacingRule{EqualCentres, EqualGaps, LikeNut}[rule]
+		return
+	}
+	var steps []unit.Length
+	for _, item := range s.entries(key) {
+		if step, ok := quantityOf(s, item, key, unit.MM(1), unit.MM(100), unit.ParseLength); ok {
+			steps = append(steps, step)
+		}
+	}
+	if len(steps) < len(n.items) || len(steps) == 0 {
+		return
+	}
+	if strings > 0 && len(steps) != strings-1 {
+		s.wrong(n, fmt.Sprintf("%s lists %d steps, %d strings have %d", say(key), len(steps), strings, strings-1),
+			"give the steps from centre to centre, bass side first")
+		return
+	}
+	*into = Spacing{Rule: ListedSteps, Fractions: fractions(steps)}
+}
+
+// fractions turns steps, bass side first, into fractions from string 1 on. The
+// last is exactly 1.
+func fractions(steps []unit.Length) []float64 {
+	out := make([]float64, len(steps)+1)
+	sum := 0.0
+	for i := range steps {
+		sum += float64(steps[len(steps)-1-i])
+		out[i+1] = sum
+	}
+	for i := range out {
+		out[i] /= sum
+	}
+	return out
+}
+
+// readRadius reads one radius for all of the board or two for a compound one.
+func readRadius(s *section, n *Neck) {
+	lo, hi := unit.MM(50), unit.MM(10000)
+	s.length("radius", &n.RadiusNut, lo, hi)
+	n.RadiusLast = n.RadiusNut
+	s.length("radius_nut", &n.RadiusNut, lo, hi)
+	s.length("radius_last", &n.RadiusLast, lo, hi)
+	compound := s.first("radius_nut", "radius_last")
+	switch {
+	case compound == nil:
+	case s.has("radius"):
+		s.faults.Add(compound.key, "radius and a compound radius are both given", "", "keep radius, or radius_nut with radius_last")
+	default:
+		s.require("radius_nut", "a compound radius needs both ends")
+		s.require("radius_last", "a compound radius needs both ends")
+	}
 }

@@ -1,9 +1,143 @@
 package build
 
-import "errors"
+import (
+	"bytes"
+	"errors"
+	"unicode/utf8"
+
+	"github.com/pelletier/go-toml/v2"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/tuning"
+)
 
 // Read reads a build file. file is its name for messages. The error is a
 // fault.List with every fault of the file; the Build is then nil.
 func Read(src []byte, file string) (*Build, error) {
-	return nil, errors.New("not built yet")
+	text, err := plainText(src, file)
+	if err != nil {
+		return nil, err
+	}
+	r := &reader{}
+	w := walk(file, text, &r.faults)
+	r.broken = w.broken
+	b := readBuild(r.open(topLevel, fault.Place{Input: file}, w.root))
+	r.finish()
+	if len(r.faults) == 0 {
+		r.referee(file, text)
+	}
+	if err := r.faults.Err(); err != nil {
+		return nil, err
+	}
+	b.File, b.places = file, map[string]place{}
+	collect(b.places, "", w.root)
+	return b, nil
+}
+
+var byteOrderMark = []byte("\xEF\xBB\xBF")
+
+// plainText strips a byte order mark and refuses what is no UTF-8 text.
+func plainText(src []byte, file string) ([]byte, error) {
+	text := bytes.TrimPrefix(src, byteOrderMark)
+	refuse := func(what, remedy string) ([]byte, error) {
+		return nil, fault.List{{Place: fault.Place{Input: file}, What: what, Remedy: remedy}}
+	}
+	switch {
+	case len(bytes.TrimSpace(text)) == 0:
+		return refuse("the build file is empty", "'scalepair init' writes one to begin with")
+	case bytes.HasPrefix(text, []byte("\xFF\xFE")), bytes.HasPrefix(text, []byte("\xFE\xFF")), bytes.IndexByte(text, 0) >= 0:
+		return refuse("this file is UTF-16 text or no text at all", "save it as UTF-8")
+	case !utf8.Valid(text):
+		at := newLineIndex(file, text).place(firstInvalid(text))
+		return nil, fault.List{{Place: at, What: "a character here is not UTF-8", Remedy: "save the file as UTF-8"}}
+	}
+	return text, nil
+}
+
+func firstInvalid(text []byte) int {
+	for i := 0; i < len(text); {
+		r, size := utf8.DecodeRune(text[i:])
+		if r == utf8.RuneError && size == 1 {
+			return i
+		}
+		i += size
+	}
+	return len(text)
+}
+
+// referee asks the TOML library for a second opinion, since the walk takes
+// keys one by one and a file must mean the same to every reader of TOML.
+func (r *reader) referee(file string, text []byte) {
+	var all map[string]any
+	err := toml.Unmarshal(text, &all)
+	if err == nil {
+		return
+	}
+	at := fault.Place{Input: file}
+	var e *toml.DecodeError
+	if errors.As(err, &e) {
+		at.Line, at.Column = e.Position()
+	}
+	r.faults.Include(at, err)
+}
+
+// readBuild reads every section, those first that others lean on.
+func readBuild(root *section) *Build {
+	b := &Build{Readings: "readings.csv"}
+	root.text("name", &b.Name)
+	root.text("readings", &b.Readings)
+	readUnits(root, b)
+
+	strings := root.sub("strings")
+	var main tuning.Tuning
+	strings.tuning("tuning", &main)
+	neck := root.sub("neck")
+	frets := 24
+	neck.whole("frets", &frets, 1, 36)
+	b.Tunings, b.TuningsBy = readTunings(root, frets, main.Strings())
+	b.Strings = readStrings(strings, main, b.Tunings, frets)
+	n := b.Strings.Tuning.Strings()
+	b.Neck = readNeck(neck, n, frets)
+	b.Scales = readScales(root.sub("scales"))
+	reverse := b.Scales.ReverseFan
+	b.Chosen = readChosen(root.sub("chosen"), b.Neck, n, reverse)
+	b.Columns = readColumns(root, b.Strings, b.Neck, reverse)
+	b.Reference = readReference(root.sub("reference"), b.Neck, b.Strings.PitchStandardHz)
+	gauges := b.Strings.Gauges != nil || b.Chosen != nil && b.Chosen.Gauges != nil
+	b.Feel = readFeel(root.sub("feel"), n, frets, b.Reference != nil, gauges)
+	readRest(root, b, n, frets)
+	return b
+}
+
+func readRest(root *section, b *Build, strings, frets int) {
+	b.Blanks = readBlanks(root)
+	b.Limits = readLimits(root.sub("limits"), len(b.Blanks))
+	b.Tails = readTails(root.sub("tails"), "nut", "saddle", strings)
+	b.Saddle = readSaddle(root.sub("saddle"))
+	b.Dots = readDots(root.sub("dots"), frets)
+	b.FretWire = readFretWire(root.sub("fret_wire"))
+	b.Playing = readPlaying(root.sub("playing"), frets)
+	b.Lines = readLines(root)
+	b.Measuring = readMeasuring(root.sub("measuring"))
+	b.Marking = readMarking(root.sub("marking"))
+	b.Constructions = readConstructions(root)
+	b.Materials = readMaterials(root)
+	b.Confidence = readConfidence(root.sub("confidence"))
+}
+
+func readUnits(root *section, b *Build) {
+	for _, u := range []struct {
+		key string
+		set func(string) error
+	}{
+		{"length_unit", func(s string) (err error) { b.LengthUnit, err = unit.ParseLengthUnit(s); return err }},
+		{"force_unit", func(s string) (err error) { b.ForceUnit, err = unit.ParseForceUnit(s); return err }},
+	} {
+		n := root.want(u.key, kindText, "put it in quotes")
+		if n == nil {
+			continue
+		}
+		root.faults.Include(n.at, u.set(n.text))
+	}
 }

@@ -1,42 +1,10 @@
 package build
 
-import "scalepair/data/unit"
+import (
+	"fmt"
 
-// Measuring says how good balance, ruler and calipers are. Steps are what the
-// instrument rounds to; repeatability is a standard deviation; accuracies are
-// the maker's or a check weight's plus or minus, common to all readings.
-// 0 means not given, except where a default is named.
-type Measuring struct {
-	// BalanceStep is 0.01 g and RulerStep 0.5 mm unless given; a reading's own
-	// step in the readings file comes first.
-	BalanceStep, BalanceRepeatability, BalanceAccuracy unit.Mass
-	RulerStep, RulerAccuracy                           unit.Length
-	// CaliperStep is 0.01 mm unless given.
-	CaliperStep, CaliperAccuracy unit.Length
-	// HungStep and HungAccuracy are of the scales for a hung weight.
-	HungStep, HungAccuracy unit.Mass
-	// GravityMS2 is the local gravity for hung weights: 9.76 to 9.84; 0 when
-	// not given. GravityAccuracyMS2 is its plus or minus.
-	GravityMS2, GravityAccuracyMS2 float64
-	// PitchUncertaintyCents is the standard uncertainty of a pitch that was
-	// heard or read off a tuner: 2 unless given.
-	PitchUncertaintyCents float64
-	// OutsideFit allows estimates outside the diameters that were weighed.
-	OutsideFit bool
-}
-
-// Marking is how a marked board is measured and what it is held to. 0 means
-// not given.
-type Marking struct {
-	// Of Tolerance and ToleranceCents one at most is given.
-	Tolerance      unit.Length
-	ToleranceCents float64
-	// NutOffsetTolerance is for the treble nut beside the bass nut.
-	NutOffsetTolerance unit.Length
-	// Steps are what ruler and calipers can tell apart on drawn marks; zeros
-	// how far their zero may be off, plus or minus.
-	RulerStep, RulerZero, CaliperStep, CaliperZero unit.Length
-}
+	"scalepair/data/unit"
+)
 
 // Blank is a fingerboard blank on offer.
 type Blank struct {
@@ -98,10 +66,83 @@ type Material struct {
 	YoungsGPa, StrengthMPa float64
 }
 
-// Confidence sets the draws behind the advice's confidence.
-type Confidence struct {
-	// Draws: 0 (none) to 1000000, 2000 unless given.
-	Draws int
-	// Seed of the draws: 1 unless given.
-	Seed uint64
+func readBlanks(root *section) []Blank {
+	var out []Blank
+	for i, s := range root.subs("blanks") {
+		b := Blank{Name: fmt.Sprintf("blank %d", i+1)}
+		s.text("name", &b.Name)
+		s.length("length", &b.Length, unit.MM(100), unit.MM(3000))
+		s.length("width", &b.Width, unit.MM(20), unit.MM(1000))
+		s.length("thickness", &b.Thickness, unit.MM(1), unit.MM(100))
+		s.require("length", "")
+		s.require("width", "")
+		if b.Width > b.Length && b.Length > 0 {
+			s.wrong(s.find("width"), fmt.Sprintf("the blank is wider than its length of %v", b.Length), "exchange them; the length lies along the centreline")
+		}
+		out = append(out, b)
+	}
+	return out
+}
+
+func readConstructions(root *section) []Construction {
+	var out []Construction
+	for _, s := range root.subs("constructions") {
+		c := Construction{Material: "music wire"}
+		s.text("gauge", &c.Gauge)
+		s.length("core", &c.Core, unit.MM(0.05), unit.MM(5))
+		s.require("gauge", `give its stock label, such as gauge = "w42"`)
+		s.require("core", `give the core's diameter, such as core = "0.41 mm"`)
+		choice(s, "core_shape", &c.Shape, "unknown", "round", "hex")
+		s.text("core_material", &c.Material)
+		known := 0
+		choice(s, "diameters", &known, "nominal", "measured")
+		c.Measured = known == 1
+		c.Wraps = readWraps(s)
+		if len(c.Wraps) == 0 {
+			c.Family = "plain"
+		}
+		s.text("construction", &c.Family)
+		if len(c.Wraps) > 0 && c.Family == "" {
+			s.require("construction", `name its family, such as construction = "nickel wound"`)
+		}
+		s.length("winding", &c.Winding, unit.MM(50), unit.MM(5000))
+		out = append(out, c)
+	}
+	return out
+}
+
+func readWraps(construction *section) []Wrap {
+	var out []Wrap
+	for _, s := range construction.subs("wraps") {
+		w := Wrap{}
+		s.length("wire", &w.Wire, unit.MM(0.01), unit.MM(3))
+		s.text("material", &w.Material)
+		s.require("wire", `give the wrap wire's diameter, such as wire = "0.30 mm"`)
+		s.require("material", `name it, such as material = "nickel-plated steel"`)
+		form := 0
+		choice(s, "form", &form, "round", "flat")
+		w.Flat = form == 1
+		s.number("packing", &w.Packing, 0.3, 1)
+		if w.Flat {
+			s.require("packing", "flat wire needs the filled share of its layer, 0.3 to 1")
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+func readMaterials(root *section) []Material {
+	var out []Material
+	for _, s := range root.subs("materials") {
+		var m Material
+		s.text("name", &m.Name)
+		s.number("density_g_cm3", &m.DensityGCM3, 0.5, 23)
+		s.require("name", "")
+		s.require("density_g_cm3", "")
+		s.number("density_accuracy_g_cm3", &m.DensityAccuracyGCM3, 0, 5)
+		s.number("youngs_gpa", &m.YoungsGPa, 0.1, 1000)
+		s.number("strength_mpa", &m.StrengthMPa, 10, 10000)
+		out = append(out, m)
+	}
+	return out
 }

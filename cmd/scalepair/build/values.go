@@ -67,9 +67,17 @@ func (s *section) inRange(n *node, key string, lo, hi float64) (float64, bool) {
 	case x < lo || x > hi:
 		s.wrong(n, say(key)+" is out of range", fmt.Sprintf("from %s to %s will do", plain(lo), plain(hi)))
 	default:
-		return x, true
+		return unsigned(x), true
 	}
 	return 0, false
+}
+
+// unsigned makes -0 a plain 0.
+func unsigned[T ~float64](x T) T {
+	if x == 0 {
+		return 0
+	}
+	return x
 }
 
 // parseNumber reads a number as TOML writes it, underscores and other bases
@@ -112,7 +120,7 @@ func quantityOf[T ~float64](s *section, n *node, key string, lo, hi T, parse fun
 		s.wrong(n, say(key)+" is out of range", fmt.Sprintf("from %v to %v will do", lo, hi))
 		return 0, false
 	}
-	return x, true
+	return unsigned(x), true
 }
 
 func (s *section) length(key string, into *unit.Length, lo, hi unit.Length) bool {
