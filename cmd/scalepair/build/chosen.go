@@ -2,6 +2,9 @@ package build
 
 import (
 	"fmt"
+	"math"
+	"slices"
+	"strings"
 
 	"scalepair/data/unit"
 	"scalepair/tuning"
@@ -79,6 +82,71 @@ func readColumns(root *section, v Strings, neck Neck, reverse bool) []Column {
 			s.neutral("neutral_fret", c.Neutral, neck.Frets)
 		}
 		out = append(out, c)
+	}
+	return out
+}
+
+// Save gives the build file with the pair written into its [chosen] section,
+// and everything else as it was. Lengths are written in unit u where that is
+// exact, else in millimetres.
+func (c Chosen) Save(src []byte, u unit.LengthUnit) ([]byte, error) {
+	gauges := ""
+	if len(c.Gauges) > 0 {
+		low := slices.Clone(c.Gauges)
+		slices.Reverse(low)
+		gauges = "[" + strings.Join(quoted(low), ", ") + "]"
+	}
+	return SetKeys(src, []Edit{
+		{"chosen.scale", ""},
+		{"chosen.bass", quote(lengthText(c.Bass, u))},
+		{"chosen.treble", quote(lengthText(c.Treble, u))},
+		{"chosen.neutral_fret", c.Neutral.text()},
+		{"chosen.gauges", gauges},
+	})
+}
+
+// text gives the neutral fret as TOML writes it.
+func (n Neutral) text() string {
+	if n.Bridge {
+		return quote("bridge")
+	}
+	return plain(n.Fret)
+}
+
+// lengthText writes a length so that it reads back as the same.
+func lengthText(l unit.Length, u unit.LengthUnit) string {
+	if u != unit.Millimetres {
+		inches := plain(math.Round(l.Inches()*1e6)/1e6) + " in"
+		if back, err := unit.ParseLength(inches); err == nil && back == l {
+			return inches
+		}
+	}
+	return l.String()
+}
+
+// quote writes a text as TOML does.
+func quote(s string) string {
+	var b strings.Builder
+	b.WriteByte('"')
+	for _, r := range s {
+		switch {
+		case r == '"' || r == '\\':
+			b.WriteByte('\\')
+			b.WriteRune(r)
+		case r < 0x20 || r == 0x7f:
+			fmt.Fprintf(&b, "\\u%04X", r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	b.WriteByte('"')
+	return b.String()
+}
+
+func quoted(texts []string) []string {
+	out := make([]string, len(texts))
+	for i, t := range texts {
+		out[i] = quote(t)
 	}
 	return out
 }
