@@ -11,7 +11,7 @@ type NeutralRow struct {
 	NutRad, FirstRad   float64
 	TwelfthRad         float64 // fret 12, or where it would be on a board of fewer frets
 	LastRad, SaddleRad float64
-	WorstRad           float64 // greatest size among nut, 1, 12 (if it has one) and last
+	WorstRad           float64 // greatest size among nut and frets; all lie between nut and last
 	WorstWithSaddleRad float64 // the saddle line counted too
 	PlayedRad          float64 // root mean square of slant less hold over the played frets
 }
@@ -87,7 +87,7 @@ func neutralRow(f Frame, p Playing) NeutralRow {
 		Neutral: spec.Neutral, NutRad: slant(0), FirstRad: slant(1), TwelfthRad: slant(12),
 		LastRad: slant(spec.Frets), SaddleRad: math.Atan(f.SaddleTan()),
 	}
-	r.WorstRad = max(math.Abs(r.NutRad), math.Abs(r.FirstRad), math.Abs(r.LastRad))
+	r.WorstRad = max(math.Abs(r.NutRad), math.Abs(r.LastRad))
 	r.WorstWithSaddleRad = max(r.WorstRad, math.Abs(r.SaddleRad))
 	sum := 0.0
 	for n := p.FromFret; n <= p.ToFret; n++ {

@@ -162,7 +162,7 @@ func (l *Layout) checkLeft(f *faults, s Sawing, list []SlotDepth) {
 	}
 	if worst.LeftUnderMM < leastUnderSlotMM {
 		f.add(keyThickness, fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(worst.LeftUnderMM), leastUnderSlotMM),
-			number(s.ThicknessMM)+" mm", fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, or take a thicker board", worst.MiddleMM))
+			number(s.ThicknessMM)+" mm", fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, so that only the slot's ends are this thin; or take a thicker board", worst.MiddleMM))
 	}
 	edge := s.ThicknessMM
 	for _, p := range l.edgePoints() {
