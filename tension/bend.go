@@ -9,7 +9,7 @@ type Tails struct{ NutM, SaddleM float64 }
 type BendAt struct {
 	LengthM  float64 // own length of the string, nut to saddle, m, above 0
 	FreqHz   float64 // pitch of the open string, Hz, above 0
-	Fret     float64 // above 0
+	Fret     float64 // 1 or above; may lie between two
 	TanSlant float64 // tangent of the fret's slant, positive where the bend carries the contact towards the saddle
 	Cents    float64 // wanted rise over the pitch at the fret, 0 or above
 	Tails    Tails
@@ -49,8 +49,8 @@ func Push(w Wire, at BendAt) (Bend, error) {
 		return Bend{}, ErrNoStiffness
 	}
 	contact, err := spot.Contact(at)
-	if err != nil {
-		return Bend{}, err
+	if err != nil || !w.sane() {
+		return Bend{}, ErrInput
 	}
 	shape, ok := contact.Shape(w.StretchSpeed2())
 	if !ok {

@@ -23,7 +23,7 @@ type Spot struct {
 	gain        float64 // (f/f0)^2 - 1 of the wanted rise
 }
 
-// NewSpot takes a fret above 0 (it may lie between two) and a rise in cents,
+// NewSpot takes a fret from 1 on (it may lie between two) and a rise in cents,
 // 0 or above. The error is [ErrFret] or [ErrInput].
 //
 //	s = L 2^(-n/12), x = L - s
@@ -31,7 +31,7 @@ type Spot struct {
 // Source: equal temperament and f proportional to 1/L (OpenStax University
 // Physics 1, section 16.6).
 func NewSpot(fret, cents float64) (Spot, error) {
-	if fret <= 0 {
+	if fret < 1 {
 		return Spot{}, ErrFret
 	}
 	if !(fret <= mostFret && cents >= 0 && cents <= mostCents) {

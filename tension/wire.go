@@ -24,3 +24,12 @@ func (w Wire) Compliance() float64 {
 	}
 	return 1 / w.EA
 }
+
+// mostEA in N is a steel bar two metres thick: past any string, and far from
+// overflow.
+const mostEA = 1e12
+
+// sane tells whether weight and stiffness can be computed with; NaN fails.
+func (w Wire) sane() bool {
+	return w.UnitWeight > 0 && w.EA > 0 && w.EA <= mostEA
+}

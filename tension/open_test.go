@@ -1,0 +1,141 @@
+package tension_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/tension"
+)
+
+// drawWire is any wire that could be on an instrument.
+func drawWire(t *rapid.T) tension.Wire {
+	d := rapid.Float64Range(0.15e-3, 0.8e-3).Draw(t, "d")
+	w := plain(d, rapid.Float64Range(2e9, 210e9).Draw(t, "E"), rapid.Float64Range(900, 9000).Draw(t, "rho"))
+	w.UUnitWeight = w.UnitWeight * rapid.Float64Range(0, 0.02).Draw(t, "u(w)/w")
+	w.UCoreDiaM = w.CoreDiaM * rapid.Float64Range(0, 0.02).Draw(t, "u(d)/d")
+	return w
+}
+
+// drawStrain is a pitch that stretches the wire by a share from 0.02 to 2 %.
+func drawFreq(t *rapid.T, w tension.Wire, lengthM float64) float64 {
+	strain := rapid.Float64Range(2e-4, 2e-2).Draw(t, "strain")
+	return tension.FreqAt(w, lengthM, w.EA*strain)
+}
+
+func drawLength(t *rapid.T) float64 { return rapid.Float64Range(0.4, 1.0).Draw(t, "L") }
+
+func TestOpenSolvesTheStretchedLaw(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := drawWire(t), drawLength(t)
+		f := drawFreq(t, w, l)
+		got := tension.Open(w, l, f)
+		v := 2 * l * f
+		// A handful of roundings, each 1.1e-16.
+		assert.InEpsilon(t, w.UnitWeight*v*v, got*(1+got/w.EA), 1e-14)
+		assert.Less(t, got, w.UnitWeight*v*v, "a stretched string needs less")
+		assert.InEpsilon(t, f, tension.FreqAt(w, l, got), 1e-14, "FreqAt turns Open round")
+	})
+}
+
+func TestOpenWithoutStretchIsTheTextbookLaw(t *testing.T) {
+	w := steel(0.254e-3)
+	q := tension.Textbook(w.UnitWeight, 0.648, 329.63)
+	unknown := w
+	unknown.EA = 0
+	assert.Equal(t, q, tension.Open(unknown, 0.648, 329.63), "core not known")
+	stiff := w
+	stiff.EA = 1e25
+	assert.Equal(t, q, tension.Open(stiff, 0.648, 329.63), "a core that hardly stretches")
+	assert.InEpsilon(t, q*(1-q/w.EA), tension.Open(w, 0.648, 329.63), 2*math.Pow(q/w.EA, 2), "first order in q/EA")
+}
+
+func TestTextbookScaling(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := drawWire(t), drawLength(t)
+		f := drawFreq(t, w, l)
+		q := tension.Textbook(w.UnitWeight, l, f)
+		assert.Equal(t, 4*q, tension.Textbook(w.UnitWeight, 2*l, f), "double the length, four times the tension")
+		assert.Equal(t, 4*q, tension.Textbook(w.UnitWeight, l, 2*f), "an octave up, four times the tension")
+		assert.Equal(t, 2*q, tension.Textbook(2*w.UnitWeight, l, f), "double the weight, double the tension")
+		assert.Equal(t, q, tension.Textbook(w.UnitWeight, 2*l, f/2))
+	})
+}
+
+func TestOpenScalesWithTheWire(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := drawWire(t), drawLength(t)
+		f := drawFreq(t, w, l)
+		two := w
+		two.UnitWeight, two.EA = 2*w.UnitWeight, 2*w.EA
+		assert.Equal(t, 2*tension.Open(w, l, f), tension.Open(two, l, f), "two strings side by side")
+	})
+}
+
+// A problem in print without a printed answer (University Physics, 14th ed.,
+// 15.74): strings of 25.5 in at 78.0 N. The unit weights are arithmetic.
+func TestOpenArithmetic(t *testing.T) {
+	for _, c := range []struct {
+		note       string
+		freq, gcm  float64
+		retunedTo  float64
+		tensionThe float64
+	}{
+		{"E2", 82.4, 0.06846, 82.4, 78.0}, {"A2", 110.0, 0.03842, 110.0, 78.0}, {"D3", 146.8, 0.02157, 146.8, 78.0},
+		{"G3", 196.0, 0.01210, 196.0, 78.0}, {"B3", 246.9, 0.007625, 246.9, 78.0}, {"E4", 329.6, 0.004279, 329.6, 78.0},
+		{"E2 up to G3", 82.4, 0.06846, 196.0, 441.3},
+	} {
+		t.Run(c.note, func(t *testing.T) {
+			w := tension.Wire{UnitWeight: c.gcm * 0.1}
+			assert.InEpsilon(t, c.tensionThe, tension.Open(w, 25.5*0.0254, c.retunedTo), 5e-4)
+		})
+	}
+}
+
+func TestSensitivitiesAgainstDifferences(t *testing.T) {
+	const h = 1e-5
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := drawWire(t), drawLength(t)
+		f := drawFreq(t, w, l)
+		slope := func(open func(factor float64) float64) float64 {
+			return (math.Log(open(1+h)) - math.Log(open(1-h))) / (math.Log1p(h) - math.Log1p(-h))
+		}
+		by := tension.Sensitivities(tension.Open(w, l, f) / w.EA)
+		assert.InDelta(t, by.UnitWeight, slope(func(x float64) float64 {
+			v := w
+			v.UnitWeight *= x
+			return tension.Open(v, l, f)
+		}), 1e-8)
+		assert.InDelta(t, by.Length, slope(func(x float64) float64 { return tension.Open(w, l*x, f) }), 1e-8)
+		assert.InDelta(t, by.Freq, slope(func(x float64) float64 { return tension.Open(w, l, f*x) }), 1e-8)
+		assert.InDelta(t, by.CoreDia, slope(func(x float64) float64 {
+			v := w
+			v.EA *= x * x
+			return tension.Open(v, l, f)
+		}), 1e-8)
+	})
+}
+
+func TestOpenWithUCombines(t *testing.T) {
+	w := tension.Wire{UnitWeight: 1e-3, UUnitWeight: 1e-5}
+	force, u := tension.OpenWithU(w, 0.65, 0.65e-3, 200, 0.1)
+	// Parts of 1 %, 2 x 0.1 % and 2 x 0.05 %.
+	assert.InEpsilon(t, math.Sqrt(1e-4+4e-6+1e-6), u/force, 1e-12)
+	_, exact := tension.OpenWithU(w, 0.65, 0, 200, 0)
+	assert.InEpsilon(t, 0.01, exact/force, 1e-12, "length and pitch exact by choice")
+}
+
+func TestOpenPartsOfACore(t *testing.T) {
+	w := steel(0.254e-3)
+	w.UUnitWeight, w.UCoreDiaM = 0.01*w.UnitWeight, 0.02*w.CoreDiaM
+	force, parts := tension.OpenParts(w, 0.648, 0, 329.63, 0)
+	e := force / w.EA
+	require.Greater(t, e, 0.005)
+	assert.InEpsilon(t, force*2*e/(1+2*e)*0.02, parts.CoreDia, 1e-12)
+	assert.InEpsilon(t, force*(1+e)/(1+2*e)*0.01, parts.UnitWeight, 1e-12)
+	assert.Zero(t, parts.Length)
+	assert.InEpsilon(t, math.Hypot(parts.CoreDia, parts.UnitWeight), parts.Total(), 1e-12)
+}
