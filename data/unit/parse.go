@@ -19,12 +19,16 @@ func refuse(what, given, remedy string) error {
 	return errors.New(fault.Fault{What: what, Given: given, Remedy: remedy}.Error())
 }
 
-// Exponents are held to three digits and numbers to 60 characters, since exact
-// arithmetic on "1e999999999" would take the machine's memory.
-const longestNumber = 60
+// Exponents are held to three digits, since exact arithmetic on "1e999999999"
+// would take the machine's memory, and numbers to what a float64 written out in
+// full may take.
+const (
+	longestExponent = len("e-308")
+	longestNumber   = 400
+)
 
 var (
-	decimalForm  = regexp.MustCompile(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?`)
+	decimalForm  = regexp.MustCompile(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?`)
 	fractionForm = regexp.MustCompile(`^([+-]?)(?:(\d{1,9})(?:\s+|\s*-\s*))?(\d{1,9})\s*/\s*(\d{1,9})`)
 	commaForm    = regexp.MustCompile(`\d,\d|^[+-]?,\d`)
 	endlessForm  = regexp.MustCompile(`(?i)^[+-]?(nan|inf|infinity|∞)\b`)
@@ -73,15 +77,15 @@ func splitNumber(s string) (*big.Rat, string) {
 	if m := fractionForm.FindStringSubmatch(s); m != nil {
 		return fraction(m), strings.TrimSpace(s[len(m[0]):])
 	}
-	text := decimalForm.FindString(s)
-	if text == "" || len(text) > longestNumber {
+	m := decimalForm.FindStringSubmatch(s)
+	if m == nil || len(m[0]) > longestNumber || len(m[2]) > longestExponent {
 		return nil, s
 	}
-	r, ok := new(big.Rat).SetString(text)
+	r, ok := new(big.Rat).SetString(m[0])
 	if !ok {
 		return nil, s
 	}
-	return r, strings.TrimSpace(s[len(text):])
+	return r, strings.TrimSpace(s[len(m[0]):])
 }
 
 // fraction puts sign, whole part, numerator and denominator together; nil when
@@ -150,6 +154,9 @@ func (k kind) refuseUnit(given, name string) error {
 
 // spellings gives the likely ways of writing number in k.
 func (k kind) spellings(number string) string {
+	if len(k.units) == 0 {
+		return `write "7.5", say`
+	}
 	out := fmt.Sprintf("write %q", number+" "+k.units[0].names[0])
 	if len(k.units) > 1 {
 		out += fmt.Sprintf(" or %q", number+" "+k.units[1].names[0])
@@ -161,7 +168,7 @@ func (k kind) spellings(number string) string {
 // unit. Decimal commas, nan and inf are refused.
 func ParseNumber(given string) (float64, error) {
 	s := strings.TrimSpace(plain.Replace(given))
-	k := kind{what: "a number", units: []spelling{{names: []string{""}}}}
+	k := kind{what: "a number"}
 	if s == "" {
 		return 0, refuse("a number is missing", "", "")
 	}
@@ -170,7 +177,7 @@ func ParseNumber(given string) (float64, error) {
 		return 0, k.refuseNumber(given, s)
 	}
 	if rest != "" || strings.Contains(s, "/") {
-		return 0, refuse("not read as a number", given, "write a plain decimal such as \"7.5\"")
+		return 0, refuse("not read as a number", given, k.spellings(""))
 	}
 	return k.finite(given, r)
 }

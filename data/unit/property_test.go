@@ -1,0 +1,78 @@
+package unit_test
+
+import (
+	"flag"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/data/unit"
+)
+
+// The properties are drawn from one seed, so that every run sees the same.
+func init() {
+	if err := flag.Set("rapid.seed", "1"); err != nil {
+		panic(err)
+	}
+}
+
+// Printing and reading are exact inverses over every finite value.
+func TestStringReadsBackExactly(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		x := rapid.Float64().Draw(t, "x")
+		l, err := unit.ParseLength(unit.Length(x).String())
+		require.NoError(t, err)
+		assert.Equal(t, x, float64(l))
+		f, err := unit.ParseForce(unit.Force(x).String())
+		require.NoError(t, err)
+		assert.Equal(t, x, float64(f))
+	})
+}
+
+// A factor of conversion and its inverse lose at most the two roundings.
+func TestViewsInvertTheirConstructors(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		x := rapid.Float64Range(1e-6, 1e6).Draw(t, "x")
+		assert.InEpsilon(t, x, unit.MM(x).MM(), 4e-16)
+		assert.InEpsilon(t, x, unit.Inches(x).Inches(), 4e-16)
+		assert.InEpsilon(t, x, unit.Grams(x).G(), 4e-16)
+		assert.InEpsilon(t, x*25.4, unit.Inches(x).MM(), 1e-15)
+		assert.InEpsilon(t, x, unit.Force(x).Lbf()*4.4482216152605, 1e-15)
+		assert.InEpsilon(t, x, unit.Force(x).Kgf()*9.80665, 1e-15)
+		assert.InEpsilon(t, x, unit.UnitWeight(x).PoundsPerInch()*0.45359237/0.0254, 1e-15)
+		assert.InEpsilon(t, x, unit.UnitWeight(x).GramsPerMetre()/1000, 4e-16)
+		assert.Equal(t, x, unit.Mass(x).Kg())
+		assert.Equal(t, x, unit.Force(x).N())
+	})
+}
+
+// A fraction is never further off than half of 1/64 in, and reads back.
+func TestFractionsAreTheNearest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		inches := rapid.Float64Range(-100, 100).Draw(t, "inches")
+		text := unit.InchFractions.Format(unit.Inches(inches), 1)
+		back, err := unit.ParseLength(text + " in")
+		require.NoError(t, err, text)
+		assert.LessOrEqual(t, math.Abs(back.Inches()-inches), 1.0/128+1e-12)
+		assert.NotContains(t, text, "/64 0")
+	})
+}
+
+// Fixed decimals read back within half of the last one and never show -0.
+func TestFixedRounds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		x := rapid.Float64Range(-1e6, 1e6).Draw(t, "x")
+		decimals := rapid.IntRange(0, 6).Draw(t, "decimals")
+		text := unit.Fixed(x, decimals)
+		back, err := unit.ParseNumber(text)
+		require.NoError(t, err)
+		assert.LessOrEqual(t, math.Abs(back-x), 0.5*math.Pow10(-decimals)+1e-9)
+		if strings.Trim(text, "-0.") == "" {
+			assert.NotContains(t, text, "-")
+		}
+	})
+}
