@@ -1,6 +1,10 @@
 package draw
 
-import "strconv"
+import (
+	"strings"
+
+	"scalepair/data/unit"
+)
 
 // centreBeyondMM is how far the centreline and the square line run on beyond
 // what they belong to, so that they can be laid on a line drawn on the wood.
@@ -58,5 +62,10 @@ func (s *sketch) neutralName() (name string, onSlot bool) {
 		return "square at the nut", true
 	}
 	onSlot = n.Fret == float64(int(n.Fret))
-	return "square at " + strconv.FormatFloat(n.Fret, 'f', -1, 64), onSlot
+	return "square at " + fretName(n.Fret), onSlot
+}
+
+// fretName prints a fret number that may lie between two: 7, 7.5.
+func fretName(fret float64) string {
+	return strings.TrimRight(strings.TrimRight(unit.Fixed(fret, 2), "0"), ".")
 }

@@ -143,6 +143,14 @@ func (l Line) Through(m Map) Element {
 // On implements Element.
 func (l Line) On(c Canvas) { c.Line(l) }
 
+// At is the point at share t of the way from A to B.
+func (l Line) At(t float64) Point { return mix(l.A, l.B, t) }
+
+// mix is the point at share t of the way from a to b.
+func mix(a, b Point, t float64) Point {
+	return Point{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y)}
+}
+
 // Length is the distance from A to B, in mm.
 func (l Line) Length() float64 { return math.Hypot(l.B.X-l.A.X, l.B.Y-l.A.Y) }
 

@@ -40,9 +40,9 @@ func (s *sketch) slots() {
 // square goes on as the square line.
 func (s *sketch) carryOn(layer LayerName, line Line, name string, row int) {
 	gap := numberGapMM + float64(row)*numberRowMM
-	stroke := LeaderStroke
+	stroke, lineLayer := LeaderStroke, layer
 	if s.isSquare(line) {
-		stroke, layer = SquareStroke, LayerSquare
+		stroke, lineLayer = SquareStroke, LayerSquare
 	}
 	for _, side := range []struct {
 		end  Point
@@ -51,8 +51,8 @@ func (s *sketch) carryOn(layer LayerName, line Line, name string, row int) {
 	}{{line.A, s.blank.Max.Y, 1}, {line.B, s.blank.Min.Y, -1}} {
 		tip := side.edge + side.out*(gap-numberGapMM/2)
 		middle := side.edge + side.out*(gap+numberMM/2)
-		s.add(layer, Line{A: side.end, B: Point{line.xAt(tip), tip}, Stroke: stroke},
-			Text{At: Point{line.xAt(middle), middle - numberMM/2}, HeightMM: numberMM, Align: Centre, Body: name})
+		s.add(lineLayer, Line{A: side.end, B: Point{line.xAt(tip), tip}, Stroke: stroke})
+		s.add(layer, Text{At: Point{line.xAt(middle), middle - numberMM/2}, HeightMM: numberMM, Align: Centre, Body: name})
 	}
 }
 
@@ -124,9 +124,4 @@ func between(a, b Line) []Line {
 		out[i] = Line{A: mix(a.A, b.A, t), B: mix(a.B, b.B, t), Stroke: JoinStroke}
 	}
 	return out
-}
-
-// mix is the point at share t of the way from a to b.
-func mix(a, b Point, t float64) Point {
-	return Point{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y)}
 }

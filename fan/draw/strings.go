@@ -58,7 +58,7 @@ func (s *sketch) strings() {
 	for i, str := range s.layout.Strings {
 		line := Line{A: s.at(str.Nut), B: s.at(str.Saddle), Stroke: StringStroke}
 		if !s.shows(LayerSaddles) {
-			line.B = mix(line.A, line.B, (s.endX-line.A.X)/(line.B.X-line.A.X))
+			line.B = line.At((s.endX-line.A.X)/(line.B.X-line.A.X))
 		}
 		s.add(LayerStrings, line)
 		s.nameString(i, line)
@@ -83,7 +83,7 @@ func (s *sketch) nameString(i int, line Line) {
 	if !s.shows(LayerSaddles) || to-from < 20 {
 		return
 	}
-	start := mix(line.A, line.B, (from-line.A.X)/(line.B.X-line.A.X))
+	start := line.At((from-line.A.X)/(line.B.X-line.A.X))
 	s.add(LayerLabels, Text{
 		At: Point{start.X, start.Y + 0.8}, HeightMM: height, AngleRad: line.tilt(), RoomMM: to - from,
 		Body: join(" · ", long, s.setBackWords(i)),

@@ -1,0 +1,66 @@
+package tile
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/fan/draw"
+)
+
+// keyMap draws the whole board small inside box, with its pieces and their
+// numbers; the pieces of sheet i are framed heavily.
+func (j job) keyMap(i int, box draw.Rect) []draw.Element {
+	all := draw.NoRect()
+	for _, p := range j.pieces {
+		all = all.Union(p.Window)
+	}
+	const frameMM = 1.0 // so that heavy frames stay inside the box
+	small := math.Min((box.Width()-2*frameMM)/all.Width(), (box.Height()-2*frameMM)/all.Height())
+	to := draw.Move(-all.Min.X, -all.Min.Y).Then(draw.Scale(small, small)).
+		Then(draw.Move(box.Min.X+frameMM, box.Max.Y-frameMM-small*all.Height()))
+	out := j.outline(to)
+	for _, p := range j.pieces {
+		out = append(out, p.onMap(to, p.Sheet == i)...)
+	}
+	return out
+}
+
+// outline is the board's outline on the map.
+func (j job) outline(to draw.Map) []draw.Element {
+	var out []draw.Element
+	for _, e := range j.drawing.Layer(draw.LayerBoard).Elements {
+		if p, ok := e.(draw.Polyline); ok {
+			p.Stroke = draw.MapStroke
+			out = append(out, p.Through(to))
+		}
+	}
+	return out
+}
+
+// onMap draws the piece from join to join, and its number in the middle.
+func (p Piece) onMap(to draw.Map, here bool) []draw.Element {
+	const (
+		tallMM  = 3.2
+		insetMM = 0.5 // of the heavy frame, so that neighbours' frames stay apart
+	)
+	left := draw.Line{A: draw.Point{X: p.Window.Min.X, Y: p.Window.Max.Y}, B: p.Window.Min}
+	if p.Left.Length() > 0 {
+		left = p.Left
+	}
+	right := draw.Line{A: p.Window.Max, B: draw.Point{X: p.Window.Max.X, Y: p.Window.Min.Y}}
+	if p.Right.Length() > 0 {
+		right = p.Right
+	}
+	corners := []draw.Point{to.Point(left.A), to.Point(left.B), to.Point(right.B), to.Point(right.A)}
+	frame := draw.Polyline{Points: corners, Closed: true, Stroke: draw.MapStroke}
+	if here {
+		frame.Stroke = draw.HereStroke
+		for i, inset := range []draw.Point{{X: insetMM, Y: -insetMM}, {X: insetMM, Y: insetMM}, {X: -insetMM, Y: insetMM}, {X: -insetMM, Y: -insetMM}} {
+			corners[i].X, corners[i].Y = corners[i].X+inset.X, corners[i].Y+inset.Y
+		}
+	}
+	middle := to.Point(draw.Point{X: (left.A.X + left.B.X + right.A.X + right.B.X) / 4, Y: (p.Window.Min.Y + p.Window.Max.Y) / 2})
+	return []draw.Element{frame, draw.Text{
+		At: middle, HeightMM: tallMM, Align: draw.Centre, Body: fmt.Sprint(p.Number),
+	}.Middle()}
+}

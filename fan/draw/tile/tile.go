@@ -1,0 +1,86 @@
+package tile
+
+import (
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/fan/draw"
+)
+
+// edgeMM is left around the drawing on a piece, for crop marks and crosses.
+const edgeMM = 8
+
+// Plan is a drawing laid out on sheets.
+type Plan struct {
+	Sheets []draw.Sheet
+	Pieces []Piece
+	Turn   float64 // of the pieces on their sheets, radians; not 0 on a diagonal only
+	Used   float64 // share of the paper that the pieces cover, 0 to 1
+}
+
+// Lay divides the drawing onto sheets of the paper asked for. Check bars of the
+// drawing's own are left out, since every sheet has its own; title and key are
+// left out of strips and where the paper has no room for them. The error is a
+// fault.List: an option out of range, or paper too small for the board.
+func Lay(d draw.Drawing, o Options) (Plan, error) {
+	if err := o.check(); err != nil {
+		return Plan{}, err
+	}
+	d = d.Without(draw.LayerBars)
+	f := newFormat(o)
+	if o.Arrange == OneEach {
+		if p, ok := lay(d, f, o); ok {
+			return p, nil
+		}
+	}
+	bare := d.Without(draw.LayerTitle, draw.LayerKey)
+	if p, ok := lay(bare, f, o); ok {
+		return p, nil
+	}
+	return Plan{}, tooSmall(bare, f, o)
+}
+
+// One puts the whole drawing on one sheet just large enough for it, with the
+// same check bars and words. The paper in o is not read.
+func One(d draw.Drawing, o Options) (Plan, error) {
+	o.Paper = Roll(1000) // any that passes the check
+	if err := o.check(); err != nil {
+		return Plan{}, err
+	}
+	f := newFormat(o)
+	f.fitted = true
+	p, ok := lay(d.Without(draw.LayerBars), f, o)
+	if !ok {
+		panic("tile.One: a sheet made to fit does not")
+	}
+	return p, nil
+}
+
+func lay(d draw.Drawing, f format, o Options) (Plan, bool) {
+	s := newStrip(d, edgeMM, o.OverlapMM)
+	w, ok := best(s, f, o)
+	if !ok {
+		return Plan{}, false
+	}
+	pieces := w.place(s.pieces(w.joins))
+	p := Plan{Pieces: pieces, Turn: w.turn}
+	for i := range w.sheets() {
+		p.Sheets = append(p.Sheets, job{drawing: d, format: f, way: w, pieces: pieces}.sheet(i))
+	}
+	for _, piece := range pieces {
+		p.Used += piece.Window.Width() * piece.Window.Height() * f.sx * f.sy / w.area()
+	}
+	return p, true
+}
+
+// tooSmall says what paper the drawing needs.
+func tooSmall(d draw.Drawing, f format, o Options) error {
+	var faults fault.List
+	need := f.fit(newStrip(d, edgeMM, o.OverlapMM), 0, 0)
+	remedy := "take larger paper"
+	if o.Paper.IsRoll() {
+		remedy = "take a roll at least " + unit.Fixed(need.height+1, 0) + " mm wide"
+	}
+	faults.Add(fault.Place{Input: "paper"}, "the board is too wide for this paper",
+		o.Paper.Name+", "+number(o.Paper.WidthMM)+" wide", remedy+", or hide layers that stand beside the board")
+	return faults.Err()
+}
