@@ -115,7 +115,7 @@ func (t *table) extraCells(row Row) {
 		if c.text == "" || headed && t.head.cells[i].name != "" || t.head.refused[i] {
 			continue
 		}
-		remedy := "quote a cell that holds a comma"
+		remedy := "put a cell that holds a comma in quotation marks"
 		if left, ok := decimalComma(row.cells); ok {
 			remedy = fmt.Sprintf("a decimal comma? write %q", left)
 		}

@@ -69,10 +69,10 @@ func wrongSeparator(line string) *fault.Fault {
 	if strings.Contains(line, ",") {
 		return nil
 	}
-	for sign, name := range map[string]string{";": "semicolons", "\t": "tabs"} {
-		if strings.Contains(line, sign) {
+	for _, sign := range [][2]string{{";", "semicolons"}, {"\t", "tabs"}} {
+		if strings.Contains(line, sign[0]) {
 			return &fault.Fault{
-				What:   "the columns are parted by " + name,
+				What:   "the columns are parted by " + sign[1],
 				Remedy: "part them by commas, and write decimals with a point",
 			}
 		}

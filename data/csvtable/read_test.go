@@ -1,0 +1,139 @@
+package csvtable_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/csvtable"
+	"scalepair/data/fault"
+)
+
+var columns = []csvtable.Column{
+	{Name: "gauge", Required: true},
+	{Name: "outer", Units: []string{"mm", "in"}},
+	{Name: "mass", Units: []string{"g"}},
+	{Name: "pieces"},
+	{Name: "remark"},
+}
+
+func rows(t *testing.T, text string) []csvtable.Row {
+	t.Helper()
+	got, err := csvtable.Read(strings.NewReader(text), "r.csv", columns)
+	require.NoError(t, err)
+	return got
+}
+
+func TestReadKeepsEveryPlace(t *testing.T) {
+	got := rows(t, "# weighed in May\ngauge, outer_mm,remark\n\n10p , 0.254, \"first, of two\"\n11p,0.279\n")
+	require.Len(t, got, 2)
+	assert.Equal(t, "10p", got[0].Get("gauge"))
+	assert.Equal(t, "0.254", got[0].Get("outer"))
+	assert.Equal(t, "mm", got[0].Unit("outer"))
+	assert.Equal(t, "first, of two", got[0].Get("remark"))
+	assert.Equal(t, 4, got[0].Line())
+	assert.Equal(t, fault.Place{Input: "r.csv", Line: 4, Column: 7}, got[0].Place("outer"))
+	assert.Equal(t, fault.Place{Input: "r.csv", Line: 4}, got[0].Place("mass"), "absent column")
+	assert.Equal(t, "", got[1].Get("remark"), "short row")
+	assert.Equal(t, fault.Place{Input: "r.csv", Line: 5}, got[1].Place("remark"))
+	assert.Equal(t, "", got[1].Unit("gauge"))
+}
+
+func TestColumnsCountCharacters(t *testing.T) {
+	got := rows(t, "remark,gauge\n½ é ♯,10p\n\"½ é\",10p\n")
+	assert.Equal(t, 7, got[0].Place("gauge").Column)
+	assert.Equal(t, 7, got[1].Place("gauge").Column)
+}
+
+func TestReadTakesWhatSpreadsheetsWrite(t *testing.T) {
+	want := rows(t, "gauge,outer_mm\n10p,0.254\n")
+	for _, c := range []struct{ name, text string }{
+		{"byte order mark", "\ufeffgauge,outer_mm\n10p,0.254\n"},
+		{"CRLF", "gauge,outer_mm\r\n10p,0.254\r\n"},
+		{"CR", "gauge,outer_mm\r10p,0.254\r"},
+		{"no last line end", "gauge,outer_mm\n10p,0.254"},
+		{"all quoted", "\"gauge\",\"outer_mm\"\n\"10p\",\"0.254\"\n"},
+		{"heading in capitals with the unit in brackets", "Gauge,Outer (mm)\n10p,0.254\n"},
+		{"trailing commas", "gauge,outer_mm,,\n10p,0.254,,\n"},
+		{"rows of empty cells", ",,\ngauge,outer_mm\n,,,\n10p,0.254\n"},
+		{"comment with a comma", "\"# readings, of May\",\ngauge,outer_mm\n10p,0.254\n# end,,\n"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got := rows(t, c.text)
+			require.Len(t, got, len(want))
+			assert.Equal(t, want[0].Get("gauge"), got[0].Get("gauge"))
+			assert.Equal(t, want[0].Get("outer"), got[0].Get("outer"))
+			assert.Equal(t, want[0].Unit("outer"), got[0].Unit("outer"))
+		})
+	}
+}
+
+func TestReadTakesInchMarksAndOldCharacterSets(t *testing.T) {
+	got := rows(t, "gauge,outer,remark\n10p,1/64\",so\n11p,\"1/64\"\"\",so\n12p,3\xbd in,caf\xe9 \x96 \x93so\x94\n")
+	assert.Equal(t, `1/64"`, got[0].Get("outer"))
+	assert.Equal(t, `1/64"`, got[1].Get("outer"))
+	assert.Equal(t, "3½ in", got[2].Get("outer"))
+	assert.Equal(t, "café – “so”", got[2].Get("remark"))
+}
+
+func TestReadRefuses(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		want       []string
+	}{
+		{"empty file", "", []string{"r.csv: the file is empty; it needs a heading row and a row for each entry"}},
+		{"comments only", "# a\n\n", []string{"r.csv: the file is empty; it needs a heading row and a row for each entry"}},
+		{"heading only", "# a\ngauge,outer_mm\n", []string{"r.csv:2: the file has a heading row only; add a row for each entry"}},
+		{"UTF-16", "\xff\xfeg\x00a\x00", []string{`r.csv: the file is in UTF-16; save the sheet as "CSV UTF-8", with commas`}},
+		{"UTF-16, big end first", "\xfe\xff\x00g\x00a", []string{`r.csv: the file is in UTF-16; save the sheet as "CSV UTF-8", with commas`}},
+		{"UTF-16 without its mark", "g\x00a\x00u\x00g\x00e\x00", []string{`r.csv: the file is in UTF-16 without a byte order mark; save the sheet as "CSV UTF-8", with commas`}},
+		{"a spreadsheet", "PK\x03\x04\x00\x00", []string{`r.csv: the file is a spreadsheet, not text; save the sheet as "CSV UTF-8", with commas`}},
+		{"other bytes", "gauge\x00,outer_mm\n10p,0.254", []string{`r.csv: the file is no text; save the sheet as "CSV UTF-8", with commas`}},
+		{"semicolons", "gauge;outer_mm\n10p;0,254\n", []string{"r.csv:1: the columns are parted by semicolons; part them by commas, and write decimals with a point"}},
+		{"tabs", "gauge\touter_mm\n10p\t0.254\n", []string{"r.csv:1: the columns are parted by tabs; part them by commas, and write decimals with a point"}},
+		{"unknown column", "gauge,outre_mm\n10p,0.254\n", []string{`r.csv:1:7: no column of this table ("outre_mm"); did you mean "outer_mm"?`}},
+		{"unknown column, nothing near", "gauge,zzzzzz\n10p,1\n", []string{`r.csv:1:7: no column of this table ("zzzzzz"); the columns are gauge, outer, outer_mm, outer_in, mass, mass_g, pieces, remark`}},
+		{"double column", "gauge,outer_mm,outer_in\n10p,1,1\n", []string{`r.csv:1:16: the column "outer" stands here twice ("outer_in"); keep one of them`}},
+		{"missing column", "outer_mm,mass_g\n1,2\n", []string{`r.csv:1: the column "gauge" is missing; add it to the heading row as "gauge"`}},
+		{"empty required cell", "gauge,mass_g\n ,2\n", []string{"r.csv:2:2: gauge is empty; every row needs one"}},
+		{"decimal comma as a cell of its own", "gauge,outer_mm\n10p,0,254\n", []string{`r.csv:2:7: a cell without a heading ("254"); a decimal comma? write "0.254"`}},
+		{"extra cell", "gauge,outer_mm\n10p,0.254,x\n", []string{`r.csv:2:11: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
+		{"cell under an empty heading", "gauge,,outer_mm\n10p,x,0.254\n", []string{`r.csv:2:5: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
+		{"quotation mark left open", "gauge,remark\n10p,\"so\n11p,\n", []string{"r.csv:2:8: a quotation mark is left open on this line; close it, and keep every cell on one line"}},
+		{"all at once", "gauge,outre_mm,mass_g\n10p,1,2,3\n,1,1\n11p,\"1,1\n", []string{
+			`r.csv:1:7: no column of this table ("outre_mm"); did you mean "outer_mm"?`,
+			`r.csv:2:9: a cell without a heading ("3"); a decimal comma? write "1.2"`,
+			"r.csv:3:1: gauge is empty; every row needs one",
+			"r.csv:4:9: a quotation mark is left open on this line; close it, and keep every cell on one line",
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, err := csvtable.Read(strings.NewReader(c.text), "r.csv", columns)
+			assert.Nil(t, got)
+			require.Error(t, err)
+			assert.Equal(t, c.want, strings.Split(err.Error(), "\n"))
+			var list fault.List
+			assert.True(t, errors.As(err, &list))
+		})
+	}
+}
+
+func TestScanCarriesOnAfterABadRow(t *testing.T) {
+	got, faults := csvtable.Scan(strings.NewReader("gauge,mass_g\n,1\n10p,2\n11p,3,4\n12p,5\n"), "r.csv", columns)
+	assert.Len(t, faults, 2)
+	require.Len(t, got, 2)
+	assert.Equal(t, "10p", got[0].Get("gauge"))
+	assert.Equal(t, "12p", got[1].Get("gauge"))
+}
+
+func TestReadReportsAFailingReader(t *testing.T) {
+	_, err := csvtable.Read(failing{}, "r.csv", columns)
+	assert.EqualError(t, err, "r.csv: cannot be read: the disk is gone")
+}
+
+type failing struct{}
+
+func (failing) Read([]byte) (int, error) { return 0, errors.New("the disk is gone") }

@@ -1,0 +1,77 @@
+package csvtable_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/csvtable"
+	"scalepair/data/fault"
+)
+
+func TestCellsAsQuantities(t *testing.T) {
+	got := rows(t, "gauge,outer_in,mass,pieces\na,1/64,0.43 g,2\nb,0.010 in,430 mg,\n")
+	var faults fault.List
+	l, ok := got[0].Length("outer", &faults)
+	assert.True(t, ok)
+	assert.InDelta(t, 0.0254/64, float64(l), 1e-18)
+	l, ok = got[1].Length("outer", &faults)
+	assert.True(t, ok)
+	assert.InDelta(t, 0.000254, float64(l), 1e-18)
+	m, ok := got[1].Mass("mass", &faults)
+	assert.True(t, ok)
+	assert.InDelta(t, 0.00043, float64(m), 1e-18)
+	n, ok := got[0].Whole("pieces", &faults)
+	assert.True(t, ok)
+	assert.Equal(t, 2, n)
+	x, ok := got[0].Number("pieces", &faults)
+	assert.True(t, ok)
+	assert.Equal(t, 2.0, x)
+	_, ok = got[1].Whole("pieces", &faults)
+	assert.False(t, ok, "an empty cell is no number")
+	_, ok = got[1].Number("remark", &faults)
+	assert.False(t, ok, "nor is an absent one")
+	assert.Empty(t, faults, "and neither is a fault")
+}
+
+func TestCellsThatDoNotRead(t *testing.T) {
+	got := rows(t, "gauge,outer_mm,mass,pieces\na,\"0,254\",0.43,1.5\nb,0.010 in,nan g,1e10\nc,x,0.4 g,x\n")
+	var faults fault.List
+	for _, r := range got {
+		_, ok := r.Length("outer", &faults)
+		assert.False(t, ok)
+		r.Mass("mass", &faults)
+		_, ok = r.Whole("pieces", &faults)
+		assert.False(t, ok)
+	}
+	assert.EqualError(t, faults.Err(), `r.csv:2:3: outer: a comma is not read as a decimal point ("0,254"); write "0.254"
+r.csv:2:11: mass: a mass needs a unit ("0.43"); write "0.43 g" or "0.43 oz"
+r.csv:2:16: pieces must be a whole number ("1.5")
+r.csv:3:3: outer: the unit is not the heading's, which is mm ("0.010 in"); change one of them
+r.csv:3:12: mass: a mass must be a finite number ("nan g"); write "1 g" or "1 oz"
+r.csv:3:18: pieces must be a whole number ("1e10")
+r.csv:4:3: outer: not read as a length ("x"); write "1 mm" or "1 in"
+r.csv:4:11: pieces: not read as a number ("x"); write "7.5", say`)
+}
+
+func TestForceAndUnitWeightCells(t *testing.T) {
+	got, err := csvtable.Read(strings.NewReader("tension,unit_weight_g/m\n16 lbf,0.4\n"), "r.csv",
+		[]csvtable.Column{{Name: "tension"}, {Name: "unit_weight", Units: []string{"g/m"}}})
+	require.NoError(t, err)
+	var faults fault.List
+	f, _ := got[0].Force("tension", &faults)
+	assert.InDelta(t, 71.171545844, f.N(), 1e-8)
+	w, _ := got[0].UnitWeight("unit_weight", &faults)
+	assert.InDelta(t, 0.0004, float64(w), 1e-18)
+	assert.Empty(t, faults)
+}
+
+func TestZeroRow(t *testing.T) {
+	var r csvtable.Row
+	assert.Empty(t, r.Get("gauge"))
+	assert.Empty(t, r.Unit("gauge"))
+	assert.Zero(t, r.Place("gauge"))
+	assert.Zero(t, r.Line())
+}
