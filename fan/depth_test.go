@@ -1,0 +1,118 @@
+package fan_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/fan"
+)
+
+func TestDropIsASegmentOfACircle(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := rapid.Float64Range(30, 2000).Draw(t, "radius")
+		y := rapid.Float64Range(0, 29).Draw(t, "y")
+		drop := fan.Drop(r, y)
+		// The edge lies on the circle about the point r below the middle.
+		require.InDelta(t, r, math.Hypot(y, r-drop), 1e-9)
+		require.Equal(t, drop, fan.Drop(r, -y))
+	})
+	require.Zero(t, fan.Drop(0, 30), "flat")
+}
+
+func sawing() fan.Sawing {
+	return fan.Sawing{RadiusNutMM: 300, RadiusLastMM: 400, TangMM: 1.6, ClearanceMM: fan.DefaultClearanceMM, ThicknessMM: 6.5}
+}
+
+func TestDepths(t *testing.T) {
+	l := mustLayout(t, sixStrings())
+	depths, err := l.Depths(sawing())
+	require.NoError(t, err)
+	require.Len(t, depths, 24)
+	last := l.Frets[24].Line.CrossMM
+	for i, d := range depths {
+		fret := l.Frets[i+1]
+		require.Equal(t, i+1, d.Fret)
+		require.InDelta(t, 2.0, d.MiddleMM, close9)
+		end := func(p fan.Point) float64 {
+			r := 300 + 100*p.X/last
+			return r - math.Sqrt(r*r-p.Y*p.Y)
+		}
+		require.InDelta(t, end(fret.Slot.Bass), d.BassDropMM, close9)
+		require.InDelta(t, end(fret.Slot.Treble), d.TrebleDropMM, close9)
+		require.InDelta(t, 2+end(fret.Slot.Bass), d.BassMM, close9)
+		require.InDelta(t, math.Max(d.BassMM, d.TrebleMM), d.SawMM, close9)
+		require.InDelta(t, 6.5-d.SawMM, d.LeftUnderMM, close9)
+		require.InDelta(t, 6.5-d.BassDropMM, d.LeftAtBassMM, close9)
+		require.InDelta(t, 6.5-d.TrebleDropMM, d.LeftAtTrebleMM, close9)
+	}
+	require.InDelta(t, 400, depths[23].RadiusMM, close9)
+}
+
+func TestFlatBoardNeedsOneDepth(t *testing.T) {
+	s := sawing()
+	s.RadiusNutMM, s.RadiusLastMM, s.ThicknessMM = 0, 0, 0
+	depths, err := mustLayout(t, sixStrings()).Depths(s)
+	require.NoError(t, err)
+	for _, d := range depths {
+		require.InDelta(t, 2.0, d.SawMM, close9)
+		require.Zero(t, d.LeftUnderMM)
+		require.Zero(t, d.RadiusMM)
+	}
+}
+
+func TestDepthsRefused(t *testing.T) {
+	l := mustLayout(t, sixStrings())
+	for name, c := range map[string]struct {
+		change func(*fan.Sawing)
+		wants  []string
+	}{
+		"radius under half the width": {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM = 25, 25 },
+			[]string{"neck.radius: the crown's radius is not greater than half the board's width", "take a greater radius"}},
+		"compound radius turning under": {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM = 400, 25 },
+			[]string{"not greater than half the board's width"}},
+		"one radius only":   {func(s *fan.Sawing) { s.RadiusLastMM = 0 }, []string{"neck.radius_last: "}},
+		"radius in inches":  {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM = 12, 12 }, []string{"neck.radius: ", "looks like inches"}},
+		"board too thin":    {func(s *fan.Sawing) { s.ThicknessMM = 4 }, []string{"left under the slot of fret", "radius first, then saw to tang and clearance (2.00 mm) along the curve"}},
+		"edges too thin":    {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM, s.ThicknessMM = 60, 60, 7 }, []string{"left at the board's edge after radiusing", "left under the slot"}},
+		"several at once":   {func(s *fan.Sawing) { s.TangMM, s.ClearanceMM, s.ThicknessMM = 0, -1, math.NaN() }, []string{"neck.tang: ", "neck.tang_clearance: ", "neck.board_thickness: the board's thickness is not a number"}},
+		"barbs within web":  {func(s *fan.Sawing) { s.TangWidthMM, s.BarbWidthMM = 0.6, 0.5 }, []string{"neck.barb_width: "}},
+		"kerf of a bandsaw": {func(s *fan.Sawing) { s.KerfMM = 4 }, []string{"neck.kerf: "}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := sawing()
+			c.change(&s)
+			depths, err := l.Depths(s)
+			require.Nil(t, depths)
+			for _, want := range c.wants {
+				require.ErrorContains(t, err, want)
+			}
+			require.NotContains(t, err.Error(), "NaN")
+		})
+	}
+}
+
+func TestKerf(t *testing.T) {
+	for _, c := range []struct {
+		name              string
+		kerf, tang, barbs float64
+		want              fan.KerfFit
+	}{
+		{"all three", 0.58, 0.5, 0.8, fan.KerfHolds},
+		{"barbs not known", 0.58, 0.5, 0, fan.KerfHolds},
+		{"a hair narrower", 0.58, 0.6, 0.8, fan.KerfHolds},
+		{"wedges", 0.5, 0.58, 0.8, fan.KerfWedges},
+		{"loose", 0.8, 0.58, 0.8, fan.KerfLoose},
+		{"web not known, loose", 0.9, 0, 0.8, fan.KerfLoose},
+		{"web not known", 0.58, 0, 0.8, fan.KerfUnknown},
+		{"no kerf", 0, 0.58, 0.8, fan.KerfUnknown},
+		{"no wire", 0.58, 0, 0, fan.KerfUnknown},
+	} {
+		got := fan.Sawing{KerfMM: c.kerf, TangWidthMM: c.tang, BarbWidthMM: c.barbs}.Kerf()
+		assert.Equal(t, c.want, got, c.name)
+		assert.NotEmpty(t, got.String())
+	}
+}

@@ -1,0 +1,199 @@
+package fan_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/fan"
+)
+
+func mustLayout(t testing.TB, spec fan.Spec) *fan.Layout {
+	t.Helper()
+	l, err := fan.New(spec)
+	require.NoError(t, err)
+	return l
+}
+
+func TestNeutralLine(t *testing.T) {
+	for name, neutral := range map[string]fan.Neutral{
+		"nut": {}, "between two frets": {Fret: 7.5}, "a fret": {Fret: 12}, "last fret": {Fret: 24}, "bridge": {Bridge: true},
+	} {
+		t.Run(name, func(t *testing.T) {
+			spec := sixStrings()
+			spec.Neutral = neutral
+			l := mustLayout(t, spec)
+			n := l.Neutral
+			require.Equal(t, n.Bass.X, n.Treble.X, "square to the centreline")
+			share := 1 - math.Exp2(-neutral.Fret/12)
+			if neutral.Bridge {
+				share = 1
+			}
+			require.InDelta(t, 690*share, n.BassFromNutMM, close9)
+			require.InDelta(t, 650*share, n.TrebleFromNutMM, close9)
+			require.InDelta(t, n.BassFromNutMM, math.Hypot(n.Bass.X-l.Nut.Bass.X, n.Bass.Y-l.Nut.Bass.Y), close9)
+			require.InDelta(t, n.TrebleFromNutMM, math.Hypot(n.Treble.X-l.Nut.Treble.X, n.Treble.Y-l.Nut.Treble.Y), close9)
+			require.InDelta(t, n.TrebleBehindMM, n.Treble.X-l.Nut.Treble.X, close9)
+			require.InDelta(t, l.NutOffsetMM, n.BassBehindMM-n.TrebleBehindMM, close9)
+			if !neutral.Bridge {
+				require.Zero(t, l.Frame.TanSlant(neutral.Fret), "exactly square")
+			}
+		})
+	}
+}
+
+// A fan opens both ways from its neutral fret: bass end nearer the head on the
+// nut's side, nearer the bridge beyond.
+func TestSlantSigns(t *testing.T) {
+	l := mustLayout(t, sixStrings())
+	assert.Negative(t, l.Nut.TanSlant)
+	assert.Positive(t, l.Saddle.TanSlant)
+	assert.Positive(t, l.NutOffsetMM)
+	assert.Less(t, l.Nut.Bass.X, l.Nut.Treble.X)
+	assert.Greater(t, l.Saddle.Bass.X, l.Saddle.Treble.X)
+	slants := l.Slants()
+	require.Len(t, slants, 4)
+	for i, n := range []int{1, 3, 12, 24} {
+		assert.Equal(t, fan.SlantAt{Fret: n, SlantRad: l.Frets[n].Line.SlantRad}, slants[i])
+	}
+	spec := sixStrings()
+	spec.Frets, spec.Neutral = 3, fan.Neutral{}
+	assert.Len(t, mustLayout(t, spec).Slants(), 2)
+}
+
+func TestEqualGapsAreEqual(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := randomNeck(t)
+		spec.NutSpacing, spec.SaddleSpacing = fan.Spacing{Rule: fan.EqualGaps}, fan.Spacing{Rule: fan.EqualGaps}
+		l, err := fan.New(spec)
+		if err != nil {
+			t.Skip(err)
+		}
+		for _, seats := range [][]fan.Seat{l.NutSeats, l.SaddleSeats} {
+			first := math.NaN()
+			for i, seat := range seats[:len(seats)-1] {
+				gap := seat.SpacingSquareMM - spec.DiametersMM[i]/2 - spec.DiametersMM[i+1]/2
+				if i == 0 {
+					first = gap
+				}
+				require.InDelta(t, first, gap, close9)
+				require.Positive(t, gap)
+			}
+		}
+	})
+}
+
+// Equal gaps at both ends are not equal fractions: the tool must say so, and
+// the cure must cure.
+func TestUnequalFractionsCostCents(t *testing.T) {
+	spec := sixStrings()
+	spec.NutSpacing, spec.SaddleSpacing = fan.Spacing{Rule: fan.EqualGaps}, fan.Spacing{Rule: fan.EqualGaps}
+	spec.DiametersMM = []float64{0.28, 0.36, 0.46, 0.81, 1.12, 1.52}
+	l := mustLayout(t, spec)
+	worst, ok := l.WorstCents()
+	require.True(t, ok)
+	require.Equal(t, l.CentsErrors[0], worst)
+	for i, e := range l.CentsErrors {
+		require.Equal(t, e.Cents, l.Frets[e.Fret].CentsSharp[e.String-1])
+		require.LessOrEqual(t, math.Abs(e.Cents), math.Abs(worst.Cents), "the worst stands first")
+		if i > 0 {
+			require.GreaterOrEqual(t, math.Abs(l.CentsErrors[i-1].Cents), math.Abs(e.Cents))
+		}
+		require.NotContains(t, []int{1, 6}, e.String, "the outer strings are exact by construction")
+	}
+	spec.SaddleSpacing = fan.Spacing{Rule: fan.LikeNut}
+	l = mustLayout(t, spec)
+	require.Empty(t, l.CentsErrors)
+	_, ok = l.WorstCents()
+	require.False(t, ok)
+}
+
+// A case for paper and pencil: two outer strings of 600 and 500 mm on parallel
+// lines 100 mm apart, a square nut, and a middle string moved to 0.6 at the
+// saddle.
+func TestCentsSignByHand(t *testing.T) {
+	spec := fan.Spec{
+		BassMM: 600, TrebleMM: 500, Strings: 3, Frets: 12, Neutral: fan.Neutral{},
+		NutSpanMM: 100, SaddleSpanMM: 100,
+		SaddleSpacing: fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 0.6, 1}},
+	}
+	l := mustLayout(t, spec)
+	// No taper. The middle string runs from (0, 0) to (560, 10); fret 12 from
+	// (250, -50) to (300, 50) is x = 275 + y/2, met where 560 u = 275 + 5 u.
+	u := 275.0 / 555
+	require.InDelta(t, math.Hypot(560, 10), l.Strings[1].LengthMM, close9)
+	require.InDelta(t, 1200*math.Log2(0.5/(1-u)), l.Frets[12].CentsSharp[1], close9)
+	require.Negative(t, l.Frets[12].CentsSharp[1], "u below one half leaves more than half to sound: flat")
+	require.InDelta(t, math.Atan(0.5), l.Frets[12].Line.SlantRad, 1e-12)
+}
+
+func TestSeatsAlongAndSquare(t *testing.T) {
+	l := mustLayout(t, sixStrings())
+	for name, line := range map[string]struct {
+		seats  []fan.Seat
+		across fan.Across
+	}{"nut": {l.NutSeats, l.Nut}, "saddle": {l.SaddleSeats, l.Saddle}} {
+		t.Run(name, func(t *testing.T) {
+			chord := math.Hypot(line.across.Bass.X-line.across.Treble.X, line.across.Bass.Y-line.across.Treble.Y)
+			sumAlong, sumSquare := 0.0, 0.0
+			for i, seat := range line.seats {
+				require.Equal(t, i+1, seat.String)
+				require.GreaterOrEqual(t, seat.SpacingAlongMM, seat.SpacingSquareMM, "longer along the slant")
+				sumAlong += seat.SpacingAlongMM
+				sumSquare += seat.SpacingSquareMM
+			}
+			require.InDelta(t, chord, sumAlong, close9)
+			require.InDelta(t, chord, line.seats[0].AlongFromBassMM, close9)
+			require.InDelta(t, sumSquare, line.seats[0].SquareFromBassMM, close9)
+			require.Zero(t, line.seats[5].AlongFromBassMM)
+		})
+	}
+	nut := l.NutSeats
+	slot := l.Frets[0].Slot
+	require.Equal(t, slot.LengthMM, l.NutBlankMM)
+	for _, seat := range nut {
+		require.InDelta(t, math.Hypot(slot.Bass.X-seat.At.X, slot.Bass.Y-seat.At.Y), seat.AlongFromEdgeMM, close9)
+		require.InDelta(t, 0, seat.FromNutMM, close9)
+	}
+	for i, seat := range l.SaddleSeats {
+		require.InDelta(t, l.Strings[i].LengthMM, seat.FromNutMM, close9)
+	}
+}
+
+func TestFurtherLine(t *testing.T) {
+	l := mustLayout(t, sixStrings())
+	slant := 5 * math.Pi / 180
+	line, err := l.LineBehind(24, 30, slant)
+	require.NoError(t, err)
+	require.InDelta(t, l.Frets[24].Line.CrossMM+30, line.CrossMM, close9)
+	same, err := l.LineAt(line.CrossMM, slant)
+	require.NoError(t, err)
+	require.Equal(t, line, same)
+	require.InDelta(t, slant, line.SlantRad, 1e-12)
+	seats := l.StringsAt(line)
+	require.InDelta(t, 0, math.Hypot(seats[5].At.X-line.Bass.X, seats[5].At.Y-line.Bass.Y), close9)
+	require.InDelta(t, 0, math.Hypot(seats[0].At.X-line.Treble.X, seats[0].At.Y-line.Treble.Y), close9)
+	for i, seat := range seats {
+		require.InDelta(t, line.CrossMM+seat.At.Y*math.Tan(slant), seat.At.X, close9, "on the line")
+		_, at := crossing(number(l.Strings[i].Nut), number(l.Strings[i].Saddle), number(line.Treble), number(line.Bass))
+		require.InDelta(t, real(at), seat.At.X, close9)
+	}
+	for name, bad := range map[string][3]float64{
+		"no number": {24, math.NaN(), 0}, "endless": {24, math.Inf(1), 0}, "too steep": {24, 0, 1.2}, "off the board": {25, 0, 0},
+		"below the nut": {-1, 0, 0}, "fret no number": {math.NaN(), 0, 0}, "strings have met": {0, -4000, 0}, "upside down": {0, 0, math.Pi},
+	} {
+		_, err := l.LineBehind(bad[0], bad[1], bad[2])
+		require.Error(t, err, name)
+		require.NotContains(t, err.Error(), "NaN", name)
+		require.NotContains(t, err.Error(), "Inf", name)
+	}
+}
+
+func TestFractionsOfSteps(t *testing.T) {
+	require.Equal(t, []float64{0, 0.25, 0.5, 1}, fan.FractionsOfSteps([]float64{2, 2, 4}))
+	require.Nil(t, fan.FractionsOfSteps([]float64{2, 0}))
+	require.Nil(t, fan.FractionsOfSteps([]float64{2, math.NaN()}))
+}

@@ -1,0 +1,279 @@
+package fan_test
+
+import (
+	"math"
+	"reflect"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/fan"
+)
+
+// numbersIn walks a value and calls see for every float64 in it, unexported
+// fields left out.
+func numbersIn(v reflect.Value, see func(float64)) {
+	switch v.Kind() {
+	case reflect.Float64:
+		see(v.Float())
+	case reflect.Pointer:
+		if !v.IsNil() {
+			numbersIn(v.Elem(), see)
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			numbersIn(v.Index(i), see)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				numbersIn(v.Field(i), see)
+			}
+		}
+	}
+}
+
+// requireSound fails on a NaN, an infinity or a -0 anywhere in the values.
+func requireSound(t require.TestingT, values ...any) {
+	for _, value := range values {
+		numbersIn(reflect.ValueOf(value), func(x float64) {
+			require.False(t, math.IsNaN(x) || math.IsInf(x, 0), "%T holds %v", value, x)
+			require.False(t, x == 0 && math.Signbit(x), "%T holds -0", value)
+		})
+	}
+}
+
+func everything(t require.TestingT, l *fan.Layout) []any {
+	wire, err := l.Wire(2, 0.1, true)
+	require.NoError(t, err)
+	fences, err := l.Fences(0.6)
+	require.NoError(t, err)
+	depths, err := l.Depths(fan.Sawing{RadiusNutMM: 400, RadiusLastMM: 500, TangMM: 1.6, ClearanceMM: 0.4})
+	require.NoError(t, err)
+	saddles, err := l.Saddles(make([]fan.SetBack, len(l.Strings)))
+	require.NoError(t, err)
+	return []any{l, l.Board(), l.Blank(), l.Slants(), l.FaceDots(), l.SideDots(), wire, fences, depths, saddles,
+		l.StringsAt(l.Board().NutEnd), l.StringsAt(l.Board().HeelEnd)}
+}
+
+func TestNoNumberIsNaNOrMinusZero(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l, err := fan.New(randomNeck(t))
+		if err != nil {
+			t.Skip(err)
+		}
+		requireSound(t, everything(t, l)...)
+	})
+}
+
+// The cheap route, the checked route and the layout give the same bits.
+func TestFrameAndLayoutAgreeToTheBit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := randomNeck(t)
+		l, err := fan.New(spec)
+		if err != nil {
+			t.Skip(err)
+		}
+		base, err := fan.NewBase(spec)
+		require.NoError(t, err)
+		f, reason := base.Frame(spec.BassMM, spec.TrebleMM)
+		require.Equal(t, fan.Fits, reason)
+		require.Equal(t, spec.Strings, f.Strings())
+		require.Equal(t, spec.BassMM, f.LengthMM(spec.Strings-1))
+		require.Equal(t, spec.TrebleMM, f.LengthMM(0))
+		require.Equal(t, spec.BassMM-spec.TrebleMM, f.DifferenceMM())
+		for i, s := range l.Strings {
+			require.Equal(t, s.LengthMM, f.LengthMM(i))
+		}
+		for n, fret := range l.Frets {
+			require.Equal(t, fret.Line.TanSlant, f.TanSlant(float64(n)))
+		}
+		require.Equal(t, l.Nut.TanSlant, f.NutTan())
+		require.Equal(t, l.Saddle.TanSlant, f.SaddleTan())
+		require.Equal(t, l.Frets[1].Bass.FromNutMM, f.FirstStepBassMM())
+		length, width := f.BlankMM()
+		require.Equal(t, [2]float64{length, width}, [2]float64{l.Blank().LengthMM, l.Blank().WidthMM})
+	})
+}
+
+// mirrored exchanges bass and treble.
+func mirrored(s fan.Spec) fan.Spec {
+	s.BassMM, s.TrebleMM = s.TrebleMM, s.BassMM
+	s.MarginBassMM, s.MarginTrebleMM = s.MarginTrebleMM, s.MarginBassMM
+	s.DiametersMM = slices.Clone(s.DiametersMM)
+	slices.Reverse(s.DiametersMM)
+	turn := func(sp fan.Spacing) fan.Spacing {
+		sp.Fractions = slices.Clone(sp.Fractions)
+		slices.Reverse(sp.Fractions)
+		for i := range sp.Fractions {
+			sp.Fractions[i] = 1 - sp.Fractions[i]
+		}
+		return sp
+	}
+	s.NutSpacing, s.SaddleSpacing = turn(s.NutSpacing), turn(s.SaddleSpacing)
+	return s
+}
+
+func TestMirrorSymmetry(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := randomNeck(t)
+		a, errA := fan.New(spec)
+		b, errB := fan.New(mirrored(spec))
+		require.Equal(t, errA == nil, errB == nil)
+		if errA != nil {
+			t.Skip(errA)
+		}
+		flipped := func(want, got fan.Point) {
+			require.InDelta(t, want.X, got.X, close9)
+			require.InDelta(t, want.Y, -got.Y, close9)
+		}
+		last := spec.Strings - 1
+		for i, s := range a.Strings {
+			other := b.Strings[last-i]
+			require.InDelta(t, s.LengthMM, other.LengthMM, close9)
+			flipped(s.Nut, other.Nut)
+			flipped(s.Saddle, other.Saddle)
+		}
+		for n, fret := range a.Frets {
+			other := b.Frets[n]
+			require.InDelta(t, fret.Line.SlantRad, -other.Line.SlantRad, close9)
+			flipped(fret.Slot.Bass, other.Slot.Treble)
+			for i, cents := range fret.CentsSharp {
+				require.InDelta(t, cents, other.CentsSharp[last-i], close9)
+			}
+		}
+		require.InDelta(t, a.Blank().WidthMM, b.Blank().WidthMM, close9)
+		require.InDelta(t, a.DiagonalBassNutMM, b.DiagonalTrebleNutMM, close9)
+	})
+}
+
+func TestEqualLengthsGiveParallelFrets(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := randomNeck(t)
+		spec.BassMM = spec.TrebleMM
+		l, err := fan.New(spec)
+		if err != nil {
+			t.Skip(err)
+		}
+		require.True(t, l.Parallel)
+		require.Zero(t, l.NutOffsetMM)
+		require.Zero(t, l.Saddle.TanSlant)
+		for _, fret := range l.Frets {
+			require.Zero(t, fret.Line.TanSlant)
+			require.Zero(t, fret.Line.SlantRad)
+			require.Equal(t, fret.Slot.Bass.X, fret.Slot.Treble.X)
+		}
+		spec.Neutral = fan.Neutral{Bridge: !spec.Neutral.Bridge}
+		other, err := fan.New(spec)
+		require.NoError(t, err)
+		require.Equal(t, l.Frets, other.Frets, "the neutral fret has no effect")
+	})
+}
+
+func TestStepsSumToPositions(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l, err := fan.New(randomNeck(t))
+		if err != nil {
+			t.Skip(err)
+		}
+		bass, treble := 0.0, 0.0
+		for _, fret := range l.Frets {
+			bass += fret.Bass.StepMM
+			treble += fret.Treble.StepMM
+			require.InDelta(t, fret.Bass.FromNutMM, bass, close9)
+			require.InDelta(t, fret.Treble.FromNutMM, treble, close9)
+			// One cent's worth of shift changes the pitch by one cent, nearly.
+			rest := l.Spec.BassMM - fret.Bass.FromNutMM
+			require.InDelta(t, 1, 1200*math.Log2(rest/(rest-fret.Bass.MMPerCent)), 0.001)
+		}
+	})
+}
+
+// With the same fractions at nut and saddle every fret divides every string
+// alike: fret 12 halves them all.
+func TestFret12HalvesEveryString(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := randomNeck(t)
+		spec.Frets = max(spec.Frets, 12)
+		spec.SaddleSpacing = fan.Spacing{Rule: fan.LikeNut}
+		l, err := fan.New(spec)
+		if err != nil {
+			t.Skip(err)
+		}
+		require.Empty(t, l.CentsErrors)
+		for i, seat := range l.StringsAt(l.Frets[12].Line) {
+			require.InDelta(t, l.Strings[i].LengthMM/2, seat.FromNutMM, close9, "string %d", i+1)
+			require.InDelta(t, l.Strings[i].At(0.5).X, seat.At.X, close9)
+			require.InDelta(t, l.Strings[i].At(0.5).Y, seat.At.Y, close9)
+		}
+	})
+}
+
+// Twice every length gives twice every number.
+func TestEverythingScales(t *testing.T) {
+	spec := sixStrings()
+	spec.NutSeatMM = 4
+	small, err := fan.New(spec)
+	require.NoError(t, err)
+	for _, mm := range []*float64{&spec.BassMM, &spec.TrebleMM, &spec.NutSpanMM, &spec.SaddleSpanMM, &spec.MarginBassMM,
+		&spec.MarginTrebleMM, &spec.NutSeatMM, &spec.HeelOverhangMM, &spec.SawAllowanceMM} {
+		*mm *= 2
+	}
+	big, err := fan.New(spec)
+	require.NoError(t, err)
+	for i, s := range small.Strings {
+		require.InDelta(t, 2*s.LengthMM, big.Strings[i].LengthMM, close9)
+	}
+	require.InDelta(t, small.Saddle.TanSlant, big.Saddle.TanSlant, 1e-12)
+	require.InDelta(t, 2*small.Blank().LengthMM, big.Blank().LengthMM, close9)
+	require.InDelta(t, 2*small.NutBlankMM, big.NutBlankMM, close9)
+}
+
+// Widths read off a layout with spans lead back to it.
+func TestBoardWidthsInsteadOfSpans(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := randomNeck(t)
+		want, err := fan.New(spec)
+		if err != nil {
+			t.Skip(err)
+		}
+		at := rapid.IntRange(1, spec.Frets).Draw(t, "other width at fret")
+		here, err := want.LineAt(want.Frets[at].Line.CrossMM, 0)
+		require.NoError(t, err)
+		margins := spec.MarginBassMM + spec.MarginTrebleMM
+		spec.Board = &fan.BoardWidths{
+			NutMM:   spec.NutSpanMM + margins,
+			WidthMM: here.Bass.Y - here.Treble.Y + margins,
+			AtFret:  float64(at),
+		}
+		spec.NutSpanMM, spec.SaddleSpanMM = 0, 0
+		got, err := fan.New(spec)
+		require.NoError(t, err)
+		for i := range want.Strings {
+			// The width at fret 1 is some twenty times less telling than at the bridge.
+			require.InDelta(t, want.Strings[i].Saddle.Y, got.Strings[i].Saddle.Y, 1e-8)
+			require.InDelta(t, want.Strings[i].LengthMM, got.Strings[i].LengthMM, 1e-8)
+		}
+	})
+}
+
+// The spans hold where the nut line and the saddle line cross the centreline.
+func TestSpansHoldOnTheCentreline(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := randomNeck(t)
+		l, err := fan.New(spec)
+		if err != nil {
+			t.Skip(err)
+		}
+		for cross, span := range map[float64]float64{0: spec.NutSpanMM, l.Saddle.CrossMM: spec.SaddleSpanMM} {
+			square, err := l.LineAt(cross, 0)
+			require.NoError(t, err)
+			require.InDelta(t, span, square.Bass.Y-square.Treble.Y, close9)
+			require.InDelta(t, square.Bass.Y, -square.Treble.Y, close9)
+		}
+		require.Zero(t, l.Nut.CrossMM)
+		require.InDelta(t, 0, l.Nut.Bass.X-l.Nut.Bass.Y*l.Nut.TanSlant, close9)
+	})
+}
