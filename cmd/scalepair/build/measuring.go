@@ -9,13 +9,14 @@ import (
 // the maker's or a check weight's plus or minus, common to all readings.
 // 0 means not given, except where a default is named.
 type Measuring struct {
-	// BalanceStep is 0.01 g and RulerStep 0.5 mm unless given; a reading's own
+	// BalanceStep is 0.01 g and RulerStep 1 mm unless given; a reading's own
 	// step in the readings file comes first.
 	BalanceStep, BalanceRepeatability, BalanceAccuracy unit.Mass
 	RulerStep, RulerAccuracy                           unit.Length
 	// CaliperStep is 0.01 mm unless given.
 	CaliperStep, CaliperAccuracy unit.Length
-	// HungStep and HungAccuracy are of the scales for a hung weight.
+	// HungStep and HungAccuracy are of the scales for a hung weight; the step
+	// is 1 g unless given.
 	HungStep, HungAccuracy unit.Mass
 	// GravityMS2 is the local gravity for hung weights: 9.76 to 9.84; 0 when
 	// not given. GravityAccuracyMS2 is its plus or minus.
@@ -49,7 +50,8 @@ type Confidence struct {
 }
 
 func readMeasuring(s *section) Measuring {
-	v := Measuring{BalanceStep: unit.Grams(0.01), RulerStep: unit.MM(0.5), CaliperStep: unit.MM(0.01), PitchUncertaintyCents: 2}
+	v := Measuring{BalanceStep: unit.Grams(0.01), RulerStep: unit.MM(1),
+		CaliperStep: unit.MM(0.01), HungStep: unit.Grams(1), PitchUncertaintyCents: 2}
 	gram, kilogram := unit.Grams(1), unit.Grams(1000)
 	s.mass("balance_step", &v.BalanceStep, unit.Grams(1e-6), 10*gram)
 	s.mass("balance_repeatability", &v.BalanceRepeatability, 0, 10*gram)
