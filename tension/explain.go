@@ -55,9 +55,12 @@ func (k *work) step(symbol, name, formula string, value float64, unit, source st
 // but for the travel, which is found by trial.
 //
 // uLengthM and uFreqHz are as in [OpenWithU]. What needs a number that is not
-// known is left out. The error is that of [Push]; the steps up to the bend
-// stand even then.
+// known is left out. The error is that of [Push], and the steps up to the
+// bend stand even then; only with [ErrInput] there may be none.
 func Explain(w Wire, at BendAt, uLengthM, uFreqHz float64) ([]Step, error) {
+	if !(at.sane() && w.UnitWeight > 0 && w.UnitWeight <= mostUnitWeight) {
+		return nil, ErrInput
+	}
 	k := &work{digits: usualDigits}
 	t := k.open(w, at)
 	k.uncertainty(w, at, uLengthM, uFreqHz)

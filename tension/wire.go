@@ -29,7 +29,10 @@ func (w Wire) Compliance() float64 {
 // overflow.
 const mostEA = 1e12
 
+// mostUnitWeight in kg/m is a cable, not a string.
+const mostUnitWeight = 1e6
+
 // sane tells whether weight and stiffness can be computed with; NaN fails.
 func (w Wire) sane() bool {
-	return w.UnitWeight > 0 && w.EA > 0 && w.EA <= mostEA
+	return w.UnitWeight > 0 && w.UnitWeight <= mostUnitWeight && w.EA > 0 && w.EA <= mostEA
 }
