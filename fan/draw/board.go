@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"strings"
 
 	"scalepair/data/unit"
@@ -44,25 +45,30 @@ func (s *sketch) square() {
 		return
 	}
 	top, bottom := s.numbersBeyond()
-	name, onSlot := s.neutralName()
-	if !onSlot {
+	if !s.onSlot() {
 		s.add(LayerSquare, Line{A: Point{n.XMM, top}, B: Point{n.XMM, bottom}, Stroke: SquareStroke})
 	}
-	s.add(LayerSquare, Text{At: Point{n.XMM, top + 1}, HeightMM: wordsMM, Align: Centre, Body: name})
+	s.add(LayerSquare, Text{
+		At: Point{n.XMM, top + 1}, HeightMM: wordsMM, Align: Centre, Body: "square: " + s.neutralName(),
+	})
 }
 
-// neutralName says where the square line is, and whether a slot or the nut line
-// lies on it.
-func (s *sketch) neutralName() (name string, onSlot bool) {
+// onSlot reports whether a slot or the nut line lies on the square line.
+func (s *sketch) onSlot() bool {
+	n := s.layout.Neutral
+	return !n.Bridge && n.Fret == math.Trunc(n.Fret)
+}
+
+// neutralName says which line stands square.
+func (s *sketch) neutralName() string {
 	n := s.layout.Neutral
 	switch {
 	case n.Bridge:
-		return "square at the bridge", false
+		return "saddle line"
 	case n.Fret == 0:
-		return "square at the nut", true
+		return "nut line"
 	}
-	onSlot = n.Fret == float64(int(n.Fret))
-	return "square at " + fretName(n.Fret), onSlot
+	return "neutral fret " + fretName(n.Fret)
 }
 
 // fretName prints a fret number that may lie between two: 7, 7.5.

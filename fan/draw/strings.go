@@ -29,8 +29,10 @@ func (s *sketch) saddles() error {
 	line := s.across(s.layout.Saddle.Bass, s.layout.Saddle.Treble, SaddleStroke)
 	top, bottom := line.A.Y+saddleOverMM, line.B.Y-saddleOverMM
 	s.add(LayerSaddles,
-		Line{A: Point{line.xAt(top), top}, B: Point{line.xAt(bottom), bottom}, Stroke: SaddleStroke},
-		Text{At: Point{line.xAt(top), top + 1.5}, HeightMM: wordsMM, Align: Centre, Body: "saddle line"})
+		Line{A: Point{line.xAt(top), top}, B: Point{line.xAt(bottom), bottom}, Stroke: SaddleStroke})
+	if !s.layout.Neutral.Bridge || s.layout.Parallel {
+		s.add(LayerSaddles, Text{At: Point{line.xAt(top), top + 1.5}, HeightMM: wordsMM, Align: Centre, Body: "saddle line"})
+	}
 	s.endX = math.Max(s.endX, math.Max(line.A.X, line.B.X))
 	for _, p := range all.Points {
 		s.saddlePoint(p)
@@ -58,7 +60,7 @@ func (s *sketch) strings() {
 	for i, str := range s.layout.Strings {
 		line := Line{A: s.at(str.Nut), B: s.at(str.Saddle), Stroke: StringStroke}
 		if !s.shows(LayerSaddles) {
-			line.B = line.At((s.endX-line.A.X)/(line.B.X-line.A.X))
+			line.B = line.At((s.endX - line.A.X) / (line.B.X - line.A.X))
 		}
 		s.add(LayerStrings, line)
 		s.nameString(i, line)
@@ -83,7 +85,7 @@ func (s *sketch) nameString(i int, line Line) {
 	if !s.shows(LayerSaddles) || to-from < 20 {
 		return
 	}
-	start := line.At((from-line.A.X)/(line.B.X-line.A.X))
+	start := line.At((from - line.A.X) / (line.B.X - line.A.X))
 	s.add(LayerLabels, Text{
 		At: Point{start.X, start.Y + 0.8}, HeightMM: height, AngleRad: line.tilt(), RoomMM: to - from,
 		Body: join(" · ", long, s.setBackWords(i)),

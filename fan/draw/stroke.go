@@ -34,30 +34,29 @@ type look struct {
 	widthMM float64
 	dashMM  []float64
 	grey    float64
-	symbol  string
 }
 
 // looks are judgement: a line to be cut along is as thin as a printer draws
 // without breaks, since half its width is the error of the eye; lines for
 // orientation are heavier or broken.
 var looks = [...]look{
-	SlotStroke:   {"slot centre", 0.20, nil, 0, "SLOT"},
-	LeaderStroke: {"slot carried on", 0.13, []float64{1.2, 0.8}, 0.35, "LEADER"},
-	EndStroke:    {"slot end point", 0.13, nil, 0, "END"},
-	BoardStroke:  {"board edge", 0.45, nil, 0, "BOARD"},
-	BlankStroke:  {"blank", 0.30, []float64{7, 2}, 0.25, "BLANK"},
-	CentreStroke: {"centreline", 0.18, []float64{9, 1.5, 1.5, 1.5}, 0, "CENTRE"},
-	StringStroke: {"string line", 0.25, nil, 0.55, "STRING"},
-	NutStroke:    {"nut line", 0.35, nil, 0, "NUT"},
-	SaddleStroke: {"saddle", 0.25, nil, 0, "SADDLE"},
-	SquareStroke: {"square line", 0.30, []float64{4, 1.5, 0.6, 1.5, 0.6, 1.5}, 0, "SQUARE"},
-	DotStroke:    {"dot", 0.25, nil, 0, "DOT"},
-	WordStroke:   {"words", 0.18, nil, 0, "WORDS"},
-	BarStroke:    {"check bar", 0.20, nil, 0, "BAR"},
-	JoinStroke:   {"join", 0.15, []float64{0.6, 1.2}, 0, "JOIN"},
-	CrossStroke:  {"cross", 0.15, nil, 0, "CROSS"},
-	MapStroke:    {"map", 0.15, nil, 0.35, "MAP"},
-	HereStroke:   {"this sheet", 0.60, nil, 0, "HERE"},
+	SlotStroke:   {"slot centre", 0.20, nil, 0},
+	LeaderStroke: {"slot carried on", 0.13, []float64{1.2, 0.8}, 0.35},
+	EndStroke:    {"slot end point", 0.13, nil, 0},
+	BoardStroke:  {"board edge", 0.45, nil, 0},
+	BlankStroke:  {"blank", 0.30, []float64{7, 2}, 0.25},
+	CentreStroke: {"centreline", 0.18, []float64{9, 1.5, 1.5, 1.5}, 0},
+	StringStroke: {"string line", 0.25, nil, 0.55},
+	NutStroke:    {"nut line", 0.35, nil, 0},
+	SaddleStroke: {"saddle", 0.25, nil, 0},
+	SquareStroke: {"square line", 0.30, []float64{4, 1.5, 0.6, 1.5, 0.6, 1.5}, 0},
+	DotStroke:    {"dot", 0.25, nil, 0},
+	WordStroke:   {"words", 0.18, nil, 0},
+	BarStroke:    {"check bar", 0.20, nil, 0},
+	JoinStroke:   {"join", 0.15, []float64{0.6, 1.2}, 0},
+	CrossStroke:  {"cross", 0.15, nil, 0},
+	MapStroke:    {"map", 0.15, nil, 0.35},
+	HereStroke:   {"this sheet", 0.60, nil, 0},
 }
 
 // Strokes gives every stroke in its fixed order.
@@ -82,6 +81,3 @@ func (s Stroke) DashMM() []float64 { return looks[s].dashMM }
 // Grey runs from 0, black, to 1, white. No stroke is lighter than 0.55, which
 // an ordinary printer still draws as a line.
 func (s Stroke) Grey() float64 { return looks[s].grey }
-
-// Symbol is a short name of capital letters, for formats that name line types.
-func (s Stroke) Symbol() string { return looks[s].symbol }

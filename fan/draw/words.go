@@ -43,8 +43,7 @@ func (s *sketch) facts() []string {
 	if s.layout.Parallel {
 		pair += ", frets parallel"
 	} else {
-		name, _ := s.neutralName()
-		pair += ", " + name
+		pair += ", square at the " + s.neutralName()
 	}
 	lies := "face of the board, right-handed: nut left, bass side below"
 	if s.o.LeftHanded {
@@ -65,7 +64,7 @@ var keyed = []struct {
 	{BlankStroke, "blank"},
 	{CentreStroke, "centreline"},
 	{StringStroke, "string line"},
-	{NutStroke, "nut line; set-back's range"},
+	{NutStroke, "nut line, set-back"},
 	{SaddleStroke, "saddle line, saddle point"},
 	{SquareStroke, "square to the centreline"},
 	{DotStroke, "position dot"},

@@ -121,6 +121,7 @@ func (c *canvas) Text(t draw.Text) {
 	c.real(40, t.HeightMM)
 	c.text(1, body)
 	c.real(50, degrees(t.AngleRad))
+	c.real(41, textWidth)
 	c.text(7, textStyle)
 	if t.Align != draw.Left {
 		c.whole(72, int(t.Align)) // 1 centre, 2 right

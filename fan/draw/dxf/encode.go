@@ -5,8 +5,12 @@ import (
 	"strings"
 )
 
-// symbols are the characters that the format has a code of its own for.
-var symbols = map[rune]string{'°': "%%d", '±': "%%p", 'Ø': "%%c", '⌀': "%%c"}
+// symbols are the characters that the format has a code of its own for, and the
+// printer's signs, which its stroked fonts lack, in plain ones.
+var symbols = map[rune]string{
+	'°': "%%d", '±': "%%p", 'Ø': "%%c", '⌀': "%%c",
+	'“': `"`, '”': `"`, '„': `"`, '‘': "'", '’': "'", '–': "-", '—': "-", '−': "-", '…': "...",
+}
 
 // encode gives s in ASCII: the degree, plus-minus and diameter signs by their
 // own codes, other characters as \U+XXXX. Doubled percent signs, backslashes and
@@ -22,7 +26,7 @@ func encode(s string) string {
 			b.WriteString(" %")
 		case known:
 			// A percent sign before a code would make three of them.
-			if previous == '%' {
+			if previous == '%' && code[0] == '%' {
 				b.WriteByte(' ')
 			}
 			b.WriteString(code)

@@ -5,6 +5,10 @@ import "scalepair/fan/draw"
 // textStyle is the one text style; its font is the one that every reader has.
 const textStyle = "STANDARD"
 
+// textWidth narrows the letters: that font runs about a quarter wider than the
+// face for which the drawing measured its words.
+const textWidth = 0.8
+
 // plainLine is the unbroken line type, whose name the format fixes.
 const plainLine = "CONTINUOUS"
 
@@ -15,12 +19,28 @@ const (
 	middleGrey   = 8
 )
 
+// broken are the line types of the strokes that are not unbroken. The names are
+// those that DXF readers have always brought along, since some know a line type
+// by its name only and pass over its pattern.
+var broken = []struct {
+	stroke draw.Stroke
+	name   string
+}{
+	{draw.BlankStroke, "DASHED"},
+	{draw.LeaderStroke, "DASHED2"},
+	{draw.CentreStroke, "CENTER"},
+	{draw.SquareStroke, "DIVIDE"},
+	{draw.JoinStroke, "DOT"},
+}
+
 // lineType names a stroke's line type.
 func lineType(s draw.Stroke) string {
-	if s.DashMM() == nil {
-		return plainLine
+	for _, b := range broken {
+		if b.stroke == s {
+			return b.name
+		}
 	}
-	return s.Symbol()
+	return plainLine
 }
 
 // header writes version, code page, unit and extents.
@@ -62,7 +82,7 @@ func (c *canvas) tables(d draw.Drawing) {
 	c.text(2, textStyle)
 	c.whole(70, 0)
 	c.real(40, 0) // height not fixed
-	c.real(41, 1) // width factor
+	c.real(41, textWidth)
 	c.real(50, 0) // upright
 	c.whole(71, 0)
 	c.real(42, 2.5) // height last used
@@ -79,16 +99,10 @@ func (c *canvas) table(name string, entries int) {
 }
 
 func (c *canvas) lineTypes() {
-	var broken []draw.Stroke
-	for _, s := range draw.Strokes() {
-		if s.DashMM() != nil {
-			broken = append(broken, s)
-		}
-	}
 	c.table("LTYPE", len(broken)+1)
 	c.lineTypeEntry(plainLine, "unbroken", nil)
-	for _, s := range broken {
-		c.lineTypeEntry(s.Symbol(), s.String(), s.DashMM())
+	for _, b := range broken {
+		c.lineTypeEntry(b.name, b.stroke.String(), b.stroke.DashMM())
 	}
 	c.text(0, "ENDTAB")
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // gapMM is left white between two pieces on one sheet.
-const gapMM = 4
+const gapMM = 6
 
 // way is one way of putting pieces on sheets of one size.
 type way struct {

@@ -66,23 +66,10 @@ func (s strip) evenJoins() []draw.Line {
 }
 
 // divide gives the joins that divide the strip into the fewest pieces none of
-// which is longer than most, and among those the ones whose longest piece is
-// shortest to the millimetre. ok is false when no such joins exist.
+// which is longer than most: from the nut on, each piece is as long as may be, so
+// that cuts fall behind the board rather than on it where there is a choice. ok
+// is false when no such joins exist.
 func (s strip) divide(most float64) (joins []int, ok bool) {
-	joins, ok = s.greedy(most)
-	if !ok {
-		return nil, false
-	}
-	for limit := math.Floor(s.room.Width() / float64(len(joins)+1)); limit < most; limit++ {
-		if even, ok := s.greedy(limit); ok && len(even) == len(joins) {
-			return even, true
-		}
-	}
-	return joins, true
-}
-
-// greedy takes from the left the longest piece that fits, and so the fewest.
-func (s strip) greedy(most float64) (joins []int, ok bool) {
 	left := -1
 	for s.window(left, len(s.joins)).Width() > most {
 		right := len(s.joins) - 1

@@ -22,7 +22,7 @@ type job struct {
 func (j job) sheet(i int) draw.Sheet {
 	out := draw.Sheet{Name: j.drawing.Title, WidthMM: j.way.width, HeightMM: j.way.height}
 	if j.way.sheets() > 1 {
-		out.Name = fmt.Sprintf("%s, sheet %d of %d", j.drawing.Title, i+1, j.way.sheets())
+		out.Name = fmt.Sprintf("Sheet %d of %d · %s", i+1, j.way.sheets(), j.drawing.Title)
 	}
 	correct := draw.Scale(j.format.sx, j.format.sy)
 	for _, p := range j.pieces {

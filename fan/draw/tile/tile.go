@@ -19,7 +19,7 @@ type Plan struct {
 
 // Lay divides the drawing onto sheets of the paper asked for. Check bars of the
 // drawing's own are left out, since every sheet has its own; title and key are
-// left out of strips and where the paper has no room for them. The error is a
+// left out of strips and where they would cost a sheet. The error is a
 // fault.List: an option out of range, or paper too small for the board.
 func Lay(d draw.Drawing, o Options) (Plan, error) {
 	if err := o.check(); err != nil {
@@ -27,16 +27,17 @@ func Lay(d draw.Drawing, o Options) (Plan, error) {
 	}
 	d = d.Without(draw.LayerBars)
 	f := newFormat(o)
+	bare := d.Without(draw.LayerTitle, draw.LayerKey)
+	plan, ok := lay(bare, f, o)
+	if !ok {
+		return Plan{}, tooSmall(bare, f, o)
+	}
 	if o.Arrange == OneEach {
-		if p, ok := lay(d, f, o); ok {
-			return p, nil
+		if full, ok := lay(d, f, o); ok && len(full.Sheets) <= len(plan.Sheets) {
+			return full, nil
 		}
 	}
-	bare := d.Without(draw.LayerTitle, draw.LayerKey)
-	if p, ok := lay(bare, f, o); ok {
-		return p, nil
-	}
-	return Plan{}, tooSmall(bare, f, o)
+	return plan, nil
 }
 
 // One puts the whole drawing on one sheet just large enough for it, with the
