@@ -97,6 +97,8 @@ func parse(t testing.TB, file string, heads, record []string) Row {
 		}
 	}
 	id := cells["id"]
+	tol := number(t, file, id, cells["tolerance"])
+	require.GreaterOrEqual(t, tol, 0.0, "%s: %s", file, id)
 	require.NotEmpty(t, id, "%s: a row without id", file)
 	require.Contains(t, Confidences, cells["confidence"], "%s: %s", file, id)
 	if cells["confidence"] != CommonPractice {
@@ -105,7 +107,7 @@ func parse(t testing.TB, file string, heads, record []string) Row {
 	}
 	return Row{
 		ID: id, Quantity: cells["quantity"], Inputs: inputs, cells: cells,
-		Wanted: number(t, file, id, cells["wanted"]), Tol: number(t, file, id, cells["tolerance"]),
+		Wanted: number(t, file, id, cells["wanted"]), Tol: tol,
 		Source: cells["source"], Locator: cells["locator"], Confidence: cells["confidence"],
 	}
 }
