@@ -36,6 +36,9 @@ func NewBase(spec Spec) (*Base, error) {
 	if err := checkNeck(spec).Err(); err != nil {
 		return nil, err
 	}
+	if spec.Neutral.Bridge {
+		spec.Neutral.Fret = 0
+	}
 	b := &Base{spec: spec, neutralK: spec.Neutral.K(), lastK: K(float64(spec.Frets))}
 	b.span, b.wideSpan, b.wideK = spec.NutSpanMM, spec.SaddleSpanMM, 1
 	if w := spec.Board; w != nil {

@@ -15,7 +15,7 @@ func New(spec Spec) (*Layout, error) {
 	}
 	f := &frame
 	l := &Layout{
-		Spec: spec, Frame: frame,
+		Spec: f.base.spec, Frame: frame,
 		Nut: f.across(0), Saddle: f.across(1),
 		NutOffsetMM: plain(f.pt - f.pb),
 		Parallel:    f.diff == 0,
@@ -100,7 +100,7 @@ func on(line Across, y float64) Point {
 
 // noCents is far below what arithmetic at 2 m resolves, and far above its
 // rounding: less is no error of the fan.
-const noCents = 1e-9
+const noCents = 1e-10
 
 // centsSharp is by how much string i sounds sharp on fret n for its place
 // alone:

@@ -22,7 +22,7 @@ type Layout struct {
 
 	// CentsErrors lists the inner strings that are not exactly in tune by
 	// geometry, string by fret, the worst first; empty when nut and saddle have
-	// the same fractions. Less than 1e-9 cents counts as none.
+	// the same fractions. Less than 1e-10 cents counts as none.
 	CentsErrors []CentsError
 
 	DiagonalBassNutMM   float64 // bass nut end to the last mark on the treble line

@@ -12,7 +12,7 @@ import (
 )
 
 func inside(b fan.Blank, p fan.Point) bool {
-	return p.X >= b.MinX && p.X <= b.MaxX && p.Y >= b.MinY && p.Y <= b.MaxY
+	return p.X >= b.MinX-close9 && p.X <= b.MaxX+close9 && p.Y >= b.MinY-close9 && p.Y <= b.MaxY+close9
 }
 
 func TestBoardAndBlank(t *testing.T) {

@@ -1,0 +1,178 @@
+package fan_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/data/fault"
+	"scalepair/fan"
+)
+
+func TestBadSpecs(t *testing.T) {
+	widths := func(s *fan.Spec, nut, other, at float64) {
+		s.NutSpanMM, s.SaddleSpanMM = 0, 0
+		s.Board = &fan.BoardWidths{NutMM: nut, WidthMM: other, AtFret: at}
+	}
+	for name, c := range map[string]struct {
+		change func(*fan.Spec)
+		want   string
+	}{
+		"bass of 25 mm":        {func(s *fan.Spec) { s.BassMM = 25.5 }, `scales.bass: the bass length is out of range ("25.5 mm"); from 200 to 2000 mm; this looks like inches`},
+		"treble of 3 m":        {func(s *fan.Spec) { s.TrebleMM = 3000 }, `scales.treble: the treble length is out of range ("3000 mm"); from 200 to 2000 mm`},
+		"bass no number":       {func(s *fan.Spec) { s.BassMM = math.NaN() }, `scales.bass: the bass length is not a number; give a plain number`},
+		"treble endless":       {func(s *fan.Spec) { s.TrebleMM = math.Inf(1) }, `scales.treble: the treble length is not a number; give a plain number`},
+		"reverse unasked":      {func(s *fan.Spec) { s.BassMM = 640 }, `scales.bass: the bass is shorter than the treble ("bass 640 mm, treble 650 mm"); exchange them, or ask for it with reverse_fan = true`},
+		"span of 0":            {func(s *fan.Spec) { s.NutSpanMM = 0 }, `neck.nut_span: the nut span is out of range ("0 mm"); from 5 to 300 mm`},
+		"span of -0":           {func(s *fan.Spec) { s.NutSpanMM = math.Copysign(0, -1) }, `neck.nut_span: the nut span is out of range ("0 mm"); from 5 to 300 mm`},
+		"saddle span negative": {func(s *fan.Spec) { s.SaddleSpanMM = -54 }, `neck.saddle_span: the saddle span is out of range ("-54 mm"); from 5 to 300 mm`},
+		"span in inches":       {func(s *fan.Spec) { s.NutSpanMM = 1.5 }, `neck.nut_span: the nut span is out of range ("1.5 mm"); from 5 to 300 mm; this looks like inches`},
+		"one string":           {func(s *fan.Spec) { s.Strings = 1 }, `strings.tuning: the number of strings is out of range ("1"); from 2 to 24`},
+		"no frets":             {func(s *fan.Spec) { s.Frets = 0 }, `neck.frets: the number of frets is out of range ("0"); from 1 to 36`},
+		"forty frets":          {func(s *fan.Spec) { s.Frets = 40 }, `neck.frets: the number of frets is out of range ("40"); from 1 to 36`},
+		"neutral 24 of 22":     {func(s *fan.Spec) { s.Frets, s.Neutral.Fret = 22, 24 }, `neck.neutral_fret: the neutral fret is off the board ("24"); from 0 (the nut) to 22 (the last fret), or "bridge"`},
+		"neutral below 0":      {func(s *fan.Spec) { s.Neutral.Fret = -1 }, `neck.neutral_fret: the neutral fret is off the board ("-1"); from 0 (the nut) to 24 (the last fret), or "bridge"`},
+		"neutral no number":    {func(s *fan.Spec) { s.Neutral.Fret = math.NaN() }, `neck.neutral_fret: the neutral fret is not a number; give a plain number`},
+		"margin negative":      {func(s *fan.Spec) { s.MarginBassMM, s.MarginTrebleMM = -1, -1 }, `neck.edge_margin: the edge margin is out of range ("-1 mm"); from 0 to 50 mm`},
+		"one margin negative":  {func(s *fan.Spec) { s.MarginTrebleMM = -1 }, `neck.treble_margin: the treble margin is out of range ("-1 mm"); from 0 to 50 mm`},
+		"nut seat":             {func(s *fan.Spec) { s.NutSeatMM = -3 }, `neck.nut_seat: the nut seat is out of range ("-3 mm"); from 0 to 100 mm`},
+		"heel":                 {func(s *fan.Spec) { s.HeelOverhangMM = 200 }, `neck.heel_overhang: the heel overhang is out of range ("200 mm"); from 0 to 100 mm`},
+		"saw":                  {func(s *fan.Spec) { s.SawAllowanceMM = -2 }, `neck.saw_allowance: the saw allowance is out of range ("-2 mm"); from 0 to 100 mm`},
+		"spans and widths": {func(s *fan.Spec) { widths(s, 45, 57, 24); s.NutSpanMM = 38 },
+			`neck.nut_span: spans and board widths are both given; leave one pair out: the other follows from it`},
+		"margins wider than the board": {func(s *fan.Spec) { widths(s, 45, 57, 24); s.MarginBassMM, s.MarginTrebleMM = 25, 25 },
+			`neck.nut_width: the board's width at the nut leaves too little between the edge margins ("45 mm"); the margins take 50 mm of it; at least 5 mm must be left`},
+		"width past the last fret": {func(s *fan.Spec) { widths(s, 45, 57, 25) }, `neck.other_width_at_fret: the fret of the other width is off the board ("25"); from 1 to 24`},
+		"width at the nut twice":   {func(s *fan.Spec) { widths(s, 45, 57, 0) }, `neck.other_width_at_fret: the fret of the other width is off the board ("0"); from 1 to 24`},
+		"no width":                 {func(s *fan.Spec) { widths(s, 45, 0, 12) }, `neck.other_width: the board's other width is out of range ("0 mm"); from 5 to 400 mm`},
+		"gaps without gauges":      {func(s *fan.Spec) { s.NutSpacing.Rule = fan.EqualGaps }, `strings.gauges: equal gaps need the diameter of every string ("0 diameters"); give 6 gauges, or take equal centres`},
+		"a string of no width": {func(s *fan.Spec) { s.NutSpacing.Rule, s.DiametersMM = fan.EqualGaps, []float64{0.3, 0.4, 0.5, 0, 1, 2} },
+			`strings.gauges: the diameter of string 4 is out of range ("0 mm"); over 0 and up to 10 mm`},
+		"a string of 25 mm": {func(s *fan.Spec) {
+			s.NutSpacing.Rule, s.DiametersMM = fan.EqualGaps, []float64{0.3, 0.4, 0.5, 0.7, 1, 25.4}
+		},
+			`strings.gauges: the diameter of string 6 is out of range ("25.4 mm"); over 0 and up to 10 mm`},
+		"list too short": {func(s *fan.Spec) { s.SaddleSpacing = fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 1}} },
+			`neck.saddle_spacing: the list of string places has another length than there are strings ("2 places"); one for each of the 6 strings`},
+		"strings crossing": {func(s *fan.Spec) {
+			s.NutSpacing = fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 0.2, 0.5, 0.4, 0.8, 1}}
+		}, `neck.nut_spacing: strings 3 and 4 cross or lie on each other ("0.5, 0.4"); the places must run on from one outer string to the other`},
+		"list not from end to end": {func(s *fan.Spec) {
+			s.NutSpacing = fan.Spacing{Rule: fan.Listed, Fractions: []float64{0.1, 0.2, 0.4, 0.6, 0.8, 1}}
+		}, `neck.nut_spacing: the list of string places does not run from one outer string to the other ("0.1 to 1"); begin at 0 and end at 1`},
+		"nut like the nut": {func(s *fan.Spec) { s.NutSpacing.Rule = fan.LikeNut }, `neck.nut_spacing: the nut cannot be spaced like the nut; this rule is for the saddles`},
+		"unknown rule":     {func(s *fan.Spec) { s.SaddleSpacing.Rule = 9 }, `neck.saddle_spacing: the spacing rule is unknown ("9"); equal centres, equal gaps, a list, or (saddles) like the nut`},
+		"strings too thick": {func(s *fan.Spec) {
+			s.NutSpanMM, s.NutSpacing.Rule, s.DiametersMM = 7, fan.EqualGaps, []float64{1, 1, 2, 2, 2, 2}
+		}, `neck.nut_spacing: the strings are thicker than the span holds ("bass 690 mm, treble 650 mm"); take equal centres, or a greater span`},
+		"too steep": {func(s *fan.Spec) { s.BassMM = 900 }, `scales.bass: the nut or saddle line slants more than 60 degrees ("bass 900 mm, treble 650 mm"); bring the lengths closer together, or move the neutral fret`},
+		"heel under the strings' ends": {func(s *fan.Spec) { s.Frets, s.HeelOverhangMM = 36, 100 },
+			`neck.frets: the end of the board reaches the saddle line ("bass 690 mm, treble 650 mm"); take fewer frets or less heel overhang`},
+		"frets crossing": {func(s *fan.Spec) {
+			*s = fan.Spec{BassMM: 600, TrebleMM: 450, AllowReverse: true, Strings: 4, Frets: 24, Neutral: fan.Neutral{Fret: 1},
+				NutSpanMM: 8, SaddleSpanMM: 300, MarginBassMM: 50, MarginTrebleMM: 50}
+		}, `neck.edge_margin: two fret lines meet on the board ("bass 600 mm, treble 450 mm"); take smaller margins, or bring the lengths closer together`},
+		"strings meeting": {func(s *fan.Spec) { s.Frets = 24; widths(s, 60, 13, 12) },
+			`neck.saddle_span: the outer strings meet between nut and saddle ("bass 690 mm, treble 650 mm"); take a greater span there`},
+	} {
+		t.Run(name, func(t *testing.T) {
+			spec := sixStrings()
+			c.change(&spec)
+			l, err := fan.New(spec)
+			require.Nil(t, l)
+			require.EqualError(t, err, c.want)
+			frame, err := fan.NewFrame(spec)
+			require.EqualError(t, err, c.want)
+			require.Zero(t, frame)
+			require.Zero(t, frame.Strings())
+		})
+	}
+}
+
+func TestEveryFaultAtOnce(t *testing.T) {
+	spec := sixStrings()
+	spec.BassMM, spec.TrebleMM, spec.Frets, spec.Strings = 25, -1, 99, 0
+	spec.NutSpanMM, spec.SaddleSpanMM, spec.MarginBassMM = 0, math.NaN(), -1
+	spec.Neutral.Fret = math.Inf(-1)
+	_, err := fan.New(spec)
+	var list fault.List
+	require.True(t, errors.As(err, &list))
+	require.Len(t, list, 8)
+	_, err = fan.NewBase(spec)
+	require.True(t, errors.As(err, &list))
+	require.Len(t, list, 6, "the pair is not read")
+}
+
+func TestCheapRouteReasons(t *testing.T) {
+	base, err := fan.NewBase(sixStrings())
+	require.NoError(t, err)
+	for _, c := range []struct {
+		bass, treble float64
+		want         fan.Reason
+	}{
+		{690, 650, fan.Fits}, {650, 650, fan.Fits}, {650, 690, fan.ReverseUnasked}, {25, 20, fan.LengthAbsurd},
+		{690, math.NaN(), fan.LengthAbsurd}, {math.Inf(1), 650, fan.LengthAbsurd}, {900, 600, fan.TooSteep},
+	} {
+		f, reason := base.Frame(c.bass, c.treble)
+		require.Equal(t, c.want, reason)
+		require.Equal(t, reason == fan.Fits, f.Strings() == 6)
+	}
+	for r := fan.Fits; r <= fan.NotSettled; r++ {
+		require.NotEmpty(t, r.String())
+	}
+	require.Equal(t, "unknown reason", fan.Reason(99).String())
+}
+
+// Anything at all goes in; either every fault comes out, or a layout in which
+// every number is finite and every fret lies behind the one before it, all
+// along its slot.
+func TestWildSpecs(t *testing.T) {
+	built := 0
+	rapid.Check(t, func(t *rapid.T) {
+		spec := wildSpec(t)
+		l, err := fan.New(spec)
+		if err != nil {
+			var list fault.List
+			require.True(t, errors.As(err, &list))
+			for _, f := range list {
+				require.NotEmpty(t, f.Place.Input)
+				require.False(t, strings.Contains(f.Error(), "NaN") || strings.Contains(f.Error(), "Inf"), f.Error())
+			}
+			return
+		}
+		built++
+		requireSound(t, l, l.Board(), l.Blank(), l.FaceDots(), l.SideDots())
+		for n, fret := range l.Frets[1:] {
+			require.Greater(t, fret.Slot.Bass.X, l.Frets[n].Slot.Bass.X)
+			require.Greater(t, fret.Slot.Treble.X, l.Frets[n].Slot.Treble.X)
+			require.Greater(t, fret.Slot.Bass.Y, fret.Slot.Treble.Y)
+		}
+		for i := range l.Strings[1:] {
+			require.Greater(t, l.Strings[i+1].Nut.Y, l.Strings[i].Nut.Y)
+			require.Greater(t, l.Strings[i+1].Saddle.Y, l.Strings[i].Saddle.Y)
+		}
+	})
+	require.Greater(t, built, 10, "some of them can be built")
+}
+
+func wildSpec(t *rapid.T) fan.Spec {
+	s := randomNeck(t)
+	if rapid.IntRange(0, 2).Draw(t, "nearly sane") > 0 {
+		s.BassMM = s.TrebleMM + rapid.Float64Range(-300, 300).Draw(t, "wild difference")
+		s.NutSpanMM = rapid.Float64Range(5, 300).Draw(t, "wild nut span")
+		s.SaddleSpanMM = rapid.Float64Range(5, 300).Draw(t, "wild saddle span")
+		s.MarginBassMM = rapid.Float64Range(0, 50).Draw(t, "wild margin")
+		return s
+	}
+	for _, field := range []*float64{&s.BassMM, &s.TrebleMM, &s.NutSpanMM, &s.SaddleSpanMM, &s.MarginBassMM,
+		&s.MarginTrebleMM, &s.Neutral.Fret, &s.NutSeatMM, &s.HeelOverhangMM, &s.SawAllowanceMM} {
+		if rapid.IntRange(0, 3).Draw(t, "spoil") == 0 {
+			*field = rapid.SampledFrom([]float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, -1, 1e300, 5e-324}).Draw(t, "spoilt")
+		}
+	}
+	return s
+}
