@@ -81,13 +81,31 @@ func (m square) inverse() square {
 	return inv
 }
 
-// times gives m v.
+// times gives m v for a symmetric m, passing over the zeros of v.
 func (m square) times(v []float64) []float64 {
 	out := make([]float64, m.n)
-	for i := range out {
-		out[i] = dot(m.row(i), v)
+	for j, x := range v {
+		if x == 0 {
+			continue
+		}
+		for i, y := range m.row(j) {
+			out[i] += x * y
+		}
 	}
 	return out
+}
+
+// addOuter adds weight g g' to m, passing over the zeros of g.
+func (m square) addOuter(g []float64, weight float64) {
+	for i, x := range g {
+		if x == 0 {
+			continue
+		}
+		row := m.row(i)
+		for j, y := range g {
+			row[j] += weight * x * y
+		}
+	}
 }
 
 func dot(a, b []float64) float64 {

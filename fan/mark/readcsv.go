@@ -1,7 +1,154 @@
 package mark
 
-import "io"
+import (
+	"fmt"
+	"io"
+	"strings"
 
-// ReadReadings reads a measurement file. file is the name for places; the
-// error is a fault.List of everything that is wrong with it.
-func ReadReadings(in io.Reader, file string) ([]Reading, error) { return nil, nil }
+	"scalepair/data/csvtable"
+	"scalepair/data/fault"
+	"scalepair/data/near"
+)
+
+// columns of a measurement file.
+var columns = []csvtable.Column{
+	{Name: "line", Required: true},
+	{Name: "pass"},
+	{Name: "fret"},
+	{Name: "from"},
+	{Name: "measured", Units: []string{"mm", "in"}},
+	{Name: "step", Units: []string{"mm", "in"}},
+	{Name: "remark"},
+}
+
+// lineWords are what may stand under line, and passWords under pass.
+var (
+	lineWords = []string{"bass", "treble", FromBassNut.String(), FromTrebleNut.String(), NutOffset.String()}
+	passWords = []string{FromNut.String(), Step.String()}
+)
+
+// ReadReadings reads a measurement file, one distance a row:
+//
+//	line,pass,fret,from,measured_mm,step_mm,remark
+//	bass,ruler,1,,39.0,0.5,
+//	bass,caliper,2,,37.10,0.05,
+//	diagonal from bass nut,,,,521.5,0.5,
+//	nut offset,,,,16.65,0.05,
+//
+// line is bass, treble, diagonal from bass nut, diagonal from treble nut or nut
+// offset. pass, for bass and treble only, is ruler (from the nut) or caliper
+// (the step from the mark before, or from the mark under from). fret is the
+// mark; a diagonal goes to the last fret when it is empty. measured_mm or
+// measured_in is what was read; a row where it is empty is a gap and is passed
+// over. step is the least difference the tool shows, from Options when empty.
+//
+// file is the name for places; the error is a fault.List of everything that is
+// wrong, and the readings are then nil. Whether a reading fits the board is
+// Check's to say.
+func ReadReadings(in io.Reader, file string) ([]Reading, error) {
+	rows, faults := csvtable.Scan(in, file, columns)
+	var out []Reading
+	for _, row := range rows {
+		before := len(faults)
+		r := readRow(row, &faults)
+		if len(faults) == before && row.Get("measured") != "" {
+			out = append(out, r)
+		}
+	}
+	if len(faults) == 0 && len(out) == 0 {
+		faults.Add(fault.Place{Input: file}, "nothing was measured", "", "enter what was read under measured_mm or measured_in")
+	}
+	if err := faults.Err(); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func readRow(row csvtable.Row, faults *fault.List) Reading {
+	r := Reading{Place: row.Place("measured")}
+	k := pick(row, "line", lineWords, faults)
+	switch {
+	case k == int(Bass) || k == int(Treble):
+		r.Line = Line(k)
+		r.Kind = Kind(max(0, pick(row, "pass", passWords, faults)))
+		r.marks(row, faults)
+	case k > int(Treble):
+		r.Kind = FromBassNut + Kind(k-2)
+		refuseCell(row, "pass", faults)
+		refuseCell(row, "from", faults)
+		r.end(row, faults)
+	}
+	if length, ok := row.Length("measured", faults); ok {
+		r.MM = length.MM()
+	}
+	r.readStep(row, faults)
+	return r
+}
+
+// marks reads which mark a row is about, and where its step begins.
+func (r *Reading) marks(row csvtable.Row, faults *fault.List) {
+	fret, ok := row.Whole("fret", faults)
+	if !ok && row.Get("fret") == "" {
+		faults.Add(row.Place("fret"), "fret is empty", "", "say which mark was measured")
+	}
+	if ok && fret < 1 {
+		faults.Add(row.Place("fret"), "a fret counts from 1", row.Get("fret"), "")
+	}
+	r.Fret = fret
+	if r.Kind != Step {
+		refuseCell(row, "from", faults)
+		return
+	}
+	r.From = fret - 1
+	if from, ok := row.Whole("from", faults); ok {
+		r.From = from
+		if from < 0 || from >= fret {
+			faults.Add(row.Place("from"), "a step must begin at a mark nearer the nut than its own", row.Get("from"), "0 is the nut")
+		}
+	}
+}
+
+// end reads the mark a diagonal ends on.
+func (r *Reading) end(row csvtable.Row, faults *fault.List) {
+	if r.Kind == NutOffset {
+		refuseCell(row, "fret", faults)
+		return
+	}
+	fret, ok := row.Whole("fret", faults)
+	if ok && fret < 1 {
+		faults.Add(row.Place("fret"), "a fret counts from 1", row.Get("fret"), "leave it empty for the last")
+	}
+	r.Fret = fret
+}
+
+func (r *Reading) readStep(row csvtable.Row, faults *fault.List) {
+	step, ok := row.Length("step", faults)
+	if ok && !(step.MM() >= finestStep && step.MM() <= coarsestStep) {
+		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), stepRemedy)
+	}
+	r.StepMM = step.MM()
+}
+
+// refuseCell reports a cell that says nothing for this row.
+func refuseCell(row csvtable.Row, name string, faults *fault.List) {
+	if text := row.Get(name); text != "" {
+		faults.Add(row.Place(name), fmt.Sprintf("%s means nothing in this row", name), text, "leave it empty")
+	}
+}
+
+// pick gives which of the words stands in a cell; -1 with a fault for none.
+func pick(row csvtable.Row, name string, words []string, faults *fault.List) int {
+	text := row.Get(name)
+	folded := strings.ToLower(strings.Join(strings.Fields(text), " "))
+	for i, w := range words {
+		if folded == w {
+			return i
+		}
+	}
+	remedy := "use " + strings.Join(words, ", ")
+	if best := near.Suggest(folded, words); best != "" {
+		remedy = fmt.Sprintf("did you mean %q? %s", best, remedy)
+	}
+	faults.Add(row.Place(name), "no such "+name, text, remedy)
+	return -1
+}

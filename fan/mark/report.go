@@ -117,6 +117,11 @@ const (
 	// Stretched: every mark is off in proportion to its distance, as when the
 	// line was set out for another length.
 	Stretched
+	// RulerZeroOff: every reading from the nut is off alike; the ruler's nought
+	// did not lie on the nut line.
+	RulerZeroOff
+	// CaliperZeroOff: every step is off alike; the jaws do not close at nought.
+	CaliperZeroOff
 	// OffsetOff: the treble line lies too far forward or back against the bass
 	// line; it shows on neither line alone.
 	OffsetOff
@@ -131,7 +136,7 @@ const (
 // Finding is one explanation of what was measured.
 type Finding struct {
 	Kind SlipKind
-	Line Line // of the first six kinds and of a diagonal (the line it ends on)
+	Line Line // of the first eight kinds and of a diagonal (the line it ends on)
 	// Fret is the mark concerned: the mark a reading or step ends on, the
 	// first shifted one, 0 for the nut and the last for Stretched.
 	Fret int

@@ -1,6 +1,9 @@
 package mark
 
 import (
+	"math"
+
+	"scalepair/data/fault"
 	"scalepair/fan"
 )
 
@@ -8,7 +11,8 @@ import (
 type Bench struct {
 	// Resolution is the least difference that calipers or ruler show.
 	Resolution Resolution
-	// KerfMM is the width of the saw's cut, for the fences; 0 to 3 mm.
+	// KerfMM is the width of the saw's cut, for the fences; 0 to 3 mm. With 0
+	// the fence stands on the slot itself.
 	KerfMM float64
 }
 
@@ -21,7 +25,7 @@ const (
 	FigureAngle
 )
 
-// Figure is one number of a step.
+// Figure is one number of a task.
 type Figure struct {
 	Name     string
 	Kind     FigureKind
@@ -46,14 +50,14 @@ type SlotRow struct {
 	Length          Rounded // along the slot
 	FenceBass       Rounded // where the fence's working face meets the bass edge, half a kerf nearer the nut
 	FenceTreble     Rounded // the same at the treble edge
-	SquareBoxServes bool    // true for the slot that stands square
+	SquareBoxServes bool    // true for a slot that stands square: a mitre box serves, the others need the fence
 }
 
 // DotRow is one dot.
 type DotRow struct {
 	Fret  int
 	Along Rounded // face dots: along the centreline from where the nut line crosses it; side dots: along the bass edge from the nut line
-	Out   Rounded // face dots: out from the centreline, bass side positive; 0 for side dots
+	Out   Rounded // face dots: out from the centreline, bass side positive; side dots: 0
 }
 
 // Task is one step of the setting-out list.
@@ -69,9 +73,114 @@ type Task struct {
 // List is the setting-out list in working order.
 type List struct {
 	Resolution Resolution
-	Tasks      []Task
+	// Note says how the numbers are rounded.
+	Note  string
+	Tasks []Task
 }
 
-// SettingOut gives the setting-out list of a layout, in working order. The
-// error is a fault.List.
-func SettingOut(l *fan.Layout, b Bench) (List, error) { return List{}, nil }
+const roundingNote = "Every length is rounded to what the tool shows. A step is the difference of the two rounded " +
+	"positions, so the steps sum to the positions exactly. Mark from the nut, so that one slip stays one slip; " +
+	"the steps are for the second measuring."
+
+// desk makes the tasks of one layout.
+type desk struct {
+	l     *fan.Layout
+	p     plan
+	r     Resolution
+	blank fan.Blank
+	kerf  float64
+}
+
+// SettingOut gives the setting-out list of a layout, in working order:
+// centreline, string lines, nut, the marks of the bass line, the square line
+// and the treble nut, the marks of the treble line, the checks before the
+// first cut, the slots and their fences, the dots.
+//
+// Base lines are two lines square to the centreline, as far apart as the
+// smallest blank is long: on any blank, larger ones too, everything is measured
+// from them. The error is a fault.List: no resolution, or a kerf outside 0 to
+// 3 mm.
+func SettingOut(l *fan.Layout, b Bench) (List, error) {
+	var faults fault.List
+	if b.Resolution.PerUnit < 1 {
+		faults.Add(fault.Place{Input: "resolution"}, "missing", "", "give the least difference the calipers show, such as \"0.05 mm\"")
+	}
+	fences, err := l.Fences(b.KerfMM)
+	faults.Include(fault.Place{Input: "kerf"}, err)
+	if err := faults.Err(); err != nil {
+		return List{}, err
+	}
+	d := desk{l: l, p: planOf(l), r: b.Resolution, blank: l.Blank(), kerf: b.KerfMM}
+	return List{Resolution: b.Resolution, Note: roundingNote, Tasks: []Task{
+		d.centreline(), d.stringLines(), d.bassNut(), d.marks(Bass),
+		d.trebleNut(), d.marks(Treble), d.beforeTheCut(), d.slots(fences),
+		d.faceDots(), d.sideDots(),
+	}}, nil
+}
+
+func (d desk) length(name string, mm float64) Figure {
+	return Figure{Name: name, Length: d.r.Round(mm)}
+}
+
+// marks lists every mark of a line, both ways.
+func (d desk) marks(line Line) Task {
+	p := d.p.lines[line]
+	t := Task{
+		Title: "Marks on the " + line.String() + " line",
+		Do: "Lay the ruler along the " + line.String() + " string line, its nought on the nut mark, and mark every fret without " +
+			"lifting it. Care pays most at the high frets, where a cent is least wide.",
+	}
+	before := d.r.Round(0)
+	for n := 1; n < len(p.marks); n++ {
+		at := d.r.Round(p.marks[n])
+		t.Marks = append(t.Marks, MarkRow{Fret: n, FromNut: at, Step: d.r.between(before, at), MMPerCent: p.mmPerCent(n)})
+		before = at
+	}
+	return t
+}
+
+// slots lists every slot with its fence.
+func (d desk) slots(fences []fan.Fence) Task {
+	t := Task{
+		Title: "Slots",
+		Do: "Join the two marks of every fret and carry the line to both edges; its ends are given along the edges from the nut line. " +
+			"A mitre box serves a square slot only. For the others clamp a straight fence across the board, its working face " +
+			"half a kerf nearer the nut than the slot's middle, and saw along it on the bridge side.",
+	}
+	if d.kerf > 0 {
+		t.Figures = append(t.Figures, d.length("half a kerf, square to the slot", d.kerf/2))
+	}
+	for _, f := range fences {
+		fret := d.l.Frets[f.Fret]
+		t.Slots = append(t.Slots, SlotRow{
+			Fret: f.Fret, SlantRad: f.SlantRad, SquareBoxServes: fret.Line.TanSlant == 0,
+			Bass: d.r.Round(f.BassAlongEdgeMM), Treble: d.r.Round(f.TrebleAlongEdgeMM), Length: d.r.Round(fret.Slot.LengthMM),
+			FenceBass: d.r.Round(f.FenceBassMM), FenceTreble: d.r.Round(f.FenceTrebleMM),
+		})
+	}
+	return t
+}
+
+func (d desk) faceDots() Task {
+	t := Task{
+		Title: "Face dots",
+		Do:    "Midway between two fret lines on the centreline, from where the nut line crosses it; a pair stands out to either side.",
+	}
+	for _, dot := range d.l.FaceDots() {
+		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(dot.At.X), Out: d.r.Round(dot.At.Y)})
+	}
+	return t
+}
+
+func (d desk) sideDots() Task {
+	t := Task{
+		Title: "Side dots",
+		Do:    "Midway between two slot ends on the bass edge, along the edge from the nut line; a pair is two dots in a row.",
+	}
+	nut := d.l.Frets[0].Slot.Bass
+	for _, dot := range d.l.SideDots() {
+		along := math.Hypot(dot.At.X-nut.X, dot.At.Y-nut.Y)
+		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(along), Out: d.r.Round(0)})
+	}
+	return t
+}

@@ -1,0 +1,170 @@
+package mark
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+)
+
+// longestMM and the bounds of a step keep a slipped exponent out of the
+// reckoning.
+const (
+	longestMM    = 3000
+	finestStep   = finestMM
+	coarsestStep = 5.0
+)
+
+// inspector collects what cannot be meant so.
+type inspector struct {
+	plan   plan
+	faults fault.List
+}
+
+func inspect(p plan, readings []Reading, o Options) error {
+	in := inspector{plan: p}
+	in.options(readings, o)
+	if len(readings) == 0 {
+		in.faults.Add(fault.Place{Input: "check"}, "nothing was measured", "", "give a reading for each mark")
+	}
+	sane := true
+	seen := map[string]bool{}
+	for _, r := range readings {
+		ok := in.reading(r)
+		sane = sane && ok
+		if ok {
+			in.double(r, seen)
+		}
+	}
+	if sane {
+		in.units(readings)
+	}
+	if sane && len(in.faults) == 0 {
+		in.order(readings)
+	}
+	return in.faults.Err()
+}
+
+// place is where a reading stands in its file, or else what it is.
+func (r Reading) place() fault.Place {
+	if r.Place != (fault.Place{}) {
+		return r.Place
+	}
+	return fault.Place{Input: r.Name()}
+}
+
+// Name says in words what a reading is: "bass ruler fret 7".
+func (r Reading) Name() string {
+	switch r.Kind {
+	case FromNut:
+		return fmt.Sprintf("%v ruler fret %d", r.Line, r.Fret)
+	case Step:
+		return fmt.Sprintf("%v caliper from fret %d to %d", r.Line, r.From, r.Fret)
+	case NutOffset:
+		return r.Kind.String()
+	}
+	return fmt.Sprintf("%v to fret %d", r.Kind, r.Fret)
+}
+
+// reading checks one reading by itself.
+func (in *inspector) reading(r Reading) bool {
+	before := len(in.faults)
+	add := func(what, given, remedy string) { in.faults.Add(r.place(), what, given, remedy) }
+	last := in.plan.lines[Bass].last()
+	switch {
+	case r.Line != Bass && r.Line != Treble, r.Kind < FromNut || r.Kind > NutOffset:
+		add("no such line or pass", "", "give the bass or the treble line, the ruler or the caliper pass")
+		return false
+	case r.Kind == NutOffset:
+	case r.Fret < 1 || r.Fret > last:
+		add("no such fret on this board", fmt.Sprint(r.Fret), fmt.Sprintf("give 1 to %d", last))
+	case r.Kind == Step && (r.From < 0 || r.From >= r.Fret):
+		add("a step must begin at a mark nearer the nut than its own", fmt.Sprintf("from %d to %d", r.From, r.Fret), "0 is the nut")
+	}
+	given := ""
+	if !math.IsNaN(r.MM) && !math.IsInf(r.MM, 0) {
+		given = unit.Fixed(r.MM, 3) + " mm"
+	}
+	switch {
+	case given == "":
+		add("not a finite length", "", "measure again")
+	case math.Abs(r.MM) > longestMM:
+		add("longer than any string", given, fmt.Sprintf("give at most %d mm", longestMM))
+	case r.MM <= 0 && r.Kind != NutOffset:
+		add("a distance must be above 0", given, "leave out what was not measured")
+	}
+	if !(r.StepMM == 0 || r.StepMM >= finestStep && r.StepMM <= coarsestStep) {
+		add("not the step of a measuring tool", fmt.Sprint(r.StepMM)+" mm", stepRemedy)
+	}
+	return len(in.faults) == before
+}
+
+var stepRemedy = fmt.Sprintf("give the least difference the tool shows, %v mm to %v mm", finestStep, coarsestStep)
+
+// double reports a distance that was entered twice.
+func (in *inspector) double(r Reading, seen map[string]bool) {
+	name := r.Name()
+	if seen[name] {
+		in.faults.Add(r.place(), "entered twice", name, "keep one row, or the mean of both")
+	}
+	seen[name] = true
+}
+
+// order reports ruler readings that do not grow from mark to mark.
+func (in *inspector) order(readings []Reading) {
+	for line := range in.plan.lines {
+		byFret := make([]*Reading, len(in.plan.lines[line].marks))
+		for i, r := range readings {
+			if r.Kind == FromNut && r.Line == Line(line) {
+				byFret[r.Fret] = &readings[i]
+			}
+		}
+		var before *Reading
+		for _, r := range byFret {
+			if r == nil {
+				continue
+			}
+			if before != nil && r.MM <= before.MM {
+				in.faults.Add(r.place(), fmt.Sprintf("marks out of order: fret %d no farther from the nut than fret %d", r.Fret, before.Fret),
+					unit.Fixed(r.MM, 3)+" mm after "+unit.Fixed(before.MM, 3)+" mm", "look whether two rows were swapped or a digit slipped")
+			}
+			before = r
+		}
+	}
+}
+
+// options checks tools and tolerance.
+func (in *inspector) options(readings []Reading, o Options) {
+	add := func(name, what, given, remedy string) {
+		in.faults.Add(fault.Place{Input: name}, what, given, remedy)
+	}
+	t := o.Tolerance
+	if !(t.Cents >= 0 && t.MM >= 0 && (t.Cents > 0) != (t.MM > 0) && t.Cents <= 100 && t.MM <= 10) {
+		add("tolerance", "give either cents (up to 100) or mm (up to 10), above 0", fmt.Sprintf("%v cents, %v mm", t.Cents, t.MM), "")
+	}
+	if !(o.OffsetToleranceMM >= 0 && o.OffsetToleranceMM <= 10) {
+		add("nut offset tolerance", "must lie between 0 and 10 mm", fmt.Sprint(o.OffsetToleranceMM), "")
+	}
+	for i, tool := range []Tool{o.Ruler, o.Caliper, o.Long} {
+		name := []string{"ruler", "caliper", "long ruler"}[i]
+		if !(tool.StepMM == 0 || tool.StepMM >= finestStep && tool.StepMM <= coarsestStep) {
+			add(name+" step", "not the step of a measuring tool", fmt.Sprintf("%v mm", tool.StepMM), stepRemedy)
+		}
+		if !(tool.ZeroMM >= 0 && tool.ZeroMM <= 5 && tool.ScalePart >= 0 && tool.ScalePart <= 0.05) {
+			add(name+" accuracy", "must lie between 0 and 5 mm, or 5 % of the length", fmt.Sprintf("%v mm, %v", tool.ZeroMM, tool.ScalePart), "")
+		}
+	}
+	in.steps(readings, o)
+}
+
+// steps reports a pass whose step nobody gave.
+func (in *inspector) steps(readings []Reading, o Options) {
+	long := max(o.Long.StepMM, o.Ruler.StepMM)
+	wanted := map[Kind]float64{FromNut: o.Ruler.StepMM, Step: o.Caliper.StepMM, NutOffset: o.Caliper.StepMM, FromBassNut: long, FromTrebleNut: long}
+	for _, r := range readings {
+		if r.StepMM == 0 && wanted[r.Kind] == 0 {
+			in.faults.Add(r.place(), "no step is known for this reading", "", stepRemedy)
+		}
+	}
+}

@@ -1,0 +1,97 @@
+package mark
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data/unit"
+)
+
+// nearRatio is how near a ratio of read to laid out must come to that of two
+// units to be taken for it: no marking is off by a factor of ten, and a board's
+// marks are seldom off by 4 %.
+const nearRatio = 0.04
+
+// confusion is one way of entering a whole pass wrongly.
+type confusion struct {
+	what   string // "these look like ..."
+	remedy string
+	looks  func(r Reading, p plan) bool
+}
+
+var confusions = []confusion{
+	{"inches", "head the column measured_in, or write the unit in the cell", ratio(1 / 25.4)},
+	{"millimetres", "head the column measured_mm, or write the unit in the cell", ratio(25.4)},
+	{"centimetres", "write them in millimetres", ratio(0.1)},
+	{"distances from the nut", "write ruler as their pass, or enter the steps", looksFromNut},
+	{"steps from the mark before", "write caliper as their pass, or enter the distances from the nut", looksLikeStep},
+}
+
+// distance is what a reading should be.
+func (p plan) distance(r Reading) float64 {
+	switch r.Kind {
+	case FromNut, Step:
+		return p.lines[r.Line].marks[r.Fret] - p.lines[r.Line].marks[r.From]
+	case NutOffset:
+		return p.offsetMM
+	}
+	from := Bass
+	if r.Kind == FromTrebleNut {
+		from = Treble
+	}
+	a, b := p.lines[from].at[0], p.lines[1-from].at[r.Fret]
+	return math.Hypot(b.X-a.X, b.Y-a.Y)
+}
+
+// ratio looks for readings that are that many times too long. A nut offset of
+// a few millimetres is too short to tell.
+func ratio(want float64) func(Reading, plan) bool {
+	return func(r Reading, p plan) bool {
+		d := p.distance(r)
+		return math.Abs(d) > 5 && math.Abs(r.MM/(d*want)-1) < nearRatio
+	}
+}
+
+func looksFromNut(r Reading, p plan) bool {
+	return r.Kind == Step && r.From > 0 && math.Abs(r.MM/p.lines[r.Line].marks[r.Fret]-1) < nearRatio
+}
+
+func looksLikeStep(r Reading, p plan) bool {
+	marks := p.lines[r.Line].marks
+	return r.Kind == FromNut && r.Fret > 1 && math.Abs(r.MM/(marks[r.Fret]-marks[r.Fret-1])-1) < nearRatio
+}
+
+// units reports readings in the wrong unit or under the wrong pass, once for
+// each pass of a line.
+func (in *inspector) units(readings []Reading) {
+	type pass struct {
+		kind Kind
+		line Line
+	}
+	for _, c := range confusions {
+		first, count, order := map[pass]Reading{}, map[pass]int{}, []pass{}
+		for _, r := range readings {
+			if !c.looks(r, in.plan) {
+				continue
+			}
+			k := pass{r.Kind, r.Line}
+			if count[k] == 0 {
+				first[k] = r
+				order = append(order, k)
+			}
+			count[k]++
+		}
+		for _, k := range order {
+			in.looks(c, first[k], count[k])
+		}
+	}
+}
+
+func (in *inspector) looks(c confusion, r Reading, count int) {
+	what := fmt.Sprintf("these look like %s", c.what)
+	if count > 1 {
+		what += fmt.Sprintf(" (%d readings of this pass)", count)
+	}
+	given := fmt.Sprintf("%s mm where %s mm was laid out", unit.Fixed(r.MM, 3), unit.Fixed(in.plan.distance(r), 2))
+	in.faults.Add(r.place(), what, given, c.remedy)
+}
