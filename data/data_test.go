@@ -1,0 +1,112 @@
+package data_test
+
+import (
+	"bytes"
+	"io/fs"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data"
+	"scalepair/data/csvtable"
+	"scalepair/data/fault"
+)
+
+func TestEveryEmbeddedFileOpensWithItsProvenance(t *testing.T) {
+	texts := map[string][]byte{
+		"tunings": data.Tunings(), "materials": data.Materials(), "wire strength": data.WireStrength(),
+	}
+	require.NoError(t, fs.WalkDir(data.Demo(), ".", func(path string, d fs.DirEntry, err error) error {
+		require.NoError(t, err)
+		if !d.IsDir() {
+			texts[path], err = fs.ReadFile(data.Demo(), path)
+		}
+		return err
+	}))
+	assert.Contains(t, texts, "build.toml")
+	for name, text := range texts {
+		assert.True(t, bytes.HasPrefix(text, []byte("# ")), name)
+	}
+}
+
+func TestWireStrengthFallsWithTheDiameter(t *testing.T) {
+	rows, err := csvtable.Read(bytes.NewReader(data.WireStrength()), "a228.csv", []csvtable.Column{
+		{Name: "diameter_in", Required: true}, {Name: "min_ksi", Required: true}, {Name: "max_ksi", Required: true},
+	})
+	require.NoError(t, err)
+	require.Len(t, rows, 20)
+	var faults fault.List
+	var d, low float64
+	for i, r := range rows {
+		diameter, _ := r.Number("diameter_in", &faults)
+		least, _ := r.Number("min_ksi", &faults)
+		most, _ := r.Number("max_ksi", &faults)
+		assert.Less(t, least, most)
+		if i > 0 {
+			assert.Greater(t, diameter, d)
+			assert.Less(t, least, low)
+		}
+		d, low = diameter, least
+	}
+	assert.Empty(t, faults)
+}
+
+func TestMaterials(t *testing.T) {
+	var names []string
+	for _, m := range data.AllMaterials() {
+		assert.NotEmpty(t, m.Source, m.Name)
+		assert.Contains(t, data.Confidences, m.Confidence, m.Name)
+		assert.Positive(t, m.DensityU, m.Name)
+		assert.Less(t, m.DensityU, m.DensityKgM3/10, m.Name)
+		assert.Equal(t, m.YoungsPa > 0 || m.StrengthPa > 0, m.StiffnessSource != "", m.Name)
+		for _, n := range append([]string{m.Name}, m.Also...) {
+			assert.NotContains(t, names, n)
+			names = append(names, n)
+			got, err := data.LookupMaterial(strings.ToUpper(n))
+			require.NoError(t, err)
+			assert.Equal(t, m, got)
+		}
+	}
+	for _, n := range []string{"music wire", "stainless steel", "phosphor bronze", "bronze", "nickel", "nickel-plated steel", "copper", "brass", "nylon", "fluorocarbon"} {
+		assert.Contains(t, names, n)
+	}
+	wire, err := data.LookupMaterial(data.MusicWire)
+	require.NoError(t, err)
+	assert.Equal(t, 7850.0, wire.DensityKgM3)
+	assert.InDelta(t, 203.4e9, wire.YoungsPa, 1)
+	assert.Zero(t, wire.StrengthPa, "music wire's strength depends on its diameter")
+}
+
+func TestAllMaterialsIsACopy(t *testing.T) {
+	data.AllMaterials()[0].Name = "changed"
+	assert.Equal(t, data.MusicWire, data.AllMaterials()[0].Name)
+}
+
+func TestLookupMaterialSuggests(t *testing.T) {
+	_, err := data.LookupMaterial("fosfor bronze")
+	assert.EqualError(t, err, `no material of that name ("fosfor bronze"); did you mean "phosphor bronze"?`)
+	_, err = data.LookupMaterial("wood")
+	assert.ErrorContains(t, err, `no material of that name ("wood"); the materials are music wire, stainless steel, `)
+	got, err := data.LookupMaterial("Nickel plated-steel")
+	require.NoError(t, err)
+	assert.Equal(t, "nickel-plated steel", got.Name)
+}
+
+func TestParseMaterials(t *testing.T) {
+	got, err := data.ParseMaterials(strings.NewReader("name,also,density_kg_m3,density_u_kg_m3,youngs_gpa,strength_mpa,source,confidence,stiffness_source,stiffness_confidence\n"+
+		"Tin,pewter; solder,7300,10,50,15,a book,read,another,from memory\n"), "m.csv")
+	require.NoError(t, err)
+	assert.Equal(t, []data.Material{{Name: "tin", Also: []string{"pewter", "solder"}, DensityKgM3: 7300, DensityU: 10, YoungsPa: 50e9,
+		StrengthPa: 15e6, Source: "a book", Confidence: "read", StiffnessSource: "another", StiffnessConfidence: "from memory"}}, got)
+
+	got, err = data.ParseMaterials(strings.NewReader("name,density_kg_m3,density_u_kg_m3,youngs_gpa,source,confidence\n"+
+		"tin,7.3,10,,a book,read\nlead,11340,-1,16,a book,sure\nzinc,nan,1,,,read\n"), "m.csv")
+	assert.Nil(t, got)
+	assert.EqualError(t, err, `m.csv:2:5: density_kg_m3 lies outside 100 to 25000 ("7.3")
+m.csv:3:1: a stiffness or strength without source or confidence ("lead")
+m.csv:3:12: density_u_kg_m3 lies outside 0 to 2000 ("-1")
+m.csv:3:25: no confidence ("sure"); write read, from memory, estimated
+m.csv:4:13: source is empty; every row needs one`)
+}

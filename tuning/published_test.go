@@ -1,0 +1,37 @@
+package tuning_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/published"
+	"scalepair/tuning"
+)
+
+func TestPublishedPitches(t *testing.T) {
+	for _, row := range published.Load(t, "pitch.csv") {
+		t.Run(row.ID, func(t *testing.T) {
+			n, err := tuning.ParseNote(row.Text("note"))
+			require.NoError(t, err)
+			switch row.Quantity {
+			case "frequency_hz":
+				row.Check(t, n.FreqHz(tuning.ConcertA))
+			case "midi_number":
+				row.Check(t, float64(n.Semitone))
+			case "ratio":
+				row.Check(t, raised(t, n, row))
+			case "rise_percent":
+				row.Check(t, 100*(raised(t, n, row)-1))
+			default:
+				t.Fatalf("no check for %s", row.Quantity)
+			}
+		})
+	}
+}
+
+// raised gives the ratio of the frequencies the row's semitones apart.
+func raised(t *testing.T, n tuning.Note, row published.Row) float64 {
+	up := n.Up(int(row.Input(t, "semitones")))
+	return up.FreqHz(tuning.ConcertA) / n.FreqHz(tuning.ConcertA)
+}
