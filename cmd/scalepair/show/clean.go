@@ -1,0 +1,90 @@
+package show
+
+import (
+	"strings"
+	"unicode"
+
+	"github.com/olekukonko/tablewriter/pkg/twwidth"
+)
+
+const hardBlank = '\u00a0'
+
+// clean makes text fit for one line of print: line ends, tabs and other
+// control characters become blanks, invisible format characters (direction
+// marks, joiners) go, and runs of blanks become one. A no-break blank stays,
+// so that a figure can be held to its unit.
+func clean(s string) string {
+	var b strings.Builder
+	blank := false
+	for _, r := range s {
+		switch {
+		case r != hardBlank && (unicode.IsSpace(r) || unicode.IsControl(r)):
+			blank = b.Len() > 0
+			continue
+		case unicode.Is(unicode.Cf, r):
+			continue
+		}
+		if blank {
+			b.WriteByte(' ')
+			blank = false
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+// cells gives the number of terminal cells that s takes: 2 for wide letters,
+// 0 for combining marks. It counts as the table library does, and letters of
+// ambiguous width as narrow on every machine.
+func cells(s string) int { return twwidth.WidthWithOptions(s, twwidth.Options{}) }
+
+// mapText gives a copy of the report with f applied to every text but the
+// tables' names and the drawings.
+func (r *Report) mapText(f func(string) string) *Report {
+	out := &Report{Title: f(r.Title), Blocks: make([]Block, len(r.Blocks))}
+	for i, b := range r.Blocks {
+		out.Blocks[i] = mapBlock(b, f)
+	}
+	return out
+}
+
+func mapBlock(b Block, f func(string) string) Block {
+	switch b := b.(type) {
+	case Heading:
+		return Heading{f(b.Text)}
+	case Para:
+		return Para{f(b.Text)}
+	case Bullets:
+		return Bullets{mapAll(b.Items, f)}
+	case Cautions:
+		return Cautions{mapAll(b.Items, f)}
+	case Figure:
+		return Figure{f(b.Caption), b.SVG}
+	case *Table:
+		return b.mapText(f)
+	}
+	return b
+}
+
+func (t *Table) mapText(f func(string) string) *Table {
+	out := &Table{Name: t.Name, Caption: f(t.Caption), Notes: mapAll(t.Notes, f)}
+	for _, c := range t.Columns {
+		c.Head = f(c.Head)
+		out.Columns = append(out.Columns, c)
+	}
+	for _, row := range t.Rows {
+		out.Rows = append(out.Rows, mapAll(t.fill(row), f))
+	}
+	if t.Foot != nil {
+		out.Foot = mapAll(t.fill(t.Foot), f)
+	}
+	return out
+}
+
+func mapAll(in []string, f func(string) string) []string {
+	out := make([]string, len(in))
+	for i, s := range in {
+		out[i] = f(s)
+	}
+	return out
+}

@@ -1,0 +1,142 @@
+package show
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+)
+
+// writeMarkdown writes the report as GitHub-flavoured Markdown, table columns
+// padded so that the source reads well too. Drawings are left out.
+func writeMarkdown(b *bytes.Buffer, r *Report) {
+	if r.Title != "" {
+		fmt.Fprintf(b, "# %s\n", escapeMD(r.Title))
+	}
+	for _, block := range r.Blocks {
+		var lines []string
+		switch block := block.(type) {
+		case Heading:
+			lines = []string{"## " + escapeMD(block.Text)}
+		case Para:
+			lines = []string{paragraphMD(block.Text)}
+		case Bullets:
+			lines = listMD("- ", block.Items)
+		case Cautions:
+			lines = append([]string{"> **Cautions**", ">"}, listMD("> - ", block.Items)...)
+		case *Table:
+			lines = tableMD(block)
+		}
+		if len(lines) > 0 && b.Len() > 0 {
+			b.WriteByte('\n')
+		}
+		for _, l := range lines {
+			b.WriteString(l + "\n")
+		}
+	}
+}
+
+func listMD(mark string, items []string) []string {
+	lines := make([]string, len(items))
+	for i, item := range items {
+		lines[i] = mark + paragraphMD(item)
+	}
+	return lines
+}
+
+func tableMD(t *Table) []string {
+	if len(t.Columns) == 0 {
+		return nil
+	}
+	var lines []string
+	if t.Caption != "" {
+		lines = append(lines, "**"+escapeMD(t.Caption)+"**", "")
+	}
+	lines = append(lines, rowsMD(t)...)
+	if len(t.Rows) == 0 {
+		lines = append(lines, "", noRows)
+	}
+	if len(t.Notes) > 0 { // another mark than a list that may follow
+		lines = append(append(lines, ""), listMD("* ", t.Notes)...)
+	}
+	return lines
+}
+
+// rowsMD gives the head, the line of alignments, the rows, and the totals in
+// bold.
+func rowsMD(t *Table) []string {
+	rows := [][]string{make([]string, len(t.Columns))}
+	for i, c := range t.Columns {
+		rows[0][i] = escapeMD(c.Head)
+	}
+	for _, r := range t.Rows {
+		rows = append(rows, mapAll(r, escapeMD))
+	}
+	if t.Foot != nil {
+		rows = append(rows, mapAll(t.Foot, boldMD))
+	}
+	widths := make([]int, len(t.Columns))
+	for _, r := range rows {
+		for i, c := range r {
+			widths[i] = max(widths[i], cells(c), 3)
+		}
+	}
+	lines := []string{lineMD(t, rows[0], widths), rulesMD(t, widths)}
+	for _, r := range rows[1:] {
+		lines = append(lines, lineMD(t, r, widths))
+	}
+	return lines
+}
+
+func boldMD(s string) string {
+	if s == "" {
+		return ""
+	}
+	return "**" + escapeMD(s) + "**"
+}
+
+func lineMD(t *Table, row []string, widths []int) string {
+	var b strings.Builder
+	for i, c := range row {
+		pad := strings.Repeat(" ", widths[i]-cells(c))
+		if t.Columns[i].Align == Right {
+			b.WriteString("| " + pad + c + " ")
+			continue
+		}
+		b.WriteString("| " + c + pad + " ")
+	}
+	return b.String() + "|"
+}
+
+func rulesMD(t *Table, widths []int) string {
+	var b strings.Builder
+	for i, w := range widths {
+		if t.Columns[i].Align == Right {
+			b.WriteString("| " + strings.Repeat("-", w-1) + ": ")
+			continue
+		}
+		b.WriteString("| " + strings.Repeat("-", w) + " ")
+	}
+	return b.String() + "|"
+}
+
+// marksMD puts a backslash before the marks of emphasis, code, links, tags,
+// entities, formulas and cells.
+var marksMD = strings.NewReplacer(`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`,
+	`<`, `\<`, `&`, `\&`, `|`, `\|`, `~`, `\~`, `$`, `\$`)
+
+// escapeMD lets text mean itself within a line.
+func escapeMD(s string) string { return marksMD.Replace(soften(s)) }
+
+// paragraphMD also escapes what would open a heading, a quotation, a rule or
+// a list at the start of a line.
+func paragraphMD(s string) string {
+	s = escapeMD(s)
+	digits := len(s) - len(strings.TrimLeft(s, "0123456789"))
+	if digits < len(s) {
+		number := digits > 0 && strings.ContainsRune(".)", rune(s[digits]))
+		if number || digits == 0 && strings.ContainsRune("#>+-=", rune(s[0])) {
+			return s[:digits] + `\` + s[digits:]
+		}
+	}
+	return s
+}
