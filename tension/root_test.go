@@ -30,7 +30,7 @@ func TestRisingRoot(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			root, ok := risingRoot(c.f, 0, c.hi, c.start)
 			assert.Equal(t, c.found, ok)
-			assert.InDelta(t, c.root, root, 1e-15*c.root)
+			assert.InDelta(t, c.root, root, 1e-12*c.root)
 		})
 	}
 }

@@ -56,13 +56,15 @@ type pressed struct {
 //	(f12/f)^2 = P ((L + s)/hypot(L/2 + s, h))^2, wanted 4
 //	flatness = 4 hypot(L/2 + s, h)^2 - P (L + s)^2 = s (2 L + 3 s) + 4 h^2 - (P - 1) (L + s)^2
 //
-// The slope leaves out the change of (P - 1) (L + s)^2: P - 1 falls nearly as
-// (L + s)^-2, so that the error left a step is under a hundredth.
+// In the slope (P - 1) (L + s)^2 falls as 1/((L + s) (L + s + tails)), which
+// it does but for small terms: P - 1 goes with 1/T, with 1/R and with the
+// shorter run.
 func (p pressed) flatness(s float64) (value, slope float64) {
 	l := p.length
 	open := l + s
-	value = float64(s*(2*l+float64(3*s))) + float64(4*p.height*p.height) - float64(p.sharpening(s)*open*open)
-	return value, 2*l + 6*s
+	sharp := p.sharpening(s) * open
+	value = float64(s*(2*l+float64(3*s))) + float64(4*p.height*p.height) - float64(sharp*open)
+	return value, 2*l + float64(6*s) + float64(sharp*(1+open/(open+p.tails)))
 }
 
 // sharpening is P - 1, by what share the square of the pitch rises from being

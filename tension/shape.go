@@ -17,10 +17,10 @@ const (
 // Spot is a fret and a rise: what all bends at that fret to that rise share.
 // Make it once with [NewSpot].
 type Spot struct {
-	fret, cents float64
-	sounding    float64 // 2^(-n/12), share of the length that sounds
-	silent      float64 // 1 minus that, without its rounding
-	gain        float64 // (f/f0)^2 - 1 of the wanted rise
+	sounding float64 // 2^(-n/12), share of the length that sounds
+	silent   float64 // 1 minus that, without its rounding
+	bow      float64 // 1/(2 silent sounding)
+	gain     float64 // (f/f0)^2 - 1 of the wanted rise
 }
 
 // NewSpot takes a fret from 1 on (it may lie between two) and a rise in cents,
@@ -38,11 +38,10 @@ func NewSpot(fret, cents float64) (Spot, error) {
 		return Spot{}, ErrInput
 	}
 	octaves := fret / 12
+	sounding, silent := math.Exp2(-octaves), -math.Expm1(-octaves*math.Ln2)
 	return Spot{
-		fret: fret, cents: cents,
-		sounding: math.Exp2(-octaves),
-		silent:   -math.Expm1(-octaves * math.Ln2),
-		gain:     math.Expm1(cents / 600 * math.Ln2),
+		sounding: sounding, silent: silent, bow: 1 / (2 * silent * sounding),
+		gain: math.Expm1(cents / 600 * math.Ln2),
 	}, nil
 }
 
@@ -51,8 +50,7 @@ func NewSpot(fret, cents float64) (Spot, error) {
 type Contact struct {
 	x, s    float64 // nut to contact and contact to saddle at rest, m
 	t       float64 // tangent of the slant
-	rest    float64 // R(0), the whole wire at rest, m
-	perRest float64 // 1/R(0)
+	perRest float64 // 1/R(0), R(0) the whole wire at rest, 1/m
 	curve   float64 // half the second derivative of R by y at rest, over R(0), 1/m2
 	speed2  float64 // (2 L f)^2, m2/s2
 	gain    float64
@@ -69,17 +67,18 @@ func (p Spot) Contact(at BendAt) (Contact, error) {
 		return Contact{}, ErrInput
 	}
 	c := Contact{x: at.LengthM * p.silent, s: at.LengthM * p.sounding, t: at.TanSlant, gain: p.gain, end: at.ReachM}
-	switch {
-	case c.t > 0:
-		c.end = min(c.end, c.s/c.t)
-	case c.t < 0:
-		c.end = min(c.end, c.x/-c.t)
+	switch run := c.end * c.t; {
+	case run > c.s:
+		c.end = c.s / c.t
+	case -run > c.x:
+		c.end = c.x / -c.t
 	}
 	v := 2 * at.LengthM * at.FreqHz
 	c.speed2 = v * v
-	c.rest = at.LengthM + at.Tails.NutM + at.Tails.SaddleM
-	c.perRest = 1 / c.rest
-	c.curve = at.LengthM / (2 * c.x * c.s) * c.perRest
+	rest := at.LengthM + at.Tails.NutM + at.Tails.SaddleM
+	per := 1 / (at.LengthM * rest)
+	c.perRest = at.LengthM * per
+	c.curve = p.bow * per
 	return c, nil
 }
 
@@ -143,15 +142,17 @@ func (c *Contact) at(y float64) bent {
 	}
 }
 
-// excess is by how much the string at y stands above the wanted rise, with
-// its slope by y; the root of a bend.
+// excess is by how much the string at y stands above the wanted rise, with a
+// slope; its root is the travel.
 //
 //	(f/f0)^2 = (T/T0) (R/R0) s^2/hypot(b, y)^2, T/T0 = 1 + k d, R/R0 = 1 + d
 //	d = (R(y) - R(0))/R(0), k = (1 + e)/e
 //	excess = s^2 ((1 + k d)(1 + d) - 1 - gain) - (1 + gain) (hypot(b, y)^2 - s^2)
 //
 // It follows from T = EA (R/R0 - 1) and w = w_slack R0/R with the natural
-// length R0 = R(0)/(1 + e).
+// length R0 = R(0)/(1 + e). y is above 0. The slope is that by y less
+// excess/(2 y), which is Halley's slope for an equation in y^2, as this one
+// nearly is: it saves a turn of the search.
 func (c *Contact) excess(y, k float64) (value, slope float64) {
 	r := c.at(y)
 	d := r.growth
@@ -161,7 +162,7 @@ func (c *Contact) excess(y, k float64) (value, slope float64) {
 	stretch := 1 + float64(k*(1+float64(2*d)))
 	value = float64(ss*(raise-c.gain)) - float64((1+c.gain)*y*(wide-float64(c.s*c.t)))
 	slope = float64(ss*stretch*r.slope*c.perRest) - float64(2*(1+c.gain)*wide)
-	return value, slope
+	return value, slope - value/(2*y)
 }
 
 // RiseCents is the rise in cents over the pitch at the fret of a string held
@@ -191,8 +192,11 @@ func (c Contact) Shape(stretchSpeed2 float64) (BendShape, bool) {
 	if !(strain >= leastStrain && strain <= mostStrain) {
 		return BendShape{}, false
 	}
-	if c.gain == 0 {
+	switch {
+	case c.gain == 0:
 		return BendShape{Strain: strain}, true
+	case c.end == 0:
+		return BendShape{}, false
 	}
 	k := (1 + strain) / strain
 	y, ok := risingRoot(func(y float64) (float64, float64) { return c.excess(y, k) }, 0, c.end, c.guess(k))
