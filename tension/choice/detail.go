@@ -71,8 +71,7 @@ func (p *Plan) Detail(bassMM, trebleMM float64, set []int) (*Detail, error) {
 		return nil, fault.Fault{Place: fault.Place{Input: "strings.gauges"},
 			What: "the number of gauges differs from the tuning's strings", Remedy: "give one gauge a string"}
 	}
-	d := &Detail{Spec: p.spacedFor(set)}
-	d.Spec.BassMM, d.Spec.TrebleMM = bassMM, trebleMM
+	d := &Detail{Spec: p.SpecOf(bassMM, trebleMM, set)}
 	frame, err := fan.NewFrame(d.Spec)
 	if err != nil {
 		return nil, err

@@ -178,8 +178,19 @@ func (p *Plan) spacedFor(set []int) fan.Spec {
 	return spec
 }
 
+// SpecOf is the neck with a pair, spaced for a set of gauges; a nil set leaves
+// equal gaps to stand-ins.
+func (p *Plan) SpecOf(bassMM, trebleMM float64, set []int) fan.Spec {
+	spec := p.spacedFor(set)
+	spec.BassMM, spec.TrebleMM = bassMM, trebleMM
+	return spec
+}
+
 // Stock gives the request's stock, which results point into by index.
 func (p *Plan) Stock() []gauges.Gauge { return p.req.Stock }
+
+// Request gives the request with its defaults filled in.
+func (p *Plan) Request() Request { return p.req }
 
 // LeftOut lists the terms that the score does without.
 func (p *Plan) LeftOut() []LeftOut { return p.leftOut }
@@ -209,4 +220,18 @@ func check(req *Request) error {
 	checkFeel(req, n, bad)
 	checkGrid(req, bad)
 	return faults.Err()
+}
+
+// OutsideTable says that the strength of a gauge's core was taken from beyond
+// the ends of its table.
+func (p *Plan) OutsideTable(g int) bool { return p.wires[g].OutsideTable }
+
+// HasTerm says whether a term counts in the score.
+func (p *Plan) HasTerm(t Term) bool {
+	for _, l := range p.leftOut {
+		if l.Term == t && l.Strings == nil {
+			return false
+		}
+	}
+	return true
 }

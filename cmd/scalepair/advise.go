@@ -1,0 +1,170 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/data/fault"
+	"scalepair/fan"
+)
+
+// adviseOptions are what advise takes beside a build file.
+type adviseOptions struct {
+	output   outputFlags
+	over     job.Overrides
+	front    bool
+	draws    int
+	seed     uint64
+	save     int
+	force    bool
+	setSave  bool
+	setDraws bool
+	setSeed  bool
+}
+
+func (a *app) adviseCommand() *cobra.Command {
+	o := &adviseOptions{}
+	c := &cobra.Command{
+		Use:   "advise [build.toml]",
+		Short: "Choose the scale pair and the gauges: the main job",
+		Long: `advise tries every scale pair of the build's grid with the gauges given, or the
+best ones of the stock, and prints the best pairs with what each costs, the
+strings of the best one, its fan, what was dropped and why, and how far the
+weighing can tell pairs apart.`,
+		Example: `  scalepair advise
+  scalepair advise --tuning "baritone A" --lengths in
+  scalepair advise --bass "690 mm" --format markdown`,
+		Args: buildFile,
+		RunE: func(c *cobra.Command, args []string) error {
+			o.setSave, o.setDraws, o.setSeed = c.Flags().Changed("save"), c.Flags().Changed("draws"), c.Flags().Changed("seed")
+			return a.advise(first(args), o)
+		},
+	}
+	o.output.add(c)
+	overFlags(c, &o.over)
+	f := c.Flags()
+	f.BoolVar(&o.front, "front", false, "print the whole trade-off front")
+	f.IntVar(&o.draws, "draws", 0, "draws for the confidence, 0 for none (default: the build file's)")
+	f.Uint64Var(&o.seed, "seed", 0, "seed of the draws (default: the build file's)")
+	f.IntVar(&o.save, "save", 1, "write the pair of this rank into the build file as [chosen]")
+	f.Lookup("save").NoOptDefVal = "1"
+	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen")
+	return c
+}
+
+// frontRows is how much of the trade-off front a table shows unless told.
+const frontRows = 12
+
+func (a *app) advise(path string, o *adviseOptions) error {
+	j, err := a.load(path, o.over)
+	if err != nil {
+		return err
+	}
+	if o.setDraws {
+		j.Build.Confidence.Draws = o.draws
+	}
+	if o.setSeed {
+		j.Build.Confidence.Seed = o.seed
+	}
+	if err := checkSave(j, o); err != nil {
+		return err
+	}
+	in, err := a.input(j, &o.output)
+	if err != nil {
+		return err
+	}
+	advice, err := findAdvice(in)
+	if err != nil {
+		return err
+	}
+	if !o.front {
+		advice.FrontRows = frontRows
+	}
+	if err := a.write(&o.output, report.Advise(in, advice), report.AdviceValues(in, advice)); err != nil {
+		return err
+	}
+	if advice.Best == nil {
+		return exitError{exitInput}
+	}
+	if o.setSave {
+		return a.saveChosen(j, in, advice, o)
+	}
+	return nil
+}
+
+// findAdvice searches, draws and works out the best pair in full.
+func findAdvice(in *report.Input) (*report.Advice, error) {
+	advice := &report.Advice{Result: in.Plan.Search()}
+	if len(advice.Result.Best) == 0 {
+		return advice, nil
+	}
+	if conf := in.Job.Build.Confidence; conf.Draws > 0 {
+		advice.Confidence = in.Plan.Confidence(advice.Result, in.Job.Stock.Drawer(), conf.Draws, conf.Seed)
+	}
+	best := advice.Result.Best[0]
+	var err error
+	if advice.Best, err = in.Plan.Detail(best.BassMM, best.TrebleMM, best.Gauges); err != nil {
+		return nil, err
+	}
+	advice.Layout, err = fan.New(advice.Best.Spec)
+	return advice, err
+}
+
+// checkSave refuses a save that cannot be made, before anything is printed.
+func checkSave(j *job.Job, o *adviseOptions) error {
+	at := fault.Place{Input: "--save"}
+	switch {
+	case !o.setSave:
+		return nil
+	case j.Demo():
+		return fault.Fault{Place: at, What: "the embedded demo cannot be changed", Remedy: "scalepair init writes a build file of your own"}
+	case o.save < 1:
+		return fault.Fault{Place: at, What: "ranks count from 1", Given: fmt.Sprint(o.save), Remedy: "give the rank of the pair to keep: --save=2"}
+	case j.Build.Given("chosen") && !o.force:
+		return fault.Fault{Place: j.Build.KeyPlace("chosen"), What: "a pair is already chosen", Remedy: "--force replaces it"}
+	}
+	return nil
+}
+
+// saveChosen writes a pair of the ranking into the build file, and keeps the
+// rest of the file as it is.
+func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o *adviseOptions) error {
+	if o.save > len(advice.Result.Best) {
+		return fault.Fault{Place: fault.Place{Input: "--save"}, What: "there is no pair of that rank", Given: fmt.Sprint(o.save),
+			Remedy: fmt.Sprintf("the list has %d", len(advice.Result.Best))}
+	}
+	pick := advice.Result.Best[o.save-1]
+	quoted := make([]string, len(pick.Gauges))
+	for i, g := range pick.Gauges {
+		quoted[len(pick.Gauges)-1-i] = quote(in.Plan.Stock()[g].Label)
+	}
+	n := j.Neck().Neutral
+	neutral := quote("bridge")
+	if !n.Bridge {
+		neutral = trimNumber(n.Fret)
+	}
+	text, err := build.SetKeys(j.Source, []build.Edit{
+		{Key: "chosen.bass", Value: quote(trimNumber(pick.BassMM) + " mm")},
+		{Key: "chosen.treble", Value: quote(trimNumber(pick.TrebleMM) + " mm")},
+		{Key: "chosen.neutral_fret", Value: neutral},
+		{Key: "chosen.gauges", Value: "[" + strings.Join(quoted, ", ") + "]"},
+	})
+	if err != nil {
+		return err
+	}
+	if err := replaceFile(j.Path, text); err != nil {
+		return err
+	}
+	a.hint("%s: saved pair %d, %s / %s mm, as [chosen]", j.Path, o.save, trimNumber(pick.BassMM), trimNumber(pick.TrebleMM))
+	return nil
+}
+
+// quote writes text as TOML's basic string; labels have no line breaks.
+func quote(text string) string {
+	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(text) + `"`
+}

@@ -1,0 +1,138 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/show"
+	"scalepair/data/fault"
+	"scalepair/data/near"
+	"scalepair/data/unit"
+)
+
+// outputFlags say how a result is printed.
+type outputFlags struct {
+	format, lengths, forces string
+	only                    []string
+	width                   int
+	ascii                   bool
+}
+
+func (o *outputFlags) add(c *cobra.Command) {
+	f := c.Flags()
+	f.StringVar(&o.format, "format", "table", "table, markdown, csv, html or json")
+	f.StringVar(&o.lengths, "lengths", "", "mm, in, or in64 for fractions to 1/64 (default: the build file's)")
+	f.StringVar(&o.forces, "forces", "", "N, lbf or kgf (default: the build file's)")
+	f.StringSliceVar(&o.only, "only", nil, "print these tables only, by name")
+	f.IntVar(&o.width, "width", 0, "line width (default: the terminal's, 80 when piped)")
+	f.BoolVar(&o.ascii, "ascii", false, "write +/- and 1/2 where the console has no ± and ½")
+}
+
+// options checks the flags, all at once.
+func (o *outputFlags) options(a *app) (show.Options, error) {
+	var faults fault.List
+	out := show.Options{Width: 80}
+	if a.file != nil {
+		out = show.ForConsole(a.file, a.env)
+	}
+	var err error
+	if out.Format, err = show.ParseFormat(o.format); err != nil {
+		faults.Include(fault.Place{Input: "--format"}, at("--format", err))
+	}
+	if o.width != 0 {
+		out.Width = o.width
+		if o.width < 40 {
+			faults.Add(fault.Place{Input: "--width"}, "the width is too small for a table", "", "give 40 or more")
+		}
+	}
+	out.Only = o.only
+	out.ASCII = out.ASCII || o.ascii
+	return out, faults.Err()
+}
+
+// units gives the units to print in: the flags', else the build file's.
+func (o *outputFlags) units(j *job.Job) (show.Units, error) {
+	u := show.Units{Length: j.Build.LengthUnit, Force: j.Build.ForceUnit}
+	var faults fault.List
+	var err error
+	if o.lengths != "" {
+		if u.Length, err = unit.ParseLengthUnit(o.lengths); err != nil {
+			faults.Include(fault.Place{Input: "--lengths"}, at("--lengths", err))
+		}
+	}
+	if o.forces != "" {
+		if u.Force, err = unit.ParseForceUnit(o.forces); err != nil {
+			faults.Include(fault.Place{Input: "--forces"}, at("--forces", err))
+		}
+	}
+	return u, faults.Err()
+}
+
+// at gives a fault without a place the flag it came from.
+func at(flag string, err error) error {
+	if f, ok := err.(fault.Fault); ok && f.Place == (fault.Place{}) {
+		f.Place.Input = flag
+		return f
+	}
+	return err
+}
+
+// overFlags are the values given over the build file.
+func overFlags(c *cobra.Command, o *job.Overrides) {
+	f := c.Flags()
+	f.StringVar(&o.Bass, "bass", "", "bass scale length, such as \"686 mm\" or 27in")
+	f.StringVar(&o.Treble, "treble", "", "treble scale length")
+	f.StringVar(&o.Tuning, "tuning", "", "notes low to high, or a named tuning")
+	f.StringVar(&o.Gauges, "gauges", "", "gauges of the stock, low string first")
+	f.BoolVar(&o.FreeGauges, "free-gauges", false, "choose gauges from the stock, whatever the file gives")
+	f.StringVar(&o.Pitch, "pitch", "", "pitch standard: A4 in Hz")
+	f.StringVar(&o.Neutral, "neutral", "", "neutral fret, such as 7 or 7.5, or bridge")
+}
+
+// flagError puts what cobra says about a flag in our words, with the nearest
+// flag where one was misspelt.
+func flagError(c *cobra.Command, err error) error {
+	text := err.Error()
+	if name, ok := strings.CutPrefix(text, "unknown flag: --"); ok {
+		var known []string
+		c.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
+		remedy := "scalepair " + c.Name() + " --help lists them"
+		if s := near.Suggest(name, known); s != "" {
+			remedy = "did you mean --" + s + "?"
+		}
+		return usageError{fault.Fault{Place: fault.Place{Input: "--" + name}, What: "there is no such flag", Remedy: remedy}}
+	}
+	return usageError{fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: text, Remedy: "scalepair " + c.Name() + " --help explains"}}
+}
+
+// unknownCommand suggests the nearest command.
+func unknownCommand(c *cobra.Command, name string) error {
+	var known []string
+	for _, sub := range c.Commands() {
+		known = append(known, sub.Name())
+	}
+	remedy := "scalepair --help lists them"
+	if s := near.Suggest(name, known); s != "" {
+		remedy = "did you mean " + s + "?"
+	}
+	return usageError{fault.Fault{Place: fault.Place{Input: "scalepair"}, What: "there is no such command", Given: name, Remedy: remedy}}
+}
+
+// buildFile is the one argument that most commands take.
+func buildFile(c *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return usageError{fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: "one build file at a time",
+			Given: strings.Join(args, " "), Remedy: "quote a path with blanks; flags take their value right behind"}}
+	}
+	return nil
+}
+
+func first(args []string) string {
+	if len(args) == 0 {
+		return ""
+	}
+	return args[0]
+}

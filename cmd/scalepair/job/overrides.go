@@ -1,0 +1,193 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/tuning"
+)
+
+// Overrides are the values that the command line gives over the build file;
+// an empty one leaves the file's.
+type Overrides struct {
+	Bass, Treble string // lengths
+	Tuning       string // notes or a name
+	Gauges       string // labels, low string first
+	FreeGauges   bool   // let the gauges be chosen although the file gives them
+	Pitch        string // pitch of A4, Hz
+	Neutral      string // a fret number or "bridge"
+}
+
+// apply puts the overrides into a build.
+func (o Overrides) apply(b *build.Build) error {
+	var faults fault.List
+	flag := func(name string) fault.Place { return fault.Place{Input: "--" + name} }
+	if o.Pitch != "" {
+		hz, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(o.Pitch, "Hz")), 64)
+		if err == nil {
+			err = tuning.CheckStandard(hz)
+		} else {
+			err = fault.Fault{What: "the pitch standard is not a number", Given: o.Pitch, Remedy: "give hertz: --pitch 442"}
+		}
+		faults.Include(flag("pitch"), placed(flag("pitch"), err))
+		b.Strings.PitchStandardHz = hz
+	}
+	if o.Tuning != "" {
+		t, err := tuning.Parse(o.Tuning)
+		faults.Include(flag("tuning"), placed(flag("tuning"), err))
+		if err == nil {
+			faults.Include(flag("tuning"), retune(b, t))
+		}
+	}
+	if o.Gauges != "" {
+		b.Strings.Gauges = strings.FieldsFunc(o.Gauges, func(r rune) bool { return r == ',' || r == ' ' })
+		slices.Reverse(b.Strings.Gauges)
+		if b.Chosen != nil {
+			b.Chosen.Gauges = nil
+		}
+	}
+	if o.FreeGauges {
+		b.Strings.Gauges = nil
+		if b.Chosen != nil {
+			b.Chosen.Gauges = nil
+		}
+	}
+	o.applyNeutral(b, &faults)
+	o.applyPair(b, &faults)
+	return faults.Err()
+}
+
+// placed gives a fault without a place the one given.
+func placed(at fault.Place, err error) error {
+	if f, ok := err.(fault.Fault); ok && f.Place == (fault.Place{}) {
+		f.Place = at
+		return f
+	}
+	return err
+}
+
+func (o Overrides) applyNeutral(b *build.Build, faults *fault.List) {
+	if o.Neutral == "" {
+		return
+	}
+	at := fault.Place{Input: "--neutral"}
+	neutral := build.Neutral{Bridge: o.Neutral == "bridge"}
+	if !neutral.Bridge {
+		fret, err := strconv.ParseFloat(o.Neutral, 64)
+		if err != nil || !(fret >= 0 && fret <= float64(b.Neck.Frets)) {
+			faults.Add(at, "the neutral fret is off the board", o.Neutral,
+				fmt.Sprintf("give 0 to %d, a fret between two such as 7.5, or bridge", b.Neck.Frets))
+			return
+		}
+		neutral.Fret = fret
+	}
+	b.Neck.Neutral = neutral
+	if b.Chosen != nil {
+		b.Chosen.Neutral = neutral
+	}
+}
+
+// applyPair narrows the search to the lengths given, and chooses the pair when
+// both are.
+func (o Overrides) applyPair(b *build.Build, faults *fault.List) {
+	side := func(name, text string) (unit.Length, bool) {
+		if text == "" {
+			return 0, false
+		}
+		at := fault.Place{Input: "--" + name}
+		l, err := unit.ParseLength(text)
+		if err != nil {
+			faults.Include(at, placed(at, err))
+			return 0, false
+		}
+		if l.MM() < leastScaleMM || l.MM() > mostScaleMM {
+			faults.Add(at, "no instrument has such a scale", text, fmt.Sprintf("give %d to %d mm", leastScaleMM, mostScaleMM))
+			return 0, false
+		}
+		return l, true
+	}
+	bass, okBass := side("bass", o.Bass)
+	treble, okTreble := side("treble", o.Treble)
+	if okBass {
+		b.Scales.Bass = []unit.Length{bass}
+	}
+	if okTreble {
+		b.Scales.Treble = []unit.Length{treble}
+	}
+	if okBass && okTreble {
+		if bass < treble && !b.Scales.ReverseFan {
+			faults.Add(fault.Place{Input: "--bass"}, "the bass scale is shorter than the treble scale", o.Bass,
+				"exchange them, or write reverse_fan = true under [scales]")
+		}
+		chosen := build.Chosen{Bass: bass, Treble: treble, Neutral: b.Neck.Neutral}
+		if b.Chosen != nil {
+			chosen.Gauges = b.Chosen.Gauges
+		}
+		b.Chosen = &chosen
+	} else if b.Chosen != nil && (okBass || okTreble) {
+		if okBass {
+			b.Chosen.Bass = bass
+		}
+		if okTreble {
+			b.Chosen.Treble = treble
+		}
+	}
+}
+
+// Scales outside these bounds belong to no fretted instrument that the tool
+// is for; package fan refuses them too.
+const (
+	leastScaleMM = 200
+	mostScaleMM  = 2000
+)
+
+// retune replaces the tuning. With another number of strings, what the file
+// lists by string no longer fits: given gauges must be given anew, and tails
+// follow only when all strings have the same.
+func retune(b *build.Build, t tuning.Tuning) error {
+	was, n := b.Strings.Tuning.Strings(), t.Strings()
+	b.Strings.Tuning = t
+	b.Tunings = nil
+	if was == n {
+		return nil
+	}
+	var faults fault.List
+	b.Strings.Gauges = nil
+	if b.Chosen != nil {
+		b.Chosen.Gauges = nil
+	}
+	resize := func(values *[]unit.Length, key string) {
+		for _, v := range *values {
+			if v != (*values)[0] {
+				faults.Add(b.Place(key), fmt.Sprintf("the list is for %d strings, --tuning has %d", was, n), "",
+					"give one length for all strings, or change the file")
+				return
+			}
+		}
+		*values = slices.Repeat((*values)[:1], n)
+	}
+	resize(&b.Tails.Nut, "tails.nut")
+	resize(&b.Tails.Saddle, "tails.saddle")
+	for key, target := range map[string]*build.Target{"feel.tension": &b.Feel.Tension, "feel.push": &b.Feel.Push} {
+		if target.Source == build.Stated {
+			resizeForces(&target.Forces, key, n, b, &faults)
+		}
+	}
+	return faults.Err()
+}
+
+func resizeForces(values *[]unit.Force, key string, n int, b *build.Build, faults *fault.List) {
+	for _, v := range *values {
+		if v != (*values)[0] {
+			faults.Add(b.Place(key), fmt.Sprintf("the list does not fit the %d strings of --tuning", n), "",
+				"give one force for all strings, or change the file")
+			return
+		}
+	}
+	*values = slices.Repeat((*values)[:1], n)
+}

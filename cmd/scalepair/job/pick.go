@@ -1,0 +1,41 @@
+package job
+
+import (
+	"scalepair/data/fault"
+)
+
+// Pick is a pair and a set as far as they are settled: lengths 0 and a nil
+// set are open.
+type Pick struct {
+	BassMM, TrebleMM float64
+	Gauges           []int // by string, indexes into the stock
+}
+
+// HasPair says that the pair is settled.
+func (p Pick) HasPair() bool { return p.BassMM > 0 }
+
+// Pick gives what command line and build file settle: the pair of [chosen] or
+// the only pair of [scales], and the gauges of the command line, of [chosen]
+// or of [strings], in this order.
+func (j *Job) Pick() (Pick, error) {
+	b := j.Build
+	var p Pick
+	switch {
+	case b.Chosen != nil:
+		p.BassMM, p.TrebleMM = b.Chosen.Bass.MM(), b.Chosen.Treble.MM()
+	case len(b.Scales.Bass) == 1 && len(b.Scales.Treble) == 1:
+		p.BassMM, p.TrebleMM = b.Scales.Bass[0].MM(), b.Scales.Treble[0].MM()
+	}
+	var faults fault.List
+	switch {
+	case j.Over.Gauges == "" && b.Chosen != nil && b.Chosen.Gauges != nil:
+		p.Gauges = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges", false), &faults)
+	case b.Strings.Gauges != nil:
+		p.Gauges = j.indexes(b.Strings.Gauges, j.gaugePlace("strings.gauges", j.Over.Gauges != ""), &faults)
+	}
+	if p.Gauges != nil && len(p.Gauges) != b.Strings.Tuning.Strings() {
+		at := j.gaugePlace("strings.gauges", j.Over.Gauges != "")(0)
+		faults.Add(at, "the number of gauges differs from the tuning's strings", "", "give one gauge a string, low string first")
+	}
+	return p, faults.Err()
+}

@@ -1,0 +1,8 @@
+// Command scalepair helps a builder of multi-scale (fanned-fret) instruments
+// choose a bass and a treble scale length before a blank is bought, and set
+// the chosen fan out on the bench.
+package main
+
+import "os"
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }

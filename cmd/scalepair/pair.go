@@ -1,0 +1,106 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/data/fault"
+	"scalepair/fan"
+	"scalepair/tension/choice"
+)
+
+// load reads the job, and says so when the demo stands in for a build file.
+func (a *app) load(path string, over job.Overrides) (*job.Job, error) {
+	j, err := job.Load(path, over)
+	if err != nil {
+		return nil, err
+	}
+	if j.Demo() {
+		a.hint("no build file given and no %s here: showing the embedded demo, which is invented", job.DefaultFile)
+	}
+	return j, nil
+}
+
+// input makes the plan ready and settles the units.
+func (a *app) input(j *job.Job, o *outputFlags) (*report.Input, error) {
+	if _, err := o.options(a); err != nil {
+		return nil, err
+	}
+	units, err := o.units(j)
+	if err != nil {
+		return nil, err
+	}
+	plan, err := j.Plan()
+	if err != nil {
+		return nil, err
+	}
+	return &report.Input{Job: j, Plan: plan, Units: units}, nil
+}
+
+// settle gives a pair and a set: those given, else those chosen in the build
+// file, and for what is still open the best of advise, which is said on
+// stderr.
+func (a *app) settle(in *report.Input) (job.Pick, error) {
+	pick, err := in.Job.Pick()
+	if err != nil || pick.HasPair() && pick.Gauges != nil {
+		return pick, err
+	}
+	req := in.Plan.Request()
+	if pick.HasPair() {
+		req.BassMM, req.TrebleMM = []float64{pick.BassMM}, []float64{pick.TrebleMM}
+	}
+	if pick.Gauges != nil {
+		req.Given = pick.Gauges
+	}
+	plan, err := choice.Prepare(req)
+	if err != nil {
+		return pick, err
+	}
+	res := plan.Search()
+	if len(res.Best) == 0 {
+		return pick, noPair(in, res)
+	}
+	best := res.Best[0]
+	pick = job.Pick{BassMM: best.BassMM, TrebleMM: best.TrebleMM, Gauges: best.Gauges}
+	a.hint("pair and gauges are not all settled: taking the best of advise, %s / %s mm, gauges %s; advise --save keeps a choice",
+		trimNumber(pick.BassMM), trimNumber(pick.TrebleMM), in.Set(pick.Gauges))
+	return pick, nil
+}
+
+// noPair says why nothing is left to work with.
+func noPair(in *report.Input, res *choice.Result) error {
+	var faults fault.List
+	for _, d := range res.Dropped {
+		faults.Add(fault.Place{Input: in.Job.Build.File}, fmt.Sprintf("no pair is left: %d dropped by %s", d.Pairs, in.Miss(d.Nearest)), "",
+			"loosen that limit, or settle pair and gauges by hand")
+	}
+	return faults.Err()
+}
+
+// detail settles a pair and a set and works them out.
+func (a *app) detail(in *report.Input) (*choice.Detail, error) {
+	pick, err := a.settle(in)
+	if err != nil {
+		return nil, err
+	}
+	return in.Plan.Detail(pick.BassMM, pick.TrebleMM, pick.Gauges)
+}
+
+// layoutOf settles a pair and draws its fan. A settled pair needs no gauges
+// here, except for equal gaps between them.
+func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
+	pick, err := in.Job.Pick()
+	if err != nil {
+		return nil, err
+	}
+	if !pick.HasPair() {
+		if pick, err = a.settle(in); err != nil {
+			return nil, err
+		}
+	}
+	return fan.New(in.Plan.SpecOf(pick.BassMM, pick.TrebleMM, pick.Gauges))
+}
+
+func trimNumber(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

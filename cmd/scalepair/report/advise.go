@@ -1,0 +1,193 @@
+package report
+
+import (
+	"fmt"
+	"strconv"
+
+	"scalepair/cmd/scalepair/show"
+	"scalepair/fan"
+	"scalepair/tension/choice"
+)
+
+// Advice is what advise found.
+type Advice struct {
+	Result     *choice.Result
+	Confidence *choice.Confidence // nil when no draws were asked for
+	Best       *choice.Detail     // of the first pair; nil when every pair was dropped
+	Layout     *fan.Layout        // of Best
+	FrontRows  int                // rows of the front that a table shows at most; 0 for all
+}
+
+// Advise prints the whole advice.
+func Advise(in *Input, a *Advice) *show.Report {
+	r := &show.Report{Title: in.title("Scale pair for")}
+	in.asked(r)
+	if len(a.Result.Best) == 0 {
+		r.Heading("No pair is left")
+		in.dropped(r, a.Result)
+		r.Text("Loosen the limit whose nearest miss is smallest, or widen the scales or the stock.")
+		return r
+	}
+	in.bestPairs(r, a)
+	in.front(r, a)
+	in.decides(r, a)
+	in.confidence(r, a.Confidence)
+	in.bestSet(r, a)
+	in.fanOf(r, a.Layout)
+	r.Heading("What was dropped")
+	in.dropped(r, a.Result)
+	r.Heading("Cautions")
+	r.Cautions(append(in.detailCautions(a.Best), shortCautions...)...)
+	return r
+}
+
+// title heads a report with the build's name.
+func (in *Input) title(what string) string {
+	if in.Job.Build.Name == "" {
+		return what + " " + in.Job.Tunings()[0].String()
+	}
+	return what + " " + in.Job.Build.Name
+}
+
+func (in *Input) bestPairs(r *show.Report, a *Advice) {
+	r.Heading("Best pairs")
+	u := in.Units
+	columns := []show.Column{show.Figures("rank"), show.Figures(u.HeadLen("bass")), show.Figures(u.HeadLen("treble")),
+		show.Figures(u.HeadLen("difference")), show.Figures("tension misfit %")}
+	push := in.Plan.HasTerm(choice.PushTerm)
+	if push {
+		columns = append(columns, show.Figures("push misfit %"))
+	}
+	columns = append(columns, show.Figures("nut slant °"), show.Figures("last fret slant °").Later(1), show.Figures("saddle slant °"),
+		show.Figures(u.HeadLen("nut to fret 1")), show.Figures(u.HeadLen("blank length")).Later(1), show.Words("gauges, low string first").Later(2))
+	t := r.Table("pairs", "", columns...)
+	for i, c := range a.Result.Best {
+		row := []string{strconv.Itoa(i + 1), in.scale(c.BassMM), in.scale(c.TrebleMM), in.scale(c.DifferenceMM()), show.Fixed(c.TensionMisfit, 2)}
+		if push {
+			row = append(row, show.Fixed(c.PushMisfit, 2))
+		}
+		t.Row(append(row, show.Deg(c.NutSlantRad), show.Deg(c.LastSlantRad), show.Deg(c.SaddleSlantRad),
+			u.Len(c.FirstStepMM, scaleDecimals), u.Len(c.BlankLengthMM, 0), in.Set(c.Gauges))...)
+	}
+	t.Note("Misfit: 100 x root mean square of ln(value/target), near enough percent. Slant: positive where the bass end is nearer the bridge.")
+	t.Note("Listed pairs differ by at least %s in bass, treble or difference.", u.LenText(in.Plan.Request().ApartMM, scaleDecimals))
+}
+
+// front prints the trade-off, thinned evenly when it is long.
+func (in *Input) front(r *show.Report, a *Advice) {
+	u := in.Units
+	push := in.Plan.HasTerm(choice.PushTerm)
+	columns := []show.Column{show.Figures(u.HeadLen("difference")), show.Figures(u.HeadLen("bass")), show.Figures(u.HeadLen("treble")), show.Figures("tension misfit %")}
+	if push {
+		columns = append(columns, show.Figures("push misfit %"))
+	}
+	columns = append(columns, show.Figures("saddle slant °"), show.Words("gauges, low string first").Later(1))
+	t := r.Table("front", "What less difference costs: no other pair is as good in misfits and difference at once", columns...)
+	rows := thinned(a.Result.Front, a.FrontRows)
+	for _, c := range rows {
+		row := []string{in.scale(c.DifferenceMM()), in.scale(c.BassMM), in.scale(c.TrebleMM), show.Fixed(c.TensionMisfit, 2)}
+		if push {
+			row = append(row, show.Fixed(c.PushMisfit, 2))
+		}
+		t.Row(append(row, show.Deg(c.SaddleSlantRad), in.Set(c.Gauges))...)
+	}
+	if len(rows) < len(a.Result.Front) {
+		t.Note("%d of %d pairs of the front, spread evenly; --front prints all.", len(rows), len(a.Result.Front))
+	}
+}
+
+// thinned keeps the first, the last and others spread evenly, most in all.
+func thinned(list []choice.Candidate, most int) []choice.Candidate {
+	if most <= 1 || len(list) <= most {
+		return list
+	}
+	out := make([]choice.Candidate, most)
+	for i := range out {
+		out[i] = list[i*(len(list)-1)/(most-1)]
+	}
+	return out
+}
+
+// evenMisfit is the tension misfit, in percent, below which a pair counts as
+// strung to the target (judgement: half a step between neighbouring gauges is
+// about as much).
+const evenMisfit = 5
+
+// decides says so when every pair can be strung to the target, and what then
+// decides.
+func (in *Input) decides(r *show.Report, a *Advice) {
+	worst := a.Result.WorstTensionMisfit
+	if !in.Plan.HasTerm(choice.TensionTerm) || worst > evenMisfit || a.Result.Kept < 2 {
+		return
+	}
+	text := fmt.Sprintf("Every pair kept can be strung to the wanted tension: the worst misses by %s %%. So tension does not decide; ", show.Fixed(worst, 1))
+	if in.Plan.HasTerm(choice.PushTerm) {
+		text += "push, slant, reach and the blank do."
+	} else {
+		text += "slant, reach and the blank do."
+	}
+	r.Text(text)
+}
+
+// confidence says how far the ranking can be trusted.
+func (in *Input) confidence(r *show.Report, c *choice.Confidence) {
+	if c == nil || len(c.Standing) == 0 {
+		return
+	}
+	r.Heading("How sure the ranking is")
+	if len(c.Tie) == 1 {
+		r.Para("Your weighing tells the best pair from the other %d compared: none beats it in 5 %% or more of %d draws.", len(c.Standing)-1, c.Draws)
+	} else {
+		more := ""
+		if c.Cut {
+			more = " at least"
+		}
+		r.Para("Your weighing cannot tell%s %d pairs apart: each beats the best in 5 %% or more of %d draws. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
+			more, len(c.Tie), c.Draws, in.spanOf(c.BassMM), in.spanOf(c.TrebleMM), in.spanOf(c.DifferenceMM))
+	}
+	t := r.Table("confidence", "", show.Figures("rank"), show.Figures(in.Units.HeadLen("bass")), show.Figures(in.Units.HeadLen("treble")),
+		show.Figures(in.Units.HeadLen("difference")), show.Figures("wins % of draws"), show.Figures("beats the best % of draws"), show.Words("told apart"))
+	for j, s := range c.Standing {
+		if j >= in.Plan.Request().Listed {
+			break
+		}
+		told := "no"
+		switch {
+		case j == 0:
+			told = "the best"
+		case s.Told:
+			told = "yes"
+		}
+		t.Row(strconv.Itoa(j+1), in.scale(s.BassMM), in.scale(s.TrebleMM), in.scale(s.DifferenceMM()), show.Percent(s.Wins, 1), show.Percent(s.BeatsBest, 1), told)
+	}
+	t.Note("%d draws of unit weights and core diameters, seed %d, shared by %d pairs and by the reference. Moduli, densities and the model's own errors are not drawn.",
+		c.Draws, c.Seed, len(c.Standing))
+}
+
+func (in *Input) spanOf(r [2]float64) string {
+	if r[0] == r[1] {
+		return in.Units.LenText(r[0], scaleDecimals)
+	}
+	return in.scale(r[0]) + " to " + in.Units.LenText(r[1], scaleDecimals)
+}
+
+// bestSet prints the string table of the best pair, tuning by tuning.
+func (in *Input) bestSet(r *show.Report, a *Advice) {
+	d := a.Best
+	r.Heading("The best pair: %s", in.pair(d.BassMM, d.TrebleMM))
+	in.stringTables(r, d)
+}
+
+// stringTables prints a detail in every tuning.
+func (in *Input) stringTables(r *show.Report, d *choice.Detail) {
+	cases := in.Plan.Request().Cases
+	for c := range cases {
+		name, caption := "strings", ""
+		if len(cases) > 1 {
+			name = fmt.Sprintf("strings-%d", c+1)
+			caption = cases[c].Name
+		}
+		in.stringTable(r, name, caption, d, c)
+		in.totals(r, d, c)
+	}
+}

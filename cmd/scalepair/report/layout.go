@@ -1,0 +1,114 @@
+package report
+
+import (
+	"strconv"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/show"
+	"scalepair/fan"
+)
+
+// Layout prints the fan of one pair: lines, marks, slants, spacing and blank.
+func Layout(in *Input, l *fan.Layout) *show.Report {
+	r := &show.Report{Title: in.title("Layout for")}
+	r.Para("Pair %s, neutral %s, %d frets, %d strings.", in.pair(l.Spec.BassMM, l.Spec.TrebleMM), in.neutral(), l.Spec.Frets, l.Spec.Strings)
+	in.fanSummary(r, l)
+	in.marks(r, l)
+	in.stringLines(r, l)
+	in.blanks(r, l)
+	r.Heading("Cautions")
+	r.Cautions(benchCautions...)
+	return r
+}
+
+// neutral names the neutral fret in force.
+func (in *Input) neutral() string {
+	n := in.Job.Neck().Neutral
+	return neutralWords(build.Neutral{Fret: n.Fret, Bridge: n.Bridge})
+}
+
+// fanOf prints what the fan of the advised pair looks like.
+func (in *Input) fanOf(r *show.Report, l *fan.Layout) {
+	r.Heading("Its fan")
+	r.Para("Neutral %s, %d frets.", in.neutral(), l.Spec.Frets)
+	in.fanSummary(r, l)
+	in.marks(r, l)
+	in.blanks(r, l)
+}
+
+// fanSummary gives slants, nut offset, reach and the checks in few words.
+func (in *Input) fanSummary(r *show.Report, l *fan.Layout) {
+	u := in.Units
+	t := r.Table("slants", "Slants, positive where the bass end is nearer the bridge", show.Words("line"), show.Figures("slant °"))
+	t.Row("nut", show.Deg(l.Nut.SlantRad))
+	for _, s := range l.Slants() {
+		t.Row("fret "+strconv.Itoa(s.Fret), show.Deg(s.SlantRad))
+	}
+	t.Row("saddle line", show.Deg(l.Saddle.SlantRad))
+	items := []string{}
+	if l.Parallel {
+		items = append(items, "Equal lengths: the frets are square, and the neutral fret has no effect.")
+	} else {
+		items = append(items, "The treble nut end lies "+u.LenText(l.NutOffsetMM, markDecimals)+" nearer the bridge than the bass nut end, along the centreline.")
+	}
+	items = append(items,
+		"Reach from the nut to fret 1 on the bass line: "+u.LenText(l.Frets[1].Bass.StepMM, markDecimals)+".",
+		"Nut blank, edge to edge along the nut line: "+u.LenText(l.NutBlankMM, markDecimals)+".")
+	if worst, ok := l.WorstCents(); ok {
+		line := "Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string " +
+			strconv.Itoa(worst.String) + " at fret " + strconv.Itoa(worst.Fret) + ", " + show.Signed(worst.Cents, 2) + " cents."
+		if worst.Cents > 1 || worst.Cents < -1 {
+			line += " The cure: saddle_spacing = \"like the nut\"."
+		}
+		items = append(items, line)
+	}
+	r.Bullets(items...)
+}
+
+// marks prints every mark on both outer lines, from the nut and as a step.
+func (in *Input) marks(r *show.Report, l *fan.Layout) {
+	u := in.Units
+	t := r.Table("marks", "Marks along the outer string lines", show.Figures("fret"),
+		show.Figures(u.HeadLen("bass, from nut")), show.Figures(u.HeadLen("bass, step")),
+		show.Figures(u.HeadLen("treble, from nut")), show.Figures(u.HeadLen("treble, step")), show.Figures("slant °"))
+	for _, f := range l.Frets[1:] {
+		t.Row(strconv.Itoa(f.Number), u.Len(f.Bass.FromNutMM, markDecimals), u.Len(f.Bass.StepMM, markDecimals),
+			u.Len(f.Treble.FromNutMM, markDecimals), u.Len(f.Treble.StepMM, markDecimals), show.Deg(f.Line.SlantRad))
+	}
+	t.Note("Measure from the nut, so that one slip stays one slip; steps are for checking with calipers.")
+}
+
+// stringLines prints where every string starts and ends.
+func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
+	u := in.Units
+	t := r.Table("lines", "String lines", show.Figures("string"), show.Words("note"), show.Figures(u.HeadLen("own length")),
+		show.Figures(u.HeadLen("along the nut line")), show.Figures(u.HeadLen("nut, from centreline")),
+		show.Figures(u.HeadLen("along the saddle line")), show.Figures(u.HeadLen("saddle, from centreline")))
+	for i, s := range l.Strings {
+		t.Row(strconv.Itoa(s.Number), in.note(0, s.Number), u.Len(s.LengthMM, markDecimals),
+			u.Len(l.NutSeats[i].AlongFromBassMM, markDecimals), u.Len(s.Nut.Y, markDecimals),
+			u.Len(l.SaddleSeats[i].AlongFromBassMM, markDecimals), u.Len(s.Saddle.Y, markDecimals))
+	}
+	t.Note("Along a line: from the bass string's end. From the centreline: square to it, bass side positive.")
+}
+
+// blanks says how large a blank the board needs and which on offer serve.
+func (in *Input) blanks(r *show.Report, l *fan.Layout) {
+	u := in.Units
+	b := l.Blank()
+	r.Para("Smallest blank: %s long, %s wide, saw allowance included.", u.LenText(b.LengthMM, scaleDecimals), u.LenText(b.WidthMM, scaleDecimals))
+	offers := in.Job.Blanks()
+	if len(offers) == 0 {
+		return
+	}
+	t := r.Table("blanks", "Blanks on offer", show.Words("blank"), show.Figures(u.HeadLen("length")), show.Figures(u.HeadLen("width")),
+		show.Words("serves"), show.Figures(u.HeadLen("to spare, length")), show.Figures(u.HeadLen("to spare, width")))
+	for _, s := range b.Serve(offers) {
+		serves := "no"
+		if s.OK {
+			serves = "yes"
+		}
+		t.Row(s.Offer.Name, u.Len(s.Offer.LengthMM, scaleDecimals), u.Len(s.Offer.WidthMM, scaleDecimals), serves,
+			u.SignedLen(s.SpareLengthMM, scaleDecimals), u.SignedLen(s.SpareWidthMM, scaleDecimals))
+	}
+}

@@ -1,0 +1,133 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/cmd/scalepair/show"
+	"scalepair/tension/choice"
+)
+
+// reasonWords say why pairs were dropped.
+var reasonWords = map[choice.Reason]string{
+	choice.ReverseFan:       "bass shorter than treble (not asked for)",
+	choice.Unbuildable:      "no neck can be drawn",
+	choice.Difference:       "difference of the lengths",
+	choice.FretSlant:        "slant of nut or frets",
+	choice.SaddleSlant:      "slant of the saddle line",
+	choice.FirstStep:        "reach from nut to fret 1 on the bass line",
+	choice.BlankSize:        "no blank on offer is large enough",
+	choice.WindingLength:    "winding too short",
+	choice.LeastTension:     "tension below the floor",
+	choice.MostTension:      "tension above the ceiling",
+	choice.StrengthUnknown:  "core not known, so no breaking limit can be passed",
+	choice.BreakingOpen:     "breaking share, open",
+	choice.StiffnessUnknown: "core not known, so no bend can be computed",
+	choice.BendUnreachable:  "bend not reachable",
+	choice.BreakingBent:     "breaking share, bent",
+	choice.MostPush:         "push above the ceiling",
+	choice.OvertoneRise:     "overtone rise of the lowest string",
+	choice.SaddleTravel:     "set-back beyond the saddle's travel",
+	choice.OrderingRule:     "no set keeps the ordering rule",
+}
+
+// limitKeys name the build-file keys that set the limits.
+var limitKeys = map[choice.Reason]string{
+	choice.ReverseFan: "scales.reverse_fan", choice.Difference: "limits.difference",
+	choice.FretSlant: "limits.fret_slant_deg", choice.SaddleSlant: "limits.saddle_slant_deg",
+	choice.FirstStep: "limits.first_step", choice.BlankSize: "blanks",
+	choice.WindingLength: "winding in the readings", choice.LeastTension: "limits.least_tension",
+	choice.MostTension: "limits.most_tension", choice.BreakingOpen: "limits.breaking_open_percent",
+	choice.BreakingBent: "limits.breaking_bent_percent", choice.MostPush: "limits.most_push",
+	choice.OvertoneRise: "limits.overtone_rise_cents", choice.SaddleTravel: "limits.saddle_travel",
+	choice.OrderingRule: "strings.ordering",
+}
+
+// quantity prints a value of a miss with its unit.
+func (in *Input) quantity(r choice.Reason, v float64) string {
+	switch r.Quantity() {
+	case choice.MillimetreValues:
+		return in.Units.LenText(v, scaleDecimals)
+	case choice.MetreValues:
+		return in.Units.LenText(1000*v, scaleDecimals)
+	case choice.RadianValues:
+		return show.DegText(v)
+	case choice.NewtonValues:
+		return in.Units.ForceText(v)
+	case choice.ShareValues:
+		return show.PercentText(v, 1)
+	case choice.CentValues:
+		return show.Cents(v) + " cents"
+	}
+	return ""
+}
+
+// miss says what a broken limit was about: "string 6 (w46): 92.1 % against
+// 90.0 %".
+func (in *Input) miss(m choice.Miss) string {
+	who := ""
+	if m.String > 0 {
+		who = fmt.Sprintf("string %d (%s)", m.String, in.gauge(m.Gauge))
+	}
+	what := ""
+	switch {
+	case m.Reason == choice.BlankSize:
+		what = in.quantity(m.Reason, m.Value) + " too large"
+	case m.Reason == choice.ReverseFan:
+		what = in.quantity(m.Reason, math.Abs(m.Value)) + " shorter"
+	case m.Reason == choice.Unbuildable:
+		what = m.Neck.String()
+	case m.Reason.Quantity() != choice.NoQuantity:
+		what = in.quantity(m.Reason, m.Value) + " against " + in.quantity(m.Reason, m.Limit)
+	}
+	switch {
+	case who == "":
+		return what
+	case what == "":
+		return who
+	}
+	return who + ": " + what
+}
+
+// dropped prints which limits dropped how many pairs, and the nearest miss of
+// each.
+func (in *Input) dropped(r *show.Report, res *choice.Result) {
+	if len(res.Dropped) == 0 {
+		r.Para("Nothing was dropped: all %s keep every limit.", plural(res.Tried, "pair"))
+		return
+	}
+	t := r.Table("dropped", "Dropped, under the first limit that a pair breaks",
+		show.Words("limit"), show.Figures("pairs"), show.Words("nearest miss, pair"), show.Words("what it missed by").Later(1))
+	for _, d := range res.Dropped {
+		t.Row(reasonWords[d.Reason], fmt.Sprint(d.Pairs), in.pair(d.Nearest.BassMM, d.Nearest.TrebleMM), in.miss(d.Nearest))
+	}
+	t.Note("%s tried, %d kept.", plural(res.Tried, "pair"), res.Kept)
+}
+
+// Miss says which limit a miss is about, on which pair, and by how much.
+func (in *Input) Miss(m choice.Miss) string {
+	text := reasonWords[m.Reason]
+	if key := limitKeys[m.Reason]; key != "" {
+		text += " (" + key + ")"
+	}
+	if what := in.miss(m); what != "" {
+		text += ", nearest miss " + in.pair(m.BassMM, m.TrebleMM) + ", " + what
+	}
+	return text
+}
+
+// broken lists the limits that one pair breaks.
+func (in *Input) broken(list []choice.Miss) []string {
+	var out []string
+	for _, m := range list {
+		line := reasonWords[m.Reason]
+		if what := in.miss(m); what != "" {
+			line += ": " + what
+		}
+		if key := limitKeys[m.Reason]; key != "" {
+			line += " (" + key + ")"
+		}
+		out = append(out, line)
+	}
+	return out
+}

@@ -1,0 +1,38 @@
+package report
+
+import (
+	"scalepair/cmd/scalepair/show"
+	"scalepair/tension/choice"
+)
+
+// Tension prints one pair with one set, string by string.
+func Tension(in *Input, d *choice.Detail) *show.Report {
+	r := &show.Report{Title: in.title("Tensions for")}
+	r.Para("Pair %s, gauges %s (low string first), A4 = %s Hz.", in.pair(d.BassMM, d.TrebleMM), in.Set(d.Gauges),
+		trim(in.Job.Build.Strings.PitchStandardHz))
+	in.stringTables(r, d)
+	in.misfits(r, d)
+	if list := in.broken(d.Broken); list != nil {
+		r.Heading("Limits broken")
+		r.Bullets(list...)
+	}
+	r.Heading("Cautions")
+	r.Cautions(append(in.detailCautions(d), shortCautions...)...)
+	return r
+}
+
+// misfits says in one line how near the set is to the targets.
+func (in *Input) misfits(r *show.Report, d *choice.Detail) {
+	var words []string
+	for _, m := range []struct {
+		term   choice.Term
+		misfit float64
+	}{{choice.TensionTerm, d.TensionMisfit}, {choice.PushTerm, d.PushMisfit}, {choice.OvertoneTerm, d.OvertoneMisfit}} {
+		if in.Plan.HasTerm(m.term) {
+			words = append(words, string(m.term)+" "+show.Fixed(m.misfit, 2)+" %")
+		}
+	}
+	if words != nil {
+		r.Para("Misfit (100 x root mean square of ln(value/target)): %s.", listed(words))
+	}
+}

@@ -1,0 +1,155 @@
+package choice_test
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data"
+	"scalepair/fan"
+	"scalepair/gauges"
+	"scalepair/tension"
+	"scalepair/tension/choice"
+)
+
+// wire sizes of the tests, in thousandths of an inch: plain ones by diameter,
+// wound ones by outer and core diameter. Invented, as a small shop's stock.
+var (
+	plainThou = []float64{8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 20, 22}
+	woundThou = [][2]float64{{24, 13}, {26, 13}, {28, 14}, {32, 15}, {36, 15}, {42, 16}, {46, 16}, {52, 17}, {56, 18}, {62, 18}, {68, 19}}
+)
+
+const (
+	steelKgM3 = 7850
+	steelPa   = 203.4e9
+	thouM     = 25.4e-6
+)
+
+// plainGauge is music wire of a diameter, with 1 % standard uncertainty.
+func plainGauge(thou float64) gauges.Gauge {
+	d := thou * thouM
+	area := math.Pi / 4 * d * d
+	return finish(gauges.Gauge{Label: fmt.Sprintf("p%g", thou), Family: gauges.Plain, Outer: d, Core: d, UnitWeight: steelKgM3 * area})
+}
+
+// woundGauge has a round core and one close wrap that fills pi/4 of its ring.
+func woundGauge(outer, core float64) gauges.Gauge {
+	do, dc := outer*thouM, core*thouM
+	w := steelKgM3 * math.Pi / 4 * (dc*dc + math.Pi/4*(do*do-dc*dc))
+	return finish(gauges.Gauge{Label: fmt.Sprintf("w%g", outer), Family: "wound", Outer: do, Core: dc, Shape: gauges.Round, UnitWeight: w})
+}
+
+func finish(g gauges.Gauge) gauges.Gauge {
+	g.Material = data.MusicWire
+	g.AreaM2 = math.Pi / 4 * g.Core * g.Core
+	g.YoungsPa = steelPa
+	g.EA = steelPa * g.AreaM2
+	g.EI = steelPa * math.Pi / 64 * math.Pow(g.Core, 4)
+	g.U = 0.01 * g.UnitWeight
+	g.Indep = g.U
+	return g
+}
+
+func stock() []gauges.Gauge {
+	var out []gauges.Gauge
+	for _, d := range plainThou {
+		out = append(out, plainGauge(d))
+	}
+	for _, d := range woundThou {
+		out = append(out, woundGauge(d[0], d[1]))
+	}
+	return out
+}
+
+func indexes(stock []gauges.Gauge, labels ...string) []int {
+	var out []int
+	for _, label := range labels {
+		found := -1
+		for i, g := range stock {
+			if g.Label == label {
+				found = i
+			}
+		}
+		if found < 0 {
+			panic("no gauge " + label)
+		}
+		out = append(out, found)
+	}
+	return out
+}
+
+// hz of midi numbers, string 1 first.
+func hz(midi ...int) []float64 {
+	var out []float64
+	for _, m := range midi {
+		out = append(out, 440*math.Exp2(float64(m-69)/12))
+	}
+	return out
+}
+
+var (
+	standardE = hz(64, 59, 55, 50, 45, 40)
+	baritoneB = hz(59, 54, 50, 45, 40, 35)
+)
+
+func neck() fan.Spec {
+	s := fan.DefaultSpec()
+	s.NutSpanMM, s.SaddleSpanMM = 36, 52
+	return s
+}
+
+func sameTails(n int) []tension.Tails {
+	out := make([]tension.Tails, n)
+	for i := range out {
+		out[i] = tension.Tails{NutM: 0.06, SaddleM: 0.025}
+	}
+	return out
+}
+
+func heights(n int) []float64 {
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = 0.0018
+	}
+	return out
+}
+
+// baritone asks for a six-string in B that feels like a straight 635 mm
+// guitar in E.
+func baritone() choice.Request {
+	s := stock()
+	ref := neck()
+	ref.BassMM, ref.TrebleMM = 635, 635
+	like := choice.Target{Source: choice.LikeReference}
+	return choice.Request{
+		Cases: []choice.Case{{Name: "baritone B", FreqsHz: baritoneB, Weight: 1}},
+		Stock: s, Ordering: true, Neck: neck(),
+		BassMM: span(660, 720, 10), TrebleMM: span(610, 660, 10),
+		Tails: sameTails(6), SaddleHeightM: heights(6),
+		Feel: choice.Feel{
+			Tension: like, Push: like, Overtone: like,
+			BendCents: 200, BendFrets: []float64{5, 12}, Weights: choice.DefaultWeights(),
+		},
+		Reference: &choice.Reference{
+			Neck: ref, FreqsHz: standardE, Tails: sameTails(6),
+			Gauges: indexes(s, "p10", "p13", "p17", "w26", "w36", "w46"),
+		},
+		Limits: choice.Limits{BreakingOpen: choice.DefaultBreakingOpen, BreakingBent: choice.DefaultBreakingBent},
+	}
+}
+
+func span(from, to, step float64) []float64 {
+	var out []float64
+	for i := 0; from+float64(i)*step <= to; i++ {
+		out = append(out, from+float64(i)*step)
+	}
+	return out
+}
+
+// labels of a set, string 1 first.
+func labels(s []gauges.Gauge, set []int) []string {
+	var out []string
+	for _, g := range set {
+		out = append(out, s[g].Label)
+	}
+	return out
+}
