@@ -36,7 +36,7 @@ func Write(w io.Writer, title string, sheets []draw.Sheet) error {
 	if len(sheets) == 0 {
 		return fmt.Errorf("pdf: no sheet to write")
 	}
-	c := newCanvas(title)
+	c := newCanvas(title, sheets)
 	for _, s := range sheets {
 		if s.WidthMM > longestMM || s.HeightMM > longestMM {
 			return fmt.Errorf("pdf: sheet is too long (%s x %s mm); at most %s mm can be one page, so tile it",
@@ -72,7 +72,7 @@ var _ draw.Canvas = (*canvas)(nil)
 // fontPt is the size at which the face is chosen; the text matrix scales it.
 const fontPt = 10
 
-func newCanvas(title string) *canvas {
+func newCanvas(title string, sheets []draw.Sheet) *canvas {
 	doc := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt"})
 	doc.SetCatalogSort(true)
 	doc.SetCompression(false)
@@ -83,10 +83,25 @@ func newCanvas(title string) *canvas {
 	doc.SetAutoPageBreak(false, 0)
 	doc.SetMargins(0, 0, 0)
 	c := &canvas{doc: doc, layers: map[draw.LayerName]int{}}
-	for _, name := range draw.LayerNames() {
-		c.layers[name] = doc.AddLayer(strings.ReplaceAll(string(name), "_", " "), true)
-	}
+	c.addLayers(sheets)
 	return c
+}
+
+// addLayers declares the layers that the sheets use, in drawing order.
+func (c *canvas) addLayers(sheets []draw.Sheet) {
+	used := map[draw.LayerName]bool{}
+	for _, s := range sheets {
+		for _, p := range s.Parts {
+			for _, l := range p.Drawing.Layers {
+				used[l.Name] = used[l.Name] || len(l.Elements) > 0
+			}
+		}
+	}
+	for _, name := range draw.LayerNames() {
+		if used[name] {
+			c.layers[name] = c.doc.AddLayer(strings.ReplaceAll(string(name), "_", " "), true)
+		}
+	}
 }
 
 // placeholderDate is taken out again by trueScale: the library insists on a date.
@@ -94,7 +109,7 @@ var placeholderDate = time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
 
 // raw writes one line of page content.
 func (c *canvas) raw(format string, args ...any) {
-	c.doc.RawWriteStr(fmt.Sprintf(format, args...) + "\n")
+	c.doc.RawWriteStr(fmt.Sprintf(format, args...))
 }
 
 // Sheet implements draw.Canvas.

@@ -9,14 +9,14 @@ const high = "€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š
 // spellings give the nearest western letters for signs of the trade and for the
 // letters of European alphabets: keys and values in turn, separated by blanks.
 const spellings = `♯ # ♭ b ♮ n − - ‐ - ‑ - ‒ - ― — ′ ' ″ " ⁄ / ∕ / × × ≤ <= ≥ >= ≈ ~ ≠ != ⌀ Ø → -> ← <- √ sqrt ∞ inf
-Ω Ohm µ µ ⅓ 1/3 ⅔ 2/3 ⅛ 1/8 ⅜ 3/8 ⅝ 5/8 ⅞ 7/8 ⅕ 1/5 ⅙ 1/6 № No
+Ω Ohm ⅓ 1/3 ⅔ 2/3 ⅛ 1/8 ⅜ 3/8 ⅝ 5/8 ⅞ 7/8 ⅕ 1/5 ⅙ 1/6 № No
 Ā A ā a Ă A ă a Ą A ą a Ć C ć c Ĉ C ĉ c Ċ C ċ c Č C č c Ď D ď d Đ D đ d Ē E ē e Ĕ E ĕ e Ė E ė e Ę E ę e Ě E ě e
 Ĝ G ĝ g Ğ G ğ g Ġ G ġ g Ģ G ģ g Ĥ H ĥ h Ħ H ħ h Ĩ I ĩ i Ī I ī i Ĭ I ĭ i Į I į i İ I ı i Ĳ IJ ĳ ij Ĵ J ĵ j Ķ K ķ k ĸ k
 Ĺ L ĺ l Ļ L ļ l Ľ L ľ l Ŀ L ŀ l Ł L ł l Ń N ń n Ņ N ņ n Ň N ň n ŉ n Ŋ Ng ŋ ng Ō O ō o Ŏ O ŏ o Ő Ö ő ö Ŕ R ŕ r Ŗ R ŗ r Ř R ř r
 Ś S ś s Ŝ S ŝ s Ş S ş s Ș S ș s Ţ T ţ t Ț T ț t Ť T ť t Ŧ T ŧ t Ũ U ũ u Ū U ū u Ŭ U ŭ u Ů U ů u Ű Ü ű ü Ų U ų u Ŵ W ŵ w Ŷ Y ŷ y
 Ź Z ź z Ż Z ż z ẞ SS
 Α A Β V Γ G Δ D Ε E Ζ Z Η I Θ Th Ι I Κ K Λ L Μ M Ν N Ξ X Ο O Π P Ρ R Σ S Τ T Υ Y Φ F Χ Ch Ψ Ps
-α a β v γ g δ d ε e ζ z η i θ th ι i κ k λ l μ m ν n ξ x ο o π p ρ r σ s ς s τ t υ y φ f χ ch ψ ps ω o
+α a β v γ g δ d ε e ζ z η i θ th ι i κ k λ l μ µ ν n ξ x ο o π p ρ r σ s ς s τ t υ y φ f χ ch ψ ps ω o
 ά á έ é ή í ί í ό ó ύ ý ώ ó Ά Á Έ É Ή Í Ί Í Ό Ó Ύ Ý Ώ Ó
 А A Б B В V Г G Д D Е E Ё Yo Ж Zh З Z И I Й Y К K Л L М M Н N О O П P Р R С S Т T У U Ф F Х Kh Ц Ts Ч Ch Ш Sh Щ Shch Ъ " Ы Y Ь ' Э E Ю Yu Я Ya
 а a б b в v г g д d е e ё yo ж zh з z и i й y к k л l м m н n о o п p р r с s т t у u ф f х kh ц ts ч ch ш sh щ shch ъ " ы y ь ' э e ю yu я ya

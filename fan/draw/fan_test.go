@@ -1,0 +1,222 @@
+package draw_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/fan"
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/internal/trial"
+	"scalepair/fan/draw/recorder"
+)
+
+// tolMM is a rounding in the last of some fifty additions of numbers of 1000 mm.
+const tolMM = 1e-9
+
+func record(d draw.Drawing) *recorder.Recorder {
+	r := &recorder.Recorder{}
+	d.On(r)
+	return r
+}
+
+func drawn(t *testing.T, l *fan.Layout, o draw.Options) *recorder.Recorder {
+	t.Helper()
+	d, err := draw.Fan(l, o)
+	require.NoError(t, err)
+	return record(d)
+}
+
+func TestSlotsStandWhereTheLayoutSays(t *testing.T) {
+	for _, name := range trial.Names() {
+		t.Run(name, func(t *testing.T) {
+			l := trial.Layout(t, name)
+			found := drawn(t, l, trial.Options(l)).Lines(draw.SlotStroke)
+			want := trial.Slots(l)
+			// One more in the key, as a sample.
+			require.Len(t, found, len(want)+1)
+			for i, w := range want {
+				assert.Less(t, trial.Nearest(w, found), tolMM, "slot %d", i+1)
+			}
+		})
+	}
+}
+
+func TestHandedness(t *testing.T) {
+	l := trial.Layout(t, "six")
+	right := drawn(t, l, draw.Options{}).Lines(draw.SlotStroke)
+	left := drawn(t, l, draw.Options{LeftHanded: true}).Lines(draw.SlotStroke)
+	last := l.Frets[24].Slot
+	require.Greater(t, last.Bass.Y, 0.0, "the layout's bass side is positive")
+	// Seen on the face with the nut at the left, a right-handed board has its
+	// bass side below: the lower end is the bass end, nearer the bridge here.
+	assert.Less(t, trial.Nearest(draw.Line{
+		A: draw.Point{X: last.Bass.X, Y: -last.Bass.Y}, B: draw.Point{X: last.Treble.X, Y: -last.Treble.Y},
+	}, right), tolMM)
+	assert.Less(t, trial.Nearest(draw.Line{A: draw.Point(last.Bass), B: draw.Point(last.Treble)}, left), tolMM)
+}
+
+func TestEveryPartIsDrawn(t *testing.T) {
+	l := trial.Layout(t, "six")
+	r := drawn(t, l, trial.Options(l))
+	blank, board := l.Blank(), l.Board()
+
+	var outlines []draw.Polyline
+	for _, m := range r.Marks {
+		if p, ok := m.What.(draw.Polyline); ok && p.Closed {
+			outlines = append(outlines, p)
+		}
+	}
+	require.Len(t, outlines, 2, "blank and board")
+	assert.Equal(t, draw.Rect{
+		Min: draw.Point{X: blank.MinX, Y: -blank.MaxY}, Max: draw.Point{X: blank.MaxX, Y: -blank.MinY},
+	}, outlines[0].Bounds())
+	for i, c := range board.Corners {
+		assert.Equal(t, draw.Point{X: c.X, Y: -c.Y}, outlines[1].Points[i])
+	}
+
+	strings := r.Lines(draw.StringStroke)
+	for i, s := range l.Strings {
+		assert.Equal(t, draw.Point{X: s.Nut.X, Y: -s.Nut.Y}, strings[i].A, "nut end of string %d", s.Number)
+		assert.InDelta(t, s.LengthMM, strings[i].Length(), tolMM, "length of string %d", s.Number)
+	}
+	nut := l.Frets[0].Slot
+	assert.Less(t, trial.Nearest(draw.Line{
+		A: draw.Point{X: nut.Bass.X, Y: -nut.Bass.Y}, B: draw.Point{X: nut.Treble.X, Y: -nut.Treble.Y},
+	}, r.Lines(draw.NutStroke)), tolMM, "nut line")
+	for _, centre := range r.Lines(draw.CentreStroke) {
+		assert.Equal(t, centre.A.Y, centre.B.Y, "the centreline is level")
+	}
+	assert.Equal(t, 2*24, circles(r, draw.EndStroke)-1, "rings about end points, and one in the key")
+	assert.Len(t, r.Texts(draw.LayerNumbers), 2*24, "a number at both ends of every slot")
+}
+
+func circles(r *recorder.Recorder, s draw.Stroke) int {
+	n := 0
+	for _, m := range r.Marks {
+		if k, ok := m.What.(draw.Circle); ok && k.Stroke == s {
+			n++
+		}
+	}
+	return n
+}
+
+func TestSaddlePoints(t *testing.T) {
+	l := trial.Layout(t, "six")
+	o := trial.Options(l)
+	r := drawn(t, l, o)
+	var points []draw.Point
+	for _, m := range r.Marks {
+		if k, ok := m.What.(draw.Circle); ok && k.Stroke == draw.SaddleStroke {
+			points = append(points, k.Centre)
+		}
+	}
+	require.Len(t, points, 6)
+	for i, s := range l.Strings {
+		end := draw.Point{X: s.Saddle.X, Y: -s.Saddle.Y}
+		middle := (o.SetBacks[i].LoMM + o.SetBacks[i].HiMM) / 2
+		assert.InDelta(t, middle, math.Hypot(points[i].X-end.X, points[i].Y-end.Y), tolMM, "string %d stands back", s.Number)
+		assert.Greater(t, points[i].X, end.X, "string %d stands behind", s.Number)
+	}
+	assert.Contains(t, r.Texts(draw.LayerLabels), "6 · E♭3 · 0.3 mm · back 2.2 to 2.8 mm")
+}
+
+func TestSquareLine(t *testing.T) {
+	tests := []struct {
+		name    string
+		neutral fan.Neutral
+		words   string
+		through bool // one line right across, not two ends of a slot
+	}{
+		{"at a fret", fan.Neutral{Fret: 9}, "square: neutral fret 9", false},
+		{"between frets", fan.Neutral{Fret: 7.25}, "square: neutral fret 7.25", true},
+		{"at the nut", fan.Neutral{}, "square: nut line", false},
+		{"at the bridge", fan.Neutral{Bridge: true}, "square: saddle line", true},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			spec := trial.Layout(t, "six").Spec
+			spec.Neutral = tt.neutral
+			l, err := fan.New(spec)
+			require.NoError(t, err)
+			r := drawn(t, l, draw.Options{Hide: []draw.LayerName{draw.LayerKey}})
+			lines := r.Lines(draw.SquareStroke)
+			if tt.through {
+				require.Len(t, lines, 1)
+			} else {
+				require.Len(t, lines, 2)
+			}
+			for _, line := range lines {
+				assert.InDelta(t, l.Neutral.XMM, line.A.X, tolMM)
+				assert.InDelta(t, line.A.X, line.B.X, tolMM, "square to the centreline")
+			}
+			assert.Contains(t, r.Texts(draw.LayerSquare), tt.words)
+		})
+	}
+}
+
+func TestParallelFretsHaveNoSquareLine(t *testing.T) {
+	spec := trial.Layout(t, "six").Spec
+	spec.TrebleMM = spec.BassMM
+	l, err := fan.New(spec)
+	require.NoError(t, err)
+	r := drawn(t, l, draw.Options{})
+	assert.Empty(t, r.Lines(draw.SquareStroke))
+	assert.Contains(t, strings.Join(r.Texts(draw.LayerTitle), "\n"), "frets parallel")
+}
+
+func TestHide(t *testing.T) {
+	l := trial.Layout(t, "eight")
+	for _, name := range draw.ContentLayers() {
+		t.Run(string(name), func(t *testing.T) {
+			o := trial.Options(l)
+			o.Hide = []draw.LayerName{name}
+			whole, err := draw.Fan(l, trial.Options(l))
+			require.NoError(t, err)
+			d, err := draw.Fan(l, o)
+			require.NoError(t, err)
+			require.NotEmpty(t, whole.Layer(name).Elements)
+			assert.Empty(t, d.Layer(name).Elements)
+			assert.Len(t, d.Layers, len(whole.Layers)-1)
+		})
+	}
+}
+
+func TestWithoutSaddlesStringsEndAtTheBlank(t *testing.T) {
+	l := trial.Layout(t, "bass")
+	r := drawn(t, l, draw.Options{Hide: []draw.LayerName{draw.LayerSaddles, draw.LayerKey}})
+	for _, s := range r.Lines(draw.StringStroke) {
+		assert.InDelta(t, l.Blank().MaxX, s.B.X, tolMM)
+	}
+}
+
+func TestDateOnlyWhenGiven(t *testing.T) {
+	l := trial.Layout(t, "six")
+	with := drawn(t, l, draw.Options{Date: "2025-03-01"})
+	assert.Contains(t, strings.Join(with.Texts(draw.LayerTitle), "\n"), "2025-03-01")
+	without := drawn(t, l, draw.Options{})
+	assert.NotContains(t, strings.Join(without.Texts(draw.LayerTitle), "\n"), "20")
+}
+
+func TestWrongLists(t *testing.T) {
+	l := trial.Layout(t, "six")
+	_, err := draw.Fan(l, draw.Options{Strings: make([]draw.StringWords, 5), SetBacks: make([]fan.SetBack, 7)})
+	require.Error(t, err)
+	assert.Equal(t, "drawing: wrong number of string names (\"5\"); give one for each of the 6 strings\n"+
+		"drawing: wrong number of set-backs (\"7\"); give one for each of the 6 strings", err.Error())
+	_, err = draw.Fan(l, draw.Options{SetBacks: []fan.SetBack{{}, {}, {LoMM: math.NaN()}, {}, {}, {}}})
+	assert.Error(t, err)
+}
+
+func TestParseLayers(t *testing.T) {
+	got, err := draw.ParseLayers("slots, Slot-Numbers,dots")
+	require.NoError(t, err)
+	assert.Equal(t, []draw.LayerName{draw.LayerSlots, draw.LayerNumbers, draw.LayerDots}, got)
+	_, err = draw.ParseLayers("slotz, joins")
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "did you mean slots?")
+	assert.Contains(t, err.Error(), `"joins"`)
+}

@@ -1,0 +1,68 @@
+// Package trial holds what the tests of drawings share: three invented
+// instruments, and a reader that finds lines in a PDF by way of a third party's
+// program.
+package trial
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"scalepair/fan"
+	"scalepair/fan/draw"
+)
+
+// Names are the instruments.
+func Names() []string { return []string{"six", "eight", "bass"} }
+
+// Layout gives an instrument's layout.
+func Layout(t testing.TB, name string) *fan.Layout {
+	t.Helper()
+	s := fan.DefaultSpec()
+	switch name {
+	case "six":
+		s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 686, 647.7, 36, 52
+		s.NutSeatMM = 4
+	case "eight":
+		s.Strings, s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 8, 711.2, 660.4, 48, 73
+		s.Neutral.Fret = 7.5
+		s.MarginBassMM = 4.5
+	case "bass":
+		s.Strings, s.Frets, s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 4, 20, 889, 838.2, 31, 57
+		s.Neutral.Fret, s.HeelSquare = 9, true
+	}
+	l, err := fan.New(s)
+	require.NoError(t, err)
+	return l
+}
+
+// Options gives an instrument's words and set-backs.
+func Options(l *fan.Layout) draw.Options {
+	o := draw.Options{Title: "Trial of " + string(rune('0'+len(l.Strings))) + " strings", Date: "2025-03-01"}
+	for i := range l.Strings {
+		o.Strings = append(o.Strings, draw.StringWords{Note: "E♭" + string(rune('4'-i/3)), Gauge: "0.3 mm"})
+		o.SetBacks = append(o.SetBacks, fan.SetBack{LoMM: 1 + 0.25*float64(i), HiMM: 1.5 + 0.25*float64(i)})
+	}
+	return o
+}
+
+// Drawing gives an instrument's drawing.
+func Drawing(t testing.TB, name string) draw.Drawing {
+	t.Helper()
+	l := Layout(t, name)
+	d, err := draw.Fan(l, Options(l))
+	require.NoError(t, err)
+	return d
+}
+
+// Slots gives the slots as they must stand on a right-handed drawing, straight
+// from the layout: x as it is, the bass side below.
+func Slots(l *fan.Layout) []draw.Line {
+	var out []draw.Line
+	for _, f := range l.Frets[1:] {
+		out = append(out, draw.Line{
+			A: draw.Point{X: f.Slot.Bass.X, Y: -f.Slot.Bass.Y}, B: draw.Point{X: f.Slot.Treble.X, Y: -f.Slot.Treble.Y},
+		})
+	}
+	return out
+}

@@ -1,0 +1,105 @@
+package draw_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/fan"
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/internal/trial"
+)
+
+// crosses reports whether two segments have a point in common, by the signs of
+// the four areas that their ends span.
+func crosses(a, b draw.Line) bool {
+	side := func(l draw.Line, p draw.Point) float64 {
+		return (l.B.X-l.A.X)*(p.Y-l.A.Y) - (l.B.Y-l.A.Y)*(p.X-l.A.X)
+	}
+	return side(a, b.A)*side(a, b.B) <= 0 && side(b, a.A)*side(b, a.B) <= 0
+}
+
+func TestNoJoinCrossesASlot(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		s := fan.DefaultSpec()
+		s.Strings = rapid.IntRange(4, 9).Draw(rt, "strings")
+		s.Frets = rapid.IntRange(12, 30).Draw(rt, "frets")
+		s.TrebleMM = rapid.Float64Range(500, 800).Draw(rt, "treble")
+		s.BassMM = s.TrebleMM + rapid.Float64Range(0, 60).Draw(rt, "difference")
+		s.NutSpanMM = 7 * float64(s.Strings)
+		s.SaddleSpanMM = s.NutSpanMM * rapid.Float64Range(1.1, 1.6).Draw(rt, "spread")
+		s.Neutral.Fret = rapid.Float64Range(0, 12).Draw(rt, "neutral")
+		l, err := fan.New(s)
+		require.NoError(rt, err)
+		d, err := draw.Fan(l, draw.Options{})
+		require.NoError(rt, err)
+		require.GreaterOrEqual(rt, len(d.Joins), s.Frets, "a join in every gap")
+		for i, j := range d.Joins {
+			for n, slot := range trial.Slots(l) {
+				require.False(rt, crosses(j, slot), "join %d and slot %d", i, n+1)
+			}
+			if i > 0 {
+				require.Greater(rt, j.A.X, d.Joins[i-1].A.X, "joins run from the nut to the bridge")
+			}
+		}
+	})
+}
+
+// The test's own yardstick must be able to say yes.
+func TestCrosses(t *testing.T) {
+	upright := draw.Line{A: draw.Point{X: 1, Y: 5}, B: draw.Point{X: 1, Y: -5}}
+	assert.True(t, crosses(upright, draw.Line{A: draw.Point{X: 0, Y: 0}, B: draw.Point{X: 2, Y: 1}}))
+	assert.False(t, crosses(upright, draw.Line{A: draw.Point{X: 1.1, Y: 5}, B: draw.Point{X: 2, Y: -5}}))
+}
+
+// Strokes must be told apart without colour: no two on a board have the same
+// weight and the same dashes unless they differ in form (rings, crosses, words).
+func TestStrokesDifferByWeightOrDash(t *testing.T) {
+	lines := []draw.Stroke{
+		draw.SlotStroke, draw.LeaderStroke, draw.BoardStroke, draw.BlankStroke, draw.CentreStroke,
+		draw.StringStroke, draw.NutStroke, draw.SquareStroke, draw.JoinStroke,
+	}
+	seen := map[string]draw.Stroke{}
+	for _, s := range lines {
+		look := fmt.Sprintf("%.2f %v", s.WidthMM(), s.DashMM())
+		other, double := seen[look]
+		assert.False(t, double, "%v looks like %v", s, other)
+		seen[look] = s
+	}
+	for _, s := range draw.Strokes() {
+		assert.LessOrEqual(t, s.Grey(), 0.6, "%v must show in a grey print", s)
+		assert.GreaterOrEqual(t, s.WidthMM(), 0.12, "%v must not break up", s)
+		assert.Zero(t, len(s.DashMM())%2, "%v: dashes and gaps in pairs", s)
+	}
+}
+
+// Capitals that name slots are at least 3 mm high, also on crowded boards.
+func TestNumbersAreLegible(t *testing.T) {
+	for _, name := range trial.Names() {
+		for _, l := range []draw.LayerName{draw.LayerNumbers, draw.LayerTitle, draw.LayerBars, draw.LayerSquare} {
+			for _, e := range trial.Drawing(t, name).Layer(l).Elements {
+				if words, ok := e.(draw.Text); ok {
+					assert.GreaterOrEqual(t, words.HeightMM, 3.0, "%s: %q", l, words.Body)
+				}
+			}
+		}
+	}
+}
+
+// No two slot numbers stand on each other.
+func TestNumbersStandClear(t *testing.T) {
+	for _, name := range trial.Names() {
+		var boxes []draw.Rect
+		for _, e := range trial.Drawing(t, name).Layer(draw.LayerNumbers).Elements {
+			if words, ok := e.(draw.Text); ok {
+				for _, b := range boxes {
+					assert.False(t, b.Touches(words.Bounds().Grow(0.2)), "%s: number %s", name, words.Body)
+				}
+				boxes = append(boxes, words.Bounds())
+			}
+		}
+	}
+}

@@ -1,0 +1,116 @@
+package svg_test
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/svg"
+)
+
+func sheet(e ...draw.Element) draw.Sheet {
+	return draw.Sheet{Name: "a <b> & c", WidthMM: 100, HeightMM: 50, Parts: []draw.Part{
+		{Drawing: draw.Drawing{Layers: []draw.Layer{{Name: draw.LayerSlots, Elements: e}}}},
+	}}
+}
+
+func written(t testing.TB, s draw.Sheet, o svg.Options) string {
+	t.Helper()
+	var b bytes.Buffer
+	require.NoError(t, svg.Write(&b, s, o))
+	return b.String()
+}
+
+func TestTrueSize(t *testing.T) {
+	got := written(t, sheet(
+		draw.Line{A: draw.Point{X: 10, Y: 20}, B: draw.Point{X: 30.00001, Y: 50}, Stroke: draw.SlotStroke},
+		draw.Polyline{Points: []draw.Point{{X: 1, Y: 1}, {X: 2, Y: 1}, {X: 2, Y: 0}}, Stroke: draw.SlotStroke},
+		draw.Circle{Centre: draw.Point{X: 5, Y: 45}, RadiusMM: 2, Stroke: draw.BlankStroke},
+		draw.Text{At: draw.Point{X: 5, Y: 5}, HeightMM: 3.59, Align: draw.Right, Body: "7 < 8"},
+	), svg.Options{})
+	// Worked by hand: y runs down from the upper edge, 50 mm above the lower; the
+	// type's size is 3.59/0.718 = 5.
+	assert.Equal(t, `<?xml version="1.0" encoding="UTF-8"?>
+<svg xmlns="http://www.w3.org/2000/svg" role="img" width="100.0000mm" height="50.0000mm" viewBox="0 0 100.0000 50.0000">
+<title>a &lt;b&gt; &amp; c</title>
+<g id="slots" class="slots">
+<g fill="none" stroke="#000000" stroke-width="0.20">
+<line x1="10.0000" y1="30.0000" x2="30.0000" y2="0.0000"/>
+<polyline points="1.0000,49.0000 2.0000,49.0000 2.0000,50.0000"/>
+</g>
+<g fill="none" stroke="#404040" stroke-width="0.30" stroke-dasharray="7.00 2.00">
+<circle cx="5.0000" cy="5.0000" r="2.0000"/>
+</g>
+<text x="5.0000" y="45.0000" font-family="Helvetica, Arial, 'Liberation Sans', sans-serif" font-size="5.0000" fill="#000" text-anchor="end">7 &lt; 8</text>
+</g>
+</svg>
+`, got)
+}
+
+func TestTurnedTextTurnsLeft(t *testing.T) {
+	got := written(t, sheet(draw.Text{At: draw.Point{X: 5, Y: 5}, HeightMM: 3, AngleRad: 0.5235987755982988, Body: "up"}), svg.Options{})
+	assert.Contains(t, got, `transform="rotate(-30.0000 5.0000 45.0000)"`)
+}
+
+func TestInline(t *testing.T) {
+	s := sheet(draw.Line{B: draw.Point{X: 1}})
+	s.Parts[0].Window = draw.Rect{Max: draw.Point{X: 10, Y: 10}}.Corners()
+	s.Parts = append(s.Parts, s.Parts[0])
+	got := written(t, s, svg.Options{Inline: true, Fluid: true, Prefix: "a-"})
+	assert.True(t, strings.HasPrefix(got, `<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox=`), got)
+	for _, id := range []string{`id="a-window"`, `id="a-window-2"`, `id="a-slots"`, `id="a-slots-2"`, `url(#a-window-2)`} {
+		assert.Equal(t, 1, strings.Count(got, id), id)
+	}
+	wellFormed(t, got)
+}
+
+// wellFormed reads the whole file as XML and gives its words.
+func wellFormed(t testing.TB, file string) string {
+	t.Helper()
+	dec := xml.NewDecoder(strings.NewReader(file))
+	var words strings.Builder
+	for {
+		token, err := dec.Token()
+		if errors.Is(err, io.EOF) {
+			return words.String()
+		}
+		require.NoError(t, err)
+		if text, ok := token.(xml.CharData); ok {
+			words.Write(text)
+		}
+	}
+}
+
+func TestAnyTextStaysWellFormed(t *testing.T) {
+	for _, body := range []string{`<b> & "q" 'a' é ½ ]]>`, "two\nlines", "\x00\x1b\ufffe", strings.Repeat("ab ", 100), "Ж 弦 🎸"} {
+		s := sheet(draw.Text{HeightMM: 3, Body: body})
+		s.Name = body
+		words := wellFormed(t, written(t, s, svg.Options{}))
+		assert.Contains(t, words, draw.OneLine(body))
+	}
+}
+
+func FuzzAnyText(f *testing.F) {
+	f.Add("<&>\"'", 30.0)
+	f.Add("a\x00\xff\ufffe]]>", 0.0)
+	f.Fuzz(func(t *testing.T, body string, room float64) {
+		s := sheet(draw.Text{HeightMM: 3, RoomMM: room, Body: body})
+		s.Name = body
+		wellFormed(t, written(t, s, svg.Options{}))
+	})
+}
+
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("disk full") }
+
+func TestFailsWhenTheWriterDoes(t *testing.T) {
+	assert.EqualError(t, svg.Write(full{}, sheet(), svg.Options{}), "disk full")
+}
