@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"scalepair/cmd/scalepair/show"
 	"scalepair/fan"
@@ -54,11 +55,14 @@ func (in *Input) bestPairs(r *show.Report, a *Advice) {
 	u := in.Units
 	columns := []show.Column{show.Figures("rank"), show.Figures(u.HeadLen("bass")), show.Figures(u.HeadLen("treble")),
 		show.Figures(u.HeadLen("difference")), show.Figures("tension misfit %")}
-	push := in.Plan.HasTerm(choice.PushTerm)
+	push, rise := in.Plan.HasTerm(choice.PushTerm), in.Plan.HasTerm(choice.OvertoneTerm)
 	if push {
 		columns = append(columns, show.Figures("push misfit %"))
 	}
-	columns = append(columns, show.Figures("nut slant °"), show.Figures("last fret slant °").Later(1), show.Figures("saddle slant °"),
+	if rise {
+		columns = append(columns, show.Figures("overtone misfit %"))
+	}
+	columns = append(columns, show.Figures("nut slant °").Later(1), show.Figures("last fret slant °").Later(1), show.Figures("saddle slant °"),
 		show.Figures(u.HeadLen("nut to fret 1")), show.Figures(u.HeadLen("blank length")).Later(1), show.Words("gauges, low string first").Later(2))
 	t := r.Table("pairs", "", columns...)
 	for i, c := range a.Result.Best {
@@ -66,10 +70,16 @@ func (in *Input) bestPairs(r *show.Report, a *Advice) {
 		if push {
 			row = append(row, show.Fixed(c.PushMisfit, 2))
 		}
+		if rise {
+			row = append(row, show.Fixed(c.OvertoneMisfit, 2))
+		}
 		t.Row(append(row, show.Deg(c.NutSlantRad), show.Deg(c.LastSlantRad), show.Deg(c.SaddleSlantRad),
 			u.Len(c.FirstStepMM, scaleDecimals), u.Len(c.BlankLengthMM, 0), in.Set(c.Gauges))...)
 	}
 	t.Note("Misfit: 100 x root mean square of ln(value/target), near enough percent. Slant: positive where the bass end is nearer the bridge.")
+	if rise {
+		t.Note("Overtone misfit: how far the lowest string's overtone rise stands above the wanted one, in the same measure.")
+	}
 	t.Note("Listed pairs differ by at least %s in bass, treble or difference.", u.LenText(in.Plan.Request().ApartMM, scaleDecimals))
 }
 
@@ -116,6 +126,7 @@ const evenMisfit = 5
 // decides says so when every pair can be strung to the target, and what then
 // decides.
 func (in *Input) decides(r *show.Report, a *Advice) {
+	in.ruled(r, a)
 	worst := a.Result.WorstTensionMisfit
 	if !in.Plan.HasTerm(choice.TensionTerm) || worst > evenMisfit || a.Result.Kept < 2 {
 		return
@@ -191,3 +202,35 @@ func (in *Input) stringTables(r *show.Report, d *choice.Detail) {
 		in.totals(r, d, c)
 	}
 }
+
+// ruled says so when one term makes up nearly all of the best pair's score,
+// since the ranking then follows that term.
+func (in *Input) ruled(r *show.Report, a *Advice) {
+	best := a.Result.Best[0]
+	w := in.Plan.Request().Feel.Weights
+	if best.Score == 0 {
+		return
+	}
+	for _, t := range []struct {
+		term choice.Term
+		part float64
+		key  string
+	}{
+		{choice.TensionTerm, w.Tension * square(best.TensionMisfit/100), "tension"},
+		{choice.PushTerm, w.Push * square(best.PushMisfit/100), "push"},
+		{choice.OvertoneTerm, w.Overtone * square(best.OvertoneMisfit/100), "overtone_rise"},
+	} {
+		if t.part > ruling*best.Score {
+			r.Para("%s makes up %s of the best pair's score, so the ranking mostly follows it. If that is not what you want, lower its weight: weights = { %s = ... } under [feel].",
+				capital(string(t.term)), show.PercentText(t.part/best.Score, 0), t.key)
+		}
+	}
+}
+
+// ruling is the share of the score from which one term rules the ranking
+// (judgement).
+const ruling = 0.75
+
+func square(x float64) float64 { return x * x }
+
+func capital(word string) string { return strings.ToUpper(word[:1]) + word[1:] }
