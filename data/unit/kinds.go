@@ -3,10 +3,11 @@ package unit
 import "math"
 
 // spelling is one unit of a quantity: its names, the first of them the one
-// that messages use, and its exact size in SI as num/den.
+// that messages use, and its exact size in SI, num/den.
 type spelling struct {
 	names    []string
 	num, den int64
+	power    string // the size as a decimal exponent, where it is a power of ten
 }
 
 // kind is one quantity: the word for it in messages and its units. The first
@@ -20,33 +21,33 @@ type kind struct {
 // lower case with blanks removed.
 var (
 	lengths = kind{"a length", []spelling{
-		{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, 1, 1000},
-		{[]string{"in", "inch", "inches", `"`}, 254, 10000},
-		{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, 1, 100},
-		{[]string{"m", "metre", "metres", "meter", "meters"}, 1, 1},
+		{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, 1, 1000, "e-3"},
+		{[]string{"in", "inch", "inches", `"`}, 254, 10000, ""},
+		{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, 1, 100, "e-2"},
+		{[]string{"m", "metre", "metres", "meter", "meters"}, 1, 1, "e0"},
 	}}
 	masses = kind{"a mass", []spelling{
-		{[]string{"g", "gram", "grams", "gramme", "grammes"}, 1, 1000},
-		{[]string{"oz", "ounce", "ounces"}, 45359237, 16 * 100000000},
-		{[]string{"mg", "milligram", "milligrams"}, 1, 1000000},
-		{[]string{"kg", "kilogram", "kilograms"}, 1, 1},
-		{[]string{"lb", "lbs", "pound", "pounds"}, 45359237, 100000000},
-		{[]string{"gr", "grain", "grains"}, 45359237, 7000 * 100000000},
+		{[]string{"g", "gram", "grams", "gramme", "grammes"}, 1, 1000, "e-3"},
+		{[]string{"oz", "ounce", "ounces"}, 45359237, 16 * 100000000, ""},
+		{[]string{"mg", "milligram", "milligrams"}, 1, 1000000, "e-6"},
+		{[]string{"kg", "kilogram", "kilograms"}, 1, 1, "e0"},
+		{[]string{"lb", "lbs", "pound", "pounds"}, 45359237, 100000000, ""},
+		{[]string{"gr", "grain", "grains"}, 45359237, 7000 * 100000000, ""},
 	}}
 	// On a string a pound or a kilogram can only mean its weight, and players
 	// write it so.
 	forces = kind{"a force", []spelling{
-		{[]string{"N", "newton", "newtons"}, 1, 1},
-		{[]string{"lbf", "lb", "lbs", "pound", "pounds"}, 44482216152605, 10000000000000},
-		{[]string{"kgf", "kg", "kilogram", "kilograms", "kp"}, 980665, 100000},
+		{[]string{"N", "newton", "newtons"}, 1, 1, "e0"},
+		{[]string{"lbf", "lb", "lbs", "pound", "pounds"}, 44482216152605, 10000000000000, ""},
+		{[]string{"kgf", "kg", "kilogram", "kilograms", "kp"}, 980665, 100000, ""},
 	}}
 	unitWeights = kind{"a unit weight", []spelling{
-		{[]string{"g/m", "gram/metre", "grams/metre", "mg/mm"}, 1, 1000},
-		{[]string{"lb/in", "lbs/in", "lb/inch"}, 45359237, 2540000},
-		{[]string{"kg/m"}, 1, 1},
+		{[]string{"g/m", "gram/metre", "grams/metre", "mg/mm"}, 1, 1000, "e-3"},
+		{[]string{"lb/in", "lbs/in", "lb/inch"}, 45359237, 2540000, ""},
+		{[]string{"kg/m"}, 1, 1, "e0"},
 	}}
 	degrees = kind{"an angle", []spelling{
-		{[]string{"deg", "°", "degree", "degrees"}, 1, 1},
+		{[]string{"deg", "°", "degree", "degrees"}, 1, 1, "e0"},
 	}}
 )
 

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"math/big"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -19,41 +18,20 @@ func refuse(what, given, remedy string) error {
 	return errors.New(fault.Fault{What: what, Given: given, Remedy: remedy}.Error())
 }
 
-// Exponents are held to three digits, since exact arithmetic on "1e999999999"
-// would take the machine's memory, and numbers to what a float64 written out in
-// full may take.
-const (
-	longestExponent = len("e-308")
-	longestNumber   = 400
-)
-
-var (
-	decimalForm  = regexp.MustCompile(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?`)
-	fractionForm = regexp.MustCompile(`^([+-]?)(?:(\d{1,9})(?:\s+|\s*-\s*))?(\d{1,9})\s*/\s*(\d{1,9})`)
-	commaForm    = regexp.MustCompile(`\d,\d|^[+-]?,\d`)
-	endlessForm  = regexp.MustCompile(`(?i)^[+-]?(nan|inf|infinity|∞)\b`)
-)
-
-// plain writes typographic signs in the characters that the grammar knows.
-var plain = strings.NewReplacer(
-	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ",
-	"\u2212", "-", "\u2044", "/",
-	"\u2033", `"`, "\u201d", `"`, "\u201c", `"`, "''", `"`, "\u2019\u2019", `"`, "\u2032\u2032", `"`,
-	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
-	"º", "°",
-)
-
 // parse reads a number and a unit of k and gives the quantity in SI. headed is
 // the unit that a heading states, "" for none: text without a unit takes it,
 // and a unit in the text must be the same, since one of two that differ is a
 // slip and only the builder knows which.
 func (k kind) parse(given, headed string) (float64, error) {
+	if x, ok := k.quick(strings.TrimSpace(given), headed); ok {
+		return x, nil
+	}
 	s := strings.TrimSpace(plain.Replace(given))
 	if s == "" {
 		return 0, refuse(k.what+" is missing", "", k.spellings("1"))
 	}
-	number, rest := splitNumber(s)
-	if number == nil || commaForm.MatchString(s) {
+	x, rest := splitNumber(s)
+	if x == nil || commaForm().MatchString(s) {
 		return 0, k.refuseNumber(given, s)
 	}
 	switch {
@@ -69,40 +47,7 @@ func (k kind) parse(given, headed string) (float64, error) {
 	if stated, ok := k.find(headed); ok && stated.names[0] != u.names[0] {
 		return 0, refuse("the unit is not the heading's, which is "+stated.names[0], given, "change one of them")
 	}
-	return k.finite(given, number.Mul(number, big.NewRat(u.num, u.den)))
-}
-
-// splitNumber takes the number off the front of s; nil when none stands there.
-func splitNumber(s string) (*big.Rat, string) {
-	if m := fractionForm.FindStringSubmatch(s); m != nil {
-		return fraction(m), strings.TrimSpace(s[len(m[0]):])
-	}
-	m := decimalForm.FindStringSubmatch(s)
-	if m == nil || len(m[0]) > longestNumber || len(m[2]) > longestExponent {
-		return nil, s
-	}
-	r, ok := new(big.Rat).SetString(m[0])
-	if !ok {
-		return nil, s
-	}
-	return r, strings.TrimSpace(s[len(m[0]):])
-}
-
-// fraction puts sign, whole part, numerator and denominator together; nil when
-// the denominator is 0.
-func fraction(m []string) *big.Rat {
-	whole, _ := strconv.ParseInt("0"+m[2], 10, 64)
-	num, _ := strconv.ParseInt(m[3], 10, 64)
-	den, _ := strconv.ParseInt(m[4], 10, 64)
-	if den == 0 {
-		return nil
-	}
-	r := big.NewRat(num, den)
-	r.Add(r, new(big.Rat).SetInt64(whole))
-	if m[1] == "-" {
-		r.Neg(r)
-	}
-	return r
+	return k.finite(given, x.Mul(x, big.NewRat(u.num, u.den)))
 }
 
 func (k kind) find(name string) (spelling, bool) {
@@ -128,12 +73,12 @@ func (k kind) finite(given string, r *big.Rat) (float64, error) {
 // refuseNumber says why no number could be read.
 func (k kind) refuseNumber(given, s string) error {
 	switch {
-	case commaForm.MatchString(s):
+	case commaForm().MatchString(s):
 		return refuse("a comma is not read as a decimal point", given,
 			fmt.Sprintf("write %q", strings.ReplaceAll(s, ",", ".")))
-	case endlessForm.MatchString(s):
+	case endlessForm().MatchString(s):
 		return refuse(k.what+" must be a finite number", given, k.spellings("1"))
-	case fractionForm.MatchString(s):
+	case fractionForm().MatchString(s):
 		return refuse("a fraction over 0", given, k.spellings("1/2"))
 	}
 	return refuse("not read as "+k.what, given, k.spellings("1"))
@@ -154,7 +99,7 @@ func (k kind) refuseUnit(given, name string) error {
 
 // spellings gives the likely ways of writing number in k.
 func (k kind) spellings(number string) string {
-	if len(k.units) == 0 {
+	if k.units[0].names[0] == "" {
 		return `write "7.5", say`
 	}
 	out := fmt.Sprintf("write %q", number+" "+k.units[0].names[0])
@@ -162,24 +107,6 @@ func (k kind) spellings(number string) string {
 		out += fmt.Sprintf(" or %q", number+" "+k.units[1].names[0])
 	}
 	return out
-}
-
-// ParseNumber reads a plain finite decimal such as "7.5" or "-1e-3", without
-// unit. Decimal commas, nan and inf are refused.
-func ParseNumber(given string) (float64, error) {
-	s := strings.TrimSpace(plain.Replace(given))
-	k := kind{what: "a number"}
-	if s == "" {
-		return 0, refuse("a number is missing", "", "")
-	}
-	r, rest := splitNumber(s)
-	if r == nil || commaForm.MatchString(s) {
-		return 0, k.refuseNumber(given, s)
-	}
-	if rest != "" || strings.Contains(s, "/") {
-		return 0, refuse("not read as a number", given, k.spellings(""))
-	}
-	return k.finite(given, r)
 }
 
 // exact gives x times scale as a plain decimal without rounding, where x stands
