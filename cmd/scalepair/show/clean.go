@@ -21,7 +21,7 @@ func clean(s string) string {
 		case r != hardBlank && (unicode.IsSpace(r) || unicode.IsControl(r)):
 			blank = b.Len() > 0
 			continue
-		case unicode.Is(unicode.Cf, r):
+		case unicode.Is(unicode.Cf, r), r == '\ufffe', r == '\uffff': // the last two no page may hold
 			continue
 		}
 		if blank {

@@ -97,7 +97,7 @@ func (s sizes) widths(columns []int, limit int) ([]int, bool) {
 	for lines := 1; lines <= headLines; lines++ {
 		w = make([]int, len(columns))
 		for i, c := range columns {
-			w[i] = max(s.cell[c], headWidth(s.table.Columns[c].Head, lines))
+			w[i] = max(1, s.cell[c], headWidth(s.table.Columns[c].Head, lines))
 		}
 		if limit == 0 || total(w) <= limit {
 			return w, true

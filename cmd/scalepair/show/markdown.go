@@ -131,12 +131,18 @@ func escapeMD(s string) string { return marksMD.Replace(soften(s)) }
 // a list at the start of a line.
 func paragraphMD(s string) string {
 	s = escapeMD(s)
-	digits := len(s) - len(strings.TrimLeft(s, "0123456789"))
-	if digits < len(s) {
-		number := digits > 0 && strings.ContainsRune(".)", rune(s[digits]))
-		if number || digits == 0 && strings.ContainsRune("#>+-=", rune(s[0])) {
-			return s[:digits] + `\` + s[digits:]
-		}
+	mark := strings.TrimLeft(s, "0123456789")
+	if mark == "" {
+		return s
+	}
+	number := len(s) - len(mark)
+	opens := "#>+-="
+	if number > 0 {
+		opens = ".)"
+	}
+	next := strings.TrimPrefix(mark, mark[:1])
+	if strings.Contains(opens, mark[:1]) && (next == "" || next[0] == ' ' || next[0] == mark[0]) {
+		return s[:number] + `\` + mark
 	}
 	return s
 }

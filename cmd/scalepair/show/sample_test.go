@@ -11,7 +11,7 @@ func sample() *show.Report {
 	r := &show.Report{Title: "Strings of the baritone on 692 / 660 mm"}
 	r.Para("Tuning %s, low string first, at A4 = %s Hz. Tension is reckoned on the theoretical length; set-back is not added.", "B1 E2 A2 D3 F#3 B3", show.Fixed(440, 0))
 	r.Heading("Tension and feel")
-	strings(r, u)
+	stringTable(r, u)
 	r.Bullets("String 5 bends beyond the board's edge at fret 12, so its push there is empty.",
 		"Gauge w34 is estimated: buy one, weigh it, run again, then buy the rest.")
 	r.Heading("What was dropped")
@@ -26,7 +26,7 @@ func sample() *show.Report {
 	return r
 }
 
-func strings(r *show.Report, u show.Units) {
+func stringTable(r *show.Report, u show.Units) {
 	t := r.Table("strings", "String by string",
 		show.Figures("string"), show.Words("note"), show.Figures(u.HeadLen("own length")), show.Words("gauge"),
 		show.Figures(u.HeadForce("tension")), show.Figures("off target %").Later(1), show.Figures(u.HeadForce("push at fret 5")).Later(2),

@@ -61,7 +61,7 @@ func (t text) gap() {
 
 func (t text) lines(lines ...string) {
 	for _, l := range lines {
-		t.out.WriteString(l)
+		t.out.WriteString(strings.TrimRight(l, " "))
 		t.out.WriteByte('\n')
 	}
 }
