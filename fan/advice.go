@@ -28,6 +28,15 @@ type Playing struct {
 	HoldRad float64
 }
 
+// HoldOfNeckAngle turns how far the neck points up from level, in radians, into
+// a Playing.HoldRad where the player has measured none: a forearm that keeps
+// its direction lies ever more towards the head on a neck that is raised, and
+// wrist and elbow make up for most of it. The share of a fifth that is left
+// is judgement, without source:
+//
+//	hold = -angle/5
+func HoldOfNeckAngle(neckRad float64) float64 { return plain(-neckRad / 5) }
+
 // NeutralAdvice is the table over neutral frets and the rows that stand out, as
 // indexes into Rows: the least worst slant of nut and frets, the same with the
 // saddle line, and the least PlayedRad. Where rows are equal it is the neutral

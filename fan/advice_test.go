@@ -59,6 +59,13 @@ func TestAdviceFollowsThePlayer(t *testing.T) {
 	require.Greater(t, leaning, low, "bass ends nearer the head there: the neutral fret lies further up")
 }
 
+func TestHoldOfNeckAngle(t *testing.T) {
+	require.Negative(t, fan.HoldOfNeckAngle(0.5), "a raised neck: bass ends nearer the head")
+	require.Equal(t, fan.HoldOfNeckAngle(0.5), -fan.HoldOfNeckAngle(-0.5))
+	level := fan.HoldOfNeckAngle(0)
+	require.False(t, math.Signbit(level))
+}
+
 func TestAdviceOfAStraightInstrument(t *testing.T) {
 	spec := sixStrings()
 	spec.BassMM, spec.TrebleMM = 648, 648

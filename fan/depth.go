@@ -81,6 +81,24 @@ func (l *Layout) Depths(s Sawing) ([]SlotDepth, error) {
 	return list, nil
 }
 
+// LeastThickness is the thinnest board that Depths accepts; s.ThicknessMM is
+// not read. The faults are those of Depths.
+func (l *Layout) LeastThickness(s Sawing) (float64, error) {
+	s.ThicknessMM = 0
+	list, err := l.Depths(s)
+	if err != nil {
+		return 0, err
+	}
+	least := 0.0
+	for _, d := range list {
+		least = max(least, d.SawMM+leastUnderSlotMM)
+	}
+	for _, p := range l.edgePoints() {
+		least = max(least, l.drop(s, p)+leastAtEdgeMM)
+	}
+	return least, nil
+}
+
 // radius is the crown's radius at x.
 func (l *Layout) radius(s Sawing, x float64) float64 {
 	return s.RadiusNutMM + (s.RadiusLastMM-s.RadiusNutMM)*x/l.Frets[l.Spec.Frets].Line.CrossMM

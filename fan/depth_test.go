@@ -95,6 +95,38 @@ func TestDepthsRefused(t *testing.T) {
 	}
 }
 
+func TestLeastThickness(t *testing.T) {
+	l := mustLayout(t, sixStrings())
+	for _, radius := range []float64{0, 35, 60, 400} {
+		s := sawing()
+		s.RadiusNutMM, s.RadiusLastMM = radius, radius
+		least, err := l.LeastThickness(s)
+		require.NoError(t, err)
+		s.ThicknessMM = least + 1e-9
+		_, err = l.Depths(s)
+		require.NoError(t, err)
+		s.ThicknessMM = least - 1e-6
+		_, err = l.Depths(s)
+		require.ErrorContains(t, err, "too little is left")
+	}
+	_, err := l.LeastThickness(fan.Sawing{})
+	require.ErrorContains(t, err, "neck.tang")
+}
+
+// The board is widest at its heel end, where there is no slot.
+func TestCrownMustReachTheHeel(t *testing.T) {
+	spec := sixStrings()
+	spec.HeelOverhangMM = 80
+	l := mustLayout(t, spec)
+	s := sawing()
+	s.ThicknessMM = 0
+	s.RadiusNutMM = l.Board().Corners[1].Y - 0.1
+	s.RadiusLastMM = s.RadiusNutMM
+	require.Greater(t, s.RadiusNutMM, l.Frets[24].Slot.Bass.Y)
+	_, err := l.Depths(s)
+	require.ErrorContains(t, err, "not greater than half the board's width")
+}
+
 func TestKerf(t *testing.T) {
 	for _, c := range []struct {
 		name              string

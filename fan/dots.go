@@ -1,5 +1,7 @@
 package fan
 
+import "slices"
+
 // Dot is a position dot. Side dots lie on the bass edge, face dots on the
 // board.
 type Dot struct {
@@ -7,51 +9,67 @@ type Dot struct {
 	At   Point
 }
 
-// dots tells how many dots a fret has: one at 3, 5, 7 and 9, two at 12, and so
-// on in every octave (common practice, no source).
-func dots(fret int) int {
-	switch fret % 12 {
-	case 3, 5, 7, 9:
-		return 1
-	case 0:
-		return 2
+// CommonDots gives the frets up to the last that carry a dot, 3, 5, 7, 9, 12
+// and so on in every octave, and those of them that carry two, 12, 24 and 36
+// (common practice, no source).
+func CommonDots(lastFret int) (frets, double []int) {
+	for n := 1; n <= lastFret; n++ {
+		switch n % 12 {
+		case 3, 5, 7, 9:
+			frets = append(frets, n)
+		case 0:
+			frets, double = append(frets, n), append(double, n)
+		}
 	}
-	return 0
+	return frets, double
 }
 
-// FaceDots gives the face dots: 3, 5, 7, 9 and a pair at 12, and so on in every
-// octave (common practice, no source), on the centreline midway between two
-// fret lines; a pair stands a quarter of the outer strings' distance to either
-// side, bass side first, on the line midway.
-func (l *Layout) FaceDots() []Dot {
+// FaceDots gives the face dots of CommonDots.
+func (l *Layout) FaceDots() []Dot { return l.FaceDotsAt(CommonDots(l.Spec.Frets)) }
+
+// SideDots gives the side dots of CommonDots.
+func (l *Layout) SideDots() []Dot { return l.SideDotsAt(CommonDots(l.Spec.Frets)) }
+
+// FaceDotsAt gives a dot for each of the frets, in their order, on the
+// centreline midway between the fret line and the one before. A fret that is
+// also among the double ones has a pair, a quarter of the outer strings'
+// distance to either side, bass side first, on the line midway. Frets that the
+// board does not have are left out.
+func (l *Layout) FaceDotsAt(frets, double []int) []Dot {
 	var list []Dot
-	for n := 1; n < len(l.Frets); n++ {
+	for _, n := range l.onBoard(frets) {
 		before, after := l.Frets[n-1].Line, l.Frets[n].Line
 		at := func(y float64) Dot {
 			return Dot{Fret: n, At: Point{(on(before, y).X + on(after, y).X) / 2, y}}
 		}
-		switch dots(n) {
-		case 1:
+		if !slices.Contains(double, n) {
 			list = append(list, at(0))
-		case 2:
-			y := l.Frame.half(at(0).At.X) / 2
-			list = append(list, at(y), at(-y))
+			continue
 		}
+		y := l.Frame.half(at(0).At.X) / 2
+		list = append(list, at(y), at(-y))
 	}
 	return list
 }
 
-// SideDots gives the dots of the same frets on the bass edge, midway between
+// SideDotsAt gives the dots of the same frets on the bass edge, midway between
 // the two slots' ends; a pair is two dots a third and two thirds of the way.
-func (l *Layout) SideDots() []Dot {
+func (l *Layout) SideDotsAt(frets, double []int) []Dot {
 	var list []Dot
-	for n := 1; n < len(l.Frets); n++ {
+	for _, n := range l.onBoard(frets) {
 		a, b := l.Frets[n-1].Slot.Bass, l.Frets[n].Slot.Bass
-		count := dots(n)
+		count := 1
+		if slices.Contains(double, n) {
+			count = 2
+		}
 		for i := range count {
 			u := float64(i+1) / float64(count+1)
 			list = append(list, Dot{Fret: n, At: Point{a.X + u*(b.X-a.X), a.Y + u*(b.Y-a.Y)}})
 		}
 	}
 	return list
+}
+
+func (l *Layout) onBoard(frets []int) []int {
+	return slices.DeleteFunc(slices.Clone(frets), func(n int) bool { return n < 1 || n > l.Spec.Frets })
 }

@@ -143,7 +143,8 @@ func (f *Frame) crossMM(k float64) float64 {
 
 // edges gives y where a line that crosses the centreline at cross with slant
 // tangent t meets the board's bass and treble edges y = s/2 + M_b + m x and
-// y = -(s/2 + M_t + m x).
+// y = -(s/2 + M_t + m x). 1 ∓ m t is half the strings' distance at the crossing
+// over that at the outer string, so it is positive where strings do not cross.
 func (f *Frame) edges(cross, t float64) (bassY, trebleY float64) {
 	half := f.half(cross)
 	bassY = (half + f.base.spec.MarginBassMM) / (1 - f.m*t)

@@ -65,13 +65,11 @@ func TestSlantSigns(t *testing.T) {
 }
 
 func TestEqualGapsAreEqual(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		spec.NutSpacing, spec.SaddleSpacing = fan.Spacing{Rule: fan.EqualGaps}, fan.Spacing{Rule: fan.EqualGaps}
-		l, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	gaps := func(s *fan.Spec) {
+		s.NutSpacing, s.SaddleSpacing = fan.Spacing{Rule: fan.EqualGaps}, fan.Spacing{Rule: fan.EqualGaps}
+	}
+	overNecks(t, gaps, func(t *rapid.T, l *fan.Layout) {
+		spec := l.Spec
 		for _, seats := range [][]fan.Seat{l.NutSeats, l.SaddleSeats} {
 			first := math.NaN()
 			for i, seat := range seats[:len(seats)-1] {

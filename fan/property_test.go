@@ -59,23 +59,15 @@ func everything(t require.TestingT, l *fan.Layout) []any {
 }
 
 func TestNoNumberIsNaNOrMinusZero(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		l, err := fan.New(randomNeck(t))
-		if err != nil {
-			t.Skip(err)
-		}
+	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		requireSound(t, everything(t, l)...)
 	})
 }
 
 // The cheap route, the checked route and the layout give the same bits.
 func TestFrameAndLayoutAgreeToTheBit(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		l, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
+		spec := l.Spec
 		base, err := fan.NewBase(spec)
 		require.NoError(t, err)
 		f, reason := base.Frame(spec.BassMM, spec.TrebleMM)
@@ -150,13 +142,9 @@ func TestMirrorSymmetry(t *testing.T) {
 }
 
 func TestEqualLengthsGiveParallelFrets(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		spec.BassMM = spec.TrebleMM
-		l, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	straight := func(s *fan.Spec) { s.BassMM = s.TrebleMM }
+	overNecks(t, straight, func(t *rapid.T, l *fan.Layout) {
+		spec := l.Spec
 		require.True(t, l.Parallel)
 		require.Zero(t, l.NutOffsetMM)
 		require.Zero(t, l.Saddle.TanSlant)
@@ -173,11 +161,7 @@ func TestEqualLengthsGiveParallelFrets(t *testing.T) {
 }
 
 func TestStepsSumToPositions(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		l, err := fan.New(randomNeck(t))
-		if err != nil {
-			t.Skip(err)
-		}
+	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		bass, treble := 0.0, 0.0
 		for _, fret := range l.Frets {
 			bass += fret.Bass.StepMM
@@ -194,14 +178,10 @@ func TestStepsSumToPositions(t *testing.T) {
 // With the same fractions at nut and saddle every fret divides every string
 // alike: fret 12 halves them all.
 func TestFret12HalvesEveryString(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		spec.Frets = max(spec.Frets, 12)
-		spec.SaddleSpacing = fan.Spacing{Rule: fan.LikeNut}
-		l, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	octave := func(s *fan.Spec) {
+		s.Frets, s.SaddleSpacing = max(s.Frets, 12), fan.Spacing{Rule: fan.LikeNut}
+	}
+	overNecks(t, octave, func(t *rapid.T, l *fan.Layout) {
 		require.Empty(t, l.CentsErrors)
 		for i, seat := range l.StringsAt(l.Frets[12].Line) {
 			require.InDelta(t, l.Strings[i].LengthMM/2, seat.FromNutMM, close9, "string %d", i+1)
@@ -233,12 +213,8 @@ func TestEverythingScales(t *testing.T) {
 
 // Widths read off a layout with spans lead back to it.
 func TestBoardWidthsInsteadOfSpans(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		want, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	overNecks(t, nil, func(t *rapid.T, want *fan.Layout) {
+		spec := want.Spec
 		at := rapid.IntRange(1, spec.Frets).Draw(t, "other width at fret")
 		here, err := want.LineAt(want.Frets[at].Line.CrossMM, 0)
 		require.NoError(t, err)
@@ -261,12 +237,8 @@ func TestBoardWidthsInsteadOfSpans(t *testing.T) {
 
 // The spans hold where the nut line and the saddle line cross the centreline.
 func TestSpansHoldOnTheCentreline(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		l, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
+		spec := l.Spec
 		for cross, span := range map[float64]float64{0: spec.NutSpanMM, l.Saddle.CrossMM: spec.SaddleSpanMM} {
 			square, err := l.LineAt(cross, 0)
 			require.NoError(t, err)

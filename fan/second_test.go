@@ -149,6 +149,22 @@ func randomNeck(t *rapid.T) fan.Spec {
 	return s
 }
 
+// overNecks runs a check over random necks; change, when not nil, is made to
+// each before it is laid out.
+func overNecks(t *testing.T, change func(*fan.Spec), check func(t *rapid.T, l *fan.Layout)) {
+	rapid.Check(t, func(t *rapid.T) {
+		spec := randomNeck(t)
+		if change != nil {
+			change(&spec)
+		}
+		l, err := fan.New(spec)
+		if err != nil {
+			t.Skip(err)
+		}
+		check(t, l)
+	})
+}
+
 func randomSpacing(t *rapid.T, strings int) fan.Spacing {
 	rule := rapid.SampledFrom([]fan.SpacingRule{fan.EqualCentres, fan.EqualGaps, fan.Listed}).Draw(t, "rule")
 	if rule != fan.Listed {
@@ -159,12 +175,8 @@ func randomSpacing(t *rapid.T, strings int) fan.Spacing {
 }
 
 func TestSecondDerivation(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		l, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
+		spec := l.Spec
 		a := newApex(spec)
 		require.InDelta(t, (a.treble-a.bass)*math.Cos(a.phi), l.NutOffsetMM, close9, "nut offset")
 		require.InDelta(t, a.bass*math.Cos(a.phi)-a.nutCrossing, l.Nut.Bass.X, close9, "bass nut end")
@@ -215,12 +227,7 @@ func crossing(a, b, c, d complex128) (share float64, at complex128) {
 // The tuning error of every inner string and the reach to the board's edges,
 // by intersecting lines as complex numbers.
 func TestCentsAndReachByIntersection(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		l, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		corners := l.Board().Corners
 		bassEdge := [2]complex128{number(corners[0]), number(corners[1])}
 		trebleEdge := [2]complex128{number(corners[3]), number(corners[2])}

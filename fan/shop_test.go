@@ -16,12 +16,8 @@ func inside(b fan.Blank, p fan.Point) bool {
 }
 
 func TestBoardAndBlank(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		spec := randomNeck(t)
-		l, err := fan.New(spec)
-		if err != nil {
-			t.Skip(err)
-		}
+	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
+		spec := l.Spec
 		board, blank := l.Board(), l.Blank()
 		touched := [4]float64{math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}
 		for _, p := range board.Corners {
@@ -141,6 +137,9 @@ func TestDots(t *testing.T) {
 		}
 		pair := face[i-i%2:][:2]
 		require.InDelta(t, pair[0].At.Y, -pair[1].At.Y, close9)
+		mid, err := l.LineAt((before.CrossMM+after.CrossMM)/2, 0)
+		require.NoError(t, err)
+		require.InDelta(t, (mid.Bass.Y-mid.Treble.Y)/4, math.Abs(d.At.Y), close9, "a quarter of the outer strings' distance")
 	}
 	corners := l.Board().Corners
 	slope := (corners[1].Y - corners[0].Y) / (corners[1].X - corners[0].X)
@@ -149,6 +148,20 @@ func TestDots(t *testing.T) {
 		require.Greater(t, d.At.X, l.Frets[d.Fret-1].Slot.Bass.X)
 		require.Less(t, d.At.X, l.Frets[d.Fret].Slot.Bass.X)
 	}
+}
+
+func TestDotsOfOnesOwn(t *testing.T) {
+	spec := sixStrings()
+	spec.Frets, spec.Neutral = 14, fan.Neutral{Fret: 5}
+	l := mustLayout(t, spec)
+	face := l.FaceDotsAt([]int{5, 10, 24, 0}, []int{10})
+	side := l.SideDotsAt([]int{5, 10, 24, 0}, []int{10})
+	for _, dots := range [][]fan.Dot{face, side} {
+		require.Len(t, dots, 3, "fret 24 and the nut are not on the board")
+		require.Equal(t, [3]int{5, 10, 10}, [3]int{dots[0].Fret, dots[1].Fret, dots[2].Fret})
+	}
+	require.Zero(t, face[0].At.Y)
+	require.Positive(t, face[1].At.Y)
 }
 
 func TestFences(t *testing.T) {

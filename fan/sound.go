@@ -17,7 +17,7 @@ func (f *Frame) sound() Reason {
 	// The slant's tangent is a quotient of two linear functions of k, so that
 	// nut and saddle have the extremes.
 	steepest := max(math.Abs(f.tan(0)), math.Abs(f.tan(1)))
-	if !(steepest <= maxTan) || steepest*math.Abs(f.m) >= 1 {
+	if !(steepest <= maxTan) {
 		return TooSteep
 	}
 	if f.fretsCross() {
