@@ -49,7 +49,7 @@ func Push(w Wire, at BendAt) (Bend, error) {
 		return Bend{}, ErrNoStiffness
 	}
 	contact, err := spot.Contact(at)
-	if err != nil || !w.sane() {
+	if err != nil || !(w.EA > 0 && w.EA <= mostEA) {
 		return Bend{}, ErrInput
 	}
 	shape, ok := contact.Shape(w.StretchSpeed2())

@@ -124,8 +124,29 @@ func TestTheWorkLeavesOutWhatIsNotKnown(t *testing.T) {
 	assert.ErrorIs(t, err, tension.ErrNoStiffness)
 	assert.Len(t, steps, 5, "the open string stands")
 
+	for _, weight := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		steps, err = tension.Explain(tension.Wire{UnitWeight: weight}, usual(), 0, 0)
+		assert.ErrorIs(t, err, tension.ErrInput)
+		assert.Empty(t, steps)
+	}
 	at.LengthM = math.NaN()
-	steps, err = tension.Explain(bare, at, 0, 0)
+	_, err = tension.Explain(bare, at, 0, 0)
 	assert.ErrorIs(t, err, tension.ErrInput)
-	assert.Empty(t, steps)
+}
+
+func TestTheWorkOfAWoundString(t *testing.T) {
+	w, at := known()
+	name := func() string {
+		steps, err := tension.Explain(w, at, 0, 0)
+		require.NoError(t, err)
+		for _, s := range steps {
+			if s.Symbol == "rise of partial 10" {
+				return s.Name
+			}
+		}
+		return ""
+	}
+	assert.Equal(t, "overtone rise", name())
+	w.Plain = false
+	assert.Equal(t, "overtone rise, at least", name())
 }

@@ -5,8 +5,9 @@ import "math"
 // rootStep ends the search for a root: a step of this share of the place is
 // the last one. With a slope that is off by a share r it leaves an error of
 // r x 1e-6: under 1e-7 in the set-back, where r is under 0.1 (steel: 0.001).
-// With the right slope it leaves the square of the step times f”/(2 f'),
-// which for the bend's equation is under 1/y: at most 1e-12, as a rule 1e-14.
+// With the right slope it leaves the square of the step times half the second
+// derivative over the first, which for the bend's equation is under 1/y: at
+// most 1e-12, as a rule 1e-14.
 const rootStep = 1e-6
 
 // rootSteps bounds the search; halving alone would need 53 to use up the
@@ -37,7 +38,7 @@ func risingRoot(f func(y float64) (value, slope float64), lo, hi, start float64)
 		}
 		y -= step
 		switch {
-		case slope > 0 && y > lo && y < hi:
+		case y > lo && y < hi:
 		case !seen:
 			y = hi
 		default:

@@ -24,9 +24,9 @@ import "math"
 // fret 12, m, 0 or above. What is not counted (the dip of the finger behind
 // the fret) asks for a little more. Ours; the parts it is made of are those of
 // Varieschi and Gower, American Journal of Physics 78, 47 (2010), whose
-// numbers were not seen. Only a string stretched by a third and more, such as
-// rubber, asks for a saddle in front (s below 0). The error is
-// [ErrNoStiffness] where EA or EI is not known, or [ErrInput].
+// numbers were not seen. Only rubber with long tails asks for a saddle in
+// front (s below 0). The error is [ErrNoStiffness] where EA or EI is not
+// known, or [ErrInput].
 func SetBack(w Wire, lengthM, freqHz, heightM float64, tails Tails) (lo, hi float64, err error) {
 	if w.EA == 0 || w.EI == 0 {
 		return 0, 0, ErrNoStiffness

@@ -93,6 +93,16 @@ func TestSetBackLimitsAndOrder(t *testing.T) {
 	assert.Greater(t, setBack(0.4318e-3, 1.6e-3, 1), setBack(0.254e-3, 1.6e-3, 1), "a thicker core asks for more")
 }
 
+func TestSetBackOfRubber(t *testing.T) {
+	w := plain(2e-3, 2e6, 1000)
+	w.EI *= 1e-6
+	f := tension.FreqAt(w, 0.6, 0.9*w.EA)
+	lo, _, err := tension.SetBack(w, 0.6, f, 5e-3, tension.Tails{NutM: 1.2})
+	require.NoError(t, err)
+	assert.Less(t, lo, -1e-6, "a longer way, hardly more tension: the saddle stands in front")
+	assert.InDelta(t, 2, octave(w, 0.6, f, 5e-3, 1.2, lo, 0), 1e-9)
+}
+
 func TestSetBackRefuses(t *testing.T) {
 	w := steel(0.254e-3)
 	for _, c := range []struct {

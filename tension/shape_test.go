@@ -111,6 +111,23 @@ func TestTheEdgeOfTheBoard(t *testing.T) {
 	assert.Regexp(t, `^a bend of 200 cents is not reachable: at the board's edge, 9\.0 mm away, it has risen \d+ cents$`, err)
 }
 
+// On a steep crown the contact reaches the saddle or the nut before the edge.
+func TestTheEndOfTheString(t *testing.T) {
+	for _, c := range []struct{ fret, tan, end float64 }{
+		{24, 2, 0.648 / 4 / 2},
+		{1, -2, 0.648 * (1 - math.Pow(2, -1.0/12)) / 2},
+	} {
+		w, at := steel(0.254e-3), usual()
+		at.Fret, at.TanSlant, at.ReachM, at.Cents = c.fret, c.tan, 1.5*c.end, 6000
+		var edge *tension.NotReachableError
+		_, err := tension.Push(w, at)
+		require.ErrorAs(t, err, &edge)
+		assert.InEpsilon(t, c.end, edge.EdgeM, 1e-12)
+		o := newOracle(w, at)
+		assert.InDelta(t, 1200*math.Log2(o.freq(c.end)/o.freq(0)), edge.EdgeCents, 1e-6)
+	}
+}
+
 func TestPastBreaking(t *testing.T) {
 	w, at := steel(0.254e-3), usual()
 	bent := mustPush(t, w, at).TensionN / w.CoreAreaM2
@@ -127,9 +144,9 @@ func TestPastBreaking(t *testing.T) {
 
 func TestPushRefuses(t *testing.T) {
 	for _, c := range []struct {
-		name string
-		want error
-		spy  func(w *tension.Wire, at *tension.BendAt)
+		name  string
+		want  error
+		spoil func(w *tension.Wire, at *tension.BendAt)
 	}{
 		{"fret 0", tension.ErrFret, func(_ *tension.Wire, at *tension.BendAt) { at.Fret = 0 }},
 		{"before the first fret", tension.ErrFret, func(_ *tension.Wire, at *tension.BendAt) { at.Fret = 0.5 }},
@@ -148,12 +165,15 @@ func TestPushRefuses(t *testing.T) {
 		{"stiffness below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = -1 }},
 		{"both below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA, w.UnitWeight = -1, -1e-5 }},
 		{"absurd stiffness", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = 1e300 }},
+		{"absurd weight and stiffness", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) {
+			w.EA, w.UnitWeight = 1e290*w.EA, 1e290*w.UnitWeight
+		}},
 		{"stretched to double", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = 1 }},
 		{"stiffness nan", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = math.NaN() }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			w, at := steel(0.254e-3), usual()
-			c.spy(&w, &at)
+			c.spoil(&w, &at)
 			bend, err := tension.Push(w, at)
 			assert.ErrorIs(t, err, c.want)
 			assert.Zero(t, bend)

@@ -31,8 +31,3 @@ const mostEA = 1e12
 
 // mostUnitWeight in kg/m is a cable, not a string.
 const mostUnitWeight = 1e6
-
-// sane tells whether weight and stiffness can be computed with; NaN fails.
-func (w Wire) sane() bool {
-	return w.UnitWeight > 0 && w.UnitWeight <= mostUnitWeight && w.EA > 0 && w.EA <= mostEA
-}
