@@ -132,7 +132,7 @@ func (a *Across) weigh(ties []tie, o Options) {
 	if weight == 0 {
 		return
 	}
-	a.ErrorMM, a.U = sum/weight, 1/math.Sqrt(weight)
+	a.ErrorMM, a.U = plain(sum/weight), 1/math.Sqrt(weight)
 	a.OffsetMM = a.PlanOffsetMM + a.ErrorMM
 	bound := o.offsetBound()
 	a.Verdict = Within

@@ -137,9 +137,9 @@ func (e evidence) results(r reckoning, t Tolerance) []MarkResult {
 		m := MarkResult{Fret: n, PlanMM: e.plan.marks[n], Readings: e.touching(n)}
 		if d := r.datum[n]; d >= 0 {
 			m.DatumFret = d
-			m.ErrorMM, m.U = r.off[n], r.u[n]
+			m.ErrorMM, m.U = plain(r.off[n]), r.u[n]
 			m.MM = e.plan.marks[n] - e.plan.marks[d] + m.ErrorMM
-			m.ErrorCents, m.UCents = e.plan.cents(n, m.ErrorMM), m.U/e.plan.mmPerCent(n)
+			m.ErrorCents, m.UCents = plain(e.plan.cents(n, m.ErrorMM)), m.U/e.plan.mmPerCent(n)
 			m.judge(t)
 		}
 		out = append(out, m)

@@ -61,30 +61,47 @@ func looksLikeStep(r Reading, p plan) bool {
 	return r.Kind == FromNut && r.Fret > 1 && math.Abs(r.MM/(marks[r.Fret]-marks[r.Fret-1])-1) < nearRatio
 }
 
+// pass is one method on one line.
+type pass struct {
+	kind Kind
+	line Line
+}
+
 // units reports readings in the wrong unit or under the wrong pass, once for
-// each pass of a line.
+// each pass of a line: the confusion that most of its readings share, since a
+// step at fret 16 happens to be a 25th of the way there.
 func (in *inspector) units(readings []Reading) {
-	type pass struct {
-		kind Kind
-		line Line
-	}
-	for _, c := range confusions {
-		first, count, order := map[pass]Reading{}, map[pass]int{}, []pass{}
-		for _, r := range readings {
-			if !c.looks(r, in.plan) {
-				continue
-			}
-			k := pass{r.Kind, r.Line}
-			if count[k] == 0 {
-				first[k] = r
-				order = append(order, k)
-			}
-			count[k]++
+	byPass, order := map[pass][]Reading{}, []pass{}
+	for _, r := range readings {
+		k := pass{r.Kind, r.Line}
+		if byPass[k] == nil {
+			order = append(order, k)
 		}
-		for _, k := range order {
-			in.looks(c, first[k], count[k])
+		byPass[k] = append(byPass[k], r)
+	}
+	for _, k := range order {
+		var worst confusion
+		var shared []Reading
+		for _, c := range confusions {
+			if hit := in.hit(c, byPass[k]); len(hit) > len(shared) {
+				worst, shared = c, hit
+			}
+		}
+		if len(shared) > 0 {
+			in.looks(worst, shared[0], len(shared))
 		}
 	}
+}
+
+// hit gives the readings that show a confusion.
+func (in *inspector) hit(c confusion, readings []Reading) []Reading {
+	var out []Reading
+	for _, r := range readings {
+		if c.looks(r, in.plan) {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 func (in *inspector) looks(c confusion, r Reading, count int) {

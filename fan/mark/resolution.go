@@ -107,7 +107,15 @@ type Rounded struct {
 // infinities.
 func (r Resolution) Round(mm float64) Rounded {
 	parts := int64(math.Round(mustBeFinite(mm) / r.StepMM()))
-	return Rounded{ExactMM: mm, MM: r.lengthMM(parts), Parts: parts}
+	return Rounded{ExactMM: plain(mm), MM: r.lengthMM(parts), Parts: parts}
+}
+
+// plain turns -0 into 0.
+func plain(x float64) float64 {
+	if x == 0 {
+		return 0
+	}
+	return x
 }
 
 // between gives the step from one rounded position to another: the difference
@@ -116,7 +124,7 @@ func (r Resolution) Round(mm float64) Rounded {
 // own nearest rounding.
 func (r Resolution) between(from, to Rounded) Rounded {
 	parts := to.Parts - from.Parts
-	return Rounded{ExactMM: to.ExactMM - from.ExactMM, MM: r.lengthMM(parts), Parts: parts}
+	return Rounded{ExactMM: plain(to.ExactMM - from.ExactMM), MM: r.lengthMM(parts), Parts: parts}
 }
 
 func (r Resolution) lengthMM(parts int64) float64 {

@@ -2,8 +2,8 @@ package mark
 
 import "math"
 
-// fitRounds bounds the scoring; each round about doubles the right digits, and
-// the scatter itself is known to a tenth at best.
+// fitRounds bounds the scoring, which ends when a round moves the variances by
+// less than a hundredth: the scatter itself is known to a tenth at best.
 const fitRounds = 25
 
 // fit finds the hand's and the marks' scatter that make the readings likeliest,
@@ -20,7 +20,7 @@ func (m scatterModel) fit(slips [][]float64) noise {
 		}
 		moved := math.Abs(next.hand2-best.hand2) + math.Abs(next.scatter2-best.scatter2)
 		best, pr = next, nextPr
-		if moved < 1e-3*(best.hand2+best.scatter2) {
+		if moved < 1e-2*(best.hand2+best.scatter2) {
 			break
 		}
 	}

@@ -30,10 +30,6 @@ func newSearch(e evidence, board int) *search {
 	return &search{e: e, model: newScatterModel(e), candidates: e.candidates(), board: board}
 }
 
-// leastFreedom bounds the degrees of freedom from below, where the series of
-// studentQuantile ends.
-const leastFreedom = 4
-
 // limit is what a candidate's ratio has to exceed: Student's quantile for its
 // share of the false alarms. The scatter is learnt from the same readings, so
 // the variance v = 1/(a' P a) of the slip's size is itself uncertain; the
@@ -50,7 +46,7 @@ func (s *search) limit(c curve, pr projection, i int) float64 {
 	v := 1 / dot(s.candidates[i].effect, pa)
 	onMarks := s.model.onMarks(pa)
 	spread := c.spread(v*v*dot(pa, pa), v*v*dot(onMarks, onMarks))
-	return studentQuantile(p, math.Max(leastFreedom, 2*v*v/spread))
+	return studentQuantile(p, 2*v*v/spread)
 }
 
 // run names slips one after another until the likeliest is no longer clear of
@@ -63,38 +59,35 @@ func (s *search) limit(c curve, pr projection, i int) float64 {
 // with the slips already named taken out, the scatter learnt anew with this
 // slip taken out too. Follows from normal scatter.
 func (s *search) run() noise {
+	n := s.model.fit(nil)
 	for len(s.named) < mostSlips {
-		c, ratio, limit := s.likeliest(s.named)
-		if c < 0 || ratio <= limit {
+		c, next, clear := s.likeliest(n)
+		if !clear {
 			break
 		}
-		s.named = append(s.named, c)
+		s.named, n = append(s.named, c), next
 	}
-	return s.model.fit(s.directions(s.named))
+	return n
 }
 
 // likeliest gives the candidate with the greatest ratio beside the named ones,
-// that ratio, and what it has to exceed; -1 where there is none.
-func (s *search) likeliest(named []int) (best int, ratio, limit float64) {
-	n := s.model.fit(s.directions(named))
-	best, _ = s.greatest(n, named)
+// whose noise is n, the noise with this candidate taken out too, and whether
+// the ratio exceeds its limit.
+func (s *search) likeliest(n noise) (best int, next noise, clear bool) {
+	best, _ = s.greatest(n, s.named)
 	for range 3 {
 		if best < 0 {
-			return -1, 0, 0
+			return -1, n, false
 		}
-		n = s.model.fit(s.directions(append(slices.Clone(named), best)))
-		again, r := s.greatest(n, named)
-		ratio = r
+		next = s.model.fit(s.directions(append(slices.Clone(s.named), best)))
+		again, ratio := s.greatest(next, s.named)
 		if again == best {
-			break
+			pr := s.model.project(next, s.directions(s.named))
+			return best, next, ratio > s.limit(s.model.curve(pr), pr, best)
 		}
 		best = again
 	}
-	if best < 0 {
-		return -1, 0, 0
-	}
-	pr := s.model.project(n, s.directions(named))
-	return best, ratio, s.limit(s.model.curve(pr), pr, best)
+	return -1, n, false // two candidates take turns: neither is clear
 }
 
 // greatest gives the candidate with the greatest ratio under a given noise;

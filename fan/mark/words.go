@@ -1,0 +1,70 @@
+package mark
+
+import "fmt"
+
+// String names the kind in a word or two, as a heading.
+func (k SlipKind) String() string {
+	return [...]string{
+		"mark off", "ruler reading", "caliper step", "marks shifted", "nut mark off",
+		"ruler's nought", "calipers' nought", "line stretched",
+		"nut offset", "nut offset reading", "diagonal reading", "string lines apart",
+	}[k]
+}
+
+// Words says in a sentence, without numbers of length, what went wrong.
+func (f Finding) Words() string {
+	switch f.Kind {
+	case MarkOff:
+		return fmt.Sprintf("%v mark %d itself stands off: all readings of it agree", f.Line, f.Fret)
+	case RulerSlip:
+		return fmt.Sprintf("the ruler reading of %v mark %d is wrong, the mark is not", f.Line, f.Fret)
+	case StepSlip:
+		return fmt.Sprintf("the caliper step from %v mark %d to %d is wrong and shifts all later sums, the marks are not", f.Line, f.From, f.Fret)
+	case Shifted:
+		return fmt.Sprintf("%v mark %d and all after it stand off together: a step slipped in the marking", f.Line, f.Fret)
+	case NutMarkOff:
+		return fmt.Sprintf("the %v nut mark is off against all other marks", f.Line)
+	case RulerZeroOff:
+		return fmt.Sprintf("the whole ruler pass of the %v line is off alike: its nought did not lie on the nut mark", f.Line)
+	case CaliperZeroOff:
+		return fmt.Sprintf("every caliper step of the %v line is off alike: the jaws do not close at nought", f.Line)
+	case Stretched:
+		return fmt.Sprintf("every %v mark is off in proportion: the line was set out for another length", f.Line)
+	}
+	return f.wordsAcross()
+}
+
+func (f Finding) wordsAcross() string {
+	switch {
+	case f.Kind == OffsetOff:
+		return "the treble nut lies wrong beside the bass nut, and with it the whole treble line; neither line shows it alone"
+	case f.Kind == OffsetSlip:
+		return "the nut offset was read wrong, the marks are right"
+	case f.Kind == SpanOff:
+		return "the two string lines are not as far apart as laid out"
+	}
+	return fmt.Sprintf("the diagonal to %v mark %d was read wrong, the marks are right", f.Line, f.Fret)
+}
+
+// Remedy says what to do before the saw touches wood.
+func (f Finding) Remedy() string {
+	switch f.Kind {
+	case MarkOff:
+		return fmt.Sprintf("draw %v mark %d anew from the nut", f.Line, f.Fret)
+	case RulerSlip, StepSlip, OffsetSlip, DiagonalSlip:
+		return "measure it again"
+	case Shifted:
+		return fmt.Sprintf("draw %v mark %d and all after it anew from the nut", f.Line, f.Fret)
+	case NutMarkOff:
+		return fmt.Sprintf("look at the %v nut mark, and at the ruler's nought, before anything else", f.Line)
+	case RulerZeroOff:
+		return "lay the ruler's nought on the nut mark and take this pass again"
+	case CaliperZeroOff:
+		return "close the jaws, set them to nought and take this pass again"
+	case Stretched:
+		return "look whether the right length was used, and whether a paper template was true to scale"
+	case OffsetOff:
+		return "set out the treble nut and all treble marks anew from the square line"
+	}
+	return "measure how far the string lines stand apart at both base lines"
+}
