@@ -12,10 +12,11 @@ import (
 	"scalepair/data/near"
 )
 
-// entry is a tuning of the embedded list with the other names it goes by.
+// entry is a row of the embedded list: the tuning's names, the first of them
+// its own, and its notes, which are read where they are asked for.
 type entry struct {
-	tuning Tuning
-	other  []string
+	names []string
+	notes string
 }
 
 // list reads the embedded list once. A fault in it is a bug and panics.
@@ -28,22 +29,32 @@ var list = sync.OnceValue(func() []entry {
 	}
 	out := make([]entry, len(rows))
 	for i, r := range rows {
-		t, err := parseNotes(wordsOf(r.Get("notes")))
-		if err != nil {
-			panic(fmt.Sprintf("%v: %v", r.Place("notes"), err))
+		out[i] = entry{[]string{r.Get("name")}, r.Get("notes")}
+		for _, n := range strings.Split(r.Get("also"), ";") {
+			if n = strings.TrimSpace(n); n != "" {
+				out[i].names = append(out[i].names, n)
+			}
 		}
-		t.Name = r.Get("name")
-		out[i] = entry{t, strings.FieldsFunc(r.Get("also"), func(c rune) bool { return c == ';' })}
 	}
 	return out
 })
 
+// tuning reads the entry's notes; a fault in them is a bug and panics.
+func (e entry) tuning() Tuning {
+	t, err := parseNotes(wordsOf(e.notes))
+	if err != nil {
+		panic(fmt.Sprintf("tunings.csv: %s: %v", e.names[0], err))
+	}
+	t.Name = e.names[0]
+	return t
+}
+
 // Named gives the tunings that have a name, in the order of the list: guitars
-// of six, seven, eight and nine strings, baritones, basses.
+// of six strings, baritones, guitars of seven, eight and nine, basses.
 func Named() []Tuning {
 	out := make([]Tuning, len(list()))
 	for i, e := range list() {
-		out[i] = Tuning{e.tuning.Name, slices.Clone(e.tuning.Notes)}
+		out[i] = e.tuning()
 	}
 	return out
 }
@@ -53,10 +64,10 @@ func Named() []Tuning {
 // suggests the nearest name.
 func Lookup(name string) (Tuning, error) {
 	wanted := fold(name)
-	for i, e := range list() {
-		for _, n := range append([]string{e.tuning.Name}, e.other...) {
+	for _, e := range list() {
+		for _, n := range e.names {
 			if fold(n) == wanted {
-				return Named()[i], nil
+				return e.tuning(), nil
 			}
 		}
 	}
@@ -66,8 +77,8 @@ func Lookup(name string) (Tuning, error) {
 func suggestion(name string) string {
 	var folded, names []string
 	for _, e := range list() {
-		for _, n := range append([]string{e.tuning.Name}, e.other...) {
-			folded, names = append(folded, fold(n)), append(names, strings.TrimSpace(n))
+		for _, n := range e.names {
+			folded, names = append(folded, fold(n)), append(names, n)
 		}
 	}
 	best := near.Suggest(name, names)
@@ -89,22 +100,20 @@ var said = map[string]string{
 	"tuning": "", "guitar": "", "the": "", "in": "",
 }
 
+// spoken writes the words for sharp and flat as signs.
+var spoken = strings.NewReplacer(" sharp", "#", "-sharp", "#", " flat", "b", "-flat", "b")
+
 // fold makes names that players take for the same one text: lower case, number
 // words, "sharp" and "flat" as signs, words in the order of the alphabet.
 func fold(name string) string {
-	text := strings.ToLower(signs.Replace(name))
-	for _, pair := range [][2]string{{" sharp", "#"}, {"-sharp", "#"}, {" flat", "b"}, {"-flat", "b"}} {
-		text = strings.ReplaceAll(text, pair[0], pair[1])
-	}
-	var words []string
-	for _, w := range strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" -_\t\n", c) }) {
+	text := spoken.Replace(strings.ToLower(signs.Replace(name)))
+	words := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" -_\t\n", c) })
+	for i, w := range words {
 		if as, ok := said[w]; ok {
-			w = as
-		}
-		if w != "" {
-			words = append(words, w)
+			words[i] = as
 		}
 	}
+	words = slices.DeleteFunc(words, func(w string) bool { return w == "" })
 	slices.Sort(words)
 	return strings.Join(words, " ")
 }

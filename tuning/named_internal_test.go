@@ -11,12 +11,12 @@ import (
 func TestNoNameStandsForTwoTunings(t *testing.T) {
 	seen := map[string]string{}
 	for _, e := range list() {
-		for _, n := range append([]string{e.tuning.Name}, e.other...) {
+		for _, n := range e.names {
 			assert.NotContains(t, seen, fold(n), n)
 			seen[fold(n)] = n
 			got, err := Lookup(n)
 			require.NoError(t, err)
-			assert.Equal(t, e.tuning, got)
+			assert.Equal(t, e.tuning(), got)
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -19,13 +20,18 @@ const (
 	highestSemitone = 127
 )
 
+var noteForm = compiled(`^([A-Ga-g])([#b]{0,2})(-?\d{1,3})(?:([+-]\d[\d.]*)(?:c|ct|cents?))?$`)
+
+// The forms of slips, for the words of a refusal.
 var (
-	noteForm  = regexp.MustCompile(`^([A-Ga-g])([#b]{0,2})(-?\d{1,3})(?:([+-]\d[\d.]*)(?:c|ct|cents?))?$`)
-	noOctave  = regexp.MustCompile(`^[A-Ga-g][#b]{0,2}$`)
-	noCents   = regexp.MustCompile(`^[A-Ga-g][#b]{0,2}\d[+-]\d[\d.]*$`)
-	germanH   = regexp.MustCompile(`^[Hh][#b]?-?\d`)
-	looksLike = regexp.MustCompile(`^[A-Za-z][#b]{0,2}-?\d`)
+	noOctave = compiled(`^[A-Ga-g][#b]{0,2}$`)
+	noCents  = compiled(`^[A-Ga-g][#b]{0,2}\d[+-]\d[\d.]*$`)
+	germanH  = compiled(`^[Hh][#b]?-?\d`)
 )
+
+func compiled(form string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) })
+}
 
 // signs writes typographic signs in the characters of the grammar.
 var signs = strings.NewReplacer("♯", "#", "♭", "b", "𝄪", "##", "𝄫", "bb", "\u2212", "-", "\u2013", "-",
@@ -45,7 +51,7 @@ func refuse(what, given, remedy string) error {
 // and deviations within 100 cents are taken.
 func ParseNote(s string) (Note, error) {
 	text := strings.Join(strings.Fields(signs.Replace(s)), "")
-	m := noteForm.FindStringSubmatch(text)
+	m := noteForm().FindStringSubmatch(text)
 	if m == nil {
 		return Note{}, refuseNote(s, text)
 	}
@@ -81,11 +87,11 @@ func refuseNote(given, text string) error {
 	switch {
 	case text == "":
 		return refuse("a note is missing", "", `write one such as "F#3"`)
-	case noOctave.MatchString(text):
+	case noOctave().MatchString(text):
 		return refuse("the octave is missing", given, fmt.Sprintf(`write %q, say; middle C is "C4", a guitar's low E "E2"`, strings.ToUpper(text[:1])+text[1:]+"2"))
-	case noCents.MatchString(text):
+	case noCents().MatchString(text):
 		return refuse("a deviation needs its unit", given, fmt.Sprintf("write %q", text+"c"))
-	case germanH.MatchString(text):
+	case germanH().MatchString(text):
 		return refuse("there is no note H here", given, "write B for it, and Bb for a German B")
 	}
 	return refuse("not a note", given, `write a letter from A to G, # or b where needed, and the octave, such as "F#3"`)

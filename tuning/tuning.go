@@ -54,11 +54,21 @@ func parseNotes(words []string) (Tuning, error) {
 // anyNote tells whether notes were meant, well written or not.
 func anyNote(words []string) bool {
 	for _, w := range words {
-		if looksLike.MatchString(w) {
+		if looksLikeANote(w) {
 			return true
 		}
 	}
 	return false
+}
+
+// looksLikeANote tells whether w begins with a letter, then sharps or flats,
+// then a number.
+func looksLikeANote(w string) bool {
+	if w[0]|0x20 < 'a' || w[0]|0x20 > 'z' {
+		return false
+	}
+	rest := strings.TrimPrefix(strings.TrimLeft(w[1:], "#b"), "-")
+	return rest != "" && rest[0] >= '0' && rest[0] <= '9'
 }
 
 // lookup finds a tuning by name, and says where letters without octaves were
@@ -69,7 +79,7 @@ func lookup(s string, words []string) (Tuning, error) {
 		return t, nil
 	}
 	for _, w := range words {
-		if !noOctave.MatchString(w) {
+		if !noOctave().MatchString(w) {
 			return Tuning{}, err
 		}
 	}

@@ -3,7 +3,6 @@ package csvtable
 import (
 	"bytes"
 	"io"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -80,20 +79,17 @@ func wrongSeparator(line string) *fault.Fault {
 	return nil
 }
 
-var (
-	wholePart   = regexp.MustCompile(`^[+-]?\d+$`)
-	decimalPart = regexp.MustCompile(`^\d+$`)
-)
-
 // decimalComma looks for two neighbouring cells that make a number cut by a
 // decimal comma, and gives the number with a point.
 func decimalComma(cells []cell) (string, bool) {
 	for i := 1; i < len(cells); i++ {
 		left, right := cells[i-1], cells[i]
 		touching := right.column == left.column+utf8.RuneCountInString(left.text)+1
-		if touching && wholePart.MatchString(left.text) && decimalPart.MatchString(right.text) {
+		if touching && digits(strings.TrimLeft(left.text, "+-")) && digits(right.text) {
 			return left.text + "." + right.text, true
 		}
 	}
 	return "", false
 }
+
+func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
