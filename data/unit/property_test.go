@@ -58,7 +58,6 @@ func TestFractionsAreTheNearest(t *testing.T) {
 		back, err := unit.ParseLength(text + " in")
 		require.NoError(t, err, text)
 		assert.LessOrEqual(t, math.Abs(back.Inches()-inches), 1.0/128+1e-12)
-		assert.NotContains(t, text, "/64 0")
 	})
 }
 
