@@ -49,7 +49,12 @@ func TestBadSpecs(t *testing.T) {
 		"width past the last fret": {func(s *fan.Spec) { widths(s, 45, 57, 25) }, `neck.other_width_at_fret: the fret of the other width is off the board ("25"); from 1 to 24`},
 		"width at the nut twice":   {func(s *fan.Spec) { widths(s, 45, 57, 0) }, `neck.other_width_at_fret: the fret of the other width is off the board ("0"); from 1 to 24`},
 		"no width":                 {func(s *fan.Spec) { widths(s, 45, 0, 12) }, `neck.other_width: the board's other width is out of range ("0 mm"); from 5 to 400 mm`},
-		"gaps without gauges":      {func(s *fan.Spec) { s.NutSpacing.Rule = fan.EqualGaps }, `strings.gauges: equal gaps need the diameter of every string ("0 diameters"); give 6 gauges, or take equal centres`},
+		"width no number":          {func(s *fan.Spec) { widths(s, 45, 57, math.NaN()) }, `neck.other_width_at_fret: the fret of the other width is not a number; give a plain number`},
+		"board of 40 cm":           {func(s *fan.Spec) { widths(s, 45, 400, 24) }, `neck.other_width: the board's other width is out of range ("400 mm"); at most 300 mm between the margins`},
+		"a place no number": {func(s *fan.Spec) {
+			s.NutSpacing = fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 0.2, math.NaN(), 0.6, 0.8, 1}}
+		}, `neck.nut_spacing: the place of string 3 is not a number; give a plain number`},
+		"gaps without gauges": {func(s *fan.Spec) { s.NutSpacing.Rule = fan.EqualGaps }, `strings.gauges: equal gaps need the diameter of every string ("0 diameters"); give 6 gauges, or take equal centres`},
 		"a string of no width": {func(s *fan.Spec) { s.NutSpacing.Rule, s.DiametersMM = fan.EqualGaps, []float64{0.3, 0.4, 0.5, 0, 1, 2} },
 			`strings.gauges: the diameter of string 4 is out of range ("0 mm"); over 0 and up to 10 mm`},
 		"a string of 25 mm": {func(s *fan.Spec) {
@@ -91,6 +96,14 @@ func TestBadSpecs(t *testing.T) {
 			require.Zero(t, frame.Strings())
 		})
 	}
+}
+
+func TestSpacingRulesHaveNames(t *testing.T) {
+	names := map[string]bool{}
+	for rule := fan.EqualCentres; rule <= fan.LikeNut+1; rule++ {
+		names[rule.String()] = true
+	}
+	require.Len(t, names, 5, "four rules and the unknown")
 }
 
 func TestEveryFaultAtOnce(t *testing.T) {

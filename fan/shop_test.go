@@ -111,6 +111,8 @@ func TestWire(t *testing.T) {
 	_, err = l.Wire(-1, math.Inf(1), false)
 	require.ErrorContains(t, err, "wire.overhang")
 	require.ErrorContains(t, err, "wire.spare")
+	_, err = l.Wire(3, 3, false)
+	require.ErrorContains(t, err, "the spare share is out of range")
 }
 
 // The dots every builder knows: common practice, no source.
