@@ -74,18 +74,24 @@ func (l *List) Add(place Place, what, given, remedy string) {
 }
 
 // Include appends what err holds: the faults of a List or a Fault one by one,
-// any other error as a fault at place. A nil err adds nothing.
+// any other error as a fault at place. A fault that has no place of its own
+// gets place too. A nil err adds nothing.
 func (l *List) Include(place Place, err error) {
 	var list List
 	var one Fault
 	switch {
 	case err == nil:
 	case errors.As(err, &list):
-		*l = append(*l, list...)
 	case errors.As(err, &one):
-		*l = append(*l, one)
+		list = List{one}
 	default:
-		l.Add(place, err.Error(), "", "")
+		list = List{{What: err.Error()}}
+	}
+	for _, f := range list {
+		if f.Place == (Place{}) {
+			f.Place = place
+		}
+		*l = append(*l, f)
 	}
 }
 

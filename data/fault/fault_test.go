@@ -45,6 +45,8 @@ func TestIncludeUnfoldsLists(t *testing.T) {
 	outer.Include(fault.Place{Input: "y"}, fault.Fault{What: "three"})
 	outer.Include(fault.Place{Input: "y"}, errors.New("four"))
 	outer.Include(fault.Place{Input: "y"}, nil)
-	assert.Len(t, outer, 4)
+	require.Len(t, outer, 4)
+	assert.Equal(t, "x", outer[0].Place.Input)
+	assert.Equal(t, fault.Fault{Place: fault.Place{Input: "y"}, What: "three"}, outer[2])
 	assert.Equal(t, fault.Fault{Place: fault.Place{Input: "y"}, What: "four"}, outer[3])
 }
