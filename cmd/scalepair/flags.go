@@ -40,7 +40,7 @@ func (o *outputFlags) options(a *app) (show.Options, error) {
 	}
 	var err error
 	if out.Format, err = show.ParseFormat(o.format); err != nil {
-		faults.Include(fault.Place{Input: "--format"}, at("--format", err))
+		faults.Include(fault.Place{Input: "--format"}, err)
 	}
 	if o.width != 0 {
 		out.Width = o.width
@@ -60,24 +60,15 @@ func (o *outputFlags) units(j *job.Job) (show.Units, error) {
 	var err error
 	if o.lengths != "" {
 		if u.Length, err = unit.ParseLengthUnit(o.lengths); err != nil {
-			faults.Include(fault.Place{Input: "--lengths"}, at("--lengths", err))
+			faults.Include(fault.Place{Input: "--lengths"}, err)
 		}
 	}
 	if o.forces != "" {
 		if u.Force, err = unit.ParseForceUnit(o.forces); err != nil {
-			faults.Include(fault.Place{Input: "--forces"}, at("--forces", err))
+			faults.Include(fault.Place{Input: "--forces"}, err)
 		}
 	}
 	return u, faults.Err()
-}
-
-// at gives a fault without a place the flag it came from.
-func at(flag string, err error) error {
-	if f, ok := err.(fault.Fault); ok && f.Place == (fault.Place{}) {
-		f.Place.Input = flag
-		return f
-	}
-	return err
 }
 
 // overFlags are the values given over the build file.

@@ -34,12 +34,12 @@ func (o Overrides) apply(b *build.Build) error {
 		} else {
 			err = fault.Fault{What: "the pitch standard is not a number", Given: o.Pitch, Remedy: "give hertz: --pitch 442"}
 		}
-		faults.Include(flag("pitch"), placed(flag("pitch"), err))
+		faults.Include(flag("pitch"), err)
 		b.Strings.PitchStandardHz = hz
 	}
 	if o.Tuning != "" {
 		t, err := tuning.Parse(o.Tuning)
-		faults.Include(flag("tuning"), placed(flag("tuning"), err))
+		faults.Include(flag("tuning"), err)
 		if err == nil {
 			faults.Include(flag("tuning"), retune(b, t))
 		}
@@ -60,15 +60,6 @@ func (o Overrides) apply(b *build.Build) error {
 	o.applyNeutral(b, &faults)
 	o.applyPair(b, &faults)
 	return faults.Err()
-}
-
-// placed gives a fault without a place the one given.
-func placed(at fault.Place, err error) error {
-	if f, ok := err.(fault.Fault); ok && f.Place == (fault.Place{}) {
-		f.Place = at
-		return f
-	}
-	return err
 }
 
 func (o Overrides) applyNeutral(b *build.Build, faults *fault.List) {
@@ -102,7 +93,7 @@ func (o Overrides) applyPair(b *build.Build, faults *fault.List) {
 		at := fault.Place{Input: "--" + name}
 		l, err := unit.ParseLength(text)
 		if err != nil {
-			faults.Include(at, placed(at, err))
+			faults.Include(at, err)
 			return 0, false
 		}
 		if l.MM() < leastScaleMM || l.MM() > mostScaleMM {

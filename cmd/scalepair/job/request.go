@@ -245,7 +245,7 @@ func (j *Job) indexes(labels []string, at func(i int) fault.Place, faults *fault
 	for i, label := range labels {
 		g, err := j.index(label)
 		if err != nil {
-			faults.Include(at(i), placed(at(i), err))
+			faults.Include(at(i), err)
 			continue
 		}
 		out[i] = g
