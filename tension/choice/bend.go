@@ -1,6 +1,9 @@
 package choice
 
-import "scalepair/fan"
+import (
+	"scalepair/fan"
+	"scalepair/tension"
+)
 
 // bassTopHz parts basses from the rest by the pitch of the highest string
 // (judgement: below the third string of a guitar it is a bass, which lies
@@ -67,20 +70,48 @@ func bendSign(i, n int, towards []Direction) float64 {
 // seatOn fills s with string i's place on a frame.
 func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
 	s.lengthM = f.LengthMM(i) / 1000
+	for c := range p.req.Cases {
+		v := 2 * s.lengthM * p.req.Cases[c].FreqsHz[i]
+		s.speed2[c] = v * v
+	}
 	if !p.isBend[i] {
 		return
 	}
+	frets := len(p.spots)
 	for k, n := range p.req.Feel.BendFrets {
-		s.tan[k] = p.dir[i] * f.TanSlant(n)
-		s.reachM[k] = f.ReachMM(i, n, p.dir[i] > 0) / 1000
+		at := tension.BendAt{
+			LengthM: s.lengthM, Fret: n, Cents: p.req.Feel.BendCents, Tails: p.req.Tails[i],
+			TanSlant: p.dir[i] * f.TanSlant(n), ReachM: f.ReachMM(i, n, p.dir[i] > 0) / 1000,
+		}
+		for c := range p.req.Cases {
+			at.FreqHz = p.req.Cases[c].FreqsHz[i]
+			s.bends[c*frets+k] = at
+			s.contacts[c*frets+k], _ = p.spots[k].Contact(at)
+		}
 	}
 }
 
 func (p *Plan) newSeats() []seat {
-	frets := len(p.req.Feel.BendFrets)
+	cases := len(p.req.Cases)
 	out := make([]seat, p.strings)
 	for i := range out {
-		out[i] = seat{tan: make([]float64, frets), reachM: make([]float64, frets)}
+		out[i].speed2 = make([]float64, cases)
+		if p.isBend[i] {
+			out[i].bends = make([]tension.BendAt, cases*len(p.spots))
+			out[i].contacts = make([]tension.Contact, cases*len(p.spots))
+		}
 	}
 	return out
+}
+
+// setSpots makes the bends' frets and interval ready.
+func (p *Plan) setSpots() error {
+	for _, n := range p.req.Feel.BendFrets {
+		spot, err := tension.NewSpot(n, p.req.Feel.BendCents)
+		if err != nil {
+			return err
+		}
+		p.spots = append(p.spots, spot)
+	}
+	return nil
 }

@@ -64,9 +64,8 @@ type drawn struct {
 
 // setOut is a compared pair with all worked out that no draw changes.
 type setOut struct {
-	gauges   []int
-	lengthM  []float64
-	contacts [][][]tension.Contact // by string, case and bend fret; nil off the bend strings
+	gauges []int
+	seats  []seat
 }
 
 // Confidence draws the stock again and again, scores the compared pairs of a
@@ -99,30 +98,9 @@ func (p *Plan) setOut(c Candidate) setOut {
 	if reason != fan.Fits {
 		panic("a kept pair no longer fits its neck")
 	}
-	seats := p.newSeats()
-	for i := range seats {
-		p.seatOn(&frame, i, &seats[i])
-		out.lengthM = append(out.lengthM, seats[i].lengthM)
-		out.contacts = append(out.contacts, p.contactsOf(i, &seats[i]))
-	}
-	return out
-}
-
-// contactsOf sets out the bends of one string; nil where it is not bent. A
-// bend that cannot be set out stays the zero value, whose Shape fails.
-func (p *Plan) contactsOf(i int, s *seat) [][]tension.Contact {
-	if !p.isBend[i] {
-		return nil
-	}
-	out := make([][]tension.Contact, len(p.req.Cases))
-	for c := range out {
-		out[c] = make([]tension.Contact, len(p.req.Feel.BendFrets))
-		for k := range out[c] {
-			at := p.bendAt(i, c, k, s)
-			if spot, err := tension.NewSpot(at.Fret, at.Cents); err == nil {
-				out[c][k], _ = spot.Contact(at)
-			}
-		}
+	out.seats = p.newSeats()
+	for i := range out.seats {
+		p.seatOn(&frame, i, &out.seats[i])
 	}
 	return out
 }
@@ -215,22 +193,20 @@ func (d *drawn) scoreOf(pair *setOut) float64 {
 }
 
 func (d *drawn) measure(pair *setOut, i int, w *tension.Wire) bool {
-	for c := range d.p.req.Cases {
-		t := tension.Open(*w, pair.lengthM[i], d.p.req.Cases[c].FreqsHz[i])
-		d.feel.tensionN[c] = t
-		d.feel.riseCent[c] = 0
+	s, f := &pair.seats[i], d.feel
+	for c, v := range s.speed2 {
+		f.tensionN[c] = tension.Stretched(w.UnitWeight*v, w.Compliance())
+		f.riseCent[c] = 0
 		if w.EI > 0 && i == d.p.strings-1 {
-			d.feel.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, t, pair.lengthM[i]))
+			f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, f.tensionN[c], s.lengthM))
 		}
 	}
-	for c, row := range pair.contacts[i] {
-		for k := range row {
-			shape, ok := row[k].Shape(w.StretchSpeed2())
-			if !ok {
-				return false
-			}
-			d.feel.bends[c][k] = shape.Bend(w.EA)
+	for at := range s.contacts {
+		shape, ok := s.contacts[at].Shape(w.StretchSpeed2())
+		if !ok {
+			return false
 		}
+		f.bends[at], f.failed[at] = shape.Bend(w.EA), false
 	}
 	return true
 }

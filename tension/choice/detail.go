@@ -141,7 +141,7 @@ func (p *Plan) stringDetail(i, g int, s *seat, f *strung) StringDetail {
 			cd.RiseCents = tension.OvertoneRiseCents(tension.Inharmonicity(w, t, s.lengthM))
 		}
 		if p.isBend[i] {
-			cd.Bends = p.bendDetails(i, c, w, f)
+			cd.Bends = p.bendDetails(i, c, w, s, f)
 		}
 		out.Cases = append(out.Cases, cd)
 	}
@@ -150,13 +150,21 @@ func (p *Plan) stringDetail(i, g int, s *seat, f *strung) StringDetail {
 	return out
 }
 
-func (p *Plan) bendDetails(i, c int, w tension.Wire, f *strung) []BendDetail {
+// bendDetails are the bends of one string in one case. A bend that failed is
+// made once more by tension.Push, which says why.
+func (p *Plan) bendDetails(i, c int, w tension.Wire, s *seat, f *strung) []BendDetail {
 	var out []BendDetail
 	for k, fret := range p.req.Feel.BendFrets {
-		out = append(out, BendDetail{
-			Fret: fret, Bend: f.bends[c][k], Err: f.bendErr[c][k], TargetN: p.targets.push[i][k],
-			Share: tension.BreakingShare(f.bends[c][k].TensionN, w.CoreAreaM2, w.StrengthPa),
-		})
+		at := c*len(p.spots) + k
+		b := BendDetail{
+			Fret: fret, Bend: f.bends[at], TargetN: p.targets.push[i][k],
+			Share: tension.BreakingShare(f.bends[at].TensionN, w.CoreAreaM2, w.StrengthPa),
+		}
+		if f.failed[at] {
+			b.Bend, b.Share = tension.Bend{}, 0
+			_, b.Err = tension.Push(w, s.bends[at])
+		}
+		out = append(out, b)
 	}
 	return out
 }

@@ -32,12 +32,9 @@ func (o *ownMeans) take(i int, s *strung) {
 	if !o.p.isBend[i] {
 		return
 	}
-	frets := len(o.p.req.Feel.BendFrets)
-	for c, row := range s.bends {
-		for k, b := range row {
-			if s.bendErr[c][k] == nil {
-				o.push[c*frets+k] = append(o.push[c*frets+k], math.Log(b.PushN))
-			}
+	for at, b := range s.bends {
+		if !s.failed[at] {
+			o.push[at] = append(o.push[at], math.Log(b.PushN))
 		}
 	}
 }

@@ -1,7 +1,6 @@
 package choice
 
 import (
-	"errors"
 	"math"
 
 	"scalepair/tension"
@@ -10,27 +9,27 @@ import (
 // seat is one string's place on one pair: what does not depend on the gauge.
 type seat struct {
 	lengthM float64
-	tan     []float64 // by bend fret: slant's tangent, signed for the bend's direction
-	reachM  []float64 // by bend fret: way to the board's far edge
+	speed2  []float64        // by case: (2 L f)^2, which times a unit weight is the textbook tension
+	bends   []tension.BendAt // by case, then bend fret; empty off the bend strings
+	// contacts are bends set out for any gauge. One that cannot be set out is
+	// the zero value, whose Shape fails.
+	contacts []tension.Contact
 }
 
 // strung is what one gauge does as one string of a pair.
 type strung struct {
-	tensionN []float64        // by case
-	bends    [][]tension.Bend // by case, then bend fret; empty off the bend strings
-	bendErr  [][]error        // the same shape
-	riseCent []float64        // by case; 0 where EI is not known
-	setBack  [2]float64       // m, least and most; only where wanted
+	tensionN []float64      // by case
+	bends    []tension.Bend // by case, then bend fret; empty off the bend strings
+	failed   []bool         // the same: the bend cannot be made
+	riseCent []float64      // by case; 0 where EI is not known
 }
 
 func (p *Plan) newStrung() *strung {
-	cases, frets := len(p.req.Cases), len(p.req.Feel.BendFrets)
-	f := &strung{tensionN: make([]float64, cases), riseCent: make([]float64, cases)}
-	for range cases {
-		f.bends = append(f.bends, make([]tension.Bend, frets))
-		f.bendErr = append(f.bendErr, make([]error, frets))
+	cases, bends := len(p.req.Cases), len(p.req.Cases)*len(p.req.Feel.BendFrets)
+	return &strung{
+		tensionN: make([]float64, cases), riseCent: make([]float64, cases),
+		bends: make([]tension.Bend, bends), failed: make([]bool, bends),
 	}
-	return f
 }
 
 // misses takes the limits that a gauge breaks. With first set it is full
@@ -58,7 +57,7 @@ func (p *Plan) measure(i, g int, s *seat, f *strung, m *misses) {
 	if i == p.strings-1 && p.measureRise(i, g, s, f, m) {
 		return
 	}
-	p.measureSetBack(i, g, s, f, m)
+	p.measureSetBack(i, g, s, m)
 }
 
 func (p *Plan) measureTension(i, g int, s *seat, f *strung, m *misses) bool {
@@ -74,7 +73,7 @@ func (p *Plan) measureTension(i, g int, s *seat, f *strung, m *misses) bool {
 		}
 	}
 	for c := range p.req.Cases {
-		t := tension.Open(*w, s.lengthM, p.req.Cases[c].FreqsHz[i])
+		t := tension.Stretched(w.UnitWeight*s.speed2[c], w.Compliance())
 		f.tensionN[c] = t
 		if lim.LeastTensionN > 0 && t < lim.LeastTensionN && m.add(LeastTension, t, lim.LeastTensionN) {
 			return true
@@ -94,40 +93,47 @@ func (p *Plan) measureTension(i, g int, s *seat, f *strung, m *misses) bool {
 // length and saddle tail, and 10 mm; judgement).
 const windingSpareM = 0.010
 
-func (p *Plan) bendAt(i, c, k int, s *seat) tension.BendAt {
-	return tension.BendAt{
-		LengthM: s.lengthM, FreqHz: p.req.Cases[c].FreqsHz[i],
-		Fret: p.req.Feel.BendFrets[k], Cents: p.req.Feel.BendCents,
-		TanSlant: s.tan[k], ReachM: s.reachM[k], Tails: p.req.Tails[i],
-	}
-}
-
-func (p *Plan) measureBends(i, g int, s *seat, f *strung, m *misses) bool {
+func (p *Plan) measureBends(_, g int, s *seat, f *strung, m *misses) bool {
 	w, lim := &p.wires[g], &p.req.Limits
-	for c := range p.req.Cases {
-		for k := range p.req.Feel.BendFrets {
-			b, err := tension.Push(*w, p.bendAt(i, c, k, s))
-			f.bends[c][k], f.bendErr[c][k] = b, err
-			if err != nil {
-				reason := BendUnreachable
-				if errors.Is(err, tension.ErrNoStiffness) {
-					reason = StiffnessUnknown
-				}
-				if m.add(reason, 0, 0) {
-					return true
-				}
-				continue
-			}
-			share := tension.BreakingShare(b.TensionN, w.CoreAreaM2, w.StrengthPa)
-			if lim.BreakingBent > 0 && share > lim.BreakingBent && m.add(BreakingBent, share, lim.BreakingBent) {
+	if w.EA == 0 {
+		for at := range s.contacts {
+			f.failed[at] = true
+		}
+		return len(s.contacts) > 0 && m.add(StiffnessUnknown, 0, 0)
+	}
+	for at := range s.contacts {
+		b, share, ok := bendOn(&s.contacts[at], w)
+		f.bends[at], f.failed[at] = b, !ok
+		if !ok {
+			if m.add(BendUnreachable, 0, 0) {
 				return true
 			}
-			if lim.MostPushN > 0 && b.PushN > lim.MostPushN && m.add(MostPush, b.PushN, lim.MostPushN) {
-				return true
-			}
+			continue
+		}
+		if lim.BreakingBent > 0 && share > lim.BreakingBent && m.add(BreakingBent, share, lim.BreakingBent) {
+			return true
+		}
+		if lim.MostPushN > 0 && b.PushN > lim.MostPushN && m.add(MostPush, b.PushN, lim.MostPushN) {
+			return true
 		}
 	}
 	return false
+}
+
+// bendOn bends a wire whose stiffness is known, as tension.Push does, from a
+// contact that is set out already; ok is false beyond the board's edge or past
+// breaking.
+func bendOn(c *tension.Contact, w *tension.Wire) (b tension.Bend, share float64, ok bool) {
+	shape, ok := c.Shape(w.StretchSpeed2())
+	if !ok {
+		return tension.Bend{}, 0, false
+	}
+	b = shape.Bend(w.EA)
+	share = tension.BreakingShare(b.TensionN, w.CoreAreaM2, w.StrengthPa)
+	if share > 1 {
+		return tension.Bend{}, 0, false
+	}
+	return b, share, true
 }
 
 func (p *Plan) measureRise(_, g int, s *seat, f *strung, m *misses) bool {
@@ -149,25 +155,30 @@ func (p *Plan) measureRise(_, g int, s *seat, f *strung, m *misses) bool {
 // judgement).
 const saddleSpareM = 0.001
 
-func (p *Plan) measureSetBack(i, g int, s *seat, f *strung, m *misses) {
+func (p *Plan) measureSetBack(i, g int, s *seat, m *misses) {
 	limit := p.req.Limits.SaddleTravelM
 	if limit == 0 {
 		return
 	}
 	for c := range p.req.Cases {
-		lo, hi, err := tension.SetBack(p.wires[g], s.lengthM, p.req.Cases[c].FreqsHz[i],
-			p.req.SaddleHeightM[i], p.req.Tails[i])
+		need, err := p.saddleNeed(i, g, c, s.lengthM)
 		if err != nil {
 			if m.add(StiffnessUnknown, 0, 0) {
 				return
 			}
 			continue
 		}
-		f.setBack = [2]float64{lo, hi}
-		if need := hi + 2*saddleSpareM; need > limit && m.add(SaddleTravel, need, limit) {
+		if need > limit && m.add(SaddleTravel, need, limit) {
 			return
 		}
 	}
+}
+
+// saddleNeed is the travel that a saddle needs for gauge g as string i of a
+// length: its upper end of the set-back, and the spare at both ends.
+func (p *Plan) saddleNeed(i, g, c int, lengthM float64) (float64, error) {
+	_, hi, err := tension.SetBack(p.wires[g], lengthM, p.req.Cases[c].FreqsHz[i], p.req.SaddleHeightM[i], p.req.Tails[i])
+	return hi + 2*saddleSpareM, err
 }
 
 // squares are the parts of a score: the sums of squared ln(value/target) of
@@ -206,34 +217,55 @@ func squareLog(value, target float64) float64 {
 
 // squaresOf compares one string with its targets.
 func (p *Plan) squaresOf(i, g int, f *strung) squares {
-	var s squares
-	if want := p.targets.tension[i]; want > 0 {
-		b := blend{by: p.req.By}
-		for c, t := range f.tensionN {
-			b.add(p.share[c], squareLog(t, want))
-		}
-		s.tension = b.v / float64(p.tensionTerms)
+	s := squares{tension: p.tensionSquare(i, f)}
+	if p.isBend[i] {
+		s.push = p.pushSquare(i, f)
 	}
+	if i == p.strings-1 {
+		s.overtone = p.overtoneSquare(g, f)
+	}
+	return s
+}
+
+func (p *Plan) tensionSquare(i int, f *strung) float64 {
+	want := p.targets.tension[i]
+	if want == 0 {
+		return 0
+	}
+	b := blend{by: p.req.By}
+	for c, t := range f.tensionN {
+		b.add(p.share[c], squareLog(t, want))
+	}
+	return b.v / float64(p.tensionTerms)
+}
+
+func (p *Plan) pushSquare(i int, f *strung) float64 {
+	sum := 0.0
 	for k, want := range p.targets.push[i] {
 		if want == 0 {
 			continue
 		}
 		b := blend{by: p.req.By}
-		for c := range f.bends {
-			b.add(p.share[c], squareLog(f.bends[c][k].PushN, want))
+		for c := range f.tensionN {
+			b.add(p.share[c], squareLog(f.bends[c*len(p.spots)+k].PushN, want))
 		}
-		s.push += b.v / float64(p.pushTerms)
+		sum += b.v / float64(p.pushTerms)
 	}
-	if want := p.targets.overtone; i == p.strings-1 && want > 0 && p.comparable(g) {
-		b := blend{by: p.req.By}
-		for c, rise := range f.riseCent {
-			if rise > want {
-				b.add(p.share[c], squareLog(rise, want))
-			}
+	return sum
+}
+
+func (p *Plan) overtoneSquare(g int, f *strung) float64 {
+	want := p.targets.overtone
+	if want == 0 || !p.comparable(g) {
+		return 0
+	}
+	b := blend{by: p.req.By}
+	for c, rise := range f.riseCent {
+		if rise > want {
+			b.add(p.share[c], squareLog(rise, want))
 		}
-		s.overtone = b.v
 	}
-	return s
+	return b.v
 }
 
 // comparable says whether a gauge's overtone rise may be set beside the

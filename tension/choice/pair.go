@@ -11,30 +11,34 @@ import (
 type searcher struct {
 	p      *Plan
 	seats  []seat
-	costs  seatCosts
-	parts  [][]squares // by string and rung, what costs was made of
-	steps  *ladderSearch
 	rungs  []int // the set of the pair at hand, as rungs
 	set    []int // the same as stock indexes
+	least  []float64
+	parts  []squares // by string, what the rung at hand contributes
 	feel   *strung
 	misses misses
+	travel travelMemo
+
+	// For the pairs whose best gauges break the ordering rule.
+	costs   seatCosts
+	steps   *ladderSearch
+	ordered []int // the last set that such a pair ended with; nil at first
 
 	removed [reasons]int
 	nearest [reasons]Miss
 }
 
 func newSearcher(p *Plan) *searcher {
+	rungs := len(p.rungs.w)
 	w := &searcher{
 		p: p, seats: p.newSeats(), feel: p.newStrung(),
-		steps: newLadderSearch(p.strings, len(p.rungs.w)),
 		rungs: make([]int, p.strings), set: make([]int, p.strings),
-		misses: misses{first: true},
+		least: make([]float64, p.strings), parts: make([]squares, p.strings),
+		misses: misses{first: true}, travel: newTravelMemo(p.strings, rungs),
+		costs: make(seatCosts, p.strings), steps: newLadderSearch(p.strings, rungs),
 	}
-	w.costs = make(seatCosts, p.strings)
-	w.parts = make([][]squares, p.strings)
 	for i := range w.costs {
-		w.costs[i] = make([]float64, len(p.rungs.w))
-		w.parts[i] = make([]squares, len(p.rungs.w))
+		w.costs[i] = make([]float64, rungs)
 	}
 	return w
 }
@@ -143,42 +147,46 @@ func (w *searcher) onString(m Miss, i, g int) Miss {
 
 // chooseSet finds the score-best set among admissible gauges.
 func (w *searcher) chooseSet() (squares, Miss) {
-	for i := range w.costs {
-		if !w.fillCosts(i) {
+	for i := range w.seats {
+		if !w.leastOn(i) {
+			w.fillCosts(i)
 			return squares{}, w.emptyChoice()
 		}
 	}
-	leastEach(w.costs, w.rungs)
-	if w.p.req.Ordering && !w.p.rungs.ordered(w.rungs) &&
-		!w.p.rungs.bestOrdered(w.costs, w.steps, w.rungs) {
+	if w.p.req.Ordering && !w.p.rungs.ordered(w.rungs) && !w.reorder() {
 		return squares{}, Miss{Reason: OrderingRule, Gauge: -1}
 	}
 	var total squares
 	for i, k := range w.rungs {
 		w.set[i] = w.p.rungs.stock[k]
-		total.add(w.parts[i][k])
+		total.add(w.parts[i])
 	}
 	return total, Miss{Gauge: -1}
 }
 
-// fillCosts works out the contribution of every rung as string i, and says
-// whether any is admissible.
-func (w *searcher) fillCosts(i int) bool {
+// fillCosts works out the contribution of every rung as string i, and counts
+// the limits that remove rungs.
+func (w *searcher) fillCosts(i int) {
 	clear(w.removed[:])
-	any := false
-	for k, g := range w.p.rungs.stock {
-		w.misses.list = w.misses.list[:0]
-		w.p.measure(i, g, &w.seats[i], w.feel, &w.misses)
-		if len(w.misses.list) > 0 {
+	for k := range w.p.rungs.stock {
+		part, miss := w.contribution(i, k)
+		w.costs[i][k] = part.score(w.p.req.Feel.Weights)
+		if miss.Reason != Kept {
 			w.costs[i][k] = math.Inf(1)
-			w.remove(w.onString(w.misses.list[0], i, g))
-			continue
+			w.remove(miss)
 		}
-		any = true
-		w.parts[i][k] = w.p.squaresOf(i, g, w.feel)
-		w.costs[i][k] = w.parts[i][k].score(w.p.req.Feel.Weights)
 	}
-	return any
+}
+
+// contribution is what a rung gives as string i, or the first limit it breaks.
+func (w *searcher) contribution(i, k int) (squares, Miss) {
+	g := w.p.rungs.stock[k]
+	w.misses.list = w.misses.list[:0]
+	w.p.measure(i, g, &w.seats[i], w.feel, &w.misses)
+	if len(w.misses.list) > 0 {
+		return squares{}, w.onString(w.misses.list[0], i, g)
+	}
+	return w.p.squaresOf(i, g, w.feel), Miss{}
 }
 
 // remove counts a gauge that a limit took from a string's choice, and keeps

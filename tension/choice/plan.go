@@ -19,9 +19,11 @@ type Plan struct {
 	wires    []tension.Wire // by stock index
 	windingM []float64      // by stock index, 0 not stated
 	rungs    ladder
-	bend     []int  // indexes of the bend strings, from 0
-	isBend   []bool // by string
-	dir      []float64
+	softest  float64        // greatest compliance among the rungs, 1/N
+	bend     []int          // indexes of the bend strings, from 0
+	isBend   []bool         // by string
+	dir      []float64      // by string: +1 bends to the bass side, -1 to the treble
+	spots    []tension.Spot // by bend fret
 	base     *fan.Base
 	ref      *refPlan
 	targets  targets
@@ -71,7 +73,13 @@ func Prepare(req Request) (*Plan, error) {
 		p.windingM = append(p.windingM, g.WindingM)
 	}
 	p.rungs = newLadder(req.Stock, req.Usable)
+	for _, g := range p.rungs.stock {
+		p.softest = max(p.softest, p.wires[g].Compliance())
+	}
 	p.chooseBendStrings()
+	if err := p.setSpots(); err != nil {
+		return nil, err
+	}
 	base, err := fan.NewBase(p.spacedFor(req.Given))
 	if err != nil {
 		return nil, err

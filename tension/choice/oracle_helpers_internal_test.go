@@ -1,0 +1,24 @@
+package choice
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"scalepair/tension"
+)
+
+// anyWire is steel of any size, plain or wound, pulled or slack.
+func anyWire(rng *rand.Rand) tension.Wire {
+	core := (0.2 + 0.6*rng.Float64()) * 1e-3
+	area := math.Pi / 4 * core * core
+	w := tension.Wire{CoreDiaM: core, CoreAreaM2: area, EA: 200e9 * area, EI: 200e9 * math.Pi / 64 * math.Pow(core, 4)}
+	w.UnitWeight = 7850 * area
+	if rng.IntN(2) == 0 {
+		w.UnitWeight *= 1 + 8*rng.Float64()
+	}
+	return w
+}
+
+func anyTails(rng *rand.Rand) []tension.Tails {
+	return []tension.Tails{{NutM: 0.2 * rng.Float64(), SaddleM: 0.1 * rng.Float64()}}
+}

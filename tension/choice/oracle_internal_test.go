@@ -1,0 +1,102 @@
+package choice
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// SearchPlainly is the straightforward search: every pair, every string, every
+// gauge of the stock in full, one processor. It is the oracle that Search is
+// held against, to the bit.
+func (p *Plan) SearchPlainly() *Result {
+	found := []gathered{{}}
+	found[0].ranking.room = len(p.req.BassMM) * len(p.req.TrebleMM)
+	w := newSearcher(p)
+	for b := range p.req.BassMM {
+		for t := range p.req.TrebleMM {
+			frame, total, miss := w.tryPlainly(p.req.BassMM[b], p.req.TrebleMM[t])
+			if miss.Reason != Kept {
+				found[0].dropped.drop(miss)
+				continue
+			}
+			g := &found[0]
+			g.kept++
+			g.worst = max(g.worst, total.tension)
+			difference := abs(frame)
+			g.ranking.offer(ranked{total.score(p.req.Feel.Weights), difference, b, t})
+			g.front.offer(point{total.tension, total.push, difference, b, t})
+		}
+	}
+	return p.result(found)
+}
+
+func (w *searcher) tryPlainly(bassMM, trebleMM float64) (float64, squares, Miss) {
+	frame, miss := w.p.frameWithin(bassMM, trebleMM)
+	if miss.Reason != Kept {
+		return 0, squares{}, miss
+	}
+	for i := range w.seats {
+		w.p.seatOn(&frame, i, &w.seats[i])
+	}
+	total, miss := w.chooseSetPlainly()
+	miss.BassMM, miss.TrebleMM = bassMM, trebleMM
+	return frame.DifferenceMM(), total, miss
+}
+
+func (w *searcher) chooseSetPlainly() (squares, Miss) {
+	set := make([]int, w.p.strings)
+	one := make([]int, 1)
+	for i := range w.costs {
+		w.fillCosts(i)
+		if !leastEach(w.costs[i:i+1], one) {
+			return squares{}, w.emptyChoice()
+		}
+	}
+	leastEach(w.costs, set)
+	if w.p.req.Ordering && !w.p.rungs.ordered(set) && !w.p.rungs.bestOrdered(w.costs, w.steps, set) {
+		return squares{}, Miss{Reason: OrderingRule, Gauge: -1}
+	}
+	var total squares
+	for i, k := range set {
+		part, _ := w.contribution(i, k)
+		total.add(part)
+	}
+	return total, Miss{Gauge: -1}
+}
+
+// RequireSameAsPlain searches both ways.
+func RequireSameAsPlain(t *testing.T, req Request) *Result {
+	t.Helper()
+	p, err := Prepare(req)
+	require.NoError(t, err)
+	plain, fast := p.SearchPlainly(), p.Search()
+	require.Equal(t, plain, fast)
+	return fast
+}
+
+// The set-back's need must fall with length, since travelMemo builds on it.
+func TestSaddleNeedFallsWithLength(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 1))
+	p := &Plan{req: Request{Cases: []Case{{}}}}
+	checked := 0
+	for range 3000 {
+		w := anyWire(rng)
+		freq := 30 + 400*rng.Float64()
+		p.wires = append(p.wires[:0], w)
+		p.req.Cases[0].FreqsHz = []float64{freq}
+		p.req.Tails = anyTails(rng)
+		p.req.SaddleHeightM = []float64{0.003 * rng.Float64()}
+		length := 0.4 + 0.6*rng.Float64()
+		short, err1 := p.saddleNeed(0, 0, 0, length)
+		long, err2 := p.saddleNeed(0, 0, 0, length*(1+0.05*rng.Float64()+1e-4))
+		if err1 != nil || err2 != nil || short > 0.05 {
+			continue // a wire far too thick or too slack for that pitch
+		}
+		checked++
+		assert.Greater(t, short, long, "length %v, %v Hz, %+v", length, freq, w)
+	}
+	assert.Greater(t, checked, 1500)
+}

@@ -1,0 +1,54 @@
+package choice_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"scalepair/tension/choice"
+)
+
+// Search against the straightforward evaluation, to the bit, on grids where
+// each of its short cuts must work.
+func TestSearchIsTheStraightforwardOne(t *testing.T) {
+	coarse := func() choice.Request {
+		req := workload(7)
+		return req
+	}
+	for _, c := range []struct {
+		name   string
+		change func(r *choice.Request)
+		check  func(t *testing.T, r *choice.Result)
+	}{
+		{"the workload", func(*choice.Request) {}, func(t *testing.T, r *choice.Result) { assert.Positive(t, r.Kept) }},
+		{"three tunings, mean", func(r *choice.Request) { *r = threeTunings(*r) }, nil},
+		{"three tunings, worst", func(r *choice.Request) { *r = threeTunings(*r); r.By = choice.Worst }, nil},
+		{"no limits", func(r *choice.Request) { r.Limits = choice.Limits{} }, nil},
+		{"no ordering", func(r *choice.Request) { r.Ordering = false }, nil},
+		{"saddle travel at its edge", func(r *choice.Request) { r.Limits.SaddleTravelM = 0.0085 }, nil},
+		{"tight breaking limits", func(r *choice.Request) { r.Limits.BreakingOpen, r.Limits.BreakingBent = 0.5, 0.6 }, nil},
+		{"only heavy gauges, so that the rule binds", func(r *choice.Request) {
+			r.Usable = []int{4, 9, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 40, 50, 59}
+			r.Limits = choice.Limits{}
+		}, nil},
+		{"a push ceiling that empties strings", func(r *choice.Request) { r.Limits.MostPushN = 8 }, nil},
+		{"push alone", func(r *choice.Request) { r.Feel.Tension = choice.Target{}; r.Feel.Overtone = choice.Target{} }, nil},
+		{"weights of one term", func(r *choice.Request) { r.Feel.Weights = choice.Weights{Tension: 2} }, nil},
+		{"unknown cores", func(r *choice.Request) {
+			r.Limits = choice.Limits{}
+			for i := 30; i < 60; i += 2 {
+				g := &r.Stock[i]
+				g.Core, g.AreaM2, g.EA, g.EI = 0, 0, 0, 0
+			}
+		}, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			req := coarse()
+			c.change(&req)
+			r := choice.RequireSameAsPlain(t, req)
+			if c.check != nil {
+				c.check(t, r)
+			}
+		})
+	}
+}

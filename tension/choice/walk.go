@@ -1,0 +1,257 @@
+package choice
+
+import (
+	"math"
+
+	"scalepair/tension"
+)
+
+// This file finds the least contribution of a string without trying the whole
+// stock. Nothing here changes a result: the walk leaves out only gauges that a
+// lower bound shows to be worse, and what it keeps it works out with the same
+// functions as fillCosts. A test holds both against each other, to the bit.
+
+// leastOn puts the rung of least contribution as string i into w.rungs, the
+// lighter one of equals, with its parts, and says whether any is admissible.
+//
+// It starts from the rung that the pair before took, since lengths change
+// little from pair to pair, and walks to both sides until the tension alone
+// costs more than the best found: rungs are sorted by unit weight, so tension
+// rises with them but for the stretch, which is bounded.
+func (w *searcher) leastOn(i int) bool {
+	w.least[i] = math.Inf(1)
+	from := w.rungs[i]
+	w.rungs[i] = -1
+	for k := from; k < len(w.p.rungs.w); k++ {
+		if w.p.heavierCosts(i, k, &w.seats[i]) > w.least[i] {
+			break
+		}
+		w.tryRung(i, k)
+	}
+	for k := from - 1; k >= 0; k-- {
+		if w.p.lighterCosts(i, k, &w.seats[i]) > w.least[i] {
+			break
+		}
+		w.tryRung(i, k)
+	}
+	found := w.rungs[i] >= 0
+	if !found {
+		w.rungs[i] = from
+	}
+	return found
+}
+
+// tryRung takes rung k as string i if it is admissible and costs less than the
+// best so far, or as much and is lighter.
+func (w *searcher) tryRung(i, k int) {
+	part, ok := w.cheaper(i, k, w.least[i])
+	if !ok {
+		return
+	}
+	cost := part.score(w.p.req.Feel.Weights)
+	if cost > w.least[i] || cost == w.least[i] && k > w.rungs[i] {
+		return
+	}
+	if !w.fitsSaddle(i, k) {
+		return
+	}
+	w.least[i], w.rungs[i], w.parts[i] = cost, k, part
+}
+
+// cheaper is the contribution of a rung, but for the limit on set-back; false
+// where a limit removes it or its tension alone costs more than most.
+func (w *searcher) cheaper(i, k int, most float64) (squares, bool) {
+	p, s, g := w.p, &w.seats[i], w.p.rungs.stock[k]
+	w.misses.list = w.misses.list[:0]
+	if p.measureTension(i, g, s, w.feel, &w.misses) {
+		return squares{}, false
+	}
+	part := squares{tension: p.tensionSquare(i, w.feel)}
+	if part.score(p.req.Feel.Weights) > most {
+		return squares{}, false
+	}
+	if p.isBend[i] {
+		if p.measureBends(i, g, s, w.feel, &w.misses) {
+			return squares{}, false
+		}
+		part.push = p.pushSquare(i, w.feel)
+	}
+	if i == p.strings-1 {
+		if p.measureRise(i, g, s, w.feel, &w.misses) {
+			return squares{}, false
+		}
+		part.overtone = p.overtoneSquare(g, w.feel)
+	}
+	return part, true
+}
+
+// slackOfBound is taken off a bound's logarithm so that rounding can never
+// make it greater than what it bounds: a tension and its logarithm carry a
+// relative error of a few times 2^-53, which is below 1e-15.
+const slackOfBound = 1e-13
+
+// heavierCosts bounds from below what the tension of rung k, or of any heavier
+// one, costs as string i. With q the textbook tension and c the greatest
+// compliance of the stock, T >= 2q/(1 + sqrt(1 + 4cq)), which rises with q.
+func (p *Plan) heavierCosts(i, k int, s *seat) float64 {
+	want := p.targets.tension[i]
+	if want == 0 {
+		return 0
+	}
+	b := blend{by: p.req.By}
+	for c, v := range s.speed2 {
+		least := tension.Stretched(p.rungs.w[k]*v, p.softest)
+		if least > want {
+			b.add(p.share[c], boundSquare(least/want))
+		}
+	}
+	return p.req.Feel.Weights.Tension * (b.v / float64(p.tensionTerms))
+}
+
+// lighterCosts bounds from below what the tension of rung k, or of any lighter
+// one, costs as string i, by T <= q.
+func (p *Plan) lighterCosts(i, k int, s *seat) float64 {
+	want := p.targets.tension[i]
+	if want == 0 {
+		return 0
+	}
+	b := blend{by: p.req.By}
+	for c, v := range s.speed2 {
+		if most := p.rungs.w[k] * v; most < want {
+			b.add(p.share[c], boundSquare(want/most))
+		}
+	}
+	return p.req.Feel.Weights.Tension * (b.v / float64(p.tensionTerms))
+}
+
+func boundSquare(ratio float64) float64 {
+	l := max(0, math.Log(ratio)-slackOfBound)
+	return l * l
+}
+
+// reorder finds the least set that keeps the ordering rule when the least
+// rungs of all strings do not, and says whether there is one.
+//
+// Any set known to keep the rule bounds the least total from above. A rung
+// that is in the least set then costs no more than that bound less the least
+// of all other strings, so all dearer rungs may be left out of the dynamic
+// programme.
+func (w *searcher) reorder() bool {
+	most, known := w.knownOrdered()
+	for i := range w.costs {
+		if !known {
+			w.fillCosts(i)
+			continue
+		}
+		others := 0.0
+		for j, least := range w.least {
+			if j != i {
+				others += least
+			}
+		}
+		w.fillBelow(i, (most-others)*(1+slackOfBound)+slackOfBound*most)
+	}
+	if !w.p.rungs.bestOrdered(w.costs, w.steps, w.rungs) {
+		return false
+	}
+	w.ordered = append(w.ordered[:0], w.rungs...)
+	for i, k := range w.rungs {
+		w.parts[i], _ = w.cheaper(i, k, math.Inf(1))
+	}
+	return true
+}
+
+// knownOrdered is what the last ordered set costs on this pair; false where
+// there is none or a limit removes one of its gauges here.
+func (w *searcher) knownOrdered() (float64, bool) {
+	if w.ordered == nil {
+		return 0, false
+	}
+	total := 0.0
+	for i, k := range w.ordered {
+		part, ok := w.cheaper(i, k, math.Inf(1))
+		if !ok || !w.fitsSaddle(i, k) {
+			return 0, false
+		}
+		total += part.score(w.p.req.Feel.Weights)
+	}
+	return total, true
+}
+
+// fillBelow works out the rungs that cost no more than most as string i; the
+// others count as removed.
+func (w *searcher) fillBelow(i int, most float64) {
+	row := w.costs[i]
+	for k := range row {
+		row[k] = math.Inf(1)
+	}
+	take := func(k int) {
+		if part, ok := w.cheaper(i, k, most); ok && w.fitsSaddle(i, k) {
+			row[k] = part.score(w.p.req.Feel.Weights)
+		}
+	}
+	from := w.rungs[i]
+	for k := from; k < len(row) && w.p.heavierCosts(i, k, &w.seats[i]) <= most; k++ {
+		take(k)
+	}
+	for k := from - 1; k >= 0 && w.p.lighterCosts(i, k, &w.seats[i]) <= most; k-- {
+		take(k)
+	}
+}
+
+// travelMemo remembers, by string, rung and case, from which length on the
+// set-back is known to fit the saddle and up to which it is known not to. The
+// need falls as a string grows longer at its pitch: its tension grows with the
+// square of the length, so both the stretch of pressing and the stiffness
+// count for less (a test holds SetBack to it).
+type travelMemo struct {
+	rungs int
+	fits  []float64
+	not   []float64
+}
+
+func newTravelMemo(strings, rungs int) travelMemo {
+	m := travelMemo{rungs: rungs, fits: make([]float64, strings*rungs), not: make([]float64, strings*rungs)}
+	for i := range m.fits {
+		m.fits[i] = math.Inf(1)
+	}
+	return m
+}
+
+// surely is how much shorter a string is tried at once when it fits, so that
+// its neighbours in the grid need no root finding of their own.
+const surely = 0.97
+
+// fitsSaddle says whether the set-back of rung k as string i keeps within the
+// saddle's travel in every case.
+func (w *searcher) fitsSaddle(i, k int) bool {
+	limit := w.p.req.Limits.SaddleTravelM
+	if limit == 0 {
+		return true
+	}
+	m, at, length := &w.travel, i*w.travel.rungs+k, w.seats[i].lengthM
+	switch {
+	case length >= m.fits[at]:
+		return true
+	case length <= m.not[at]:
+		return false
+	case !w.saddleFitsAt(i, k, length, limit):
+		m.not[at] = length
+		return false
+	}
+	m.fits[at] = length
+	if shorter := surely * length; shorter > m.not[at] && w.saddleFitsAt(i, k, shorter, limit) {
+		m.fits[at] = shorter
+	}
+	return true
+}
+
+func (w *searcher) saddleFitsAt(i, k int, lengthM, limit float64) bool {
+	for c := range w.p.req.Cases {
+		need, err := w.p.saddleNeed(i, w.p.rungs.stock[k], c, lengthM)
+		if err != nil || need > limit {
+			return false
+		}
+	}
+	return true
+}
