@@ -113,8 +113,10 @@ func (n Neutral) text() string {
 	return plain(n.Fret)
 }
 
-// lengthText writes a length so that it reads back as the same.
+// lengthText writes a length to the picometre, which clears away what
+// arithmetic has added to its last digits.
 func lengthText(l unit.Length, u unit.LengthUnit) string {
+	l = toPicometre(l)
 	if u != unit.Millimetres {
 		inches := plain(math.Round(l.Inches()*1e6)/1e6) + " in"
 		if back, err := unit.ParseLength(inches); err == nil && back == l {

@@ -81,6 +81,8 @@ func (e Edit) apply(src []byte) ([]byte, error) {
 		return o.remove(at), nil
 	case at != nil:
 		return replace(src, at.value, at.end, e.Value), nil
+	case o.isSection(e.Key):
+		return nil, fmt.Errorf("%s is a section of this build file, not a key", e.Key)
 	case e.Value == "":
 		return src, nil
 	}

@@ -160,6 +160,13 @@ func (o *outline) header(section string) *headerRange {
 	return nil
 }
 
+// isSection tells whether headers or dotted keys make a section of the path.
+func (o *outline) isSection(path string) bool {
+	below := func(p string) bool { return p == path || strings.HasPrefix(p, path+".") }
+	return slices.ContainsFunc(o.headers[1:], func(h *headerRange) bool { return below(h.path) }) ||
+		slices.ContainsFunc(o.keys, func(k *keyRange) bool { return k.path != path && below(k.path) })
+}
+
 // lastBelow gives the last dotted key that opens the section by itself.
 func (o *outline) lastBelow(section string) *keyRange {
 	var last *keyRange

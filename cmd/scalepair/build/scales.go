@@ -104,11 +104,15 @@ func (s *section) steps() []unit.Length {
 // exact value: a length in millimetres, thousandths of an inch or 1/64 in is
 // a whole number of picometres, and so is any sum of such lengths.
 func points(from, step unit.Length, count int) []unit.Length {
-	const picometres = 1e12
 	out := make([]unit.Length, count)
 	for i := range out {
-		exact := math.Round(float64(from)*picometres) + float64(i)*math.Round(float64(step)*picometres)
-		out[i] = unit.Length(exact / picometres)
+		out[i] = toPicometre(toPicometre(from) + unit.Length(i)*toPicometre(step))
 	}
 	return out
+}
+
+// toPicometre rounds to the picometre, far below what a builder can see.
+func toPicometre(l unit.Length) unit.Length {
+	const perMetre = 1e12
+	return unit.Length(math.Round(float64(l)*perMetre) / perMetre)
 }

@@ -98,6 +98,7 @@ func (s *section) sub(key string) *section {
 	if n := s.want(key, kindTable, ""); n != nil {
 		return s.open("["+key+"]", n.at, n.table)
 	}
+	s.broken = s.broken || s.has(key)
 	return s.open("["+key+"]", s.at, nil)
 }
 
