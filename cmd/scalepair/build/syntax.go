@@ -6,42 +6,41 @@ import (
 	"strings"
 )
 
-// The slips that builders make most, told from the rest of the line at the
-// place where the parser stopped and from the whole line. The first that
-// matches is reported.
+// slips are those that builders make most, told from what the parser says and
+// from the whole line. The first that matches is reported.
 var slips = []struct {
-	message string         // what the parser says must hold this; "" any
-	line    *regexp.Regexp // what the line must look like; nil any
+	message string // what the parser says must hold this; "" any
+	line    string // what the line must look like, a regular expression; "" any
 	what    string
 	remedy  string
 }{
-	{"", regexp.MustCompile(`[“”„‘’]`), "typographic quotes stand here",
+	{"", `[“”„‘’]`, "typographic quotes stand here",
 		`use the straight ones of the keyboard: "648 mm"`},
-	{"UTF-8", nil, "a character here is not UTF-8", "save the file as UTF-8"},
-	{"", regexp.MustCompile(`=\s*[+-]?\d+,\d`), "a comma stands where the decimal point belongs",
+	{"UTF-8", "", "a character here is not UTF-8", "save the file as UTF-8"},
+	{"", `=\s*[+-]?\d+,\d`, "a comma stands where the decimal point belongs",
 		`write a point, and a length in quotes with its unit: "648.5 mm"`},
-	{"", regexp.MustCompile(`=\s*"[^"]*""`), "the inch sign ends the quoted text",
+	{"", `=\s*"[^"]*""`, "the inch sign ends the quoted text",
 		`write "25.5 in", or put the text between single quotes`},
-	{"", regexp.MustCompile(`=\s*[+-]?[\d./ ½¼¾-]*\d\s*["A-Za-z°]`), "a value with a unit needs quotes",
+	{"", `=\s*[+-]?[\d./ ½¼¾-]*\d\s*["A-Za-z°]`, "a value with a unit needs quotes",
 		`write "648 mm" or "25.5 in"`},
-	{"array", nil, "entries of a list are parted by commas, and the list ends with ]", ""},
-	{"expected value but got", nil, "an entry is missing before this comma", ""},
-	{"inline table", nil, "entries between braces are parted by commas, and end with }", ""},
-	{"expected '='", nil, "a key needs an equals sign and a value", `write, for instance, frets = 24`},
-	{"end of input", nil, "a value is missing at the end of the file", ""},
-	{"", regexp.MustCompile(`=\s*(#.*)?$`), "this key has no value", "give one, or put # before the line to leave it out"},
-	{"leading zeroes", nil, "a number does not begin with 0", "put a gauge's label in quotes, and a number without the 0"},
-	{"decimal point must be", nil, "a digit belongs behind the decimal point", "write 5 or 5.0"},
-	{"table name", nil, "a section's name ends with ]", "write, for instance, [neck]"},
-	{"start of value", nil, "text needs quotes", `write, for instance, tuning = "B1 E2 A2 D3 F#3 B3"`},
-	{"keyword", nil, "text needs quotes", `write, for instance, heel = "square"; true and false stand without`},
-	{"new lines", nil, "the closing quote is missing", "end the text with the quote that began it"},
-	{"unterminated", nil, "the closing quote is missing", "end the text with the quote that began it"},
-	{"not terminated", nil, "the closing quotes are missing", "end the text with the quotes that began it"},
-	{"escape", nil, "a backslash in double quotes has a meaning of its own", "put the text between single quotes"},
-	{`after \`, nil, "a backslash in double quotes has a meaning of its own", "put the text between single quotes"},
-	{"start of key", nil, "a line begins with a key, a [section] or # for a remark", ""},
-	{"expected newline", nil, "something is left over behind the value", "one key on a line, and text in quotes"},
+	{"array", "", "entries of a list are parted by commas, and the list ends with ]", ""},
+	{"expected value but got", "", "an entry is missing before this comma", ""},
+	{"inline table", "", "entries between braces are parted by commas, and end with }", ""},
+	{"expected '='", "", "a key needs an equals sign and a value", `write, for instance, frets = 24`},
+	{"end of input", "", "a value is missing at the end of the file", ""},
+	{"", `=\s*(#.*)?$`, "this key has no value", "give one, or put # before the line to leave it out"},
+	{"leading zeroes", "", "a number does not begin with 0", "put a gauge's label in quotes, and a number without the 0"},
+	{"decimal point must be", "", "a digit belongs behind the decimal point", "write 5 or 5.0"},
+	{"table name", "", "a section's name ends with ]", "write, for instance, [neck]"},
+	{"start of value", "", "text needs quotes", `write, for instance, tuning = "B1 E2 A2 D3 F#3 B3"`},
+	{"keyword", "", "text needs quotes", `write, for instance, heel = "square"; true and false stand without`},
+	{"new lines", "", "the closing quote is missing", "end the text with the quote that began it"},
+	{"unterminated", "", "the closing quote is missing", "end the text with the quote that began it"},
+	{"not terminated", "", "the closing quotes are missing", "end the text with the quotes that began it"},
+	{"escape", "", "a backslash in double quotes has a meaning of its own", "put the text between single quotes"},
+	{`after \`, "", "a backslash in double quotes has a meaning of its own", "put the text between single quotes"},
+	{"start of key", "", "a line begins with a key, a [section] or # for a remark", ""},
+	{"expected newline", "", "something is left over behind the value", "one key on a line, and text in quotes"},
 }
 
 // syntaxFault reports what the parser could not read, in a builder's words.
@@ -51,7 +50,7 @@ func (w *walker) syntaxFault(offset int, message string) {
 	given := strings.TrimSpace(strings.ToValidUTF8(text, "?"))
 	at := w.place(offset)
 	for _, s := range slips {
-		if strings.Contains(message, s.message) && (s.line == nil || s.line.MatchString(text)) {
+		if strings.Contains(message, s.message) && regexp.MustCompile(s.line).MatchString(text) {
 			w.faults.Add(at, s.what, shorten(given), s.remedy)
 			return
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -59,7 +60,10 @@ func (w *walker) run(start int) int {
 func (w *walker) offset(r unstable.Range) int { return w.base + int(r.Offset) }
 
 // statement is the beginning of a line that can only be a key or a header.
-var statement = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*["'A-Za-z0-9_-]|["'A-Za-z0-9_.-]+[ \t]*=)`)
+// Compiled when first needed: most files are sound.
+var statement = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*["'A-Za-z0-9_-]|["'A-Za-z0-9_.-]+[ \t]*=)`)
+})
 
 // resume gives the offset of the line to go on with after a fault at offset.
 // The fault's own line serves where the fault is that a list before it was
@@ -70,7 +74,7 @@ func (w *walker) resume(start, offset int) int {
 		first++
 	}
 	for line := first; line < len(w.starts); line++ {
-		if statement.Match(w.src[w.starts[line]:w.end(line)]) {
+		if statement().Match(w.src[w.starts[line]:w.end(line)]) {
 			return w.starts[line]
 		}
 	}
