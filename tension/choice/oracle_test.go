@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"scalepair/tension/choice"
 )
@@ -25,7 +26,29 @@ func TestSearchIsTheStraightforwardOne(t *testing.T) {
 		{"three tunings, worst", func(r *choice.Request) { *r = threeTunings(*r); r.By = choice.Worst }, nil},
 		{"no limits", func(r *choice.Request) { r.Limits = choice.Limits{} }, nil},
 		{"no ordering", func(r *choice.Request) { r.Ordering = false }, nil},
-		{"saddle travel at its edge", func(r *choice.Request) { r.Limits.SaddleTravelM = 0.0085 }, nil},
+		{"saddle travel at the need of the middle of the grid", func(r *choice.Request) {
+			// An inner string needs most, since its length also falls, at the
+			// start of every row of the grid.
+			r.Limits.SaddleTravelM, r.SaddleHeightM[3] = 0, 0.009
+			p, err := choice.Prepare(*r)
+			require.NoError(t, err)
+			d, err := p.Detail(690, 640, p.Search().Best[0].Gauges)
+			require.NoError(t, err)
+			r.Limits.SaddleTravelM = d.Strings[3].SetBackM[1] + 0.002
+		}, func(t *testing.T, r *choice.Result) {
+			assert.Positive(t, r.Kept)
+		}},
+		{"a lowest string tuned up, so that the rule binds", func(r *choice.Request) {
+			r.Cases[0].FreqsHz = hz(64, 59, 55, 50, 45, 40, 35, 44)
+			r.Limits = choice.Limits{}
+		}, func(t *testing.T, r *choice.Result) {
+			assert.Equal(t, r.Tried, r.Kept+r.Dropped[0].Pairs)
+		}},
+		{"a rule that binds, and three tunings", func(r *choice.Request) {
+			*r = threeTunings(*r)
+			r.Cases[0].FreqsHz = hz(64, 51, 55, 50, 45, 40, 35, 30)
+			r.Limits.BreakingOpen = 0.6
+		}, nil},
 		{"tight breaking limits", func(r *choice.Request) { r.Limits.BreakingOpen, r.Limits.BreakingBent = 0.5, 0.6 }, nil},
 		{"only heavy gauges, so that the rule binds", func(r *choice.Request) {
 			r.Usable = []int{4, 9, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 40, 50, 59}
