@@ -6,6 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"scalepair/tension"
 )
 
 // SearchPlainly is the straightforward search: every pair, every string, every
@@ -99,4 +101,30 @@ func TestSaddleNeedFallsWithLength(t *testing.T) {
 		assert.Greater(t, short, long, "length %v, %v Hz, %+v", length, freq, w)
 	}
 	assert.Greater(t, checked, 1500)
+}
+
+// The memory of what fits a saddle against asking SetBack every time, with
+// lengths in any order.
+func TestFitsSaddleRemembersRightly(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 2))
+	seen := map[bool]int{}
+	for range 200 {
+		p := &Plan{strings: 1, wires: []tension.Wire{anyWire(rng)}}
+		p.rungs = ladder{stock: []int{0}, w: []float64{p.wires[0].UnitWeight}}
+		p.req = Request{Cases: []Case{{FreqsHz: []float64{60 + 200*rng.Float64()}}}, Tails: anyTails(rng), SaddleHeightM: []float64{0.002}}
+		need, err := p.saddleNeed(0, 0, 0, 0.66)
+		if err != nil {
+			continue
+		}
+		p.req.Limits.SaddleTravelM = need
+		w := &searcher{p: p, seats: make([]seat, 1), travel: newTravelMemo(1, 1)}
+		for range 30 {
+			w.seats[0].lengthM = 0.66 * (0.93 + 0.14*rng.Float64())
+			want := w.saddleFitsAt(0, 0, w.seats[0].lengthM, need)
+			require.Equal(t, want, w.fitsSaddle(0, 0), "length %v", w.seats[0].lengthM)
+			seen[want]++
+		}
+	}
+	assert.Greater(t, seen[true], 1000)
+	assert.Greater(t, seen[false], 1000)
 }
