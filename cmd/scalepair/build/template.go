@@ -95,7 +95,7 @@ func (s Start) tuning() (tuning.Tuning, error) {
 type page struct {
 	Name, Tuning, Instrument                         string
 	Inches, IsBass, ReEntrant                        bool
-	Frets                                            int
+	Frets, SaddleSlant                               int
 	ReferenceScale, ReferenceTuning, ReferenceGauges string
 	BassFrom, BassTo, TrebleFrom, TrebleTo           string
 	NutSpan, SaddleSpan, BlankLength, BlankWidth     string
@@ -111,6 +111,10 @@ func newPage(s Start, t tuning.Tuning) page {
 	r := rangeFor(p.IsBass, lowest, highest)
 	p.BassFrom, p.BassTo = p.length(r.bass[0]), p.length(r.bass[1])
 	p.TrebleFrom, p.TrebleTo = p.length(r.treble[0]), p.length(r.treble[1])
+	p.SaddleSlant = 30
+	if r.treble == shortTreble {
+		p.SaddleSlant = 60 // such a fan is steep or not to be had
+	}
 
 	nutStep, saddleStep := 7.2, 10.4 // from string to string, mm
 	p.Instrument, p.Frets = "guitar", 24
