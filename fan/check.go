@@ -46,12 +46,12 @@ const (
 	keyRadius        = "neck.radius"
 	keyRadiusNut     = "neck.radius_nut"
 	keyRadiusLast    = "neck.radius_last"
-	keyTang          = "neck.tang"
-	keyClearance     = "neck.tang_clearance"
-	keyThickness     = "neck.board_thickness"
-	keyKerf          = "neck.kerf"
-	keyTangWidth     = "neck.tang_width"
-	keyBarbWidth     = "neck.barb_width"
+	keyTang          = "fret_wire.tang_depth"
+	keyClearance     = "fret_wire.clearance"
+	keyThickness     = "blanks.thickness"
+	keyKerf          = "fret_wire.kerf"
+	keyTangWidth     = "fret_wire.tang_width"
+	keyBarbWidth     = "fret_wire.barb_width"
 )
 
 // faults gathers what is wrong, named by build-file key.

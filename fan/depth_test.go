@@ -78,9 +78,9 @@ func TestDepthsRefused(t *testing.T) {
 		"radius in inches":  {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM = 12, 12 }, []string{"neck.radius: ", "looks like inches"}},
 		"board too thin":    {func(s *fan.Sawing) { s.ThicknessMM = 4 }, []string{"left under the slot of fret", "radius first, then saw to tang and clearance (2.00 mm) along the curve"}},
 		"edges too thin":    {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM, s.ThicknessMM = 60, 60, 7 }, []string{"left at the board's edge after radiusing", "left under the slot"}},
-		"several at once":   {func(s *fan.Sawing) { s.TangMM, s.ClearanceMM, s.ThicknessMM = 0, -1, math.NaN() }, []string{"neck.tang: ", "neck.tang_clearance: ", "neck.board_thickness: the board's thickness is not a number"}},
-		"barbs within web":  {func(s *fan.Sawing) { s.TangWidthMM, s.BarbWidthMM = 0.6, 0.5 }, []string{"neck.barb_width: "}},
-		"kerf of a bandsaw": {func(s *fan.Sawing) { s.KerfMM = 4 }, []string{"neck.kerf: "}},
+		"several at once":   {func(s *fan.Sawing) { s.TangMM, s.ClearanceMM, s.ThicknessMM = 0, -1, math.NaN() }, []string{"fret_wire.tang_depth: ", "fret_wire.clearance: ", "blanks.thickness: the board's thickness is not a number"}},
+		"barbs within web":  {func(s *fan.Sawing) { s.TangWidthMM, s.BarbWidthMM = 0.6, 0.5 }, []string{"fret_wire.barb_width: "}},
+		"kerf of a bandsaw": {func(s *fan.Sawing) { s.KerfMM = 4 }, []string{"fret_wire.kerf: "}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := sawing()
@@ -110,7 +110,7 @@ func TestLeastThickness(t *testing.T) {
 		require.ErrorContains(t, err, "too little is left")
 	}
 	_, err := l.LeastThickness(fan.Sawing{})
-	require.ErrorContains(t, err, "neck.tang")
+	require.ErrorContains(t, err, "fret_wire.tang_depth")
 }
 
 // The board is widest at its heel end, where there is no slot.

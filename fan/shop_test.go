@@ -188,7 +188,7 @@ func TestFences(t *testing.T) {
 		require.InDelta(t, math.Hypot(real(d), imag(d)), slot.LengthMM, 0.1)
 	}
 	_, err = l.Fences(5)
-	require.ErrorContains(t, err, "neck.kerf")
+	require.ErrorContains(t, err, "fret_wire.kerf")
 }
 
 func TestSaddles(t *testing.T) {

@@ -21,9 +21,9 @@ type Wire struct {
 // 400 mm, and is left to the overhang. Other numbers are a fault.
 func (l *Layout) Wire(overhangMM, spare float64, zeroFret bool) (Wire, error) {
 	var f faults
-	f.length("wire.overhang", "the wire's overhang", overhangMM, 0, 20)
-	if f.finite("wire.spare", "the spare share", spare) && (spare < 0 || spare > 2) {
-		f.add("wire.spare", "the spare share is out of range", number(spare), "from 0 to 2; 0.1 is a tenth")
+	f.length("fret_wire.overhang", "the wire's overhang", overhangMM, 0, 20)
+	if f.finite("fret_wire.spare_percent", "the spare share", spare) && (spare < 0 || spare > 2) {
+		f.add("fret_wire.spare_percent", "the spare share is out of range", number(spare), "from 0 to 2; 0.1 is a tenth")
 	}
 	if err := f.list.Err(); err != nil {
 		return Wire{}, err
