@@ -40,8 +40,9 @@ func TestChancesOutsideTheirRangePanic(t *testing.T) {
 	assert.Panics(t, func() { studentQuantile(0.025, 2.9) })
 }
 
-func TestWideningNeedsAnUncertainPart(t *testing.T) {
-	assert.Equal(t, 2.0, widened(2, 0, 5, 0.025))
-	assert.InDelta(t, 2*2.5706/1.95996, widened(2, 2, 5, 0.025), 1e-3, "all of it found from 5 differences")
-	assert.Less(t, widened(2, 1, 5, 0.025), widened(2, 2, 5, 0.025))
+func TestWideningFollowsTheDegreesOfFreedom(t *testing.T) {
+	assert.Equal(t, 2.0, widenedTo(2, math.Inf(1)))
+	assert.InDelta(t, 2*2.5706/1.95996, widenedTo(2, 5), 1e-3, "printed tables have 2.571 for 5 and 1.960")
+	assert.True(t, math.IsInf(EffectiveFreedom(2, 0, 5), 1))
+	assert.Equal(t, 5.0, EffectiveFreedom(2, 2, 5))
 }

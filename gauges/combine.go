@@ -1,60 +1,236 @@
 package gauges
 
 import (
-	"errors"
-	"io"
-	"math/rand/v2"
+	"fmt"
+	"math"
+	"slices"
+
+	"scalepair/data/fault"
 )
 
-var errNotYet = errors.New("not built yet")
-
-// PitchReader turns a pitch as written into hertz, for notes such as
-// "A2-14c". Plain hertz ("110 Hz", "110") are read without it.
-type PitchReader func(text string) (hz float64, err error)
-
-// ReadReadings reads a readings file, one reading a row. All faults are
-// reported at once, each with its place. note reads pitches that are not in
-// hertz; nil refuses them.
-func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error) {
-	return nil, errNotYet
-}
-
 // Combine makes the stock out of readings and constructions: unit weights with
-// uncertainties, the fits, the suspects and the estimates.
+// uncertainties, the fits, the suspects and the estimates. A listed gauge
+// without reading or construction is estimated from the fit of its family; one
+// that cannot be is a fault. The error is a fault.List of every fault; the stock
+// is then empty.
 func Combine(readings []Reading, built []Construction, tools Instruments, o Options) (Stock, error) {
-	return Stock{}, errNotYet
+	var faults fault.List
+	tools = tools.filled()
+	tools.check(&faults)
+	for _, r := range readings {
+		at := func(string) fault.Place { return r.Place }
+		r.check(at, &faults)
+		tools.checkSteps(r, at, &faults)
+	}
+	if err := faults.Err(); err != nil {
+		return Stock{}, err
+	}
+	c := combiner{tools: tools, options: o, entries: gather(readings, built, tools, &faults)}
+	if err := faults.Err(); err != nil {
+		return Stock{}, err
+	}
+	stock := c.stock(&faults)
+	if err := faults.Err(); err != nil {
+		return Stock{}, err
+	}
+	return stock, nil
 }
 
-// Drawer draws stocks at random; it is made once for many draws.
-type Drawer struct{}
-
-// Drawer prepares the stock for drawing.
-func (s Stock) Drawer() *Drawer { return &Drawer{} }
-
-// Draw fills dst (as long as Stock.Gauges, in its order) with one draw. Equal
-// states of rng give equal draws. It allocates nothing.
-func (d *Drawer) Draw(rng *rand.Rand, dst []Drawn) {}
-
-// Draw is one draw with a Drawer made for it alone.
-func (s Stock) Draw(rng *rand.Rand, dst []Drawn) { s.Drawer().Draw(rng, dst) }
-
-// ShortestPiece gives the total length (length times pieces, m) of a gauge of
-// unit weight w (kg/m) whose single weighing has the relative standard
-// uncertainty rel (0.01 is 1 %).
-func ShortestPiece(w, rel float64, tools Instruments) (float64, error) { return 0, errNotYet }
-
-// Suggestion is one further reading and what it would be worth.
-type Suggestion struct {
-	Gauge   string
-	LengthM float64 // shortest piece (in whole centimetres) that gives nine tenths of the gain of the longest
-	Before  float64 // standard uncertainty of the result now
-	After   float64 // and with this reading
+// filled puts in what has a sensible value for everybody: gravity, and the
+// care taken with a pitch.
+func (t Instruments) filled() Instruments {
+	usual := DefaultInstruments()
+	if t.GravityMS2 == 0 {
+		t.GravityMS2, t.UGravityMS2 = usual.GravityMS2, usual.UGravityMS2
+	}
+	t.PitchCents = first(t.PitchCents, usual.PitchCents)
+	return t
 }
 
-// WhatToWeigh ranks the gauges by what one further weighing of each would do
-// to the uncertainty of a result. influence[i] is the change of the result per
-// relative change of the unit weight of Gauges[i] (any unit, with its sign).
-// longestM is the longest piece to be had. Best first.
-func (s Stock) WhatToWeigh(tools Instruments, influence []float64, longestM float64) ([]Suggestion, error) {
-	return nil, errNotYet
+// check refuses instruments that cannot be.
+func (t Instruments) check(faults *fault.List) {
+	for _, v := range []struct {
+		name   string
+		x, top float64
+		show   func(float64) string
+	}{
+		{"balance step", t.BalanceStepKg, 0.1, showG}, {"balance repeatability", t.BalanceRepeatKg, 0.1, showG},
+		{"balance accuracy", t.BalanceAccuracyKg, 0.1, showG}, {"ruler step", t.RulerStepM, 0.05, showMM},
+		{"ruler accuracy", t.RulerAccuracyM, 0.05, showMM}, {"caliper step", t.CaliperStepM, 0.5e-3, showMM},
+		{"caliper accuracy", t.CaliperAccuracyM, 0.5e-3, showMM}, {"scales step", t.HungStepKg, 1, showG},
+		{"scales accuracy", t.HungAccuracyKg, 1, showG}, {"pitch", t.PitchCents, 100, func(x float64) string { return decimals(x, 2) + " cents" }},
+	} {
+		at := fault.Place{Input: "measuring, " + v.name}
+		switch {
+		case math.IsNaN(v.x) || math.IsInf(v.x, 0):
+			faults.Add(at, "no number", "", "")
+		case v.x < 0 || v.x > v.top:
+			faults.Add(at, "must lie between 0 and "+v.show(v.top), v.show(v.x), "")
+		}
+	}
+	if !(t.GravityMS2 >= 9.76 && t.GravityMS2 <= 9.84) || !(t.UGravityMS2 >= 0 && t.UGravityMS2 < 0.1) {
+		faults.Add(fault.Place{Input: "measuring, gravity"}, "gravity on the ground lies between 9.76 and 9.84 m/s2, known to less than 0.1", "", "leave it out, or give your own as 9.81")
+	}
+}
+
+// combiner makes the stock.
+type combiner struct {
+	tools   Instruments
+	options Options
+	entries []*entry
+}
+
+func (c combiner) stock(faults *fault.List) Stock {
+	s := Stock{tools: c.tools}
+	c.fixPacking()
+	for _, e := range c.entries {
+		g := c.gauge(e)
+		s.Gauges = append(s.Gauges, g)
+		s.Hung = append(s.Hung, c.hungTests(e, g)...)
+	}
+	c.fitAll(&s, faults)
+	for i := range s.Gauges {
+		s.Gauges[i].implied()
+	}
+	return s
+}
+
+// gauge is what readings and construction say of one gauge. A gauge without
+// either has the unit weight 0 until it is estimated.
+func (c combiner) gauge(e *entry) Gauge {
+	g := Gauge{
+		Label: e.r.Gauge, Family: e.r.Construction, Material: e.material.Name, Outer: e.r.OuterM, Core: e.r.CoreM,
+		Shape: e.r.Shape, WindingM: e.r.WindingM, Readings: len(e.rows), Built: e.built != nil, Rows: e.rows,
+	}
+	outer, core := c.diameters(e)
+	g.outer, g.core = outer, core
+	g.UOuter, g.Core, g.UCore = outer.u(), core.d, core.u()
+	g.CoreParts = one(coreSource(g.Label), core.own).plus(1, one(sourceCalipers, core.common))
+	if g.Family == Plain {
+		g.Shape = Round
+	}
+	g.stiffen(e.material)
+	kinds, chi2, dof := c.kinds(e, g.EA)
+	if len(kinds) == 0 {
+		return g
+	}
+	all := combineKinds(kinds)
+	g.set(all.value)
+	g.chi2, g.dof = chi2+all.chi2, dof+all.dof
+	g.compare(e, kinds, all)
+	return g
+}
+
+// set takes a value over.
+func (g *Gauge) set(v value) {
+	g.UnitWeight, g.Indep, g.U = v.w, v.indep, v.u()
+	g.Common = v.common.dropZeros()
+}
+
+// diameters are the outer and the core diameter; a plain gauge has one, and an
+// unknown core is 0.
+func (c combiner) diameters(e *entry) (outer, core diameter) {
+	if e.r.Construction == Plain {
+		d := c.tools.wire(e.r.OuterM, e.r.OuterFrom)
+		return d, d
+	}
+	if e.r.CoreM > 0 {
+		core = c.tools.wire(e.r.CoreM, e.r.CoreFrom)
+	}
+	return c.tools.outside(e.r.OuterM, e.r.OuterFrom), core
+}
+
+// kinds gives one value each of weighing, hanging and construction, as far as
+// they are there, and how well the rows of one kind agree among themselves.
+func (c combiner) kinds(e *entry, ea float64) (kinds []value, chi2 float64, dof int) {
+	var hung []value
+	for _, r := range e.rows {
+		if r.Kind == Hung {
+			hung = append(hung, c.tools.value(r, ea, 1))
+		}
+	}
+	for _, values := range [][]value{c.tools.weighings(e.weighed()), hung} {
+		if len(values) > 0 {
+			m := mean(values)
+			kinds, chi2, dof = append(kinds, m.value), chi2+m.chi2, dof+m.dof
+		}
+	}
+	if e.built != nil {
+		kinds = append(kinds, e.built.value(e.r.Gauge, e.r.Construction))
+	}
+	return kinds, chi2, dof
+}
+
+func (e *entry) weighed() []Reading {
+	return slices.DeleteFunc(slices.Clone(e.rows), func(r Reading) bool { return r.Kind != Weighed })
+}
+
+// compare says in a note how weighing, hanging and construction agree.
+func (g *Gauge) compare(e *entry, kinds []value, all average) {
+	if len(kinds) < 2 {
+		return
+	}
+	names := e.kindNames()
+	for i := 1; i < len(kinds); i++ {
+		a, b := kinds[0], kinds[i]
+		apart := b.w/a.w - 1
+		may := 1.96 * RootSum(a.u(), b.u()) / a.w
+		verdict := "within what their uncertainties allow"
+		if math.Abs(apart) > may {
+			verdict = "more than their uncertainties allow"
+		}
+		g.note(fmt.Sprintf("%s gives %s g/m, %s %s g/m: %s %% apart, %s (%s %%)", names[0], decimals(a.w*1e3, 4),
+			names[i], decimals(b.w*1e3, 4), decimals(100*math.Abs(apart), 2), verdict, decimals(100*may, 2)))
+	}
+}
+
+// kindNames names the kinds in the order of combiner.kinds.
+func (e *entry) kindNames() []string {
+	var names []string
+	for _, k := range []struct {
+		kind Kind
+		name string
+	}{{Weighed, "weighing"}, {Hung, "hanging"}} {
+		if slices.ContainsFunc(e.rows, func(r Reading) bool { return r.Kind == k.kind }) {
+			names = append(names, k.name)
+		}
+	}
+	if e.built != nil {
+		names = append(names, "construction")
+	}
+	return names
+}
+
+// hungTests sets the hung readings of a gauge against its breaking load.
+func (c combiner) hungTests(e *entry, g Gauge) []HungTest {
+	var out []HungTest
+	for _, r := range e.rows {
+		if r.Kind != Hung {
+			continue
+		}
+		h := HungTest{Place: r.Place, Gauge: g.Label, LoadN: r.HungKg * c.tools.GravityMS2}
+		strength := g.StrengthPa
+		if strength == 0 && g.MusicWire() && c.options.MinStrength != nil && g.Core > 0 {
+			strength, h.OutsideTable = c.options.MinStrength(g.Core)
+		}
+		h.BreakingN = strength * g.AreaM2
+		out = append(out, h)
+	}
+	return out
+}
+
+// implied fills in the density that the unit weight stands for.
+//
+//	plain: w/A     known core: (w - rho_c A_c)/(pi/4 D^2 - A_c)     else: w/(pi/4 D^2)
+//
+// kg/m3; the wrap's ring is taken to begin at the core's surface, so air on a
+// hex core's flats counts as wrap. Ours, a figure to compare gauges of a
+// family by.
+func (g *Gauge) implied() {
+	whole := Round.area(g.Outer)
+	if g.Family == Plain || g.AreaM2 == 0 || g.DensityKgM3 == 0 {
+		g.ImpliedKgM3 = g.UnitWeight / whole
+		return
+	}
+	g.ImpliedKgM3 = (g.UnitWeight - g.DensityKgM3*g.AreaM2) / (whole - g.AreaM2)
 }

@@ -1,6 +1,10 @@
 package gauges
 
-import "scalepair/data/fault"
+import (
+	"fmt"
+
+	"scalepair/data/fault"
+)
 
 // WrapForm is the form of a wrap wire.
 type WrapForm int
@@ -31,4 +35,57 @@ type Construction struct {
 	Diameters    DiameterFrom // how core and wires are known
 	Wraps        []Wrap
 	WindingM     float64
+}
+
+// check reports everything that is wrong with a construction by itself.
+func (c Construction) check(faults *fault.List) {
+	at := func(string) fault.Place { return c.Place }
+	before := len(*faults)
+	wires := []sized{{"core", c.CoreM, 0.05e-3, 3e-3, showDiameter}, {"winding", c.WindingM, 0.1, 5, showMM}}
+	for _, w := range c.Wraps {
+		wires = append(wires, sized{"wrap wire", w.WireM, 0.02e-3, 1.5e-3, showDiameter})
+	}
+	for i, s := range wires {
+		if s.x == 0 && i != 1 {
+			faults.Add(c.Place, fmt.Sprintf("gauge %q: the %s's diameter is missing", c.Gauge, s.column), "", "give it as 0.40 mm")
+		}
+		s.check(at, faults)
+	}
+	if labelKey(c.Gauge) == "" {
+		faults.Add(c.Place, "a construction without a gauge", "", "give every gauge a label of its own")
+	}
+	if len(*faults) == before {
+		c.checkWraps(faults)
+	}
+}
+
+func (c Construction) checkWraps(faults *fault.List) {
+	switch {
+	case isPlain(c.Family) && len(c.Wraps) > 0:
+		faults.Add(c.Place, fmt.Sprintf("gauge %q is plain and has a wrap", c.Gauge), "", "name its kind of wound string, or leave the wrap out")
+	case !isPlain(c.Family) && len(c.Wraps) == 0:
+		faults.Add(c.Place, fmt.Sprintf("gauge %q has no wrap", c.Gauge), c.Family, "give its wraps from the inside out, or write plain")
+	case isPlain(c.Family) && c.Shape == Hex:
+		faults.Add(c.Place, fmt.Sprintf("gauge %q is plain and hexagonal", c.Gauge), "", "plain strings are round")
+	}
+	for _, w := range c.Wraps {
+		switch {
+		case w.Packing != 0 && !(w.Packing >= 0.3 && w.Packing <= 1):
+			faults.Add(c.Place, fmt.Sprintf("gauge %q: a packing outside 0.3 to 1", c.Gauge), decimals(w.Packing, 3), "it is the share of the wrap's ring that metal fills")
+		case w.Packing == 0 && w.Form == FlatWire:
+			faults.Add(c.Place, fmt.Sprintf("gauge %q: a flat wrap needs its packing", c.Gauge), "", "give the share of the ring that metal fills, as 0.95, or weigh a piece")
+		}
+	}
+}
+
+// reading gives the construction's sizes as a row of the readings would.
+func (c Construction) reading(w wound) Reading {
+	r := Reading{
+		Place: c.Place, Gauge: c.Gauge, Construction: c.Family, Material: c.CoreMaterial, Kind: Listed,
+		OuterM: w.outer().d, OuterFrom: c.Diameters, CoreM: c.CoreM, CoreFrom: c.Diameters, Shape: c.Shape, WindingM: c.WindingM,
+	}
+	if isPlain(c.Family) {
+		r.Construction, r.CoreM = Plain, 0
+	}
+	return r
 }

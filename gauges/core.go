@@ -55,7 +55,7 @@ func (g *Gauge) stiffen(m data.Material) {
 	if g.Family != Plain && g.Shape == ShapeAssumed {
 		g.note("core shape assumed round; a hex core of this width has 10 % more steel")
 	}
-	g.YoungsPa = youngs(m, g.Core)
+	g.YoungsPa = m.YoungsPa
 	if g.YoungsPa == 0 {
 		g.note("no modulus for " + g.Material + ": no bend and no set-back")
 		return

@@ -54,8 +54,8 @@ func (t Instruments) wire(d float64, from DiameterFrom) diameter {
 	return diameter{d: d, own: BoundU(wireTolerance(d))}
 }
 
-// wound is the outside diameter of a wound string.
-func (t Instruments) wound(d float64, from DiameterFrom) diameter {
+// outside is the outer diameter of a wound string.
+func (t Instruments) outside(d float64, from DiameterFrom) diameter {
 	if from == Measured {
 		return t.calliped(d)
 	}

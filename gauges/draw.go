@@ -1,7 +1,93 @@
 package gauges
 
+import "math/rand/v2"
+
 // Drawn is one gauge in one draw.
 type Drawn struct {
 	UnitWeight float64 // kg/m, above 0
 	Core       float64 // m, above 0; 0 where the core is unknown
 }
+
+// Drawer draws stocks at random; it is made once for many draws and may be
+// used by several goroutines at once with a rng each.
+//
+// A draw puts a standard normal value on every source of error and adds it up:
+//
+//	w = UnitWeight + Indep z_own + sum(Common_k z_k),   core = Core + sum(CoreParts_k z_k)
+//
+// so gauges that share a balance, a ruler, calipers, gravity, a density, a
+// packing or a fit move together, and an estimated or built gauge moves with
+// its own core. Not drawn together: an estimate and the very readings that its
+// fit was made of (only what those readings share with others is), and the
+// scatter of a family. Errors are drawn normal whatever their true shape.
+type Drawer struct {
+	sources int
+	gauges  []drawnGauge
+}
+
+type drawnGauge struct {
+	w, indep, core float64
+	common, parts  []drawnPart
+}
+
+type drawnPart struct {
+	source int
+	u      float64
+}
+
+// Drawer prepares the stock for drawing. Sources keep the order in which the
+// gauges name them.
+func (s Stock) Drawer() *Drawer {
+	d := &Drawer{}
+	index := map[string]int{}
+	number := func(list []CommonPart) []drawnPart {
+		var out []drawnPart
+		for _, p := range list {
+			if _, ok := index[p.Source]; !ok {
+				index[p.Source] = len(index)
+			}
+			out = append(out, drawnPart{index[p.Source], p.U})
+		}
+		return out
+	}
+	for _, g := range s.Gauges {
+		d.gauges = append(d.gauges, drawnGauge{
+			w: g.UnitWeight, indep: g.Indep, core: g.Core,
+			common: number(g.Common), parts: number(g.CoreParts),
+		})
+	}
+	d.sources = len(index)
+	return d
+}
+
+// leastShare keeps a draw above 0: no draw goes below this share of the value.
+// It is thirty standard uncertainties away for any reading worth the name.
+const leastShare = 0.1
+
+// Draw fills dst, which is as long as Stock.Gauges and in its order, with one
+// draw; any other length panics. Equal states of rng give equal draws, and
+// every draw takes the same number of values from rng.
+func (d *Drawer) Draw(rng *rand.Rand, dst []Drawn) {
+	if len(dst) != len(d.gauges) {
+		panic("gauges: a draw needs room for every gauge of the stock")
+	}
+	var few [64]float64
+	z := few[:0]
+	for range d.sources {
+		z = append(z, rng.NormFloat64())
+	}
+	for i, g := range d.gauges {
+		w := g.w + g.indep*rng.NormFloat64()
+		for _, p := range g.common {
+			w += p.u * z[p.source]
+		}
+		core := g.core
+		for _, p := range g.parts {
+			core += p.u * z[p.source]
+		}
+		dst[i] = Drawn{UnitWeight: max(w, leastShare*g.w), Core: max(core, leastShare*g.core)}
+	}
+}
+
+// Draw is one draw with a Drawer made for it alone.
+func (s Stock) Draw(rng *rand.Rand, dst []Drawn) { s.Drawer().Draw(rng, dst) }

@@ -34,14 +34,16 @@ type Fit struct {
 	Used                 []string // labels of the gauges that the fit stands on
 	LeftOut              []string // labels of suspect gauges, kept out
 
-	law law
+	law         law
+	sources     []string // of law's shares
+	coreDensity float64
 }
 
 // Judgement is how a gauge stands to the fit that was made without it.
 type Judgement struct {
 	FitKgM float64 // kg/m, what the fit gives
-	Off    float64 // ln of the gauge's own unit weight over FitKgM: 0.05 is 5 % too heavy
-	U      float64 // standard uncertainty of Off: reading, diameter, fit and the family's scatter
+	Off    float64 // (own unit weight - FitKgM)/FitKgM: 0.05 is 5 % heavier than the fit
+	U      float64 // standard uncertainty of Off: reading, diameters, fit and the family's scatter
 	Limit  float64 // |Off| beyond this is suspect
 }
 

@@ -66,8 +66,13 @@ type Gauge struct {
 	Suspect   bool // its reading stands off from the fit made without it
 	Disagrees bool // its own readings stand further apart than chance allows
 
+	Rows   []Reading  // the readings that went in, as they were read
 	Judged *Judgement // how it stands to the fit; nil where nothing could judge it
 	Notes  []string   // in plain words, for the table's foot
+
+	outer, core diameter
+	chi2        float64 // of its readings among themselves
+	dof         int
 }
 
 // RelU is the standard uncertainty of the unit weight as a fraction of it.
@@ -102,6 +107,8 @@ type Stock struct {
 	Fits     []Fit
 	Suspects []Suspect // slips to look at, worst first
 	Hung     []HungTest
+
+	tools Instruments
 }
 
 // Lookup finds a gauge by its label, blanks at the ends and letter case

@@ -37,11 +37,22 @@ func material(r Reading) (data.Material, error) {
 	if err != nil {
 		m.Name = name
 	}
+	m.YoungsPa = youngs(m, r.coreM())
 	if r.YoungsPa > 0 || r.DensityKgM3 > 0 || r.StrengthPa > 0 {
 		m = withOwn(m, r)
 	}
 	return m, nil
 }
+
+// coreM is the diameter of the wire that carries the tension, 0 unknown.
+func (r Reading) coreM() float64 {
+	if isPlain(r.Construction) {
+		return r.OuterM
+	}
+	return r.CoreM
+}
+
+func isPlain(family string) bool { return labelKey(family) == Plain }
 
 // ownDensityU is the standard uncertainty of a density that the builder states
 // without one, as a fraction. Judgement.

@@ -8,7 +8,7 @@ import (
 // average is a mean of values with how well they agree.
 type average struct {
 	value
-	chi2 float64 // squared differences from the mean over squared uncertainties
+	chi2 float64 // how far they differ, see disagreement
 	dof  int     // values less one
 }
 
@@ -27,14 +27,11 @@ func mean(values []value) average {
 	for _, v := range values {
 		total += 1 / (v.indep * v.indep)
 	}
-	out := average{dof: len(values) - 1}
+	out := average{dof: len(values) - 1, chi2: disagreement(values)}
 	for _, v := range values {
 		share := 1 / (v.indep * v.indep) / total
 		out.w += share * v.w
 		out.common = out.common.plus(share, v.common)
-	}
-	for _, v := range values {
-		out.chi2 += math.Pow((v.w-out.w)/v.indep, 2)
 	}
 	out.indep = math.Sqrt(1/total) * out.birge()
 	return out
@@ -53,10 +50,9 @@ func (a average) birge() float64 {
 //
 //	w = sum(v_k w_k),  v_k ~ 1/u_k^2
 //
-// The uncertainty of that sum counts shared errors as shared. The agreement is
-// judged as if nothing were shared, so a shared error can only make it look
-// better than it is. Widened as in mean, the whole of it, since the kinds' own
-// systematic errors may be to blame.
+// The uncertainty of that sum counts shared errors as shared. Widened as in
+// mean, the whole of it, since the kinds' own systematic errors may be to
+// blame.
 func combineKinds(kinds []value) average {
 	if len(kinds) == 1 {
 		return average{value: kinds[0]}
@@ -65,15 +61,12 @@ func combineKinds(kinds []value) average {
 	for _, k := range kinds {
 		total += 1 / (k.u() * k.u())
 	}
-	out := average{dof: len(kinds) - 1}
+	out := average{dof: len(kinds) - 1, chi2: disagreement(kinds)}
 	for _, k := range kinds {
 		share := 1 / (k.u() * k.u()) / total
 		out.w += share * k.w
 		out.indep = RootSum(out.indep, share*k.indep)
 		out.common = out.common.plus(share, k.common)
-	}
-	for _, k := range kinds {
-		out.chi2 += math.Pow((k.w-out.w)/k.u(), 2)
 	}
 	wide := out.u() * out.birge()
 	out.indep = math.Sqrt(max(0, wide*wide-math.Pow(out.common.size(), 2)))

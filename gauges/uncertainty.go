@@ -47,13 +47,11 @@ func EffectiveFreedom(u, part, dof float64) float64 {
 	return dof * math.Pow(u/part, 4)
 }
 
-// widened is u made larger so that the normal quantile of p times the result
-// holds where part of u was found from dof differences only.
-func widened(u, part, dof, p float64) float64 {
-	if part == 0 || u == 0 {
-		return u
-	}
-	return u * studentQuantile(p, EffectiveFreedom(u, part, dof)) / normalQuantile(p)
+// widenedTo is u made larger where it is known only to dof degrees of freedom,
+// so that 1.96 times the result still makes 95 %.
+func widenedTo(u, dof float64) float64 {
+	const tail = 0.025
+	return u * studentQuantile(tail, dof) / normalQuantile(tail)
 }
 
 // parts is a set of shared errors by source. A set is small, so a sorted slice
@@ -80,6 +78,19 @@ func (a parts) size() float64 {
 		sum += p.U * p.U
 	}
 	return math.Sqrt(sum)
+}
+
+// dot is the covariance that two values have from what they share.
+func (a parts) dot(b parts) float64 {
+	sum := 0.0
+	for _, p := range a {
+		for _, q := range b {
+			if p.Source == q.Source {
+				sum += p.U * q.U
+			}
+		}
+	}
+	return sum
 }
 
 // dropZeros leaves out the parts that are exactly 0.

@@ -1,0 +1,139 @@
+package gauges
+
+import (
+	"math"
+
+	"scalepair/data"
+	"scalepair/data/fault"
+)
+
+// roundPacking is the share of a layer's ring that close round wire fills.
+//
+//	p = (pi/4) sqrt(1 + (d_w/(pi (D_in + d_w)))^2)
+//
+// d_w: wrap wire, m; D_in: what it lies on, m. The root is the length of one
+// turn over its circle, one wire's width being the pitch of the helix. Source:
+// geometry, ours; wire that is pressed flat by winding fills more, which
+// packingU covers.
+func roundPacking(dw, din float64) float64 {
+	return math.Pi / 4 * math.Hypot(1, dw/(math.Pi*(din+dw)))
+}
+
+// packingU is the standard uncertainty of a packing as a fraction, where no
+// weighed gauge of the family fixes it; neighbourU what is left when one does.
+// Judgement.
+const (
+	packingU   = 0.02
+	neighbourU = 0.01
+)
+
+// wound is a construction with everything looked up: sizes in m, densities in
+// kg/m3.
+type wound struct {
+	core    diameter
+	shape   Shape
+	coreMat data.Material
+	layers  []layer
+	packing float64 // factor on every layer's packing, from weighed neighbours; 1 without
+	uPack   float64 // its standard uncertainty, relative
+}
+
+type layer struct {
+	wire    diameter
+	mat     data.Material
+	packing float64 // stated; 0: close round wire
+}
+
+// lookUp checks a construction and finds its materials and uncertainties; false
+// where a fault was added.
+func (t Instruments) lookUp(c Construction, faults *fault.List) (wound, bool) {
+	before := len(*faults)
+	c.check(faults)
+	core, err := material(Reading{Material: c.CoreMaterial, Construction: Plain, OuterM: c.CoreM})
+	faults.Include(c.Place, err)
+	w := wound{core: t.wire(c.CoreM, c.Diameters), shape: c.Shape, coreMat: core, packing: 1, uPack: packingU}
+	for _, wrap := range c.Wraps {
+		m, err := data.LookupMaterial(wrap.Material)
+		faults.Include(c.Place, err)
+		w.layers = append(w.layers, layer{wire: t.wire(wrap.WireM, c.Diameters), mat: m, packing: wrap.Packing})
+	}
+	if len(w.layers) == 0 {
+		w.uPack = 0
+	}
+	return w, len(*faults) == before
+}
+
+// outer is the outside diameter, with its uncertainty where every wire's error
+// counts twice.
+//
+//	D = D_seat + 2 sum(d_w)
+func (w wound) outer() diameter {
+	seat := w.shape.seat(1)
+	out := diameter{d: seat * w.core.d, own: seat * w.core.own, common: seat * w.core.common}
+	for _, l := range w.layers {
+		out.d += 2 * l.wire.d
+		out.own = RootSum(out.own, 2*l.wire.own)
+		out.common += 2 * l.wire.common
+	}
+	return out
+}
+
+// coreWeight is the core's share of the unit weight, kg/m.
+func (w wound) coreWeight() float64 { return w.coreMat.DensityKgM3 * w.shape.area(w.core.d) }
+
+// weight is the unit weight of core and wraps.
+//
+//	w = rho_c A_c + sum p rho pi/4 (D_out^2 - D_in^2),  D_out = D_in + 2 d_w
+//
+// kg/m; wraps from the inside out, the first on the core's seat. Source: mass
+// per length by geometry; p from roundPacking or as stated.
+func (w wound) weight() float64 {
+	total, din := w.coreWeight(), w.shape.seat(w.core.d)
+	for _, l := range w.layers {
+		p := l.packing
+		if p == 0 {
+			p = roundPacking(l.wire.d, din)
+		}
+		dout := din + 2*l.wire.d
+		total += w.packing * p * l.mat.DensityKgM3 * math.Pi / 4 * (dout - din) * (dout + din)
+		din = dout
+	}
+	return total
+}
+
+// value is the unit weight with its uncertainty. Sensitivities are differences
+// over a change small enough for the curvature not to show (a thousandth), and
+// large enough for rounding not to. What calipers, a density or a family's
+// packing share goes into the common parts; the core's own error is kept apart
+// by the name of the gauge, since the drawn core shares it.
+func (w wound) value(label, family string) value {
+	v := value{w: w.weight()}
+	core := w.slope(&w.core.d)
+	v.common = v.common.plus(1, one(coreSource(label), core*w.core.own)).
+		plus(1, one(sourceCalipers, core*w.core.common)).
+		plus(1, one(densitySource(w.coreMat), w.slope(&w.coreMat.DensityKgM3)*w.coreMat.DensityU))
+	for i := range w.layers {
+		l := &w.layers[i]
+		wire := w.slope(&l.wire.d)
+		v.indep = RootSum(v.indep, wire*l.wire.own)
+		v.common = v.common.plus(1, one(sourceCalipers, wire*l.wire.common)).
+			plus(1, one(densitySource(l.mat), w.slope(&l.mat.DensityKgM3)*l.mat.DensityU))
+	}
+	v.common = v.common.plus(1, one("packing of "+family, w.slope(&w.packing)*w.packing*w.uPack))
+	return v
+}
+
+// slope is the change of the unit weight per change of one of its inputs.
+func (w *wound) slope(x *float64) float64 {
+	at := *x
+	h := at * 1e-3
+	*x = at + h
+	up := w.weight()
+	*x = at - h
+	down := w.weight()
+	*x = at
+	return (up - down) / (2 * h)
+}
+
+func coreSource(label string) string       { return "core of " + label }
+func densitySource(m data.Material) string { return "density of " + m.Name }

@@ -1,0 +1,181 @@
+package gauges
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+)
+
+// placer gives the place of a column in the row that is checked.
+type placer func(column string) fault.Place
+
+// sized is one size of a row and the range that it can have on a string.
+// Judgement: the ranges are wider than any string, so that only a wrong unit or
+// a slip falls outside.
+type sized struct {
+	column   string
+	x        float64 // SI; 0 not given
+	low, top float64
+	show     func(si float64) string
+}
+
+func (r Reading) sizes() []sized {
+	const longest = 5.0
+	return []sized{
+		{"outer", r.OuterM, 0.05e-3, 6e-3, showDiameter},
+		{"core", r.CoreM, 0.05e-3, 3e-3, showDiameter},
+		{"winding", r.WindingM, 0.1, longest, showMM},
+		{"length", r.LengthM, 2e-3, longest, showMM},
+		{"length_step", r.LengthStepM, 1e-6, 0.05, showMM},
+		{"mass", r.MassKg, 1e-7, 1, showG},
+		{"mass_step", r.MassStepKg, 1e-9, 0.1, showG},
+		{"hung_mass", r.HungKg, 0.05, 100, showG},
+		{"hung_step", r.HungStepKg, 1e-7, 1, showG},
+		{"speaking_length", r.SpeakingM, 0.05, longest, showMM},
+		{"pitch", r.FreqHz, 10, 5000, func(x float64) string { return decimals(x, 2) + " Hz" }},
+		{"pitch_cents", r.PitchCents, 0.01, 100, func(x float64) string { return decimals(x, 2) + " cents" }},
+		{"density_kg_m3", r.DensityKgM3, 500, 25000, func(x float64) string { return decimals(x, 0) + " kg/m3" }},
+		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, func(x float64) string { return decimals(x/1e9, 1) + " GPa" }},
+		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, func(x float64) string { return decimals(x/1e6, 0) + " MPa" }},
+	}
+}
+
+// check reports everything that one row alone shows to be wrong.
+func (r Reading) check(place placer, faults *fault.List) {
+	before := len(*faults)
+	if strings.TrimSpace(r.Gauge) == "" {
+		faults.Add(place("gauge"), "a row without a gauge", "", "give every gauge a label of its own")
+	}
+	for _, s := range r.sizes() {
+		s.check(place, faults)
+	}
+	if len(*faults) > before {
+		return
+	}
+	switch r.Kind {
+	case Weighed:
+		r.checkWeighed(place, faults)
+	case Hung:
+		r.checkHung(place, faults)
+	case Listed:
+		r.checkListed(place, faults)
+	}
+	r.checkCore(place, faults)
+}
+
+func (s sized) check(place placer, faults *fault.List) {
+	switch {
+	case s.x == 0:
+	case math.IsNaN(s.x) || math.IsInf(s.x, 0):
+		faults.Add(place(s.column), words(s.column)+" is no number", "", "")
+	case s.x < 0:
+		faults.Add(place(s.column), words(s.column)+" must be above 0", s.show(s.x), "")
+	case s.x < s.low || s.x > s.top:
+		remedy := fmt.Sprintf("%s to %s is possible", s.show(s.low), s.show(s.top))
+		if other := s.otherUnit(); other != "" {
+			remedy = "did you mean " + other + "? " + remedy
+		}
+		faults.Add(place(s.column), words(s.column)+" is no size of a string's", s.show(s.x), remedy)
+	}
+}
+
+// otherUnit guesses the size that was meant where one diameter was given in
+// thousandths of an inch, or in inches under a heading in millimetres.
+func (s sized) otherUnit() string {
+	if s.column != "outer" && s.column != "core" {
+		return ""
+	}
+	for _, factor := range []float64{0.001, 25.4, 0.001 * 25.4} {
+		if x := s.x * factor; x >= 0.15e-3 && x <= 4.5e-3 {
+			return fmt.Sprintf("%s in", decimals(x/unit.Inch, 3))
+		}
+	}
+	return ""
+}
+
+func (r Reading) checkWeighed(place placer, faults *fault.List) {
+	switch {
+	case r.HungKg > 0 || r.SpeakingM > 0 || r.FreqHz > 0:
+		faults.Add(place("kind"), "a weighing with a hung mass, speaking length or pitch", r.Kind.String(), "write the kind as hung, and weigh in a row of its own")
+	case r.MassKg == 0 && r.LengthM == 0:
+		faults.Add(place("mass"), "a weighing without mass and length", "", "give both, or write the kind as listed for a gauge that was not weighed")
+	case r.MassKg == 0:
+		faults.Add(place("mass"), "a weighing without mass", "", "give the mass, as 0.43 g")
+	case r.LengthM == 0:
+		faults.Add(place("length"), "a weighing without length", "", "give the length of the piece, as 300 mm")
+	}
+}
+
+func (r Reading) checkHung(place placer, faults *fault.List) {
+	if r.MassKg > 0 || r.LengthM > 0 {
+		faults.Add(place("mass"), "a hung test with the mass or length of a weighed piece", "", "a weighing has a row of its own")
+	}
+	for _, need := range []struct {
+		column string
+		x      float64
+		how    string
+	}{
+		{"hung_mass", r.HungKg, "weigh all that hangs, lower clamp and hook included, as 6.50 kg"},
+		{"speaking_length", r.SpeakingM, "measure from clamp to clamp, as 600 mm"},
+		{"pitch", r.FreqHz, "give the pitch that sounded, as 196 Hz or G3-4c"},
+	} {
+		if need.x == 0 {
+			faults.Add(place(need.column), "a hung test without "+words(need.column), "", need.how)
+		}
+	}
+}
+
+func (r Reading) checkListed(place placer, faults *fault.List) {
+	if r.MassKg > 0 || r.LengthM > 0 || r.HungKg > 0 || r.SpeakingM > 0 || r.FreqHz > 0 {
+		faults.Add(place("kind"), "a listed gauge with a reading in the same row", r.Kind.String(), "write the kind as weighed or hung; listed is for a gauge without a reading")
+	}
+}
+
+func (r Reading) checkCore(place placer, faults *fault.List) {
+	if r.CoreM == 0 || r.OuterM == 0 {
+		return
+	}
+	switch {
+	case isPlain(r.Construction) && r.CoreM != r.OuterM:
+		faults.Add(place("core"), "a plain gauge with a core of another diameter", showDiameter(r.CoreM), "leave the core empty, or name the wound kind under construction")
+	case !isPlain(r.Construction) && r.Construction != "" && r.Shape.seat(r.CoreM) >= r.OuterM:
+		faults.Add(place("core"), "the core is as thick as the whole string", showDiameter(r.CoreM),
+			"it must be less than the outer diameter of "+showDiameter(r.OuterM)+" with room for the wrap")
+	}
+}
+
+// checkSteps reports readings that are no larger than the step they were read
+// to, which needs the file's instruments.
+func (t Instruments) checkSteps(r Reading, place placer, faults *fault.List) {
+	against := func(column string, x, step float64, show func(float64) string, tool string) {
+		switch {
+		case x == 0:
+		case step <= 0:
+			faults.Add(place(column), "the step of the "+tool+" is not known", "", "state the step it reads to")
+		case x < step:
+			faults.Add(place(column), fmt.Sprintf("%s is less than one step of the %s, %s", words(column), tool, show(step)), show(x),
+				"use a longer piece, several together, or correct the step")
+		}
+	}
+	against("mass", r.MassKg, t.massStep(r), showG, "balance")
+	against("length", r.LengthM, t.lengthStep(r), showMM, "ruler")
+	against("speaking_length", r.SpeakingM, t.lengthStep(r), showMM, "ruler")
+	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), showG, "scales")
+}
+
+func showMM(m float64) string         { return decimals(m*1e3, 2) + " mm" }
+func showG(kg float64) string         { return decimals(kg*1e3, 3) + " g" }
+func showDensity(kgM3 float64) string { return decimals(kgM3, 0) + " kg/m3" }
+func showDiameter(m float64) string   { return decimals(m*1e3, 3) + " mm" }
+
+// decimals prints x with at most that many decimals, without trailing zeros.
+func decimals(x float64, n int) string {
+	s := unit.Fixed(x, n)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}

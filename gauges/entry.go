@@ -1,0 +1,159 @@
+package gauges
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data"
+	"scalepair/data/fault"
+)
+
+// entry is one gauge while the stock is made: its rows and what they say of it
+// together.
+type entry struct {
+	r        Reading   // sizes and material, put together from all rows
+	rows     []Reading // weighed and hung, in the order of the file
+	material data.Material
+	built    *wound // nil without a construction
+}
+
+// gather makes one entry of each label, in the order of first appearance.
+func gather(readings []Reading, built []Construction, tools Instruments, faults *fault.List) []*entry {
+	var out []*entry
+	byLabel := map[string]*entry{}
+	find := func(first Reading) *entry {
+		key := labelKey(first.Gauge)
+		if byLabel[key] == nil {
+			byLabel[key] = &entry{r: first}
+			out = append(out, byLabel[key])
+		}
+		return byLabel[key]
+	}
+	for _, r := range readings {
+		if isPlain(r.Construction) {
+			r.Construction = Plain
+		}
+		e := find(r)
+		e.merge(r, faults)
+		if r.Kind != Listed {
+			e.rows = append(e.rows, r)
+		}
+	}
+	for _, c := range built {
+		if w, ok := tools.lookUp(c, faults); ok {
+			e := find(c.reading(w))
+			e.mergeBuilt(c, w, faults)
+		}
+	}
+	for _, e := range out {
+		e.finish(faults)
+	}
+	return out
+}
+
+// merge takes over what a row says of the gauge and reports what contradicts
+// an earlier row.
+func (e *entry) merge(r Reading, faults *fault.List) {
+	if e.r.OuterM == 0 {
+		e.r.OuterFrom = r.OuterFrom
+	}
+	if e.r.CoreM == 0 {
+		e.r.CoreFrom = r.CoreFrom
+	}
+	e.mergeWord("construction", &e.r.Construction, r.Construction, r.Place, faults)
+	e.mergeWord("material", &e.r.Material, r.Material, r.Place, faults)
+	sizes := r.sizes()
+	for i, into := range e.r.kept() {
+		s := sizes[sizeIndex(sizes, into.column)]
+		if s.x > 0 && *into.x > 0 && s.x != *into.x {
+			e.conflict(words(s.column), s.show(s.x), s.show(*into.x), r.Place, faults)
+		}
+		*e.r.kept()[i].x = first(*into.x, s.x)
+	}
+	if r.Shape != ShapeAssumed && e.r.Shape != ShapeAssumed && r.Shape != e.r.Shape {
+		e.conflict("core shape", r.Shape.String(), e.r.Shape.String(), r.Place, faults)
+	}
+	e.r.Shape = max(e.r.Shape, r.Shape)
+}
+
+// keptSize is a size that belongs to the gauge, not to one reading.
+type keptSize struct {
+	column string
+	x      *float64
+}
+
+func (r *Reading) kept() []keptSize {
+	return []keptSize{
+		{"outer", &r.OuterM}, {"core", &r.CoreM}, {"winding", &r.WindingM},
+		{"density_kg_m3", &r.DensityKgM3}, {"youngs_gpa", &r.YoungsPa}, {"strength_mpa", &r.StrengthPa},
+	}
+}
+
+func sizeIndex(sizes []sized, column string) int {
+	for i, s := range sizes {
+		if s.column == column {
+			return i
+		}
+	}
+	panic("gauges: no size " + column)
+}
+
+func (e *entry) mergeWord(what string, into *string, from string, at fault.Place, faults *fault.List) {
+	if from != "" && *into != "" && labelKey(from) != labelKey(*into) {
+		e.conflict(what, from, *into, at, faults)
+	}
+	if *into == "" {
+		*into = from
+	}
+}
+
+func (e *entry) conflict(what, here, there string, at fault.Place, faults *fault.List) {
+	earlier := "earlier"
+	if e.r.Place != (fault.Place{}) {
+		earlier = "in " + e.r.Place.String()
+	}
+	faults.Add(at, fmt.Sprintf("gauge %q has another %s than %s, where it is %s", e.r.Gauge, what, earlier, there), here,
+		"one label is one gauge: correct one of them, or give them two labels")
+}
+
+// outerAgrees is how far the outside reckoned from core and wraps may stand
+// from the one in the readings. Judgement: wraps seat themselves and ground
+// strings are thinner, but a wrong wire differs by more.
+const outerAgrees = 0.05
+
+// mergeBuilt puts a construction to the gauge's readings.
+func (e *entry) mergeBuilt(c Construction, w wound, faults *fault.List) {
+	if e.built != nil {
+		faults.Add(c.Place, "a second construction of the same gauge", c.Gauge, "keep one of them")
+		return
+	}
+	e.built = &w
+	r := c.reading(w)
+	if e.r.OuterM > 0 && math.Abs(e.r.OuterM/r.OuterM-1) > outerAgrees {
+		e.conflict("outer diameter", showDiameter(r.OuterM), showDiameter(e.r.OuterM), c.Place, faults)
+	}
+	r.OuterM = e.r.OuterM
+	e.merge(r, faults)
+	e.r.OuterM = first(e.r.OuterM, w.outer().d)
+}
+
+// finish checks what only all rows together show, and finds the material.
+func (e *entry) finish(faults *fault.List) {
+	at := func(string) fault.Place { return e.r.Place }
+	if e.r.Construction == "" {
+		faults.Add(e.r.Place, fmt.Sprintf("gauge %q has no construction", e.r.Gauge), "", "write plain, or a name of yours for its kind of wound string")
+	}
+	if e.r.OuterM == 0 {
+		faults.Add(e.r.Place, fmt.Sprintf("gauge %q has no outer diameter", e.r.Gauge), "", "give it in one of the gauge's rows")
+	}
+	e.r.checkCore(at, faults)
+	m, err := material(e.r)
+	if err != nil {
+		faults.Include(e.r.Place, err)
+		return
+	}
+	e.material = m
+	for _, r := range e.rows {
+		e.checkDensity(r, faults)
+	}
+}

@@ -1,0 +1,152 @@
+package gauges
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data/fault"
+)
+
+// makeFit gives the family's fit on the trusted dots; false where they make
+// none.
+func (f *family) makeFit(all []Gauge, in []bool) (Fit, bool) {
+	l, ok := fitLaw(without(f.dots, -1, in), f.form())
+	if !ok {
+		return Fit{}, false
+	}
+	out := Fit{
+		Family: f.name, Material: f.material, Kind: f.kind, Scatter: l.scatter, ScatterAssumed: l.assumed,
+		MinOuterM: math.Inf(1), law: l, sources: f.sources,
+	}
+	for i, d := range f.dots {
+		g := all[d.gauge]
+		if !in[i] {
+			out.LeftOut = append(out.LeftOut, g.Label)
+			continue
+		}
+		out.Used = append(out.Used, g.Label)
+		out.MinOuterM, out.MaxOuterM = min(out.MinOuterM, g.Outer), max(out.MaxOuterM, g.Outer)
+		out.coreDensity = g.DensityKgM3
+	}
+	out.figures()
+	return out, true
+}
+
+// figures fills in density or exponent with their uncertainties, shared errors
+// included.
+func (f *Fit) figures() {
+	if f.Kind == PowerLaw {
+		f.Exponent, f.UExponent = f.law.slope, RootSum(append([]float64{math.Sqrt(f.law.vSlope)}, f.law.slopeShare...)...)
+		return
+	}
+	f.DensityKgM3 = math.Exp(f.law.level)
+	f.UDensityKgM3 = f.DensityKgM3 * RootSum(append([]float64{math.Sqrt(f.law.vLevel)}, f.law.levelShare...)...)
+}
+
+// estimate gives a gauge without a reading the unit weight of its family's
+// law.
+//
+//	plain: w = rho A    wrap density: w = rho_c A_c + rho (A - A_c)    power law: ln w = level + slope (ln d - centre)
+//
+// Its uncertainty holds the law's, the gauge's diameters', and the family's own
+// scatter; it is widened where the scatter rests on few gauges, so that 1.96 of
+// it still make 95 %. Two estimates of one family share the law's error, kept
+// in the parts 'fit of ...' and 'slope of the fit of ...'.
+func (f Fit) estimate(g *Gauge) {
+	x, w, by := f.predict(g)
+	l := &f.law
+	shared := one("fit of "+f.Family, w/by.byWeight*math.Sqrt(l.vLevel)).
+		plus(1, one("slope of the fit of "+f.Family, (x-l.centre)*w*math.Sqrt(l.vSlope)))
+	for k, s := range f.sources {
+		shared = shared.plus(1, one(s, w/by.byWeight*l.shareAt(k, x)))
+	}
+	outer, core := -w/by.byWeight*by.byOuter, -w/by.byWeight*by.byCore
+	shared = shared.plus(1, one(sourceCalipers, outer*g.outer.relCommon()))
+	scatter := w / by.byWeight * l.scatter
+	indep := scatter
+	if g.Family == Plain {
+		shared = shared.plus(1, one(coreSource(g.Label), outer*g.outer.relOwn()))
+	} else {
+		indep = RootSum(indep, outer*g.outer.relOwn())
+	}
+	if g.Core > 0 && by.byCore != 0 {
+		shared = shared.plus(1, one(coreSource(g.Label), core*g.core.relOwn())).
+			plus(1, one(sourceCalipers, core*g.core.relCommon()))
+	}
+	v := value{w: w, indep: indep, common: shared}
+	wide := widenedTo(v.u(), l.freedom(v.u()/w*by.byWeight, x))
+	v.indep = math.Sqrt(math.Max(0, wide*wide-math.Pow(shared.size(), 2)))
+	g.set(v)
+	g.Estimated = true
+}
+
+// predict is the law's unit weight of a gauge, with x and the leans there.
+func (f Fit) predict(g *Gauge) (x, w float64, by leans) {
+	whole := Round.area(g.Outer)
+	switch f.Kind {
+	case OneDensity:
+		return 0, math.Exp(f.law.level) * whole, leans{1, -2, 0}
+	case PowerLaw:
+		x = math.Log(g.Outer)
+		return x, math.Exp(f.law.y(x)), leans{1, -f.law.slope, 0}
+	}
+	core, ring := g.DensityKgM3*g.AreaM2, whole-g.AreaM2
+	wrap := math.Exp(f.law.level) * ring
+	w = core + wrap
+	return 0, w, leans{w / wrap, -2 * whole / ring, 2*g.AreaM2/ring - 2*core/wrap}
+}
+
+// UnitWeight is the law's unit weight of a size, kg/m, with the standard
+// uncertainty of the law itself (without that of the diameters and the
+// family's scatter). outer and core in m; a wrap density needs the core, the
+// other laws ignore it. A size that has no place for a wrap gives 0.
+func (f Fit) UnitWeight(outer, core float64, shape Shape) (w, u float64) {
+	g := Gauge{Family: f.Family, Outer: outer, Core: core, Shape: shape, AreaM2: shape.area(core), DensityKgM3: f.coreDensity}
+	if outer <= 0 || f.Kind == WrapDensity && (core <= 0 || core >= outer) {
+		return 0, 0
+	}
+	x, w, by := f.predict(&g)
+	sum := f.law.vAt(x)
+	for k := range f.sources {
+		sum += math.Pow(f.law.shareAt(k, x), 2)
+	}
+	return w, w / by.byWeight * math.Sqrt(sum)
+}
+
+// fill estimates the family's gauges without a reading and reports those that
+// cannot be.
+func (f *family) fill(all []Gauge, fit Fit, fitted bool, extrapolate bool, entries []*entry, faults *fault.List) {
+	for _, i := range f.waiting {
+		g, at := &all[i], entries[i].r.Place
+		switch {
+		case !fitted:
+			faults.Add(at, fmt.Sprintf("gauge %q has no reading, and %s", g.Label, f.whyNoFit(all)), "",
+				"weigh a piece of it, or weigh two gauges of its kind on either side of it")
+			continue
+		case !extrapolate && outside(g.Outer, fit.MinOuterM, fit.MaxOuterM):
+			faults.Add(at, fmt.Sprintf("gauge %q has no reading and lies outside the fitted diameters, %s to %s", g.Label,
+				showDiameter(fit.MinOuterM), showDiameter(fit.MaxOuterM)), showDiameter(g.Outer),
+				"weigh a piece of it, or ask for it to be estimated beyond them")
+			continue
+		case outside(g.Outer, fit.MinOuterM, fit.MaxOuterM):
+			g.note("estimated beyond the fitted diameters")
+		}
+		fit.estimate(g)
+	}
+}
+
+func outside(d, low, top float64) bool { return d < low*(1-1e-9) || d > top*(1+1e-9) }
+
+func (f *family) whyNoFit(all []Gauge) string {
+	kind := "kind " + f.name
+	if f.name == Plain {
+		kind = "plain " + f.material
+	}
+	switch {
+	case len(f.measured) == 0:
+		return "no gauge of the " + kind + " has one"
+	case len(f.measured) == 1:
+		return fmt.Sprintf("one gauge of the %s, %q, makes no fit", kind, all[f.measured[0]].Label)
+	}
+	return "the weighed gauges of the " + kind + " all have one diameter, which makes no fit"
+}

@@ -1,0 +1,164 @@
+package gauges
+
+import (
+	"math"
+	"slices"
+	"strings"
+)
+
+// family is the gauges that one law may tie together: the plain ones of one
+// material, or the wound ones of one name.
+type family struct {
+	name, material string
+	kind           FitKind
+	measured       []int // gauges with a reading, by index in the stock
+	waiting        []int // gauges to be estimated
+	sources        []string
+	dots           []dot // of the measured gauges
+	slope          float64
+}
+
+// families parts the stock into families, in order of first appearance.
+func families(all []Gauge) []*family {
+	var out []*family
+	byKey := map[string]*family{}
+	for i, g := range all {
+		key := labelKey(g.Family)
+		if g.Family == Plain {
+			key += "\x00" + g.Material
+		}
+		f := byKey[key]
+		if f == nil {
+			f = &family{name: g.Family, material: g.Material}
+			byKey[key], out = f, append(out, f)
+		}
+		switch {
+		case g.Readings > 0:
+			f.measured = append(f.measured, i)
+		case !g.Built:
+			f.waiting = append(f.waiting, i)
+		}
+	}
+	for _, f := range out {
+		f.prepare(all)
+	}
+	return out
+}
+
+// prepare chooses the law and makes the dots: first with every gauge's own
+// weight for the size of its uncertainty, then with the weight that a robust line
+// gives it, lest a reading that is light by chance or slip pass for a precise or
+// an imprecise one. A power law's dots also need its slope, since an error in
+// the diameter counts by it.
+func (f *family) prepare(all []Gauge) {
+	f.kind = f.lawKind(all)
+	f.sources = f.sharedSources(all)
+	for _, i := range f.measured {
+		f.dots = append(f.dots, f.dot(i, all[i], all[i].UnitWeight))
+	}
+	if len(f.dots) < 2 {
+		return
+	}
+	level, slope := robustLine(f.dots, f.kind == PowerLaw)
+	f.slope = slope
+	for k, i := range f.measured {
+		f.dots[k] = f.dot(i, all[i], f.weightAt(all[i], level+slope*f.dots[k].x))
+	}
+}
+
+// form is the form of the family's law.
+func (f *family) form() form {
+	if f.kind == OneDensity {
+		return form{}
+	}
+	return form{sloped: f.kind == PowerLaw, least: leastScatter}
+}
+
+func (f *family) lawKind(all []Gauge) FitKind {
+	if f.name == Plain {
+		return OneDensity
+	}
+	for _, i := range slices.Concat(f.measured, f.waiting) {
+		if all[i].AreaM2 == 0 || all[i].DensityKgM3 == 0 {
+			return PowerLaw
+		}
+	}
+	return WrapDensity
+}
+
+// sharedSources lists the errors that several gauges share, sorted. A core's
+// own error is not among them.
+func (f *family) sharedSources(all []Gauge) []string {
+	names := []string{sourceCalipers}
+	for _, i := range f.measured {
+		for _, p := range all[i].Common {
+			if !strings.HasPrefix(p.Source, coreSource("")) {
+				names = append(names, p.Source)
+			}
+		}
+	}
+	slices.Sort(names)
+	return slices.Compact(names)
+}
+
+// leans are the derivatives of a family's y: by ln w, by ln of the outer and by
+// ln of the core diameter.
+type leans struct{ byWeight, byOuter, byCore float64 }
+
+// see gives x and y of a gauge of unit weight w, and how y leans on weight and
+// diameters.
+//
+//	plain, one density:  y = ln(w/A)
+//	wrap density:        y = ln((w - a)/(A - A_c)),  a = rho_c A_c
+//	power law:           y = ln w,  x = ln d, an error in d counts by the slope
+//
+// A = pi/4 D^2; A_c: the core's area, rho_c its density. All as ln of SI values.
+func (f *family) see(g Gauge, w float64) (x, y float64, by leans) {
+	whole := Round.area(g.Outer)
+	switch f.kind {
+	case OneDensity:
+		return 0, math.Log(w / whole), leans{1, -2, 0}
+	case PowerLaw:
+		return math.Log(g.Outer), math.Log(w), leans{1, -f.slope, 0}
+	}
+	core, ring := g.DensityKgM3*g.AreaM2, whole-g.AreaM2
+	wrap := w - core
+	return 0, math.Log(wrap / ring), leans{w / wrap, -2 * whole / ring, 2*g.AreaM2/ring - 2*core/wrap}
+}
+
+// weightAt is the unit weight of a gauge at a given y.
+func (f *family) weightAt(g Gauge, y float64) float64 {
+	whole := Round.area(g.Outer)
+	switch f.kind {
+	case OneDensity:
+		return math.Exp(y) * whole
+	case PowerLaw:
+		return math.Exp(y)
+	}
+	return g.DensityKgM3*g.AreaM2 + math.Exp(y)*(whole-g.AreaM2)
+}
+
+// dot makes a gauge's dot: its own errors in one figure, the shared ones by
+// source, all relative to the unit weight likely. A plain gauge's core is its
+// outside and counts once.
+func (f *family) dot(i int, g Gauge, likely float64) dot {
+	x, y, _ := f.see(g, g.UnitWeight)
+	_, _, by := f.see(g, likely)
+	d := dot{gauge: i, x: x, y: y, lean: 1 / by.byWeight, shared: make([]float64, len(f.sources))}
+	own := []float64{by.byWeight * g.Indep / likely, by.byOuter * g.outer.relOwn()}
+	for _, p := range g.Common {
+		if k, ok := slices.BinarySearch(f.sources, p.Source); ok {
+			d.shared[k] += by.byWeight * p.U / likely
+		} else {
+			own = append(own, by.byWeight*p.U/likely)
+		}
+	}
+	k, _ := slices.BinarySearch(f.sources, sourceCalipers)
+	d.shared[k] += by.byOuter * g.outer.relCommon()
+	if by.byCore != 0 {
+		own = append(own, by.byCore*g.core.relOwn())
+		d.shared[k] += by.byCore * g.core.relCommon()
+	}
+	d.u = RootSum(own...)
+	return d
+}

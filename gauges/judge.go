@@ -1,0 +1,151 @@
+package gauges
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"scalepair/data/fault"
+)
+
+// alarm is the chance that a stock without any slip raises an alarm. It is
+// shared out evenly over all judgements that are made: of each gauge against
+// the fit, and of each gauge's readings among themselves.
+const alarm = 0.05
+
+// fitAll fits every family, judges every gauge against the fit made without
+// it, estimates what has no reading, and lists the suspects.
+func (c combiner) fitAll(s *Stock, faults *fault.List) {
+	all := families(s.Gauges)
+	each := alarm / float64(max(1, judgements(s.Gauges, all)))
+	for _, f := range all {
+		in, js := trusted(f.dots, f.form(), each/2)
+		f.mark(s.Gauges, in, js)
+		fit, ok := f.makeFit(s.Gauges, in)
+		if ok {
+			s.Fits = append(s.Fits, fit)
+		}
+		f.fill(s.Gauges, fit, ok, c.options.Extrapolate, c.entries, faults)
+	}
+	markDisagreement(s.Gauges, each)
+	s.Suspects = c.suspects(s)
+}
+
+// judgements counts what can raise an alarm. A family of two judges none of
+// its gauges, since one makes no fit.
+func judgements(all []Gauge, families []*family) int {
+	n := 0
+	for _, f := range families {
+		if len(f.dots) > 2 {
+			n += len(f.dots)
+		}
+	}
+	for _, g := range all {
+		if g.dof > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// mark writes the judgements into the gauges.
+func (f *family) mark(all []Gauge, in []bool, js []Judgement) {
+	for i, d := range f.dots {
+		g := &all[d.gauge]
+		if math.IsInf(js[i].Limit, 1) {
+			g.note("too few of its kind: nothing checks its readings")
+			continue
+		}
+		j := js[i]
+		j.FitKgM = g.UnitWeight / (1 + j.Off)
+		g.Judged, g.Suspect = &j, !in[i]
+	}
+}
+
+// markDisagreement marks the gauges whose readings stand further apart than
+// chance p allows.
+func markDisagreement(all []Gauge, p float64) {
+	for i := range all {
+		g := &all[i]
+		if g.dof > 0 && chi2Tail(g.chi2, float64(g.dof)) < p {
+			g.Disagrees = true
+			g.note(fmt.Sprintf("its readings disagree: the uncertainty is widened %s times", decimals(math.Sqrt(g.chi2/float64(g.dof)), 1)))
+		}
+	}
+}
+
+// suspects lists the readings to look at, farthest off first.
+func (c combiner) suspects(s *Stock) []Suspect {
+	var out []Suspect
+	for i, g := range s.Gauges {
+		switch {
+		case g.Disagrees:
+			out = append(out, c.disagreeing(c.entries[i], g))
+		case g.Suspect:
+			out = append(out, c.offTheFit(c.entries[i], g)...)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Suspect) int { return cmp.Compare(math.Abs(b.Off), math.Abs(a.Off)) })
+	return out
+}
+
+// offTheFit names the readings of a gauge that stands off from its fit: every
+// one of them, since they agree with each other.
+func (c combiner) offTheFit(e *entry, g Gauge) []Suspect {
+	var out []Suspect
+	for _, r := range e.rows {
+		out = append(out, c.suspect(e, g, r, *g.Judged, g.Judged.describe()))
+	}
+	return out
+}
+
+// describe says how far off the judgement is.
+func (j Judgement) describe() string {
+	side := "above"
+	if j.Off < 0 {
+		side = "below"
+	}
+	return fmt.Sprintf("stands %s %% %s the fit made without it; up to %s %% would pass", percent(j.Off), side, percent(j.Limit))
+}
+
+// percent shows a fraction as a per cent, without its sign.
+func percent(x float64) string { return decimals(100*math.Abs(x), 1) }
+
+// disagreeing names the reading of a gauge that stands farthest from the rest:
+// from the fit where there is one, else from the mean of the others.
+func (c combiner) disagreeing(e *entry, g Gauge) Suspect {
+	worst, most := 0, -1.0
+	var judged Judgement
+	for i, r := range e.rows {
+		j := c.alone(e, g, i, r)
+		if d := math.Abs(j.Off) / j.U; d > most {
+			worst, most, judged = i, d, j
+		}
+	}
+	why := fmt.Sprintf("its readings stand further apart than chance allows, and this one is farthest off, %s %%", percent(judged.Off))
+	if len(e.rows) == 1 {
+		why = "its reading and its construction stand further apart than chance allows"
+	}
+	return c.suspect(e, g, e.rows[worst], judged, why)
+}
+
+// alone judges one row against the fit, or against the other rows where
+// nothing is fitted.
+func (c combiner) alone(e *entry, g Gauge, i int, r Reading) Judgement {
+	v := c.tools.value(r, g.EA, 1)
+	against, u := g.UnitWeight, 0.0
+	if g.Judged != nil {
+		against, u = g.Judged.FitKgM, g.Judged.U
+	} else if others := slices.Delete(slices.Clone(e.rows), i, i+1); len(others) > 0 {
+		rest := *e
+		rest.rows = others
+		kinds, _, _ := c.kinds(&rest, g.EA)
+		m := combineKinds(kinds)
+		against, u = m.w, m.u()/m.w
+	} else if e.built != nil {
+		b := e.built.value(e.r.Gauge, e.r.Construction)
+		against, u = b.w, b.u()/b.w
+	}
+	return Judgement{FitKgM: against, Off: v.w/against - 1, U: RootSum(v.u()/v.w, u)}
+}

@@ -1,0 +1,83 @@
+package gauges
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data/fault"
+)
+
+// Every string material lies between these densities, kg/m3: nylon 1080, with
+// room for its fit, and tungsten wire at 19300. Judgement.
+const (
+	leastDensity    = 1000
+	greatestDensity = 25000
+)
+
+// checkDensity reports a reading that no string can give: the density it
+// implies for the whole string is absurd, or a wound string is lighter than its
+// core.
+func (e *entry) checkDensity(r Reading, faults *fault.List) {
+	if e.r.OuterM == 0 {
+		return
+	}
+	w, _ := Instruments{GravityMS2: 9.8}.Work(r, 0)
+	implied := w / Round.area(e.r.OuterM)
+	least := leastDensity * 1.0
+	if e.material.DensityKgM3 > 0 {
+		least = min(least, e.material.DensityKgM3/2)
+	}
+	core := 0.0
+	if e.r.Construction != Plain && e.r.CoreM > 0 {
+		core = e.material.DensityKgM3 * e.r.Shape.area(e.r.CoreM)
+	}
+	switch {
+	case implied < least || implied > greatestDensity:
+		faults.Add(r.Place, fmt.Sprintf("gauge %q: a string of %s that weighs %s g/m has a density of %s, which nothing has",
+			r.Gauge, showDiameter(e.r.OuterM), decimals(w*1e3, 4), showDensity(implied)), e.entered(r), e.otherUnits(r, implied))
+	case w <= core:
+		faults.Add(r.Place, fmt.Sprintf("gauge %q: %s g/m is less than its core alone, %s g/m", r.Gauge, decimals(w*1e3, 4), decimals(core*1e3, 4)),
+			e.entered(r), "check the core's diameter, the mass and the length")
+	}
+}
+
+// entered shows what the reading rests on.
+func (e *entry) entered(r Reading) string {
+	if r.Kind == Hung {
+		return fmt.Sprintf("%s on %s at %s Hz", showG(r.HungKg), showMM(r.SpeakingM), decimals(r.FreqHz, 2))
+	}
+	return fmt.Sprintf("%s in %s", showG(r.MassKg), showMM(r.LengthM*float64(r.pieces())))
+}
+
+// otherUnits says which slip of a unit would make the density one of a string.
+func (e *entry) otherUnits(r Reading, implied float64) string {
+	for _, slip := range []struct {
+		factor float64 // on the implied density if this was the slip
+		text   string
+	}{
+		{1 / math.Pow(25.4, 2), "is the diameter in inches?"},
+		{math.Pow(25.4, 2), "is the diameter in millimetres?"},
+		{1 / 25.4, "is the length in inches?"},
+		{25.4, "is the length in millimetres?"},
+		{1 / 10.0, "is the length in centimetres, or the decimal point one place off?"},
+		{10.0, "is the length in millimetres, or the decimal point one place off?"},
+		{1e-3, "is the mass in milligrams?"},
+		{1e3, "is the mass in grams?"},
+		{1e-2, "is the decimal point two places off?"},
+		{1e2, "is the decimal point two places off?"},
+	} {
+		if d := implied * slip.factor; d > e.usualDensity()*0.8 && d < e.usualDensity()*1.25 {
+			return slip.text
+		}
+	}
+	return "check the diameter, the mass and the length, and their units"
+}
+
+// usualDensity is what the whole string should come near: its material's where
+// plain, and about that of a wrapped steel string otherwise. Judgement.
+func (e *entry) usualDensity() float64 {
+	if e.r.Construction == Plain && e.material.DensityKgM3 > 0 {
+		return e.material.DensityKgM3
+	}
+	return 6800
+}

@@ -1,0 +1,171 @@
+package gauges_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+
+	"scalepair/gauges"
+)
+
+// world makes synthetic stocks: true strings with diameters anywhere within
+// their tolerance, and a builder who weighs and hangs pieces of them with tools
+// that round, wander and read off. Nothing in it is a round number.
+type world struct {
+	rng   *rand.Rand
+	tools gauges.Instruments
+
+	measured       bool // diameters by calipers, not off the packet
+	listed, hung   bool // some gauges without reading, some with hung tests
+	most           int  // weighings of a gauge, at most
+	shortest, span float64
+	scatter        float64 // of a wound family
+
+	balanceOff, rulerOff, scalesOff, caliperOff, gravity float64
+
+	truth    map[string]float64 // kg/m by label
+	class    map[string]string
+	readings []gauges.Reading
+}
+
+// caseTools are a hobby builder's: 0.01 g balance, steel ruler.
+func caseTools() gauges.Instruments {
+	t := gauges.DefaultInstruments()
+	t.BalanceRepeatKg, t.BalanceAccuracyKg = 0.006e-3, 0.013e-3
+	t.RulerStepM, t.RulerAccuracyM = 0.5e-3, 0.3e-3
+	t.CaliperAccuracyM, t.HungAccuracyKg = 0.007e-3, 2.3e-3
+	return t
+}
+
+func newWorld(seed uint64) *world {
+	return &world{
+		rng: rand.New(rand.NewPCG(seed, 20)), tools: caseTools(), listed: true, hung: true, most: 3,
+		shortest: 0.25, span: 0.6, scatter: 0.006,
+	}
+}
+
+func (w *world) within(a float64) float64     { return a * (2*w.rng.Float64() - 1) }
+func (w *world) rounded(x, d float64) float64 { return math.Round(x/d) * d }
+
+// stock makes the readings of forty gauges in three families.
+func (w *world) stock() []gauges.Reading {
+	w.truth, w.class, w.readings = map[string]float64{}, map[string]string{}, nil
+	w.balanceOff, w.rulerOff = w.within(w.tools.BalanceAccuracyKg), w.within(w.tools.RulerAccuracyM)
+	w.scalesOff, w.caliperOff = w.within(w.tools.HungAccuracyKg), w.within(w.tools.CaliperAccuracyM)
+	w.gravity = w.tools.GravityMS2 + w.rng.NormFloat64()*w.tools.UGravityMS2
+	const inch = 0.0254
+	for i := range 14 {
+		w.plain(fmt.Sprintf("plain %d", i), inch*(0.009+0.001*float64(i)), i)
+	}
+	for i := range 13 {
+		d := inch * (0.022 + 0.004*float64(i))
+		w.wound(fmt.Sprintf("hex %d", i), "hex cored", d, inch*math.Round(1000*(0.009+0.13*d/inch))/1000, i)
+	}
+	for i := range 13 {
+		w.powered(fmt.Sprintf("soft %d", i), inch*(0.024+0.003*float64(i)), i)
+	}
+	return w.readings
+}
+
+// size gives a true diameter and what the builder writes down for it.
+func (w *world) size(nominal, tolerance float64) (actual, written float64) {
+	actual = nominal + w.within(tolerance)
+	if w.measured {
+		return actual, w.rounded(actual+w.caliperOff, w.tools.CaliperStepM)
+	}
+	return actual, nominal
+}
+
+func (w *world) row(label, family string) gauges.Reading {
+	r := gauges.Reading{Gauge: label, Construction: family}
+	if w.measured {
+		r.OuterFrom, r.CoreFrom = gauges.Measured, gauges.Measured
+	}
+	return r
+}
+
+func wireTolerance(d float64) float64 {
+	if d <= 0.01001*0.0254 {
+		return 0.0002 * 0.0254
+	}
+	return 0.0003 * 0.0254
+}
+
+func (w *world) plain(label string, nominal float64, i int) {
+	d, written := w.size(nominal, wireTolerance(nominal))
+	area := math.Pi / 4 * d * d
+	r := w.row(label, gauges.Plain)
+	r.OuterM = written
+	w.take(r, 7837.3*area, 201.7e9*area, i)
+}
+
+func (w *world) wound(label, family string, nominal, core float64, i int) {
+	d, written := w.size(nominal, 0.02e-3)
+	dc, coreWritten := w.size(core, wireTolerance(core))
+	area := math.Sqrt(3) / 2 * dc * dc
+	r := w.row(label, family)
+	r.OuterM, r.CoreM, r.Shape = written, coreWritten, gauges.Hex
+	density := 6117.3 * (1 + w.scatter*w.rng.NormFloat64())
+	w.take(r, 7850*area+density*(math.Pi/4*d*d-area), 202.1e9*area, i)
+}
+
+func (w *world) powered(label string, nominal float64, i int) {
+	d, written := w.size(nominal, 0.02e-3)
+	r := w.row(label, "soft core")
+	r.OuterM = written
+	weight := 5.317e-3 * math.Pow(d/1e-3, 1.937) * math.Exp(w.scatter*w.rng.NormFloat64())
+	w.take(r, weight, 0, i)
+}
+
+// take makes the rows of one gauge: its class follows its number in the
+// family, so that first and last are always weighed.
+func (w *world) take(r gauges.Reading, weight, ea float64, i int) {
+	w.truth[r.Gauge] = weight
+	n := 1 + w.rng.IntN(w.most)
+	class := "weighed more than once"
+	if n == 1 {
+		class = "weighed once"
+	}
+	switch {
+	case w.listed && i%6 == 3:
+		r.Kind = gauges.Listed
+		w.readings, class = append(w.readings, r), "estimated"
+	case w.hung && ea > 0 && i%6 == 2:
+		class = "hung"
+		w.hangs(r, weight, ea, 2)
+	case w.hung && ea > 0 && i%6 == 5:
+		class = "combined"
+		w.hangs(r, weight, ea, 1)
+		w.weighs(r, weight, n)
+	default:
+		w.weighs(r, weight, n)
+	}
+	w.class[r.Gauge] = class
+}
+
+func (w *world) weighs(r gauges.Reading, weight float64, n int) {
+	for range n {
+		l := w.shortest + w.span*w.rng.Float64()
+		m := weight*l + w.balanceOff + w.tools.BalanceRepeatKg*w.rng.NormFloat64()
+		r.Kind, r.LengthM, r.MassKg = gauges.Weighed, w.rounded(l+w.rulerOff, w.tools.RulerStepM), w.rounded(m, w.tools.BalanceStepKg)
+		w.add(r)
+	}
+}
+
+func (w *world) hangs(r gauges.Reading, weight, ea float64, n int) {
+	r.Kind = gauges.Hung
+	for range n {
+		l := 0.4 + 0.4*w.rng.Float64()
+		load := min(0.3*ea/250, 40+40*w.rng.Float64()) // well under half the breaking load
+		f := math.Sqrt(load*(1+load/ea)/weight) / (2 * l)
+		r.HungKg = w.rounded(load/w.gravity+w.scalesOff, w.tools.HungStepKg)
+		r.SpeakingM = w.rounded(l+w.rulerOff, w.tools.RulerStepM)
+		r.FreqHz = f * math.Exp2(w.tools.PitchCents*w.rng.NormFloat64()/1200)
+		w.add(r)
+	}
+}
+
+func (w *world) add(r gauges.Reading) {
+	r.Place.Input, r.Place.Line = "readings.csv", len(w.readings)+2
+	w.readings = append(w.readings, r)
+}
