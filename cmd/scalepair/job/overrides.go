@@ -47,6 +47,10 @@ func (o Overrides) apply(b *build.Build) error {
 	if o.Gauges != "" {
 		b.Strings.Gauges = strings.FieldsFunc(o.Gauges, func(r rune) bool { return r == ',' || r == ' ' })
 		slices.Reverse(b.Strings.Gauges)
+		if have, want := len(b.Strings.Gauges), b.Strings.Tuning.Strings(); have != want {
+			faults.Add(flag("gauges"), fmt.Sprintf("there are %d gauges for %d strings", have, want), o.Gauges,
+				"give one label a string, low string first, in quotes or with commas between")
+		}
 		if b.Chosen != nil {
 			b.Chosen.Gauges = nil
 		}
