@@ -30,7 +30,7 @@ func (e evidence) candidates() []candidate {
 	add(NutMarkOff, 0, effects[0])
 	add(RulerZeroOff, 0, e.whole(FromNut))
 	add(CaliperZeroOff, 0, e.whole(Step))
-	add(Stretched, e.plan.last(), e.stretch())
+	add(Stretched, e.farthest(), e.stretch())
 	return out
 }
 
@@ -75,11 +75,12 @@ func (e evidence) whole(k Kind) []float64 {
 	return out
 }
 
-// stretch is the effect of a line set out too long, by 1 mm at the last fret.
+// stretch is the effect of a line set out too long, by 1 mm at the last mark
+// measured.
 func (e evidence) stretch() []float64 {
 	out := make([]float64, len(e.seen))
 	for i, s := range e.seen {
-		out[i] = s.plan / e.plan.marks[e.plan.last()]
+		out[i] = s.plan / e.plan.marks[e.farthest()]
 	}
 	return out
 }

@@ -7,14 +7,6 @@ import (
 	"scalepair/fan"
 )
 
-// fewReadings is the number of readings on a line below which the scatter
-// cannot be learnt from them, and scarceHandMM what then stands for it
-// (judgement: a mark drawn with a knife, a tool set on it by eye).
-const (
-	fewReadings  = 8
-	scarceHandMM = 0.05
-)
-
 // Check judges what was measured against the layout.
 //
 // The two passes of each line are reconciled by weighted least squares, slips
@@ -78,7 +70,7 @@ type knownLine struct {
 
 func checkLine(e evidence, board int, o Options, readings []Reading) (LineResult, []Slip, knownLine) {
 	out := LineResult{Line: e.plan.line, LengthMM: e.plan.lengthMM}
-	k := knownLine{hand: scarceHandMM, scatter: scarceHandMM}
+	k := knownLine{hand: scarceMM, scatter: scarceMM}
 	if len(e.seen) == 0 {
 		k.reckoning = e.chains()
 		out.Marks = e.results(k.reckoning, o.Tolerance)
@@ -87,9 +79,7 @@ func checkLine(e evidence, board int, o Options, readings []Reading) (LineResult
 	s := newSearch(e, board)
 	n := s.run()
 	slips := s.slips(n)
-	if len(e.seen) >= fewReadings {
-		k.hand, k.scatter = math.Sqrt(n.hand2), math.Sqrt(n.scatter2)
-	}
+	k.hand, k.scatter = math.Sqrt(n.hand2), math.Sqrt(n.scatter2)
 	clean := e.set(slips)
 	for _, sight := range e.seen {
 		if !contains(clean.rows(), sight.row) {

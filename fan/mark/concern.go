@@ -38,7 +38,11 @@ func (e evidence) finish(s *Slip, t Tolerance, readings []Reading) {
 		if f.Row >= 0 {
 			f.Place = readings[f.Row].Place
 		}
-		s.Matters = s.Matters || math.Abs(f.MM) > e.bound(f.Fret, t)
+		size := math.Abs(f.MM)
+		if f.Kind == CaliperZeroOff { // it adds up step by step
+			size *= float64(e.plan.last())
+		}
+		s.Matters = s.Matters || size > e.bound(f.Fret, t)
 	}
 }
 
@@ -51,14 +55,14 @@ func (s *Slip) findings() []*Finding {
 	return out
 }
 
-// bound is the tolerance at a mark in mm. For the nut, and for a slip that
-// concerns the line as a whole, it is that of the last mark, the tightest.
+// bound is the tolerance at a mark in mm. For the nut it is that of the last
+// mark measured, the tightest.
 func (e evidence) bound(fret int, t Tolerance) float64 {
 	if t.Cents == 0 {
 		return t.MM
 	}
 	if fret == 0 {
-		fret = e.plan.last()
+		fret = e.farthest()
 	}
 	return t.Cents * e.plan.mmPerCent(fret)
 }

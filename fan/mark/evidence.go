@@ -46,6 +46,15 @@ func gather(p linePlan, readings []Reading, o Options) evidence {
 	return e
 }
 
+// farthest is the last mark that any reading touches.
+func (e evidence) farthest() int {
+	last := 0
+	for _, s := range e.seen {
+		last = max(last, s.to)
+	}
+	return last
+}
+
 // count gives the number of readings of a kind.
 func (e evidence) count(k Kind) int {
 	n := 0

@@ -175,7 +175,8 @@ func oracleLogLik(t *testing.T, e evidence, hand2, scatter2 float64) float64 {
 func TestSlipSizeAgainstGeneralLeastSquares(t *testing.T) {
 	e := oracleEvidence(rand.New(rand.NewPCG(15, 16)))
 	s := newSearch(e, 100)
-	n := s.model.at(0.02, 0.01)
+	n, ok := s.model.at(0.02, 0.01)
+	require.True(t, ok)
 	sigma := mat.NewDense(len(e.seen), len(e.seen), nil)
 	require.NoError(t, sigma.Inverse(mat.NewDense(len(e.seen), len(e.seen), n.inverse.a)))
 	named, tested := 3, len(s.candidates)-1

@@ -59,7 +59,8 @@ type LineResult struct {
 	// HandMM is how far the hand scatters when it sets a tool on a mark, and
 	// ScatterMM how far the marks scatter about the plan, both as standard
 	// deviations, found from these readings beyond what the tools' steps
-	// explain. One pass alone cannot tell them apart and gives equal shares.
+	// explain. One pass alone cannot tell them apart and gives equal shares;
+	// fewer than eight readings say nothing, and both are taken as 0.05 mm.
 	HandMM, ScatterMM float64
 	// LeftOut are the rows that the best positions do without, since they were
 	// named as slips beyond doubt (indices into the readings given to Check).
@@ -138,12 +139,12 @@ type Finding struct {
 	Kind SlipKind
 	Line Line // of the first eight kinds and of a diagonal (the line it ends on)
 	// Fret is the mark concerned: the mark a reading or step ends on, the
-	// first shifted one, 0 for the nut and the last for Stretched.
+	// first shifted one, 0 for the nut, the last one measured for Stretched.
 	Fret int
 	From int // of StepSlip: the mark the step begins at
 	// MM is the slip: positive when a mark stands too near the bridge, a
 	// reading is too long, the lines are too far apart, or the treble nut lies
-	// too near the bridge. For Stretched it is the shift at the last fret. U
+	// too near the bridge. For Stretched it is the shift at Fret. U
 	// is its standard uncertainty.
 	MM, U float64
 	// Row is the reading concerned (index into the readings given to Check),

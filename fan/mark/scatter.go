@@ -25,6 +25,8 @@ type scatterModel struct {
 	ee    square // E E'
 	off   []float64
 	tied  bool // one pass only: hand and scatter cannot be told apart and are taken as equal
+
+	assumed bool // too few readings: hand and scatter are not learnt from them
 }
 
 func newScatterModel(e evidence) scatterModel {
@@ -41,11 +43,13 @@ func newScatterModel(e evidence) scatterModel {
 		m.ee.addOuter(g, 1)
 	}
 	m.tied = e.count(FromNut) == 0 || e.count(Step) == 0
+	m.assumed = n < fewReadings
 	return m
 }
 
-// at builds the noise for one hand and scatter (as variances).
-func (m scatterModel) at(hand2, scatter2 float64) noise {
+// at builds the noise for one hand and scatter (as variances); ok is false
+// where the scatter so dwarfs the tools' steps that no inverse can be had.
+func (m scatterModel) at(hand2, scatter2 float64) (out noise, ok bool) {
 	s := newSquare(m.base.n)
 	for i, x := range m.base.a {
 		s.a[i] = x + scatter2*m.ee.a[i]
@@ -55,13 +59,13 @@ func (m scatterModel) at(hand2, scatter2 float64) noise {
 	}
 	lower, ok := s.cholesky()
 	if !ok {
-		panic("mark: scatter without an inverse")
+		return noise{}, false
 	}
-	out := noise{hand2: hand2, scatter2: scatter2, inverse: lower.inverse()}
+	out = noise{hand2: hand2, scatter2: scatter2, inverse: lower.inverse()}
 	for i := range s.n {
 		out.logDet += 2 * math.Log(lower.row(i)[i])
 	}
-	return out
+	return out, true
 }
 
 // projection is the noise's inverse with the slips named so far taken out:

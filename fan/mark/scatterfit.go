@@ -6,14 +6,35 @@ import "math"
 // less than a hundredth: the scatter itself is known to a tenth at best.
 const fitRounds = 25
 
+// fewReadings is the number of readings on a line below which the scatter
+// cannot be learnt from them, and scarceMM what hand and marks are then taken
+// to scatter (judgement: a mark drawn with a knife, a tool set on it by eye).
+const (
+	fewReadings = 8
+	scarceMM    = 0.05
+)
+
 // fit finds the hand's and the marks' scatter that make the readings likeliest,
 // the named slips taken out. Either may be 0: then the tools' steps explain
 // everything. Fisher scoring with the step halved until the likelihood rises.
 func (m scatterModel) fit(slips [][]float64) noise {
-	best := m.at(0, 0)
+	start := 0.0
+	if m.assumed {
+		start = scarceMM * scarceMM
+	}
+	best, ok := m.at(start, start)
+	if !ok {
+		panic("mark: the tools' steps alone have no inverse")
+	}
+	if m.assumed {
+		return best
+	}
 	pr := m.project(best, slips)
 	for range fitRounds {
 		dh, ds := m.scoringStep(best, pr)
+		if math.IsNaN(dh+ds) || math.IsInf(dh+ds, 0) {
+			break // the named slips explain every reading: nothing is left to learn from
+		}
 		next, nextPr, ok := m.climb(best, pr, dh, ds, slips)
 		if !ok {
 			break
@@ -34,10 +55,10 @@ func (m scatterModel) climb(from noise, pr projection, dh, ds float64, slips [][
 		if h == from.hand2 && s == from.scatter2 {
 			break
 		}
-		next := m.at(h, s)
-		nextPr := m.project(next, slips)
-		if nextPr.logLik > pr.logLik {
-			return next, nextPr, true
+		if next, ok := m.at(h, s); ok {
+			if nextPr := m.project(next, slips); nextPr.logLik > pr.logLik {
+				return next, nextPr, true
+			}
 		}
 		dh, ds = dh/2, ds/2
 	}

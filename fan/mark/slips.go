@@ -42,6 +42,9 @@ func newSearch(e evidence, board int) *search {
 // are few. Satterthwaite 1946 for variance components (from memory).
 func (s *search) limit(c curve, pr projection, i int) float64 {
 	p := falseAlarm / float64(s.board)
+	if s.model.assumed {
+		return normalQuantile(p)
+	}
 	pa := pr.p.times(s.candidates[i].effect)
 	v := 1 / dot(s.candidates[i].effect, pa)
 	onMarks := s.model.onMarks(pa)

@@ -1,0 +1,158 @@
+package mark_test
+
+import (
+	"bytes"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/fan/mark"
+)
+
+func TestReadReadings(t *testing.T) {
+	in := "\ufeff# Tuesday\r\n" +
+		"Line,pass,fret,from,measured (mm),step_mm,remark\r\n" +
+		"bass,ruler,1,,39.5,0.5,\r\n" +
+		"bass,caliper,2,,37.10,,burr on the jaw\r\n" +
+		"Treble,caliper,5,3,62.15 mm,0.05,\r\n" +
+		"treble,ruler,6,,,,\r\n" +
+		"diagonal from bass nut,,,,506.5,0.5,\r\n" +
+		"Diagonal  from treble nut,,12,,340,,\r\n" +
+		"nut offset,,,,-0.20,,\r\n"
+	got, err := mark.ReadReadings(strings.NewReader(in), "m.csv")
+	require.NoError(t, err)
+	at := func(line, column int) fault.Place { return fault.Place{Input: "m.csv", Line: line, Column: column} }
+	require.Len(t, got, 6)
+	want := []mark.Reading{
+		{Place: at(3, 15), Kind: mark.FromNut, Line: mark.Bass, Fret: 1, MM: 39.5, StepMM: 0.5},
+		{Place: at(4, 17), Kind: mark.Step, Line: mark.Bass, Fret: 2, From: 1, MM: 37.1},
+		{Place: at(5, 20), Kind: mark.Step, Line: mark.Treble, Fret: 5, From: 3, MM: 62.15, StepMM: 0.05},
+		{Place: at(7, 27), Kind: mark.FromBassNut, MM: 506.5, StepMM: 0.5},
+		{Place: at(8, 32), Kind: mark.FromTrebleNut, Fret: 12, MM: 340},
+		{Place: at(9, 15), Kind: mark.NutOffset, MM: -0.2},
+	}
+	for i := range want {
+		assert.InDelta(t, want[i].MM, got[i].MM, 1e-12)
+		assert.InDelta(t, want[i].StepMM, got[i].StepMM, 1e-12)
+		got[i].MM, got[i].StepMM = want[i].MM, want[i].StepMM
+		assert.Equal(t, want[i], got[i])
+	}
+}
+
+func TestReadReadingsInInches(t *testing.T) {
+	got, err := mark.ReadReadings(strings.NewReader("line,pass,fret,measured_in,step_in\nbass,ruler,1,1 35/64,1/64\n"), "m.csv")
+	require.NoError(t, err)
+	assert.InDelta(t, 25.4*99/64, got[0].MM, 1e-9)
+	assert.InDelta(t, 25.4/64, got[0].StepMM, 1e-9)
+}
+
+func TestReadReadingsFaults(t *testing.T) {
+	const head = "line,pass,fret,from,measured_mm,step_mm\n"
+	for _, c := range []struct{ name, in, want string }{
+		{"empty", "", "m.csv: the file is empty; it needs a heading row and a row for each entry"},
+		{"nothing measured", head + "bass,ruler,1,,,\n", "m.csv: nothing was measured; enter what was read under measured_mm or measured_in"},
+		{"unknown line", head + "bas,ruler,1,,39,\n",
+			`m.csv:2:1: no such line ("bas"); did you mean "bass"? use bass, treble, diagonal from bass nut, diagonal from treble nut, nut offset`},
+		{"unknown pass", head + "bass,tape,1,,39,\n", `m.csv:2:6: no such pass ("tape"); use ruler, caliper`},
+		{"no pass", head + "bass,,1,,39,\n", "m.csv:2:6: no such pass; use ruler, caliper"},
+		{"no fret", head + "bass,ruler,,,39,\n", "m.csv:2:12: fret is empty; say which mark was measured"},
+		{"fret 0", head + "bass,ruler,0,,39,\n", `m.csv:2:12: a fret counts from 1 ("0")`},
+		{"half a fret", head + "bass,ruler,1.5,,39,\n", `m.csv:2:12: fret must be a whole number ("1.5")`},
+		{"from under ruler", head + "bass,ruler,3,2,39,\n", `m.csv:2:14: from means nothing in this row ("2"); leave it empty`},
+		{"from beyond", head + "bass,caliper,3,3,39,\n", `m.csv:2:16: a step must begin at a mark nearer the nut than its own ("3"); 0 is the nut`},
+		{"pass of a diagonal", head + "diagonal from bass nut,ruler,,,500,\n", `m.csv:2:24: pass means nothing in this row ("ruler"); leave it empty`},
+		{"fret of the offset", head + "nut offset,,3,,16,\n", `m.csv:2:13: fret means nothing in this row ("3"); leave it empty`},
+		{"step", head + "bass,ruler,1,,39,50\n", `m.csv:2:18: not the step of a measuring tool ("50"); give the least difference the tool shows, 0.0005 mm to 5 mm`},
+		{"comma", head + "bass,ruler,1,,\"39,5\",\n", `m.csv:2:15: measured: a comma is not read as a decimal point ("39,5"); write "39.5"`},
+		{"nan", head + "bass,ruler,1,,nan,\n", `measured`},
+		{"no unit", "line,pass,fret,measured\nbass,ruler,1,39\n", `m.csv:2:14: measured: a length needs a unit ("39"); write "39 mm" or "39 in"`},
+		{"unknown column", "line,pass,fret,mesured_mm\nbass,ruler,1,39\n", `did you mean "measured_mm"?`},
+		{"two faults", head + "bass,ruler,0,,39,\nbas,ruler,1,,39,\n", "m.csv:3:1"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, err := mark.ReadReadings(strings.NewReader(c.in), "m.csv")
+			require.Error(t, err)
+			assert.Contains(t, err.Error(), c.want)
+			assert.Nil(t, got)
+		})
+	}
+}
+
+// A form filled in with the plan's own numbers is read back to a board that
+// passes.
+func TestFormReadsBack(t *testing.T) {
+	l := layout(t)
+	var form bytes.Buffer
+	require.NoError(t, mark.WriteForm(&form, l, unit.Millimetres))
+	_, err := mark.ReadReadings(bytes.NewReader(form.Bytes()), "form.csv")
+	assert.EqualError(t, err, "form.csv: nothing was measured; enter what was read under measured_mm or measured_in")
+	var filled []string
+	for _, row := range strings.Split(form.String(), "\n") {
+		cells := strings.Split(row, ",")
+		switch {
+		case strings.HasPrefix(row, "bass,ruler,"), strings.HasPrefix(row, "treble,ruler,"):
+			var n int
+			for i := range l.Frets {
+				if cells[2] == unit.Fixed(float64(i), 0) {
+					n = i
+				}
+			}
+			at := l.Frets[n].Bass.FromNutMM
+			if cells[0] == "treble" {
+				at = l.Frets[n].Treble.FromNutMM
+			}
+			cells[3] = unit.Fixed(at, 1)
+		}
+		filled = append(filled, strings.Join(cells, ","))
+	}
+	got, err := mark.ReadReadings(strings.NewReader(strings.Join(filled, "\n")), "form.csv")
+	require.NoError(t, err)
+	assert.Len(t, got, 48)
+	report := check(t, l, got, mark.DefaultOptions())
+	assert.True(t, report.Pass)
+	assert.Contains(t, form.String(), "nut offset,,,,,\n")
+}
+
+// Reading never panics; what is read is finite, and Check takes it or refuses
+// it without panic, and never says NaN.
+func FuzzReadReadings(f *testing.F) {
+	f.Add("line,pass,fret,from,measured_mm,step_mm,remark\nbass,ruler,1,,39.5,0.5,\nbass,caliper,2,,37,,x\n")
+	f.Add("line,pass,fret,measured_in\ntreble,caliper,3,1 1/2\nnut offset,,,-0.01\n")
+	f.Add("line;pass\nbass;ruler\n")
+	f.Add("\ufeffline,pass,fret,measured\ndiagonal from bass nut,,12,340 mm\n")
+	f.Add("line,pass,fret,measured_mm,step_mm\nbass,caliper,24,1e-300,1e-3\nbass,ruler,24,2999,5\n")
+	l := layout(f)
+	f.Fuzz(func(t *testing.T, in string) {
+		readings, err := mark.ReadReadings(strings.NewReader(in), "f.csv")
+		if err != nil {
+			require.Nil(t, readings)
+			return
+		}
+		require.NotEmpty(t, readings)
+		for _, r := range readings {
+			require.False(t, math.IsNaN(r.MM) || math.IsInf(r.MM, 0))
+			require.NotZero(t, r.Place.Line)
+		}
+		report, err := mark.Check(l, readings, mark.DefaultOptions())
+		if err != nil {
+			require.Equal(t, mark.Report{}, report)
+			return
+		}
+		for _, line := range report.Lines {
+			for _, m := range line.Marks {
+				require.False(t, math.IsNaN(m.MM+m.U+m.ErrorMM+m.ErrorCents+m.UCents+m.ShowsMM), "%+v", m)
+				require.False(t, math.IsInf(m.MM+m.U+m.ErrorMM+m.ErrorCents+m.UCents+m.ShowsMM, 0), "%+v", m)
+			}
+		}
+		for _, s := range report.Slips {
+			require.False(t, math.IsNaN(s.MM+s.U+s.Ratio), "%+v", s)
+			require.NotEmpty(t, s.Words())
+			require.NotEmpty(t, s.Remedy())
+		}
+	})
+}
