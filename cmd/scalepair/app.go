@@ -125,6 +125,7 @@ current folder, and without that an invented demo, and says so.`,
 	root.SetFlagErrorFunc(flagError)
 	root.CompletionOptions.HiddenDefaultCmd = false
 	root.AddCommand(a.initCommand(), a.adviseCommand(), a.tensionCommand(), a.layoutCommand())
+	root.AddCommand(a.benchCommands()...)
 	return root
 }
 

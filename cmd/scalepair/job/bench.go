@@ -1,0 +1,144 @@
+package job
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/fan"
+	"scalepair/fan/mark"
+)
+
+// What the build file says of the work at the bench, as package fan and
+// package mark take it.
+
+// Sawing is fret wire, saw and crown. The board's thickness is left at 0: it
+// is a blank's.
+func (j *Job) Sawing() fan.Sawing {
+	n, w := j.Build.Neck, j.Build.FretWire
+	return fan.Sawing{
+		RadiusNutMM: n.RadiusNut.MM(), RadiusLastMM: n.RadiusLast.MM(),
+		TangMM: w.TangDepth.MM(), ClearanceMM: w.Clearance.MM(),
+		KerfMM: w.Kerf.MM(), TangWidthMM: w.TangWidth.MM(), BarbWidthMM: w.BarbWidth.MM(),
+	}
+}
+
+// Played is where and how the player plays. A neck angle that is not stated
+// counts for nothing.
+func (j *Job) Played() fan.Playing {
+	p := j.Build.Playing
+	var out fan.Playing
+	if j.Build.Given("playing.from_fret") || j.Build.Given("playing.to_fret") {
+		out.FromFret, out.ToFret = int(math.Floor(p.FromFret)), int(math.Ceil(p.ToFret))
+	}
+	if p.AngleGiven {
+		out.HoldRad = fan.HoldOfNeckAngle(p.NeckAngleDeg * math.Pi / 180)
+	}
+	return out
+}
+
+// Calipers is the least difference that the build's calipers show, in the
+// unit of what is printed: as stated where it divides that unit, else 0.01 mm,
+// 0.001 in or 1/64 in. What [marking] says of drawn marks comes first.
+func (j *Job) Calipers(u unit.LengthUnit) mark.Resolution {
+	step := j.Build.Marking.CaliperStep
+	if step == 0 && j.Build.Given("measuring.caliper_step") {
+		step = j.Build.Measuring.CaliperStep
+	}
+	if u == unit.Millimetres && step > 0 {
+		if r, err := mark.ParseResolution(step.String()); err == nil {
+			return r
+		}
+	}
+	if u == unit.DecimalInches && step > 0 {
+		if r, err := mark.ParseResolution(unit.Fixed(step.Inches(), 7) + " in"); err == nil {
+			return r
+		}
+	}
+	return [...]mark.Resolution{
+		unit.Millimetres:   {Unit: unit.Millimetres, PerUnit: 100},
+		unit.DecimalInches: {Unit: unit.DecimalInches, PerUnit: 1000},
+		unit.InchFractions: {Unit: unit.InchFractions, PerUnit: 64},
+	}[u]
+}
+
+// CheckOptions are the tools and tolerances of [marking]; what it leaves open
+// is package mark's default.
+func (j *Job) CheckOptions() mark.Options {
+	m, o := j.Build.Marking, mark.DefaultOptions()
+	take := func(to *float64, l unit.Length) {
+		if l > 0 {
+			*to = l.MM()
+		}
+	}
+	take(&o.Ruler.StepMM, m.RulerStep)
+	take(&o.Ruler.ZeroMM, m.RulerZero)
+	take(&o.Caliper.StepMM, m.CaliperStep)
+	take(&o.Caliper.ZeroMM, m.CaliperZero)
+	take(&o.OffsetToleranceMM, m.NutOffsetTolerance)
+	switch {
+	case m.Tolerance > 0:
+		o.Tolerance = mark.Tolerance{MM: m.Tolerance.MM()}
+	case m.ToleranceCents > 0:
+		o.Tolerance = mark.Tolerance{Cents: m.ToleranceCents}
+	}
+	return o
+}
+
+// FurtherLine is a line of [[lines]] on one layout: a pickup, say.
+type FurtherLine struct {
+	Name string
+	Line fan.Across
+	// FromSaddleMM and BehindLastMM are along the centreline: from where the
+	// saddle's theoretical line crosses it towards the nut, and from where the
+	// last fret crosses it towards the bridge.
+	FromSaddleMM, BehindLastMM float64
+	Seats                      []fan.Seat
+}
+
+// FurtherLines lays the lines of [[lines]] on a layout. Faults stand at the
+// line's entry in the file.
+func (j *Job) FurtherLines(l *fan.Layout) ([]FurtherLine, error) {
+	var out []FurtherLine
+	var faults fault.List
+	last := l.Frets[l.Spec.Frets].Line
+	for i, b := range j.Build.Lines {
+		cross := l.Saddle.CrossMM - b.Distance.MM()
+		if b.BehindLastFret {
+			cross = last.CrossMM + b.Distance.MM()
+		}
+		slant := [...]float64{
+			build.SlantSquare: 0, build.SlantSaddle: l.Saddle.SlantRad,
+			build.SlantLastFret: last.SlantRad, build.SlantGiven: b.SlantDeg * math.Pi / 180,
+		}[b.Slant]
+		line, err := l.LineAt(cross, slant)
+		if err != nil {
+			faults.Include(fault.Place{}, at(err, j.entry("lines", i)))
+			continue
+		}
+		out = append(out, FurtherLine{Name: b.Name, Line: line, FromSaddleMM: l.Saddle.CrossMM - cross,
+			BehindLastMM: cross - last.CrossMM, Seats: l.StringsAt(line)})
+	}
+	return out, faults.Err()
+}
+
+// entry is the place of one entry of a list of tables.
+func (j *Job) entry(list string, i int) fault.Place {
+	return j.Build.Place(fmt.Sprintf("%s[%d]", list, i))
+}
+
+// at puts every fault of err at one place, and says what it was about.
+func at(err error, place fault.Place) error {
+	list, ok := err.(fault.List)
+	if !ok {
+		return err
+	}
+	out := make(fault.List, len(list))
+	for i, f := range list {
+		out[i] = f
+		out[i].Place = place
+	}
+	return out
+}
