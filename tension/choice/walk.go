@@ -66,12 +66,15 @@ func (w *searcher) cheaper(i, k int, most float64) (squares, bool) {
 	if p.measureTension(i, g, s, w.feel, &w.misses) {
 		return squares{}, false
 	}
+	if p.tensionBound(i, w.feel) > most {
+		return squares{}, false
+	}
 	part := squares{tension: p.tensionSquare(i, w.feel)}
 	if part.score(p.req.Feel.Weights) > most {
 		return squares{}, false
 	}
 	if p.isBend[i] {
-		if p.measureBends(i, g, s, w.feel, &w.misses) {
+		if !w.bendsBelow(i, g, part, most) {
 			return squares{}, false
 		}
 		part.push = p.pushSquare(i, w.feel)
@@ -84,6 +87,45 @@ func (w *searcher) cheaper(i, k int, most float64) (squares, bool) {
 	}
 	return part, true
 }
+
+// bendsBelow makes the bends of gauge g as string i one by one, and stops with
+// false where a limit removes the gauge or the bends made so far, with the rest
+// of its part, already cost more than most.
+func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
+	p, s, wire, lim := w.p, &w.seats[i], &w.p.wires[g], &w.p.req.Limits
+	if wire.EA == 0 {
+		return len(s.contacts) == 0
+	}
+	want := p.targets.push[i]
+	for at := range s.contacts {
+		b, share, ok := bendOn(&s.contacts[at], wire)
+		if !ok || lim.BreakingBent > 0 && share > lim.BreakingBent || lim.MostPushN > 0 && b.PushN > lim.MostPushN {
+			return false
+		}
+		w.feel.bends[at], w.feel.failed[at] = b, false
+		if k := at % len(want); want[k] > 0 {
+			part.push = p.withBend(part.push, p.share[at/len(want)], boundLog(b.PushN, want[k]))
+		}
+		if part.score(p.req.Feel.Weights)*(1-slackOfSum) > most {
+			return false
+		}
+	}
+	return true
+}
+
+// withBend adds one bend's square to a push that is not complete: what comes
+// of it is never more than the complete one, but for rounding.
+func (p *Plan) withBend(push, share, square float64) float64 {
+	if p.req.By == Worst {
+		return max(push, square/float64(p.pushTerms))
+	}
+	return push + float64(share*square)/float64(p.pushTerms)
+}
+
+// slackOfSum covers the rounding of a sum whose terms come in another order:
+// each addition is off by at most 2^-53 of it, and there are some hundreds at
+// most.
+const slackOfSum = 1e-12
 
 // slackOfBound is taken off a bound's logarithm so that rounding can never
 // make it greater than what it bounds: a tension and its logarithm carry a
@@ -124,9 +166,33 @@ func (p *Plan) lighterCosts(i, k int, s *seat) float64 {
 	return p.req.Feel.Weights.Tension * (b.v / float64(p.tensionTerms))
 }
 
+// tensionBound bounds from below what the measured tensions cost as string i.
+func (p *Plan) tensionBound(i int, f *strung) float64 {
+	want := p.targets.tension[i]
+	if want == 0 {
+		return 0
+	}
+	b := blend{by: p.req.By}
+	for c, t := range f.tensionN {
+		b.add(p.share[c], boundLog(t, want))
+	}
+	return p.req.Feel.Weights.Tension * (b.v / float64(p.tensionTerms))
+}
+
+// boundSquare bounds ln(ratio)^2 from below without a logarithm, for a ratio
+// of 1 or more: ln r >= 2 (r - 1)/(r + 1), since both are 0 at 1 and the
+// slopes differ by (r - 1)^2/(r (r + 1)^2) >= 0.
 func boundSquare(ratio float64) float64 {
-	l := max(0, math.Log(ratio)-slackOfBound)
+	l := max(0, 2*(ratio-1)/(ratio+1)-slackOfBound)
 	return l * l
+}
+
+// boundLog is boundSquare of value and target, whichever is greater.
+func boundLog(value, target float64) float64 {
+	if value < target {
+		return boundSquare(target / value)
+	}
+	return boundSquare(value / target)
 }
 
 // reorder finds the least set that keeps the ordering rule when the least
