@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -10,6 +9,7 @@ import (
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -139,21 +139,15 @@ func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o 
 			Remedy: fmt.Sprintf("the list has %d", len(advice.Result.Best))}
 	}
 	pick := advice.Result.Best[o.save-1]
-	quoted := make([]string, len(pick.Gauges))
-	for i, g := range pick.Gauges {
-		quoted[len(pick.Gauges)-1-i] = quote(in.Plan.Stock()[g].Label)
-	}
 	n := j.Neck().Neutral
-	neutral := quote("bridge")
-	if !n.Bridge {
-		neutral = trimNumber(n.Fret)
+	kept := build.Chosen{
+		Bass: unit.MM(pick.BassMM), Treble: unit.MM(pick.TrebleMM),
+		Neutral: build.Neutral{Fret: n.Fret, Bridge: n.Bridge},
 	}
-	text, err := build.SetKeys(j.Source, []build.Edit{
-		{Key: "chosen.bass", Value: quote(trimNumber(pick.BassMM) + " mm")},
-		{Key: "chosen.treble", Value: quote(trimNumber(pick.TrebleMM) + " mm")},
-		{Key: "chosen.neutral_fret", Value: neutral},
-		{Key: "chosen.gauges", Value: "[" + strings.Join(quoted, ", ") + "]"},
-	})
+	for _, g := range pick.Gauges {
+		kept.Gauges = append(kept.Gauges, in.Plan.Stock()[g].Label)
+	}
+	text, err := kept.Save(j.Source, j.Build.LengthUnit)
 	if err != nil {
 		return err
 	}
@@ -162,9 +156,4 @@ func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o 
 	}
 	a.hint("%s: saved pair %d, %s / %s mm, as [chosen]", j.Path, o.save, trimNumber(pick.BassMM), trimNumber(pick.TrebleMM))
 	return nil
-}
-
-// quote writes text as TOML's basic string; labels have no line breaks.
-func quote(text string) string {
-	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(text) + `"`
 }

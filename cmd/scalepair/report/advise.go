@@ -32,6 +32,7 @@ func Advise(in *Input, a *Advice) *show.Report {
 	in.bestPairs(r, a)
 	in.front(r, a)
 	in.decides(r, a)
+	in.edges(r, a)
 	in.confidence(r, a.Confidence)
 	in.bestSet(r, a)
 	in.fanOf(r, a.Layout)
@@ -138,6 +139,29 @@ func (in *Input) decides(r *show.Report, a *Advice) {
 		text += "slant, reach and the blank do."
 	}
 	r.Text(text)
+}
+
+// edges says so when the best pair stands at an end of a range that was to be
+// searched, since a better one may lie beyond.
+func (in *Input) edges(r *show.Report, a *Advice) {
+	req, best := in.Plan.Request(), a.Result.Best[0]
+	var ends []string
+	for _, g := range []struct {
+		name string
+		mm   []float64
+		at   float64
+	}{{"bass", req.BassMM, best.BassMM}, {"treble", req.TrebleMM, best.TrebleMM}} {
+		switch {
+		case len(g.mm) < 3:
+		case g.at == g.mm[0]:
+			ends = append(ends, "the shortest "+g.name+" length")
+		case g.at == g.mm[len(g.mm)-1]:
+			ends = append(ends, "the longest "+g.name+" length")
+		}
+	}
+	if ends != nil {
+		r.Para("The best pair stands at %s that was tried: a better one may lie beyond. Widen [scales] to see.", listed(ends))
+	}
 }
 
 // confidence says how far the ranking can be trusted.
