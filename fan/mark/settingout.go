@@ -14,7 +14,13 @@ type Bench struct {
 	// KerfMM is the width of the saw's cut, for the fences; 0 to 3 mm. With 0
 	// the fence stands on the slot itself.
 	KerfMM float64
+	// Dots are the frets that carry dots; nil for those of fan.CommonDots.
+	Dots *Dots
 }
+
+// Dots are the frets whose space carries a dot on the face and on the bass
+// edge, and those among them that carry two.
+type Dots struct{ Face, Side, Double []int }
 
 // FigureKind says how a figure is to be read.
 type FigureKind int
@@ -94,7 +100,8 @@ type desk struct {
 // SettingOut gives the setting-out list of a layout, in working order:
 // centreline, string lines, nut, the marks of the bass line, the square line
 // and the treble nut, the marks of the treble line, the checks before the
-// first cut, the slots and their fences, the dots.
+// first cut, the board's outline, the slots and their fences, the dots.
+// Without dots on the face, or on the side, that task is left out.
 //
 // Base lines are two lines square to the centreline, as far apart as the
 // smallest blank is long: on any blank, larger ones too, everything is measured
@@ -111,11 +118,24 @@ func SettingOut(l *fan.Layout, b Bench) (List, error) {
 		return List{}, err
 	}
 	d := desk{l: l, p: planOf(l), r: b.Resolution, blank: l.Blank(), kerf: b.KerfMM}
-	return List{Resolution: b.Resolution, Note: roundingNote, Tasks: []Task{
+	list := List{Resolution: b.Resolution, Note: roundingNote, Tasks: []Task{
 		d.centreline(), d.stringLines(), d.bassNut(), d.marks(Bass),
-		d.trebleNut(), d.marks(Treble), d.beforeTheCut(), d.slots(fences),
-		d.faceDots(), d.sideDots(),
-	}}, nil
+		d.trebleNut(), d.marks(Treble), d.beforeTheCut(), d.boardEdges(), d.slots(fences),
+	}}
+	for _, t := range d.dots(b.Dots) {
+		if len(t.Dots) > 0 {
+			list.Tasks = append(list.Tasks, t)
+		}
+	}
+	return list, nil
+}
+
+func (d desk) dots(dots *Dots) []Task {
+	if dots == nil {
+		frets, double := fan.CommonDots(d.l.Spec.Frets)
+		dots = &Dots{Face: frets, Side: frets, Double: double}
+	}
+	return []Task{d.faceDots(*dots), d.sideDots(*dots)}
 }
 
 func (d desk) length(name string, mm float64) Figure {
@@ -161,24 +181,24 @@ func (d desk) slots(fences []fan.Fence) Task {
 	return t
 }
 
-func (d desk) faceDots() Task {
+func (d desk) faceDots(dots Dots) Task {
 	t := Task{
 		Title: "Face dots",
 		Do:    "Midway between two fret lines on the centreline, from where the nut line crosses it; a pair stands out to either side.",
 	}
-	for _, dot := range d.l.FaceDots() {
+	for _, dot := range d.l.FaceDotsAt(dots.Face, dots.Double) {
 		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(dot.At.X), Out: d.r.Round(dot.At.Y)})
 	}
 	return t
 }
 
-func (d desk) sideDots() Task {
+func (d desk) sideDots(dots Dots) Task {
 	t := Task{
 		Title: "Side dots",
 		Do:    "Midway between two slot ends on the bass edge, along the edge from the nut line; a pair is two dots in a row.",
 	}
 	nut := d.l.Frets[0].Slot.Bass
-	for _, dot := range d.l.SideDots() {
+	for _, dot := range d.l.SideDotsAt(dots.Side, dots.Double) {
 		along := math.Hypot(dot.At.X-nut.X, dot.At.Y-nut.Y)
 		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(along), Out: d.r.Round(0)})
 	}

@@ -32,7 +32,7 @@ func TestSettingOutOrder(t *testing.T) {
 	assert.Equal(t, []string{
 		"Centreline and base lines", "String lines", "Bass nut mark and nut line", "Marks on the bass line",
 		"Square line at fret 7 and treble nut mark", "Marks on the treble line", "Checks before the first cut",
-		"Slots", "Face dots", "Side dots",
+		"Board edges and ends", "Slots", "Face dots", "Side dots",
 	}, titles(list))
 	assert.Contains(t, list.Note, "sum to the positions exactly")
 	for _, task := range list.Tasks {
@@ -140,7 +140,7 @@ func TestDrawingTheListGivesTheLayout(t *testing.T) {
 func TestSlotRows(t *testing.T) {
 	l := layout(t)
 	list := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.01 mm"), KerfMM: 0.6})
-	slots := list.Tasks[7].Slots
+	slots := list.Tasks[8].Slots
 	require.Len(t, slots, 24)
 	bass, treble := l.Frets[0].Slot.Bass, l.Frets[0].Slot.Treble
 	for i, s := range slots {
@@ -155,18 +155,71 @@ func TestSlotRows(t *testing.T) {
 		off := (s.Bass.ExactMM - s.FenceBass.ExactMM) * math.Abs(edge.X*slot.Y-edge.Y*slot.X)
 		assert.InDelta(t, 0.3, off, 1e-9)
 	}
-	assert.Equal(t, 0.3, list.Tasks[7].Figures[0].Length.ExactMM)
+	assert.Equal(t, 0.3, list.Tasks[8].Figures[0].Length.ExactMM)
 }
 
 func TestDots(t *testing.T) {
 	list := settingOut(t, layout(t), mark.Bench{Resolution: resolution(t, "0.1 mm")})
-	face, side := list.Tasks[8].Dots, list.Tasks[9].Dots
+	face, side := list.Tasks[9].Dots, list.Tasks[10].Dots
 	require.Len(t, face, 12)
 	require.Len(t, side, 12)
 	assert.Equal(t, face[4].Out.Parts, -face[5].Out.Parts, "the pair at 12")
 	// On the bass edge the third dot row lies between marks 2 and 3 of a board
 	// whose edge runs as the bass line does.
 	assert.InDelta(t, 700*(fan.K(2)+fan.K(3))/2, side[0].Along.MM, 1)
+}
+
+func TestDotsOfOnesOwn(t *testing.T) {
+	l := layout(t)
+	list := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.1 mm"), Dots: &mark.Dots{Side: []int{5, 12}, Double: []int{12}}})
+	require.Equal(t, "Side dots", list.Tasks[9].Title, "no dots on the face")
+	require.Len(t, list.Tasks, 10)
+	var frets []int
+	for _, d := range list.Tasks[9].Dots {
+		frets = append(frets, d.Fret)
+	}
+	assert.Equal(t, []int{5, 12, 12}, frets)
+}
+
+// Drawn from the base lines and the slots, the outline is the layout's board.
+func TestBoardEdges(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*fan.Spec)
+		last   int // figures after those of the edges
+	}{
+		{"as usual", func(*fan.Spec) {}, 2},
+		{"unlike margins, a seat, a square heel", func(s *fan.Spec) {
+			s.MarginBassMM, s.MarginTrebleMM, s.NutSeatMM, s.HeelSquare = 4, 3, 5, true
+		}, 3},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			l := layout(t, c.change)
+			task := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.01 mm")}).Tasks[7]
+			blank, corners := l.Blank(), l.Board().Corners
+			figures := task.Figures[:len(task.Figures)-c.last]
+			figure := func(i int) float64 { return figures[i%len(figures)].Length.ExactMM }
+			on := func(corner fan.Point, nut, heel float64) {
+				u := (corner.X - blank.MinX) / (blank.MaxX - blank.MinX)
+				assert.InDelta(t, math.Abs(corner.Y), nut+u*(heel-nut), 1e-9)
+			}
+			for _, p := range corners[:2] {
+				on(p, figure(0), figure(1))
+			}
+			for _, p := range corners[2:] {
+				on(p, figure(2), figure(3))
+			}
+			rest := task.Figures[len(figures):]
+			if c.last == 3 {
+				assert.Equal(t, 5.0, rest[0].Length.ExactMM)
+			}
+			// The edges run at the outer strings' angle, which has this cosine.
+			along := (l.Strings[5].Saddle.X - l.Strings[5].Nut.X) / 700
+			slot := l.Frets[24].Slot
+			assert.InDelta(t, corners[1].X, slot.Bass.X+along*rest[c.last-2].Length.ExactMM, 1e-9)
+			assert.InDelta(t, corners[2].X, slot.Treble.X+along*rest[c.last-1].Length.ExactMM, 1e-9)
+		})
+	}
 }
 
 func TestShortBoardHasNoTwelfthFret(t *testing.T) {

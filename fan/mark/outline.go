@@ -1,0 +1,52 @@
+package mark
+
+import "math"
+
+// boardEdges gives the board's outline on the blank: its edges by where they
+// cross the base lines, its ends from nut line and last slot.
+func (d desk) boardEdges() Task {
+	spec, board := d.l.Spec, d.l.Board()
+	bass := d.l.Strings[len(d.l.Strings)-1]
+	edge := func(name string, x, margin float64) Figure { return d.length(name, lineAt(bass, x)+margin) }
+	t := Task{
+		Title: "Board edges and ends",
+		Do: "On both base lines mark the board's edges, outside the string lines, and join them. Carry the nut line on to both edges. " +
+			d.endsText() + " Leave the blank square until the slots are sawn; then saw it to this outline.",
+	}
+	if spec.MarginBassMM == spec.MarginTrebleMM {
+		t.Figures = append(t.Figures,
+			edge("either edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginBassMM),
+			edge("either edge, out from the centreline on the heel end's base line", d.blank.MaxX, spec.MarginBassMM))
+	} else {
+		t.Figures = append(t.Figures,
+			edge("bass edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginBassMM),
+			edge("bass edge, out from the centreline on the heel end's base line", d.blank.MaxX, spec.MarginBassMM),
+			edge("treble edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginTrebleMM),
+			edge("treble edge, out from the centreline on the heel end's base line", d.blank.MaxX, spec.MarginTrebleMM))
+	}
+	if spec.NutSeatMM > 0 {
+		t.Figures = append(t.Figures, d.length("nut end behind the nut line, square to it", spec.NutSeatMM))
+	}
+	last := d.l.Frets[spec.Frets].Slot
+	return d.heelFigures(t, math.Hypot(board.Corners[1].X-last.Bass.X, board.Corners[1].Y-last.Bass.Y),
+		math.Hypot(board.Corners[2].X-last.Treble.X, board.Corners[2].Y-last.Treble.Y))
+}
+
+func (d desk) heelFigures(t Task, bass, treble float64) Task {
+	t.Figures = append(t.Figures,
+		d.length("along the bass edge from the last slot to the heel end", bass),
+		d.length("along the treble edge from the last slot to the heel end", treble))
+	return t
+}
+
+// endsText says how nut end and heel end run.
+func (d desk) endsText() string {
+	nut := "The nut line is the board's end."
+	if d.l.Spec.NutSeatMM > 0 {
+		nut = "The nut end runs parallel to the nut line, behind it by the nut's seat."
+	}
+	if d.l.Spec.HeelSquare {
+		return nut + " The heel end stands square to the centreline."
+	}
+	return nut + " The heel end runs parallel to the last fret."
+}
