@@ -42,7 +42,8 @@ func best(s strip, f format, o Options) (w way, ok bool) {
 			continue
 		}
 		joins, fits := s.divide(candidate.longest(s.room.Height()))
-		if !fits {
+		// A roll is cut to length, never joined across.
+		if !fits || f.paper.IsRoll() && len(joins) > 0 {
 			continue
 		}
 		candidate.joins = joins

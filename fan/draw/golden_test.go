@@ -1,0 +1,95 @@
+package draw_test
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/fan/draw/dxf"
+	"scalepair/fan/draw/internal/trial"
+	"scalepair/fan/draw/pdf"
+	"scalepair/fan/draw/svg"
+	"scalepair/fan/draw/tile"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden drawings")
+
+// goldens is where the golden drawings stand.
+const goldens = "../../testdata/drawings"
+
+// files gives a trial instrument's drawings by file name.
+func files(t testing.TB, name string) map[string][]byte {
+	t.Helper()
+	d := trial.Drawing(t, name)
+	one, err := tile.One(d, tile.DefaultOptions())
+	require.NoError(t, err)
+	sheets := tile.DefaultOptions()
+	if name == "eight" {
+		sheets.Paper = tile.Letter()
+	}
+	tiled, err := tile.Lay(d, sheets)
+	require.NoError(t, err)
+	sheets.Paper, sheets.Arrange = tile.A4(), tile.Strips
+	strips, err := tile.Lay(d, sheets)
+	require.NoError(t, err)
+
+	out := map[string][]byte{}
+	write := func(file string, to func(*bytes.Buffer) error) {
+		var b bytes.Buffer
+		require.NoError(t, to(&b), file)
+		out[name+file] = b.Bytes()
+	}
+	write(".svg", func(b *bytes.Buffer) error { return svg.Write(b, one.Sheets[0], svg.Options{}) })
+	write(".dxf", func(b *bytes.Buffer) error { return dxf.Write(b, d) })
+	write("_one.pdf", func(b *bytes.Buffer) error { return pdf.Write(b, d.Title, one.Sheets) })
+	write("_tiles.pdf", func(b *bytes.Buffer) error { return pdf.Write(b, d.Title, tiled.Sheets) })
+	write("_strips.pdf", func(b *bytes.Buffer) error { return pdf.Write(b, d.Title, strips.Sheets) })
+	return out
+}
+
+// golden are the files kept: each format at least twice, each instrument once.
+var golden = []struct{ name, file string }{
+	{"six", "six.svg"}, {"six", "six_tiles.pdf"}, {"six", "six.dxf"},
+	{"eight", "eight_strips.pdf"}, {"bass", "bass.svg"}, {"bass", "bass.dxf"},
+}
+
+func TestGoldens(t *testing.T) {
+	for _, g := range golden {
+		t.Run(g.file, func(t *testing.T) {
+			got := files(t, g.name)[g.file]
+			path := filepath.Join(goldens, g.file)
+			if *update {
+				require.NoError(t, os.MkdirAll(goldens, 0o755))
+				require.NoError(t, os.WriteFile(path, got, 0o644))
+			}
+			want, err := os.ReadFile(path)
+			require.NoError(t, err)
+			assert.True(t, bytes.Equal(want, got), "%s differs from the golden drawing; look at both, then run with -update", g.file)
+		})
+	}
+}
+
+func TestTheSameBytesEveryTime(t *testing.T) {
+	for _, name := range trial.Names() {
+		first, second := files(t, name), files(t, name)
+		for file, bytes := range first {
+			assert.True(t, string(bytes) == string(second[file]), file)
+		}
+	}
+}
+
+// No file holds what no number may print as.
+func TestNoOddNumbers(t *testing.T) {
+	for _, name := range trial.Names() {
+		for file, content := range files(t, name) {
+			for _, odd := range []string{"NaN", "+Inf", "-Inf", "-0.0000", "e-0", "e+0"} {
+				assert.False(t, bytes.Contains(content, []byte(odd)), "%s holds %s", file, odd)
+			}
+		}
+	}
+}

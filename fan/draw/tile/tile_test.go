@@ -1,0 +1,308 @@
+package tile_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/fan"
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/internal/trial"
+	"scalepair/fan/draw/recorder"
+	"scalepair/fan/draw/tile"
+)
+
+// tolMM is a rounding in the last of some fifty additions of numbers of 1000 mm.
+const tolMM = 1e-9
+
+func options(p tile.Paper, a tile.Arrangement) tile.Options {
+	o := tile.DefaultOptions()
+	o.Paper, o.Arrange = p, a
+	return o
+}
+
+func laid(t require.TestingT, d draw.Drawing, o tile.Options) tile.Plan {
+	p, err := tile.Lay(d, o)
+	require.NoError(t, err)
+	return p
+}
+
+// everyWay calls check for the trial instruments on all papers.
+func everyWay(t *testing.T, check func(t *testing.T, l *fan.Layout, p tile.Plan, o tile.Options)) {
+	for _, name := range trial.Names() {
+		for _, paper := range []tile.Paper{tile.A4(), tile.Letter(), tile.A3(), tile.Roll(297), tile.Roll(914)} {
+			for arrange, words := range []string{"one each", "strips"} {
+				t.Run(fmt.Sprintf("%s %s %.0f %s", name, paper.Name, paper.WidthMM, words), func(t *testing.T) {
+					o := options(paper, tile.Arrangement(arrange))
+					check(t, trial.Layout(t, name), laid(t, trial.Drawing(t, name), o), o)
+				})
+			}
+		}
+	}
+}
+
+// bars gives the check bars of one sheet, and not their ticks.
+func bars(s draw.Sheet) (level, upright []draw.Line) {
+	r := &recorder.Recorder{}
+	s.On(r)
+	for _, l := range r.Lines(draw.BarStroke) {
+		switch {
+		case l.Length() < 50:
+		case l.A.Y == l.B.Y:
+			level = append(level, l)
+		case l.A.X == l.B.X:
+			upright = append(upright, l)
+		}
+	}
+	return level, upright
+}
+
+func TestEverySheetHasABarAlongBothAxes(t *testing.T) {
+	everyWay(t, func(t *testing.T, _ *fan.Layout, p tile.Plan, o tile.Options) {
+		for i, s := range p.Sheets {
+			level, upright := bars(s)
+			require.Len(t, level, 1, "sheet %d", i+1)
+			require.Len(t, upright, 1, "sheet %d", i+1)
+			assert.InDelta(t, 100, level[0].Length(), tolMM)
+			assert.InDelta(t, 100, upright[0].Length(), tolMM)
+			r := &recorder.Recorder{}
+			s.On(r)
+			assert.Equal(t, []string{"100 mm: measure me with a steel rule", "100 mm: measure me with a steel rule"}, r.Texts(draw.LayerBars))
+		}
+	})
+}
+
+func TestNothingComesIntoTheWhiteMargin(t *testing.T) {
+	everyWay(t, func(t *testing.T, _ *fan.Layout, p tile.Plan, o tile.Options) {
+		for i, s := range p.Sheets {
+			inside := draw.Rect{Max: draw.Point{X: s.WidthMM, Y: s.HeightMM}}.Grow(-o.MarginMM + 1e-5)
+			for n, part := range s.Parts {
+				shown := draw.NoRect().Include(part.Window...)
+				if len(part.Window) == 0 {
+					shown = part.Drawing.Bounds()
+				}
+				assert.Equal(t, inside.Union(shown), inside, "sheet %d, part %d", i+1, n)
+			}
+		}
+	})
+}
+
+func TestPiecesOnASheetKeepApart(t *testing.T) {
+	everyWay(t, func(t *testing.T, _ *fan.Layout, p tile.Plan, _ tile.Options) {
+		for _, s := range p.Sheets {
+			for i, a := range s.Parts {
+				for _, b := range s.Parts[:i] {
+					if len(a.Window) > 0 && len(b.Window) > 0 {
+						assert.False(t, draw.NoRect().Include(a.Window...).Touches(draw.NoRect().Include(b.Window...)))
+					}
+				}
+			}
+		}
+	})
+}
+
+// between reports whether a slot lies wholly between a piece's joins.
+func between(p tile.Piece, slot draw.Line) bool {
+	for _, at := range []draw.Point{slot.A, slot.B} {
+		if p.Left.Length() > 0 && at.X <= xAt(p.Left, at.Y) || p.Right.Length() > 0 && at.X >= xAt(p.Right, at.Y) {
+			return false
+		}
+	}
+	return true
+}
+
+func xAt(l draw.Line, y float64) float64 {
+	return l.A.X + (l.B.X-l.A.X)*(y-l.A.Y)/(l.B.Y-l.A.Y)
+}
+
+// check holds what must be true of every plan: each slot whole on just one
+// piece, and neighbours overlapping by what was asked along the whole join.
+func check(t require.TestingT, slots []draw.Line, p tile.Plan, o tile.Options) {
+	for i, s := range slots {
+		whole := 0
+		for _, piece := range p.Pieces {
+			if between(piece, s) {
+				whole++
+				shown := piece.Window.Union(s.Bounds())
+				require.Equal(t, piece.Window, shown, "slot %d is shown whole", i+1)
+			}
+		}
+		require.Equal(t, 1, whole, "slot %d is whole on one piece", i+1)
+	}
+	for i, piece := range p.Pieces[1:] {
+		join := piece.Left
+		require.Equal(t, p.Pieces[i].Right, join, "neighbours share the join")
+		b := join.Bounds()
+		require.LessOrEqual(t, piece.Window.Min.X, b.Min.X-o.OverlapMM+tolMM)
+		require.GreaterOrEqual(t, p.Pieces[i].Window.Max.X, b.Max.X+o.OverlapMM-tolMM)
+	}
+}
+
+func TestSlotsAreNeverCut(t *testing.T) {
+	everyWay(t, func(t *testing.T, l *fan.Layout, p tile.Plan, o tile.Options) {
+		check(t, trial.Slots(l), p, o)
+	})
+}
+
+func TestSlotsAreNeverCutOnAnyNeck(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		s := fan.DefaultSpec()
+		s.Strings = rapid.IntRange(4, 9).Draw(rt, "strings")
+		s.Frets = rapid.IntRange(14, 27).Draw(rt, "frets")
+		s.TrebleMM = rapid.Float64Range(560, 860).Draw(rt, "treble")
+		s.BassMM = s.TrebleMM + rapid.Float64Range(0, 60).Draw(rt, "difference")
+		s.NutSpanMM = 6 * float64(s.Strings)
+		s.SaddleSpanMM = s.NutSpanMM * rapid.Float64Range(1.1, 1.6).Draw(rt, "spread")
+		s.Neutral.Fret = rapid.Float64Range(0, 12).Draw(rt, "neutral")
+		l, err := fan.New(s)
+		if err != nil {
+			rt.Skip("no such neck:", err)
+		}
+		d, err := draw.Fan(l, draw.Options{LeftHanded: false})
+		require.NoError(rt, err)
+		o := options(tile.A4(), tile.Arrangement(rapid.IntRange(0, 1).Draw(rt, "arrangement")))
+		o.OverlapMM = rapid.Float64Range(5, 20).Draw(rt, "overlap")
+		check(rt, trial.Slots(l), laid(rt, d, o), o)
+	})
+}
+
+func TestRegistrationMarksAgreeOnBothNeighbours(t *testing.T) {
+	everyWay(t, func(t *testing.T, _ *fan.Layout, p tile.Plan, _ tile.Options) {
+		marks := func(n int) map[string]int {
+			seen := map[string]int{}
+			part := partOf(p, n)
+			for _, e := range part.Drawing.Layer(draw.LayerJoins).Elements {
+				if k, ok := e.(draw.Circle); ok {
+					at := back(p.Pieces[n].Place, k.Centre)
+					seen[fmt.Sprintf("%.6f %.6f", at.X, at.Y)]++
+					inside := draw.NoRect().Include(part.Window...)
+					assert.Equal(t, inside, inside.Union(k.Bounds()), "crosses are shown whole")
+				}
+			}
+			return seen
+		}
+		for i := 1; i < len(p.Pieces); i++ {
+			left, shared := marks(i-1), 0
+			for at := range marks(i) {
+				shared += left[at]
+			}
+			assert.Equal(t, 2, shared, "two crosses on pieces %d and %d", i, i+1)
+		}
+	})
+}
+
+// partOf finds the part that shows piece n: pieces come in order on each sheet.
+func partOf(p tile.Plan, n int) draw.Part {
+	before := 0
+	for _, piece := range p.Pieces[:n] {
+		if piece.Sheet == p.Pieces[n].Sheet {
+			before++
+		}
+	}
+	return p.Sheets[p.Pieces[n].Sheet].Parts[before]
+}
+
+// back carries a point of the sheet to the drawing, by Cramer's rule.
+func back(m draw.Map, p draw.Point) draw.Point {
+	x, y, det := p.X-m.X0, p.Y-m.Y0, m.XX*m.YY-m.XY*m.YX
+	return draw.Point{X: (x*m.YY - y*m.XY) / det, Y: (m.XX*y - m.YX*x) / det}
+}
+
+func TestStripsNeverTakeMoreSheets(t *testing.T) {
+	saved := 0
+	for _, name := range trial.Names() {
+		for _, paper := range []tile.Paper{tile.A4(), tile.Letter(), tile.A3()} {
+			one := laid(t, trial.Drawing(t, name), options(paper, tile.OneEach))
+			strips := laid(t, trial.Drawing(t, name), options(paper, tile.Strips))
+			assert.LessOrEqual(t, len(strips.Sheets), len(one.Sheets), "%s on %s", name, paper.Name)
+			saved += len(one.Sheets) - len(strips.Sheets)
+		}
+	}
+	assert.Positive(t, saved)
+}
+
+// A narrow ruler of 290 mm is too long for A4 laid straight (266 mm inside the
+// margins and the bar's column), but not for its diagonal.
+func TestANarrowThingLiesOnTheDiagonal(t *testing.T) {
+	ruler := draw.Drawing{Title: "ruler", Layers: []draw.Layer{{Name: draw.LayerBoard, Elements: []draw.Element{
+		draw.Line{A: draw.Point{X: 0, Y: 0}, B: draw.Point{X: 265, Y: 1}, Stroke: draw.BoardStroke},
+	}}}}
+	p := laid(t, ruler, options(tile.A4(), tile.Strips))
+	require.Len(t, p.Pieces, 1)
+	assert.Greater(t, p.Turn, 0.0)
+	assert.InDelta(t, 265, math.Hypot(265, 1), 0.01)
+	r := &recorder.Recorder{}
+	p.Sheets[0].On(r)
+	assert.InDelta(t, math.Hypot(265, 1), r.Lines(draw.BoardStroke)[0].Length(), tolMM, "turned, not stretched")
+	straight := laid(t, ruler, options(tile.A4(), tile.OneEach))
+	assert.Len(t, straight.Pieces, 2)
+}
+
+func TestPrinterCorrection(t *testing.T) {
+	o := options(tile.A4(), tile.OneEach)
+	o.BarAcrossMM, o.BarUpMM = 99.6, 100.25
+	p := laid(t, trial.Drawing(t, "six"), o)
+	for _, s := range p.Sheets {
+		assert.Equal(t, []float64{297, 210}, []float64{s.WidthMM, s.HeightMM}, "paper stays paper")
+		level, upright := bars(s)
+		// What the printer makes of them: 0.996 and 1.0025 of what it is sent.
+		assert.InDelta(t, 100, level[0].Length()*0.996, tolMM)
+		assert.InDelta(t, 100, upright[0].Length()*1.0025, tolMM)
+		r := &recorder.Recorder{}
+		s.On(r)
+		assert.Contains(t, strings.Join(r.Texts(draw.LayerFrame), " "),
+			"CORRECTED for a printer whose bars measured 99.60 mm across and 100.25 mm up: drawn 100.40 % of x and 99.75 % of y.")
+		inside := draw.Rect{Max: draw.Point{X: 297, Y: 210}}.Grow(-10 + 1e-5)
+		for _, part := range s.Parts {
+			shown := draw.NoRect().Include(part.Window...)
+			assert.Equal(t, inside.Union(shown), inside)
+		}
+	}
+	// A slot on the print, after the printer's own stretch, is as long as on wood.
+	l := trial.Layout(t, "six")
+	part := partOf(p, 0)
+	first := part.Drawing.Layer(draw.LayerSlots).Elements[0].(draw.Line)
+	assert.InDelta(t, l.Frets[1].Slot.LengthMM, math.Hypot((first.B.X-first.A.X)*0.996, (first.B.Y-first.A.Y)*1.0025), tolMM)
+}
+
+func TestWordsOfASheet(t *testing.T) {
+	p := laid(t, trial.Drawing(t, "six"), options(tile.A4(), tile.OneEach))
+	for i, s := range p.Sheets {
+		assert.Equal(t, fmt.Sprintf("Sheet %d of %d · Trial of 6 strings", i+1, len(p.Sheets)), s.Name)
+		r := &recorder.Recorder{}
+		s.On(r)
+		words := r.Texts(draw.LayerFrame)
+		assert.Equal(t, s.Name, words[0])
+		text := strings.Join(words, " ")
+		assert.Contains(t, text, "Before you glue or saw, both bars must measure 100 mm")
+		assert.Contains(t, text, "the crosses meet")
+		for n := range p.Pieces {
+			assert.Contains(t, words, fmt.Sprint(n+1), "the key map names piece %d", n+1)
+		}
+		heavy := 0
+		for _, m := range r.Marks {
+			if poly, ok := m.What.(draw.Polyline); ok && poly.Stroke == draw.HereStroke {
+				heavy++
+			}
+		}
+		assert.Equal(t, 1, heavy, "the key map frames this sheet's piece")
+	}
+}
+
+func TestOneSheet(t *testing.T) {
+	for _, name := range trial.Names() {
+		d := trial.Drawing(t, name)
+		p, err := tile.One(d, tile.DefaultOptions())
+		require.NoError(t, err)
+		require.Len(t, p.Sheets, 1)
+		level, upright := bars(p.Sheets[0])
+		assert.Len(t, level, 1)
+		assert.Len(t, upright, 1)
+		assert.NotEmpty(t, p.Sheets[0].Parts[0].Drawing.Layer(draw.LayerTitle).Elements)
+	}
+}

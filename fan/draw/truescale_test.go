@@ -1,0 +1,244 @@
+package draw_test
+
+import (
+	"encoding/json"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/needtool"
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/internal/trial"
+	"scalepair/fan/draw/tile"
+)
+
+// trueMM is how near a third party must find a line to where the layout has it.
+const trueMM = 0.02
+
+// save puts a file where a third party can read it.
+func save(t *testing.T, name string, content []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	require.NoError(t, os.WriteFile(path, content, 0o600))
+	return path
+}
+
+// slotsOn checks that every slot, carried by to, is among the lines found.
+func slotsOn(t *testing.T, name string, to draw.Map, found []draw.Line) {
+	t.Helper()
+	for i, s := range trial.Slots(trial.Layout(t, name)) {
+		want := s.Through(to).(draw.Line)
+		assert.Less(t, trial.Nearest(want, found), trueMM, "slot %d", i+1)
+	}
+}
+
+func onePlan(t *testing.T, name string) tile.Plan {
+	p, err := tile.One(trial.Drawing(t, name), tile.DefaultOptions())
+	require.NoError(t, err)
+	return p
+}
+
+func allLines(p trial.Page) []draw.Line {
+	var out []draw.Line
+	for _, g := range p.Groups {
+		out = append(out, g.Lines("")...)
+	}
+	return out
+}
+
+func TestSVGIsTrueToScale(t *testing.T) {
+	rsvg := needtool.NeedTool(t, "rsvg-convert")
+	for _, name := range trial.Names() {
+		t.Run(name, func(t *testing.T) {
+			out, err := exec.Command(rsvg, "-f", "pdf", save(t, "fan.svg", files(t, name)[name+".svg"])).Output()
+			require.NoError(t, err)
+			pages := trial.ReadPDF(t, out)
+			require.Len(t, pages, 1)
+			p := onePlan(t, name)
+			assert.InDelta(t, p.Sheets[0].WidthMM, pages[0].WidthMM, trueMM)
+			assert.InDelta(t, p.Sheets[0].HeightMM, pages[0].HeightMM, trueMM)
+			slotsOn(t, name, p.Pieces[0].Place, allLines(pages[0]))
+			hasBars(t, allLines(pages[0]))
+		})
+	}
+}
+
+func TestPDFIsTrueToScale(t *testing.T) {
+	for _, name := range trial.Names() {
+		t.Run(name, func(t *testing.T) {
+			pages := trial.ReadPDF(t, files(t, name)[name+"_one.pdf"])
+			require.Len(t, pages, 1)
+			p := onePlan(t, name)
+			assert.InDelta(t, p.Sheets[0].WidthMM, pages[0].WidthMM, trueMM)
+			slotsOn(t, name, p.Pieces[0].Place, pages[0].Groups[1].Lines("slots"))
+			hasBars(t, allLines(pages[0]))
+		})
+	}
+}
+
+// hasBars checks that just one level and one upright line measure 100.00 mm.
+func hasBars(t *testing.T, lines []draw.Line) {
+	t.Helper()
+	level, upright := 0, 0
+	for _, l := range lines {
+		if math.Abs(l.Length()-100) > 0.005 {
+			continue
+		}
+		if math.Abs(l.A.Y-l.B.Y) < 0.001 {
+			level++
+		}
+		if math.Abs(l.A.X-l.B.X) < 0.001 {
+			upright++
+		}
+	}
+	assert.Equal(t, 1, level, "level bars of 100.00 mm")
+	assert.Equal(t, 1, upright, "upright bars of 100.00 mm")
+}
+
+func TestPDFIsSoundAndNotScaledInPrint(t *testing.T) {
+	qpdf, mutool := needtool.NeedTool(t, "qpdf"), needtool.NeedTool(t, "mutool")
+	for _, name := range trial.Names() {
+		for _, file := range []string{"_one.pdf", "_tiles.pdf", "_strips.pdf"} {
+			path := save(t, "fan.pdf", files(t, name)[name+file])
+			out, err := exec.Command(qpdf, "--check", path).CombinedOutput()
+			require.NoError(t, err, string(out))
+			assert.NotContains(t, strings.ToLower(string(out)), "warning")
+			scaling, err := exec.Command(mutool, "show", path, "trailer/Root/ViewerPreferences/PrintScaling").Output()
+			require.NoError(t, err)
+			assert.Equal(t, "/None", strings.TrimSpace(string(scaling)), name+file)
+		}
+	}
+}
+
+// readDXF is what the ezdxf library is asked to tell.
+const readDXF = `
+import sys, json, ezdxf
+doc = ezdxf.readfile(sys.argv[1])
+audit = doc.audit()
+m = doc.modelspace()
+json.dump({
+    "faults": [str(e.message) for e in audit.errors + audit.fixes],
+    "units": doc.header.get("$INSUNITS", 0),
+    "layers": sorted(l.dxf.name for l in doc.layers),
+    "slots": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="SLOTS"]')],
+    "bars": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="CHECK_BARS"]')],
+    "words": [e.plain_text() for e in m.query('TEXT')],
+}, sys.stdout)
+`
+
+type dxfFound struct {
+	Faults, Layers, Words []string
+	Units                 int
+	Slots, Bars           [][4]float64
+}
+
+func ezdxf(t *testing.T, content []byte) dxfFound {
+	t.Helper()
+	const python = "/usr/bin/python3" // Debian's own, which has Debian's library
+	needtool.NeedRun(t, "Debian's python3-ezdxf", python, "-c", "import ezdxf")
+	out, err := exec.Command(python, "-c", readDXF, save(t, "fan.dxf", content)).Output()
+	require.NoError(t, err)
+	var found dxfFound
+	require.NoError(t, json.Unmarshal(out, &found))
+	assert.Empty(t, found.Faults, "audit")
+	return found
+}
+
+func lines(from [][4]float64) []draw.Line {
+	var out []draw.Line
+	for _, f := range from {
+		out = append(out, draw.Line{A: draw.Point{X: f[0], Y: f[1]}, B: draw.Point{X: f[2], Y: f[3]}})
+	}
+	return out
+}
+
+func TestDXFIsTrueToScale(t *testing.T) {
+	for _, name := range trial.Names() {
+		t.Run(name, func(t *testing.T) {
+			found := ezdxf(t, files(t, name)[name+".dxf"])
+			assert.Equal(t, 4, found.Units, "millimetres")
+			slotsOn(t, name, draw.Identity(), lines(found.Slots))
+			hasBars(t, lines(found.Bars))
+			assert.Contains(t, found.Layers, "SLOT_NUMBERS")
+			assert.Contains(t, found.Words, trial.Drawing(t, name).Title)
+		})
+	}
+}
+
+func TestDXFInADrawingProgram(t *testing.T) {
+	librecad := needtool.NeedTool(t, "librecad")
+	for _, name := range trial.Names() {
+		t.Run(name, func(t *testing.T) {
+			folder := t.TempDir()
+			require.NoError(t, os.WriteFile(filepath.Join(folder, "fan.dxf"), files(t, name)[name+".dxf"], 0o600))
+			cmd := exec.Command(librecad, "dxf2pdf", "-c", "-s", "1", "fan.dxf")
+			cmd.Dir = folder
+			cmd.Env = append(os.Environ(), "QT_QPA_PLATFORM=offscreen", "HOME="+folder, "XDG_RUNTIME_DIR="+folder)
+			out, err := cmd.CombinedOutput()
+			require.NoError(t, err, string(out))
+			printed, err := os.ReadFile(filepath.Join(folder, "fan.pdf"))
+			require.NoError(t, err)
+			page := trial.ReadPDF(t, printed)[0]
+			// The program takes its A4 page, which it writes in whole points, for 210 x
+			// 297 mm, and scales by the mean of both directions: 0.017 % too small.
+			own := 2 / (page.WidthMM/210 + page.HeightMM/297)
+			assert.InDelta(t, 1, own, 2e-4)
+			found := make([]draw.Line, 0, 1000)
+			for _, l := range allLines(page) {
+				found = append(found, l.Through(draw.Scale(own, own)).(draw.Line))
+			}
+			// It centres the drawing on its paper by an amount of its own, and prints
+			// in steps of 1/1200 in; the mean over all slots takes both out.
+			slotsOn(t, name, shift(t, trial.Slots(trial.Layout(t, name)), found), found)
+		})
+	}
+}
+
+// shift finds by how much all wanted lines are moved among those found: first
+// by lines that could be the first one by length and direction, then by the mean
+// of all ends.
+func shift(t *testing.T, want, found []draw.Line) draw.Map {
+	t.Helper()
+	first := want[0]
+	for _, f := range found {
+		for _, g := range []draw.Line{f, {A: f.B, B: f.A}} {
+			move := draw.Move(g.A.X-first.A.X, g.A.Y-first.A.Y)
+			if trial.Nearest(first.Through(move).(draw.Line), []draw.Line{g}) > 0.1 {
+				continue
+			}
+			if mean, ok := meanShift(move, want, found); ok {
+				return mean
+			}
+		}
+	}
+	t.Fatal("the slots were not found together")
+	return draw.Identity()
+}
+
+// meanShift betters a move by the mean of what is left over at all wanted lines;
+// ok is false when one of them is not there.
+func meanShift(move draw.Map, want, found []draw.Line) (draw.Map, bool) {
+	var x, y float64
+	for _, w := range want {
+		moved, near := w.Through(move).(draw.Line), false
+		for _, f := range found {
+			if trial.Nearest(moved, []draw.Line{f}) < 0.1 {
+				x += (f.A.X + f.B.X - moved.A.X - moved.B.X) / 2
+				y += (f.A.Y + f.B.Y - moved.A.Y - moved.B.Y) / 2
+				near = true
+				break
+			}
+		}
+		if !near {
+			return move, false
+		}
+	}
+	n := float64(len(want))
+	return move.Then(draw.Move(x/n, y/n)), true
+}
