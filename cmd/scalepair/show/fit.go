@@ -2,6 +2,7 @@ package show
 
 import (
 	"slices"
+	"sort"
 	"strings"
 )
 
@@ -22,12 +23,18 @@ type part struct{ columns, widths []int }
 // sizes holds what the fitting needs of one table.
 type sizes struct {
 	table *Table
-	cell  []int  // widest cell of each column, totals included
-	prose []bool // columns whose cells may be wrapped: left-aligned, long, of several words
+	head  [][headLines]int // least width of each heading in one, two and three lines
+	cell  []int            // widest cell of each column, totals included
+	prose []bool           // columns whose cells may be wrapped: left-aligned, long, of several words
 }
 
 func measure(t *Table) sizes {
-	s := sizes{t, make([]int, len(t.Columns)), make([]bool, len(t.Columns))}
+	s := sizes{t, make([][headLines]int, len(t.Columns)), make([]int, len(t.Columns)), make([]bool, len(t.Columns))}
+	for i, c := range t.Columns {
+		for lines := range headLines {
+			s.head[i][lines] = headWidth(c.Head, lines+1)
+		}
+	}
 	for _, row := range append(slices.Clone(t.Rows), t.fill(t.Foot)) {
 		for i, c := range row {
 			s.cell[i] = max(s.cell[i], cells(c))
@@ -94,10 +101,10 @@ func without(columns, taken []int) []int {
 // or false when they do not fit.
 func (s sizes) widths(columns []int, limit int) ([]int, bool) {
 	var w []int
-	for lines := 1; lines <= headLines; lines++ {
+	for lines := range headLines {
 		w = make([]int, len(columns))
 		for i, c := range columns {
-			w[i] = max(1, s.cell[c], headWidth(s.table.Columns[c].Head, lines))
+			w[i] = max(1, s.cell[c], s.head[c][lines])
 		}
 		if limit == 0 || total(w) <= limit {
 			return w, true
@@ -112,7 +119,7 @@ func (s sizes) squeeze(columns, w []int, limit int) bool {
 	for total(w) > limit {
 		widest := -1
 		for i, c := range columns {
-			floor := max(proseWidth, headWidth(s.table.Columns[c].Head, headLines))
+			floor := max(proseWidth, s.head[c][headLines-1])
 			if s.prose[c] && w[i] > floor && (widest < 0 || w[i] > w[widest]) {
 				widest = i
 			}
@@ -134,7 +141,7 @@ func (s sizes) force(columns []int, limit int) []int {
 	}
 	room := limit - columnGap
 	need := func(i int) int {
-		return max(1, s.cell[columns[i]], headWidth(s.table.Columns[columns[i]].Head, headLines))
+		return max(1, s.cell[columns[i]], s.head[columns[i]][headLines-1])
 	}
 	first := min(need(0), max(room/2, room-need(1)))
 	return []int{first, room - first}
@@ -144,15 +151,14 @@ func (s sizes) force(columns []int, limit int) []int {
 // that many lines.
 func headWidth(head string, lines int) int {
 	full := cells(head)
-	if lines == 1 {
+	if lines == 1 || full <= 1 {
 		return full
 	}
-	for w := longestWord(head); w < full; w++ {
-		if len(wrap(head, w)) <= lines {
-			return w
-		}
+	least := max(longestWord(head), full/lines-1, 1)
+	if least >= full {
+		return full
 	}
-	return full
+	return least + sort.Search(full-least, func(more int) bool { return len(wrap(head, least+more)) <= lines })
 }
 
 func longestWord(s string) int {

@@ -18,19 +18,22 @@ func wrap(s string, width int) []string {
 		return []string{soften(s)}
 	}
 	var lines []string
-	line := ""
+	line, used := "", 0
 	for _, word := range words(s, width) {
-		if line != "" && cells(line)+1+cells(word) > width {
-			lines, line = append(lines, line), ""
+		n := cells(word)
+		if line != "" && used+1+n <= width {
+			line, used = line+" "+word, used+1+n
+			continue
 		}
 		if line != "" {
-			line += " "
+			lines = append(lines, line)
 		}
-		line += word
-		for cells(line) > width {
-			var head string
-			head, line = cut(line, width)
-			lines = append(lines, head)
+		line, used = word, n
+		if n > width {
+			pieces := chop(word, width)
+			lines = append(lines, pieces[:len(pieces)-1]...)
+			line = pieces[len(pieces)-1]
+			used = cells(line)
 		}
 	}
 	return append(lines, line)
@@ -66,16 +69,18 @@ func sticks(before, word string) bool {
 	return digit && (word == "±" || slices.Contains(unitWords, strings.TrimRight(word, ".,;:)")))
 }
 
-// cut parts s after as many runes as fill width cells, and always after at
-// least one.
-func cut(s string, width int) (head, rest string) {
-	end := 0
-	for end < len(s) {
-		_, n := utf8.DecodeRuneInString(s[end:])
-		if end > 0 && cells(s[:end+n]) > width {
-			break
+// chop parts a word into pieces of at most width cells, each of at least one
+// letter.
+func chop(s string, width int) []string {
+	var pieces []string
+	start, used := 0, 0
+	for i, r := range s {
+		n := cells(string(r))
+		if i > start && used+n > width {
+			pieces = append(pieces, s[start:i])
+			start, used = i, 0
 		}
-		end += n
+		used += n
 	}
-	return s[:end], s[end:]
+	return append(pieces, s[start:])
 }
