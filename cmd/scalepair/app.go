@@ -26,6 +26,7 @@ type app struct {
 	out, err io.Writer
 	file     *os.File // out where it is a file, to learn its width
 	env      func(string) string
+	probe    func(*show.Report) // set by completion, which only wants to look
 }
 
 // usageError is a fault of the command line.
@@ -108,9 +109,9 @@ enough. Then it sets the chosen fan out on the bench.
 
 Every command takes a build file. Without one it takes build.toml in the
 current folder, and without that an invented demo, and says so.`,
-		Example: `  scalepair init                  write a build file and a readings file to begin with
-  scalepair advise                choose a pair
-  scalepair layout                the marks of the chosen pair`,
+		Example: `  scalepair init                  # write a build file and a readings file to begin with
+  scalepair advise                # choose a pair
+  scalepair layout                # the marks of the chosen pair`,
 		SilenceErrors: true, SilenceUsage: true,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(c *cobra.Command, args []string) error {
@@ -123,14 +124,18 @@ current folder, and without that an invented demo, and says so.`,
 	root.SetOut(a.out)
 	root.SetErr(a.err)
 	root.SetFlagErrorFunc(flagError)
-	root.CompletionOptions.HiddenDefaultCmd = false
 	root.AddCommand(a.initCommand(), a.adviseCommand(), a.tensionCommand(), a.layoutCommand())
 	root.AddCommand(a.benchCommands()...)
+	a.everyday(root)
 	return root
 }
 
 // write prints a report, or the values of its JSON, whole or not at all.
 func (a *app) write(o *outputFlags, report *show.Report, values any) error {
+	if a.probe != nil {
+		a.probe(report)
+		return errProbed
+	}
 	opts, err := o.options(a)
 	if err != nil {
 		return err

@@ -4,12 +4,10 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/fault"
-	"scalepair/data/near"
 	"scalepair/data/unit"
 )
 
@@ -81,35 +79,6 @@ func overFlags(c *cobra.Command, o *job.Overrides) {
 	f.BoolVar(&o.FreeGauges, "free-gauges", false, "choose gauges from the stock, whatever the file gives")
 	f.StringVar(&o.Pitch, "pitch", "", "pitch standard: A4 in Hz")
 	f.StringVar(&o.Neutral, "neutral", "", "neutral fret, such as 7 or 7.5, or bridge")
-}
-
-// flagError puts what cobra says about a flag in our words, with the nearest
-// flag where one was misspelt.
-func flagError(c *cobra.Command, err error) error {
-	text := err.Error()
-	if name, ok := strings.CutPrefix(text, "unknown flag: --"); ok {
-		var known []string
-		c.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
-		remedy := "scalepair " + c.Name() + " --help lists them"
-		if s := near.Suggest(name, known); s != "" {
-			remedy = "did you mean --" + s + "?"
-		}
-		return usageError{fault.Fault{Place: fault.Place{Input: "--" + name}, What: "there is no such flag", Remedy: remedy}}
-	}
-	return usageError{fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: text, Remedy: "scalepair " + c.Name() + " --help explains"}}
-}
-
-// unknownCommand suggests the nearest command.
-func unknownCommand(c *cobra.Command, name string) error {
-	var known []string
-	for _, sub := range c.Commands() {
-		known = append(known, sub.Name())
-	}
-	remedy := "scalepair --help lists them"
-	if s := near.Suggest(name, known); s != "" {
-		remedy = "did you mean " + s + "?"
-	}
-	return usageError{fault.Fault{Place: fault.Place{Input: "scalepair"}, What: "there is no such command", Given: name, Remedy: remedy}}
 }
 
 // buildFile is the one argument that most commands take.

@@ -1,0 +1,206 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/show"
+	"scalepair/data/unit"
+	"scalepair/tuning"
+)
+
+// completer gives what may stand at one place of the command line, each
+// choice with a tab and a remark behind it.
+type completer = cobra.CompletionFunc
+
+// complete gives every argument and flag of the tree its choices, argument by
+// argument as the usage line names them and flags by their names, so that a
+// new command has them without asking.
+func (a *app) complete(root *cobra.Command) {
+	known := a.flagChoices()
+	for _, c := range root.Commands() {
+		if c.ValidArgsFunction == nil {
+			c.ValidArgsFunction = completeArgument(c)
+		}
+		c.Flags().VisitAll(func(f *pflag.Flag) {
+			choices := known[c.Name()+" --"+f.Name]
+			if choices == nil {
+				choices = known["--"+f.Name]
+			}
+			if choices != nil {
+				_ = c.RegisterFlagCompletionFunc(f.Name, choices) // an error says that the command has set its own
+			}
+		})
+	}
+}
+
+// flagChoices lists the completers by flag; one with a command before it
+// holds for that command. Other flags complete files.
+func (a *app) flagChoices() map[string]completer {
+	units := words("mm", "in", "in64")
+	return map[string]completer{
+		"--tuning":       completeTuning,
+		"--gauges":       completeGauges,
+		"--bass":         completeScale(func(s scales) []unit.Length { return s.Bass }),
+		"--treble":       completeScale(func(s scales) []unit.Length { return s.Treble }),
+		"--neutral":      completeNeutral,
+		"--pitch":        words("440", "442", "432", "415"),
+		"--format":       words(show.FormatWords()...),
+		"--lengths":      units,
+		"init --lengths": words("mm", "in"),
+		"--forces":       words("N", "lbf", "kgf"),
+		"--only":         a.completeOnly,
+		"--width":        cobra.NoFileCompletions,
+		"--name":         cobra.NoFileCompletions,
+		"--strings":      cobra.NoFileCompletions,
+		"--draws":        cobra.NoFileCompletions,
+		"--seed":         cobra.NoFileCompletions,
+		"--step":         cobra.NoFileCompletions,
+		"--played":       cobra.NoFileCompletions,
+		"--neck-angle":   cobra.NoFileCompletions,
+		"--hold":         cobra.NoFileCompletions,
+	}
+}
+
+// words completes from a fixed list, in its order.
+func words(list ...string) completer {
+	return cobra.FixedCompletions(list, cobra.ShellCompDirectiveNoFileComp|cobra.ShellCompDirectiveKeepOrder)
+}
+
+// completeArgument goes by the usage line: "[build.toml]" completes files of
+// that kind, "[folder]" folders, "[command]" commands, in this order.
+func completeArgument(c *cobra.Command) completer {
+	named := strings.Fields(c.Use)[1:]
+	return func(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+		if len(args) >= len(named) {
+			return nil, cobra.ShellCompDirectiveNoFileComp
+		}
+		place := strings.Trim(named[len(args)], "[].")
+		_, kind, isFile := strings.Cut(place, ".")
+		switch {
+		case isFile:
+			return []string{kind}, cobra.ShellCompDirectiveFilterFileExt
+		case place == "folder":
+			return nil, cobra.ShellCompDirectiveFilterDirs
+		case place == "command":
+			return completeCommand(c.Root())
+		}
+		return nil, cobra.ShellCompDirectiveDefault
+	}
+}
+
+func completeCommand(root *cobra.Command) ([]string, cobra.ShellCompDirective) {
+	var out []string
+	for _, c := range root.Commands() {
+		if c.IsAvailableCommand() {
+			out = append(out, c.Name()+"\t"+c.Short)
+		}
+	}
+	return out, cobra.ShellCompDirectiveNoFileComp
+}
+
+func completeTuning(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	var out []string
+	for _, t := range tuning.Named() {
+		out = append(out, t.Name+"\t"+t.String())
+	}
+	return out, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
+}
+
+// atHand reads the build file that the command line names, as the command
+// will: the argument before, build.toml, or the demo; nil when it is faulty.
+func atHand(c *cobra.Command, args []string) *job.Job {
+	at := slices.Index(strings.Fields(c.Use)[1:], "[build.toml]")
+	path := ""
+	if at >= 0 && at < len(args) {
+		path = args[at]
+	}
+	j, err := job.Load(path, job.Overrides{})
+	if err != nil {
+		cobra.CompDebugln(err.Error(), false)
+		return nil
+	}
+	return j
+}
+
+// completeGauges offers the stock of the build file at hand, one gauge after
+// another.
+func completeGauges(c *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
+	j := atHand(c, args)
+	if j == nil {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	var out []string
+	for _, g := range j.Stock.Gauges {
+		if !strings.ContainsAny(g.Label, " ,") { // the flag could not take it
+			out = append(out, fmt.Sprintf("%s\t%s, %s mm, %s g/m", g.Label, g.Family, unit.Fixed(1000*g.Outer, 2), unit.Fixed(1000*g.UnitWeight, 3)))
+		}
+	}
+	return lastOf(typed, " ,", out), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveNoSpace | cobra.ShellCompDirectiveKeepOrder
+}
+
+// lastOf offers the words behind what is typed already of a list.
+func lastOf(typed, separators string, list []string) []string {
+	before := typed[:strings.LastIndexAny(typed, separators)+1]
+	out := make([]string, len(list))
+	for i, w := range list {
+		out[i] = before + w
+	}
+	return out
+}
+
+// scales are the lengths that a build file lets be tried.
+type scales = struct{ Bass, Treble []unit.Length }
+
+// completeScale offers the lengths of the build file's grid, in its unit.
+func completeScale(side func(scales) []unit.Length) completer {
+	return func(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+		var out []string
+		if j := atHand(c, args); j != nil {
+			for _, l := range side(scales{j.Build.Scales.Bass, j.Build.Scales.Treble}) {
+				out = append(out, lengthWord(j.Build.LengthUnit, l))
+			}
+		}
+		return out, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
+	}
+}
+
+// lengthWord writes a length as a flag takes it, without a blank.
+func lengthWord(u unit.LengthUnit, l unit.Length) string {
+	if u == unit.Millimetres {
+		return trimNumber(l.MM()) + "mm"
+	}
+	return trimNumber(l.Inches()) + "in"
+}
+
+func completeNeutral(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	var out []string
+	if j := atHand(c, args); j != nil {
+		for fret := range j.Build.Neck.Frets + 1 {
+			out = append(out, fmt.Sprint(fret))
+		}
+	}
+	return append(out, "bridge"), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
+}
+
+// errProbed ends a command that was run to learn what it would print.
+var errProbed = errors.New("probed")
+
+// completeOnly offers the tables of what the command would print. It runs the
+// command as far as its report.
+func (a *app) completeOnly(c *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
+	var names []string
+	a.err = io.Discard
+	a.probe = func(r *show.Report) { names = r.TableNames() }
+	if c.RunE != nil {
+		_ = c.RunE(c, args) // a faulty build file has no tables to offer
+	}
+	return lastOf(typed, ",", names), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveNoSpace
+}

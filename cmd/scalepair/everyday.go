@@ -1,0 +1,14 @@
+package main
+
+import "github.com/spf13/cobra"
+
+// everyday gives the finished command tree what every program has: help,
+// version and completion, in our words. It comes last, since it looks at all
+// commands.
+func (a *app) everyday(root *cobra.Command) {
+	root.Version = versionText()
+	root.SetVersionTemplate("{{.Version}}")
+	root.SetHelpCommand(a.helpCommand())
+	root.AddCommand(a.versionCommand(), a.completionCommand(root))
+	a.complete(root)
+}

@@ -1,0 +1,129 @@
+package main
+
+import (
+	"errors"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"scalepair/data/fault"
+	"scalepair/data/near"
+)
+
+// flagError puts what the parser says about a flag in our words, with the
+// nearest flag where one was misspelt.
+func flagError(c *cobra.Command, err error) error {
+	var missing *pflag.NotExistError
+	var empty *pflag.ValueRequiredError
+	var wrong *pflag.InvalidValueError
+	f := fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: err.Error(), Remedy: helpOf(c)}
+	switch {
+	case errors.As(err, &missing):
+		f = noSuchFlag(c, missing)
+	case errors.As(err, &empty):
+		f = fault.Fault{Place: fault.Place{Input: "--" + empty.GetFlag().Name}, What: "the value is missing",
+			Remedy: "it is: " + empty.GetFlag().Usage}
+	case errors.As(err, &wrong):
+		f = fault.Fault{Place: fault.Place{Input: "--" + wrong.GetFlag().Name}, What: wanted(wrong.GetFlag()),
+			Given: wrong.GetValue(), Remedy: "it is: " + wrong.GetFlag().Usage}
+	}
+	return usageError{f}
+}
+
+// wanted says what a value of the flag's type must be.
+func wanted(f *pflag.Flag) string {
+	switch f.Value.Type() {
+	case "bool":
+		return "neither true nor false"
+	case "int":
+		return "not a whole number"
+	case "uint", "uint64":
+		return "not a whole number from 0 up"
+	case "float64":
+		return "not a number"
+	}
+	return "the value cannot be read"
+}
+
+// noSuchFlag looks for the flag that was meant: a long flag written with one
+// dash, a flag of another command, or the nearest of this one.
+func noSuchFlag(c *cobra.Command, e *pflag.NotExistError) fault.Fault {
+	name, given := e.GetSpecifiedName(), "--"+e.GetSpecifiedName()
+	if all := e.GetSpecifiedShortnames(); all != "" {
+		name, given = all, "-"+all
+	}
+	name, _, _ = strings.Cut(name, "=")
+	f := fault.Fault{Place: fault.Place{Input: given}, What: "there is no such flag", Remedy: helpOf(c)}
+	var known, elsewhere []string
+	c.Flags().VisitAll(func(f *pflag.Flag) {
+		if !f.Hidden {
+			known = append(known, f.Name)
+		}
+	})
+	for _, other := range c.Root().Commands() {
+		if other.Flags().Lookup(name) != nil && len(name) > 1 {
+			elsewhere = append(elsewhere, other.Name())
+		}
+	}
+	nearest := ""
+	if len(name) > 1 {
+		nearest = near.Suggest(name, known)
+	}
+	switch {
+	case nearest != "":
+		f.Remedy = "did you mean --" + nearest + "?"
+	case len(elsewhere) > 0:
+		f.Remedy = "it is a flag of " + strings.Join(elsewhere, ", ")
+	}
+	return f
+}
+
+// unknownCommand suggests the nearest command of c.
+func unknownCommand(c *cobra.Command, name string) error {
+	var known []string
+	for _, sub := range c.Commands() {
+		if sub.IsAvailableCommand() || sub.Name() == "help" {
+			known = append(known, sub.Name())
+		}
+	}
+	return usageError{fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: "there is no such command", Given: name,
+		Remedy: meant(name, known, c.CommandPath()+" --help lists them")}}
+}
+
+// meant asks for the nearest known word, and falls back on another remedy.
+func meant(word string, known []string, otherwise string) string {
+	if s := near.Suggest(word, known); s != "" {
+		return "did you mean " + s + "?"
+	}
+	return otherwise
+}
+
+func helpOf(c *cobra.Command) string { return c.CommandPath() + " --help explains" }
+
+// noArguments is for commands that take flags only.
+func noArguments(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	return usageError{fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: "this takes no file or word",
+		Given: strings.Join(args, " "), Remedy: helpOf(c)}}
+}
+
+// helpCommand explains a command, as its --help does.
+func (a *app) helpCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:     "help [command]",
+		Short:   "Explain a command",
+		Long:    `help prints what a command does, its flags and examples: the same as its --help.`,
+		Example: `  scalepair help advise`,
+		RunE: func(c *cobra.Command, args []string) error {
+			about, rest, err := c.Root().Find(args)
+			if err != nil || len(rest) > 0 {
+				return unknownCommand(c.Root(), strings.Join(args, " "))
+			}
+			about.InitDefaultHelpFlag()
+			return about.Help()
+		},
+	}
+}
