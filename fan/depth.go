@@ -14,6 +14,7 @@ type Sawing struct {
 	KerfMM                    float64 // width of the saw's cut; 0: not known
 	TangWidthMM               float64 // thickness of the tang's web; 0: not known
 	BarbWidthMM               float64 // over the barbs; 0: not known
+	RadiusFirst               bool    // the board is radiused before it is slotted, and every slot sawn to one depth along the curve
 }
 
 // DefaultClearanceMM is the air under a tang (judgement).
@@ -22,11 +23,14 @@ const DefaultClearanceMM = 0.4
 // What must be left of a board (judgement).
 const (
 	leastUnderSlotMM = 1.5
+	leastUnderEndMM  = 0.8 // under the ends alone of a slot sawn along the curve
 	leastAtEdgeMM    = 2.0
 )
 
 // SlotDepth is how deep to saw one slot of a flat board that is radiused
-// afterwards. The string centreline is the crown's middle.
+// afterwards, or with Sawing.RadiusFirst of one that is radiused already: then
+// the depth is the same all along, measured from the curve. The string
+// centreline is the crown's middle.
 type SlotDepth struct {
 	Fret                         int
 	RadiusMM                     float64 // at the crossing of the centreline; 0 on a flat board
@@ -34,7 +38,7 @@ type SlotDepth struct {
 	BassMM, TrebleMM             float64 // needed at the two slot ends
 	SawMM                        float64 // one straight cut that serves all along: the greatest of the three
 	BassDropMM, TrebleDropMM     float64 // how far the crown falls from the flat at the slot ends
-	LeftUnderMM                  float64 // thickness left under a straight cut; 0 when the thickness is not known
+	LeftUnderMM                  float64 // least thickness left under the cut, with RadiusFirst at its ends; 0 when the thickness is not known
 	LeftAtBassMM, LeftAtTrebleMM float64 // board thickness left at the slot ends after radiusing; 0 when not known
 }
 
@@ -58,9 +62,10 @@ func Drop(radiusMM, yMM float64) float64 {
 //
 // with that end's own y and, on a compound crown, its own R, which changes
 // linearly along x between the nut line's crossing and the last fret's and on
-// beyond them. Faults: numbers out of range, a radius not greater than half the
-// board's width, less than 1.5 mm left under a slot, less than 2 mm at an edge
-// after radiusing (both judgement).
+// beyond them; with RadiusFirst it is tang + clearance. Faults: numbers out of range, a radius not greater than half the
+// board's width, less than 1.5 mm left under a slot (with RadiusFirst less than
+// 0.8 mm under its ends), less than 2 mm at an edge after radiusing (all
+// judgement).
 func (l *Layout) Depths(s Sawing) ([]SlotDepth, error) {
 	f := checkSawing(s)
 	if err := f.list.Err(); err != nil {
@@ -91,12 +96,20 @@ func (l *Layout) LeastThickness(s Sawing) (float64, error) {
 	}
 	least := 0.0
 	for _, d := range list {
-		least = max(least, d.SawMM+leastUnderSlotMM)
+		least = max(least, d.MiddleMM+max(d.BassDropMM, d.TrebleDropMM)+s.leastUnder(), d.MiddleMM+leastUnderSlotMM)
 	}
 	for _, p := range l.edgePoints() {
 		least = max(least, l.drop(s, p)+leastAtEdgeMM)
 	}
 	return least, nil
+}
+
+// leastUnder is what must be left under the deepest place of a slot.
+func (s Sawing) leastUnder() float64 {
+	if s.RadiusFirst {
+		return leastUnderEndMM
+	}
+	return leastUnderSlotMM
 }
 
 // radius is the crown's radius at x.
@@ -113,10 +126,13 @@ func (l *Layout) depth(fret Fret, s Sawing) SlotDepth {
 		MiddleMM:   s.TangMM + s.ClearanceMM,
 		BassDropMM: l.drop(s, fret.Slot.Bass), TrebleDropMM: l.drop(s, fret.Slot.Treble),
 	}
-	d.BassMM, d.TrebleMM = d.MiddleMM+d.BassDropMM, d.MiddleMM+d.TrebleDropMM
-	d.SawMM = max(d.MiddleMM, d.BassMM, d.TrebleMM)
+	deepest := d.MiddleMM + max(d.BassDropMM, d.TrebleDropMM) // from the flat
+	d.BassMM, d.TrebleMM, d.SawMM = d.MiddleMM+d.BassDropMM, d.MiddleMM+d.TrebleDropMM, deepest
+	if s.RadiusFirst {
+		d.BassMM, d.TrebleMM, d.SawMM = d.MiddleMM, d.MiddleMM, d.MiddleMM
+	}
 	if s.ThicknessMM > 0 {
-		d.LeftUnderMM = s.ThicknessMM - d.SawMM
+		d.LeftUnderMM = s.ThicknessMM - deepest
 		d.LeftAtBassMM, d.LeftAtTrebleMM = s.ThicknessMM-d.BassDropMM, s.ThicknessMM-d.TrebleDropMM
 	}
 	return d
@@ -178,9 +194,17 @@ func (l *Layout) checkLeft(f *faults, s Sawing, list []SlotDepth) {
 			worst = d
 		}
 	}
-	if worst.LeftUnderMM < leastUnderSlotMM {
-		f.add(keyThickness, fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(worst.LeftUnderMM), leastUnderSlotMM),
-			number(s.ThicknessMM)+" mm", fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, so that only the slot's ends are this thin; or take a thicker board", worst.MiddleMM))
+	left, least := worst.LeftUnderMM, s.leastUnder()
+	if middle := s.ThicknessMM - worst.MiddleMM; s.RadiusFirst && middle < leastUnderSlotMM {
+		left, least = middle, leastUnderSlotMM
+	}
+	if left < least {
+		remedy := "take a thicker board"
+		if !s.RadiusFirst && left >= leastUnderEndMM {
+			remedy = fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, so that only the slot's ends are this thin; or take a thicker board", worst.MiddleMM)
+		}
+		f.add(keyThickness, fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(left), least),
+			number(s.ThicknessMM)+" mm", remedy)
 	}
 	edge := s.ThicknessMM
 	for _, p := range l.edgePoints() {

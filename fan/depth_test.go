@@ -97,9 +97,9 @@ func TestDepthsRefused(t *testing.T) {
 
 func TestLeastThickness(t *testing.T) {
 	l := mustLayout(t, sixStrings())
-	for _, radius := range []float64{0, 35, 60, 400} {
+	for i, radius := range []float64{0, 35, 60, 400, 0, 60, 400, 2000} {
 		s := sawing()
-		s.RadiusNutMM, s.RadiusLastMM = radius, radius
+		s.RadiusNutMM, s.RadiusLastMM, s.RadiusFirst = radius, radius, i >= 4
 		least, err := l.LeastThickness(s)
 		require.NoError(t, err)
 		s.ThicknessMM = least + 1e-9
@@ -111,6 +111,37 @@ func TestLeastThickness(t *testing.T) {
 	}
 	_, err := l.LeastThickness(fan.Sawing{})
 	require.ErrorContains(t, err, "fret_wire.tang_depth")
+}
+
+// A board that is radiused first is sawn to one depth along the curve: less to
+// saw, the same left at the slot's ends, and there less will do.
+func TestRadiusFirst(t *testing.T) {
+	l := mustLayout(t, sixStrings())
+	flat := sawing()
+	flat.RadiusNutMM, flat.RadiusLastMM, flat.ThicknessMM = 250, 250, 5.5
+	curved := flat
+	curved.RadiusFirst = true
+	a, err := l.Depths(flat)
+	require.NoError(t, err)
+	b, err := l.Depths(curved)
+	require.NoError(t, err)
+	for i := range a {
+		require.Equal(t, flat.TangMM+flat.ClearanceMM, b[i].SawMM)
+		require.Equal(t, [2]float64{b[i].SawMM, b[i].SawMM}, [2]float64{b[i].BassMM, b[i].TrebleMM})
+		require.Equal(t, [2]float64{a[i].BassDropMM, a[i].LeftUnderMM}, [2]float64{b[i].BassDropMM, b[i].LeftUnderMM})
+		require.Greater(t, a[i].SawMM, b[i].SawMM)
+	}
+	flat.ThicknessMM, curved.ThicknessMM = 4.8, 4.8
+	_, err = l.Depths(flat)
+	require.ErrorContains(t, err, "radius first")
+	_, err = l.Depths(curved)
+	require.NoError(t, err)
+	flat.ThicknessMM, curved.ThicknessMM = 3.3, 3.3
+	for _, s := range []fan.Sawing{flat, curved} {
+		_, err = l.Depths(s)
+		require.ErrorContains(t, err, "take a thicker board")
+		require.NotContains(t, err.Error(), "radius first")
+	}
 }
 
 // The board is widest at its heel end, where there is no slot.
