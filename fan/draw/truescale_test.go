@@ -119,6 +119,7 @@ func TestPDFIsSoundAndNotScaledInPrint(t *testing.T) {
 // readDXF is what the ezdxf library is asked to tell.
 const readDXF = `
 import sys, json, ezdxf
+from ezdxf.lldxf.encoding import decode_dxf_unicode
 doc = ezdxf.readfile(sys.argv[1])
 audit = doc.audit()
 m = doc.modelspace()
@@ -128,7 +129,7 @@ json.dump({
     "layers": sorted(l.dxf.name for l in doc.layers),
     "slots": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="SLOTS"]')],
     "bars": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="CHECK_BARS"]')],
-    "words": [e.plain_text() for e in m.query('TEXT')],
+    "words": [decode_dxf_unicode(e.plain_text()) for e in m.query('TEXT')],
 }, sys.stdout)
 `
 

@@ -107,6 +107,7 @@ func TestText(t *testing.T) {
 		{"percent before a code", "5%°", "5% %%d"},
 		{"backslash", `\U+0041`, `\U+005CU+0041`},
 		{"caret", "^J", `\U+005EJ`},
+		{"signs without letters", "E♭ · F♯ 3×2″", `Eb - F# 3x2"`},
 		{"printer's quotes", "“a” – ‘b’…", `"a" - 'b'...`},
 	}
 	for _, tt := range tests {

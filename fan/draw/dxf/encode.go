@@ -5,11 +5,12 @@ import (
 	"strings"
 )
 
-// symbols are the characters that the format has a code of its own for, and the
-// printer's signs, which its stroked fonts lack, in plain ones.
+// symbols are the characters that the format has a code of its own for, and signs
+// that its stroked fonts lack, in plain ones.
 var symbols = map[rune]string{
 	'°': "%%d", '±': "%%p", 'Ø': "%%c", '⌀': "%%c",
 	'“': `"`, '”': `"`, '„': `"`, '‘': "'", '’': "'", '–': "-", '—': "-", '−': "-", '…': "...",
+	'·': "-", '♯': "#", '♭': "b", '′': "'", '″': `"`, '×': "x",
 }
 
 // encode gives s in ASCII: the degree, plus-minus and diameter signs by their

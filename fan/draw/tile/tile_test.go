@@ -151,19 +151,8 @@ func TestSlotsAreNeverCut(t *testing.T) {
 
 func TestSlotsAreNeverCutOnAnyNeck(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		s := fan.DefaultSpec()
-		s.Strings = rapid.IntRange(4, 9).Draw(rt, "strings")
-		s.Frets = rapid.IntRange(14, 27).Draw(rt, "frets")
-		s.TrebleMM = rapid.Float64Range(560, 860).Draw(rt, "treble")
-		s.BassMM = s.TrebleMM + rapid.Float64Range(0, 60).Draw(rt, "difference")
-		s.NutSpanMM = 6 * float64(s.Strings)
-		s.SaddleSpanMM = s.NutSpanMM * rapid.Float64Range(1.1, 1.6).Draw(rt, "spread")
-		s.Neutral.Fret = rapid.Float64Range(0, 12).Draw(rt, "neutral")
-		l, err := fan.New(s)
-		if err != nil {
-			rt.Skip("no such neck:", err)
-		}
-		d, err := draw.Fan(l, draw.Options{LeftHanded: false})
+		l := trial.AnyNeck(rt)
+		d, err := draw.Fan(l, draw.Options{})
 		require.NoError(rt, err)
 		o := options(tile.A4(), tile.Arrangement(rapid.IntRange(0, 1).Draw(rt, "arrangement")))
 		o.OverlapMM = rapid.Float64Range(5, 20).Draw(rt, "overlap")

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"scalepair/fan"
 	"scalepair/fan/draw"
@@ -65,4 +66,21 @@ func Slots(l *fan.Layout) []draw.Line {
 		})
 	}
 	return out
+}
+
+// AnyNeck draws the layout of some neck of four to nine strings.
+func AnyNeck(t *rapid.T) *fan.Layout {
+	s := fan.DefaultSpec()
+	s.Strings = rapid.IntRange(4, 9).Draw(t, "strings")
+	s.Frets = rapid.IntRange(12, 30).Draw(t, "frets")
+	s.TrebleMM = rapid.Float64Range(500, 860).Draw(t, "treble")
+	s.BassMM = s.TrebleMM + rapid.Float64Range(0, 60).Draw(t, "difference")
+	s.NutSpanMM = 6 * float64(s.Strings)
+	s.SaddleSpanMM = s.NutSpanMM * rapid.Float64Range(1.1, 1.6).Draw(t, "spread")
+	s.Neutral.Fret = rapid.Float64Range(0, 12).Draw(t, "neutral")
+	l, err := fan.New(s)
+	if err != nil {
+		t.Skip("no such neck:", err)
+	}
+	return l
 }

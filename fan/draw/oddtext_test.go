@@ -1,0 +1,83 @@
+package draw_test
+
+import (
+	"bytes"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/needtool"
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/dxf"
+	"scalepair/fan/draw/internal/trial"
+	"scalepair/fan/draw/pdf"
+	"scalepair/fan/draw/svg"
+	"scalepair/fan/draw/tile"
+)
+
+// labelled is a drawing with one odd text in every place that takes any.
+func labelled(t *testing.T, body string) draw.Drawing {
+	t.Helper()
+	l := trial.Layout(t, "six")
+	o := trial.Options(l)
+	o.Title, o.Remarks, o.Date = body, body, body
+	for i := range o.Strings {
+		o.Strings[i] = draw.StringWords{Note: body, Gauge: body}
+	}
+	d, err := draw.Fan(l, o)
+	require.NoError(t, err)
+	return d
+}
+
+func TestAnyLabelStaysWellFormedEverywhere(t *testing.T) {
+	for _, body := range append(odd, strings.Join(odd, " "), strings.Repeat("x", 300)) {
+		d := labelled(t, body)
+		plan, err := tile.Lay(d, tile.DefaultOptions())
+		require.NoError(t, err)
+		var b bytes.Buffer
+		require.NoError(t, svg.Write(&b, plan.Sheets[0], svg.Options{}))
+		readable(t, body, "rsvg-convert", "-o", filepath.Join(t.TempDir(), "odd.png"), save(t, "odd.svg", b.Bytes()))
+		b.Reset()
+		require.NoError(t, pdf.Write(&b, d.Title, plan.Sheets))
+		readable(t, body, "qpdf", "--check", save(t, "odd.pdf", b.Bytes()))
+	}
+}
+
+func readable(t *testing.T, body, program string, args ...string) {
+	t.Helper()
+	out, err := exec.Command(needtool.NeedTool(t, program), args...).CombinedOutput()
+	assert.NoError(t, err, "%q: %s", body, out)
+	assert.NotContains(t, strings.ToLower(string(out)), "warning", "%q", body)
+}
+
+func TestAnyLabelComesBackFromDXF(t *testing.T) {
+	for body, want := range map[string]string{
+		"<b> & \"quoted\"":          "<b> & \"quoted\"",
+		"é ½ Ж":                     "é ½ Ж",
+		"12° ±1":                    "12° ±1",
+		"two\nlines":                "two lines",
+		`\U+0041 %%d ^J`:            `\U+0041 % %d ^J`,
+		strings.Repeat("long ", 60): "long long long long long long long long...",
+	} {
+		l := trial.Layout(t, "six")
+		d, err := draw.Fan(l, draw.Options{Date: body})
+		require.NoError(t, err)
+		var b bytes.Buffer
+		require.NoError(t, dxf.Write(&b, d))
+		found := ezdxf(t, b.Bytes())
+		assert.Contains(t, strings.Join(found.Words, "\n"), "below - "+want, "%q", body)
+	}
+}
+
+// A long text takes no more room than it is given: nothing on the sheet is
+// wider for it.
+func TestLongLabelsKeepTheirRoom(t *testing.T) {
+	plain := labelled(t, "x").Bounds()
+	long := labelled(t, strings.Repeat("long words ", 28)).Bounds()
+	assert.InDelta(t, plain.Max.X, long.Max.X, tolMM)
+	assert.GreaterOrEqual(t, long.Min.X, plain.Min.X-22)
+}
