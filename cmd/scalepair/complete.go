@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strings"
 
@@ -75,10 +76,10 @@ func words(list ...string) completer {
 }
 
 // completeArgument goes by the usage line: "[build.toml]" completes files of
-// that kind, "[folder]" folders, "[command]" commands, in this order.
+// that kind, "[folder]" folders, in the order of the line.
 func completeArgument(c *cobra.Command) completer {
 	named := strings.Fields(c.Use)[1:]
-	return func(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	return func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 		if len(args) >= len(named) {
 			return nil, cobra.ShellCompDirectiveNoFileComp
 		}
@@ -89,8 +90,6 @@ func completeArgument(c *cobra.Command) completer {
 			return []string{kind}, cobra.ShellCompDirectiveFilterFileExt
 		case place == "folder":
 			return nil, cobra.ShellCompDirectiveFilterDirs
-		case place == "command":
-			return completeCommand(c.Root())
 		}
 		return nil, cobra.ShellCompDirectiveDefault
 	}
@@ -172,12 +171,14 @@ func completeScale(side func(scales) []unit.Length) completer {
 	}
 }
 
-// lengthWord writes a length as a flag takes it, without a blank.
+// lengthWord writes a length as a flag takes it, without a blank, to the
+// millionth of its unit: what is finer comes from the conversion.
 func lengthWord(u unit.LengthUnit, l unit.Length) string {
-	if u == unit.Millimetres {
-		return trimNumber(l.MM()) + "mm"
+	value, symbol := l.MM(), "mm"
+	if u != unit.Millimetres {
+		value, symbol = l.Inches(), "in"
 	}
-	return trimNumber(l.Inches()) + "in"
+	return trimNumber(math.Round(value*1e6)/1e6) + symbol
 }
 
 func completeNeutral(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {

@@ -117,6 +117,9 @@ func (a *app) helpCommand() *cobra.Command {
 		Short:   "Explain a command",
 		Long:    `help prints what a command does, its flags and examples: the same as its --help.`,
 		Example: `  scalepair help advise`,
+		ValidArgsFunction: func(c *cobra.Command, _ []string, _ string) ([]string, cobra.ShellCompDirective) {
+			return completeCommand(c.Root())
+		},
 		RunE: func(c *cobra.Command, args []string) error {
 			about, rest, err := c.Root().Find(args)
 			if err != nil || len(rest) > 0 {
