@@ -49,7 +49,7 @@ func (s *sketch) square() {
 		s.add(LayerSquare, Line{A: Point{n.XMM, top}, B: Point{n.XMM, bottom}, Stroke: SquareStroke})
 	}
 	s.add(LayerSquare, Text{
-		At: Point{n.XMM, top + 1}, HeightMM: wordsMM, Align: Centre, Body: "square: " + s.neutralName(),
+		At: Point{n.XMM, top + 1}, HeightMM: wordsMM, Align: Centre, Body: s.squareLabel(),
 	})
 }
 
@@ -69,6 +69,18 @@ func (s *sketch) neutralName() string {
 		return "nut line"
 	}
 	return "neutral fret " + fretName(n.Fret)
+}
+
+// squareLabel is the short name that stands over the square line.
+func (s *sketch) squareLabel() string {
+	switch n := s.layout.Neutral; {
+	case n.Bridge:
+		return "square at the bridge"
+	case n.Fret == 0:
+		return "square at the nut"
+	default:
+		return "neutral " + fretName(n.Fret)
+	}
 }
 
 // fretName prints a fret number that may lie between two: 7, 7.5.

@@ -131,10 +131,10 @@ func TestSquareLine(t *testing.T) {
 		words   string
 		through bool // one line right across, not two ends of a slot
 	}{
-		{"at a fret", fan.Neutral{Fret: 9}, "square: neutral fret 9", false},
-		{"between frets", fan.Neutral{Fret: 7.25}, "square: neutral fret 7.25", true},
-		{"at the nut", fan.Neutral{}, "square: nut line", false},
-		{"at the bridge", fan.Neutral{Bridge: true}, "square: saddle line", true},
+		{"at a fret", fan.Neutral{Fret: 9}, "neutral 9", false},
+		{"between frets", fan.Neutral{Fret: 7.25}, "neutral 7.25", true},
+		{"at the nut", fan.Neutral{}, "square at the nut", false},
+		{"at the bridge", fan.Neutral{Bridge: true}, "square at the bridge", true},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -86,8 +86,14 @@ func (s *sketch) nameString(i int, line Line) {
 		return
 	}
 	start := line.At((from - line.A.X) / (line.B.X - line.A.X))
+	// Words keep to the side away from the centreline.
+	const clearMM = 0.8
+	start.Y += clearMM
+	if line.A.Y < 0 {
+		start.Y -= 2*clearMM + height
+	}
 	s.add(LayerLabels, Text{
-		At: Point{start.X, start.Y + 0.8}, HeightMM: height, AngleRad: line.tilt(), RoomMM: to - from,
+		At: start, HeightMM: height, AngleRad: line.tilt(), RoomMM: to - from,
 		Body: join(" · ", long, s.setBackWords(i)),
 	})
 }
