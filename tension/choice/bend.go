@@ -73,20 +73,25 @@ func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
 	for c := range p.req.Cases {
 		v := 2 * s.lengthM * p.req.Cases[c].FreqsHz[i]
 		s.speed2[c] = v * v
+		s.soundingM[c] = s.lengthM * p.capos[c].sounds
 	}
 	if !p.isBend[i] {
 		return
 	}
-	frets := len(p.spots)
+	frets := len(p.fretMade)
 	for k, n := range p.req.Feel.BendFrets {
 		at := tension.BendAt{
 			LengthM: s.lengthM, Fret: n, Cents: p.req.Feel.BendCents, Tails: p.req.Tails[i],
 			TanSlant: p.dir[i] * f.TanSlant(n), ReachM: f.ReachMM(i, n, p.dir[i] > 0) / 1000,
 		}
 		for c := range p.req.Cases {
+			if p.behind[c*frets+k] {
+				continue
+			}
 			at.FreqHz = p.req.Cases[c].FreqsHz[i]
-			s.bends[c*frets+k] = at
-			s.contacts[c*frets+k], _ = p.spots[k].Contact(at)
+			b := p.capos[c].bendsOf(at, float64(p.req.Cases[c].CapoFret))
+			s.bends[c*frets+k] = b
+			s.contacts[c*frets+k], _ = p.spots[c*frets+k].Contact(b)
 		}
 	}
 }
@@ -95,23 +100,11 @@ func (p *Plan) newSeats() []seat {
 	cases := len(p.req.Cases)
 	out := make([]seat, p.strings)
 	for i := range out {
-		out[i].speed2 = make([]float64, cases)
+		out[i].speed2, out[i].soundingM = make([]float64, cases), make([]float64, cases)
 		if p.isBend[i] {
-			out[i].bends = make([]tension.BendAt, cases*len(p.spots))
-			out[i].contacts = make([]tension.Contact, cases*len(p.spots))
+			out[i].bends = make([]tension.BendAt, len(p.spots))
+			out[i].contacts = make([]tension.Contact, len(p.spots))
 		}
 	}
 	return out
-}
-
-// setSpots makes the bends' frets and interval ready.
-func (p *Plan) setSpots() error {
-	for _, n := range p.req.Feel.BendFrets {
-		spot, err := tension.NewSpot(n, p.req.Feel.BendCents)
-		if err != nil {
-			return err
-		}
-		p.spots = append(p.spots, spot)
-	}
-	return nil
 }

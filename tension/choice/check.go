@@ -14,6 +14,9 @@ func checkCases(req *Request, n int, bad complain) {
 			bad("tunings", "the tunings have different numbers of strings",
 				fmt.Sprintf("%s: %d, the first: %d", c.Name, len(c.FreqsHz), n), "give the same number in each")
 		}
+		if c.CapoFret < 0 || c.CapoFret > req.Neck.Frets {
+			bad("strings.capo_fret", "the capo is off the board", fmt.Sprint(c.CapoFret), fmt.Sprintf("give 0 for none, or up to fret %d", req.Neck.Frets))
+		}
 		if !(c.Weight > 0) {
 			bad("tunings", "a tuning's weight must be above 0", c.Name, "leave a tuning out rather than give it no weight")
 		}

@@ -198,10 +198,13 @@ func (d *drawn) measure(pair *setOut, i int, w *tension.Wire) bool {
 		f.tensionN[c] = tension.Stretched(w.UnitWeight*v, w.Compliance())
 		f.riseCent[c] = 0
 		if w.EI > 0 && i == d.p.strings-1 {
-			f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, f.tensionN[c], s.lengthM))
+			f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, f.tensionN[c], s.soundingM[c]))
 		}
 	}
 	for at := range s.contacts {
+		if f.failed[at] = d.p.behind[at]; f.failed[at] {
+			continue
+		}
 		shape, ok := s.contacts[at].Shape(w.StretchSpeed2())
 		if !ok {
 			return false

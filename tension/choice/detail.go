@@ -40,7 +40,9 @@ type StringDetail struct {
 
 // CaseDetail is one string in one tuning.
 type CaseDetail struct {
-	FreqHz              float64
+	FreqHz              float64 // of the open string, capo aside
+	SoundingM           float64 // from the capo, or the nut without one
+	SoundingHz          float64 // the pitch there
 	TensionN, UTensionN float64 // tension and its standard uncertainty
 	ShareOpen           float64 // breaking share, 0 where core or strength is not known
 	RiseCents           float64 // overtone rise, 0 where the core is not known
@@ -135,10 +137,10 @@ func (p *Plan) stringDetail(i, g int, s *seat, f *strung) StringDetail {
 	for c := range p.req.Cases {
 		freq := p.req.Cases[c].FreqsHz[i]
 		t, u := tension.OpenWithU(w, s.lengthM, 0, freq, 0)
-		cd := CaseDetail{FreqHz: freq, TensionN: t, UTensionN: u,
+		cd := CaseDetail{FreqHz: freq, SoundingM: s.soundingM[c], SoundingHz: freq * p.capos[c].raise, TensionN: t, UTensionN: u,
 			ShareOpen: tension.BreakingShare(t, w.CoreAreaM2, w.StrengthPa)}
 		if w.EI > 0 {
-			cd.RiseCents = tension.OvertoneRiseCents(tension.Inharmonicity(w, t, s.lengthM))
+			cd.RiseCents = tension.OvertoneRiseCents(tension.Inharmonicity(w, t, s.soundingM[c]))
 		}
 		if p.isBend[i] {
 			cd.Bends = p.bendDetails(i, c, w, s, f)
@@ -155,7 +157,11 @@ func (p *Plan) stringDetail(i, g int, s *seat, f *strung) StringDetail {
 func (p *Plan) bendDetails(i, c int, w tension.Wire, s *seat, f *strung) []BendDetail {
 	var out []BendDetail
 	for k, fret := range p.req.Feel.BendFrets {
-		at := c*len(p.spots) + k
+		at := c*len(p.fretMade) + k
+		if p.behind[at] {
+			out = append(out, BendDetail{Fret: fret, Err: ErrBehindCapo})
+			continue
+		}
 		b := BendDetail{
 			Fret: fret, Bend: f.bends[at], TargetN: p.targets.push[i][k],
 			Share: tension.BreakingShare(f.bends[at].TensionN, w.CoreAreaM2, w.StrengthPa),

@@ -47,23 +47,34 @@ func (o *ownMeans) squares() squares {
 	}
 	f := &o.p.req.Feel
 	if f.Tension.Source == OwnMean {
-		s.tension = o.overCases(o.tension, 1)
+		s.tension = o.overCases(o.tension, make([]bool, len(o.tension)))
 	}
 	if f.Push.Source == OwnMean && o.p.pushTerms > 0 {
-		s.push = o.overCases(o.push, len(f.BendFrets))
+		s.push = o.overCases(o.push, o.p.behind)
 	}
 	return s
 }
 
-// overCases is the mean over rows of one case, blended over the cases.
-func (o *ownMeans) overCases(rows [][]float64, perCase int) float64 {
-	b := blend{by: o.p.req.By}
+// overCases is the mean over the rows of one case, but for those left out,
+// blended over the cases that have any.
+func (o *ownMeans) overCases(rows [][]float64, out []bool) float64 {
+	perCase := len(rows) / len(o.p.share)
+	means, shares, all := []float64{}, []float64{}, 0.0
 	for c, share := range o.p.share {
-		sum := 0.0
-		for _, row := range rows[c*perCase : (c+1)*perCase] {
-			sum += variance(row)
+		sum, count := 0.0, 0
+		for at := c * perCase; at < (c+1)*perCase; at++ {
+			if !out[at] {
+				sum += variance(rows[at])
+				count++
+			}
 		}
-		b.add(share, sum/float64(perCase))
+		if count > 0 {
+			means, shares, all = append(means, sum/float64(count)), append(shares, share), all+share
+		}
+	}
+	b := blend{by: o.p.req.By}
+	for n, mean := range means {
+		b.add(shares[n]/all, mean)
 	}
 	return b.v
 }

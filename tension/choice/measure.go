@@ -9,10 +9,12 @@ import (
 // seat is one string's place on one pair: what does not depend on the gauge.
 type seat struct {
 	lengthM float64
-	speed2  []float64        // by case: (2 L f)^2, which times a unit weight is the textbook tension
-	bends   []tension.BendAt // by case, then bend fret; empty off the bend strings
+	speed2  []float64 // by case: (2 L f)^2, which times a unit weight is the textbook tension
+	// soundingM by case: from the capo, or the nut without one.
+	soundingM []float64
+	bends     []tension.BendAt // by case, then bend fret; empty off the bend strings
 	// contacts are bends set out for any gauge. One that cannot be set out is
-	// the zero value, whose Shape fails.
+	// the zero value, whose Shape fails; one behind a capo is not looked at.
 	contacts []tension.Contact
 }
 
@@ -99,9 +101,12 @@ func (p *Plan) measureBends(_, g int, s *seat, f *strung, m *misses) bool {
 		for at := range s.contacts {
 			f.failed[at] = true
 		}
-		return len(s.contacts) > 0 && m.add(StiffnessUnknown, 0, 0)
+		return p.bendable() > 0 && m.add(StiffnessUnknown, 0, 0)
 	}
 	for at := range s.contacts {
+		if f.failed[at] = p.behind[at]; f.failed[at] {
+			continue
+		}
 		b, share, ok := bendOn(&s.contacts[at], w)
 		f.bends[at], f.failed[at] = b, !ok
 		if !ok {
@@ -143,7 +148,7 @@ func (p *Plan) measureRise(_, g int, s *seat, f *strung, m *misses) bool {
 		return limit > 0 && m.add(StiffnessUnknown, 0, 0)
 	}
 	for c, t := range f.tensionN {
-		f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, t, s.lengthM))
+		f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, t, s.soundingM[c]))
 		if limit > 0 && f.riseCent[c] > limit && m.add(OvertoneRise, f.riseCent[c], limit) {
 			return true
 		}
@@ -247,7 +252,9 @@ func (p *Plan) pushSquare(i int, f *strung) float64 {
 		}
 		b := blend{by: p.req.By}
 		for c := range f.tensionN {
-			b.add(p.share[c], squareLog(f.bends[c*len(p.spots)+k].PushN, want))
+			if at := c*len(p.fretMade) + k; !p.behind[at] {
+				b.add(p.pushShare[at], squareLog(f.bends[at].PushN, want))
+			}
 		}
 		sum += b.v / float64(p.pushTerms)
 	}

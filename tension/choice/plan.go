@@ -23,10 +23,16 @@ type Plan struct {
 	bend     []int          // indexes of the bend strings, from 0
 	isBend   []bool         // by string
 	dir      []float64      // by string: +1 bends to the bass side, -1 to the treble
-	spots    []tension.Spot // by bend fret
-	base     *fan.Base
-	ref      *refPlan
-	targets  targets
+	capos    []capo         // by case
+	spots    []tension.Spot // by case, then bend fret
+	behind   []bool         // the same: a capo leaves no room there
+	// pushShare is share among the cases that can bend at a fret; fretMade says
+	// by bend fret whether any can.
+	pushShare []float64
+	fretMade  []bool
+	base      *fan.Base
+	ref       *refPlan
+	targets   targets
 
 	tensionTerms, pushTerms int
 	leftOut                 []LeftOut

@@ -92,6 +92,8 @@ func (p *Plan) setTargets(feel referenceFeel) {
 		p.leaveOut(PushTerm, nil, "no string is named as a bend string")
 	case len(f.BendFrets) == 0:
 		p.leaveOut(PushTerm, nil, "no fret is named for bends")
+	case p.bendable() == 0:
+		p.leaveOut(PushTerm, nil, "a capo leaves no room at the frets of the bends")
 	default:
 		p.noteLostPushes()
 	}
@@ -122,7 +124,7 @@ func (p *Plan) countTension() int {
 
 func (p *Plan) countPush() int {
 	if p.req.Feel.Push.Source == OwnMean {
-		return len(p.bend) * len(p.req.Feel.BendFrets)
+		return len(p.bend) * p.bendable()
 	}
 	count := 0
 	for _, row := range p.targets.push {
@@ -144,8 +146,8 @@ func (p *Plan) noteLostPushes() {
 	}
 	var lost []int
 	for _, i := range p.bend {
-		for _, t := range p.targets.push[i] {
-			if t == 0 {
+		for k, t := range p.targets.push[i] {
+			if t == 0 && p.fretMade[k] {
 				lost = append(lost, i+1)
 				break
 			}

@@ -58,8 +58,12 @@ const DefaultListed = 10
 
 // Case is one tuning that the instrument must serve.
 type Case struct {
-	Name    string
+	Name string
+	// FreqsHz are the pitches of the open strings, capo aside.
 	FreqsHz []float64
+	// CapoFret is the fret where a capo lies; 0 for none. Bend frets still
+	// count from the nut.
+	CapoFret int
 	// Weight is the case's share in a mean; only its proportion to the others
 	// counts. It must be above 0.
 	Weight float64

@@ -117,7 +117,9 @@ func (p *Plan) targetsFrom(feel referenceFeel) targets {
 			row = spread(p.req.Feel.Push.Values, n)
 		}
 		for _, i := range p.bend {
-			t.push[i][k] = row[i]
+			if p.fretMade[k] {
+				t.push[i][k] = row[i]
+			}
 		}
 	}
 	switch p.req.Feel.Overtone.Source {

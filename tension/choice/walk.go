@@ -94,17 +94,20 @@ func (w *searcher) cheaper(i, k int, most float64) (squares, bool) {
 func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
 	p, s, wire, lim := w.p, &w.seats[i], &w.p.wires[g], &w.p.req.Limits
 	if wire.EA == 0 {
-		return len(s.contacts) == 0
+		return p.bendable() == 0
 	}
 	want := p.targets.push[i]
 	for at := range s.contacts {
+		if w.feel.failed[at] = p.behind[at]; w.feel.failed[at] {
+			continue
+		}
 		b, share, ok := bendOn(&s.contacts[at], wire)
 		if !ok || lim.BreakingBent > 0 && share > lim.BreakingBent || lim.MostPushN > 0 && b.PushN > lim.MostPushN {
 			return false
 		}
 		w.feel.bends[at], w.feel.failed[at] = b, false
 		if k := at % len(want); want[k] > 0 {
-			part.push = p.withBend(part.push, p.share[at/len(want)], boundLog(b.PushN, want[k]))
+			part.push = p.withBend(part.push, p.pushShare[at], boundLog(b.PushN, want[k]))
 		}
 		if part.score(p.req.Feel.Weights)*(1-slackOfSum) > most {
 			return false
