@@ -33,7 +33,7 @@ func checkAcross(p plan, known [2]knownLine, readings []Reading, o Options, boar
 		return nil, nil
 	}
 	limit := normalQuantile(falseAlarm / float64(board))
-	slip := likeliestAcross(ties, limit)
+	slip := likeliestAcross(ties, math.Hypot(known[Bass].scatter, known[Treble].scatter), limit)
 	out := &Across{PlanOffsetMM: p.offsetMM}
 	use := ties
 	if slip != nil {

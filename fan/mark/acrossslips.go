@@ -28,12 +28,28 @@ func candidatesAcross(ties []tie) []candidate {
 }
 
 // likeliestAcross gives the likeliest slip between the lines, nil where none is
-// clear of the scatter.
-func likeliestAcross(ties []tie, limit float64) *Slip {
+// clear of the scatter:
+//
+//	S = diag(u^2) + nuts^2 a a'
+//
+// u  of the readings; nuts  how far the two nut marks scatter against one
+// another, as any marks do; a  what the nut offset does to the readings.
+func likeliestAcross(ties []tie, nuts, limit float64) *Slip {
+	scatter, off := newSquare(len(ties)), make([]float64, len(ties))
+	for i, t := range ties {
+		scatter.add(i, i, t.u*t.u)
+		off[i] = t.off
+	}
 	candidates := candidatesAcross(ties)
+	scatter.addOuter(candidates[0].effect, nuts*nuts)
+	lower, ok := scatter.cholesky()
+	if !ok {
+		return nil // two readings that say the same to the last digit
+	}
 	best := 0
 	for i := range candidates {
-		if candidates[i].weigh(ties) > candidates[best].weigh(ties)*(1+1e-6) {
+		candidates[i].size(lower, off)
+		if candidates[i].ratio() > candidates[best].ratio()*(1+1e-6) {
 			best = i
 		}
 	}
@@ -50,19 +66,12 @@ func likeliestAcross(ties []tie, limit float64) *Slip {
 	return &out
 }
 
-// weigh fills in the size that suits the ties best, d = sum a y/u^2 over
-// sum a^2/u^2, and gives its ratio to its uncertainty.
-func (c *candidate) weigh(ties []tie) float64 {
-	weight, sum := 0.0, 0.0
-	for i, t := range ties {
-		weight += c.effect[i] * c.effect[i] / (t.u * t.u)
-		sum += c.effect[i] * t.off / (t.u * t.u)
+// size fills in the size that suits the readings best and its uncertainty.
+func (c *candidate) size(lower square, off []float64) {
+	a, y := lower.halfSolve(c.effect), lower.halfSolve(off)
+	if weight := dot(a, a); weight > 0 {
+		c.MM, c.U = dot(a, y)/weight, 1/math.Sqrt(weight)
 	}
-	if weight == 0 {
-		return 0
-	}
-	c.MM, c.U = sum/weight, 1/math.Sqrt(weight)
-	return c.ratio()
 }
 
 func (c *candidate) ratio() float64 {

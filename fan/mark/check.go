@@ -82,7 +82,7 @@ func checkLine(e evidence, board int, o Options, readings []Reading) (LineResult
 	k.hand, k.scatter = math.Sqrt(n.hand2), math.Sqrt(n.scatter2)
 	clean := e.set(slips)
 	for _, sight := range e.seen {
-		if !contains(clean.rows(), sight.row) {
+		if !slices.Contains(clean.rows(), sight.row) {
 			out.LeftOut = append(out.LeftOut, sight.row)
 		}
 	}
@@ -110,7 +110,7 @@ func (e evidence) set(slips []Slip) evidence {
 		}
 		switch s.Kind {
 		case RulerSlip, StepSlip:
-			out = out.without([]int{s.Row})
+			out = out.without(s.Row)
 		case RulerZeroOff:
 			out = out.freed(FromNut)
 		case CaliperZeroOff:

@@ -1,6 +1,9 @@
 package mark
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // sighting is one reading of a line as the reckoning sees it: how much longer
 // the distance between two marks was read than it was laid out.
@@ -66,24 +69,10 @@ func (e evidence) count(k Kind) int {
 	return n
 }
 
-// without gives the evidence less the named rows.
-func (e evidence) without(rows []int) evidence {
-	out := evidence{plan: e.plan}
-	for _, s := range e.seen {
-		if !contains(rows, s.row) {
-			out.seen = append(out.seen, s)
-		}
-	}
-	return out
-}
-
-func contains(list []int, x int) bool {
-	for _, v := range list {
-		if v == x {
-			return true
-		}
-	}
-	return false
+// without gives the evidence less one row.
+func (e evidence) without(row int) evidence {
+	seen := slices.DeleteFunc(slices.Clone(e.seen), func(s sighting) bool { return s.row == row })
+	return evidence{plan: e.plan, seen: seen}
 }
 
 // common gives the directions in which a whole pass is off together, each
@@ -149,12 +138,11 @@ const freeZeroMM = 20
 
 // freed gives the evidence with one pass free to be off as a whole.
 func (e evidence) freed(k Kind) evidence {
-	out := evidence{plan: e.plan}
-	for _, s := range e.seen {
-		if s.kind == k {
-			s.tool.ZeroMM = freeZeroMM
+	seen := slices.Clone(e.seen)
+	for i := range seen {
+		if seen[i].kind == k {
+			seen[i].tool.ZeroMM = freeZeroMM
 		}
-		out.seen = append(out.seen, s)
 	}
-	return out
+	return evidence{plan: e.plan, seen: seen}
 }

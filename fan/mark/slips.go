@@ -11,7 +11,9 @@ const mostSlips = 4
 
 // falseAlarm is the chance, over all candidates of a whole board, that clean
 // marking raises any alarm (judgement; shared out by Bonferroni's inequality).
-const falseAlarm = 0.05
+// It is a fifth below the one board in twenty that Check promises, since the
+// scatter is learnt from the same readings and sometimes comes out small.
+const falseAlarm = 0.04
 
 // likelyAs is the log likelihood ratio up to which two explanations count as
 // not told apart: 20 to 1.
