@@ -30,7 +30,7 @@ func TestSlipsAreNamed(t *testing.T) {
 		for _, kind := range []mark.SlipKind{mark.MarkOff, mark.StepSlip, mark.RulerSlip, mark.Shifted} {
 			t.Run(fmt.Sprintf("%v, calipers to %v", kind, s.caliper), func(t *testing.T) {
 				t.Parallel()
-				const boards = 60
+				const boards = 40
 				rng := rand.New(rand.NewPCG(2, uint64(kind)))
 				right, kindListed := 0, 0
 				for range boards {
@@ -99,7 +99,7 @@ func TestCleanMarkingPasses(t *testing.T) {
 	for _, s := range []shop{coarseShop, fineShop, handShop, {ruler: 0.5, caliper: 0.05}} {
 		t.Run(fmt.Sprint(s), func(t *testing.T) {
 			t.Parallel()
-			const boards = 100
+			const boards = 80
 			rng := rand.New(rand.NewPCG(3, 4))
 			quiet, pass := 0, 0
 			for range boards {
