@@ -37,7 +37,7 @@ best ones of the stock, and prints the best pairs with what each costs, the
 strings of the best one, its fan, what was dropped and why, and how far the
 weighing can tell pairs apart.`,
 		Example: `  scalepair advise
-  scalepair advise --tuning "baritone A" --lengths in
+  scalepair advise --tuning "baritone C" --lengths in
   scalepair advise --bass "690 mm" --format markdown`,
 		Args: buildFile,
 		RunE: func(c *cobra.Command, args []string) error {

@@ -1,0 +1,92 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/spf13/cobra"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Every example of every command's help runs, in order, in an empty folder.
+func TestHelpExamples(t *testing.T) {
+	root := tree()
+	root.InitDefaultHelpCmd()
+	for _, c := range append([]*cobra.Command{root}, root.Commands()...) {
+		t.Run(c.Name(), func(t *testing.T) {
+			examples := helpExamples(c.Example)
+			for _, e := range examples {
+				assert.True(t, strings.HasPrefix(e.command, "scalepair "), e.command)
+			}
+			for _, problem := range newShell(t).follow(examples) {
+				t.Error(problem)
+			}
+		})
+	}
+}
+
+// Every command line of the README runs, in order, and prints what the README
+// shows below it.
+func TestReadmeExamples(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	if errors.Is(err, fs.ErrNotExist) {
+		t.Skip("SKIPPED: there is no README.md")
+	}
+	require.NoError(t, err)
+	for _, problem := range newShell(t).follow(consoleExamples(string(text))) {
+		t.Error("README.md, " + problem)
+	}
+}
+
+const console = "```console\n"
+
+func TestConsoleExamples(t *testing.T) {
+	text := "Text with $ scalepair nothing.\n" + console +
+		"$ scalepair version\nscalepair 1\n\nbuilt\n\n$ scalepair advise \\\n> --bass 690mm\n$ cat x\n...\n```\n" +
+		"scalepair in prose\n```sh\n# remark\n  scalepair init\nother\n```\n```\nscalepair layout\noutput\n```\n"
+	assert.Equal(t, []example{
+		{3, "scalepair version", []string{"scalepair 1", "", "built"}},
+		{8, "scalepair advise \\\n--bass 690mm", nil},
+		{10, "cat x", []string{"..."}},
+		{16, "scalepair init", nil},
+		{20, "scalepair layout", nil},
+	}, consoleExamples(text))
+}
+
+// The test of the examples itself: what it must pass and what it must catch.
+func TestExamplesAreHeldToTheText(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		problem    string // "" for none
+	}{
+		{"output as shown", "$ echo one; echo two\none\ntwo\n", ""},
+		{"output in part", "$ printf 'a\\nb\\nc\\nd\\n'\na\n...\nd\n", ""},
+		{"nothing left out", "$ printf 'a\\nd\\n'\na\n...\nd\n", ""},
+		{"output not shown", "$ scalepair version\n", ""},
+		{"both outputs, as a console shows them", "$ scalepair advise --only tension 2>&1 | head -1\nno build file given and no build.toml here: showing the embedded demo, which is invented\n", ""},
+		{"files stay from command to command", "$ mkdir a\n$ cd a\n$ echo x > y\n$ cat y\nx\n", ""},
+		{"not run", "$ go test ./...\n", ""},
+		{"a failure that is shown", "$ scalepair advsie\nscalepair: there is no such command (\"advsie\"); did you mean advise?\n$ echo $?\n2\n", ""},
+		{"a failure", "$ scalepair advsie\n", "exit 2"},
+		{"a file that is not there", "$ cat nothing\n", "exit 1"},
+		{"another line", "$ echo one\nOne\n", "it prints\none"},
+		{"a line too few", "$ printf 'a\\nb\\n'\na\n", "the text shows\na\n"},
+		{"a line too many", "$ echo a\na\nb\n", "the text shows\na\nb\n"},
+		{"an end that is not reached", "$ printf 'a\\nb\\n'\n...\na\n", "the text shows"},
+		{"another exit code", "$ scalepair advsie\n$ echo $?\n1\n", "it prints\n2"},
+		{"output that cannot be checked", "$ go version\ngo1\n", "not run"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			problems := newShell(t).follow(consoleExamples(console + c.text + "```\n"))
+			if c.problem == "" {
+				assert.Empty(t, problems)
+			} else if assert.Len(t, problems, 1) {
+				assert.Contains(t, problems[0], c.problem)
+			}
+		})
+	}
+}
