@@ -78,6 +78,7 @@ func overFlags(c *cobra.Command, o *job.Overrides) {
 	f.StringVar(&o.Gauges, "gauges", "", "gauges of the stock, low string first")
 	f.BoolVar(&o.FreeGauges, "free-gauges", false, "choose gauges from the stock, whatever the file gives")
 	f.StringVar(&o.Pitch, "pitch", "", "pitch standard: A4 in Hz")
+	retuneFlags(c, o)
 	f.StringVar(&o.Neutral, "neutral", "", "neutral fret, such as 7 or 7.5, or bridge")
 }
 

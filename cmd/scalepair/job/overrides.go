@@ -15,12 +15,14 @@ import (
 // Overrides are the values that the command line gives over the build file;
 // an empty one leaves the file's.
 type Overrides struct {
-	Bass, Treble string // lengths
-	Tuning       string // notes or a name
-	Gauges       string // labels, low string first
-	FreeGauges   bool   // let the gauges be chosen although the file gives them
-	Pitch        string // pitch of A4, Hz
-	Neutral      string // a fret number or "bridge"
+	Bass, Treble string   // lengths
+	Tuning       string   // notes or a name
+	Gauges       string   // labels, low string first
+	FreeGauges   bool     // let the gauges be chosen although the file gives them
+	Pitch        string   // pitch of A4, Hz
+	Neutral      string   // a fret number or "bridge"
+	Retune       []string // single strings at other notes: "6=A1"
+	Capo         string   // fret of a capo
 }
 
 // apply puts the overrides into a build.
@@ -44,6 +46,7 @@ func (o Overrides) apply(b *build.Build) error {
 			faults.Include(flag("tuning"), retune(b, t))
 		}
 	}
+	o.applyRetune(b, &faults)
 	if o.Gauges != "" {
 		b.Strings.Gauges = strings.FieldsFunc(o.Gauges, func(r rune) bool { return r == ',' || r == ' ' })
 		slices.Reverse(b.Strings.Gauges)

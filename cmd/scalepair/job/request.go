@@ -50,18 +50,16 @@ func (j *Job) Request() (choice.Request, error) {
 	return req, faults.Err()
 }
 
-// Cases are the tunings that the strings must serve. A capo shortens the
-// sounding length and raises the pitch by the same steps, so that the tension
-// stays that of the open tuning.
+// Cases are the tunings that the strings must serve.
 func (j *Job) Cases() []choice.Case {
 	b := j.Build
 	if len(b.Tunings) == 0 {
-		return []choice.Case{{Name: title(b.Strings.Tuning, ""), Weight: 1,
+		return []choice.Case{{Name: title(b.Strings.Tuning, ""), Weight: 1, CapoFret: b.Strings.CapoFret,
 			FreqsHz: b.Strings.Tuning.FreqsHz(b.Strings.PitchStandardHz)}}
 	}
 	var out []choice.Case
 	for _, t := range b.Tunings {
-		out = append(out, choice.Case{Name: title(t.Tuning, t.Name), Weight: t.Weight,
+		out = append(out, choice.Case{Name: title(t.Tuning, t.Name), Weight: t.Weight, CapoFret: t.CapoFret,
 			FreqsHz: t.Tuning.FreqsHz(b.Strings.PitchStandardHz)})
 	}
 	return out

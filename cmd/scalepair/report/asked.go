@@ -16,12 +16,8 @@ func (in *Input) asked(r *show.Report) {
 	req := in.Plan.Request()
 	var items []string
 	add := func(format string, args ...any) { items = append(items, fmt.Sprintf(format, args...)) }
-	for i, t := range in.Job.Tunings() {
-		name := ""
-		if c := req.Cases[i].Name; c != t.String() {
-			name = c + ", "
-		}
-		add("Tuning: %s%s, A4 = %s Hz.", name, t, strconv.FormatFloat(b.Strings.PitchStandardHz, 'f', -1, 64))
+	for i := range req.Cases {
+		add("Tuning: %s, A4 = %s Hz.", in.caseWords(i, req.Cases[i]), strconv.FormatFloat(b.Strings.PitchStandardHz, 'f', -1, 64))
 	}
 	if len(req.Cases) > 1 {
 		by := "their weighted mean counts"

@@ -49,6 +49,8 @@ type StringJSON struct {
 	Note              string     `json:"note"`
 	FrequencyHz       float64    `json:"frequency_hz"`
 	LengthMM          float64    `json:"length_mm"`
+	SoundingHz        float64    `json:"sounding_frequency_hz,omitempty"` // under a capo
+	SoundingMM        float64    `json:"sounding_length_mm,omitempty"`
 	Gauge             string     `json:"gauge"`
 	GaugeFlags        []string   `json:"gauge_flags,omitempty"`
 	TensionN          float64    `json:"tension_n"`
@@ -66,6 +68,8 @@ type StringJSON struct {
 // TuningJSON is the whole instrument in one tuning.
 type TuningJSON struct {
 	Tuning        string       `json:"tuning"`
+	Name          string       `json:"tuning_name"`
+	CapoFret      int          `json:"capo_fret,omitempty"`
 	Strings       []StringJSON `json:"strings"`
 	TotalN        float64      `json:"total_tension_n"`
 	TotalUN       float64      `json:"total_tension_standard_uncertainty_n"`
@@ -207,7 +211,8 @@ func DetailValues(in *Input, d *choice.Detail) DetailJSON {
 	out := DetailJSON{Pair: in.pairValues(d.Candidate), LimitsBroken: append([]string{}, in.broken(d.Broken)...),
 		Cautions: append(in.detailCautions(d), shortCautions...)}
 	for c := range d.Totals {
-		t := TuningJSON{Tuning: in.Job.Tunings()[c].String(), TotalN: d.Totals[c].TensionN, TotalUN: d.Totals[c].UTensionN,
+		from := in.Plan.Request().Cases[c]
+		t := TuningJSON{Tuning: in.Job.Tunings()[c].String(), Name: from.Name, CapoFret: from.CapoFret, TotalN: d.Totals[c].TensionN, TotalUN: d.Totals[c].UTensionN,
 			BassHalfN: d.Totals[c].BassHalfN, TrebleHalfN: d.Totals[c].TrebleHalfN}
 		if change, ok := totalChange(d, c); ok {
 			t.ChangePercent = ptr(100 * change)
@@ -226,6 +231,9 @@ func (in *Input) stringValues(s *choice.StringDetail, c int) StringJSON {
 		String: s.Number, Note: in.note(c, s.Number), FrequencyHz: cd.FreqHz, LengthMM: 1000 * s.LengthM,
 		Gauge: g.Label, GaugeFlags: g.Flags(), TensionN: cd.TensionN, TensionUN: cd.UTensionN, TensionTargetN: s.TargetN,
 		BreakingShareOpen: cd.ShareOpen, OvertoneRiseCents: cd.RiseCents, RiseIsLowerBound: g.Family != "plain" && cd.RiseCents > 0,
+	}
+	if in.Plan.Request().Cases[c].CapoFret > 0 {
+		out.SoundingHz, out.SoundingMM = cd.SoundingHz, 1000*cd.SoundingM
 	}
 	if s.TargetN > 0 {
 		out.OffTargetPercent = ptr(100 * (cd.TensionN/s.TargetN - 1))

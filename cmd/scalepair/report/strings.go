@@ -106,7 +106,7 @@ func (in *Input) stringNotes(t *show.Table, d *choice.Detail, c int) {
 			t.Note("String %d: the core of %s is not known, so stretch is not counted, and no breaking share, bend or overtone rise can be told.", s.Number, g.Label)
 		}
 		for _, b := range s.Cases[c].Bends {
-			if b.Err != nil && !errors.Is(b.Err, tension.ErrNoStiffness) {
+			if b.Err != nil && !errors.Is(b.Err, tension.ErrNoStiffness) && !errors.Is(b.Err, choice.ErrBehindCapo) {
 				t.Note("String %d, fret %s: %v.", s.Number, strconv.FormatFloat(b.Fret, 'f', -1, 64), b.Err)
 			}
 		}
@@ -120,6 +120,7 @@ func (in *Input) stringNotes(t *show.Table, d *choice.Detail, c int) {
 		}
 	}
 	in.bendNote(t)
+	capoNote(t, d, c, in.Plan.Request().Cases[c].CapoFret)
 }
 
 func hasUncertainty(d *choice.Detail, c int) bool {

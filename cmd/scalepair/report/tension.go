@@ -10,6 +10,9 @@ func Tension(in *Input, d *choice.Detail) *show.Report {
 	r := &show.Report{Title: in.title("Tensions for")}
 	r.Para("Pair %s, gauges %s (low string first), A4 = %s Hz.", in.pair(d.BassMM, d.TrebleMM), in.Set(d.Gauges),
 		trim(in.Job.Build.Strings.PitchStandardHz))
+	for i, c := range in.Plan.Request().Cases {
+		r.Para("Tuning: %s.", in.caseWords(i, c))
+	}
 	in.stringTables(r, d)
 	in.misfits(r, d)
 	if list := in.broken(d.Broken); list != nil {
@@ -19,6 +22,16 @@ func Tension(in *Input, d *choice.Detail) *show.Report {
 	r.Heading("Cautions")
 	r.Cautions(append(in.detailCautions(d), shortCautions...)...)
 	return r
+}
+
+// caseWords names one tuning by its own name, where it has one, and its notes.
+func (in *Input) caseWords(i int, c choice.Case) string {
+	t := in.Job.Tunings()[i]
+	words := tuningWords(t, c.CapoFret)
+	if c.Name != t.String() {
+		return c.Name + ", " + words
+	}
+	return words
 }
 
 // misfits says in one line how near the set is to the targets.
