@@ -60,6 +60,9 @@ func (t Instruments) lookUp(c Construction, faults *fault.List) (wound, bool) {
 	if len(w.layers) == 0 {
 		w.uPack = 0
 	}
+	if c.Diameters == Measured && t.CaliperStepM <= 0 {
+		faults.Add(c.Place, "the step of the calipers is not known", "", "state the step they read to")
+	}
 	return w, len(*faults) == before
 }
 
@@ -88,17 +91,37 @@ func (w wound) coreWeight() float64 { return w.coreMat.DensityKgM3 * w.shape.are
 // kg/m; wraps from the inside out, the first on the core's seat. Source: mass
 // per length by geometry; p from roundPacking or as stated.
 func (w wound) weight() float64 {
-	total, din := w.coreWeight(), w.shape.seat(w.core.d)
-	for _, l := range w.layers {
+	total := w.coreWeight()
+	w.rings(func(l layer, din, ring float64) {
 		p := l.packing
 		if p == 0 {
 			p = roundPacking(l.wire.d, din)
 		}
+		total += w.packing * p * ring
+	})
+	return total
+}
+
+// fills is the share of the wraps' rings that a unit weight fills with metal;
+// 0 without wraps.
+func (w wound) fills(unitWeight float64) float64 {
+	solid := 0.0
+	w.rings(func(_ layer, _, ring float64) { solid += ring })
+	if solid == 0 {
+		return 0
+	}
+	return (unitWeight - w.coreWeight()) / solid
+}
+
+// rings visits the layers from the inside out, with the diameter that each lies
+// on (m) and what its ring would weigh if it were solid (kg/m).
+func (w wound) rings(visit func(l layer, din, ring float64)) {
+	din := w.shape.seat(w.core.d)
+	for _, l := range w.layers {
 		dout := din + 2*l.wire.d
-		total += w.packing * p * l.mat.DensityKgM3 * math.Pi / 4 * (dout - din) * (dout + din)
+		visit(l, din, l.mat.DensityKgM3*math.Pi/4*(dout-din)*(dout+din))
 		din = dout
 	}
-	return total
 }
 
 // value is the unit weight with its uncertainty. Sensitivities are differences

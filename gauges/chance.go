@@ -76,47 +76,6 @@ func orTiny(x, tiny float64) float64 {
 	return x
 }
 
-// studentQuantile is how many standard uncertainties leave the chance p above
-// them, when the uncertainty itself was found from dof independent
-// differences. It nears normalQuantile as dof grows.
-//
-// p: chance in the upper tail, 0 < p < 1/2; dof: degrees of freedom, 3 or more
-// (below, it panics); an infinite dof gives normalQuantile.
-// Source: G. W. Hill, Algorithm 396, Student's t-quantiles, Communications of
-// the ACM 13 (1970) 619; good to 1e-4 from 3 degrees of freedom on.
-func studentQuantile(p, dof float64) float64 {
-	mustBeChance(p)
-	if dof < 3 {
-		panic("gauges: fewer than 3 degrees of freedom")
-	}
-	if dof > 1e6 {
-		return normalQuantile(p)
-	}
-	a := 1 / (dof - 0.5)
-	b := 48 / (a * a)
-	c := ((20700*a/b-98)*a-16)*a + 96.36
-	d := ((94.5/(b+c)-3)/b + 1) * math.Sqrt(a*math.Pi/2) * dof
-	y := math.Pow(d*2*p, 2/dof)
-	if y > 0.05+a {
-		y = hillCentre(p, dof, a, b, c, d)
-	} else {
-		y = ((1/(((dof+6)/(dof*y)-0.089*d-0.822)*(dof+2)*3)+0.5/(dof+4))*y-1)*(dof+1)/(dof+2) + 1/y
-	}
-	return math.Sqrt(dof * y)
-}
-
-// hillCentre is the algorithm's expansion about the normal quantile.
-func hillCentre(p, dof, a, b, c, d float64) float64 {
-	x := -normalQuantile(p)
-	y := x * x
-	if dof < 5 {
-		c += 0.3 * (dof - 4.5) * (x + 0.6)
-	}
-	c = (((0.05*d*x-5)*x-7)*x-2)*x + b + c
-	y = (((((0.4*y+6.3)*y+36)*y+94.5)/c-y-3)/b + 1) * x
-	return math.Expm1(a * y * y)
-}
-
 func mustBeChance(p float64) {
 	if !(p > 0 && p < 1) {
 		panic("gauges: a chance must lie between 0 and 1")

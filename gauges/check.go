@@ -163,6 +163,12 @@ func (t Instruments) checkSteps(r Reading, place placer, faults *fault.List) {
 	against("mass", r.MassKg, t.massStep(r), showG, "balance")
 	against("length", r.LengthM, t.lengthStep(r), showMM, "ruler")
 	against("speaking_length", r.SpeakingM, t.lengthStep(r), showMM, "ruler")
+	if r.OuterFrom == Measured {
+		against("outer", r.OuterM, t.CaliperStepM, showDiameter, "calipers")
+	}
+	if r.CoreFrom == Measured {
+		against("core", r.CoreM, t.CaliperStepM, showDiameter, "calipers")
+	}
 	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), showG, "scales")
 }
 

@@ -36,43 +36,6 @@ func Combine(readings []Reading, built []Construction, tools Instruments, o Opti
 	return stock, nil
 }
 
-// filled puts in what has a sensible value for everybody: gravity, and the
-// care taken with a pitch.
-func (t Instruments) filled() Instruments {
-	usual := DefaultInstruments()
-	if t.GravityMS2 == 0 {
-		t.GravityMS2, t.UGravityMS2 = usual.GravityMS2, usual.UGravityMS2
-	}
-	t.PitchCents = first(t.PitchCents, usual.PitchCents)
-	return t
-}
-
-// check refuses instruments that cannot be.
-func (t Instruments) check(faults *fault.List) {
-	for _, v := range []struct {
-		name   string
-		x, top float64
-		show   func(float64) string
-	}{
-		{"balance step", t.BalanceStepKg, 0.1, showG}, {"balance repeatability", t.BalanceRepeatKg, 0.1, showG},
-		{"balance accuracy", t.BalanceAccuracyKg, 0.1, showG}, {"ruler step", t.RulerStepM, 0.05, showMM},
-		{"ruler accuracy", t.RulerAccuracyM, 0.05, showMM}, {"caliper step", t.CaliperStepM, 0.5e-3, showMM},
-		{"caliper accuracy", t.CaliperAccuracyM, 0.5e-3, showMM}, {"scales step", t.HungStepKg, 1, showG},
-		{"scales accuracy", t.HungAccuracyKg, 1, showG}, {"pitch", t.PitchCents, 100, func(x float64) string { return decimals(x, 2) + " cents" }},
-	} {
-		at := fault.Place{Input: "measuring, " + v.name}
-		switch {
-		case math.IsNaN(v.x) || math.IsInf(v.x, 0):
-			faults.Add(at, "no number", "", "")
-		case v.x < 0 || v.x > v.top:
-			faults.Add(at, "must lie between 0 and "+v.show(v.top), v.show(v.x), "")
-		}
-	}
-	if !(t.GravityMS2 >= 9.76 && t.GravityMS2 <= 9.84) || !(t.UGravityMS2 >= 0 && t.UGravityMS2 < 0.1) {
-		faults.Add(fault.Place{Input: "measuring, gravity"}, "gravity on the ground lies between 9.76 and 9.84 m/s2, known to less than 0.1", "", "leave it out, or give your own as 9.81")
-	}
-}
-
 // combiner makes the stock.
 type combiner struct {
 	tools   Instruments
@@ -116,6 +79,9 @@ func (c combiner) gauge(e *entry) Gauge {
 	}
 	all := combineKinds(kinds)
 	g.set(all.value)
+	if e.built != nil {
+		g.Packing = e.built.fills(g.UnitWeight)
+	}
 	g.chi2, g.dof = chi2+all.chi2, dof+all.dof
 	g.compare(e, kinds, all)
 	return g

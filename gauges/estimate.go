@@ -10,12 +10,12 @@ import (
 // makeFit gives the family's fit on the trusted dots; false where they make
 // none.
 func (f *family) makeFit(all []Gauge, in []bool) (Fit, bool) {
-	l, ok := fitLaw(without(f.dots, -1, in), f.form())
+	l, ok := fitLaw(without(f.dots, -1, in), f.kind == PowerLaw)
 	if !ok {
 		return Fit{}, false
 	}
 	out := Fit{
-		Family: f.name, Material: f.material, Kind: f.kind, Scatter: l.scatter, ScatterAssumed: l.assumed,
+		Family: f.name, Material: f.material, Kind: f.kind, Scatter: l.scatter, ScatterAssumed: l.assumed(),
 		MinOuterM: math.Inf(1), law: l, sources: f.sources,
 	}
 	for i, d := range f.dots {
@@ -74,7 +74,7 @@ func (f Fit) estimate(g *Gauge) {
 			plus(1, one(sourceCalipers, core*g.core.relCommon()))
 	}
 	v := value{w: w, indep: indep, common: shared}
-	wide := widenedTo(v.u(), l.freedom(v.u()/w*by.byWeight, x))
+	wide := w / by.byWeight * l.widened(v.u()/w*by.byWeight, x, 0.025)
 	v.indep = math.Sqrt(math.Max(0, wide*wide-math.Pow(shared.size(), 2)))
 	g.set(v)
 	g.Estimated = true

@@ -66,14 +66,6 @@ func (f *family) prepare(all []Gauge) {
 	}
 }
 
-// form is the form of the family's law.
-func (f *family) form() form {
-	if f.kind == OneDensity {
-		return form{}
-	}
-	return form{sloped: f.kind == PowerLaw, least: leastScatter}
-}
-
 func (f *family) lawKind(all []Gauge) FitKind {
 	if f.name == Plain {
 		return OneDensity

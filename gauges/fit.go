@@ -1,6 +1,10 @@
 package gauges
 
-import "scalepair/data/fault"
+import (
+	"fmt"
+
+	"scalepair/data/fault"
+)
 
 // FitKind is the law that a family is fitted with.
 type FitKind int
@@ -55,6 +59,19 @@ type Suspect struct {
 	Fits  string   // what mass or length would agree
 	Slips []string // what may have happened, likeliest first; may be empty
 	Off   float64  // as in Judgement, of this reading alone
+}
+
+// String is the suspect in one line: place, gauge, what gave it away, what would
+// fit, what may have happened.
+func (s Suspect) String() string {
+	out := fmt.Sprintf("gauge %s %s; %s", s.Gauge, s.Why, s.Fits)
+	if s.Place != (fault.Place{}) {
+		out = s.Place.String() + ": " + out
+	}
+	for _, what := range s.Slips {
+		out += "; " + what
+	}
+	return out
 }
 
 // Options are the choices that a stock is made with. The zero value is the

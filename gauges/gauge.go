@@ -59,6 +59,7 @@ type Gauge struct {
 	WindingM    float64 // length of the wound part that a bought string has; 0 not stated
 
 	ImpliedKgM3 float64 // plain: unit weight over cross-section; wound with known core: of the wrap; else of the whole
+	Packing     float64 // share of the wraps' rings filled with metal, where a construction was given; else 0
 
 	Readings  int  // rows used, weighed and hung
 	Built     bool // a construction from core and wraps went in

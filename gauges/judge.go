@@ -20,7 +20,7 @@ func (c combiner) fitAll(s *Stock, faults *fault.List) {
 	all := families(s.Gauges)
 	each := alarm / float64(max(1, judgements(s.Gauges, all)))
 	for _, f := range all {
-		in, js := trusted(f.dots, f.form(), each/2)
+		in, js := trusted(f.dots, f.kind == PowerLaw, each/2)
 		f.mark(s.Gauges, in, js)
 		fit, ok := f.makeFit(s.Gauges, in)
 		if ok {
@@ -123,9 +123,9 @@ func (c combiner) disagreeing(e *entry, g Gauge) Suspect {
 			worst, most, judged = i, d, j
 		}
 	}
-	why := fmt.Sprintf("its readings stand further apart than chance allows, and this one is farthest off, %s %%", percent(judged.Off))
+	why := fmt.Sprintf("has readings further apart than chance allows, and this one is farthest off, %s %%", percent(judged.Off))
 	if len(e.rows) == 1 {
-		why = "its reading and its construction stand further apart than chance allows"
+		why = "has a reading and a construction further apart than chance allows"
 	}
 	return c.suspect(e, g, e.rows[worst], judged, why)
 }

@@ -18,61 +18,35 @@ type dot struct {
 	shared []float64 // from each shared source, in the order of family.sources
 }
 
-// form says what law a family is fitted with.
-type form struct {
-	sloped bool
-	least  float64 // scatter that the family has at least
-}
-
 // law is a fitted line with the variances of level and slope, which are
 // independent about the centre, and what the shared errors do to both.
 type law struct {
-	form
+	sloped                 bool
 	centre, level, slope   float64
 	vLevel, vSlope         float64
 	levelShare, slopeShare []float64
-	scatter                float64 // the gauges' own, standard deviation of y
-	dof                    int     // gauges less parameters
-	assumed                bool    // scatter is not from these gauges
+	scatter                float64 // the gauges' own, root mean square of the belief
+	belief                 belief
+	dots                   int
 }
-
-// leastScatter is the least scatter of wound strings of one kind, as a
-// fraction: what is seen of it in a few gauges is often less than there is.
-// Plain wire has none beyond its diameter. Judgement.
-const leastScatter = 0.005
-
-// smallScatter is taken for the scatter of a family too small to show one; it
-// is the least of one too small to show it well. Judgement.
-const (
-	smallScatter = 0.02
-	wellShown    = 3 // degrees of freedom
-)
 
 // fitLaw fits dots by weighted least squares.
 //
 //	weight = 1/(u^2 + tau^2)
 //
-// tau: the family's own scatter, so large that the weighted squares add up to
-// the degrees of freedom, or 0 where they add up to less. Below wellShown
-// degrees of freedom it is not less than smallScatter, and never less than the
-// form's least. Shared errors do not weigh, since they move all dots together;
-// they are carried through the same sums afterwards. false where the dots do
-// not determine the law: fewer than two, or a slope asked of one diameter.
-// Source of tau: R. C. Paule and J. Mandel, Journal of Research of the National
-// Bureau of Standards 87 (1982) 377.
-func fitLaw(dots []dot, of form) (law, bool) {
-	parameters := 1
-	if of.sloped {
-		parameters = 2
-	}
-	l := law{form: of, dof: len(dots) - parameters}
-	if len(dots) < 2 || of.sloped && sameX(dots) {
+// tau: the family's own scatter, see law.believe; a tau that fits u too well
+// takes nothing from the weights of sharp readings. Shared errors do not weigh,
+// since they move all dots together; they are carried through the same sums
+// afterwards. false where the dots do not determine the law: fewer than two, or
+// a slope asked of one diameter. Source: the Guide, H.3, with both coordinates'
+// errors in u.
+func fitLaw(dots []dot, sloped bool) (law, bool) {
+	l := law{sloped: sloped, dots: len(dots)}
+	if len(dots) < 2 || sloped && sameX(dots) {
 		return l, false
 	}
-	l.scatter = max(of.least, l.paule(dots))
-	if l.dof < wellShown && l.scatter < smallScatter {
-		l.scatter, l.assumed = smallScatter, true
-	}
+	l.belief = l.believe(dots)
+	l.scatter = math.Sqrt(l.belief.meanSquare())
 	l.solve(dots, l.scatter)
 	l.share(dots)
 	return l, true
@@ -82,15 +56,34 @@ func sameX(dots []dot) bool {
 	return !slices.ContainsFunc(dots, func(d dot) bool { return math.Abs(d.x-dots[0].x) > 1e-9 })
 }
 
-// solve sets level and slope for a given scatter and gives the weighted sum of
-// squares that is left.
+// assumed tells whether the scatter is mostly usualScatter: fewer than three
+// differences show it.
+func (l *law) assumed() bool {
+	if l.sloped {
+		return l.dots < 5
+	}
+	return l.dots < 4
+}
+
+// solve sets level and slope for a given scatter and gives the ln of how likely
+// that scatter makes the dots, with level and slope free.
+//
+//	(sum(ln w) + ln v_level + ln v_slope - chi2)/2
+//
+// chi2: weighted squares left by the line. Source: D. A. Harville, Journal of
+// the American Statistical Association 72 (1977) 320, restricted likelihood.
 func (l *law) solve(dots []dot, tau float64) float64 {
-	var sw, sx, sy float64
+	var sw, sx, sy, logs float64
+	product := 1.0 // of the variances; its ln is taken before it can vanish
 	for _, d := range dots {
-		w := 1 / (d.u*d.u + tau*tau)
-		sw, sx, sy = sw+w, sx+w*d.x, sy+w*d.y
+		v := d.u*d.u + tau*tau
+		sw, sx, sy = sw+1/v, sx+d.x/v, sy+d.y/v
+		if product *= v; product < 1e-250 {
+			logs, product = logs-math.Log(product), 1
+		}
 	}
 	l.centre, l.level, l.vLevel = sx/sw, sy/sw, 1/sw
+	logs += math.Log(l.vLevel / product)
 	if l.sloped {
 		var sxx, sxy float64
 		for _, d := range dots {
@@ -98,37 +91,17 @@ func (l *law) solve(dots []dot, tau float64) float64 {
 			sxx, sxy = sxx+w*dx*dx, sxy+w*dx*d.y
 		}
 		l.slope, l.vSlope = sxy/sxx, 1/sxx
+		logs += math.Log(l.vSlope)
 	}
-	chi2 := 0.0
 	for _, d := range dots {
 		r := d.y - l.y(d.x)
-		chi2 += r * r / (d.u*d.u + tau*tau)
+		logs -= r * r / (d.u*d.u + tau*tau)
 	}
-	return chi2
+	return logs / 2
 }
 
 // y is the fitted line at x.
 func (l *law) y(x float64) float64 { return l.level + l.slope*(x-l.centre) }
-
-// paule finds the scatter. The sum of squares falls as the scatter grows, so
-// halving an interval finds it; fifty halvings of 1 (a factor of e in weight)
-// leave nothing to find.
-func (l *law) paule(dots []dot) float64 {
-	wanted := float64(l.dof)
-	if wanted < 1 || l.solve(dots, 0) <= wanted {
-		return 0
-	}
-	low, high := 0.0, 1.0
-	for range 50 {
-		tau := (low + high) / 2
-		if l.solve(dots, tau) > wanted {
-			low = tau
-		} else {
-			high = tau
-		}
-	}
-	return high
-}
 
 // share carries the shared errors of the dots through to level and slope.
 func (l *law) share(dots []dot) {
@@ -154,51 +127,56 @@ func (l *law) vAt(x float64) float64 {
 	return l.vLevel + (x-l.centre)*(x-l.centre)*l.vSlope
 }
 
-// freedom is how well the uncertainty u of a prediction of y at x is known,
-// the gauge's own included. Its part from the scatter rests on these dots:
-//
-//	part^2 = tau^2 (2 - tau^2/s^2) (1 + h),   s^2 = n v_level,   h = v(x)/s^2
-//
-// s: what one dot stands off by, scatter and own uncertainty together; h: what
-// the line adds to that. A scatter is seen through the dots' uncertainties, so
-// part is tau where it is plain to see and nearer s where it is not; where no
-// scatter shows, nothing rests on it. At least 3 degrees of freedom, below
-// which the quantiles say more about ignorance than about strings. The factor
-// in brackets and the bound are judgement; simulation bears them out.
-func (l *law) freedom(u, x float64) float64 {
-	if l.assumed || l.scatter <= l.least {
-		return math.Inf(1) // judgement, not from these dots
-	}
-	n := float64(l.dof + 1)
-	if l.sloped {
-		n++
-	}
-	tau2, s2 := l.scatter*l.scatter, n*l.vLevel
-	part := math.Sqrt((tau2 - l.least*l.least) * (2 - tau2/s2) * (1 + l.vAt(x)/s2))
-	return max(3, EffectiveFreedom(u, part, float64(l.dof)))
+// spread parts the variance u^2 of a gauge about the line at x, its own scatter
+// included, into what is known and how it rises with the square of the scatter:
+// u^2 = known + rise tau^2, rise = 1 + v(x)/(n v_level) for a line that itself
+// rests on scattered dots.
+func (l *law) spread(u, x float64) (known, rise float64) {
+	rise = 1 + l.vAt(x)/(float64(l.dots)*l.vLevel)
+	return max(0, u*u-rise*l.scatter*l.scatter), rise
 }
 
-// judge sets a dot against the line, which must have been fitted without it.
-// p is the chance in one tail that may raise a false alarm. The distance is
-// taken in the unit weight itself, not in its ln, since that is where a balance's
-// errors are even to both sides: (w - w_fit)/w_fit = lean (exp(y - y_fit) - 1).
-func (l *law) judge(d dot, p float64) Judgement {
+// widened is u made to hold in the tail of chance p although the scatter is
+// known only as far as the belief says: the normal quantile of p times it is
+// exceeded with the chance p.
+func (l *law) widened(u, x, p float64) float64 {
+	known, rise := l.spread(u, x)
+	return l.belief.bound(p, known, rise) / normalQuantile(p)
+}
+
+// about is how far a dot stands off from the line, which must have been fitted
+// without it, and the standard uncertainty of that. The distance is taken in
+// the unit weight itself, not in its ln, since that is where a balance's errors
+// are even to both sides: (w - w_fit)/w_fit = lean (exp(y - y_fit) - 1).
+func (l *law) about(d dot) (off, u float64) {
 	v := d.u*d.u + l.scatter*l.scatter + l.vAt(d.x)
 	for k, s := range d.shared {
 		differ := s - l.shareAt(k, d.x)
 		v += differ * differ
 	}
-	u := math.Sqrt(v)
-	return Judgement{
-		Off:   d.lean * math.Expm1(d.y-l.y(d.x)),
-		U:     d.lean * u,
-		Limit: max(leastSlip, d.lean*u*studentQuantile(p, l.freedom(u, d.x))),
+	return math.Expm1(d.y - l.y(d.x)), math.Sqrt(v)
+}
+
+// judge words that in figures of the unit weight. p is the chance in one tail
+// that may raise a false alarm.
+func (l *law) judge(d dot, p float64) Judgement {
+	off, u := l.about(d)
+	u = d.lean * l.widened(u, d.x, p)
+	return Judgement{Off: d.lean * off, U: u, Limit: max(leastSlip, normalQuantile(p)*u)}
+}
+
+// suspects tells whether judge would find the dot beyond its limit, with less
+// work.
+func (l *law) suspects(d dot, p float64) bool {
+	off, u := l.about(d)
+	if off = math.Abs(off); d.lean*off <= leastSlip {
+		return false
 	}
+	known, rise := l.spread(u, d.x)
+	chance, _ := l.belief.beyond(off, known, rise)
+	return chance < p
 }
 
 // leastSlip is how far a reading must stand off at least to be called suspect,
 // as a fraction. Judgement: strings of one size differ by that much.
 const leastSlip = 0.02
-
-// suspect tells whether the distance is beyond the limit.
-func (j Judgement) suspect() bool { return math.Abs(j.Off) > j.Limit }

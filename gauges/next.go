@@ -57,7 +57,8 @@ type Suggestion struct {
 //
 // The result's variance is the sum over gauges of (influence Indep/w)^2 and over
 // shared errors of (sum of influence Common/w)^2. A weighing of an estimated
-// gauge replaces the estimate; of any other it is averaged in.
+// gauge replaces the estimate; of any other it is averaged in. What it would do
+// to the fit, and so to the other estimates, is not counted.
 func (s Stock) WhatToWeigh(tools Instruments, influence []float64, longestM float64) ([]Suggestion, error) {
 	if len(influence) != len(s.Gauges) {
 		panic("gauges: one influence for every gauge of the stock")

@@ -60,44 +60,6 @@ const (
 	Measured
 )
 
-// Instruments are the builder's measuring tools, stated once for a file. A
-// step is the least step of the display or scale; an accuracy a is a bound:
-// the instrument may read off by up to +-a, the same way every time; a
-// repeatability is a standard deviation. SI units.
-type Instruments struct {
-	BalanceStepKg     float64
-	BalanceRepeatKg   float64
-	BalanceAccuracyKg float64
-	RulerStepM        float64
-	RulerAccuracyM    float64
-	CaliperStepM      float64
-	CaliperAccuracyM  float64
-	HungStepKg        float64 // of the scales for the hung weight
-	HungAccuracyKg    float64
-	PitchCents        float64 // standard uncertainty of a sounded pitch
-	GravityMS2        float64
-	UGravityMS2       float64 // standard uncertainty of gravity; 0: exact
-}
-
-// DefaultInstruments gives a kitchen table's tools where nothing was stated: a
-// 0.01 g balance, a 1 mm ruler, 0.01 mm calipers, 1 g scales for the hung
-// weight, pitch to 2 cents, and gravity anywhere on the ground. All but
-// gravity are judgement and have to be printed with the result.
-//
-// Gravity runs from 9.780 m/s2 at the equator to 9.832 m/s2 at the poles;
-// 9.80665 with 0.15 % covers it.
-func DefaultInstruments() Instruments {
-	return Instruments{
-		BalanceStepKg: 0.01e-3,
-		RulerStepM:    1e-3,
-		CaliperStepM:  0.01e-3,
-		HungStepKg:    1e-3,
-		PitchCents:    2,
-		GravityMS2:    9.80665,
-		UGravityMS2:   0.0015 * 9.80665,
-	}
-}
-
 // HungCaution is what must be read before a weight is hung on a string. The
 // breaking load that it speaks of is in HungTest.
 const HungCaution = "A hung weight falls when the string breaks. Wear eye protection; keep the weight a hand's breadth over a padded floor, " +

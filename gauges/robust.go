@@ -23,20 +23,22 @@ func robustLine(dots []dot, sloped bool) (level, slope float64) {
 	return weightedMedian(off, weight), slope
 }
 
-// weight is what a dot counts in a median; smallScatter keeps one dot from
+// weight is what a dot counts in a median; usualScatter keeps one dot from
 // outweighing all others.
-func (d dot) weight() float64 { return 1 / (d.u*d.u + smallScatter*smallScatter) }
+func (d dot) weight() float64 { return 1 / (d.u*d.u + usualScatter*usualScatter) }
+
+// medianLoss makes up for how poorly a median of few distances shows a scatter.
+// Judgement.
+const medianLoss = 1.5
 
 // robustStart marks the dots that lie near the robust line: within leastSlip, or
 // within the quantile of p for the dot's own uncertainty together with the
-// family's scatter as far as the median distance shows one beyond the dots'
+// family's scatter, as far as the median distance shows one beyond the dots'
 // uncertainties. Where fewer than half lie near, all are marked.
 //
 // 1.4826 makes the median distance of a normal distribution its standard
-// deviation; found in that way it is known as well as from 0.37 as many
-// differences (the median distance's efficiency), hence the Student quantile.
-// Source: F. R. Hampel, Journal of the American Statistical Association 69
-// (1974) 383.
+// deviation. Source: F. R. Hampel, Journal of the American Statistical
+// Association 69 (1974) 383.
 func robustStart(dots []dot, sloped bool, p float64) []bool {
 	level, slope := robustLine(dots, sloped)
 	n := len(dots)
@@ -46,11 +48,11 @@ func robustStart(dots []dot, sloped bool, p float64) []bool {
 	}
 	spread := 1.4826 * weightedMedian(far, weight)
 	excess := math.Sqrt(max(0, spread*spread-weightedMedian(v, weight)))
-	known, found := normalQuantile(p), studentQuantile(p, max(3, 0.37*float64(n)))
+	known := normalQuantile(p)
 	near := make([]bool, n)
 	count := 0
 	for i, d := range dots {
-		near[i] = far[i] <= math.Hypot(known*d.u, found*excess) || d.lean*far[i] <= leastSlip
+		near[i] = far[i] <= known*math.Hypot(d.u, medianLoss*excess) || d.lean*far[i] <= leastSlip
 		if near[i] {
 			count++
 		}
@@ -102,13 +104,15 @@ func weightedMedian(values, weights []float64) float64 {
 // search starts from a robust line and repeats until nothing changes; rounds
 // that come back to an earlier parting end too. Where more than half would be
 // suspect, no majority is left to judge by, and all are trusted.
-func trusted(dots []dot, of form, p float64) (in []bool, judged []Judgement) {
-	in = robustStart(dots, of.sloped, p)
+// An infinite Limit means that nothing could judge a dot.
+func trusted(dots []dot, sloped bool, p float64) (in []bool, judged []Judgement) {
+	in = robustStart(dots, sloped, p)
 	for range 10 {
 		next := make([]bool, len(dots))
 		count := 0
-		for i := range dots {
-			next[i] = !judgeOne(dots, in, i, of, p).suspect()
+		for i, d := range dots {
+			l, ok := lawWithout(dots, in, i, sloped)
+			next[i] = !ok || !l.suspects(d, p)
 			if next[i] {
 				count++
 			}
@@ -122,24 +126,23 @@ func trusted(dots []dot, of form, p float64) (in []bool, judged []Judgement) {
 		in = next
 	}
 	judged = make([]Judgement, len(dots))
-	for i := range dots {
-		judged[i] = judgeOne(dots, in, i, of, p)
+	for i, d := range dots {
+		judged[i].Limit = math.Inf(1)
+		if l, ok := lawWithout(dots, in, i, sloped); ok {
+			judged[i] = l.judge(d, p)
+		}
 	}
 	return in, judged
 }
 
-// judgeOne sets dot i against the law of the trusted others, or of all others
-// where too few are trusted. An infinite Limit means that nothing could judge
-// it.
-func judgeOne(dots []dot, in []bool, i int, of form, p float64) Judgement {
-	l, ok := fitLaw(without(dots, i, in), of)
+// lawWithout is the law of the trusted dots but dot i, or of all but dot i where
+// too few are trusted; false where those are too few as well.
+func lawWithout(dots []dot, in []bool, i int, sloped bool) (law, bool) {
+	l, ok := fitLaw(without(dots, i, in), sloped)
 	if !ok {
-		l, ok = fitLaw(without(dots, i, nil), of)
+		l, ok = fitLaw(without(dots, i, nil), sloped)
 	}
-	if !ok {
-		return Judgement{Limit: math.Inf(1)}
-	}
-	return l.judge(dots[i], p)
+	return l, ok
 }
 
 // without gives the dots but for dot i, and only those marked in unless in is

@@ -40,7 +40,7 @@ func caseTools() gauges.Instruments {
 func newWorld(seed uint64) *world {
 	return &world{
 		rng: rand.New(rand.NewPCG(seed, 20)), tools: caseTools(), listed: true, hung: true, most: 3,
-		shortest: 0.25, span: 0.6, scatter: 0.006,
+		shortest: 0.25, span: 0.6, scatter: 0.0027,
 	}
 }
 

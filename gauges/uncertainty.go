@@ -32,28 +32,6 @@ func RootSum(parts ...float64) float64 {
 	return math.Sqrt(sum)
 }
 
-// EffectiveFreedom is how well a combined uncertainty u is itself known, as
-// degrees of freedom, when one part of it was found from dof differences and
-// the others are known.
-//
-//	v = dof u^4/part^4   (Welch and Satterthwaite)
-//
-// u: combined standard uncertainty; part: that part of it, same unit; dof: its
-// degrees of freedom. A part of 0 gives +Inf. Source: the Guide G.4.1.
-func EffectiveFreedom(u, part, dof float64) float64 {
-	if part == 0 {
-		return math.Inf(1)
-	}
-	return dof * math.Pow(u/part, 4)
-}
-
-// widenedTo is u made larger where it is known only to dof degrees of freedom,
-// so that 1.96 times the result still makes 95 %.
-func widenedTo(u, dof float64) float64 {
-	const tail = 0.025
-	return u * studentQuantile(tail, dof) / normalQuantile(tail)
-}
-
 // parts is a set of shared errors by source. A set is small, so a sorted slice
 // serves and keeps every sum in one order.
 type parts []CommonPart
