@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/internal/trial"
 )
@@ -84,11 +85,21 @@ func TestNumbersAreLegible(t *testing.T) {
 	}
 }
 
-// No two slot numbers stand on each other.
+// No two slot numbers stand on each other, also where slots stand close.
 func TestNumbersStandClear(t *testing.T) {
+	drawings := map[string]draw.Drawing{}
 	for _, name := range trial.Names() {
+		drawings[name] = trial.Drawing(t, name)
+	}
+	spec := trial.Layout(t, "six").Spec
+	spec.BassMM, spec.TrebleMM, spec.Frets = 440, 420, 27
+	short, err := fan.New(spec)
+	require.NoError(t, err)
+	drawings["short"], err = draw.Fan(short, draw.Options{})
+	require.NoError(t, err)
+	for name, d := range drawings {
 		var boxes []draw.Rect
-		for _, e := range trial.Drawing(t, name).Layer(draw.LayerNumbers).Elements {
+		for _, e := range d.Layer(draw.LayerNumbers).Elements {
 			if words, ok := e.(draw.Text); ok {
 				for _, b := range boxes {
 					assert.False(t, b.Touches(words.Bounds().Grow(0.2)), "%s: number %s", name, words.Body)

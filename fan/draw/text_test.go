@@ -39,6 +39,11 @@ func TestLongTextIsCutToItsRoom(t *testing.T) {
 	assert.Greater(t, words.WidthMM(), 52.0, "not cut shorter than need be")
 	words.RoomMM = 0
 	assert.Equal(t, strings.TrimSpace(words.Body), words.Shown())
+	// Eleven figures of 0.556 at a size of 5 mm are 30.58 mm long.
+	figures := draw.Text{HeightMM: 5 * draw.CapShare, RoomMM: 30.58 + 1e-9, Body: "12345678901"}
+	assert.Equal(t, "12345678901", figures.Shown())
+	figures.RoomMM = 30.57
+	assert.Equal(t, "123456789…", figures.Shown())
 	tiny := draw.Text{HeightMM: 3, RoomMM: 0.5, Body: "abc"}
 	assert.Equal(t, "…", tiny.Shown())
 }

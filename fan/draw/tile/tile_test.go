@@ -160,48 +160,6 @@ func TestSlotsAreNeverCutOnAnyNeck(t *testing.T) {
 	})
 }
 
-func TestRegistrationMarksAgreeOnBothNeighbours(t *testing.T) {
-	everyWay(t, func(t *testing.T, _ *fan.Layout, p tile.Plan, _ tile.Options) {
-		marks := func(n int) map[string]int {
-			seen := map[string]int{}
-			part := partOf(p, n)
-			for _, e := range part.Drawing.Layer(draw.LayerJoins).Elements {
-				if k, ok := e.(draw.Circle); ok {
-					at := back(p.Pieces[n].Place, k.Centre)
-					seen[fmt.Sprintf("%.6f %.6f", at.X, at.Y)]++
-					inside := draw.NoRect().Include(part.Window...)
-					assert.Equal(t, inside, inside.Union(k.Bounds()), "crosses are shown whole")
-				}
-			}
-			return seen
-		}
-		for i := 1; i < len(p.Pieces); i++ {
-			left, shared := marks(i-1), 0
-			for at := range marks(i) {
-				shared += left[at]
-			}
-			assert.Equal(t, 2, shared, "two crosses on pieces %d and %d", i, i+1)
-		}
-	})
-}
-
-// partOf finds the part that shows piece n: pieces come in order on each sheet.
-func partOf(p tile.Plan, n int) draw.Part {
-	before := 0
-	for _, piece := range p.Pieces[:n] {
-		if piece.Sheet == p.Pieces[n].Sheet {
-			before++
-		}
-	}
-	return p.Sheets[p.Pieces[n].Sheet].Parts[before]
-}
-
-// back carries a point of the sheet to the drawing, by Cramer's rule.
-func back(m draw.Map, p draw.Point) draw.Point {
-	x, y, det := p.X-m.X0, p.Y-m.Y0, m.XX*m.YY-m.XY*m.YX
-	return draw.Point{X: (x*m.YY - y*m.XY) / det, Y: (m.XX*y - m.YX*x) / det}
-}
-
 func TestStripsNeverTakeMoreSheets(t *testing.T) {
 	saved := 0
 	for _, name := range trial.Names() {
@@ -257,30 +215,6 @@ func TestPrinterCorrection(t *testing.T) {
 	part := partOf(p, 0)
 	first := part.Drawing.Layer(draw.LayerSlots).Elements[0].(draw.Line)
 	assert.InDelta(t, l.Frets[1].Slot.LengthMM, math.Hypot((first.B.X-first.A.X)*0.996, (first.B.Y-first.A.Y)*1.0025), tolMM)
-}
-
-func TestWordsOfASheet(t *testing.T) {
-	p := laid(t, trial.Drawing(t, "six"), options(tile.A4(), tile.OneEach))
-	for i, s := range p.Sheets {
-		assert.Equal(t, fmt.Sprintf("Sheet %d of %d · Trial of 6 strings", i+1, len(p.Sheets)), s.Name)
-		r := &recorder.Recorder{}
-		s.On(r)
-		words := r.Texts(draw.LayerFrame)
-		assert.Equal(t, s.Name, words[0])
-		text := strings.Join(words, " ")
-		assert.Contains(t, text, "Before you glue or saw, both bars must measure 100 mm")
-		assert.Contains(t, text, "the crosses meet")
-		for n := range p.Pieces {
-			assert.Contains(t, words, fmt.Sprint(n+1), "the key map names piece %d", n+1)
-		}
-		heavy := 0
-		for _, m := range r.Marks {
-			if poly, ok := m.What.(draw.Polyline); ok && poly.Stroke == draw.HereStroke {
-				heavy++
-			}
-		}
-		assert.Equal(t, 1, heavy, "the key map frames this sheet's piece")
-	}
 }
 
 func TestOneSheet(t *testing.T) {
