@@ -40,10 +40,13 @@ func framed(r *recorder.Recorder) []string {
 		if !ok || frame.Stroke != draw.HereStroke {
 			continue
 		}
-		box := frame.Bounds()
+		box, middle := frame.Bounds(), 0.0
+		for _, corner := range frame.Points {
+			middle += corner.X / 4
+		}
 		for _, n := range r.Marks {
 			words, ok := n.What.(draw.Text)
-			if ok && n.Layer == draw.LayerFrame && math.Abs(words.At.X-(box.Min.X+box.Max.X)/2) < 1 && words.At.Y > box.Min.Y {
+			if ok && n.Layer == draw.LayerFrame && math.Abs(words.At.X-middle) < 1 && words.At.Y > box.Min.Y {
 				out = append(out, words.Body)
 			}
 		}
