@@ -11,8 +11,9 @@ import (
 func (d desk) centreline() Task {
 	return Task{
 		Title: "Centreline and base lines",
-		Do: "Draw the centreline along the whole blank. Square one base line across it at the nut end and one at the heel end, " +
-			"and leave both standing until the last slot is sawn. The nut line is to cross the centreline at the place given.",
+		Do: "True one long edge of the blank and draw the centreline parallel to it: every square in this list is laid against that edge. " +
+			"Square one base line across at the nut end and one at the heel end, and leave both standing until the last slot is sawn. " +
+			"The nut line is to cross the centreline at the place given.",
 		Figures: []Figure{
 			d.length("from the nut end's base line to the heel end's", d.blank.LengthMM),
 			d.length("from the nut end's base line to where the nut line crosses the centreline", -d.blank.MinX),
@@ -65,10 +66,10 @@ func (d desk) trebleNut() Task {
 	if d.p.offsetMM < 0 {
 		second = d.length("along the treble line from the square through the bass nut mark to the treble nut mark, towards the head", -d.p.offsetMM)
 	}
-	square := "Lay a square on the centreline, through the bass nut mark, and draw where it meets the treble line. Measure the treble nut from there."
+	square := "Square across from the bass nut mark, and draw where that meets the treble line. Measure the treble nut from there."
 	if d.l.Parallel || n.K() == 0 {
 		return Task{Title: "Treble nut mark",
-			Do:      "The nut stands square: lay a square on the centreline, through the bass nut mark. Where it meets the treble line is the treble nut mark.",
+			Do:      "The nut stands square: square across from the bass nut mark. Where that meets the treble line is the treble nut mark.",
 			Figures: []Figure{second}}
 	}
 	if n.XMM > d.blank.MaxX {
@@ -78,7 +79,7 @@ func (d desk) trebleNut() Task {
 	}
 	return Task{
 		Title: "Square line at " + neutralName(n.Neutral) + " and treble nut mark",
-		Do:    d.squareText() + " Check it: a square through the bass nut mark must meet the treble line as far from the treble nut mark as given, and the nut line must pass through it.",
+		Do:    d.squareText() + " Check it: squared across from the bass nut mark, the treble line is met as far from the treble nut mark as given; and the nut line must pass through it.",
 		Figures: []Figure{
 			d.length("along the bass line from the bass nut mark to the square line", n.BassFromNutMM),
 			d.length("along the treble line from the square line back to the treble nut mark", n.TrebleFromNutMM),
@@ -92,7 +93,7 @@ func (d desk) squareText() string {
 	if n := d.l.Neutral.Fret; n != float64(int(n)) {
 		from = "the place on the bass line given below, between two marks"
 	}
-	return "Lay a square on the centreline, through " + from + ", and draw the square line across to the treble line. " +
+	return "Square across from " + from + ", and draw this square line to the treble line. " +
 		"From there measure back along the treble line: the treble nut mark."
 }
 
@@ -119,27 +120,25 @@ func decimalsOf(x float64) int {
 }
 
 // beforeTheCut gives the checks that catch a slip while wood can still be
-// saved.
+// saved. Beyond fret 12 every distance is half of the one twelve frets before,
+// which needs no saddle on the blank to be seen.
 func (d desk) beforeTheCut() Task {
 	last := len(d.l.Frets) - 1
 	t := Task{
 		Title: "Checks before the first cut",
-		Do: "Fret 12 halves both lines: from it to the saddle is as far as from the nut. Measure both diagonals: a slip in the " +
-			"treble nut shows on neither line alone, but makes one diagonal longer and the other shorter. " +
-			"Then measure all marks again by the other method, before the saw touches wood.",
+		Do: "Measure both diagonals: a slip in the treble nut shows on neither line alone, but makes one diagonal longer and the other " +
+			"shorter. Then measure all marks again by the other method, before the saw touches wood.",
 	}
-	if last < 12 {
-		t.Do = "Measure both diagonals: a slip in the treble nut shows on neither line alone, but makes one diagonal longer and the other " +
-			"shorter. Then measure all marks again by the other method, before the saw touches wood."
+	if last >= 12 {
+		t.Do = "Fret 12 halves both lines, so every distance beyond it is half of the one twelve frets before. " + t.Do
 	}
 	for _, p := range d.p.lines {
 		if last >= 12 {
-			t.Figures = append(t.Figures,
-				d.length(p.line.String()+" line, nut to fret 12, and fret 12 to the saddle", p.lengthMM/2))
+			t.Figures = append(t.Figures, d.length(p.line.String()+" line, nut to fret 12: half its length to the saddle", p.lengthMM/2))
 		}
-		if last >= 24 {
-			t.Figures = append(t.Figures,
-				d.length(p.line.String()+" line, fret 12 to fret 24, half of that", p.lengthMM/4))
+		if last > 12 {
+			t.Figures = append(t.Figures, d.length(fmt.Sprintf("%s line, fret 12 to fret %d: half of the nut to fret %d", p.line, last, last-12),
+				p.marks[last]-p.marks[12]))
 		}
 	}
 	t.Figures = append(t.Figures,

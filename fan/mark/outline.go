@@ -33,9 +33,13 @@ func (d desk) boardEdges() Task {
 }
 
 func (d desk) heelFigures(t Task, bass, treble float64) Task {
+	outer, last := d.l.Strings[len(d.l.Strings)-1], d.l.Frets[len(d.l.Frets)-1].Line
+	margins := d.l.Spec.MarginBassMM + d.l.Spec.MarginTrebleMM
 	t.Figures = append(t.Figures,
 		d.length("along the bass edge from the last slot to the heel end", bass),
-		d.length("along the treble edge from the last slot to the heel end", treble))
+		d.length("along the treble edge from the last slot to the heel end", treble),
+		d.length("check: the board's width, square across, where the nut line crosses the centreline", 2*lineAt(outer, 0)+margins),
+		d.length("check: the same where the last fret crosses it", 2*lineAt(outer, last.CrossMM)+margins))
 	return t
 }
 

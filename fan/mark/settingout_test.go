@@ -188,10 +188,10 @@ func TestBoardEdges(t *testing.T) {
 		change func(*fan.Spec)
 		last   int // figures after those of the edges
 	}{
-		{"as usual", func(*fan.Spec) {}, 2},
+		{"as usual", func(*fan.Spec) {}, 4},
 		{"unlike margins, a seat, a square heel", func(s *fan.Spec) {
 			s.MarginBassMM, s.MarginTrebleMM, s.NutSeatMM, s.HeelSquare = 4, 3, 5, true
-		}, 3},
+		}, 5},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			l := layout(t, c.change)
@@ -210,15 +210,32 @@ func TestBoardEdges(t *testing.T) {
 				on(p, figure(2), figure(3))
 			}
 			rest := task.Figures[len(figures):]
-			if c.last == 3 {
+			if c.last == 5 {
 				assert.Equal(t, 5.0, rest[0].Length.ExactMM)
+				rest = rest[1:]
 			}
 			// The edges run at the outer strings' angle, which has this cosine.
 			along := (l.Strings[5].Saddle.X - l.Strings[5].Nut.X) / 700
 			slot := l.Frets[24].Slot
-			assert.InDelta(t, corners[1].X, slot.Bass.X+along*rest[c.last-2].Length.ExactMM, 1e-9)
-			assert.InDelta(t, corners[2].X, slot.Treble.X+along*rest[c.last-1].Length.ExactMM, 1e-9)
+			assert.InDelta(t, corners[1].X, slot.Bass.X+along*rest[0].Length.ExactMM, 1e-9)
+			assert.InDelta(t, corners[2].X, slot.Treble.X+along*rest[1].Length.ExactMM, 1e-9)
+			assert.InDelta(t, l.Spec.NutSpanMM+l.Spec.MarginBassMM+l.Spec.MarginTrebleMM, rest[2].Length.ExactMM, 1e-9)
+			assert.Greater(t, rest[3].Length.ExactMM, rest[2].Length.ExactMM)
 		})
+	}
+}
+
+// Half of what lies twelve frets before, on any board beyond fret 12.
+func TestOctaveChecks(t *testing.T) {
+	for frets, figures := range map[int]int{11: 2, 12: 4, 13: 6, 22: 6} {
+		l := layout(t, func(s *fan.Spec) { s.Frets = frets })
+		list := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.01 mm")})
+		checks := list.Tasks[6].Figures
+		require.Len(t, checks, figures)
+		if frets > 12 {
+			before := list.Tasks[3].Marks[frets-13].FromNut.ExactMM
+			assert.InDelta(t, before/2, checks[1].Length.ExactMM, 1e-9)
+		}
 	}
 }
 
