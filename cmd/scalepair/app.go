@@ -125,6 +125,7 @@ current folder, and without that an invented demo, and says so.`,
 	root.SetErr(a.err)
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(a.initCommand(), a.adviseCommand(), a.tensionCommand(), a.layoutCommand())
+	root.AddCommand(a.gaugesCommand())
 	root.AddCommand(a.benchCommands()...)
 	a.everyday(root)
 	return root

@@ -1,0 +1,181 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/cmd/scalepair/show"
+	"scalepair/data/fault"
+	"scalepair/gauges"
+	"scalepair/tension"
+)
+
+// gaugesOptions are what gauges takes beside a build file and gauges.
+type gaugesOptions struct {
+	output outputFlags
+	plot   string
+	force  bool
+}
+
+func (a *app) gaugesCommand() *cobra.Command {
+	o := &gaugesOptions{}
+	c := &cobra.Command{
+		Use:   "gauges [build.toml] [gauge...]",
+		Short: "Unit weights of the stock, how sure they are, and readings that stand off",
+		Long: `gauges prints what your own readings say of every gauge in stock: its unit
+weight with uncertainty, the density it stands for, how far it stands from the
+fit of its kind, and which readings to look at again. With gauges named, it
+prints those with every reading.
+
+` + report.Craft + `
+Or hang a weight on the string and read the pitch: a row of the kind 'hung'.
+` + wrapHelp(gauges.HungCaution) + `
+'gauges GAUGE' prints the breaking load.`,
+		Example: `  scalepair gauges
+  scalepair gauges w46 p10
+  scalepair gauges --lengths in --only gauges --format csv
+  scalepair gauges --format html > gauges.html`,
+		ValidArgsFunction: completeStock,
+		RunE:              func(_ *cobra.Command, args []string) error { return a.gauges(args, o) },
+	}
+	o.output.add(c)
+	f := c.Flags()
+	f.StringVar(&o.plot, "plot", "", "draw the fits with their gauges into this SVG file")
+	f.BoolVar(&o.force, "force", false, "with --plot: replace a file that exists")
+	return c
+}
+
+// wrapHelp breaks a text to the width of help texts.
+func wrapHelp(text string) string {
+	const width = 79
+	line, out := 0, strings.Builder{}
+	for _, w := range strings.Fields(text) {
+		switch {
+		case line > 0 && line+1+len(w) > width:
+			out.WriteByte('\n')
+			line = 0
+		case line > 0:
+			out.WriteByte(' ')
+			line++
+		}
+		out.WriteString(w)
+		line += len(w)
+	}
+	return out.String()
+}
+
+// stockArguments parts the build file from the gauges behind it. The first
+// argument is a file when there is one of that name, or when its name or path
+// looks like one.
+func stockArguments(args []string) (path string, labels []string) {
+	if len(args) == 0 {
+		return "", nil
+	}
+	info, err := os.Stat(args[0])
+	isFile := err == nil && !info.IsDir()
+	if isFile || strings.HasSuffix(strings.ToLower(args[0]), ".toml") || strings.ContainsAny(args[0], `/\`) {
+		return args[0], args[1:]
+	}
+	return "", args
+}
+
+func completeStock(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	path, _ := stockArguments(args)
+	j, err := job.Load(path, job.Overrides{})
+	if err != nil {
+		return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
+	}
+	var out []string
+	for _, g := range j.Stock.Gauges {
+		out = append(out, g.Label+"\t"+g.Family)
+	}
+	return out, cobra.ShellCompDirectiveKeepOrder
+}
+
+func (a *app) gauges(args []string, o *gaugesOptions) error {
+	path, labels := stockArguments(args)
+	opts, err := o.output.options(a)
+	if err != nil {
+		return err
+	}
+	j, err := a.load(path, job.Overrides{})
+	if err != nil {
+		return err
+	}
+	units, err := o.output.units(j)
+	if err != nil {
+		return err
+	}
+	in := &report.Input{Job: j, Units: units}
+	shown, err := named(j.Stock, labels)
+	if err != nil {
+		return err
+	}
+	svg := ""
+	if o.plot != "" || opts.Format == show.HTML && len(labels) == 0 {
+		if svg, err = fitPlot(in); err != nil {
+			return err
+		}
+	}
+	return a.writeGauges(in, shown, len(labels) > 0, svg, o)
+}
+
+// writeGauges prints the report when the plot, if one is wanted, can be
+// written too.
+func (a *app) writeGauges(in *report.Input, shown []gauges.Gauge, some bool, svg string, o *gaugesOptions) error {
+	r := report.Gauges(in, svg)
+	if some {
+		r = report.GaugesShown(in, shown)
+	}
+	var text bytes.Buffer
+	held := *a
+	held.out = &text
+	if err := held.write(&o.output, r, report.GaugesValues(in, shown)); err != nil {
+		return err
+	}
+	if o.plot != "" {
+		if err := writeFiles([]newFile{{o.plot, []byte(svg)}}, o.force); err != nil {
+			return err
+		}
+		a.hint("wrote %s", o.plot)
+	}
+	_, err := a.out.Write(text.Bytes())
+	return err
+}
+
+// named gives the gauges of those labels, all of them without any. Every label
+// that is not in stock is a fault.
+func named(s gauges.Stock, labels []string) ([]gauges.Gauge, error) {
+	if len(labels) == 0 {
+		return s.Gauges, nil
+	}
+	var out []gauges.Gauge
+	var faults fault.List
+	for _, label := range labels {
+		g, err := s.Lookup(label)
+		if err != nil {
+			faults.Include(fault.Place{Input: "scalepair gauges"}, err)
+			continue
+		}
+		out = append(out, g)
+	}
+	return out, faults.Err()
+}
+
+// fitPlot draws the fits as one SVG.
+func fitPlot(in *report.Input) (string, error) {
+	j := in.Job
+	curves, err := report.FitCurves(in, func(more []gauges.Reading) (gauges.Stock, error) {
+		readings := append(append([]gauges.Reading{}, j.Readings...), more...)
+		return gauges.Combine(readings, nil, j.Tools(), gauges.Options{Extrapolate: true, MinStrength: tension.MinStrength})
+	})
+	if err != nil {
+		return "", err
+	}
+	return report.FitPlot(in, curves).SVG()
+}

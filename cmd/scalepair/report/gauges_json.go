@@ -1,0 +1,221 @@
+package report
+
+import (
+	"math"
+
+	"scalepair/data/unit"
+	"scalepair/gauges"
+	"scalepair/tension/choice"
+)
+
+// ReadingJSON is one weighing or hung test.
+type ReadingJSON struct {
+	Line           int     `json:"line"`
+	Kind           string  `json:"kind"`
+	Pieces         int     `json:"pieces,omitempty"`
+	LengthMM       float64 `json:"length_mm"`
+	MassG          float64 `json:"mass_g"`
+	PitchHz        float64 `json:"pitch_hz,omitempty"`
+	UnitWeight     float64 `json:"unit_weight_g_per_m"`
+	UUnitWeight    float64 `json:"unit_weight_standard_uncertainty_g_per_m"`
+	MostlyThrough  string  `json:"mostly_uncertain_through"`
+	Date           string  `json:"date,omitempty"`
+	Remark         string  `json:"remark,omitempty"`
+	OffGaugePerCen float64 `json:"off_the_gauge_percent"`
+}
+
+// GaugeJSON is one gauge of the stock.
+type GaugeJSON struct {
+	Gauge          string        `json:"gauge"`
+	Construction   string        `json:"construction"`
+	Material       string        `json:"core_material"`
+	OuterMM        float64       `json:"outer_mm"`
+	UOuterMM       float64       `json:"outer_standard_uncertainty_mm"`
+	CoreMM         float64       `json:"core_mm,omitempty"`
+	UCoreMM        float64       `json:"core_standard_uncertainty_mm,omitempty"`
+	CoreShape      string        `json:"core_shape,omitempty"`
+	UnitWeight     float64       `json:"unit_weight_g_per_m"`
+	UUnitWeight    float64       `json:"unit_weight_standard_uncertainty_g_per_m"`
+	Readings       int           `json:"readings"`
+	Built          bool          `json:"construction_counted"`
+	Flags          []string      `json:"flags"`
+	DensityGCM3    float64       `json:"implied_density_g_per_cm3"`
+	DensityOf      string        `json:"implied_density_of"`
+	Packing        float64       `json:"packing,omitempty"`
+	OffFit         *float64      `json:"off_the_fit_percent,omitempty"`
+	UOffFit        *float64      `json:"off_the_fit_standard_uncertainty_percent,omitempty"`
+	OffFitLimit    *float64      `json:"off_the_fit_limit_percent,omitempty"`
+	StiffnessN     float64       `json:"stiffness_ea_n,omitempty"`
+	BreakingN      float64       `json:"least_breaking_load_n,omitempty"`
+	OnePercentMM   float64       `json:"length_for_1_percent_mm,omitempty"`
+	UnseenSlips    []string      `json:"slips_that_would_not_show,omitempty"`
+	Notes          []string      `json:"notes,omitempty"`
+	ReadingsInFull []ReadingJSON `json:"readings_in_full"`
+}
+
+// FitJSON is the law of one kind of string.
+type FitJSON struct {
+	Construction   string   `json:"construction"`
+	Material       string   `json:"core_material"`
+	Law            string   `json:"law"`
+	DensityGCM3    float64  `json:"density_g_per_cm3,omitempty"`
+	UDensityGCM3   float64  `json:"density_standard_uncertainty_g_per_cm3,omitempty"`
+	Exponent       float64  `json:"exponent,omitempty"`
+	UExponent      float64  `json:"exponent_standard_uncertainty,omitempty"`
+	ScatterPercent float64  `json:"scatter_percent"`
+	ScatterAssumed bool     `json:"scatter_is_assumed"`
+	FromMM         float64  `json:"from_outer_mm"`
+	ToMM           float64  `json:"to_outer_mm"`
+	Gauges         []string `json:"gauges"`
+	KeptOut        []string `json:"kept_out_as_suspect"`
+}
+
+// SuspectJSON is one reading to look at again.
+type SuspectJSON struct {
+	Gauge      string   `json:"gauge"`
+	Place      string   `json:"place"`
+	Why        string   `json:"why"`
+	WouldFit   string   `json:"would_fit"`
+	Slips      []string `json:"likely_slips"`
+	OffPercent float64  `json:"off_percent"`
+}
+
+// HungJSON is one hung test against the breaking load.
+type HungJSON struct {
+	Gauge     string  `json:"gauge"`
+	Line      int     `json:"line"`
+	LoadN     float64 `json:"load_n"`
+	BreakingN float64 `json:"least_breaking_load_n,omitempty"`
+	OverHalf  bool    `json:"over_half_the_breaking_load"`
+}
+
+// ToolsJSON are balance, ruler and calipers as they were counted. Assumed
+// lists the keys of [measuring] that the build file leaves open.
+type ToolsJSON struct {
+	BalanceStepG     float64  `json:"balance_step_g"`
+	BalanceRepeatG   float64  `json:"balance_repeatability_g"`
+	BalanceAccuracyG float64  `json:"balance_accuracy_g"`
+	RulerStepMM      float64  `json:"ruler_step_mm"`
+	RulerAccuracyMM  float64  `json:"ruler_accuracy_mm"`
+	CaliperStepMM    float64  `json:"caliper_step_mm"`
+	CaliperAccuracy  float64  `json:"caliper_accuracy_mm"`
+	HungStepG        float64  `json:"hung_step_g"`
+	HungAccuracyG    float64  `json:"hung_accuracy_g"`
+	PitchCents       float64  `json:"pitch_uncertainty_cents"`
+	GravityMS2       float64  `json:"gravity_m_s2"`
+	UGravityMS2      float64  `json:"gravity_standard_uncertainty_m_s2"`
+	Assumed          []string `json:"assumed"`
+}
+
+// GaugesJSON is all that gauges knows.
+type GaugesJSON struct {
+	Build    string        `json:"build"`
+	Readings string        `json:"readings_file"`
+	Gauges   []GaugeJSON   `json:"gauges"`
+	Fits     []FitJSON     `json:"fits"`
+	Suspects []SuspectJSON `json:"suspects"`
+	Hung     []HungJSON    `json:"hung_tests"`
+	Tools    ToolsJSON     `json:"measuring"`
+	Cautions []string      `json:"cautions,omitempty"`
+}
+
+// GaugesValues gives what gauges prints as JSON, of the gauges in list.
+func GaugesValues(in *Input, list []gauges.Gauge) GaugesJSON {
+	s := in.Job.Stock
+	out := GaugesJSON{Build: in.Job.Build.Name, Readings: in.Job.Build.Readings,
+		Gauges: []GaugeJSON{}, Fits: []FitJSON{}, Suspects: []SuspectJSON{}, Hung: []HungJSON{}, Tools: in.toolValues()}
+	unseen := map[string][]string{}
+	for _, b := range s.Blind() {
+		unseen[b.Gauge] = b.Slips
+	}
+	shown := map[string]bool{}
+	for _, g := range list {
+		shown[g.Label] = true
+		v := in.gaugeValues(g)
+		v.UnseenSlips = unseen[g.Label]
+		out.Gauges = append(out.Gauges, v)
+	}
+	for _, f := range s.Fits {
+		out.Fits = append(out.Fits, FitJSON{f.Family, f.Material, f.Kind.String(), f.DensityKgM3 / 1000, f.UDensityKgM3 / 1000,
+			f.Exponent, f.UExponent, 100 * f.Scatter, f.ScatterAssumed, 1000 * f.MinOuterM, 1000 * f.MaxOuterM, nonNil(f.Used), nonNil(f.LeftOut)})
+	}
+	for _, p := range s.Suspects {
+		if shown[p.Gauge] {
+			out.Suspects = append(out.Suspects, SuspectJSON{p.Gauge, p.Place.String(), p.Why, p.Fits, nonNil(p.Slips), 100 * p.Off})
+		}
+	}
+	for _, h := range in.hungOf(list) {
+		out.Hung = append(out.Hung, HungJSON{h.Gauge, h.Place.Line, h.LoadN, h.BreakingN, h.OverHalf()})
+		out.Cautions = []string{gauges.HungCaution}
+	}
+	return out
+}
+
+func nonNil(list []string) []string { return append([]string{}, list...) }
+
+func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
+	w := choice.WireOf(g)
+	out := GaugeJSON{
+		Gauge: g.Label, Construction: g.Family, Material: g.Material, OuterMM: 1000 * g.Outer, UOuterMM: 1000 * g.UOuter,
+		CoreMM: 1000 * g.Core, UCoreMM: 1000 * g.UCore, UnitWeight: unit.UnitWeight(g.UnitWeight).GramsPerMetre(),
+		UUnitWeight: unit.UnitWeight(g.U).GramsPerMetre(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
+		DensityGCM3: g.ImpliedKgM3 / 1000, DensityOf: densityOf(g), Packing: g.Packing, StiffnessN: g.EA,
+		BreakingN: w.StrengthPa * w.CoreAreaM2, Notes: g.Notes, ReadingsInFull: []ReadingJSON{},
+	}
+	if g.Core > 0 {
+		out.CoreShape = g.Shape.String()
+	}
+	if j := g.Judged; j != nil {
+		out.OffFit, out.UOffFit, out.OffFitLimit = ptr(100*j.Off), ptr(100*j.U), ptr(100*j.Limit)
+	}
+	if m, err := gauges.ShortestPiece(g.UnitWeight, onePercent, in.Job.Tools()); err == nil {
+		out.OnePercentMM = 1000 * m
+	}
+	for _, row := range g.Rows {
+		out.ReadingsInFull = append(out.ReadingsInFull, in.readingValues(g, row))
+	}
+	return out
+}
+
+func (in *Input) readingValues(g gauges.Gauge, row gauges.Reading) ReadingJSON {
+	w := in.weigh(row, g)
+	out := ReadingJSON{
+		Line: row.Place.Line, Kind: row.Kind.String(), Pieces: max(row.Pieces, 1), LengthMM: 1000 * row.LengthM, MassG: 1000 * row.MassKg,
+		UnitWeight: 1000 * w.unitWeight, UUnitWeight: 1000 * w.u, MostlyThrough: w.mostly, Date: row.Date, Remark: row.Remark,
+		OffGaugePerCen: 100 * (w.unitWeight/g.UnitWeight - 1),
+	}
+	if row.Kind == gauges.Hung {
+		out.Pieces, out.LengthMM, out.MassG, out.PitchHz = 0, 1000*row.SpeakingM, 1000*row.HungKg, row.FreqHz
+	}
+	return out
+}
+
+// worked is one reading turned into a unit weight.
+type worked struct {
+	unitWeight, u float64 // kg/m
+	mostly        string  // the input that adds most to the uncertainty
+}
+
+func (in *Input) weigh(row gauges.Reading, g gauges.Gauge) worked {
+	w, inputs := in.Job.Tools().Work(row, g.EA)
+	out, most := worked{unitWeight: w}, 0.0
+	for _, i := range inputs {
+		out.u = math.Hypot(out.u, w*i.RelU)
+		if a := math.Abs(i.RelU); a > most {
+			most, out.mostly = a, i.Name
+		}
+	}
+	return out
+}
+
+func (in *Input) toolValues() ToolsJSON {
+	t := in.Job.Tools()
+	out := ToolsJSON{1000 * t.BalanceStepKg, 1000 * t.BalanceRepeatKg, 1000 * t.BalanceAccuracyKg, 1000 * t.RulerStepM, 1000 * t.RulerAccuracyM,
+		1000 * t.CaliperStepM, 1000 * t.CaliperAccuracyM, 1000 * t.HungStepKg, 1000 * t.HungAccuracyKg, t.PitchCents, t.GravityMS2, t.UGravityMS2, []string{}}
+	for _, key := range []string{"balance_step", "ruler_step", "caliper_step", "hung_step", "pitch_uncertainty_cents", "gravity_m_s2"} {
+		if in.assumed(key) != "" {
+			out.Assumed = append(out.Assumed, key)
+		}
+	}
+	return out
+}

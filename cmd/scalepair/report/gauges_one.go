@@ -1,0 +1,213 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scalepair/cmd/scalepair/show"
+	"scalepair/data/unit"
+	"scalepair/gauges"
+	"scalepair/tension/choice"
+)
+
+// GaugesShown prints some gauges of the stock, each with every reading that
+// went in, and what they rest on.
+func GaugesShown(in *Input, list []gauges.Gauge) *show.Report {
+	r := &show.Report{Title: in.title("Gauges of")}
+	for _, g := range list {
+		r.Heading("%s", marked(g))
+		in.suspectsOf(r, g)
+		r.Bullets(in.gaugeWords(g)...)
+		in.rows(r, g)
+	}
+	in.hungTests(r, in.hungOf(list))
+	return r
+}
+
+// gaugeWords says in points what is known of one gauge.
+func (in *Input) gaugeWords(g gauges.Gauge) []string {
+	symbol := in.diameterUnit().Symbol()
+	items := []string{
+		fmt.Sprintf("%s, outer %s %s; %s.", capital(g.Family), show.WithU(in.diameterUnit().Value(unit.Length(g.Outer)),
+			in.diameterUnit().Value(unit.Length(g.UOuter)), in.diameterDecimals()), symbol, in.coreWords(g)),
+		fmt.Sprintf("Unit weight %s %s (%s), from: %s.", in.weight(g.UnitWeight, g.U), in.weightUnit(), show.PercentText(g.RelU(), 1), knownBy(g)),
+		in.sharedWords(g),
+	}
+	if g.Packing > 0 {
+		items = append(items, fmt.Sprintf("The wraps fill %s of their rings with metal.", show.PercentText(g.Packing, 0)))
+	}
+	items = append(items, fmt.Sprintf("Density %s g/cm3, of the %s.", density(g.ImpliedKgM3), densityOf(g)))
+	if g.EA > 0 {
+		items = append(items, fmt.Sprintf("Stiffness EA %s %s.", in.stiffness(g.EA), in.Units.Force.Symbol()))
+	}
+	items = append(items, in.breakingWords(g), in.fitOfGauge(g))
+	if words := in.unseenWords(g); words != "" {
+		items = append(items, words)
+	}
+	items = append(items, fmt.Sprintf("For 1 %% in one weighing: %s %s of string, in one piece or several together.",
+		in.lengthWithin(g, onePercent), in.Units.Length.Symbol()))
+	for _, n := range g.Notes {
+		items = append(items, capital(n)+".")
+	}
+	return items
+}
+
+func (in *Input) diameterDecimals() int {
+	if in.diameterUnit() == unit.Millimetres {
+		return 3
+	}
+	return 4
+}
+
+// sharedWords parts the uncertainty into the gauge's own and what it shares
+// with others.
+func (in *Input) sharedWords(g gauges.Gauge) string {
+	words := []string{show.PercentText(g.Indep/g.UnitWeight, 2) + " of its own"}
+	for _, c := range g.Common {
+		words = append(words, show.PercentText(math.Abs(c.U)/g.UnitWeight, 2)+" from "+sourceWords(c.Source))
+	}
+	if len(words) == 1 {
+		return "Uncertainty: " + words[0] + "."
+	}
+	return "Uncertainty, the parts squared and added: " + listed(words) + "."
+}
+
+// sourceWords puts the name of a shared error in the words of a sentence.
+func sourceWords(source string) string {
+	switch {
+	case source == "gravity":
+		return source
+	case strings.HasPrefix(source, "core of "):
+		return "the diameter of the " + source
+	}
+	return "the " + source
+}
+
+// breakingWords gives the load that the core bears at least, and the half
+// that must not be passed in a hung test.
+func (in *Input) breakingWords(g gauges.Gauge) string {
+	w := choice.WireOf(g)
+	load := w.StrengthPa * w.CoreAreaM2
+	if load == 0 {
+		return "Breaking load: not known, so never hang a weight on it."
+	}
+	out := fmt.Sprintf("Breaks at %s or more; for a hung test never more than half, %s (%s kg hung).", in.Units.ForceText(load),
+		in.Units.ForceText(load/2), show.Fixed(load/2/unit.StandardGravity, 1))
+	if w.OutsideTable {
+		out += " Its diameter lies outside the table of wire strength, whose end was continued."
+	}
+	return out
+}
+
+func (in *Input) fitOfGauge(g gauges.Gauge) string {
+	switch {
+	case g.Judged != nil:
+		return fmt.Sprintf("Against the fit of its kind made without it (%s %s): %s %%; up to %s would pass.", in.weight(g.Judged.FitKgM, 0), in.weightUnit(),
+			offFit(g), show.PercentText(g.Judged.Limit, 1))
+	case g.Estimated:
+		return "Never weighed: estimated from the fit of its kind. Buy one, weigh it, and run again before you buy a set."
+	case g.Readings == 0:
+		return "Never weighed: reckoned from core and wraps."
+	}
+	return "Nothing of its kind to compare it with, so a slip in it would not show."
+}
+
+// unseenWords lists the slips that would have passed.
+func (in *Input) unseenWords(g gauges.Gauge) string {
+	for _, b := range in.Job.Stock.Blind() {
+		if b.Gauge == g.Label && len(b.Slips) > 0 {
+			return "A slip that could not have shown: " + strings.Join(b.Slips, "; ") + "."
+		}
+	}
+	return ""
+}
+
+// suspectsOf repeats the suspects of one gauge.
+func (in *Input) suspectsOf(r *show.Report, g gauges.Gauge) {
+	var items []string
+	for _, s := range in.Job.Stock.Suspects {
+		if s.Gauge == g.Label {
+			items = append(items, "Look again: "+suspectWords(s))
+		}
+	}
+	r.Cautions(items...)
+}
+
+// rows prints every reading of a gauge.
+func (in *Input) rows(r *show.Report, g gauges.Gauge) {
+	if len(g.Rows) == 0 {
+		return
+	}
+	hung := false
+	for _, row := range g.Rows {
+		hung = hung || row.Kind == gauges.Hung
+	}
+	columns := []show.Column{show.Figures("line"), show.Words("kind"), show.Figures("pieces"), show.Figures(in.Units.HeadLen("length")), show.Figures("mass g")}
+	if hung {
+		columns = append(columns, show.Figures("pitch Hz"))
+	}
+	t := r.Table("readings", "Readings of "+g.Label, append(columns, show.Figures("unit weight "+in.weightUnit()), show.Figures("off the gauge %"),
+		show.Words("mostly uncertain through").Later(1), show.Words("date").Later(2), show.Words("remark").Later(3))...)
+	for _, row := range g.Rows {
+		t.Row(in.row(g, row, hung)...)
+	}
+	t.Note("Line: of %s. Off the gauge: against the unit weight of all its readings together.", in.Job.Build.Readings)
+	if hung {
+		t.Note("Hung: length from clamp to clamp, mass of all that hung.")
+	}
+}
+
+func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
+	w := in.weigh(row, g)
+	length, kg, pieces := row.LengthM, row.MassKg, fmt.Sprint(max(row.Pieces, 1))
+	if row.Kind == gauges.Hung {
+		length, kg, pieces = row.SpeakingM, row.HungKg, none
+	}
+	cells := []string{fmt.Sprint(row.Place.Line), row.Kind.String(), pieces, in.Units.LenM(length, 1), trimFixed(unit.Mass(kg).G(), 4)}
+	if hung && row.Kind == gauges.Hung {
+		cells = append(cells, show.Fixed(row.FreqHz, 2))
+	} else if hung {
+		cells = append(cells, none)
+	}
+	return append(cells, in.weight(w.unitWeight, w.u), show.SignedPercent(w.unitWeight/g.UnitWeight-1, 1), w.mostly, row.Date, row.Remark)
+}
+
+func (in *Input) hungOf(list []gauges.Gauge) []gauges.HungTest {
+	var out []gauges.HungTest
+	for _, h := range in.Job.Stock.Hung {
+		for _, g := range list {
+			if g.Label == h.Gauge {
+				out = append(out, h)
+			}
+		}
+	}
+	return out
+}
+
+// hungTests sets every hung weight against the breaking load, with the
+// caution that belongs to it.
+func (in *Input) hungTests(r *show.Report, list []gauges.HungTest) {
+	if len(list) == 0 {
+		return
+	}
+	r.Heading("Hung tests")
+	u := in.Units
+	t := r.Table("hung", "", show.Words("gauge"), show.Figures("line"), show.Figures(u.HeadForce("load hung")),
+		show.Figures(u.HeadForce("breaking load")), show.Figures("share %"), show.Words("verdict"))
+	for _, h := range list {
+		breaking, part, verdict := none, none, "breaking load not known"
+		if h.BreakingN > 0 {
+			breaking, part, verdict = u.ForceN(h.BreakingN), show.Percent(h.LoadN/h.BreakingN, 0), "within half"
+		}
+		if h.OverHalf() {
+			verdict = "MORE THAN HALF: hang less"
+		}
+		if h.OutsideTable {
+			verdict += ", outside the strength table"
+		}
+		t.Row(h.Gauge, fmt.Sprint(h.Place.Line), u.ForceN(h.LoadN), breaking, part, verdict)
+	}
+	t.Note("Breaking load: least strength of the core's wire over its cross-section; old or kinked strings bear less.")
+	r.Cautions(gauges.HungCaution)
+}
