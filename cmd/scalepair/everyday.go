@@ -11,4 +11,10 @@ func (a *app) everyday(root *cobra.Command) {
 	root.SetHelpCommand(a.helpCommand())
 	root.AddCommand(a.versionCommand(), a.completionCommand(root))
 	a.complete(root)
+	root.InitDefaultVersionFlag()
+	root.Flags().Lookup("version").Usage = "print the version"
+	for _, c := range append(root.Commands(), root) {
+		c.InitDefaultHelpFlag()
+		c.Flags().Lookup("help").Usage = "explain this command"
+	}
 }

@@ -23,10 +23,10 @@ func flagError(c *cobra.Command, err error) error {
 		f = noSuchFlag(c, missing)
 	case errors.As(err, &empty):
 		f = fault.Fault{Place: fault.Place{Input: "--" + empty.GetFlag().Name}, What: "the value is missing",
-			Remedy: "it is: " + empty.GetFlag().Usage}
+			Remedy: "it is: " + inWords(empty.GetFlag())}
 	case errors.As(err, &wrong):
 		f = fault.Fault{Place: fault.Place{Input: "--" + wrong.GetFlag().Name}, What: wanted(wrong.GetFlag()),
-			Given: wrong.GetValue(), Remedy: "it is: " + wrong.GetFlag().Usage}
+			Given: wrong.GetValue(), Remedy: "it is: " + inWords(wrong.GetFlag())}
 	}
 	return usageError{f}
 }
@@ -44,6 +44,12 @@ func wanted(f *pflag.Flag) string {
 		return "not a number"
 	}
 	return "the value cannot be read"
+}
+
+// inWords is a flag's usage as help prints it.
+func inWords(f *pflag.Flag) string {
+	_, usage := pflag.UnquoteUsage(f)
+	return usage
 }
 
 // noSuchFlag looks for the flag that was meant: a long flag written with one
