@@ -32,35 +32,34 @@ func (s Stock) Blind() []Blind {
 	return out
 }
 
-// unseen names the slips of a gauge's first reading that are too small for its
-// limit. A gauge of several readings is moved by a slip in one of them by its
-// share only. A digit misread counts in its last place, by one.
+// unseen names the slips of a gauge's first reading that are too small to show.
 func (s Stock) unseen(g Gauge) []string {
 	var out []string
+	limit := s.shows(g)
 	numbers := s.tools.numbers(g.Rows[0], g)
 	for _, n := range numbers[:len(numbers)-1] {
 		for _, sl := range n.slips() {
-			if sl.rank == rankDigit {
+			moves := math.Abs(math.Pow(sl.value/n.x, n.power) - 1)
+			if sl.rank == rankDigit || moves >= limit {
 				continue
 			}
-			out = g.addUnseen(out, n, sl)
-		}
-		if n.name != "pieces" && n.name != "pitch" {
-			last := slip{rankDigit, n.x + math.Pow(10, -float64(n.decimals)), "last digit misread by one"}
-			out = g.addUnseen(out, n, last)
+			text := fmt.Sprintf("%s %s for %s (%s %%)", n.name, n.show(n.x), n.show(sl.value), percent(moves))
+			if !slices.Contains(out, text) {
+				out = append(out, text)
+			}
 		}
 	}
 	return out
 }
 
-func (g Gauge) addUnseen(out []string, n entered, sl slip) []string {
-	moves := math.Abs(math.Pow(sl.value/n.x, n.power) - 1)
-	if moves >= g.Judged.Limit*float64(g.Readings) {
-		return out
+// shows is the least slip in a gauge's first reading that would have shown: by
+// moving the gauge off its fit or, where it has several readings, by standing
+// off from the others. A slip in one of several moves the gauge by its share.
+func (s Stock) shows(g Gauge) float64 {
+	limit := g.Judged.Limit * float64(g.Readings)
+	if g.Readings > 1 {
+		v := s.tools.value(g.Rows[0], g.EA, 1)
+		limit = min(limit, normalQuantile(s.each/2)*RootSum(v.indep/v.w, g.Indep/g.UnitWeight))
 	}
-	text := fmt.Sprintf("%s %s for %s (%s %%)", n.name, n.show(n.x), n.show(sl.value), percent(moves))
-	if slices.Contains(out, text) {
-		return out
-	}
-	return append(out, text)
+	return limit
 }

@@ -22,9 +22,9 @@ type sized struct {
 	show     func(si float64) string
 }
 
-func (r Reading) sizes() []sized {
+func (r Reading) sizes() [15]sized {
 	const longest = 5.0
-	return []sized{
+	return [15]sized{
 		{"outer", r.OuterM, 0.05e-3, 6e-3, showDiameter},
 		{"core", r.CoreM, 0.05e-3, 3e-3, showDiameter},
 		{"winding", r.WindingM, 0.1, longest, showMM},
@@ -35,11 +35,11 @@ func (r Reading) sizes() []sized {
 		{"hung_mass", r.HungKg, 0.05, 100, showG},
 		{"hung_step", r.HungStepKg, 1e-7, 1, showG},
 		{"speaking_length", r.SpeakingM, 0.05, longest, showMM},
-		{"pitch", r.FreqHz, 10, 5000, func(x float64) string { return decimals(x, 2) + " Hz" }},
-		{"pitch_cents", r.PitchCents, 0.01, 100, func(x float64) string { return decimals(x, 2) + " cents" }},
-		{"density_kg_m3", r.DensityKgM3, 500, 25000, func(x float64) string { return decimals(x, 0) + " kg/m3" }},
-		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, func(x float64) string { return decimals(x/1e9, 1) + " GPa" }},
-		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, func(x float64) string { return decimals(x/1e6, 0) + " MPa" }},
+		{"pitch", r.FreqHz, 10, 5000, showHz},
+		{"pitch_cents", r.PitchCents, 0.01, 100, showCents},
+		{"density_kg_m3", r.DensityKgM3, 500, 25000, showDensity},
+		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, showGPa},
+		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, showMPa},
 	}
 }
 
@@ -174,6 +174,10 @@ func (t Instruments) checkSteps(r Reading, place placer, faults *fault.List) {
 
 func showMM(m float64) string         { return decimals(m*1e3, 2) + " mm" }
 func showG(kg float64) string         { return decimals(kg*1e3, 3) + " g" }
+func showHz(x float64) string         { return decimals(x, 2) + " Hz" }
+func showCents(x float64) string      { return decimals(x, 2) + " cents" }
+func showGPa(pa float64) string       { return decimals(pa/1e9, 1) + " GPa" }
+func showMPa(pa float64) string       { return decimals(pa/1e6, 0) + " MPa" }
 func showDensity(kgM3 float64) string { return decimals(kgM3, 0) + " kg/m3" }
 func showDiameter(m float64) string   { return decimals(m*1e3, 3) + " mm" }
 

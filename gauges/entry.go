@@ -62,13 +62,13 @@ func (e *entry) merge(r Reading, faults *fault.List) {
 	}
 	e.mergeWord("construction", &e.r.Construction, r.Construction, r.Place, faults)
 	e.mergeWord("material", &e.r.Material, r.Material, r.Place, faults)
-	sizes := r.sizes()
-	for i, into := range e.r.kept() {
-		s := sizes[sizeIndex(sizes, into.column)]
-		if s.x > 0 && *into.x > 0 && s.x != *into.x {
-			e.conflict(words(s.column), s.show(s.x), s.show(*into.x), r.Place, faults)
+	theirs := r.kept()
+	for i, ours := range e.r.kept() {
+		from := *theirs[i].x
+		if from > 0 && *ours.x > 0 && from != *ours.x {
+			e.conflict(ours.what, ours.show(from), ours.show(*ours.x), r.Place, faults)
 		}
-		*e.r.kept()[i].x = first(*into.x, s.x)
+		*ours.x = first(*ours.x, from)
 	}
 	if r.Shape != ShapeAssumed && e.r.Shape != ShapeAssumed && r.Shape != e.r.Shape {
 		e.conflict("core shape", r.Shape.String(), e.r.Shape.String(), r.Place, faults)
@@ -78,24 +78,16 @@ func (e *entry) merge(r Reading, faults *fault.List) {
 
 // keptSize is a size that belongs to the gauge, not to one reading.
 type keptSize struct {
-	column string
-	x      *float64
+	what string
+	x    *float64
+	show func(float64) string
 }
 
-func (r *Reading) kept() []keptSize {
-	return []keptSize{
-		{"outer", &r.OuterM}, {"core", &r.CoreM}, {"winding", &r.WindingM},
-		{"density_kg_m3", &r.DensityKgM3}, {"youngs_gpa", &r.YoungsPa}, {"strength_mpa", &r.StrengthPa},
+func (r *Reading) kept() [6]keptSize {
+	return [6]keptSize{
+		{"outer diameter", &r.OuterM, showDiameter}, {"core", &r.CoreM, showDiameter}, {"wound length", &r.WindingM, showMM},
+		{"density", &r.DensityKgM3, showDensity}, {"modulus", &r.YoungsPa, showGPa}, {"strength", &r.StrengthPa, showMPa},
 	}
-}
-
-func sizeIndex(sizes []sized, column string) int {
-	for i, s := range sizes {
-		if s.column == column {
-			return i
-		}
-	}
-	panic("gauges: no size " + column)
 }
 
 func (e *entry) mergeWord(what string, into *string, from string, at fault.Place, faults *fault.List) {

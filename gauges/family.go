@@ -66,6 +66,14 @@ func (f *family) prepare(all []Gauge) {
 	}
 }
 
+// form is the form of the family's law.
+func (f *family) form() form {
+	if f.kind == OneDensity {
+		return form{usual: plainScatter}
+	}
+	return form{sloped: f.kind == PowerLaw, usual: usualScatter}
+}
+
 func (f *family) lawKind(all []Gauge) FitKind {
 	if f.name == Plain {
 		return OneDensity

@@ -110,6 +110,7 @@ type Stock struct {
 	Hung     []HungTest
 
 	tools Instruments
+	each  float64 // chance of a false alarm that every judgement was allowed
 }
 
 // Lookup finds a gauge by its label, blanks at the ends and letter case

@@ -67,7 +67,7 @@ func (t Instruments) check(faults *fault.List) {
 		{"balance accuracy", t.BalanceAccuracyKg, 0.1, showG}, {"ruler step", t.RulerStepM, 0.05, showMM},
 		{"ruler accuracy", t.RulerAccuracyM, 0.05, showMM}, {"caliper step", t.CaliperStepM, 0.5e-3, showMM},
 		{"caliper accuracy", t.CaliperAccuracyM, 0.5e-3, showMM}, {"scales step", t.HungStepKg, 1, showG},
-		{"scales accuracy", t.HungAccuracyKg, 1, showG}, {"pitch", t.PitchCents, 100, func(x float64) string { return decimals(x, 2) + " cents" }},
+		{"scales accuracy", t.HungAccuracyKg, 1, showG}, {"pitch", t.PitchCents, 100, showCents},
 	} {
 		at := fault.Place{Input: "measuring, " + v.name}
 		switch {

@@ -20,7 +20,7 @@ func (c combiner) fitAll(s *Stock, faults *fault.List) {
 	all := families(s.Gauges)
 	each := alarm / float64(max(1, judgements(s.Gauges, all)))
 	for _, f := range all {
-		in, js := trusted(f.dots, f.kind == PowerLaw, each/2)
+		in, js := trusted(f.dots, f.form(), each/2)
 		f.mark(s.Gauges, in, js)
 		fit, ok := f.makeFit(s.Gauges, in)
 		if ok {
@@ -28,6 +28,7 @@ func (c combiner) fitAll(s *Stock, faults *fault.List) {
 		}
 		f.fill(s.Gauges, fit, ok, c.options.Extrapolate, c.entries, faults)
 	}
+	s.each = each
 	markDisagreement(s.Gauges, each)
 	s.Suspects = c.suspects(s)
 }

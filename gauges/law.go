@@ -18,10 +18,16 @@ type dot struct {
 	shared []float64 // from each shared source, in the order of family.sources
 }
 
+// form is the form of a family's law.
+type form struct {
+	sloped bool
+	usual  float64 // scatter before any gauge is seen
+}
+
 // law is a fitted line with the variances of level and slope, which are
 // independent about the centre, and what the shared errors do to both.
 type law struct {
-	sloped                 bool
+	form
 	centre, level, slope   float64
 	vLevel, vSlope         float64
 	levelShare, slopeShare []float64
@@ -40,9 +46,9 @@ type law struct {
 // afterwards. false where the dots do not determine the law: fewer than two, or
 // a slope asked of one diameter. Source: the Guide, H.3, with both coordinates'
 // errors in u.
-func fitLaw(dots []dot, sloped bool) (law, bool) {
-	l := law{sloped: sloped, dots: len(dots)}
-	if len(dots) < 2 || sloped && sameX(dots) {
+func fitLaw(dots []dot, of form) (law, bool) {
+	l := law{form: of, dots: len(dots)}
+	if len(dots) < 2 || of.sloped && sameX(dots) {
 		return l, false
 	}
 	l.belief = l.believe(dots)
@@ -56,7 +62,7 @@ func sameX(dots []dot) bool {
 	return !slices.ContainsFunc(dots, func(d dot) bool { return math.Abs(d.x-dots[0].x) > 1e-9 })
 }
 
-// assumed tells whether the scatter is mostly usualScatter: fewer than three
+// assumed tells whether the scatter is mostly the usual one: fewer than three
 // differences show it.
 func (l *law) assumed() bool {
 	if l.sloped {

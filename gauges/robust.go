@@ -105,13 +105,13 @@ func weightedMedian(values, weights []float64) float64 {
 // that come back to an earlier parting end too. Where more than half would be
 // suspect, no majority is left to judge by, and all are trusted.
 // An infinite Limit means that nothing could judge a dot.
-func trusted(dots []dot, sloped bool, p float64) (in []bool, judged []Judgement) {
-	in = robustStart(dots, sloped, p)
+func trusted(dots []dot, of form, p float64) (in []bool, judged []Judgement) {
+	in = robustStart(dots, of.sloped, p)
 	for range 10 {
 		next := make([]bool, len(dots))
 		count := 0
 		for i, d := range dots {
-			l, ok := lawWithout(dots, in, i, sloped)
+			l, ok := lawWithout(dots, in, i, of)
 			next[i] = !ok || !l.suspects(d, p)
 			if next[i] {
 				count++
@@ -128,7 +128,7 @@ func trusted(dots []dot, sloped bool, p float64) (in []bool, judged []Judgement)
 	judged = make([]Judgement, len(dots))
 	for i, d := range dots {
 		judged[i].Limit = math.Inf(1)
-		if l, ok := lawWithout(dots, in, i, sloped); ok {
+		if l, ok := lawWithout(dots, in, i, of); ok {
 			judged[i] = l.judge(d, p)
 		}
 	}
@@ -137,10 +137,10 @@ func trusted(dots []dot, sloped bool, p float64) (in []bool, judged []Judgement)
 
 // lawWithout is the law of the trusted dots but dot i, or of all but dot i where
 // too few are trusted; false where those are too few as well.
-func lawWithout(dots []dot, in []bool, i int, sloped bool) (law, bool) {
-	l, ok := fitLaw(without(dots, i, in), sloped)
+func lawWithout(dots []dot, in []bool, i int, of form) (law, bool) {
+	l, ok := fitLaw(without(dots, i, in), of)
 	if !ok {
-		l, ok = fitLaw(without(dots, i, nil), sloped)
+		l, ok = fitLaw(without(dots, i, nil), of)
 	}
 	return l, ok
 }

@@ -2,9 +2,14 @@ package gauges
 
 import "math"
 
-// usualScatter is what gauges of one kind are taken to scatter by about their
-// law before any of them is seen, as a fraction. Judgement.
-const usualScatter = 0.02
+// What gauges of one kind are taken to scatter by about their law before any
+// of them is seen, as a fraction: usualScatter for wound strings; plainScatter
+// for plain wire, whose diameter is reckoned by itself, so that only the
+// material is left to vary. Judgement.
+const (
+	usualScatter = 0.02
+	plainScatter = 0.005
+)
 
 // scatterGrid holds the scatters that are weighed against each other: 0.02 % to
 // 10 %, each a third more than the one before. Finer grids change no figure
@@ -24,14 +29,14 @@ type belief [len(scatterGrid)]float64
 //
 //	share(tau) ~ tau exp(-(tau/tau_0)^2/2) likelihood(tau)
 //
-// tau_0: usualScatter, the root mean square before any dot is seen; the factor
+// tau_0: the form's usual scatter, the root mean square before any dot is seen; the factor
 // tau is the grid's step; the likelihood is law.solve's. Many dots override tau_0, few
 // do not. Source: Bayes' rule with a half-normal prior.
 func (l *law) believe(dots []dot) belief {
 	var b belief
 	best := math.Inf(-1)
 	for k, tau := range scatterGrid {
-		b[k] = math.Log(tau) - tau*tau/(2*usualScatter*usualScatter) + l.solve(dots, tau)
+		b[k] = math.Log(tau) - tau*tau/(2*l.usual*l.usual) + l.solve(dots, tau)
 		best = max(best, b[k])
 	}
 	sum := 0.0
