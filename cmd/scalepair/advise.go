@@ -49,10 +49,11 @@ weighing can tell pairs apart.`,
 	overFlags(c, &o.over)
 	f := c.Flags()
 	f.BoolVar(&o.front, "front", false, "print the whole trade-off front")
-	f.IntVar(&o.draws, "draws", 0, "draws for the confidence, 0 for none (default: the build file's)")
-	f.Uint64Var(&o.seed, "seed", 0, "seed of the draws (default: the build file's)")
-	f.IntVar(&o.save, "save", 1, "write the pair of this rank into the build file as [chosen]")
+	f.IntVar(&o.draws, "draws", 0, "`number` of draws for the confidence, 0 for none (default: the build file's)")
+	f.Uint64Var(&o.seed, "seed", 0, "`seed` of the draws (default: the build file's)")
+	f.IntVar(&o.save, "save", 1, "write the pair of this `rank` into the build file as [chosen]")
 	f.Lookup("save").NoOptDefVal = "1"
+	f.Lookup("save").DefValue = "0" // help names no default: nothing is saved unless asked
 	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen")
 	return c
 }

@@ -14,7 +14,6 @@ func (a *app) everyday(root *cobra.Command) {
 	root.InitDefaultVersionFlag()
 	root.Flags().Lookup("version").Usage = "print the version"
 	for _, c := range append(root.Commands(), root) {
-		c.InitDefaultHelpFlag()
-		c.Flags().Lookup("help").Usage = "explain this command"
+		ownHelpFlag(c)
 	}
 }

@@ -21,11 +21,11 @@ type outputFlags struct {
 
 func (o *outputFlags) add(c *cobra.Command) {
 	f := c.Flags()
-	f.StringVar(&o.format, "format", "table", "table, markdown, csv, html or json")
-	f.StringVar(&o.lengths, "lengths", "", "mm, in, or in64 for fractions to 1/64 (default: the build file's)")
-	f.StringVar(&o.forces, "forces", "", "N, lbf or kgf (default: the build file's)")
-	f.StringSliceVar(&o.only, "only", nil, "print these tables only, by name")
-	f.IntVar(&o.width, "width", 0, "line width (default: the terminal's, 80 when piped)")
+	f.StringVar(&o.format, "format", "table", "`kind` of output: table, markdown, csv, html or json")
+	f.StringVar(&o.lengths, "lengths", "", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: the build file's)")
+	f.StringVar(&o.forces, "forces", "", "`unit` of forces: N, lbf or kgf (default: the build file's)")
+	f.StringSliceVar(&o.only, "only", nil, "print these `tables` only, by name")
+	f.IntVar(&o.width, "width", 0, "line width in `letters` (default: the terminal's, 80 when piped)")
 	f.BoolVar(&o.ascii, "ascii", false, "write +/- and 1/2 where the console has no ± and ½")
 }
 
@@ -72,14 +72,14 @@ func (o *outputFlags) units(j *job.Job) (show.Units, error) {
 // overFlags are the values given over the build file.
 func overFlags(c *cobra.Command, o *job.Overrides) {
 	f := c.Flags()
-	f.StringVar(&o.Bass, "bass", "", "bass scale length, such as \"686 mm\" or 27in")
-	f.StringVar(&o.Treble, "treble", "", "treble scale length")
-	f.StringVar(&o.Tuning, "tuning", "", "notes low to high, or a named tuning")
-	f.StringVar(&o.Gauges, "gauges", "", "gauges of the stock, low string first")
+	f.StringVar(&o.Bass, "bass", "", "bass scale `length`, such as \"686 mm\" or 27in")
+	f.StringVar(&o.Treble, "treble", "", "treble scale `length`")
+	f.StringVar(&o.Tuning, "tuning", "", "`notes` low to high, or a named tuning")
+	f.StringVar(&o.Gauges, "gauges", "", "`gauges` of the stock, low string first")
 	f.BoolVar(&o.FreeGauges, "free-gauges", false, "choose gauges from the stock, whatever the file gives")
-	f.StringVar(&o.Pitch, "pitch", "", "pitch standard: A4 in Hz")
+	f.StringVar(&o.Pitch, "pitch", "", "pitch standard: A4 in `Hz`")
 	retuneFlags(c, o)
-	f.StringVar(&o.Neutral, "neutral", "", "neutral fret, such as 7 or 7.5, or bridge")
+	f.StringVar(&o.Neutral, "neutral", "", "neutral `fret`, such as 7 or 7.5, or bridge")
 }
 
 // buildFile is the one argument that most commands take.

@@ -43,11 +43,11 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 		},
 	}
 	f := c.Flags()
-	f.StringVar(&s.Tuning, "tuning", "", "notes low to high, or a named tuning")
-	f.IntVar(&s.Strings, "strings", 6, "number of strings, when no tuning is given")
+	f.StringVar(&s.Tuning, "tuning", "", "`notes` low to high, or a named tuning")
+	f.IntVar(&s.Strings, "strings", 6, "`number` of strings, when no tuning is given")
 	f.BoolVar(&s.Bass, "bass", false, "a bass, when no tuning is given")
-	f.StringVar(&s.Name, "name", "", "name of the build")
-	f.StringVar(&lengths, "lengths", "mm", "mm or in")
+	f.StringVar(&s.Name, "name", "", "`name` of the build")
+	f.StringVar(&lengths, "lengths", "mm", "`unit` of lengths: mm or in")
 	f.BoolVar(&force, "force", false, "replace files that exist")
 	return c
 }

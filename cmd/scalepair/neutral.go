@@ -45,10 +45,10 @@ is no hard rule among them.`,
 	o.output.add(c)
 	overFlags(c, &o.over)
 	f := c.Flags()
-	f.Float64Var(&o.step, "step", 1, "step of the neutral fret, 0.1 to 12")
-	f.StringVar(&o.played, "played", "", "frets played most, such as 1-9 (default: the build file's)")
-	f.StringVar(&o.angle, "neck-angle", "", "how far the neck points up from level, such as \"25 deg\"")
-	f.StringVar(&o.hold, "hold", "", "slant that lies best under your hand, such as \"-4 deg\", in place of a neck angle")
+	f.Float64Var(&o.step, "step", 1, "`step` of the neutral fret, 0.1 to 12")
+	f.StringVar(&o.played, "played", "", "`frets` played most, such as 1-9 (default: the build file's)")
+	f.StringVar(&o.angle, "neck-angle", "", "`angle` at which the neck points up from level, such as \"25 deg\"")
+	f.StringVar(&o.hold, "hold", "", "`slant` that lies best under your hand, such as \"-4 deg\", in place of a neck angle")
 	return c
 }
 

@@ -118,7 +118,7 @@ func noArguments(c *cobra.Command, args []string) error {
 
 // helpCommand explains a command, as its --help does.
 func (a *app) helpCommand() *cobra.Command {
-	return &cobra.Command{
+	c := &cobra.Command{
 		Use:     "help [command]",
 		Short:   "Explain a command",
 		Long:    `help prints what a command does, its flags and examples: the same as its --help.`,
@@ -135,4 +135,12 @@ func (a *app) helpCommand() *cobra.Command {
 			return about.Help()
 		},
 	}
+	ownHelpFlag(c)
+	return c
+}
+
+// ownHelpFlag gives a command its --help, in our words.
+func ownHelpFlag(c *cobra.Command) {
+	c.InitDefaultHelpFlag()
+	c.Flags().Lookup("help").Usage = "explain this command"
 }
