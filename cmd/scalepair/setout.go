@@ -1,8 +1,116 @@
 package main
 
-import "github.com/spf13/cobra"
+import (
+	"github.com/spf13/cobra"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/data/fault"
+	"scalepair/fan"
+	"scalepair/fan/mark"
+	"scalepair/tension/choice"
+)
 
 // benchCommands are the commands of the bench: before the saw and after it.
 func (a *app) benchCommands() []*cobra.Command {
-	return []*cobra.Command{a.neutralCommand()}
+	return []*cobra.Command{a.setoutCommand(), a.neutralCommand()}
+}
+
+// setoutOptions are what setout takes beside a build file.
+type setoutOptions struct {
+	output      outputFlags
+	over        job.Overrides
+	calipers    string
+	blank       string
+	radiusFirst bool
+}
+
+func (a *app) setoutCommand() *cobra.Command {
+	o := &setoutOptions{}
+	c := &cobra.Command{
+		Use:   "setout [build.toml]",
+		Short: "The setting-out list: every line, mark, slot and saddle in working order",
+		Long: `setout prints what a builder sets out by hand for the chosen pair, in working
+order: the blank, centreline, string lines, nut, marks, the checks before the
+first cut, slots and their depth, dots, fret wire, nut slots, bridge and saddles,
+pickups, and what to buy. Lengths are rounded to what your calipers show.`,
+		Example: `  scalepair setout
+  scalepair setout --calipers 0.05mm
+  scalepair setout --calipers 1/64in --only bass-marks,treble-marks`,
+		Args: buildFile,
+		RunE: func(_ *cobra.Command, args []string) error { return a.setout(first(args), o) },
+	}
+	o.output.add(c)
+	overFlags(c, &o.over)
+	f := c.Flags()
+	f.StringVar(&o.calipers, "calipers", "", "least `difference` your calipers show, such as 0.05mm, 0.001in or 1/64in (default: the build file's)")
+	f.StringVar(&o.blank, "blank", "", "`name` of the blank on offer to work with (default: the first that serves)")
+	f.BoolVar(&o.radiusFirst, "radius-first", false, "the board is radiused before it is slotted")
+	return c
+}
+
+func (a *app) setout(path string, o *setoutOptions) error {
+	j, err := a.load(path, o.over)
+	if err != nil {
+		return err
+	}
+	in, err := a.input(j, &o.output)
+	if err != nil {
+		return err
+	}
+	resolution, err := o.resolution(in)
+	if err != nil {
+		return err
+	}
+	l, d, err := a.fretted(in)
+	if err != nil {
+		return err
+	}
+	s, err := j.SetOut(l, d, job.SetOutOptions{Resolution: resolution, Blank: o.blank, RadiusFirst: o.radiusFirst})
+	if err != nil {
+		return err
+	}
+	return a.write(&o.output, report.SetOut(in, s), report.SetOutValues(in, s))
+}
+
+// resolution is what the calipers show. Where they are given and the unit of
+// printed lengths is not, everything is printed in the calipers' unit.
+func (o *setoutOptions) resolution(in *report.Input) (mark.Resolution, error) {
+	if o.calipers == "" {
+		return in.Job.Calipers(in.Units.Length), nil
+	}
+	r, err := mark.ParseResolution(o.calipers)
+	if err != nil {
+		var faults fault.List
+		faults.Include(fault.Place{Input: "--calipers"}, err)
+		return r, faults.Err()
+	}
+	if o.output.lengths == "" {
+		in.Units.Length = r.Unit
+	}
+	return r, nil
+}
+
+// fretted settles pair and gauges and lays the fan out. Where the pair is
+// settled but no set keeps the limits, the fan alone is given.
+func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
+	pick, err := in.Job.Pick()
+	if err != nil {
+		return nil, nil, err
+	}
+	settled, err := a.settle(in)
+	if err != nil {
+		if !pick.HasPair() {
+			return nil, nil, err
+		}
+		a.hint("no set of gauges for this pair keeps the limits, so saddles, nut slots and strings to buy are left out; scalepair advise says which limit it is")
+		l, err := fan.New(in.Plan.SpecOf(pick.BassMM, pick.TrebleMM, nil))
+		return l, nil, err
+	}
+	d, err := in.Plan.Detail(settled.BassMM, settled.TrebleMM, settled.Gauges)
+	if err != nil {
+		return nil, nil, err
+	}
+	l, err := fan.New(d.Spec)
+	return l, d, err
 }

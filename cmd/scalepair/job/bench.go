@@ -39,21 +39,22 @@ func (j *Job) Played() fan.Playing {
 	return out
 }
 
+// finestMM is the least that a scribed or pencilled mark can be set to
+// (judgement): calipers may show less.
+const finestMM = 0.01
+
 // Calipers is the least difference that the build's calipers show, in the
-// unit of what is printed: as stated where it divides that unit, else 0.01 mm,
-// 0.001 in or 1/64 in. What [marking] says of drawn marks comes first.
+// unit of what is printed: as stated where it divides that unit and a mark can
+// be set so finely, else 0.01 mm, 0.001 in or 1/64 in. What [marking] says of
+// drawn marks comes first.
 func (j *Job) Calipers(u unit.LengthUnit) mark.Resolution {
 	step := j.Build.Marking.CaliperStep
 	if step == 0 && j.Build.Given("measuring.caliper_step") {
 		step = j.Build.Measuring.CaliperStep
 	}
-	if u == unit.Millimetres && step > 0 {
-		if r, err := mark.ParseResolution(step.String()); err == nil {
-			return r
-		}
-	}
-	if u == unit.DecimalInches && step > 0 {
-		if r, err := mark.ParseResolution(unit.Fixed(step.Inches(), 7) + " in"); err == nil {
+	text := map[unit.LengthUnit]string{unit.Millimetres: step.String(), unit.DecimalInches: unit.Fixed(step.Inches(), 7) + " in"}[u]
+	if r, err := mark.ParseResolution(text); text != "" && err == nil && r.StepMM() >= finestMM*(1-1e-9) {
+		if u == unit.Millimetres || r.StepMM() >= unit.Inches(0.001).MM()*(1-1e-9) {
 			return r
 		}
 	}

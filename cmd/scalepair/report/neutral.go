@@ -171,17 +171,17 @@ type NeutralJSON struct {
 // NeutralValues gives what neutral prints as JSON.
 func NeutralValues(_ *Input, n *Neutral) NeutralJSON {
 	s := n.Layout.Spec
-	out := NeutralJSON{BassMM: s.BassMM, TrebleMM: s.TrebleMM, NeutralFret: neutralCell(s.Neutral), NoEffect: n.Advice.Parallel,
+	out := NeutralJSON{BassMM: s.BassMM, TrebleMM: s.TrebleMM, NeutralFret: squareWords(s.Neutral), NoEffect: n.Advice.Parallel,
 		PlayedFrom: n.Playing.FromFret, PlayedTo: n.Playing.ToFret, HandSlantDeg: deg(n.Playing.HoldRad), StandsOut: map[string]string{}}
 	if out.PlayedTo == 0 {
 		out.PlayedFrom, out.PlayedTo = 1, s.Frets
 	}
 	for _, r := range n.Advice.Rows {
-		out.Rows = append(out.Rows, NeutralRowJSON{neutralCell(r.Neutral), deg(r.NutRad), deg(r.FirstRad), deg(r.TwelfthRad),
+		out.Rows = append(out.Rows, NeutralRowJSON{squareWords(r.Neutral), deg(r.NutRad), deg(r.FirstRad), deg(r.TwelfthRad),
 			deg(r.LastRad), deg(r.SaddleRad), deg(r.WorstRad), deg(r.WorstWithSaddleRad), deg(r.PlayedRad)})
 	}
 	for _, c := range n.standing() {
-		out.StandsOut[c.key] = neutralCell(n.Advice.Rows[c.row].Neutral)
+		out.StandsOut[c.key] = squareWords(n.Advice.Rows[c.row].Neutral)
 	}
 	return out
 }

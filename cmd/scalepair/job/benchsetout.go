@@ -1,0 +1,174 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/near"
+	"scalepair/fan"
+	"scalepair/fan/mark"
+	"scalepair/tension/choice"
+)
+
+// SetOut is all that is set out and made by hand for one chosen pair.
+type SetOut struct {
+	Layout *fan.Layout
+	// Detail holds the strings with their gauges; nil while no set is settled.
+	Detail *choice.Detail
+	List   mark.List
+	Sawing fan.Sawing
+	// Depths are empty while the tang's depth is not known; LeastThicknessMM is
+	// then 0.
+	Depths           []fan.SlotDepth
+	LeastThicknessMM float64
+	Blanks           []BlankFit // in the file's order
+	Blank            int        // the one worked with, an index into Blanks; -1 for none
+	Wire             fan.Wire
+	// Saddles holds a point a string; nil without gauges, or where no string's
+	// set-back can be computed. A string of unknown stiffness has set-back 0
+	// there, and its SetBackErr in Detail says why.
+	Saddles *fan.Saddles
+	Lines   []FurtherLine
+}
+
+// SetOutOptions are the choices of one run.
+type SetOutOptions struct {
+	Resolution  mark.Resolution
+	Blank       string // the name of a blank on offer; "" takes the first that serves
+	RadiusFirst bool   // see fan.Sawing
+}
+
+// BlankFit says whether one blank on offer serves, thickness included.
+type BlankFit struct {
+	fan.Serves
+	// LeftUnderMM is left under the deepest slot and LeftAtEdgeMM at the
+	// thinnest slot end after radiusing; 0 while thickness or tang are not
+	// known.
+	LeftUnderMM, LeftAtEdgeMM float64
+	Thin                      error // why it is too thin; nil where it is not, or where that is not known
+}
+
+// WillDo says that the blank is large enough and not known to be too thin.
+func (b BlankFit) WillDo() bool { return b.OK && b.Thin == nil }
+
+// SetOut works a layout out for the bench. d may be nil. The error is a
+// fault.List of everything the build file has wrong, each at its place.
+func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut, error) {
+	s := &SetOut{Layout: l, Detail: d, Sawing: j.Sawing(), Blank: -1}
+	s.Sawing.RadiusFirst = o.RadiusFirst
+	var faults fault.List
+	include := func(err error) { faults.Include(fault.Place{Input: j.Build.File}, j.atFile(err)) }
+	var err error
+	dots := j.Build.Dots
+	s.List, err = mark.SettingOut(l, mark.Bench{Resolution: o.Resolution, KerfMM: s.Sawing.KerfMM,
+		Dots: &mark.Dots{Face: dots.Face, Side: dots.Side, Double: dots.Double}})
+	include(err)
+	w := j.Build.FretWire
+	s.Wire, err = l.Wire(w.Overhang.MM(), w.SparePercent/100, j.Build.Neck.ZeroFret)
+	include(err)
+	s.Lines, err = j.FurtherLines(l)
+	include(err)
+	include(s.depths())
+	s.fitBlanks(j.Blanks())
+	include(s.pickBlank(j, o.Blank))
+	include(s.saddles())
+	return s, faults.Err()
+}
+
+// depths finds the slots' depth once the tang is known.
+func (s *SetOut) depths() error {
+	if s.Sawing.TangMM == 0 {
+		return nil
+	}
+	var err error
+	if s.Depths, err = s.Layout.Depths(s.Sawing); err != nil {
+		return err
+	}
+	s.LeastThicknessMM, err = s.Layout.LeastThickness(s.Sawing)
+	return err
+}
+
+// fitBlanks judges every blank on offer.
+func (s *SetOut) fitBlanks(offers []fan.Offer) {
+	for _, serves := range s.Layout.Blank().Serve(offers) {
+		fit := BlankFit{Serves: serves}
+		if t := serves.Offer.ThicknessMM; t > 0 && s.Depths != nil {
+			under, drop := 0.0, 0.0
+			for _, d := range s.Depths {
+				fall := max(d.BassDropMM, d.TrebleDropMM)
+				under, drop = max(under, d.MiddleMM+fall), max(drop, fall)
+			}
+			fit.LeftUnderMM, fit.LeftAtEdgeMM = t-under, t-drop
+			thick := s.Sawing
+			thick.ThicknessMM = t
+			_, fit.Thin = s.Layout.Depths(thick)
+		}
+		s.Blanks = append(s.Blanks, fit)
+	}
+}
+
+// pickBlank takes the blank of a name, else the first that serves. It is a
+// fault when that one does not serve, or when every blank that is large enough
+// is too thin; that none is large enough is no fault, since one can be bought.
+func (s *SetOut) pickBlank(j *Job, name string) error {
+	var thin fault.List
+	for i, b := range s.Blanks {
+		if name == "" && b.WillDo() || name != "" && labelled(b.Offer.Name, name) {
+			s.Blank = i
+			break
+		}
+		if b.OK && b.Thin != nil {
+			thin.Include(fault.Place{}, at(b.Thin, j.Build.Place(fmt.Sprintf("blanks[%d].thickness", i))))
+		}
+	}
+	switch {
+	case s.Blank < 0 && name != "":
+		return noBlank(name, s.Blanks)
+	case s.Blank < 0:
+		return thin.Err()
+	case !s.Blanks[s.Blank].OK:
+		b := s.Blanks[s.Blank]
+		return fault.Fault{Place: j.entry("blanks", s.Blank), What: fmt.Sprintf("%s is too small for this board", b.Offer.Name),
+			Given:  fmt.Sprintf("%.1f x %.1f mm", b.Offer.LengthMM, b.Offer.WidthMM),
+			Remedy: fmt.Sprintf("at least %.1f x %.1f mm, saw allowance included", b.Offer.LengthMM-b.SpareLengthMM, b.Offer.WidthMM-b.SpareWidthMM)}
+	case s.Blanks[s.Blank].Thin != nil:
+		return at(s.Blanks[s.Blank].Thin, j.Build.Place(fmt.Sprintf("blanks[%d].thickness", s.Blank)))
+	}
+	return nil
+}
+
+func labelled(have, want string) bool {
+	return strings.EqualFold(strings.TrimSpace(have), strings.TrimSpace(want))
+}
+
+func noBlank(name string, blanks []BlankFit) error {
+	var names []string
+	for _, b := range blanks {
+		names = append(names, b.Offer.Name)
+	}
+	remedy := "list it under [[blanks]]"
+	if s := near.Suggest(name, names); s != "" {
+		remedy = fmt.Sprintf("did you mean %q?", s)
+	}
+	return fault.Fault{Place: fault.Place{Input: "--blank"}, What: "no such blank on offer", Given: name, Remedy: remedy}
+}
+
+// saddles places every string's saddle.
+func (s *SetOut) saddles() error {
+	if s.Detail == nil {
+		return nil
+	}
+	backs, known := make([]fan.SetBack, len(s.Detail.Strings)), false
+	for i, d := range s.Detail.Strings {
+		if d.SetBackErr == nil {
+			backs[i], known = fan.SetBack{LoMM: 1000 * d.SetBackM[0], HiMM: 1000 * d.SetBackM[1]}, true
+		}
+	}
+	if !known {
+		return nil
+	}
+	found, err := s.Layout.Saddles(backs)
+	s.Saddles = &found
+	return err
+}

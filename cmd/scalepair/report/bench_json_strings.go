@@ -1,0 +1,178 @@
+package report
+
+import (
+	"scalepair/cmd/scalepair/job"
+)
+
+// WireJSON is the fret wire.
+type WireJSON struct {
+	Cuts    []CutJSON `json:"cuts"`
+	SumMM   float64   `json:"sum_mm"`
+	TotalMM float64   `json:"to_buy_mm"`
+}
+
+// CutJSON is one piece of fret wire; fret 0 is a zero fret.
+type CutJSON struct {
+	Fret     int     `json:"fret"`
+	LengthMM float64 `json:"length_mm"`
+}
+
+func wireValues(s *job.SetOut) WireJSON {
+	out := WireJSON{SumMM: s.Wire.SumMM, TotalMM: s.Wire.TotalMM}
+	for _, c := range s.Wire.Cuts {
+		out.Cuts = append(out.Cuts, CutJSON{c.Fret, c.LengthMM})
+	}
+	return out
+}
+
+// SpacingJSON is the way from one string to the next.
+type SpacingJSON struct {
+	From           int     `json:"from_string"`
+	To             int     `json:"to_string"`
+	NutAlongMM     float64 `json:"nut_along_mm"`
+	NutSquareMM    float64 `json:"nut_square_mm"`
+	SaddleAlongMM  float64 `json:"saddles_along_mm"`
+	SaddleSquareMM float64 `json:"saddles_square_mm"`
+}
+
+func (b *bench) spacingValues() []SpacingJSON {
+	l, out := b.s.Layout, []SpacingJSON{}
+	for i := len(l.Strings) - 2; i >= 0; i-- {
+		n, s := l.NutSeats[i], l.SaddleSeats[i]
+		out = append(out, SpacingJSON{i + 2, i + 1, n.SpacingAlongMM, n.SpacingSquareMM, s.SpacingAlongMM, s.SpacingSquareMM})
+	}
+	return out
+}
+
+// NutSlotJSON is one slot of the nut.
+type NutSlotJSON struct {
+	String      int     `json:"string"`
+	Gauge       string  `json:"gauge,omitempty"`
+	FromEndMM   float64 `json:"from_bass_end_along_nut_mm"`
+	DiameterMM  float64 `json:"string_diameter_mm,omitempty"`
+	SlotWidthMM float64 `json:"slot_width_mm,omitempty"`
+}
+
+func (b *bench) nutValues() []NutSlotJSON {
+	out := []NutSlotJSON{}
+	for i := len(b.s.Layout.NutSeats) - 1; i >= 0; i-- {
+		v := NutSlotJSON{String: i + 1, FromEndMM: b.s.Layout.NutSeats[i].AlongFromEdgeMM}
+		if b.s.Detail != nil {
+			thick, clear := b.slotWidth(i)
+			v.Gauge, v.DiameterMM, v.SlotWidthMM = b.Plan.Stock()[b.s.Detail.Gauges[i]].Label, thick, thick+clear
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// SaddleJSON is one string's saddle. A string whose set-back cannot be
+// computed has only its foremost place.
+type SaddleJSON struct {
+	String         int      `json:"string"`
+	Why            string   `json:"not_computed,omitempty"`
+	LeastMM        *float64 `json:"set_back_least_mm,omitempty"`
+	MostMM         *float64 `json:"set_back_most_mm,omitempty"`
+	FromNutMM      *float64 `json:"nut_to_saddle_mm,omitempty"`
+	ScrewBackMM    *float64 `json:"screw_back_mm,omitempty"`
+	OutMM          *float64 `json:"out_to_bass_side_mm,omitempty"`
+	Along12MM      *float64 `json:"from_fret_12_mm,omitempty"`
+	AlongLastMM    *float64 `json:"from_last_fret_mm,omitempty"`
+	AlongHeelMM    *float64 `json:"from_heel_end_mm,omitempty"`
+	ForemostLastMM float64  `json:"foremost_from_last_fret_mm"`
+	ForemostOutMM  float64  `json:"foremost_out_to_bass_side_mm"`
+}
+
+// SaddlesJSON is the bridge.
+type SaddlesJSON struct {
+	ForwardMM float64      `json:"travel_front_behind_theoretical_line_mm"`
+	RearMM    float64      `json:"travel_rear_behind_theoretical_line_mm"`
+	NeedMM    float64      `json:"travel_needed_mm"`
+	HasMM     float64      `json:"travel_of_yours_mm,omitempty"`
+	Strings   []SaddleJSON `json:"strings"`
+}
+
+func (b *bench) saddleValues() *SaddlesJSON {
+	s := b.s.Saddles
+	if s == nil {
+		return nil
+	}
+	out := &SaddlesJSON{ForwardMM: s.ForwardMM, RearMM: s.RearMM, NeedMM: s.NeedMM, HasMM: b.Job.Build.Limits.SaddleTravel.MM()}
+	for i := len(s.Points) - 1; i >= 0; i-- {
+		p := s.Points[i]
+		v := SaddleJSON{String: p.String, ForemostLastMM: p.Foremost.X - crossing(b.s.Layout, b.s.Layout.Spec.Frets), ForemostOutMM: p.Foremost.Y}
+		if b.unknownBack(i) {
+			v.Why = b.s.Detail.Strings[i].SetBackErr.Error()
+		} else {
+			v.LeastMM, v.MostMM, v.FromNutMM = ptr(p.SetBack.LoMM), ptr(p.SetBack.HiMM), ptr(p.FromNutMM)
+			v.ScrewBackMM, v.OutMM = ptr(p.SetBack.Middle()-s.ForwardMM), ptr(p.OutMM)
+			v.Along12MM, v.AlongLastMM, v.AlongHeelMM = ptr(p.Along12MM), ptr(p.AlongLastMM), ptr(p.AlongHeelMM)
+		}
+		out.Strings = append(out.Strings, v)
+	}
+	return out
+}
+
+// FurtherLineJSON is a line such as a pickup's.
+type FurtherLineJSON struct {
+	Name         string     `json:"name"`
+	FromSaddleMM float64    `json:"in_front_of_saddle_line_mm"`
+	BehindLastMM float64    `json:"behind_last_fret_mm"`
+	SlantDeg     float64    `json:"slant_deg"`
+	Strings      []SeatJSON `json:"strings"`
+}
+
+// SeatJSON is one string on a line.
+type SeatJSON struct {
+	String      int     `json:"string"`
+	FromBassMM  float64 `json:"from_bass_string_along_mm"`
+	SquareMM    float64 `json:"from_bass_string_square_mm"`
+	OutToBassMM float64 `json:"out_to_bass_side_mm"`
+}
+
+func (b *bench) lineValues() []FurtherLineJSON {
+	out := []FurtherLineJSON{}
+	for _, f := range b.s.Lines {
+		v := FurtherLineJSON{Name: f.Name, FromSaddleMM: f.FromSaddleMM, BehindLastMM: f.BehindLastMM, SlantDeg: deg(f.Line.SlantRad)}
+		for i := len(f.Seats) - 1; i >= 0; i-- {
+			seat := f.Seats[i]
+			v.Strings = append(v.Strings, SeatJSON{seat.String, seat.AlongFromBassMM, seat.SquareFromBassMM, seat.At.Y})
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// ShoppingJSON is what to buy.
+type ShoppingJSON struct {
+	Singles       []SingleJSON `json:"single_strings"`
+	Blank         string       `json:"blank,omitempty"`
+	BlankLengthMM float64      `json:"blank_least_length_mm"`
+	BlankWidthMM  float64      `json:"blank_least_width_mm"`
+	ThicknessMM   float64      `json:"blank_least_thickness_mm,omitempty"`
+	WireMM        float64      `json:"fret_wire_mm"`
+}
+
+// SingleJSON is one gauge to buy.
+type SingleJSON struct {
+	Gauge          string  `json:"gauge"`
+	Count          int     `json:"count"`
+	Strings        []int   `json:"for_strings"`
+	LeastWindingMM float64 `json:"least_wound_part_mm,omitempty"`
+	BuyOneFirst    bool    `json:"buy_one_and_weigh_it_first"`
+}
+
+// ShoppingValues gives the shopping list as JSON.
+func ShoppingValues(in *Input, s *job.SetOut) ShoppingJSON {
+	need := s.Layout.Blank()
+	out := ShoppingJSON{Singles: []SingleJSON{}, BlankLengthMM: need.LengthMM, BlankWidthMM: need.WidthMM,
+		ThicknessMM: s.LeastThicknessMM, WireMM: s.Wire.TotalMM}
+	if s.Blank >= 0 {
+		out.Blank = s.Blanks[s.Blank].Offer.Name
+	}
+	for _, single := range in.Singles(s) {
+		g := in.Plan.Stock()[single.Gauge]
+		out.Singles = append(out.Singles, SingleJSON{g.Label, len(single.Strings), single.Strings, single.LeastWindingMM, g.Estimated || g.Suspect})
+	}
+	return out
+}

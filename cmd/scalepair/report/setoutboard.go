@@ -1,0 +1,173 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/show"
+	"scalepair/fan"
+)
+
+// blank says how large a blank the board needs, which on offer serve, and how
+// the one worked with must lie.
+func (b *bench) blank() {
+	b.heading("The blank")
+	u, need := b.Units, b.s.Layout.Blank()
+	text := fmt.Sprintf("Smallest blank: %s long and %s wide, with %s to saw away on every side.",
+		u.LenText(need.LengthMM, scaleDecimals), u.LenText(need.WidthMM, scaleDecimals), u.LenText(b.s.Layout.Spec.SawAllowanceMM, scaleDecimals))
+	if b.s.LeastThicknessMM > 0 {
+		text += fmt.Sprintf(" Planed for the slots, it must be at least %s thick.", u.LenText(b.s.LeastThicknessMM, scaleDecimals))
+	}
+	b.r.Text(text)
+	b.blankTable()
+	switch {
+	case b.s.Blank >= 0:
+		b.lie(b.s.Blanks[b.s.Blank])
+	case len(b.s.Blanks) > 0:
+		b.r.Text("None of the blanks on offer is large enough. All that follows holds for any blank that is.")
+	}
+}
+
+func (b *bench) blankTable() {
+	if len(b.s.Blanks) == 0 {
+		return
+	}
+	u, fine := b.Units, b.fine()
+	columns := []show.Column{show.Words("blank"), show.Words("serves"), show.Figures(u.HeadLen("length")), show.Figures(u.HeadLen("length spare")),
+		show.Figures(u.HeadLen("width")), show.Figures(u.HeadLen("width spare")), show.Figures(u.HeadLen("thick"))}
+	known := b.s.Depths != nil && slices.ContainsFunc(b.s.Blanks, func(f job.BlankFit) bool { return f.Offer.ThicknessMM > 0 })
+	if known {
+		columns = append(columns, show.Figures(fine.HeadLen("left under slots")), show.Figures(fine.HeadLen("left at edges")))
+	}
+	t := b.r.Table("blanks", "Blanks on offer", columns...)
+	for _, f := range b.s.Blanks {
+		row := []string{f.Offer.Name, servesWords(f), u.Len(f.Offer.LengthMM, scaleDecimals), u.SignedLen(f.SpareLengthMM, scaleDecimals),
+			u.Len(f.Offer.WidthMM, scaleDecimals), u.SignedLen(f.SpareWidthMM, scaleDecimals)}
+		if thick := f.Offer.ThicknessMM; thick > 0 {
+			row = append(row, u.Len(thick, scaleDecimals))
+			if known {
+				row = append(row, fine.Len(f.LeftUnderMM, scaleDecimals), fine.Len(f.LeftAtEdgeMM, scaleDecimals))
+			}
+		} else {
+			row = append(row, none)
+		}
+		t.Row(row...)
+	}
+	if known {
+		t.Note("Left under slots, and at their ends after radiusing: of the thickness as offered. What you plane off comes off these too.")
+	}
+}
+
+// servesWords says whether a blank serves, and if not why.
+func servesWords(f job.BlankFit) string {
+	switch {
+	case f.SpareLengthMM < 0 && f.SpareWidthMM < 0:
+		return "too small"
+	case f.SpareLengthMM < 0:
+		return "too short"
+	case f.SpareWidthMM < 0:
+		return "too narrow"
+	case f.Thin != nil:
+		return "too thin"
+	}
+	return "yes"
+}
+
+// lie says how a blank must lie.
+func (b *bench) lie(f job.BlankFit) {
+	u := b.Units
+	b.r.Para("Work with %s. Its length, and so its grain, runs along the centreline. What is spare is shared equally: "+
+		"draw the centreline %s from the bass edge of the blank, the nut end's base line %s from its nut end, "+
+		"so that the nut line will cross the centreline %s from that end.", f.Offer.Name,
+		u.LenText(f.CentreFromBassEdgeMM, scaleDecimals), u.LenText(f.SpareLengthMM/2, scaleDecimals),
+		u.LenText(f.NutCrossFromEndMM, scaleDecimals))
+}
+
+// depths says how deep to saw, and how the tang will sit in the cut.
+func (b *bench) depths() {
+	b.heading("Slot depth and kerf")
+	saw, fine := b.s.Sawing, b.fine()
+	if b.s.Depths == nil {
+		b.r.Text(`How deep to saw follows from the fret wire: write tang_depth = "1.5 mm" (yours) under [fret_wire].`)
+		b.kerf()
+		return
+	}
+	air := fmt.Sprintf("%s of tang and %s of air under it", fine.LenText(saw.TangMM, 2), fine.LenText(saw.ClearanceMM, 2))
+	one := fine.LenText(b.s.Depths[0].SawMM, 2)
+	switch {
+	case saw.RadiusNutMM == 0:
+		b.r.Para("The board stays flat: saw every slot %s deep, %s.", one, air)
+	case saw.RadiusFirst:
+		b.r.Para("Radius the board first, then saw every slot %s deep along the curve: %s.", one, air)
+	default:
+		b.r.Para("Saw the flat board, then radius it (%s). In the middle a slot needs %s; at its ends the crown falls away, so it needs more. One straight cut to the depth under 'saw to' serves all along.",
+			b.crownWords(), air)
+		b.depthTable()
+	}
+	b.kerf()
+}
+
+// crownWords names the crown's radius.
+func (b *bench) crownWords() string {
+	s := b.s.Sawing
+	if s.RadiusNutMM == s.RadiusLastMM {
+		return b.Units.LenText(s.RadiusNutMM, 0)
+	}
+	return fmt.Sprintf("%s at the nut to %s at the last fret", b.Units.Len(s.RadiusNutMM, 0), b.Units.LenText(s.RadiusLastMM, 0))
+}
+
+func (b *bench) depthTable() {
+	fine := b.fine()
+	thickness := 0.0
+	if b.s.Blank >= 0 {
+		thickness = b.s.Blanks[b.s.Blank].Offer.ThicknessMM
+	}
+	columns := []show.Column{show.Figures("fret"), show.Figures(fine.HeadLen("radius")), show.Figures(fine.HeadLen("needed, middle")),
+		show.Figures(fine.HeadLen("bass end")), show.Figures(fine.HeadLen("treble end")), show.Figures(fine.HeadLen("saw to"))}
+	if thickness > 0 {
+		columns = append(columns, show.Figures(fine.HeadLen("left under")))
+	}
+	t := b.r.Table("depths", "", columns...)
+	for _, d := range b.s.Depths {
+		row := []string{strconv.Itoa(d.Fret), fine.Len(d.RadiusMM, 0), fine.Len(d.MiddleMM, 2), fine.Len(d.BassMM, 2),
+			fine.Len(d.TrebleMM, 2), fine.Len(d.SawMM, 2)}
+		if thickness > 0 {
+			row = append(row, fine.Len(thickness-d.SawMM, 2))
+		}
+		t.Row(row...)
+	}
+	if thickness > 0 {
+		t.Note("Left under: of %s thick, as %s is offered.", fine.LenText(thickness, 2), b.s.Blanks[b.s.Blank].Offer.Name)
+	}
+}
+
+// kerf says how the tang sits in the saw's cut.
+func (b *bench) kerf() {
+	s, fine := b.s.Sawing, b.fine()
+	if s.Kerf() == fan.KerfUnknown {
+		b.r.Text("With kerf, tang_width and barb_width under [fret_wire] the saw's cut is held against the tang here.")
+		return
+	}
+	barbs := "not given"
+	if s.BarbWidthMM > 0 {
+		barbs = fine.LenText(s.BarbWidthMM, 2)
+	}
+	b.r.Para("Saw's cut %s, tang %s, over its barbs %s: %s. Try it on an offcut of the same wood before the first slot.",
+		fine.LenText(s.KerfMM, 2), fine.LenText(s.TangWidthMM, 2), barbs, s.Kerf())
+}
+
+// wire prints the cut list of the fret wire.
+func (b *bench) wire() {
+	b.heading("Fret wire")
+	u, w := b.Units, b.s.Wire
+	f := b.Job.Build.FretWire
+	b.r.Para("Cut each piece %s longer than its slot at both ends.", u.LenText(f.Overhang.MM(), scaleDecimals))
+	t := b.r.Table("wire", "", show.Figures("fret"), show.Figures(u.HeadLen("slot")), show.Figures(u.HeadLen("cut to")))
+	for _, c := range w.Cuts {
+		t.Row(fretWords(c.Fret), u.Len(c.LengthMM-2*f.Overhang.MM(), scaleDecimals), u.Len(c.LengthMM, scaleDecimals))
+	}
+	t.Total("all", "", u.Len(w.SumMM, scaleDecimals))
+	b.r.Para("With %s %% to spare: %s to buy.", trim(f.SparePercent), u.LenText(w.TotalMM, 0))
+}

@@ -1,0 +1,137 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/show"
+)
+
+// spacing prints the distances between strings at nut and saddles, along the
+// slanted lines and square.
+func (b *bench) spacing() {
+	b.heading("String spacing")
+	l, u := b.s.Layout, b.Units
+	b.r.Para("Nut: %s. Saddles: %s. Square is what a rule laid square across shows; along a slanted line the same strings stand further apart.",
+		l.Spec.NutSpacing.Rule, l.Spec.SaddleSpacing.Rule)
+	t := b.r.Table("spacing", "From string to string", show.Words("strings"), show.Figures(u.HeadLen("nut, along")), show.Figures(u.HeadLen("nut, square")),
+		show.Figures(u.HeadLen("saddles, along")), show.Figures(u.HeadLen("saddles, square")))
+	last := len(l.Strings) - 1
+	for i := last - 1; i >= 0; i-- {
+		n, s := l.NutSeats[i], l.SaddleSeats[i]
+		t.Row(fmt.Sprintf("%d to %d", i+2, i+1), u.Len(n.SpacingAlongMM, markDecimals), u.Len(n.SpacingSquareMM, markDecimals),
+			u.Len(s.SpacingAlongMM, markDecimals), u.Len(s.SpacingSquareMM, markDecimals))
+	}
+	n, s := l.NutSeats[0], l.SaddleSeats[0]
+	t.Total("all", u.Len(n.AlongFromBassMM, markDecimals), u.Len(n.SquareFromBassMM, markDecimals),
+		u.Len(s.AlongFromBassMM, markDecimals), u.Len(s.SquareFromBassMM, markDecimals))
+	b.intonation()
+}
+
+// centsHint is the error of an inner string from which the spacing is worth
+// changing.
+const centsHint = 1
+
+// intonation prints the errors that unlike fractions at nut and saddle cause.
+func (b *bench) intonation() {
+	l := b.s.Layout
+	worst, off := l.WorstCents()
+	if !off {
+		b.r.Text("Nut and saddles have the same fractions, so every inner string is exactly in tune with the straight frets.")
+		return
+	}
+	t := b.r.Table("intonation", "Inner strings out of tune on straight frets, since nut and saddles have other fractions",
+		show.Figures("string"), show.Figures("worst at fret"), show.Figures("cents there"), show.Figures("cents at last fret"))
+	for i := 1; i < len(l.Strings)-1; i++ {
+		if w, ok := worstOf(l, i+1); ok {
+			t.Row(strconv.Itoa(i+1), strconv.Itoa(w.Fret), show.Signed(w.Cents, 2), show.Signed(l.Frets[l.Spec.Frets].CentsSharp[i], 2))
+		}
+	}
+	t.Note("Positive is sharp.")
+	if math.Abs(worst.Cents) > centsHint {
+		t.Note(`More than %d cent. The cure: saddle_spacing = "like the nut" under [neck].`, centsHint)
+	} else {
+		t.Note("Less than %d cent, which no ear will mind.", centsHint)
+	}
+}
+
+// nut prints slot centres along the nut and slot widths.
+func (b *bench) nut() {
+	b.heading("Nut")
+	l, u, fine := b.s.Layout, b.Units, b.fine()
+	text := fmt.Sprintf("The nut lies along the nut line: %s. Its blank is %s long, edge to edge of the board.",
+		slantWords(l.Nut.SlantRad), u.LenText(l.NutBlankMM, markDecimals))
+	if b.Job.Build.Neck.ZeroFret {
+		text += " With a zero fret that fret stands on the nut line, and the nut behind it only guides the strings."
+	}
+	b.r.Text(text)
+	columns := []show.Column{show.Figures("string"), show.Words("note")}
+	if b.s.Detail != nil {
+		columns = append(columns, show.Words("gauge"))
+	}
+	columns = append(columns, show.Figures(u.HeadLen("from the nut's bass end")), show.Figures(u.HeadLen("to the next string")))
+	if b.s.Detail != nil {
+		columns = append(columns, show.Figures(fine.HeadLen("string thick")), show.Figures(fine.HeadLen("slot wide")))
+	}
+	t := b.r.Table("nut", "Slot centres, measured along the nut", columns...)
+	for i := len(l.Strings) - 1; i >= 0; i-- {
+		seat := l.NutSeats[i]
+		row := []string{strconv.Itoa(i + 1), b.note(0, i+1)}
+		if b.s.Detail != nil {
+			row = append(row, b.gauge(b.s.Detail.Gauges[i]))
+		}
+		next := none
+		if i > 0 {
+			next = u.Len(l.NutSeats[i-1].SpacingAlongMM, markDecimals)
+		}
+		row = append(row, u.Len(seat.AlongFromEdgeMM, markDecimals), next)
+		if b.s.Detail != nil {
+			thick, clear := b.slotWidth(i)
+			row = append(row, fine.Len(thick, 2), fine.Len(thick+clear, 2))
+		}
+		t.Row(row...)
+	}
+	if b.s.Detail != nil {
+		_, clear := b.slotWidth(0)
+		t.Note("A slot is wider than its string by %s. File each to its own string, on the fretted instrument.", fine.LenText(clear, 2))
+	}
+}
+
+// slotWidth gives a string's outer diameter and what its nut slot is wider.
+func (b *bench) slotWidth(i int) (diameter, clearance float64) {
+	return 1000 * b.Plan.Stock()[b.s.Detail.Gauges[i]].Outer, b.Job.Build.Neck.NutSlotClearance.MM()
+}
+
+// lines prints the strings at further lines, such as pickups.
+func (b *bench) lines() {
+	if len(b.s.Lines) == 0 {
+		return
+	}
+	b.heading("Strings at further lines")
+	for i, f := range b.s.Lines {
+		b.furtherLine(i, f)
+	}
+}
+
+func (b *bench) furtherLine(i int, f job.FurtherLine) {
+	u := b.Units
+	behind, side := f.BehindLastMM, "behind"
+	if behind < 0 {
+		behind, side = -behind, "before"
+	}
+	b.r.Para("%s crosses the centreline %s before the saddle line (theoretical), %s %s the last fret. It stands %s.", capital(f.Name),
+		u.LenText(f.FromSaddleMM, markDecimals), u.LenText(behind, markDecimals), side, slantWords(f.Line.SlantRad))
+	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(u.HeadLen("from bass string, along")),
+		show.Figures(u.HeadLen("to the next, along")), show.Figures(u.HeadLen("to the next, square")), show.Figures(u.HeadLen("out from the centreline")), show.Words("side"))
+	for n := len(f.Seats) - 1; n >= 0; n-- {
+		seat := f.Seats[n]
+		along, square := none, none
+		if n > 0 {
+			along, square = u.Len(f.Seats[n-1].SpacingAlongMM, markDecimals), u.Len(f.Seats[n-1].SpacingSquareMM, markDecimals)
+		}
+		t.Row(strconv.Itoa(seat.String), b.note(0, seat.String), u.Len(seat.AlongFromBassMM, markDecimals), along, square,
+			u.Len(math.Abs(seat.At.Y), markDecimals), sideOf(seat.At.Y))
+	}
+}

@@ -1,0 +1,115 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/show"
+	"scalepair/data/unit"
+	"scalepair/gauges"
+)
+
+// Single is one gauge of the shopping list.
+type Single struct {
+	Gauge   int   // index into the stock
+	Strings []int // the strings it serves, low string first
+	// LeastWindingMM is the wound part that the longest of them needs: own
+	// length, saddle tail and 10 mm; 0 on a plain string.
+	LeastWindingMM float64
+}
+
+// windingRoomMM is what the wound part must reach beyond the nut (DESIGN's
+// judgement).
+const windingRoomMM = 10
+
+// Singles counts the single strings of a settled set by gauge, low string
+// first.
+func (in *Input) Singles(s *job.SetOut) []Single {
+	var out []Single
+	if s.Detail == nil {
+		return out
+	}
+	at := map[int]int{}
+	for i := len(s.Detail.Strings) - 1; i >= 0; i-- {
+		d := s.Detail.Strings[i]
+		k, ok := at[d.Gauge]
+		if !ok {
+			k, at[d.Gauge] = len(out), len(out)
+			out = append(out, Single{Gauge: d.Gauge})
+		}
+		out[k].Strings = append(out[k].Strings, d.Number)
+		if in.Plan.Stock()[d.Gauge].Family != gauges.Plain {
+			need := 1000*(d.LengthM+in.Plan.Request().Tails[i].SaddleM) + windingRoomMM
+			out[k].LeastWindingMM = max(out[k].LeastWindingMM, need)
+		}
+	}
+	return out
+}
+
+// Shopping adds the list of what to buy for one pair to a report: single
+// strings by gauge, the blank, the fret wire.
+func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
+	t := r.Table("shopping", "", show.Words("what"), show.Figures("how many"), show.Words("remarks"))
+	for _, single := range in.Singles(s) {
+		t.Row("single "+in.singleWords(single.Gauge), fmt.Sprint(len(single.Strings)), in.singleRemarks(single))
+	}
+	blank, size := in.blankWords(s)
+	t.Row(blank, "1", size)
+	t.Row("fret wire", in.Units.LenText(s.Wire.TotalMM, 0), fmt.Sprintf("in pieces from %s to %s; the sum of them is %s",
+		in.Units.Len(least(s), 0), in.Units.LenText(longest(s), 0), in.Units.LenText(s.Wire.SumMM, 0)))
+	if s.Detail == nil {
+		t.Note("Single strings follow once a set of gauges is settled.")
+	} else if in.usesUncertain(s.Detail.Gauges) {
+		t.Note("Estimated or suspect gauges: buy one of each first, weigh it, run again, and only then buy the rest.")
+	}
+}
+
+func least(s *job.SetOut) float64 {
+	out := s.Wire.Cuts[0].LengthMM
+	for _, c := range s.Wire.Cuts {
+		out = min(out, c.LengthMM)
+	}
+	return out
+}
+
+func longest(s *job.SetOut) float64 {
+	out := 0.0
+	for _, c := range s.Wire.Cuts {
+		out = max(out, c.LengthMM)
+	}
+	return out
+}
+
+// singleWords names a gauge with its construction and diameter.
+func (in *Input) singleWords(g int) string {
+	s, u := in.Plan.Stock()[g], in.Units
+	if u.Length == unit.InchFractions {
+		u.Length = unit.DecimalInches
+	}
+	return fmt.Sprintf("%s, %s, %s", in.gauge(g), s.Family, u.LenText(1000*s.Outer, 2))
+}
+
+func (in *Input) singleRemarks(s Single) string {
+	words := []string{"for string " + numbers(s.Strings)}
+	if s.LeastWindingMM > 0 {
+		words = append(words, "wound part at least "+in.Units.LenText(s.LeastWindingMM, 0))
+	}
+	if g := in.Plan.Stock()[s.Gauge]; g.Estimated || g.Suspect {
+		words = append(words, "buy one first and weigh it")
+	}
+	return strings.Join(words, "; ")
+}
+
+// blankWords names the blank to buy: the one worked with, or the least size.
+func (in *Input) blankWords(s *job.SetOut) (what, size string) {
+	u, need := in.Units, s.Layout.Blank()
+	size = fmt.Sprintf("at least %s x %s", u.Len(need.LengthMM, scaleDecimals), u.LenText(need.WidthMM, scaleDecimals))
+	if s.LeastThicknessMM > 0 {
+		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(s.LeastThicknessMM, scaleDecimals))
+	}
+	if s.Blank < 0 {
+		return "fingerboard blank", size
+	}
+	return "fingerboard blank: " + s.Blanks[s.Blank].Offer.Name, size
+}
