@@ -35,7 +35,6 @@ func TestGoldens(t *testing.T) {
 		"report.csv":     {Format: show.CSV},
 		"strings.csv":    {Format: show.CSV, Only: []string{"strings"}},
 		"report.html":    {Format: show.HTML},
-		"only.html":      {Format: show.HTML, Only: []string{"dropped"}},
 		"ascii-only.csv": {Format: show.CSV, Only: []string{"strings"}, ASCII: true},
 	} {
 		t.Run(name, func(t *testing.T) {
