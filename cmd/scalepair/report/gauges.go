@@ -2,10 +2,10 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
+	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/gauges"
 )
@@ -84,7 +84,7 @@ func suspectWords(s gauges.Suspect) string {
 	}
 	out += " " + s.Why + ". " + capital(s.Fits) + "."
 	if len(s.Slips) > 0 {
-		out += " A likely slip: " + strings.Join(s.Slips, "; or: ")
+		out += " Perhaps: " + strings.Join(s.Slips, " Or: ")
 	}
 	return out
 }
@@ -116,33 +116,50 @@ func (in *Input) stockNotes(r *show.Report) {
 
 // blind says how small a slip this stock could not have shown.
 func (in *Input) blind(r *show.Report) {
-	list := in.Job.Stock.Blind()
-	var judged []gauges.Blind
-	var alone []string
-	for _, b := range list {
-		if b.Limit > 0 {
-			judged = append(judged, b)
-		} else {
-			alone = append(alone, b.Gauge)
-		}
-	}
+	least, most, alone := in.limits()
 	r.Heading("What could not have shown")
 	var items []string
-	if judged != nil {
-		slices.SortStableFunc(judged, func(a, b gauges.Blind) int { return int(math.Copysign(1, b.Limit-a.Limit)) })
-		least, most := judged[len(judged)-1], judged[0]
+	if most.Limit > 0 {
 		text := fmt.Sprintf("A slip shows when it moves a unit weight by more than %s (%s) to %s (%s). Smaller ones pass unseen",
 			show.PercentText(least.Limit, 1), least.Gauge, show.PercentText(most.Limit, 1), most.Gauge)
-		if len(most.Slips) > 0 {
-			text += fmt.Sprintf(": of %s, say, %s", most.Gauge, most.Slips[0])
+		if slips := telling(most.Slips); slips != nil {
+			text += fmt.Sprintf(": of %s, say, %s", most.Gauge, slips[len(slips)-1])
 		}
 		items = append(items, text+". Name a gauge to see its own: scalepair gauges "+in.example()+".")
 	}
 	if alone != nil {
 		items = append(items, "Nothing checks "+listed(alone)+": weigh a second piece, or more gauges of that kind.")
 	}
-	items = append(items, "One balance that reads heavy, or one ruler that is short, moves all gauges alike and never shows: weigh a coin or a check weight of known mass, and lay two rulers side by side.")
+	items = append(items, "One balance that reads heavy, or one ruler that is short, moves all gauges alike and never shows: weigh something of known mass, and lay two rulers side by side.")
 	r.Bullets(items...)
+}
+
+// limits gives the gauges in which the smallest and only the largest slip
+// would show, suspects aside, and those that nothing checks.
+func (in *Input) limits() (least, most gauges.Blind, alone []string) {
+	odd := map[string]bool{}
+	for _, g := range in.Job.Stock.Gauges {
+		odd[g.Label] = g.Suspect || g.Disagrees
+	}
+	for _, b := range in.Job.Stock.Blind() {
+		switch {
+		case b.Limit == 0:
+			alone = append(alone, b.Gauge)
+		case odd[b.Gauge]:
+		case most.Limit == 0:
+			least, most = b, b
+		case b.Limit > most.Limit:
+			most = b
+		case b.Limit < least.Limit:
+			least = b
+		}
+	}
+	return least, most, alone
+}
+
+// telling leaves out slips that move next to nothing.
+func telling(slips []string) []string {
+	return slices.DeleteFunc(slices.Clone(slips), func(s string) bool { return strings.HasSuffix(s, "(0 %)") })
 }
 
 // example is the command line's way to name the least certain gauge.
@@ -154,7 +171,7 @@ func (in *Input) example() string {
 		}
 	}
 	words := []string{worst.Label}
-	if path != "" {
+	if path != "" && path != job.DefaultFile {
 		words = []string{path, worst.Label}
 	}
 	for i, w := range words {

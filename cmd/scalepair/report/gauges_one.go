@@ -15,13 +15,23 @@ import (
 // went in, and what they rest on.
 func GaugesShown(in *Input, list []gauges.Gauge) *show.Report {
 	r := &show.Report{Title: in.title("Gauges of")}
+	var last *show.Table
+	hung := in.hungOf(list)
 	for _, g := range list {
 		r.Heading("%s", marked(g))
 		in.suspectsOf(r, g)
 		r.Bullets(in.gaugeWords(g)...)
-		in.rows(r, g)
+		if len(g.Rows) > 0 {
+			last = in.rows(r, g, len(hung) > 0)
+		}
 	}
-	in.hungTests(r, in.hungOf(list))
+	if last != nil {
+		last.Note("Line: of %s. Off the gauge: against the unit weight of all its readings together.", in.Job.Build.Readings)
+	}
+	if len(hung) > 0 {
+		last.Note("Hung: length from clamp to clamp, mass of all that hung.")
+	}
+	in.hungTests(r, hung)
 	return r
 }
 
@@ -31,7 +41,7 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 	items := []string{
 		fmt.Sprintf("%s, outer %s %s; %s.", capital(g.Family), show.WithU(in.diameterUnit().Value(unit.Length(g.Outer)),
 			in.diameterUnit().Value(unit.Length(g.UOuter)), in.diameterDecimals()), symbol, in.coreWords(g)),
-		fmt.Sprintf("Unit weight %s %s (%s), from: %s.", in.weight(g.UnitWeight, g.U), in.weightUnit(), show.PercentText(g.RelU(), 1), knownBy(g)),
+		fmt.Sprintf("Unit weight %s %s (%s), from %s.", in.weight(g.UnitWeight, g.U), in.weightUnit(), show.PercentText(g.RelU(), 1), restsOn(g)),
 		in.sharedWords(g),
 	}
 	if g.Packing > 0 {
@@ -51,6 +61,25 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 		items = append(items, capital(n)+".")
 	}
 	return items
+}
+
+// restsOn says in a sentence what the unit weight rests on.
+func restsOn(g gauges.Gauge) string {
+	weighed, hung := countRows(g)
+	var words []string
+	if weighed > 0 {
+		words = append(words, plural(weighed, "weighing"))
+	}
+	if hung > 0 {
+		words = append(words, plural(hung, "hung test"))
+	}
+	if g.Built {
+		words = append(words, "core and wraps")
+	}
+	if words == nil {
+		return "the fit of its kind"
+	}
+	return listed(words)
 }
 
 func (in *Input) diameterDecimals() int {
@@ -116,8 +145,8 @@ func (in *Input) fitOfGauge(g gauges.Gauge) string {
 // unseenWords lists the slips that would have passed.
 func (in *Input) unseenWords(g gauges.Gauge) string {
 	for _, b := range in.Job.Stock.Blind() {
-		if b.Gauge == g.Label && len(b.Slips) > 0 {
-			return "A slip that could not have shown: " + strings.Join(b.Slips, "; ") + "."
+		if slips := telling(b.Slips); b.Gauge == g.Label && slips != nil {
+			return "A slip that could not have shown: " + strings.Join(slips, "; ") + "."
 		}
 	}
 	return ""
@@ -134,15 +163,8 @@ func (in *Input) suspectsOf(r *show.Report, g gauges.Gauge) {
 	r.Cautions(items...)
 }
 
-// rows prints every reading of a gauge.
-func (in *Input) rows(r *show.Report, g gauges.Gauge) {
-	if len(g.Rows) == 0 {
-		return
-	}
-	hung := false
-	for _, row := range g.Rows {
-		hung = hung || row.Kind == gauges.Hung
-	}
+// rows prints every reading of a gauge. hung makes room for a pitch.
+func (in *Input) rows(r *show.Report, g gauges.Gauge, hung bool) *show.Table {
 	columns := []show.Column{show.Figures("line"), show.Words("kind"), show.Figures("pieces"), show.Figures(in.Units.HeadLen("length")), show.Figures("mass g")}
 	if hung {
 		columns = append(columns, show.Figures("pitch Hz"))
@@ -152,10 +174,7 @@ func (in *Input) rows(r *show.Report, g gauges.Gauge) {
 	for _, row := range g.Rows {
 		t.Row(in.row(g, row, hung)...)
 	}
-	t.Note("Line: of %s. Off the gauge: against the unit weight of all its readings together.", in.Job.Build.Readings)
-	if hung {
-		t.Note("Hung: length from clamp to clamp, mass of all that hung.")
-	}
+	return t
 }
 
 func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {

@@ -18,11 +18,11 @@ func (in *Input) stockTable(r *show.Report) {
 		show.Figures(in.Units.HeadForce("stiffness EA")).Later(1), show.Figures(in.Units.HeadLen("length for 1 %")).Later(1),
 		show.Words("remarks").Later(2))
 	for _, g := range in.Job.Stock.Gauges {
-		t.Row(marked(g), g.Family, in.diameter(g.Outer), in.diameter(g.Core), knownBy(g),
+		t.Row(marked(g), g.Family, in.diameter(g.Outer), in.wrappedCore(g), knownBy(g),
 			in.weight(g.UnitWeight, g.U), show.Percent(g.RelU(), 1),
 			offFit(g), density(g.ImpliedKgM3), in.stiffness(g.EA), in.lengthWithin(g, onePercent), otherFlags(g))
 	}
-	t.Note("± is one standard uncertainty: two of them hold about 95 % of cases.")
+	t.Note("± is one standard uncertainty: two of them hold about 95 %% of cases.")
 	t.Note("Off the fit: own unit weight against the fit of its kind made without it, with the uncertainty of that distance.")
 	t.Note("Density: %s.", strings.Join(in.densityWords(), "; "))
 	t.Note("Length for 1 %%: the length, in one piece or several together, that gives a new weighing 1 %% on this balance and ruler.")
@@ -68,6 +68,14 @@ func (in *Input) diameter(m float64) string {
 	return show.Fixed(unit.Length(m).Inches(), 4)
 }
 
+// wrappedCore is the core of a wound gauge; a plain one has none apart.
+func (in *Input) wrappedCore(g gauges.Gauge) string {
+	if g.Family == gauges.Plain {
+		return none
+	}
+	return in.diameter(g.Core)
+}
+
 func (in *Input) stiffness(ea float64) string {
 	if ea == 0 {
 		return none
@@ -84,19 +92,21 @@ func (in *Input) lengthWithin(g gauges.Gauge, rel float64) string {
 	if err != nil {
 		return none
 	}
-	return in.Units.LenM(m, 0)
+	return in.pieceLength(m)
+}
+
+// pieceLength prints the length of a piece to weigh: to the millimetre, or the
+// tenth of an inch.
+func (in *Input) pieceLength(m float64) string {
+	if in.Units.Length == unit.Millimetres {
+		return show.Fixed(unit.Length(m).MM(), 0)
+	}
+	return show.Fixed(unit.Length(m).Inches(), 1)
 }
 
 // knownBy says what the unit weight rests on.
 func knownBy(g gauges.Gauge) string {
-	weighed, hung := 0, 0
-	for _, row := range g.Rows {
-		if row.Kind == gauges.Hung {
-			hung++
-		} else {
-			weighed++
-		}
-	}
+	weighed, hung := countRows(g)
 	var words []string
 	if weighed > 0 {
 		words = append(words, fmt.Sprintf("%d weighed", weighed))
@@ -111,6 +121,17 @@ func knownBy(g gauges.Gauge) string {
 		return "the fit"
 	}
 	return strings.Join(words, ", ")
+}
+
+func countRows(g gauges.Gauge) (weighed, hung int) {
+	for _, row := range g.Rows {
+		if row.Kind == gauges.Hung {
+			hung++
+		} else {
+			weighed++
+		}
+	}
+	return weighed, hung
 }
 
 // offFit is how far the gauge stands from the fit made without it.

@@ -81,14 +81,13 @@ func scatterWords(f gauges.Fit) string {
 func (in *Input) tools(r *show.Report) {
 	r.Heading("Balance, ruler and calipers")
 	t := in.Job.Tools()
-	length := func(m float64) string { return in.toolLength(m) }
 	items := []string{
-		in.tool("Balance", "balance", mass(t.BalanceStepKg), mass(t.BalanceRepeatKg), mass(t.BalanceAccuracyKg)),
-		in.tool("Ruler", "ruler", length(t.RulerStepM), "", length(t.RulerAccuracyM)),
-		in.tool("Calipers", "caliper", length(t.CaliperStepM), "", length(t.CaliperAccuracyM)),
+		in.tool("The balance reads", "balance", mass(t.BalanceStepKg), mass(t.BalanceRepeatKg), mass(t.BalanceAccuracyKg)),
+		in.tool("The ruler reads", "ruler", in.toolLength(t.RulerStepM), "", in.toolLength(t.RulerAccuracyM)),
+		in.tool("The calipers read", "caliper", in.toolLength(t.CaliperStepM), "", in.toolLength(t.CaliperAccuracyM)),
 	}
 	if len(in.Job.Stock.Hung) > 0 {
-		items = append(items, in.tool("Scales for the hung weight", "hung", mass(t.HungStepKg), "", mass(t.HungAccuracyKg)),
+		items = append(items, in.tool("The scales for the hung weight read", "hung", mass(t.HungStepKg), "", mass(t.HungAccuracyKg)),
 			in.gravityWords(t), fmt.Sprintf("Pitch: known to %s cents%s.", trim(t.PitchCents), in.assumed("pitch_uncertainty_cents")))
 	}
 	if n := in.ownSteps(); n > 0 {
@@ -107,14 +106,14 @@ func its(n int) string {
 
 // tool words one instrument of [measuring]. Empty parts were not given.
 func (in *Input) tool(name, key, step, repeat, accuracy string) string {
-	out := fmt.Sprintf("%s: reads to %s%s", name, step, in.assumed(key+"_step"))
+	out := fmt.Sprintf("%s to %s%s", name, step, in.assumed(key+"_step"))
 	if repeat != "" {
-		out += ", repeats within " + repeat
+		out += "; repeats within " + repeat
 	}
 	if accuracy != "" {
-		return out + ", true within " + accuracy + "."
+		return out + "; true within " + accuracy + "."
 	}
-	return out + "; no accuracy is stated, so it counts as true (" + key + "_accuracy under [measuring])."
+	return out + "; counts as true, since [measuring] states no " + key + "_accuracy."
 }
 
 // assumed marks a value that the build file does not state.
