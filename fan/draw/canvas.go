@@ -15,7 +15,7 @@ type Canvas interface {
 	Layer(name LayerName)
 	Line(l Line)
 	Polyline(p Polyline)
-	Circle(k Circle)
+	Circle(ring Circle)
 	Text(t Text)
 }
 

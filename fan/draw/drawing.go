@@ -170,25 +170,25 @@ func (p Polyline) Through(m Map) Element {
 func (p Polyline) On(c Canvas) { c.Polyline(p) }
 
 // Bounds implements Element.
-func (k Circle) Bounds() Rect {
-	return Rect{Min: k.Centre, Max: k.Centre}.Grow(k.RadiusMM)
+func (ring Circle) Bounds() Rect {
+	return Rect{Min: ring.Centre, Max: ring.Centre}.Grow(ring.RadiusMM)
 }
 
 // Through implements Element. A map that stretches x and y unlike makes an
 // ellipse of the circle, given as a closed polyline of 72 corners (for a radius
 // of 5 mm its sides lie within 0.005 mm of the ellipse).
-func (k Circle) Through(m Map) Element {
+func (ring Circle) Through(m Map) Element {
 	if factor, ok := m.keepsCircles(); ok {
-		return Circle{Centre: m.Point(k.Centre), RadiusMM: k.RadiusMM * factor, Stroke: k.Stroke}
+		return Circle{Centre: m.Point(ring.Centre), RadiusMM: ring.RadiusMM * factor, Stroke: ring.Stroke}
 	}
 	const corners = 72
-	ring := Polyline{Closed: true, Stroke: k.Stroke}
+	out := Polyline{Closed: true, Stroke: ring.Stroke}
 	for i := range corners {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
-		ring.Points = append(ring.Points, m.Point(Point{k.Centre.X + k.RadiusMM*cos, k.Centre.Y + k.RadiusMM*sin}))
+		out.Points = append(out.Points, m.Point(Point{ring.Centre.X + float64(ring.RadiusMM*cos), ring.Centre.Y + float64(ring.RadiusMM*sin)}))
 	}
-	return ring
+	return out
 }
 
 // On implements Element.
-func (k Circle) On(c Canvas) { c.Circle(k) }
+func (ring Circle) On(c Canvas) { c.Circle(ring) }

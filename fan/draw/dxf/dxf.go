@@ -104,10 +104,10 @@ func (c *canvas) Polyline(p draw.Polyline) {
 }
 
 // Circle implements draw.Canvas.
-func (c *canvas) Circle(k draw.Circle) {
-	c.entity("CIRCLE", k.Stroke)
-	c.point(10, k.Centre)
-	c.real(40, k.RadiusMM)
+func (c *canvas) Circle(ring draw.Circle) {
+	c.entity("CIRCLE", ring.Stroke)
+	c.point(10, ring.Centre)
+	c.real(40, ring.RadiusMM)
 }
 
 // Text implements draw.Canvas. DXF's text height is that of a capital, as ours.

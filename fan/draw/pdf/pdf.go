@@ -178,12 +178,12 @@ func path(points []draw.Point) string {
 }
 
 // Circle implements draw.Canvas, with four cubic arcs.
-func (c *canvas) Circle(k draw.Circle) {
-	c.pen(k.Stroke)
+func (c *canvas) Circle(ring draw.Circle) {
+	c.pen(ring.Stroke)
 	// The handle that makes a cubic meet the middle of a quarter circle:
 	// 4/3 tan(pi/8); it is off by at most 0.03 % of the radius between.
-	r, h := k.RadiusMM, k.RadiusMM*4/3*math.Tan(math.Pi/8)
-	at := func(dx, dy float64) string { return place(draw.Point{X: k.Centre.X + dx, Y: k.Centre.Y + dy}) }
+	r, h := ring.RadiusMM, ring.RadiusMM*4/3*math.Tan(math.Pi/8)
+	at := func(dx, dy float64) string { return place(draw.Point{X: ring.Centre.X + dx, Y: ring.Centre.Y + dy}) }
 	c.raw("%s m %s %s %s c %s %s %s c %s %s %s c %s %s %s c s", at(r, 0),
 		at(r, h), at(h, r), at(0, r), at(-h, r), at(-r, h), at(-r, 0),
 		at(-r, -h), at(-h, -r), at(0, -r), at(h, -r), at(r, -h), at(r, 0))

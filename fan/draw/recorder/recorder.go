@@ -48,7 +48,7 @@ func (r *Recorder) Line(l draw.Line) { r.keep(l) }
 func (r *Recorder) Polyline(p draw.Polyline) { r.keep(p) }
 
 // Circle implements draw.Canvas.
-func (r *Recorder) Circle(k draw.Circle) { r.keep(k) }
+func (r *Recorder) Circle(ring draw.Circle) { r.keep(ring) }
 
 // Text implements draw.Canvas.
 func (r *Recorder) Text(t draw.Text) { r.keep(t) }

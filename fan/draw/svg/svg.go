@@ -110,10 +110,10 @@ func (c *canvas) points(points []draw.Point) string {
 }
 
 // Circle implements draw.Canvas.
-func (c *canvas) Circle(k draw.Circle) {
-	c.pen(k.Stroke)
+func (c *canvas) Circle(ring draw.Circle) {
+	c.pen(ring.Stroke)
 	fmt.Fprintf(&c.out, "<circle cx=\"%s\" cy=\"%s\" r=\"%s\"/>\n",
-		number(k.Centre.X), c.y(k.Centre.Y), number(k.RadiusMM))
+		number(ring.Centre.X), c.y(ring.Centre.Y), number(ring.RadiusMM))
 }
 
 // anchors are SVG's words for draw.Left, Centre and Right.
