@@ -88,3 +88,13 @@ func mapAll(in []string, f func(string) string) []string {
 	}
 	return out
 }
+
+// headed tells whether the i-th block stands right under a heading, which
+// then says what it is.
+func (r *Report) headed(i int) bool {
+	if i == 0 {
+		return false
+	}
+	_, ok := r.Blocks[i-1].(Heading)
+	return ok
+}

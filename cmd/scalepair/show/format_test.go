@@ -235,3 +235,17 @@ func TestMisuseIsABug(t *testing.T) {
 	assert.Panics(t, func() { tab.Total("a", "b") })
 	assert.Panics(t, func() { _ = show.Write(io.Discard, r, show.Options{Format: show.JSONFormat}) })
 }
+
+func TestCautionsAreHeadedOnce(t *testing.T) {
+	for _, headed := range []bool{false, true} {
+		r := &show.Report{}
+		r.Text("x")
+		if headed {
+			r.Heading("Cautions")
+		}
+		r.Cautions("it can break")
+		for _, f := range []show.Format{show.Markdown, show.HTML} {
+			assert.Equal(t, 1, strings.Count(written(t, r, show.Options{Format: f}), "Cautions"))
+		}
+	}
+}

@@ -22,13 +22,15 @@ var page = sync.OnceValue(func() *template.Template {
 	return t
 })
 
-// pageView is what the template sees. One field of a block is set.
+// pageView is what the template sees. One field of a block is set; Headed says
+// that a heading stands right above it.
 type pageView struct {
 	Title, Heading string
 	Blocks         []blockView
 }
 
 type blockView struct {
+	Headed            bool
 	Heading, Para     string
 	Bullets, Cautions []string
 	Figure            *figureView
@@ -59,8 +61,10 @@ func writeHTML(b *bytes.Buffer, r *Report, ascii bool) error {
 	if view.Title == "" {
 		view.Title = "scalepair"
 	}
-	for _, block := range r.Blocks {
-		view.Blocks = append(view.Blocks, viewBlock(block))
+	for i, block := range r.Blocks {
+		v := viewBlock(block)
+		v.Headed = r.headed(i)
+		view.Blocks = append(view.Blocks, v)
 	}
 	if !ascii {
 		return page().Execute(b, view)

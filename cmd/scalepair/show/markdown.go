@@ -12,7 +12,7 @@ func writeMarkdown(b *bytes.Buffer, r *Report) {
 	if r.Title != "" {
 		fmt.Fprintf(b, "# %s\n", escapeMD(r.Title))
 	}
-	for _, block := range r.Blocks {
+	for i, block := range r.Blocks {
 		var lines []string
 		switch block := block.(type) {
 		case Heading:
@@ -22,7 +22,7 @@ func writeMarkdown(b *bytes.Buffer, r *Report) {
 		case Bullets:
 			lines = listMD("- ", block.Items)
 		case Cautions:
-			lines = append([]string{"> **Cautions**", ">"}, listMD("> - ", block.Items)...)
+			lines = cautionsMD(block, r.headed(i))
 		case *Table:
 			lines = tableMD(block)
 		}
@@ -33,6 +33,16 @@ func writeMarkdown(b *bytes.Buffer, r *Report) {
 			b.WriteString(l + "\n")
 		}
 	}
+}
+
+// cautionsMD gives a quotation, with a heading of its own unless one stands
+// above it.
+func cautionsMD(c Cautions, headed bool) []string {
+	lines := listMD("> - ", c.Items)
+	if headed {
+		return lines
+	}
+	return append([]string{"> **Cautions**", ">"}, lines...)
 }
 
 func listMD(mark string, items []string) []string {

@@ -29,7 +29,8 @@ type Para struct{ Text string }
 type Bullets struct{ Items []string }
 
 // Cautions are points that must not be overlooked; every writer sets them
-// apart.
+// apart. Markdown and HTML head them "Cautions" unless a Heading stands right
+// before.
 type Cautions struct{ Items []string }
 
 // Figure is a drawing. SVG is one complete svg element, as package chart
