@@ -80,8 +80,10 @@ type Options struct {
 	Arrange   Arrangement
 	MarginMM  float64 // what the printer leaves white on every side: 3 to 40 mm
 	OverlapMM float64 // how far a piece goes on beyond its join: 5 to 40 mm
-	// BarAcrossMM and BarUpMM are what the check bars of an uncorrected print
-	// measured, 90 to 110 mm; 0 for a printer that was not measured.
+	// BarAcrossMM and BarUpMM are what the level and the upright check bar of an
+	// uncorrected print measured, 90 to 110 mm; 0 for a printer that was not
+	// measured. They hold for the same paper and arrangement: a printer turns
+	// some sheets, and its two directions with them.
 	BarAcrossMM, BarUpMM float64
 }
 
