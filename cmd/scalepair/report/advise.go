@@ -217,7 +217,7 @@ func (in *Input) bestSet(r *show.Report, a *Advice) {
 func (in *Input) stringTables(r *show.Report, d *choice.Detail) {
 	cases := in.Plan.Request().Cases
 	for c := range cases {
-		name, caption := "strings", ""
+		name, caption := "strings", "Strings"
 		if len(cases) > 1 {
 			name = fmt.Sprintf("strings-%d", c+1)
 			caption = cases[c].Name

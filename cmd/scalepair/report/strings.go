@@ -24,7 +24,7 @@ func (in *Input) stringTable(r *show.Report, name, caption string, d *choice.Det
 	if hasBends {
 		for _, n := range frets {
 			fret := strconv.FormatFloat(n, 'f', -1, 64)
-			columns = append(columns, show.Figures(u.HeadForce("push at "+fret)).Later(2), show.Figures(u.HeadLen("travel at "+fret)).Later(3))
+			columns = append(columns, show.Figures(u.HeadForce("push")+" at fret "+fret).Later(2), show.Figures(u.HeadLen("travel")+" at fret "+fret).Later(3))
 		}
 	}
 	columns = append(columns, show.Figures("breaking share open %").Later(1))
