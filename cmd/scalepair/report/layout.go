@@ -5,7 +5,9 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
+	"scalepair/data/unit"
 	"scalepair/fan"
+	"scalepair/fan/mark"
 )
 
 // Layout prints the fan of one pair: lines, marks, slants, spacing and blank.
@@ -65,17 +67,34 @@ func (in *Input) fanSummary(r *show.Report, l *fan.Layout) {
 	r.Bullets(items...)
 }
 
-// marks prints every mark on both outer lines, from the nut and as a step.
+// marks prints every mark on both outer lines, from the nut and as a step. A
+// step is the difference of the printed marks, so that steps sum to them.
 func (in *Input) marks(r *show.Report, l *fan.Layout) {
 	u := in.Units
 	t := r.Table("marks", "Marks along the outer string lines", show.Figures("fret"),
 		show.Figures(u.HeadLen("bass, from nut")), show.Figures(u.HeadLen("bass, step")),
 		show.Figures(u.HeadLen("treble, from nut")), show.Figures(u.HeadLen("treble, step")), show.Figures("slant °"))
+	tool := marking(u.Length)
+	var bassBefore, trebleBefore int64
 	for _, f := range l.Frets[1:] {
-		t.Row(strconv.Itoa(f.Number), u.Len(f.Bass.FromNutMM, markDecimals), u.Len(f.Bass.StepMM, markDecimals),
-			u.Len(f.Treble.FromNutMM, markDecimals), u.Len(f.Treble.StepMM, markDecimals), show.Deg(f.Line.SlantRad))
+		bass, treble := tool.Round(f.Bass.FromNutMM).Parts, tool.Round(f.Treble.FromNutMM).Parts
+		t.Row(strconv.Itoa(f.Number), tool.Format(bass), tool.Format(bass-bassBefore),
+			tool.Format(treble), tool.Format(treble-trebleBefore), show.Deg(f.Line.SlantRad))
+		bassBefore, trebleBefore = bass, treble
 	}
-	t.Note("Measure from the nut, so that one slip stays one slip; steps are for checking with calipers.")
+	t.Note("Measure from the nut, so that one slip stays one slip; steps are for checking with calipers, and sum to the marks as printed. scalepair setout has the whole list for the bench.")
+}
+
+// marking is the resolution that marks are printed to unless told: that of
+// common calipers, or of a ruler with fractions.
+func marking(u unit.LengthUnit) mark.Resolution {
+	switch u {
+	case unit.DecimalInches:
+		return mark.Resolution{Unit: u, PerUnit: 1000}
+	case unit.InchFractions:
+		return mark.Resolution{Unit: u, PerUnit: 64}
+	}
+	return mark.Resolution{Unit: u, PerUnit: 100}
 }
 
 // stringLines prints where every string starts and ends.
