@@ -125,8 +125,9 @@ current folder, and without that an invented demo, and says so.`,
 	root.SetErr(a.err)
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(a.initCommand(), a.adviseCommand(), a.tensionCommand(), a.layoutCommand())
-	root.AddCommand(a.gaugesCommand())
+	root.AddCommand(a.gaugesCommand(), a.weighCommand())
 	root.AddCommand(a.benchCommands()...)
+	root.AddCommand(a.drawCommand())
 	a.everyday(root)
 	return root
 }

@@ -1,0 +1,76 @@
+package report
+
+import "scalepair/gauges"
+
+// NextJSON is one further weighing and what it is worth.
+type NextJSON struct {
+	Gauge            string   `json:"gauge"`
+	GaugeFlags       []string `json:"gauge_flags,omitempty"`
+	KnownToPercent   float64  `json:"known_to_percent"`
+	PieceMM          float64  `json:"piece_mm"`
+	RivalBetter      *float64 `json:"then_rival_better_percent_of_cases,omitempty"`
+	TotalUN          *float64 `json:"then_total_tension_standard_uncertainty_n,omitempty"`
+	RemovedPercent   float64  `json:"uncertainty_removed_percent"`
+	LengthForWantedM float64  `json:"length_for_wanted_uncertainty_mm,omitempty"`
+}
+
+// PartJSON is one source of the uncertainty.
+type PartJSON struct {
+	Part         string  `json:"part"`
+	SharePercent float64 `json:"share_of_variance_percent"`
+	Help         string  `json:"what_would_help,omitempty"`
+}
+
+// WeighJSON is all that weigh found.
+type WeighJSON struct {
+	Build         string     `json:"build"`
+	Aim           string     `json:"aim"`
+	Pair          PairJSON   `json:"pair"`
+	Rival         *PairJSON  `json:"rival,omitempty"`
+	RivalRank     int        `json:"rival_rank,omitempty"`
+	RivalBetter   *float64   `json:"rival_better_percent_of_cases,omitempty"`
+	TotalN        *float64   `json:"total_tension_n,omitempty"`
+	TotalUN       *float64   `json:"total_tension_standard_uncertainty_n,omitempty"`
+	LongestMM     float64    `json:"longest_piece_mm"`
+	WantedPercent float64    `json:"wanted_uncertainty_percent"`
+	Next          []NextJSON `json:"next"`
+	Parts         []PartJSON `json:"parts"`
+}
+
+// WeighValues gives what weigh prints as JSON.
+func WeighValues(in *Input, w *Weigh) WeighJSON {
+	parts := w.parts(in)
+	u := w.uncertainty(parts)
+	out := WeighJSON{Build: in.Job.Build.Name, Aim: "tension", Pair: in.pairValues(w.Best.Candidate), LongestMM: 1000 * w.LongestM,
+		WantedPercent: 100 * w.Within, Next: []NextJSON{}, Parts: []PartJSON{}}
+	if w.Rival != nil {
+		out.Aim, out.Rival, out.RivalRank = "ranking", ptr(in.pairValues(w.Rival.Candidate)), w.RivalRank
+		out.RivalBetter = ptr(100 * w.chance(u))
+	} else {
+		out.TotalN, out.TotalUN = ptr(w.Best.Totals[0].TensionN), ptr(u)
+	}
+	for _, s := range w.Next {
+		out.Next = append(out.Next, in.nextValues(w, s, u))
+	}
+	for _, p := range parts {
+		if u > 0 {
+			out.Parts = append(out.Parts, PartJSON{p.words, 100 * p.u * p.u / (u * u), p.help})
+		}
+	}
+	return out
+}
+
+func (in *Input) nextValues(w *Weigh, s gauges.Suggestion, u float64) NextJSON {
+	g := in.Plan.Stock()[in.stockIndex(s.Gauge)]
+	after := w.after(u, s)
+	out := NextJSON{Gauge: s.Gauge, GaugeFlags: g.Flags(), KnownToPercent: 100 * g.RelU(), PieceMM: 1000 * s.LengthM, RemovedPercent: 100 * (1 - after/u)}
+	if w.Rival != nil {
+		out.RivalBetter = ptr(100 * w.chance(after))
+	} else {
+		out.TotalUN = ptr(after)
+	}
+	if m, err := gauges.ShortestPiece(g.UnitWeight, w.Within, in.Job.Tools()); err == nil {
+		out.LengthForWantedM = 1000 * m
+	}
+	return out
+}
