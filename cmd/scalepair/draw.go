@@ -1,0 +1,166 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/data/fault"
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/tile"
+)
+
+// drawOptions are what draw takes beside a build file, as typed.
+type drawOptions struct {
+	over             job.Overrides
+	output           outputFlags // only its unit of lengths is asked for
+	out              []string
+	as               string
+	paper            string
+	onePage, strips  bool
+	margin, overlap  string
+	barAcross, barUp string
+	show, hide       string
+	left             bool
+	remark, date     string
+	force            bool
+	changed          func(flag string) bool
+	asked            tile.Options
+	hidden           []draw.LayerName
+	files            []drawnFile
+}
+
+func (a *app) drawCommand() *cobra.Command {
+	o := &drawOptions{}
+	c := &cobra.Command{
+		Use:   "draw [build.toml]",
+		Short: "The fan at full size, as PDF to print, SVG, or DXF for a router",
+		Long: `draw writes the chosen fan in true size: blank, board, centreline, string lines
+with notes and gauges, slots with numbers and end points, nut, saddle points,
+the square line and dots. A PDF is divided onto sheets that your printer takes,
+with joins that no slot crosses; SVG is one sheet; DXF is a plain drawing in mm.
+
+Print at full size, not fitted to the page, and measure the 100 mm bars of every
+sheet before you glue or saw. Where they are off, give what they measured with
+--bar-across and --bar-up, and print again.`,
+		Example: `  scalepair draw --out fan.pdf
+  scalepair draw --out fan.svg --out fan.dxf --hide dots,key
+  scalepair draw --out strips.pdf --paper Letter --strips --hide saddles
+  scalepair draw --out again.pdf --bar-across 99.2mm --bar-up 100.4mm`,
+		Args: buildFile,
+		RunE: func(c *cobra.Command, args []string) error {
+			o.changed = c.Flags().Changed
+			return a.draw(first(args), o)
+		},
+	}
+	o.flags(c)
+	return c
+}
+
+func (o *drawOptions) flags(c *cobra.Command) {
+	overFlags(c, &o.over)
+	o.output.format = "table"
+	f := c.Flags()
+	f.StringArrayVar(&o.out, "out", nil, "`file` to write, ending in .pdf, .svg or .dxf; may be said several times")
+	f.StringVar(&o.as, "as", "", "`kind` of files whose ending does not say it: pdf, svg or dxf")
+	f.BoolVar(&o.force, "force", false, "replace files that exist")
+	f.StringVar(&o.paper, "paper", "A4", "`paper` of a PDF: A4, Letter, A3, or a roll with its width, such as \"roll 610mm\"")
+	f.BoolVar(&o.onePage, "one-page", false, "one page as large as the whole drawing, for a print shop")
+	f.BoolVar(&o.strips, "strips", false, "least paper: strips below one another or across a sheet, without title and key")
+	f.StringVar(&o.margin, "margin", "10mm", "`width` that the printer leaves white on every side")
+	f.StringVar(&o.overlap, "overlap", "12mm", "`length` that a sheet goes on beyond its join")
+	f.StringVar(&o.barAcross, "bar-across", "", "`length` that the level 100 mm bar of an earlier print measured")
+	f.StringVar(&o.barUp, "bar-up", "", "`length` that the upright 100 mm bar of an earlier print measured")
+	parts := strings.Join(partNames(), ", ")
+	f.StringVar(&o.show, "show", "", "draw these `parts` only: "+parts)
+	f.StringVar(&o.hide, "hide", "", "leave these `parts` out")
+	f.BoolVar(&o.left, "left-handed", false, "bass side above, as the face of a left-handed board lies")
+	f.StringVar(&o.output.lengths, "lengths", "", "`unit` of lengths in words: mm, in, or in64 for fractions to 1/64 (default: the build file's)")
+	f.StringVar(&o.remark, "remark", "", "`words` to print under the title")
+	f.StringVar(&o.date, "date", "", "`date` to print, in your own words (default: none)")
+	for flag, choices := range map[string][]string{
+		"paper": {"A4", "Letter", "A3", "roll 610mm"}, "as": {"pdf", "svg", "dxf"}, "show": partNames(), "hide": partNames(),
+	} {
+		_ = c.RegisterFlagCompletionFunc(flag, words(choices...)) // fails for an unknown flag only
+	}
+	for _, flag := range []string{"margin", "overlap", "bar-across", "bar-up", "remark", "date"} {
+		_ = c.RegisterFlagCompletionFunc(flag, cobra.NoFileCompletions)
+	}
+}
+
+// partNames are the parts of a drawing that --show and --hide know.
+func partNames() []string {
+	var out []string
+	for _, n := range draw.ContentLayers() {
+		out = append(out, strings.ReplaceAll(string(n), "_", "-"))
+	}
+	return out
+}
+
+func (a *app) draw(path string, o *drawOptions) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	j, err := a.load(path, o.over)
+	if err != nil {
+		return err
+	}
+	in, err := a.input(j, &o.output)
+	if err != nil {
+		return err
+	}
+	drawing, err := a.drawing(in, o)
+	if err != nil {
+		return err
+	}
+	for i := range o.files {
+		if err := o.files[i].fill(drawing, o); err != nil {
+			return flagPlaces(err, tileFlags)
+		}
+	}
+	return a.writeDrawn(o)
+}
+
+// drawing settles pair and gauges, and draws their fan.
+func (a *app) drawing(in *report.Input, o *drawOptions) (draw.Drawing, error) {
+	l, d, err := a.fretted(in)
+	if err != nil {
+		return draw.Drawing{}, err
+	}
+	words := in.DrawingWords(l, d)
+	words.LeftHanded, words.Hide, words.Date = o.left, o.hidden, o.date
+	if o.remark != "" {
+		words.Remarks = o.remark
+	}
+	if d != nil && words.SetBacks == nil {
+		a.hint("the set-back of some strings is not known: the saddle points stand on the theoretical line")
+	}
+	return draw.Fan(l, words)
+}
+
+// writeDrawn writes all files, or none, and says what was written.
+func (a *app) writeDrawn(o *drawOptions) error {
+	var files []newFile
+	for _, f := range o.files {
+		files = append(files, newFile{f.path, f.text})
+	}
+	if err := writeFiles(files, o.force); err != nil {
+		return err
+	}
+	for _, f := range o.files {
+		a.hint("%s: wrote %s", f.path, f.what)
+	}
+	a.hint("print at full size, and measure the 100 mm bars of every sheet before you glue or saw")
+	return nil
+}
+
+// tileFlags name the flags behind the options of package tile.
+var tileFlags = map[string]string{
+	"paper": "--paper", "margin": "--margin", "overlap": "--overlap", "bar across": "--bar-across", "bar up": "--bar-up",
+}
+
+func flagFault(faults *fault.List, flag, what, given, remedy string) {
+	faults.Add(fault.Place{Input: "--" + flag}, what, given, remedy)
+}

@@ -1,0 +1,34 @@
+package report
+
+import (
+	"scalepair/fan"
+	"scalepair/fan/draw"
+	"scalepair/tension/choice"
+)
+
+// DrawingWords gives what a drawing of a layout says: its title, the notes and
+// gauges on the strings, the set-back of the saddles. d is nil while no set of
+// gauges is settled; then the strings carry their notes alone. Set-backs are
+// given only where every string's is known.
+func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
+	o := draw.Options{Title: in.title("Fan of"), Unit: in.Units.Length}
+	for i := range l.Strings {
+		words := draw.StringWords{Note: in.note(0, i+1)}
+		if d != nil {
+			words.Gauge = in.gauge(d.Gauges[i])
+		}
+		o.Strings = append(o.Strings, words)
+	}
+	if d == nil {
+		return o
+	}
+	backs := make([]fan.SetBack, len(d.Strings))
+	for i, s := range d.Strings {
+		if s.SetBackErr != nil {
+			return o
+		}
+		backs[i] = fan.SetBack{LoMM: 1000 * s.SetBackM[0], HiMM: 1000 * s.SetBackM[1]}
+	}
+	o.SetBacks = backs
+	return o
+}
