@@ -157,7 +157,11 @@ func (d *drawn) scoreAll(p *Plan, pairs []setOut) {
 	}
 	d.p.targets = d.p.targetsFrom(feel)
 	for j := range pairs {
-		d.score[j] = d.scoreOf(&pairs[j])
+		most := math.Inf(1)
+		if j > 0 {
+			most = d.score[0]
+		}
+		d.score[j] = d.scoreOf(&pairs[j], most)
 	}
 }
 
@@ -177,12 +181,43 @@ func redrawn(w tension.Wire, to gauges.Drawn) tension.Wire {
 	return w
 }
 
-// scoreOf scores one pair; +Inf where a bend cannot be made.
-func (d *drawn) scoreOf(pair *setOut) float64 {
+// scoreOf scores one pair. It gives +Inf where a bend cannot be made, and may
+// give +Inf where the score is above most, which then can neither win nor beat
+// the best: what tension and overtones cost is worked out first, and bends only
+// while the sum is not above most.
+func (d *drawn) scoreOf(pair *setOut, most float64) float64 {
+	if own := d.p.newOwnMeans(); own != nil {
+		return d.evenScore(pair, own)
+	}
+	weights := d.p.req.Feel.Weights
 	var total squares
-	own := d.p.newOwnMeans()
 	for i, g := range pair.gauges {
-		if !d.measure(pair, i, &d.p.wires[g]) {
+		w := &d.p.wires[g]
+		d.pull(pair, i, w)
+		total.tension += d.p.tensionSquare(i, d.feel)
+		if i == d.p.strings-1 {
+			total.overtone = d.p.overtoneSquare(g, d.feel)
+		}
+	}
+	for _, i := range d.p.bend {
+		if total.score(weights) > most {
+			return math.Inf(1)
+		}
+		if !d.bend(pair, i, &d.p.wires[pair.gauges[i]]) {
+			return math.Inf(1)
+		}
+		total.push += d.p.pushSquare(i, d.feel)
+	}
+	return total.score(weights)
+}
+
+// evenScore scores one pair against its own mean.
+func (d *drawn) evenScore(pair *setOut, own *ownMeans) float64 {
+	var total squares
+	for i, g := range pair.gauges {
+		w := &d.p.wires[g]
+		d.pull(pair, i, w)
+		if !d.bend(pair, i, w) {
 			return math.Inf(1)
 		}
 		total.add(d.p.squaresOf(i, g, d.feel))
@@ -192,19 +227,22 @@ func (d *drawn) scoreOf(pair *setOut) float64 {
 	return total.score(d.p.req.Feel.Weights)
 }
 
-func (d *drawn) measure(pair *setOut, i int, w *tension.Wire) bool {
+// pull works out tension and overtone rise of one string.
+func (d *drawn) pull(pair *setOut, i int, w *tension.Wire) {
 	s, f := &pair.seats[i], d.feel
 	for c, v := range s.speed2 {
 		f.tensionN[c] = tension.Stretched(w.UnitWeight*v, w.Compliance())
 		f.riseCent[c] = 0
 		if w.EI > 0 && i == d.p.strings-1 {
-			f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, f.tensionN[c], s.soundingM[c]))
+			f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, f.tensionN[c], s.lengthM))
 		}
 	}
+}
+
+// bend works out the bends of one string; false where one cannot be made.
+func (d *drawn) bend(pair *setOut, i int, w *tension.Wire) bool {
+	s, f := &pair.seats[i], d.feel
 	for at := range s.contacts {
-		if f.failed[at] = d.p.behind[at]; f.failed[at] {
-			continue
-		}
 		shape, ok := s.contacts[at].Shape(w.StretchSpeed2())
 		if !ok {
 			return false

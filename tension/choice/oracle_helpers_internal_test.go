@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"scalepair/gauges"
 	"scalepair/tension"
 )
 
@@ -21,4 +22,23 @@ func anyWire(rng *rand.Rand) tension.Wire {
 
 func anyTails(rng *rand.Rand) []tension.Tails {
 	return []tension.Tails{{NutM: 0.2 * rng.Float64(), SaddleM: 0.1 * rng.Float64()}}
+}
+
+// CountPlainly is Confidence's counting without giving any pair up early.
+func (p *Plan) CountPlainly(r *Result, stock *gauges.Drawer, draws int, seed uint64) (wins, beats []int) {
+	pairs := make([]setOut, len(r.compared))
+	for j, candidate := range r.compared {
+		pairs[j] = p.setOut(candidate)
+	}
+	wins, beats = make([]int, len(pairs)), make([]int, len(pairs))
+	d := p.newDrawn(len(pairs))
+	for n := range draws {
+		stock.Draw(rand.New(rand.NewPCG(seed, uint64(n))), d.stock)
+		d.scoreAll(p, pairs[:1])
+		for j := range pairs {
+			d.score[j] = d.scoreOf(&pairs[j], math.Inf(1))
+		}
+		d.count(wins, beats)
+	}
+	return wins, beats
 }
