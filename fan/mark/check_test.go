@@ -138,6 +138,24 @@ func TestOnePassCannotTellReadingFromMark(t *testing.T) {
 	assert.Empty(t, report.Lines[mark.Bass].LeftOut)
 }
 
+// A step that slipped while marking is within two cents at its own mark, and
+// beyond them at the last: it matters.
+func TestAShiftMattersWhereItIsTightest(t *testing.T) {
+	l := layout(t)
+	const shift = 0.45
+	require.Less(t, shift, 2*l.Frets[7].Bass.MMPerCent)
+	require.Greater(t, shift, 2*l.Frets[24].Bass.MMPerCent)
+	report := check(t, l, exact(l, mark.Bass, func(x []float64) {
+		for n := 7; n < len(x); n++ {
+			x[n] += shift
+		}
+	}), mark.Options{Ruler: mark.Tool{StepMM: 0.001}, Caliper: mark.Tool{StepMM: 0.001}, Tolerance: mark.Tolerance{Cents: 2}})
+	require.Len(t, report.Slips, 1)
+	assert.Equal(t, mark.Shifted, report.Slips[0].Kind)
+	assert.True(t, report.Slips[0].Matters)
+	assert.False(t, report.Pass)
+}
+
 // Errors in millimetres and cents: a mark too near the bridge is sharp, by
 // 1200 log2 of the sounding lengths, which the neighbours' definition says in
 // another way: a whole fret's step is a hundred cents.

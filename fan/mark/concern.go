@@ -42,7 +42,11 @@ func (e evidence) finish(s *Slip, t Tolerance, readings []Reading) {
 		if f.Kind == CaliperZeroOff { // it adds up step by step
 			size *= float64(e.plan.last())
 		}
-		s.Matters = s.Matters || size > e.bound(f.Fret, t)
+		fret := f.Fret
+		if f.Kind == Shifted || f.Kind == StepSlip { // it shifts all marks after it, and the last is the tightest
+			fret = 0
+		}
+		s.Matters = s.Matters || size > e.bound(fret, t)
 	}
 }
 

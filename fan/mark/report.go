@@ -162,7 +162,8 @@ type Slip struct {
 	// Others explain what was measured at least a twentieth as well.
 	Others []Finding
 	// Matters is true when the slip, or one that cannot be told from it, is
-	// larger than the tolerance where it stands.
+	// larger than the tolerance where it stands: at the tightest of the marks
+	// that it shifts.
 	Matters bool
 }
 

@@ -15,7 +15,7 @@ func (k SlipKind) String() string {
 func (f Finding) Words() string {
 	switch f.Kind {
 	case MarkOff:
-		return fmt.Sprintf("%v mark %d itself stands off: all readings of it agree", f.Line, f.Fret)
+		return fmt.Sprintf("%v mark %d itself stands off", f.Line, f.Fret)
 	case RulerSlip:
 		return fmt.Sprintf("the ruler reading of %v mark %d is wrong, the mark is not", f.Line, f.Fret)
 	case StepSlip:
