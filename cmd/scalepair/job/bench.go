@@ -1,8 +1,10 @@
 package job
 
 import (
+	"bytes"
 	"fmt"
 	"math"
+	"os"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
@@ -142,4 +144,14 @@ func at(err error, place fault.Place) error {
 		out[i].Place = place
 	}
 	return out
+}
+
+// ReadMeasured reads the measured marks of a file. The error is a fault.List
+// of everything that is wrong with it.
+func ReadMeasured(path string) ([]mark.Reading, error) {
+	src, err := os.ReadFile(path)
+	if err != nil {
+		return nil, readFault(path, err, "give the file of measured marks, or make a form: scalepair check --form > measured.csv")
+	}
+	return mark.ReadReadings(bytes.NewReader(src), path)
 }

@@ -85,10 +85,12 @@ func (b *bench) cautions() []string {
 	return append(append(list, b.detailCautions(b.s.Detail)...), shortCautions...)
 }
 
-// fine prints what fractions of an inch are too coarse for: depths and slot
-// widths go in decimals there.
-func (b *bench) fine() show.Units {
-	u := b.Units
+// fine prints what fractions of an inch are too coarse for.
+func (b *bench) fine() show.Units { return fineUnits(b.Units) }
+
+// fineUnits are units for depths, slot widths and errors, which go in decimals
+// where lengths go in fractions of an inch.
+func fineUnits(u show.Units) show.Units {
 	if u.Length == unit.InchFractions {
 		u.Length = unit.DecimalInches
 	}

@@ -6,7 +6,6 @@ import (
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
-	"scalepair/data/unit"
 	"scalepair/gauges"
 )
 
@@ -83,11 +82,8 @@ func longest(s *job.SetOut) float64 {
 
 // singleWords names a gauge with its construction and diameter.
 func (in *Input) singleWords(g int) string {
-	s, u := in.Plan.Stock()[g], in.Units
-	if u.Length == unit.InchFractions {
-		u.Length = unit.DecimalInches
-	}
-	return fmt.Sprintf("%s, %s, %s", in.gauge(g), s.Family, u.LenText(1000*s.Outer, 2))
+	s := in.Plan.Stock()[g]
+	return fmt.Sprintf("%s, %s, %s", in.gauge(g), s.Family, fineUnits(in.Units).LenText(1000*s.Outer, 2))
 }
 
 func (in *Input) singleRemarks(s Single) string {

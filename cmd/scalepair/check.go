@@ -1,0 +1,163 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/fan/mark"
+)
+
+// checkOptions are what check takes beside its files.
+type checkOptions struct {
+	output    outputFlags
+	over      job.Overrides
+	tolerance string
+	form      bool
+}
+
+func (a *app) checkCommand() *cobra.Command {
+	o := &checkOptions{}
+	c := &cobra.Command{
+		Use:   "check measured.csv [build.toml]",
+		Short: "Judge measured marks before the saw, and name the likely slip",
+		Long: `check takes what you measured of the finished marks, on either line, by ruler
+from the nut and by calipers from mark to mark, with both diagonals and the nut
+offset where you have them. It puts the two passes together, says how far every
+mark stands off in millimetres and in cents, and which reading, step or mark is
+the likely slip. It ends with 0 in tolerance, with 1 otherwise.
+
+  scalepair check --form > measured.csv   makes a form to fill in
+  scalepair check measured.csv            judges it
+
+Leave empty what you did not measure. The form does not tell what is laid out,
+so that nobody reads what they expect.`,
+		Example: `  scalepair check --form > measured.csv
+  scalepair check --form --lengths in > measured.csv`,
+		Args: func(c *cobra.Command, args []string) error { return checkArgs(c, args, o.form) },
+		RunE: func(_ *cobra.Command, args []string) error {
+			if o.form {
+				return a.form(first(args), o)
+			}
+			return a.check(args[0], first(args[1:]), o)
+		},
+	}
+	o.output.add(c)
+	overFlags(c, &o.over)
+	f := c.Flags()
+	f.StringVar(&o.tolerance, "tolerance", "", "how far a mark may stand off: a `length` or cents, such as 0.1mm or 3cents (default: the build file's, else 2 cents)")
+	f.BoolVar(&o.form, "form", false, "print an empty form for the measuring, as CSV")
+	return c
+}
+
+// checkArgs wants the measured marks first, then a build file; for a form only
+// the build file.
+func checkArgs(c *cobra.Command, args []string, form bool) error {
+	refuse := func(what, given, remedy string) error {
+		return usageError{fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: what, Given: given, Remedy: remedy}}
+	}
+	switch {
+	case form:
+		return buildFile(c, args)
+	case len(args) == 0:
+		return refuse("the measured marks are missing", "", "scalepair check measured.csv; an empty form to fill in comes from scalepair check --form > measured.csv")
+	case strings.HasSuffix(strings.ToLower(args[0]), ".toml"):
+		return refuse("the measured marks come first, then the build file", args[0], "scalepair check measured.csv "+args[0])
+	case len(args) > 2:
+		return refuse("one file of measured marks and one build file at a time", strings.Join(args, " "), "quote a path with blanks")
+	}
+	return nil
+}
+
+// form prints an empty measurement file.
+func (a *app) form(path string, o *checkOptions) error {
+	j, err := a.load(path, o.over)
+	if err != nil {
+		return err
+	}
+	in, err := a.input(j, &o.output)
+	if err != nil {
+		return err
+	}
+	l, err := a.layoutOf(in)
+	if err != nil {
+		return err
+	}
+	var buf bytes.Buffer
+	if err := mark.WriteForm(&buf, l, in.Units.Length); err != nil {
+		return err
+	}
+	_, err = a.out.Write(buf.Bytes())
+	return err
+}
+
+func (a *app) check(measured, path string, o *checkOptions) error {
+	j, err := a.load(path, o.over)
+	if err != nil {
+		return err
+	}
+	options := j.CheckOptions()
+	if err := o.tolerate(&options); err != nil {
+		return err
+	}
+	in, err := a.input(j, &o.output)
+	if err != nil {
+		return err
+	}
+	readings, err := job.ReadMeasured(measured)
+	if err != nil {
+		return err
+	}
+	l, err := a.layoutOf(in)
+	if err != nil {
+		return err
+	}
+	found, err := mark.Check(l, readings, options)
+	if err != nil {
+		return flagPlaces(err, map[string]string{"tolerance": "--tolerance"})
+	}
+	c := &report.Checked{Layout: l, Readings: readings, Options: options, Report: found, File: measured}
+	if err := a.write(&o.output, report.Check(in, c), report.CheckValues(in, c)); err != nil {
+		return err
+	}
+	if !found.Pass {
+		return exitError{exitInput}
+	}
+	return nil
+}
+
+// tolerate reads --tolerance: a length, or cents.
+func (o *checkOptions) tolerate(to *mark.Options) error {
+	if o.tolerance == "" {
+		return nil
+	}
+	var faults fault.List
+	at := fault.Place{Input: "--tolerance"}
+	text := strings.ToLower(strings.TrimSpace(o.tolerance))
+	if number, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), "cent"); ok {
+		cents, err := unit.ParseNumber(number)
+		faults.Include(at, err)
+		to.Tolerance = mark.Tolerance{Cents: cents}
+	} else if l, err := unit.ParseLength(o.tolerance); err != nil {
+		faults.Add(at, "neither a length nor cents", o.tolerance, `write "0.1 mm", "0.004 in" or "3 cents"`)
+	} else {
+		to.Tolerance = mark.Tolerance{MM: l.MM()}
+	}
+	t := to.Tolerance
+	if len(faults) == 0 && !(t.Cents > 0 && t.Cents <= mostCents || t.MM > 0 && t.MM <= mostMM) {
+		faults.Add(at, "the tolerance is out of range", o.tolerance, fmt.Sprintf("above 0, up to %d mm or %d cents", mostMM, mostCents))
+	}
+	return faults.Err()
+}
+
+// The bounds of a tolerance, those of package mark.
+const (
+	mostMM    = 10
+	mostCents = 100
+)
