@@ -20,9 +20,8 @@ import (
 type weighOptions struct {
 	output                outputFlags
 	over                  job.Overrides
-	aim                   string
+	aim, longest, within  string
 	against               int
-	longest, within       string
 	setAgainst            bool
 	longestM, withinShare float64
 }
@@ -40,7 +39,7 @@ of, since not all of it can be weighed away.
 
 ` + report.Craft,
 		Example: `  scalepair weigh
-  scalepair weigh --against 4 --longest "800 mm"
+  scalepair weigh --against 4 --longest "900 mm"
   scalepair weigh --for tension --within 0.5%`,
 		Args: buildFile,
 		RunE: func(c *cobra.Command, args []string) error {
@@ -52,8 +51,8 @@ of, since not all of it can be weighed away.
 	overFlags(c, &o.over)
 	f := c.Flags()
 	f.StringVar(&o.aim, "for", "", "ranking or tension (default: tension once pair and gauges are chosen)")
-	f.IntVar(&o.against, "against", 2, "rank of the pair to tell from the best (default: the strongest rival)")
-	f.StringVar(&o.longest, "longest", "600 mm", "longest piece to be had")
+	f.IntVar(&o.against, "against", 0, "rank of the pair to tell from the best (default: the strongest rival)")
+	f.StringVar(&o.longest, "longest", "1500 mm", "most string to weigh at once, in one piece or several together")
 	f.StringVar(&o.within, "within", "1%", "uncertainty that a weighing is to reach")
 	return c
 }
@@ -77,8 +76,14 @@ func (a *app) weigh(path string, o *weighOptions) error {
 	if err := leanOn(in, w); err != nil {
 		return err
 	}
-	if w.Next, err = j.Stock.WhatToWeigh(j.Tools(), w.ByWeight, w.LongestM); err != nil {
+	next, err := j.Stock.WhatToWeigh(j.Tools(), w.ByWeight, w.LongestM)
+	if err != nil {
 		return flagPlaces(err, map[string]string{"longest piece": "--longest"})
+	}
+	for _, s := range next {
+		if s.After < s.Before { // a weighing poorer than those there are helps nobody
+			w.Next = append(w.Next, s)
+		}
 	}
 	return a.write(&o.output, report.WhatToWeigh(in, w), report.WeighValues(in, w))
 }
@@ -95,7 +100,7 @@ func (o *weighOptions) check() error {
 	longest, err := unit.ParseLength(o.longest)
 	faults.Include(fault.Place{Input: "--longest"}, err)
 	if o.longestM = float64(longest); err == nil && !(o.longestM >= 0.02 && o.longestM <= 5) {
-		faults.Add(fault.Place{Input: "--longest"}, "no piece of a string is as long", o.longest, `give 20 mm to 5 m, such as "600 mm"`)
+		faults.Add(fault.Place{Input: "--longest"}, "nobody weighs such a length of string", o.longest, `give 20 mm to 5 m, such as "900 mm"`)
 	}
 	percent, err := unit.ParseNumber(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(o.within), "%")))
 	faults.Include(fault.Place{Input: "--within"}, err)

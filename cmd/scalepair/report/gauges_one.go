@@ -56,7 +56,7 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 		items = append(items, words)
 	}
 	items = append(items, fmt.Sprintf("For 1 %% in one weighing: %s %s of string, in one piece or several together.",
-		in.lengthWithin(g, onePercent), in.Units.Length.Symbol()))
+		in.lengthWithin(g, onePercent), in.pieceUnit()))
 	for _, n := range g.Notes {
 		items = append(items, capital(n)+".")
 	}
@@ -94,7 +94,7 @@ func (in *Input) diameterDecimals() int {
 func (in *Input) sharedWords(g gauges.Gauge) string {
 	words := []string{show.PercentText(g.Indep/g.UnitWeight, 2) + " of its own"}
 	for _, c := range g.Common {
-		words = append(words, show.PercentText(math.Abs(c.U)/g.UnitWeight, 2)+" from "+sourceWords(c.Source))
+		words = append(words, show.PercentText(math.Abs(c.U)/g.UnitWeight, 2)+" from "+in.sourceWords(c.Source))
 	}
 	if len(words) == 1 {
 		return "Uncertainty: " + words[0] + "."
@@ -103,12 +103,15 @@ func (in *Input) sharedWords(g gauges.Gauge) string {
 }
 
 // sourceWords puts the name of a shared error in the words of a sentence.
-func sourceWords(source string) string {
+func (in *Input) sourceWords(source string) string {
+	label, isCore := strings.CutPrefix(source, "core of ")
 	switch {
 	case source == "gravity":
 		return source
-	case strings.HasPrefix(source, "core of "):
-		return "the diameter of the " + source
+	case isCore && in.Job.Stock.Gauges[in.stockIndex(label)].Family == gauges.Plain:
+		return "the diameter of " + label
+	case isCore:
+		return "the diameter of the core of " + label
 	}
 	return "the " + source
 }

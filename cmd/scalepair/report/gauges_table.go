@@ -15,7 +15,7 @@ func (in *Input) stockTable(r *show.Report) {
 		show.Figures("outer "+in.diameterUnit().Symbol()), show.Figures("core "+in.diameterUnit().Symbol()),
 		show.Words("known by"), show.Figures("unit weight "+in.weightUnit()), show.Figures("± %"),
 		show.Figures("off the fit %").Later(1), show.Figures("density g/cm3").Later(1),
-		show.Figures(in.Units.HeadForce("stiffness EA")).Later(1), show.Figures(in.Units.HeadLen("length for 1 %")).Later(1),
+		show.Figures(in.Units.HeadForce("stiffness EA")).Later(1), show.Figures("length for 1 % "+in.pieceUnit()).Later(1),
 		show.Words("remarks").Later(2))
 	for _, g := range in.Job.Stock.Gauges {
 		t.Row(marked(g), g.Family, in.diameter(g.Outer), in.wrappedCore(g), knownBy(g),
@@ -94,6 +94,9 @@ func (in *Input) lengthWithin(g gauges.Gauge, rel float64) string {
 	}
 	return in.pieceLength(m)
 }
+
+// pieceUnit is mm or in; nobody cuts a piece to the 64th to weigh it.
+func (in *Input) pieceUnit() string { return in.diameterUnit().Symbol() }
 
 // pieceLength prints the length of a piece to weigh: to the millimetre, or the
 // tenth of an inch.

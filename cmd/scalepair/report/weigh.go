@@ -78,8 +78,10 @@ func WhatToWeigh(in *Input, w *Weigh) *show.Report {
 		in.leadNow(r, w, u)
 	}
 	in.firstOfAll(r, w)
-	in.verdict(r, w, u, parts)
-	in.next(r, w, u)
+	if w.Rival == nil || w.chance(u) >= toldShare {
+		in.verdict(r, w, u, parts)
+		in.next(r, w, u)
+	}
 	in.hangsOn(r, w, parts, u)
 	in.pieces(r, w)
 	return r
@@ -88,9 +90,17 @@ func WhatToWeigh(in *Input, w *Weigh) *show.Report {
 // tensionNow says how well the total tension is known.
 func (in *Input) tensionNow(r *show.Report, w *Weigh, u float64) {
 	total := w.Best.Totals[0].TensionN
-	r.Para("Pair %s, gauges %s (low string first): total tension %s, known to %s.", in.pair(w.Best.BassMM, w.Best.TrebleMM),
-		in.Set(w.Best.Gauges), in.Units.ForceTextU(total, u), show.PercentText(u/total, 1))
+	enough := ""
+	if u < feltShare*total {
+		enough = " Neither hand nor neck can tell less than about 1 %, so this will do."
+	}
+	r.Para("Pair %s, gauges %s (low string first): total tension %s, known to %s.%s", in.pair(w.Best.BassMM, w.Best.TrebleMM),
+		in.Set(w.Best.Gauges), in.Units.ForceTextU(total, u), show.PercentText(u/total, 1), enough)
 }
+
+// feltShare is the least change of total tension that anybody would notice
+// (judgement).
+const feltShare = 0.01
 
 // leadNow says how sure it is that the best pair beats its rival.
 func (in *Input) leadNow(r *show.Report, w *Weigh, u float64) {
@@ -99,10 +109,14 @@ func (in *Input) leadNow(r *show.Report, w *Weigh, u float64) {
 		fmt.Sprintf("Pair %d: %s, gauges %s.", w.RivalRank, in.pair(w.Rival.BassMM, w.Rival.TrebleMM), in.Set(w.Rival.Gauges)),
 	)
 	chance := w.chance(u)
-	text := fmt.Sprintf("As well as your readings know the strings, pair %d may be the better one in about %s of cases.", w.RivalRank, show.PercentText(chance, 1))
+	share := "about " + show.PercentText(chance, 1)
+	if chance < 0.001 {
+		share = "less than 0.1 %"
+	}
+	text := fmt.Sprintf("As well as your readings know the strings, pair %d may be the better one in %s of cases.", w.RivalRank, share)
 	switch {
 	case chance < toldShare:
-		text += " That is below 5 %: the two are told apart, and no weighing is needed to choose between them."
+		text += " That is below 5 %: the two are told apart, and no weighing is needed to choose between them. What to weigh for a better tension: --for tension."
 	case chance > 0.45:
 		text += " The two score so alike that hardly any weighing will part them: let slant, reach or the blank decide."
 	default:
@@ -150,22 +164,27 @@ const worthwhile = 0.05
 // verdict says in one sentence what to weigh.
 func (in *Input) verdict(r *show.Report, w *Weigh, u float64, parts []part) {
 	if len(w.Next) == 0 || u == 0 {
-		r.Text("No unit weight bears on this, so there is nothing to weigh.")
+		r.Para("No weighing of up to %s %s would help: what there is was weighed better.", in.pieceLength(w.LongestM), in.pieceUnit())
 		return
 	}
 	best := w.Next[0]
 	after := w.after(u, best)
 	if after > (1-worthwhile)*u {
-		r.Para("No single weighing would change much: the best, %s, takes %s of the uncertainty away. Most of it comes from %s.",
+		text := fmt.Sprintf("No single weighing would change much: the best, of %s, takes %s of the uncertainty away. Most of it comes from %s",
 			best.Gauge, show.PercentText(1-after/u, 1), parts[0].words)
+		if parts[0].help != "" {
+			text += " (" + parts[0].help + ")"
+		}
+		r.Text(text + ".")
 		return
 	}
-	r.Para("Weigh %s next, %s %s of it or more, in one piece: it takes %s of the uncertainty away.",
-		best.Gauge, in.pieceLength(best.LengthM), in.Units.Length.Symbol(), show.PercentText(1-after/u, 0))
+	r.Para("Weigh %s next, %s %s of it or more, in one piece or several together: it takes %s of the uncertainty away.",
+		best.Gauge, in.pieceLength(best.LengthM), in.pieceUnit(), show.PercentText(1-after/u, 0))
 }
 
-// mostNext is how many suggestions the table shows.
-const mostNext = 12
+// mostNext is how many suggestions the table shows, fewNext how many when none
+// is worth the while.
+const mostNext, fewNext = 12, 4
 
 // next is the table of further weighings, best first.
 func (in *Input) next(r *show.Report, w *Weigh, u float64) {
@@ -178,21 +197,22 @@ func (in *Input) next(r *show.Report, w *Weigh, u float64) {
 	} else {
 		columns = append(columns, show.Words("on string"))
 	}
-	columns = append(columns, show.Figures("known to %"), show.Figures(in.Units.HeadLen("piece to weigh")))
+	columns = append(columns, show.Figures("known to %"), show.Figures("length to weigh "+in.pieceUnit()), show.Figures("takes away %"))
 	if w.Rival != nil {
 		columns = append(columns, show.Figures(fmt.Sprintf("then pair %d better, %% of cases", w.RivalRank)))
 	} else {
 		columns = append(columns, show.Figures(in.Units.HeadForce("then total known to")))
 	}
 	t := r.Table("next", "One further weighing, best first", columns...)
-	for i, s := range w.Next {
-		if i == mostNext {
-			break
-		}
+	shown := mostNext
+	if w.after(u, w.Next[0]) > (1-worthwhile)*u {
+		shown = fewNext
+	}
+	for _, s := range w.Next[:min(shown, len(w.Next))] {
 		t.Row(in.nextRow(w, s, u)...)
 	}
-	t.Note("Piece to weigh: the shortest that brings nine tenths of what one of %s would. The weighing is taken to agree with what is known.",
-		in.pieceLength(w.LongestM)+" "+in.Units.Length.Symbol())
+	t.Note("Takes away: of the uncertainty. Length to weigh: the least length, in one piece or several together, that brings nine tenths of what %s would. The weighing is taken to agree with what is known.",
+		in.pieceLength(w.LongestM)+" "+in.pieceUnit())
 	if w.Rival != nil {
 		t.Note("The sets stay as chosen. A new reading may change them: run advise again.")
 	}
@@ -209,23 +229,25 @@ func (in *Input) nextRow(w *Weigh, s gauges.Suggestion, u float64) []string {
 		}
 		row = append(row, stringsOf(w.Rival.Gauges, index), stringsOf(ref, index))
 	}
-	row = append(row, show.Percent(g.RelU(), 1), in.pieceLength(s.LengthM))
+	after := w.after(u, s)
+	row = append(row, show.Percent(g.RelU(), 1), in.pieceLength(s.LengthM), show.Percent(1-after/u, 1))
 	if w.Rival != nil {
-		return append(row, show.Percent(w.chance(w.after(u, s)), 1))
+		return append(row, show.Percent(w.chance(after), 1))
 	}
-	return append(row, in.forceU(w.after(u, s)))
+	return append(row, in.forceU(after))
 }
 
 // forceU prints an uncertainty of a force one place finer than forces.
 func (in *Input) forceU(n float64) string { return in.Units.Force.Format(forceOf(n), 2) }
 
+// stockIndex is the place of a gauge in the stock.
 func (in *Input) stockIndex(label string) int {
-	for i, g := range in.Plan.Stock() {
+	for i, g := range in.Job.Stock.Gauges {
 		if g.Label == label {
 			return i
 		}
 	}
-	panic("report: a suggestion for a gauge that is not in stock")
+	panic("report: no gauge " + label + " in stock")
 }
 
 // stringsOf lists the strings that carry a gauge: "2" or "3, 4".
@@ -246,7 +268,7 @@ func stringsOf(set []int, gauge int) string {
 func (in *Input) pieces(r *show.Report, w *Weigh) {
 	within := trimFixed(100*w.Within, 2) + " %"
 	t := r.Table("pieces", "Length that gives "+within+" in one weighing", show.Words("gauge"), show.Figures("known to %"),
-		show.Figures(in.Units.HeadLen("length for "+within)), show.Words("remark"))
+		show.Figures("length for "+within+" "+in.pieceUnit()), show.Words("remark"))
 	for _, i := range w.InPlay(in) {
 		g := in.Plan.Stock()[i]
 		remark := ""

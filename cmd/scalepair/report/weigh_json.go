@@ -4,14 +4,14 @@ import "scalepair/gauges"
 
 // NextJSON is one further weighing and what it is worth.
 type NextJSON struct {
-	Gauge            string   `json:"gauge"`
-	GaugeFlags       []string `json:"gauge_flags,omitempty"`
-	KnownToPercent   float64  `json:"known_to_percent"`
-	PieceMM          float64  `json:"piece_mm"`
-	RivalBetter      *float64 `json:"then_rival_better_percent_of_cases,omitempty"`
-	TotalUN          *float64 `json:"then_total_tension_standard_uncertainty_n,omitempty"`
-	RemovedPercent   float64  `json:"uncertainty_removed_percent"`
-	LengthForWantedM float64  `json:"length_for_wanted_uncertainty_mm,omitempty"`
+	Gauge             string   `json:"gauge"`
+	GaugeFlags        []string `json:"gauge_flags,omitempty"`
+	KnownToPercent    float64  `json:"known_to_percent"`
+	LengthMM          float64  `json:"length_to_weigh_mm"`
+	RivalBetter       *float64 `json:"then_rival_better_percent_of_cases,omitempty"`
+	TotalUN           *float64 `json:"then_total_tension_standard_uncertainty_n,omitempty"`
+	RemovedPercent    float64  `json:"uncertainty_removed_percent"`
+	LengthForWantedMM float64  `json:"length_for_wanted_uncertainty_mm,omitempty"`
 }
 
 // PartJSON is one source of the uncertainty.
@@ -31,7 +31,7 @@ type WeighJSON struct {
 	RivalBetter   *float64   `json:"rival_better_percent_of_cases,omitempty"`
 	TotalN        *float64   `json:"total_tension_n,omitempty"`
 	TotalUN       *float64   `json:"total_tension_standard_uncertainty_n,omitempty"`
-	LongestMM     float64    `json:"longest_piece_mm"`
+	LongestMM     float64    `json:"most_length_mm"`
 	WantedPercent float64    `json:"wanted_uncertainty_percent"`
 	Next          []NextJSON `json:"next"`
 	Parts         []PartJSON `json:"parts"`
@@ -63,14 +63,14 @@ func WeighValues(in *Input, w *Weigh) WeighJSON {
 func (in *Input) nextValues(w *Weigh, s gauges.Suggestion, u float64) NextJSON {
 	g := in.Plan.Stock()[in.stockIndex(s.Gauge)]
 	after := w.after(u, s)
-	out := NextJSON{Gauge: s.Gauge, GaugeFlags: g.Flags(), KnownToPercent: 100 * g.RelU(), PieceMM: 1000 * s.LengthM, RemovedPercent: 100 * (1 - after/u)}
+	out := NextJSON{Gauge: s.Gauge, GaugeFlags: g.Flags(), KnownToPercent: 100 * g.RelU(), LengthMM: 1000 * s.LengthM, RemovedPercent: 100 * (1 - after/u)}
 	if w.Rival != nil {
 		out.RivalBetter = ptr(100 * w.chance(after))
 	} else {
 		out.TotalUN = ptr(after)
 	}
 	if m, err := gauges.ShortestPiece(g.UnitWeight, w.Within, in.Job.Tools()); err == nil {
-		out.LengthForWantedM = 1000 * m
+		out.LengthForWantedMM = 1000 * m
 	}
 	return out
 }

@@ -47,7 +47,7 @@ func (w *Weigh) parts(in *Input) []part {
 		}
 	}
 	for _, s := range sources {
-		out = append(out, part{sourceWords(s), in.sourceHelp(s), math.Abs(shared[s])})
+		out = append(out, part{in.sourceWords(s), in.sourceHelp(s), math.Abs(shared[s])})
 	}
 	slices.SortStableFunc(out, func(a, b part) int { return cmp.Compare(b.u, a.u) })
 	return out
@@ -96,14 +96,14 @@ func (in *Input) sourceHelp(source string) string {
 
 // coreHelp says whether calipers would know a core better than it is known.
 func (in *Input) coreHelp(label string) string {
-	g := in.Plan.Stock()[in.stockIndex(label)]
+	g := in.Job.Stock.Gauges[in.stockIndex(label)]
 	t := in.Job.Tools()
 	measured := gauges.RootSum(gauges.StepU(t.CaliperStepM), gauges.BoundU(t.CaliperAccuracyM))
 	switch {
 	case g.UCore > 1.2*measured:
 		return "measure it: your calipers know it to " + in.toolLength(roundTo(measured, 1e-7)) + ", not " + in.toolLength(roundTo(g.UCore, 1e-7))
 	case g.UCore > 0:
-		return "nothing here: your calipers know it no better"
+		return "a micrometer: your calipers know it no better"
 	}
 	return ""
 }
@@ -126,5 +126,5 @@ func (in *Input) hangsOn(r *show.Report, w *Weigh, parts []part, u float64) {
 			t.Row(p.words, show.Percent(share, 0), p.help)
 		}
 	}
-	t.Note("Share: of the variance, which is the uncertainty squared. Parts below 1 %% are left out. Moduli, densities of the reckoning and the model's own errors are not counted.")
+	t.Note("Share: of the variance, which is the uncertainty squared. Parts below 1 %% are left out. Moduli, densities and the model's own errors are not counted.")
 }
