@@ -37,9 +37,11 @@ func inspect(p plan, readings []Reading, o Options) error {
 			in.double(r, seen)
 		}
 	}
+	var reported map[pass]bool
 	if sane {
-		in.units(readings)
+		reported = in.units(readings)
 	}
+	in.long(readings, reported)
 	if sane && len(in.faults) == 0 {
 		in.order(readings)
 	}
@@ -89,8 +91,6 @@ func (in *inspector) reading(r Reading) bool {
 	switch {
 	case given == "":
 		add("not a finite length", "", "measure again")
-	case math.Abs(r.MM) > longestMM:
-		add("longer than any string", given, fmt.Sprintf("give at most %d mm", longestMM))
 	case r.MM <= 0 && r.Kind != NutOffset:
 		add("a distance must be above 0", given, "leave out what was not measured")
 	}
@@ -98,6 +98,16 @@ func (in *inspector) reading(r Reading) bool {
 		add("not the step of a measuring tool", fmt.Sprint(r.StepMM)+" mm", stepRemedy)
 	}
 	return len(in.faults) == before
+}
+
+// long reports readings longer than any string, but for passes in the wrong
+// unit, which are reported as such.
+func (in *inspector) long(readings []Reading, reported map[pass]bool) {
+	for _, r := range readings {
+		if size := math.Abs(r.MM); size > longestMM && size <= math.MaxFloat64 && !reported[pass{r.Kind, r.Line}] {
+			in.faults.Add(r.place(), "longer than any string", unit.Fixed(r.MM, 3)+" mm", fmt.Sprintf("give at most %d mm", longestMM))
+		}
+	}
 }
 
 var stepRemedy = fmt.Sprintf("give the least difference the tool shows, %v mm to %v mm", finestStep, coarsestStep)

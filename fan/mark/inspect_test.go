@@ -82,11 +82,15 @@ func TestCheckNoticesWholePasses(t *testing.T) {
 			"treble caliper from fret 0 to 1: these look like inches (24 readings of this pass)",
 			"treble ruler fret 1: these look like inches (24 readings of this pass)",
 		}},
-		{"millimetres under inches", func(r *mark.Reading) {
-			if r.Kind != mark.FromBassNut && r.Kind != mark.FromTrebleNut && r.MM < 100 {
-				r.MM *= 25.4
-			}
-		}, []string{"these look like millimetres"}},
+		{"millimetres under inches", func(r *mark.Reading) { r.MM *= 25.4 }, []string{
+			"bass caliper from fret 0 to 1: these look like millimetres (24 readings of this pass)",
+			"bass ruler fret 1: these look like millimetres (24 readings of this pass)",
+			"diagonal from bass nut to fret 24: these look like millimetres",
+			"diagonal from treble nut to fret 24: these look like millimetres",
+			"nut offset: these look like millimetres",
+			"treble caliper from fret 0 to 1: these look like millimetres (24 readings of this pass)",
+			"treble ruler fret 1: these look like millimetres (24 readings of this pass)",
+		}},
 		{"steps under ruler", func(r *mark.Reading) {
 			if r.Kind == mark.Step && r.Line == mark.Bass {
 				r.Kind = mark.FromNut

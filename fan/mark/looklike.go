@@ -69,9 +69,10 @@ type pass struct {
 
 // units reports readings in the wrong unit or under the wrong pass, once for
 // each pass of a line: the confusion that most of its readings share, since a
-// step at fret 16 happens to be a 25th of the way there.
-func (in *inspector) units(readings []Reading) {
-	byPass, order := map[pass][]Reading{}, []pass{}
+// step at fret 16 happens to be a 25th of the way there. It gives the passes
+// that it reported.
+func (in *inspector) units(readings []Reading) map[pass]bool {
+	byPass, order, reported := map[pass][]Reading{}, []pass{}, map[pass]bool{}
 	for _, r := range readings {
 		k := pass{r.Kind, r.Line}
 		if byPass[k] == nil {
@@ -89,8 +90,10 @@ func (in *inspector) units(readings []Reading) {
 		}
 		if len(shared) > 0 {
 			in.looks(worst, shared[0], len(shared))
+			reported[k] = true
 		}
 	}
+	return reported
 }
 
 // hit gives the readings that show a confusion.
