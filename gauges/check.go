@@ -43,9 +43,10 @@ func (r Reading) sizes() [15]sized {
 	}
 }
 
-// check reports everything that one row alone shows to be wrong.
-func (r Reading) check(place placer, faults *fault.List) {
-	before := len(*faults)
+// check reports everything that one row alone shows to be wrong. before is how
+// many faults there were when the row began: a row with a fault in its cells is
+// not told what is missing as well.
+func (r Reading) check(place placer, before int, faults *fault.List) {
 	if strings.TrimSpace(r.Gauge) == "" {
 		faults.Add(place("gauge"), "a row without a gauge", "", "give every gauge a label of its own")
 	}

@@ -16,11 +16,15 @@ import (
 func Combine(readings []Reading, built []Construction, tools Instruments, o Options) (Stock, error) {
 	var faults fault.List
 	tools = tools.filled()
-	tools.check(&faults)
+	if tools.check(&faults); len(faults) > 0 {
+		return Stock{}, faults.Err()
+	}
 	for _, r := range readings {
 		at := func(string) fault.Place { return r.Place }
-		r.check(at, &faults)
-		tools.checkSteps(r, at, &faults)
+		before := len(faults)
+		if r.check(at, before, &faults); len(faults) == before {
+			tools.checkSteps(r, at, &faults)
+		}
 	}
 	if err := faults.Err(); err != nil {
 		return Stock{}, err

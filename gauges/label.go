@@ -13,7 +13,7 @@ func suggestLabel(label string, known []string) string {
 		return "the stock is empty"
 	}
 	if best := near.Suggest(label, known); best != "" {
-		return fmt.Sprintf("did you mean %q", best)
+		return fmt.Sprintf("did you mean %q?", best)
 	}
 	return "in stock are " + strings.Join(known, ", ")
 }

@@ -7,14 +7,18 @@ import "math"
 //
 //	kappa = (w_weighed - w_core)/(w_built - w_core)
 //
-// The factors are averaged, weighted by their uncertainties, and put on the
-// packing of every construction of the family without a reading; its
-// uncertainty is then the mean's and neighbourU. Ours.
+// The factors are averaged with a factor of 1 +- packingU, weighted by their
+// uncertainties, and put on the packing of every construction of the family
+// without a reading; its uncertainty is then the mean's and neighbourU, if that
+// is less than packingU. Ours.
 func (c combiner) fixPacking() {
 	found := map[string][]value{}
 	for _, e := range c.entries {
 		if k, ok := c.kappa(e); ok {
 			key := labelKey(e.r.Construction)
+			if len(found[key]) == 0 {
+				found[key] = []value{{w: 1, indep: packingU}}
+			}
 			found[key] = append(found[key], k)
 		}
 	}
@@ -24,7 +28,7 @@ func (c combiner) fixPacking() {
 			continue
 		}
 		m := mean(ks)
-		e.built.packing, e.built.uPack = m.w, RootSum(m.indep/m.w, neighbourU)
+		e.built.packing, e.built.uPack = m.w, min(packingU, RootSum(m.indep/m.w, neighbourU))
 	}
 }
 

@@ -64,9 +64,7 @@ func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error
 		p := rowReader{row: row, faults: &faults}
 		before := len(faults)
 		r := p.reading(note)
-		if len(faults) == before {
-			r.check(row.Place, &faults)
-		}
+		r.check(row.Place, before, &faults)
 		out = append(out, r)
 	}
 	if err := faults.Err(); err != nil {

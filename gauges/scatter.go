@@ -12,10 +12,10 @@ const (
 )
 
 // scatterGrid holds the scatters that are weighed against each other: 0.02 % to
-// 10 %, each a third more than the one before. Finer grids change no figure
+// 35 %, each a third more than the one before. Finer grids change no figure
 // that is printed.
-var scatterGrid = func() [23]float64 {
-	var grid [23]float64
+var scatterGrid = func() [27]float64 {
+	var grid [27]float64
 	for k := range grid {
 		grid[k] = 0.0002 * math.Pow(4.0/3, float64(k))
 	}
