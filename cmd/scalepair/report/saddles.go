@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 
 	"scalepair/cmd/scalepair/show"
@@ -120,7 +119,7 @@ func (b *bench) drilling() {
 	last := crossing(l, l.Spec.Frets)
 	for i := len(b.s.Saddles.Points) - 1; i >= 0; i-- {
 		p := b.s.Saddles.Points[i]
-		row := []string{strconv.Itoa(p.String), u.Len(math.Abs(p.OutMM), 1), sideOf(p.OutMM)}
+		row := append([]string{strconv.Itoa(p.String)}, outCells(u, p.OutMM, 1)...)
 		if b.unknownBack(i) {
 			row = append(row, none, none, none)
 		} else {

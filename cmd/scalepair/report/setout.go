@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
@@ -202,7 +203,8 @@ func (b *bench) dotTable(name string, dots []mark.DotRow) {
 	for _, d := range dots {
 		row := []string{strconv.Itoa(d.Fret), b.set(d.Along)}
 		if face {
-			row = append(row, b.s.List.Resolution.Format(abs(d.Out.Parts)), sideOf(d.Out.MM))
+			out := b.s.List.Resolution.Format(abs(d.Out.Parts))
+			row = append(row, out, sideOf(d.Out.MM, out))
 		}
 		t.Row(row...)
 	}
@@ -216,15 +218,22 @@ func (b *bench) dotTable(name string, dots []mark.DotRow) {
 
 func abs(n int64) int64 { return max(n, -n) }
 
-// sideOf names the side of the centreline on which y lies.
-func sideOf(y float64) string {
+// sideOf names the side of the centreline on which y lies; out is how y prints
+// without its sign, and what prints as nought lies on it.
+func sideOf(y float64, out string) string {
 	switch {
+	case strings.Trim(out, "0.") == "":
+		return "on it"
 	case y > 0:
 		return "bass"
-	case y < 0:
-		return "treble"
 	}
-	return "on it"
+	return "treble"
+}
+
+// outCells are how far a place lies out from the centreline, and on which side.
+func outCells(u show.Units, y float64, decimals int) []string {
+	out := u.Len(math.Abs(y), decimals)
+	return []string{out, sideOf(y, out)}
 }
 
 // fretWords names the fret line n: "the nut line" for 0.

@@ -13,7 +13,7 @@ import (
 // slanted lines and square.
 func (b *bench) spacing() {
 	b.heading("String spacing")
-	l, u := b.s.Layout, b.Units
+	l, u := b.s.Layout, b.fine()
 	b.r.Para("Nut: %s. Saddles: %s. Square is what a rule laid square across shows; along a slanted line the same strings stand further apart.",
 		l.Spec.NutSpacing.Rule, l.Spec.SaddleSpacing.Rule)
 	t := b.r.Table("spacing", "From string to string", show.Words("strings"), show.Figures(u.HeadLen("nut, along")), show.Figures(u.HeadLen("nut, square")),
@@ -60,7 +60,7 @@ func (b *bench) intonation() {
 // nut prints slot centres along the nut and slot widths.
 func (b *bench) nut() {
 	b.heading("Nut")
-	l, u, fine := b.s.Layout, b.Units, b.fine()
+	l, u := b.s.Layout, b.fine()
 	text := fmt.Sprintf("The nut lies along the nut line: %s. Its blank is %s long, edge to edge of the board.",
 		slantWords(l.Nut.SlantRad), u.LenText(l.NutBlankMM, markDecimals))
 	if b.Job.Build.Neck.ZeroFret {
@@ -73,7 +73,7 @@ func (b *bench) nut() {
 	}
 	columns = append(columns, show.Figures(u.HeadLen("from the nut's bass end")), show.Figures(u.HeadLen("to the next string")))
 	if b.s.Detail != nil {
-		columns = append(columns, show.Figures(fine.HeadLen("string thick")), show.Figures(fine.HeadLen("slot wide")))
+		columns = append(columns, show.Figures(u.HeadLen("string thick")), show.Figures(u.HeadLen("slot wide")))
 	}
 	t := b.r.Table("nut", "Slot centres, measured along the nut", columns...)
 	for i := len(l.Strings) - 1; i >= 0; i-- {
@@ -89,13 +89,13 @@ func (b *bench) nut() {
 		row = append(row, u.Len(seat.AlongFromEdgeMM, markDecimals), next)
 		if b.s.Detail != nil {
 			thick, clear := b.slotWidth(i)
-			row = append(row, fine.Len(thick, 2), fine.Len(thick+clear, 2))
+			row = append(row, u.Len(thick, 2), u.Len(thick+clear, 2))
 		}
 		t.Row(row...)
 	}
 	if b.s.Detail != nil {
 		_, clear := b.slotWidth(0)
-		t.Note("A slot is wider than its string by %s. File each to its own string, on the fretted instrument.", fine.LenText(clear, 2))
+		t.Note("A slot is wider than its string by %s. File each to its own string, on the fretted instrument.", u.LenText(clear, 2))
 	}
 }
 
@@ -123,15 +123,16 @@ func (b *bench) furtherLine(i int, f job.FurtherLine) {
 	}
 	b.r.Para("%s crosses the centreline %s before the saddle line (theoretical), %s %s the last fret. It stands %s.", capital(f.Name),
 		u.LenText(f.FromSaddleMM, markDecimals), u.LenText(behind, markDecimals), side, slantWords(f.Line.SlantRad))
-	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(u.HeadLen("from bass string, along")),
-		show.Figures(u.HeadLen("to the next, along")), show.Figures(u.HeadLen("to the next, square")), show.Figures(u.HeadLen("out from the centreline")), show.Words("side"))
+	fine := b.fine()
+	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(fine.HeadLen("from bass string, along")),
+		show.Figures(fine.HeadLen("to the next, along")), show.Figures(fine.HeadLen("to the next, square")), show.Figures(fine.HeadLen("out from the centreline")), show.Words("side"))
 	for n := len(f.Seats) - 1; n >= 0; n-- {
 		seat := f.Seats[n]
 		along, square := none, none
 		if n > 0 {
-			along, square = u.Len(f.Seats[n-1].SpacingAlongMM, markDecimals), u.Len(f.Seats[n-1].SpacingSquareMM, markDecimals)
+			along, square = fine.Len(f.Seats[n-1].SpacingAlongMM, markDecimals), fine.Len(f.Seats[n-1].SpacingSquareMM, markDecimals)
 		}
-		t.Row(strconv.Itoa(seat.String), b.note(0, seat.String), u.Len(seat.AlongFromBassMM, markDecimals), along, square,
-			u.Len(math.Abs(seat.At.Y), markDecimals), sideOf(seat.At.Y))
+		row := []string{strconv.Itoa(seat.String), b.note(0, seat.String), fine.Len(seat.AlongFromBassMM, markDecimals), along, square}
+		t.Row(append(row, outCells(fine, seat.At.Y, markDecimals)...)...)
 	}
 }
