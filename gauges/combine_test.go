@@ -218,3 +218,9 @@ func TestLookupSuggests(t *testing.T) {
 	_, err = gauges.Stock{}.Lookup("x")
 	assert.ErrorContains(t, err, "the stock is empty")
 }
+
+func TestHungTestOfAbsurdDensityAsksAfterTheOctave(t *testing.T) {
+	_, err := gauges.Combine(read(t, "gauge,construction,outer_in,kind,hung_mass_kg,speaking_length_mm,pitch\na,plain,0.013,hung,7.5,600,137.9"), nil,
+		gauges.DefaultInstruments(), gauges.Options{})
+	assert.ErrorContains(t, err, `which nothing has ("7.5 kg on 600 mm at 137.9 Hz"); is the pitch an octave higher?`)
+}

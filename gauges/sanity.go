@@ -2,7 +2,6 @@ package gauges
 
 import (
 	"fmt"
-	"math"
 
 	"scalepair/data/fault"
 )
@@ -44,19 +43,22 @@ func (e *entry) checkDensity(r Reading, faults *fault.List) {
 // entered shows what the reading rests on.
 func (e *entry) entered(r Reading) string {
 	if r.Kind == Hung {
-		return fmt.Sprintf("%s on %s at %s Hz", showG(r.HungKg), showMM(r.SpeakingM), decimals(r.FreqHz, 2))
+		return fmt.Sprintf("%s kg on %s at %s", decimals(r.HungKg, 3), showMM(r.SpeakingM), showHz(r.FreqHz))
 	}
 	return fmt.Sprintf("%s in %s", showG(r.MassKg), showMM(r.LengthM*float64(r.pieces())))
 }
 
-// otherUnits says which slip of a unit would make the density one of a string.
-func (e *entry) otherUnits(r Reading, implied float64) string {
-	for _, slip := range []struct {
-		factor float64 // on the implied density if this was the slip
-		text   string
-	}{
-		{1 / math.Pow(25.4, 2), "is the diameter in inches?"},
-		{math.Pow(25.4, 2), "is the diameter in millimetres?"},
+// unitSlip is a slip that multiplies the density a reading implies; factor
+// undoes it.
+type unitSlip struct {
+	factor float64
+	asks   string
+}
+
+var (
+	weighedSlips = []unitSlip{
+		{1 / (25.4 * 25.4), "is the diameter in inches?"},
+		{25.4 * 25.4, "is the diameter in millimetres?"},
 		{1 / 25.4, "is the length in inches?"},
 		{25.4, "is the length in millimetres?"},
 		{1 / 10.0, "is the length in centimetres, or the decimal point one place off?"},
@@ -65,9 +67,26 @@ func (e *entry) otherUnits(r Reading, implied float64) string {
 		{1e3, "is the mass in grams?"},
 		{1e-2, "is the decimal point two places off?"},
 		{1e2, "is the decimal point two places off?"},
-	} {
+	}
+	hungSlips = []unitSlip{
+		{1 / 4.0, "is the pitch an octave higher?"},
+		{4, "is the pitch an octave lower?"},
+		{1 / 2.2046, "is the hung mass in pounds?"},
+		{1 / 10.0, "is the decimal point of the hung mass one place off?"},
+		{10, "is the decimal point of the hung mass one place off?"},
+		{1 / (25.4 * 25.4), "is the diameter or the speaking length in inches?"},
+	}
+)
+
+// otherUnits asks after the slip that would make the density one of a string.
+func (e *entry) otherUnits(r Reading, implied float64) string {
+	slips := weighedSlips
+	if r.Kind == Hung {
+		slips = hungSlips
+	}
+	for _, slip := range slips {
 		if d := implied * slip.factor; d > e.usualDensity()*0.8 && d < e.usualDensity()*1.25 {
-			return slip.text
+			return slip.asks
 		}
 	}
 	return "check the diameter, the mass and the length, and their units"

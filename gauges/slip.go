@@ -118,6 +118,9 @@ func (e entered) slips() []slip {
 		add(rankOctave, e.x/math.Pow(2, 1.0/12), "a semitone too high?")
 		return out
 	}
+	if e.name == "hung mass" {
+		add(rankInch, e.x*unit.Pound, "read in pounds?")
+	}
 	text := unit.Fixed(e.x, e.decimals)
 	for _, v := range swaps(text) {
 		add(rankSwap, v, "digits swapped?")

@@ -1,0 +1,112 @@
+package gauges_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"scalepair/gauges"
+)
+
+// anyWorld is a builder with tools and habits of any sort.
+func anyWorld(t *rapid.T) *world {
+	w := newWorld(rapid.Uint64().Draw(t, "seed"))
+	w.measured, w.hung = rapid.Bool().Draw(t, "measured"), rapid.Bool().Draw(t, "hung")
+	w.most = rapid.IntRange(1, 4).Draw(t, "most")
+	w.scatter = rapid.Float64Range(0, 0.03).Draw(t, "scatter")
+	w.shortest = rapid.Float64Range(0.4, 1).Draw(t, "shortest")
+	return w
+}
+
+func byLabel(s gauges.Stock) map[string]gauges.Gauge {
+	m := map[string]gauges.Gauge{}
+	for _, g := range s.Gauges {
+		m[g.Label] = g
+	}
+	return m
+}
+
+// The parts make up the whole, for unit weight and core, and every figure is
+// finite.
+func TestPartsMakeUpTheWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := anyWorld(t)
+		s, err := gauges.Combine(w.stock(), nil, w.tools, gauges.Options{})
+		require.NoError(t, err)
+		for _, g := range s.Gauges {
+			assert.InEpsilon(t, g.U*g.U, g.Indep*g.Indep+sumSquares(g.Common), 1e-9, g.Label)
+			assert.InDelta(t, g.UCore*g.UCore, sumSquares(g.CoreParts), 1e-9*g.UCore*g.UCore, g.Label)
+			for _, x := range []float64{g.UnitWeight, g.U, g.UOuter, g.ImpliedKgM3} {
+				assert.True(t, x > 0 && !math.IsInf(x, 0), g.Label)
+			}
+			if g.Judged != nil {
+				assert.InEpsilon(t, g.UnitWeight/g.Judged.FitKgM-1, g.Judged.Off, 1e-6)
+				assert.GreaterOrEqual(t, g.Judged.Limit, 0.02)
+			}
+		}
+	})
+}
+
+// The order of the rows does not matter.
+func TestOrderOfRowsDoesNotMatter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := anyWorld(t)
+		rows := w.stock()
+		a, err := gauges.Combine(rows, nil, w.tools, gauges.Options{})
+		require.NoError(t, err)
+		mixed := append([]gauges.Reading(nil), rows...)
+		rand.New(rand.NewPCG(w.rng.Uint64(), 1)).Shuffle(len(mixed), func(i, j int) { mixed[i], mixed[j] = mixed[j], mixed[i] })
+		b, err := gauges.Combine(mixed, nil, w.tools, gauges.Options{})
+		require.NoError(t, err)
+		other := byLabel(b)
+		for _, g := range a.Gauges {
+			h := other[g.Label]
+			assert.InEpsilon(t, g.UnitWeight, h.UnitWeight, 1e-9, g.Label)
+			assert.InEpsilon(t, g.U, h.U, 1e-6, g.Label)
+			assert.Equal(t, g.Flags(), h.Flags(), g.Label)
+		}
+		assert.Len(t, b.Suspects, len(a.Suspects))
+	})
+}
+
+// Twice the mass on a balance of twice the steps is twice the unit weight,
+// with the same relative uncertainty; plain wire of another density.
+func TestUnitWeightsScaleWithTheMasses(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := anyWorld(t)
+		w.hung = false
+		k := rapid.Float64Range(0.7, 2).Draw(t, "k")
+		var rows []gauges.Reading
+		for _, r := range w.stock() {
+			if r.Construction == gauges.Plain {
+				rows = append(rows, r)
+			}
+		}
+		a, err := gauges.Combine(rows, nil, w.tools, gauges.Options{})
+		require.NoError(t, err)
+		tools := w.tools
+		tools.BalanceStepKg, tools.BalanceRepeatKg, tools.BalanceAccuracyKg = k*tools.BalanceStepKg, k*tools.BalanceRepeatKg, k*tools.BalanceAccuracyKg
+		for i := range rows {
+			rows[i].MassKg *= k
+		}
+		b, err := gauges.Combine(rows, nil, tools, gauges.Options{})
+		require.NoError(t, err)
+		for i, g := range a.Gauges {
+			assert.InEpsilon(t, k*g.UnitWeight, b.Gauges[i].UnitWeight, 1e-9, g.Label)
+			assert.InEpsilon(t, g.RelU(), b.Gauges[i].RelU(), 1e-6, g.Label)
+		}
+		assert.InEpsilon(t, k*a.Fits[0].DensityKgM3, b.Fits[0].DensityKgM3, 1e-9)
+	})
+}
+
+// The same file in inches and in millimetres is the same stock.
+func TestInchesAndMillimetresAgree(t *testing.T) {
+	a := gauge(t, combine(t, "gauge,construction,outer_in,core_in,length_in,mass_g\nw,wound,0.042,0.016,12,1.95\n"), "w")
+	b := gauge(t, combine(t, "gauge,construction,outer_mm,core_mm,length_mm,mass_mg\nw,wound,1.0668,0.4064,304.8,1950\n"), "w")
+	a.Rows, b.Rows = nil, nil
+	assert.Equal(t, a, b)
+}
