@@ -58,11 +58,10 @@ func (a *app) settle(in *report.Input) (job.Pick, error) {
 	if err != nil {
 		return pick, err
 	}
-	res := plan.Search()
-	if len(res.Best) == 0 {
-		return pick, noPair(in, res)
+	best, dropped, ok := plan.SearchBest()
+	if !ok {
+		return pick, noPair(in, dropped)
 	}
-	best := res.Best[0]
 	pick = job.Pick{BassMM: best.BassMM, TrebleMM: best.TrebleMM, Gauges: best.Gauges}
 	a.hint("pair and gauges are not all settled: taking the best of advise, %s / %s mm, gauges %s; advise --save keeps a choice",
 		trimNumber(pick.BassMM), trimNumber(pick.TrebleMM), in.Set(pick.Gauges))
@@ -70,9 +69,9 @@ func (a *app) settle(in *report.Input) (job.Pick, error) {
 }
 
 // noPair says why nothing is left to work with.
-func noPair(in *report.Input, res *choice.Result) error {
+func noPair(in *report.Input, dropped []choice.Dropped) error {
 	var faults fault.List
-	for _, d := range res.Dropped {
+	for _, d := range dropped {
 		faults.Add(fault.Place{Input: in.Job.Build.File}, fmt.Sprintf("no pair is left: %d dropped by %s", d.Pairs, in.Miss(d.Nearest)), "",
 			"loosen that limit, or settle pair and gauges by hand")
 	}

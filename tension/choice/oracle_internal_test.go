@@ -14,17 +14,17 @@ import (
 // gauge of the stock in full, one processor. It is the oracle that Search is
 // held against, to the bit.
 func (p *Plan) SearchPlainly() *Result {
-	found := []gathered{{}}
-	found[0].ranking.room = len(p.req.BassMM) * len(p.req.TrebleMM)
+	var found gathered
+	found.ranking.room = len(p.req.BassMM) * len(p.req.TrebleMM)
 	w := newSearcher(p)
 	for b := range p.req.BassMM {
 		for t := range p.req.TrebleMM {
 			frame, total, miss := w.tryPlainly(p.req.BassMM[b], p.req.TrebleMM[t])
 			if miss.Reason != Kept {
-				found[0].dropped.drop(miss)
+				found.dropped.drop(miss)
 				continue
 			}
-			g := &found[0]
+			g := &found
 			g.kept++
 			g.worst = max(g.worst, total.tension)
 			difference := abs(frame)

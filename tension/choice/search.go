@@ -35,7 +35,24 @@ type gathered struct {
 // Search tries every pair of the grid. The result does not depend on the
 // number of processors.
 func (p *Plan) Search() *Result {
-	room := roomFor(max(p.req.Listed, mostCompared), p.req.ApartMM, p.req.BassMM, p.req.TrebleMM)
+	return p.result(p.gatherAll(max(p.req.Listed, mostCompared)))
+}
+
+// SearchBest tries every pair of the grid as Search does, and gives only the
+// first of its Best; or none, and what was dropped.
+func (p *Plan) SearchBest() (best Candidate, dropped []Dropped, ok bool) {
+	all := p.gatherAll(1)
+	rank := all.ranking.sorted()
+	if len(rank) == 0 {
+		return Candidate{}, all.dropped.list(), false
+	}
+	return newSearcher(p).candidate(rank[0].bass, rank[0].treble), nil, true
+}
+
+// gatherAll tries every pair, row by row on all processors, and keeps enough
+// of the ranking for so many distinct pairs.
+func (p *Plan) gatherAll(distinct int) gathered {
+	room := roomFor(distinct, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM)
 	workers := min(runtime.GOMAXPROCS(0), len(p.req.BassMM))
 	found := make([]gathered, workers)
 	var next atomic.Int64
@@ -56,7 +73,7 @@ func (p *Plan) Search() *Result {
 		})
 	}
 	wait.Wait()
-	return p.result(found)
+	return merged(found)
 }
 
 // gather tries one pair and keeps what counts.
@@ -73,8 +90,8 @@ func (w *searcher) gather(b, t int, g *gathered) {
 	g.front.offer(point{total.tension, total.push, difference, b, t})
 }
 
-// result merges what the goroutines found.
-func (p *Plan) result(found []gathered) *Result {
+// merged puts together what the goroutines found.
+func merged(found []gathered) gathered {
 	all := found[0]
 	for _, g := range found[1:] {
 		all.kept += g.kept
@@ -87,6 +104,11 @@ func (p *Plan) result(found []gathered) *Result {
 			all.ranking.offer(r)
 		}
 	}
+	return all
+}
+
+// result works out the pairs worth listing.
+func (p *Plan) result(all gathered) *Result {
 	r := &Result{
 		Tried: len(p.req.BassMM) * len(p.req.TrebleMM), Kept: all.kept,
 		Dropped: all.dropped.list(),

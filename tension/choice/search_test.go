@@ -228,3 +228,18 @@ func TestEqualGapsFollowTheChosenSet(t *testing.T) {
 		assert.InDelta(t, 1000*req.Stock[best.Gauges[i]].Outer, d.Spec.DiametersMM[i], 1e-12)
 	}
 }
+
+func TestSearchBestIsTheFirstOfBest(t *testing.T) {
+	p, r := search(t, baritone())
+	best, dropped, ok := p.SearchBest()
+	assert.True(t, ok)
+	assert.Empty(t, dropped)
+	assert.Equal(t, r.Best[0], best)
+
+	req := baritone()
+	req.Limits.MostTensionN = 10
+	p, r = search(t, req)
+	_, dropped, ok = p.SearchBest()
+	assert.False(t, ok)
+	assert.Equal(t, r.Dropped, dropped)
+}
