@@ -138,7 +138,7 @@ func (a *app) aimAt(in *report.Input, o *weighOptions, w *report.Weigh) error {
 func aimAtRanking(in *report.Input, o *weighOptions, w *report.Weigh) (bool, error) {
 	res := in.Plan.Search()
 	if len(res.Best) == 0 {
-		return false, noPair(in, res)
+		return false, noPair(in, res.Dropped)
 	}
 	if len(res.Best) < 2 || res.Best[1].Score == 0 {
 		return false, nil
