@@ -112,6 +112,12 @@ func (j *Job) FurtherLines(l *fan.Layout) ([]FurtherLine, error) {
 		if b.BehindLastFret {
 			cross = last.CrossMM + b.Distance.MM()
 		}
+		if cross < 0 || cross > l.Saddle.CrossMM {
+			faults.Add(j.entry("lines", i), fmt.Sprintf("%s does not lie between nut and saddle line", b.Name),
+				b.Distance.String(), fmt.Sprintf("along the centreline they are %.1f mm apart, the last fret %.1f mm before the saddle line",
+					l.Saddle.CrossMM, l.Saddle.CrossMM-last.CrossMM))
+			continue
+		}
 		slant := [...]float64{
 			build.SlantSquare: 0, build.SlantSaddle: l.Saddle.SlantRad,
 			build.SlantLastFret: last.SlantRad, build.SlantGiven: b.SlantDeg * math.Pi / 180,

@@ -74,7 +74,7 @@ func (k *checker) reasons() []string {
 	var out []string
 	r := k.c.Report
 	if r.Outside > 0 {
-		out = append(out, plural(r.Outside, "mark")+" off by more than "+k.tolerance())
+		out = append(out, fmt.Sprintf("%s off by more than %s (%s)", plural(r.Outside, "mark"), k.tolerance(), k.outside(false)))
 	}
 	if r.Undecided > 0 {
 		out = append(out, plural(r.Undecided, "mark")+" that no reading joins to the nut")
@@ -95,6 +95,31 @@ func (k *checker) reasons() []string {
 	return out
 }
 
+// outside names the marks outside the tolerance, with how far they are off
+// where that is wanted.
+func (k *checker) outside(sizes bool) string {
+	var words []string
+	for _, l := range k.c.Report.Lines {
+		for _, m := range l.Marks {
+			if m.Verdict != mark.Outside {
+				continue
+			}
+			word := fmt.Sprintf("%v %d", l.Line, m.Fret)
+			if sizes {
+				word += " by " + k.fine().SignedLen(m.ErrorMM, 2) + " " + k.Units.Length.Symbol()
+			}
+			words = append(words, word)
+		}
+	}
+	if more := len(words) - mostNamed; more > 0 {
+		return strings.Join(words[:mostNamed], ", ") + fmt.Sprintf(" and %d more", more)
+	}
+	return listed(words)
+}
+
+// mostNamed bounds the marks named in one sentence; the tables name all.
+const mostNamed = 6
+
 func (k *checker) tolerance() string {
 	if t := k.c.Options.Tolerance; t.Cents > 0 {
 		return trim(t.Cents) + " cents"
@@ -108,111 +133,13 @@ func (k *checker) mm(mm float64) string { return k.fine().LenText(mm, 2) }
 
 func (k *checker) fine() show.Units { return fineUnits(k.Units) }
 
-// slips name what went wrong, and what to do.
-func (k *checker) slips() {
-	k.r.Heading("What the passes say together")
-	var items []string
-	for _, s := range k.c.Report.Slips {
-		items = append(items, k.slipWords(s))
-	}
-	if items == nil {
-		items = append(items, "No reading and no mark stands out from the others."+k.shows())
-	}
-	k.r.Bullets(items...)
-}
-
-// slipWords tells one slip: what, how much, where entered, what to do, and
-// what cannot be told from it.
-func (k *checker) slipWords(s mark.Slip) string {
-	text := fmt.Sprintf("%s (%s%s).", capital(s.Words()), k.sizeWords(s.Finding), entered(s.Finding))
-	if len(s.Others) == 0 && s.Kind == mark.MarkOff {
-		text += " All its readings agree."
-	}
-	if !s.Matters {
-		text += " This is smaller than the tolerance."
-	}
-	if len(s.Others) == 0 {
-		return text + " Do: " + s.Remedy() + "."
-	}
-	others, remedy := make([]string, len(s.Others)), ""
-	for i, o := range s.Others {
-		others[i] = fmt.Sprintf("%s (%s%s)", o.Words(), k.sizeWords(o), entered(o))
-	}
-	for _, f := range append([]mark.Finding{s.Finding}, s.Others...) {
-		if !f.IsReading() && remedy == "" {
-			remedy = " If it stays so: " + f.Remedy() + "."
-		}
-	}
-	return fmt.Sprintf("%s Or, which these readings cannot tell from it: %s. Measure again before you redo anything.%s", text, orListed(others), remedy)
-}
-
-// entered says where a reading stands in its file.
-func entered(f mark.Finding) string {
-	if f.Place.Line == 0 {
-		return ""
-	}
-	return fmt.Sprintf(", line %d", f.Place.Line)
-}
-
-// orListed joins words: "a, b or c".
-func orListed(words []string) string {
-	if n := len(words); n > 1 {
-		return strings.Join(words[:n-1], ", ") + " or " + words[n-1]
-	}
-	return strings.Join(words, "")
-}
-
-// sizeWords says how large a slip is, and which way.
-func (k *checker) sizeWords(f mark.Finding) string {
-	size := fmt.Sprintf("%s ± %s", k.fine().Len(math.Abs(f.MM), 2), k.mm(math.Max(f.U, 0.005)))
-	long := f.MM > 0
-	pick := func(yes, no string) string {
-		if long {
-			return size + " " + yes
-		}
-		return size + " " + no
-	}
-	switch f.Kind {
-	case mark.RulerSlip, mark.OffsetSlip, mark.DiagonalSlip, mark.StepSlip, mark.RulerZeroOff, mark.CaliperZeroOff:
-		return pick("too long", "too short")
-	case mark.SpanOff:
-		return pick("too far apart", "too close together")
-	case mark.Stretched:
-		return pick(fmt.Sprintf("too far from the nut at fret %d", f.Fret), fmt.Sprintf("too near the nut at fret %d", f.Fret))
-	}
-	return pick("too near the bridge", "too near the head")
-}
-
-// shows says how small a slip of one mark these readings would have shown.
-func (k *checker) shows() string {
-	low, high, blind := math.Inf(1), 0.0, 0
-	for _, l := range k.c.Report.Lines {
-		for _, m := range l.Marks {
-			if m.Readings > 0 && m.ShowsMM == 0 {
-				blind++
-			}
-			if m.ShowsMM > 0 {
-				low, high = min(low, m.ShowsMM), max(high, m.ShowsMM)
-			}
-		}
-	}
-	text := ""
-	if high > 0 {
-		best := ""
-		if k.mm(low) != k.mm(high) {
-			best = fmt.Sprintf(" (%s where the readings are best)", k.mm(low))
-		}
-		text += fmt.Sprintf(" A single mark that is off by more than %s%s would have shown in 95 of 100 cases.", k.mm(high), best)
-	}
-	if blind > 0 {
-		text += fmt.Sprintf(" At %s a slip could not have shown.", plural(blind, "mark"))
-	}
-	return text
-}
-
 // line prints the marks of one line.
 func (k *checker) line(l mark.LineResult) {
 	name := l.Line.String()
+	if !slices.ContainsFunc(l.Marks, func(m mark.MarkResult) bool { return m.Readings > 0 }) {
+		k.r.Para("%s line: nothing was measured.", capital(name))
+		return
+	}
 	u := k.fine()
 	t := k.r.Table(name+"-marks", capital(name)+" line", show.Figures("fret"), show.Figures(u.HeadLen("laid out")), show.Figures(u.HeadLen("found")),
 		show.Figures(u.HeadLen("±")), show.Figures(u.HeadLen("off")), show.Figures("off cents"), show.Words("verdict"))
@@ -235,14 +162,14 @@ func verdictWords(m mark.MarkResult) string {
 	case m.Disputed:
 		return m.Verdict.String() + ", in doubt"
 	case !m.Sure:
-		return m.Verdict.String() + ", barely"
+		return m.Verdict.String() + ", not sure"
 	}
 	return m.Verdict.String()
 }
 
 func (k *checker) lineNotes(t *show.Table, l mark.LineResult) {
 	if l.Line == mark.Bass {
-		t.Note("Found: both passes together, from the nut, ± one standard uncertainty. Off is positive where the mark stands too near the bridge, and its note is then sharp. 'Barely': nearer to the tolerance than twice the uncertainty. 'In doubt': a slip named above may concern this mark.")
+		t.Note("Found: both passes together, from the nut, ± one standard uncertainty. Off is positive where the mark stands too near the bridge, and its note is then sharp. 'Not sure': nearer to the tolerance than twice the uncertainty. 'In doubt': a slip named above may concern this mark.")
 	}
 	if slices.ContainsFunc(l.Marks, func(m mark.MarkResult) bool { return m.Verdict == mark.Undecided }) {
 		t.Note("Undecided: no reading joins the mark to the nut. It is reckoned as if the fret named stood right; measure that one from the nut.")
@@ -252,7 +179,7 @@ func (k *checker) lineNotes(t *show.Table, l mark.LineResult) {
 		t.Note("Left out as a wrong reading: %s, line %d.", r.Name(), r.Place.Line)
 	}
 	if l.HandMM > 0 || l.ScatterMM > 0 {
-		t.Note("By these readings your hand sets the tool on a mark to about %s, and the marks scatter by about %s.", k.mm(l.HandMM), k.mm(l.ScatterMM))
+		t.Note("By these readings your hand sets the tool on a mark to about %s, and the marks scatter by about %s.", k.mm(math.Max(l.HandMM, 0.01)), k.mm(math.Max(l.ScatterMM, 0.01)))
 	}
 }
 
@@ -275,7 +202,7 @@ func (k *checker) across() {
 	}
 	verdict := a.Verdict.String()
 	if a.Verdict != mark.NotMeasured && !a.Sure {
-		verdict += ", barely"
+		verdict += ", not sure"
 	}
 	if a.Verdict != mark.NotMeasured {
 		t.Row("nut offset, by all of these", u.Len(a.PlanOffsetMM, 2), u.Len(a.OffsetMM, 2), u.Len(a.PlanOffsetMM, 2), u.Len(math.Max(a.U, 0.01), 2), u.SignedLen(a.ErrorMM, 2), verdict)
