@@ -12,7 +12,6 @@ import (
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/fault"
 	"scalepair/gauges"
-	"scalepair/tension"
 )
 
 // gaugesOptions are what gauges takes beside a build file and gauges.
@@ -118,7 +117,7 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 	}
 	svg := ""
 	if o.plot != "" || opts.Format == show.HTML && len(labels) == 0 {
-		if svg, err = fitPlot(in); err != nil {
+		if svg, err = fitPlot(in, o); err != nil {
 			return err
 		}
 	}
@@ -167,15 +166,18 @@ func named(s gauges.Stock, labels []string) ([]gauges.Gauge, error) {
 	return out, faults.Err()
 }
 
-// fitPlot draws the fits as one SVG.
-func fitPlot(in *report.Input) (string, error) {
-	j := in.Job
-	curves, err := report.FitCurves(in, func(more []gauges.Reading) (gauges.Stock, error) {
-		readings := append(append([]gauges.Reading{}, j.Readings...), more...)
-		return gauges.Combine(readings, nil, j.Tools(), gauges.Options{Extrapolate: true, MinStrength: tension.MinStrength})
-	})
+// fitPlot draws the fits as one SVG, "" where there is nothing to draw and
+// nobody asked for a file.
+func fitPlot(in *report.Input, o *gaugesOptions) (string, error) {
+	plot, err := report.FitPlot(in)
 	if err != nil {
 		return "", err
 	}
-	return report.FitPlot(in, curves).SVG()
+	if len(plot.Points) == 0 {
+		if o.plot == "" {
+			return "", nil
+		}
+		return "", fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
+	}
+	return plot.SVG()
 }

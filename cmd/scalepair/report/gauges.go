@@ -96,7 +96,7 @@ func (in *Input) stockNotes(r *show.Report) {
 	var texts []string
 	who := map[string][]string{}
 	for _, g := range in.Job.Stock.Gauges {
-		for _, n := range g.Notes {
+		for _, n := range telling(g.Notes) {
 			if who[n] == nil {
 				texts = append(texts, n)
 			}
@@ -157,9 +157,12 @@ func (in *Input) limits() (least, most gauges.Blind, alone []string) {
 	return least, most, alone
 }
 
-// telling leaves out slips that move next to nothing.
-func telling(slips []string) []string {
-	return slices.DeleteFunc(slices.Clone(slips), func(s string) bool { return strings.HasSuffix(s, "(0 %)") })
+// telling leaves out slips that move next to nothing, and the note of gauges
+// that nothing checks, which is told in other words.
+func telling(texts []string) []string {
+	return slices.DeleteFunc(slices.Clone(texts), func(s string) bool {
+		return strings.HasSuffix(s, "(0 %)") || strings.HasPrefix(s, "too few of its kind")
+	})
 }
 
 // example is the command line's way to name the least certain gauge.

@@ -57,7 +57,7 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 	}
 	items = append(items, fmt.Sprintf("For 1 %% in one weighing: %s %s of string, in one piece or several together.",
 		in.lengthWithin(g, onePercent), in.pieceUnit()))
-	for _, n := range g.Notes {
+	for _, n := range telling(g.Notes) {
 		items = append(items, capital(n)+".")
 	}
 	return items
@@ -89,11 +89,18 @@ func (in *Input) diameterDecimals() int {
 	return 4
 }
 
+// leastShown is the least part of an uncertainty that two decimals of a per
+// cent show.
+const leastShown = 0.00005
+
 // sharedWords parts the uncertainty into the gauge's own and what it shares
 // with others.
 func (in *Input) sharedWords(g gauges.Gauge) string {
 	words := []string{show.PercentText(g.Indep/g.UnitWeight, 2) + " of its own"}
 	for _, c := range g.Common {
+		if math.Abs(c.U) < leastShown*g.UnitWeight {
+			continue
+		}
 		words = append(words, show.PercentText(math.Abs(c.U)/g.UnitWeight, 2)+" from "+in.sourceWords(c.Source))
 	}
 	if len(words) == 1 {

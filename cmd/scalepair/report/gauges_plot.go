@@ -1,105 +1,136 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"scalepair/cmd/scalepair/chart"
 	"scalepair/data/unit"
 	"scalepair/gauges"
 )
 
-const plotCaption = "Density of every gauge over its outer diameter, with the fit of its kind. A slip of a few per cent stands out here, where unit weights would hide it."
+const plotCaption = "Every reading over the outer diameter, with the fit of its kind, and below how far it is off. The bars are two standard uncertainties of that distance: of the reading, the diameter, the fit and the scatter of the kind. Gauges known by core and wraps alone are not drawn."
 
-// FitPlot draws the stock against its fits: density over outer diameter, since
-// a slip of five per cent shows there and would not over a hundredfold range
-// of unit weights. curves are the lines of the fits.
-func FitPlot(in *Input, curves []chart.Curve) chart.Fit {
-	plot := chart.Fit{
-		Title:  in.title("Gauges of"),
-		XLabel: "outer diameter, " + in.diameterUnit().Symbol(),
-		YLabel: "density, g/cm3",
-		Curves: curves,
+// FitPlot draws every reading of the stock against the fit of its kind.
+func FitPlot(in *Input) (chart.Fit, error) {
+	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + in.diameterUnit().Symbol(), YLabel: "unit weight, " + in.weightUnit()}
+	suspect := map[string]bool{}
+	for _, s := range in.Job.Stock.Suspects {
+		suspect[s.Place.String()] = true
+	}
+	var err error
+	if plot.Curves, err = in.fitCurves(); err != nil {
+		return plot, err
 	}
 	for _, g := range in.Job.Stock.Gauges {
-		p := chart.FitPoint{X: in.diameterUnit().Value(unit.Length(g.Outer)), Y: g.ImpliedKgM3 / 1000, Label: g.Label}
-		p.U = p.Y * g.RelU() * leverage(g)
-		switch {
-		case g.Suspect || g.Disagrees:
-			p.Kind = chart.Suspect
-		case g.Readings == 0:
-			p.Kind = chart.Estimated
+		p := chart.FitPoint{X: in.diameterUnit().Value(unit.Length(g.Outer)), Label: g.Label, Curve: curveOf(g, plot.Curves)}
+		if g.Estimated {
+			p.Y, p.U, p.Kind = in.weightValue(g.UnitWeight), in.weightValue(g.U), chart.Estimated
+			plot.Points = append(plot.Points, p)
 		}
-		plot.Points = append(plot.Points, p)
+		for _, row := range g.Rows {
+			w := in.weigh(row, g)
+			p.Y, p.U, p.Kind = in.weightValue(w.unitWeight), in.weightValue(distanceU(g, w)), chart.Reading
+			if suspect[row.Place.String()] {
+				p.Kind = chart.Suspect
+			}
+			plot.Points = append(plot.Points, p)
+		}
 	}
-	return plot
+	return plot, nil
 }
 
-// leverage is the relative change of the implied density per relative change
-// of the unit weight: above 1 where the core's share is taken off first.
-func leverage(g gauges.Gauge) float64 {
-	if densityOf(g) != "wrap" {
-		return 1
+// distanceU is the standard uncertainty, in kg/m, of one reading's distance
+// from the fit: its own, and what the judgement of its gauge holds beside the
+// gauge's own. Without a judgement it is the reading's alone.
+func distanceU(g gauges.Gauge, w worked) float64 {
+	if g.Judged == nil {
+		return w.u
 	}
-	return g.UnitWeight / (g.UnitWeight - g.DensityKgM3*g.AreaM2)
+	rest := math.Sqrt(max(0, g.Judged.U*g.Judged.U-g.RelU()*g.RelU()))
+	return w.unitWeight * math.Hypot(w.u/w.unitWeight, rest)
 }
 
-// curvePoints is how many diameters a bent curve is drawn through.
-const curvePoints = 24
+// curveOf names the curve that a gauge is held against; "" where its kind has
+// none, or it lies beyond its ends.
+func curveOf(g gauges.Gauge, curves []chart.Curve) string {
+	name := familyName(g.Family, g.Material)
+	for _, c := range curves {
+		if strings.EqualFold(c.Name, name) {
+			return c.Name
+		}
+	}
+	return ""
+}
 
-// FitCurves draws the fits. A fit of one density is level. A power law is
-// followed at gauges of its kind that are made up for the purpose: restock
-// makes a stock of further readings beside the build's.
-func FitCurves(in *Input, restock func(more []gauges.Reading) (gauges.Stock, error)) ([]chart.Curve, error) {
-	var out []chart.Curve
+// weightValue is a unit weight given in kg/m, in the printed unit.
+func (in *Input) weightValue(kgM float64) float64 {
+	if in.Units.Length == unit.Millimetres {
+		return unit.UnitWeight(kgM).GramsPerMetre()
+	}
+	return unit.UnitWeight(kgM).PoundsPerInch()
+}
+
+// fitCurves draws a line through what the fits give to every gauge of their
+// kind: to one of its outer and core diameter that was never weighed.
+func (in *Input) fitCurves() ([]chart.Curve, error) {
+	var twins []gauges.Reading
+	var kinds []string
 	for _, f := range in.Job.Stock.Fits {
-		c := chart.Curve{Name: familyName(f.Family, f.Material)}
-		if f.MinOuterM == f.MaxOuterM {
-			continue
+		name := familyName(f.Family, f.Material)
+		for _, g := range in.Job.Stock.Gauges {
+			if strings.EqualFold(familyName(g.Family, g.Material), name) {
+				twins = append(twins, twin(g, len(twins)))
+				kinds = append(kinds, name)
+			}
 		}
-		diameters := spread(f.MinOuterM, f.MaxOuterM, curvePoints)
-		densities, err := fitDensities(f, diameters, restock)
-		if err != nil {
-			return nil, err
-		}
-		for i, d := range diameters {
-			c.X = append(c.X, in.diameterUnit().Value(unit.Length(d)))
-			c.Y = append(c.Y, densities[i]/1000)
-		}
-		out = append(out, c)
 	}
-	return out, nil
-}
-
-// spread gives n values from low to high at equal ratios, the ends exact.
-func spread(low, high float64, n int) []float64 {
-	out := make([]float64, n)
-	for i := range out {
-		out[i] = low * math.Pow(high/low, float64(i)/float64(n-1))
+	if twins == nil {
+		return nil, nil
 	}
-	out[n-1] = high
-	return out
-}
-
-// fitDensities gives the density that a fit implies at each diameter, kg/m3.
-func fitDensities(f gauges.Fit, diameters []float64, restock func([]gauges.Reading) (gauges.Stock, error)) ([]float64, error) {
-	out := make([]float64, len(diameters))
-	if f.Kind != gauges.PowerLaw {
-		for i := range out {
-			out[i] = f.DensityKgM3
-		}
-		return out, nil
-	}
-	var more []gauges.Reading
-	for i, d := range diameters {
-		more = append(more, gauges.Reading{Gauge: fmt.Sprintf("curve \x00 %d", i), Construction: f.Family, Material: f.Material, OuterM: d, Kind: gauges.Listed})
-	}
-	stock, err := restock(more)
+	stock, err := in.Job.StockWith(twins)
 	if err != nil {
 		return nil, err
 	}
-	for i, g := range stock.Gauges[len(stock.Gauges)-len(more):] {
-		out[i] = g.UnitWeight / (math.Pi / 4 * g.Outer * g.Outer)
+	var out []chart.Curve
+	for i, g := range stock.Gauges[len(stock.Gauges)-len(twins):] {
+		if len(out) == 0 || out[len(out)-1].Name != kinds[i] {
+			out = append(out, chart.Curve{Name: kinds[i]})
+		}
+		c := &out[len(out)-1]
+		c.X, c.Y = append(c.X, in.diameterUnit().Value(unit.Length(g.Outer))), append(c.Y, in.weightValue(g.UnitWeight))
 	}
-	return out, nil
+	for i := range out {
+		rising(&out[i])
+	}
+	return slices.DeleteFunc(out, func(c chart.Curve) bool { return len(c.X) < 2 }), nil
+}
+
+// twin is a gauge of the same size that was never weighed.
+func twin(g gauges.Gauge, n int) gauges.Reading {
+	r := gauges.Reading{Gauge: fmt.Sprintf("\x01twin %d", n), Construction: g.Family, Material: g.Material, OuterM: g.Outer, Kind: gauges.Listed,
+		DensityKgM3: g.DensityKgM3, YoungsPa: g.YoungsPa, StrengthPa: g.StrengthPa}
+	if g.Family != gauges.Plain {
+		r.CoreM, r.Shape = g.Core, g.Shape
+	}
+	return r
+}
+
+// rising sorts a curve by x and keeps the first of points that share one.
+func rising(c *chart.Curve) {
+	order := make([]int, len(c.X))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(c.X[a], c.X[b]) })
+	var x, y []float64
+	for _, i := range order {
+		if len(x) == 0 || c.X[i] > x[len(x)-1] {
+			x, y = append(x, c.X[i]), append(y, c.Y[i])
+		}
+	}
+	c.X, c.Y = x, y
 }

@@ -13,7 +13,7 @@ import (
 func (in *Input) stockTable(r *show.Report) {
 	t := r.Table("gauges", "Stock", show.Words("gauge"), show.Words("construction"),
 		show.Figures("outer "+in.diameterUnit().Symbol()), show.Figures("core "+in.diameterUnit().Symbol()),
-		show.Words("known by"), show.Figures("unit weight "+in.weightUnit()), show.Figures("± %"),
+		show.Words("known by").Later(1), show.Figures("unit weight "+in.weightUnit()), show.Figures("± %"),
 		show.Figures("off the fit %").Later(1), show.Figures("density g/cm3").Later(1),
 		show.Figures(in.Units.HeadForce("stiffness EA")).Later(1), show.Figures("length for 1 % "+in.pieceUnit()).Later(1),
 		show.Words("remarks").Later(2))
@@ -43,10 +43,11 @@ func (in *Input) weightUnit() string {
 // weight prints a unit weight and its standard uncertainty, both in kg/m; 0
 // for none.
 func (in *Input) weight(w, u float64) string {
+	decimals := 8
 	if in.Units.Length == unit.Millimetres {
-		return show.WithU(unit.UnitWeight(w).GramsPerMetre(), unit.UnitWeight(u).GramsPerMetre(), 4)
+		decimals = 4
 	}
-	return show.WithU(unit.UnitWeight(w).PoundsPerInch(), unit.UnitWeight(u).PoundsPerInch(), 8)
+	return show.WithU(in.weightValue(w), in.weightValue(u), decimals)
 }
 
 // diameterUnit is mm or decimal inches: nobody knows wire by 64ths.
@@ -118,12 +119,12 @@ func knownBy(g gauges.Gauge) string {
 		words = append(words, fmt.Sprintf("%d hung", hung))
 	}
 	if g.Built {
-		words = append(words, "core, wraps")
+		words = append(words, "core and wraps")
 	}
 	if words == nil {
 		return "the fit"
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(words, " + ")
 }
 
 func countRows(g gauges.Gauge) (weighed, hung int) {

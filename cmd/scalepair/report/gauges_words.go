@@ -190,9 +190,6 @@ func (in *Input) craft(r *show.Report) {
 	symbol := in.pieceUnit()
 	r.Para("For 1 %% this balance and ruler need %s %s of %s, the lightest here, and %s %s of %s, the heaviest; in one piece or in several together. For half the uncertainty, twice the length.",
 		in.lengthWithin(thin, onePercent), symbol, thin.Label, in.lengthWithin(thick, onePercent), symbol, thick.Label)
-	if len(in.Job.Stock.Hung) > 0 {
-		r.Cautions(gauges.HungCaution)
-	}
 }
 
 // coreWords says what the core is.
