@@ -189,18 +189,14 @@ func (c combiner) hungTests(e *entry, g Gauge) []HungTest {
 	return out
 }
 
-// implied fills in the density that the unit weight stands for.
-//
-//	plain: w/A     known core: (w - rho_c A_c)/(pi/4 D^2 - A_c)     else: w/(pi/4 D^2)
-//
-// kg/m3; the wrap's ring is taken to begin at the core's surface, so air on a
-// hex core's flats counts as wrap. Ours, a figure to compare gauges of a
-// family by.
+// implied fills in the density that the unit weight stands for: the wrap's where
+// the core is known, else that of the whole cross-section; kg/m3. It is the
+// figure that the fit of the family holds constant, see FitKind.see.
 func (g *Gauge) implied() {
-	whole := Round.area(g.Outer)
-	if g.Family == Plain || g.AreaM2 == 0 || g.DensityKgM3 == 0 {
-		g.ImpliedKgM3 = g.UnitWeight / whole
-		return
+	kind := WrapDensity
+	if g.Family == Plain || g.Core == 0 || g.DensityKgM3 == 0 {
+		kind = OneDensity
 	}
-	g.ImpliedKgM3 = (g.UnitWeight - g.DensityKgM3*g.AreaM2) / (whole - g.AreaM2)
+	_, y, _ := kind.see(*g, g.UnitWeight, 0)
+	g.ImpliedKgM3 = math.Exp(y)
 }

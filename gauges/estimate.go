@@ -46,9 +46,9 @@ func (f *Fit) figures() {
 // estimate gives a gauge without a reading the unit weight of its family's
 // law.
 //
-//	plain: w = rho A    wrap density: w = rho_c A_c + rho (A - A_c)    power law: ln w = level + slope (ln d - centre)
+//	plain: w = rho A    wrap density: w = rho_c A_c + rho R    power law: ln w = level + slope (ln d - centre)
 //
-// Its uncertainty holds the law's, the gauge's diameters', and the family's own
+// A, A_c, R as in FitKind.see. Its uncertainty holds the law's, the gauge's diameters', and the family's own
 // scatter; it is widened where the scatter rests on few gauges, so that 1.96 of
 // it still make 95 %. Two estimates of one family share the law's error, kept
 // in the parts 'fit of ...' and 'slope of the fit of ...'.
@@ -82,18 +82,12 @@ func (f Fit) estimate(g *Gauge) {
 
 // predict is the law's unit weight of a gauge, with x and the leans there.
 func (f Fit) predict(g *Gauge) (x, w float64, by leans) {
-	whole := Round.area(g.Outer)
-	switch f.Kind {
-	case OneDensity:
-		return 0, math.Exp(f.law.level) * whole, leans{1, -2, 0}
-	case PowerLaw:
+	if f.Kind == PowerLaw {
 		x = math.Log(g.Outer)
-		return x, math.Exp(f.law.y(x)), leans{1, -f.law.slope, 0}
 	}
-	core, ring := g.DensityKgM3*g.AreaM2, whole-g.AreaM2
-	wrap := math.Exp(f.law.level) * ring
-	w = core + wrap
-	return 0, w, leans{w / wrap, -2 * whole / ring, 2*g.AreaM2/ring - 2*core/wrap}
+	w = f.Kind.weightAt(*g, f.law.y(x))
+	_, _, by = f.Kind.see(*g, w, f.law.slope)
+	return x, w, by
 }
 
 // UnitWeight is the law's unit weight of a size, kg/m, with the standard
@@ -101,8 +95,8 @@ func (f Fit) predict(g *Gauge) (x, w float64, by leans) {
 // family's scatter). outer and core in m; a wrap density needs the core, the
 // other laws ignore it. A size that has no place for a wrap gives 0.
 func (f Fit) UnitWeight(outer, core float64, shape Shape) (w, u float64) {
-	g := Gauge{Family: f.Family, Outer: outer, Core: core, Shape: shape, AreaM2: shape.area(core), DensityKgM3: f.coreDensity}
-	if outer <= 0 || f.Kind == WrapDensity && (core <= 0 || core >= outer) {
+	g := Gauge{Family: f.Family, Outer: outer, Core: core, Shape: shape, DensityKgM3: f.coreDensity}
+	if outer <= 0 || f.Kind == WrapDensity && (core <= 0 || shape.seat(core) >= outer) {
 		return 0, 0
 	}
 	x, w, by := f.predict(&g)

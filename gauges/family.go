@@ -62,7 +62,7 @@ func (f *family) prepare(all []Gauge) {
 	level, slope := robustLine(f.dots, f.kind == PowerLaw)
 	f.slope = slope
 	for k, i := range f.measured {
-		f.dots[k] = f.dot(i, all[i], f.weightAt(all[i], level+slope*f.dots[k].x))
+		f.dots[k] = f.dot(i, all[i], f.kind.weightAt(all[i], level+slope*f.dots[k].x))
 	}
 }
 
@@ -109,41 +109,51 @@ type leans struct{ byWeight, byOuter, byCore float64 }
 // diameters.
 //
 //	plain, one density:  y = ln(w/A)
-//	wrap density:        y = ln((w - a)/(A - A_c)),  a = rho_c A_c
+//	wrap density:        y = ln((w - a)/R),  a = rho_c A_c,  R = pi/4 (D^2 - D_seat^2)
 //	power law:           y = ln w,  x = ln d, an error in d counts by the slope
 //
-// A = pi/4 D^2; A_c: the core's area, rho_c its density. All as ln of SI values.
-func (f *family) see(g Gauge, w float64) (x, y float64, by leans) {
-	whole := Round.area(g.Outer)
-	switch f.kind {
+// A = pi/4 D^2; A_c: the core's area, rho_c its density; D_seat: what the wrap
+// lies on. All as ln of SI values.
+func (k FitKind) see(g Gauge, w, slope float64) (x, y float64, by leans) {
+	switch k {
 	case OneDensity:
-		return 0, math.Log(w / whole), leans{1, -2, 0}
+		return 0, math.Log(w / Round.area(g.Outer)), leans{1, -2, 0}
 	case PowerLaw:
-		return math.Log(g.Outer), math.Log(w), leans{1, -f.slope, 0}
+		return math.Log(g.Outer), math.Log(w), leans{1, -slope, 0}
 	}
-	core, ring := g.DensityKgM3*g.AreaM2, whole-g.AreaM2
+	core, ring := g.coreAndRing()
 	wrap := w - core
-	return 0, math.Log(wrap / ring), leans{w / wrap, -2 * whole / ring, 2*g.AreaM2/ring - 2*core/wrap}
+	return 0, math.Log(wrap / ring), leans{
+		byWeight: w / wrap,
+		byOuter:  -2 * Round.area(g.Outer) / ring,
+		byCore:   2*Round.area(g.Shape.seat(g.Core))/ring - 2*core/wrap,
+	}
 }
 
-// weightAt is the unit weight of a gauge at a given y.
-func (f *family) weightAt(g Gauge, y float64) float64 {
-	whole := Round.area(g.Outer)
-	switch f.kind {
+// weightAt is the unit weight of a gauge at a given y: see, solved for w.
+func (k FitKind) weightAt(g Gauge, y float64) float64 {
+	switch k {
 	case OneDensity:
-		return math.Exp(y) * whole
+		return math.Exp(y) * Round.area(g.Outer)
 	case PowerLaw:
 		return math.Exp(y)
 	}
-	return g.DensityKgM3*g.AreaM2 + math.Exp(y)*(whole-g.AreaM2)
+	core, ring := g.coreAndRing()
+	return core + math.Exp(y)*ring
+}
+
+// coreAndRing is the core's share of the unit weight, kg/m, and the
+// cross-section of the ring that the wrap fills, m2.
+func (g Gauge) coreAndRing() (core, ring float64) {
+	return g.DensityKgM3 * g.Shape.area(g.Core), Round.area(g.Outer) - Round.area(g.Shape.seat(g.Core))
 }
 
 // dot makes a gauge's dot: its own errors in one figure, the shared ones by
 // source, all relative to the unit weight likely. A plain gauge's core is its
 // outside and counts once.
 func (f *family) dot(i int, g Gauge, likely float64) dot {
-	x, y, _ := f.see(g, g.UnitWeight)
-	_, _, by := f.see(g, likely)
+	x, y, _ := f.kind.see(g, g.UnitWeight, f.slope)
+	_, _, by := f.kind.see(g, likely, f.slope)
 	d := dot{gauge: i, x: x, y: y, lean: 1 / by.byWeight, shared: make([]float64, len(f.sources))}
 	own := []float64{by.byWeight * g.Indep / likely, by.byOuter * g.outer.relOwn()}
 	for _, p := range g.Common {

@@ -60,11 +60,11 @@ func TestEstimatedPlainGauge(t *testing.T) {
 	assert.InDelta(t, g.U*g.U, g.Indep*g.Indep+sumSquares(g.Common), 1e-9*g.U*g.U)
 }
 
-// wrapRow is a hex-cored string whose wrap has the effective density rho.
+// wrapRow is a hex-cored string whose wrap, on the core's corners, has the
+// effective density rho.
 func wrapRow(label string, d, core, rho float64, known bool) string {
 	do, dc := d*0.0254, core*0.0254
-	area := math.Sqrt(3) / 2 * dc * dc
-	w := 7850*area + rho*(math.Pi/4*do*do-area)
+	w := 7850*math.Sqrt(3)/2*dc*dc + rho*math.Pi/4*(do*do-4.0/3*dc*dc)
 	cells := fmt.Sprintf("%g,hex", core)
 	if !known {
 		cells = ","
@@ -81,8 +81,7 @@ func TestWrapDensityIsFoundWhereCoresAreKnown(t *testing.T) {
 	assert.Equal(t, gauges.WrapDensity, f.Kind)
 	assert.InEpsilon(t, 6500, f.DensityKgM3, 1e-4)
 	dc, do := 0.016*0.0254, 0.050*0.0254
-	area := math.Sqrt(3) / 2 * dc * dc
-	want := 7850*area + 6500*(math.Pi/4*do*do-area)
+	want := 7850*math.Sqrt(3)/2*dc*dc + 6500*math.Pi/4*(do*do-4.0/3*dc*dc)
 	g := gauge(t, s, "050")
 	assert.InEpsilon(t, want, g.UnitWeight, 1e-4)
 	assert.InEpsilon(t, 6500, g.ImpliedKgM3, 1e-4)

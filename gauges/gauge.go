@@ -58,7 +58,7 @@ type Gauge struct {
 	DensityKgM3 float64 // of the core's material, from the material list; 0 unknown
 	WindingM    float64 // length of the wound part that a bought string has; 0 not stated
 
-	ImpliedKgM3 float64 // plain: unit weight over cross-section; wound with known core: of the wrap; else of the whole
+	ImpliedKgM3 float64 // the wrap's where the core is known, else that of the whole string
 	Packing     float64 // share of the wraps' rings filled with metal, where a construction was given; else 0
 
 	Readings  int  // rows used, weighed and hung

@@ -105,8 +105,8 @@ func (w *world) wound(label, family string, nominal, core float64, i int) {
 	area := math.Sqrt(3) / 2 * dc * dc
 	r := w.row(label, family)
 	r.OuterM, r.CoreM, r.Shape = written, coreWritten, gauges.Hex
-	density := 6117.3 * (1 + w.scatter*w.rng.NormFloat64())
-	w.take(r, 7850*area+density*(math.Pi/4*d*d-area), 202.1e9*area, i)
+	density := 6417.3 * (1 + w.scatter*w.rng.NormFloat64())
+	w.take(r, 7850*area+density*math.Pi/4*(d*d-4.0/3*dc*dc), 202.1e9*area, i)
 }
 
 func (w *world) powered(label string, nominal float64, i int) {
