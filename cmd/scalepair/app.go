@@ -125,7 +125,7 @@ current folder, and without that an invented demo, and says so.`,
 	root.SetErr(a.err)
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(a.initCommand(), a.adviseCommand(), a.tensionCommand(), a.layoutCommand())
-	root.AddCommand(a.gaugesCommand(), a.weighCommand())
+	root.AddCommand(a.gaugesCommand(), a.compareCommand(), a.weighCommand())
 	root.AddCommand(a.benchCommands()...)
 	root.AddCommand(a.drawCommand())
 	a.everyday(root)

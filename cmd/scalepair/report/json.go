@@ -212,7 +212,7 @@ func DetailValues(in *Input, d *choice.Detail) DetailJSON {
 		Cautions: append(in.detailCautions(d), shortCautions...)}
 	for c := range d.Totals {
 		from := in.Plan.Request().Cases[c]
-		t := TuningJSON{Tuning: in.Job.Tunings()[c].String(), Name: from.Name, CapoFret: from.CapoFret, TotalN: d.Totals[c].TensionN, TotalUN: d.Totals[c].UTensionN,
+		t := TuningJSON{Tuning: in.Tunings()[c].String(), Name: from.Name, CapoFret: from.CapoFret, TotalN: d.Totals[c].TensionN, TotalUN: d.Totals[c].UTensionN,
 			BassHalfN: d.Totals[c].BassHalfN, TrebleHalfN: d.Totals[c].TrebleHalfN}
 		if change, ok := totalChange(d, c); ok {
 			t.ChangePercent = ptr(100 * change)

@@ -15,6 +15,7 @@ import (
 	"scalepair/cmd/scalepair/show"
 	"scalepair/gauges"
 	"scalepair/tension/choice"
+	"scalepair/tuning"
 )
 
 // Input is what every report needs beside its result.
@@ -22,13 +23,23 @@ type Input struct {
 	Job   *job.Job
 	Plan  *choice.Plan
 	Units show.Units
+
+	tunings []tuning.Tuning // those of Plan's cases where they are not the job's
+}
+
+// Tunings gives the tunings of the plan's cases.
+func (in *Input) Tunings() []tuning.Tuning {
+	if in.tunings != nil {
+		return in.tunings
+	}
+	return in.Job.Tunings()
 }
 
 // none stands in a cell that has no value.
 const none = "–"
 
 // note gives the name of string number n (1 the highest) in case c.
-func (in *Input) note(c, n int) string { return in.Job.Tunings()[c].OfString(n).Name() }
+func (in *Input) note(c, n int) string { return in.Tunings()[c].OfString(n).Name() }
 
 // gauge names a gauge of the stock with the marks that must go wherever it
 // appears.

@@ -26,7 +26,7 @@ func Tension(in *Input, d *choice.Detail) *show.Report {
 
 // caseWords names one tuning by its own name, where it has one, and its notes.
 func (in *Input) caseWords(i int, c choice.Case) string {
-	t := in.Job.Tunings()[i]
+	t := in.Tunings()[i]
 	words := tuningWords(t, c.CapoFret)
 	if c.Name != t.String() {
 		return c.Name + ", " + words

@@ -1,0 +1,161 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/data/fault"
+	"scalepair/fan"
+	"scalepair/tension/choice"
+	"scalepair/tuning"
+)
+
+// Column is one column of a comparison as asked for, before it is worked out.
+type Column struct {
+	// Name is the builder's own, "" where the column is to be named by what it
+	// differs in.
+	Name string
+	// Tunings and Cases are what the column's set serves, one tuning or several.
+	Tunings []tuning.Tuning
+	Cases   []choice.Case
+	// The pair; lengths of 0 are open.
+	BassMM, TrebleMM float64
+	Neutral          fan.Neutral
+	// Set is nil where the best of the stock is wanted.
+	Set []int
+	// SetName names the set, such as "today's set"; "" for one given by its
+	// gauges.
+	SetName string
+	// IfAny marks a suggested set that nobody asked for: the column is left out
+	// where nothing tells one set from another.
+	IfAny bool
+}
+
+// SetName of the sets that need no list of gauges.
+const (
+	TodaysSet    = "today's set"
+	ReferenceSet = "the reference's set"
+	SuggestedSet = "suggested set"
+)
+
+// Columns gives the columns that the flags ask for, else those of [[compare]],
+// else today's set against a suggested one: today's is the set chosen or
+// given, and where there is none the reference instrument's.
+func (j *Job) Columns(asked Comparison) ([]Column, error) {
+	pick, err := j.Pick()
+	if err != nil {
+		return nil, err
+	}
+	base := Column{
+		Tunings: j.Tunings(), Cases: j.Cases(), BassMM: pick.BassMM, TrebleMM: pick.TrebleMM,
+		Neutral: j.Neck().Neutral, Set: pick.Gauges, SetName: SuggestedSet,
+	}
+	if pick.Gauges != nil {
+		base.SetName = TodaysSet
+	}
+	switch {
+	case asked.any():
+		return j.askedColumns(base, asked)
+	case len(j.Build.Columns) > 0:
+		return j.fileColumns(base)
+	}
+	return j.usualColumns(base)
+}
+
+// usualColumns sets today's set against a suggested one.
+func (j *Job) usualColumns(base Column) ([]Column, error) {
+	suggested := base
+	suggested.Set, suggested.SetName, suggested.IfAny = nil, SuggestedSet, base.Set != nil
+	if ref := j.Build.Reference; base.Set == nil && ref != nil && ref.Tuning.Strings() == j.Build.Strings.Tuning.Strings() {
+		var faults fault.List
+		base.Set, base.SetName = j.indexes(ref.Gauges, j.gaugePlace("reference.gauges", false), &faults), ReferenceSet
+		if err := faults.Err(); err != nil {
+			return nil, err
+		}
+	}
+	if base.Set == nil {
+		return []Column{suggested}, nil
+	}
+	return []Column{base, suggested}, nil
+}
+
+// fileColumns are those of [[compare]].
+func (j *Job) fileColumns(base Column) ([]Column, error) {
+	var faults fault.List
+	var out []Column
+	for i, from := range j.Build.Columns {
+		c, key := base, fmt.Sprintf("compare[%d]", i)
+		c.Name = from.Name
+		j.columnTunings(&c, from, key)
+		if from.Bass > 0 {
+			c.BassMM, c.TrebleMM = from.Bass.MM(), from.Treble.MM()
+		}
+		if from.Neutral != nil {
+			c.Neutral = neutral(*from.Neutral)
+		}
+		if from.Gauges != nil {
+			c.Set, c.SetName = j.indexes(from.Gauges, j.gaugePlace(key+".gauges", false), &faults), ""
+		}
+		out = append(out, c)
+	}
+	return out, faults.Err()
+}
+
+// columnTunings puts a column's own tuning, capo and pitch standard in place of
+// the build's, as far as it states them.
+func (j *Job) columnTunings(c *Column, from build.Column, key string) {
+	names := make([]string, len(c.Cases))
+	for i := range c.Cases {
+		names[i] = c.Cases[i].Name
+	}
+	c.Cases = slices.Clone(c.Cases)
+	if from.Tuning != nil {
+		c.Tunings, names = []tuning.Tuning{*from.Tuning}, []string{title(*from.Tuning, "")}
+		c.Cases = []choice.Case{{Weight: 1, CapoFret: j.Build.Strings.CapoFret}}
+	}
+	hz := j.Build.Strings.PitchStandardHz
+	if j.Build.Given(key + ".pitch_standard_hz") {
+		hz = from.PitchStandardHz
+	}
+	for i := range c.Cases {
+		c.Cases[i].Name, c.Cases[i].FreqsHz = names[i], c.Tunings[i].FreqsHz(hz)
+		if j.Build.Given(key + ".capo_fret") {
+			c.Cases[i].CapoFret = from.CapoFret
+		}
+	}
+}
+
+// Requests makes the columns ready to be worked out; every pair must be
+// settled. All columns bend the strings that the first one bends, so that like
+// stands beside like. The columns come back too, without those that are left
+// out.
+func (j *Job) Requests(columns []Column) ([]Column, []choice.Column, error) {
+	var kept []Column
+	var out []choice.Column
+	suggests := true
+	for _, c := range columns {
+		if c.IfAny && !suggests {
+			continue
+		}
+		req, err := j.Request()
+		if err != nil {
+			return nil, nil, err
+		}
+		req.Cases, req.Neck.Neutral = c.Cases, c.Neutral
+		req.BassMM, req.TrebleMM = []float64{c.BassMM}, []float64{c.TrebleMM}
+		req.Given = c.Set
+		if len(out) > 0 {
+			req.Feel.BendStrings = out[0].Request.Feel.BendStrings
+		} else {
+			plan, err := choice.Prepare(req)
+			if err != nil {
+				return nil, nil, j.atFile(err)
+			}
+			req.Feel.BendStrings, suggests = append([]int{}, plan.BendStrings()...), plan.CanSuggest()
+		}
+		kept = append(kept, c)
+		out = append(out, choice.Column{Name: c.Name, Request: req, Set: c.Set})
+	}
+	return kept, out, nil
+}
