@@ -2,7 +2,6 @@ package report
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -15,15 +14,12 @@ import (
 const plotCaption = "Every reading over the outer diameter, with the fit of its kind, and below how far it is off. The bars are two standard uncertainties of that distance: of the reading, the diameter, the fit and the scatter of the kind. Gauges known by core and wraps alone are not drawn."
 
 // FitPlot draws every reading of the stock against the fit of its kind.
-func FitPlot(in *Input) (chart.Fit, error) {
-	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + in.diameterUnit().Symbol(), YLabel: "unit weight, " + in.weightUnit()}
+func FitPlot(in *Input) chart.Fit {
+	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + in.diameterUnit().Symbol(),
+		YLabel: "unit weight, " + in.weightUnit(), Curves: in.fitCurves()}
 	suspect := map[string]bool{}
 	for _, s := range in.Job.Stock.Suspects {
 		suspect[s.Place.String()] = true
-	}
-	var err error
-	if plot.Curves, err = in.fitCurves(); err != nil {
-		return plot, err
 	}
 	for _, g := range in.Job.Stock.Gauges {
 		p := chart.FitPoint{X: in.diameterUnit().Value(unit.Length(g.Outer)), Label: g.Label, Curve: curveOf(g, plot.Curves)}
@@ -40,7 +36,7 @@ func FitPlot(in *Input) (chart.Fit, error) {
 			plot.Points = append(plot.Points, p)
 		}
 	}
-	return plot, nil
+	return plot
 }
 
 // distanceU is the standard uncertainty, in kg/m, of one reading's distance
@@ -74,49 +70,26 @@ func (in *Input) weightValue(kgM float64) float64 {
 	return unit.UnitWeight(kgM).PoundsPerInch()
 }
 
-// fitCurves draws a line through what the fits give to every gauge of their
-// kind: to one of its outer and core diameter that was never weighed.
-func (in *Input) fitCurves() ([]chart.Curve, error) {
-	var twins []gauges.Reading
-	var kinds []string
+// fitCurves draws a line through what each fit gives at the sizes of the
+// gauges of its kind. Kinds of one size have no line.
+func (in *Input) fitCurves() []chart.Curve {
+	var out []chart.Curve
 	for _, f := range in.Job.Stock.Fits {
-		name := familyName(f.Family, f.Material)
+		c := chart.Curve{Name: familyName(f.Family, f.Material)}
 		for _, g := range in.Job.Stock.Gauges {
-			if strings.EqualFold(familyName(g.Family, g.Material), name) {
-				twins = append(twins, twin(g, len(twins)))
-				kinds = append(kinds, name)
+			if !strings.EqualFold(familyName(g.Family, g.Material), c.Name) {
+				continue
+			}
+			if w, _ := f.UnitWeight(g.Outer, g.Core, g.Shape); w > 0 {
+				c.X = append(c.X, in.diameterUnit().Value(unit.Length(g.Outer)))
+				c.Y = append(c.Y, in.weightValue(w))
 			}
 		}
-	}
-	if twins == nil {
-		return nil, nil
-	}
-	stock, err := in.Job.StockWith(twins)
-	if err != nil {
-		return nil, err
-	}
-	var out []chart.Curve
-	for i, g := range stock.Gauges[len(stock.Gauges)-len(twins):] {
-		if len(out) == 0 || out[len(out)-1].Name != kinds[i] {
-			out = append(out, chart.Curve{Name: kinds[i]})
+		if rising(&c); len(c.X) > 1 {
+			out = append(out, c)
 		}
-		c := &out[len(out)-1]
-		c.X, c.Y = append(c.X, in.diameterUnit().Value(unit.Length(g.Outer))), append(c.Y, in.weightValue(g.UnitWeight))
 	}
-	for i := range out {
-		rising(&out[i])
-	}
-	return slices.DeleteFunc(out, func(c chart.Curve) bool { return len(c.X) < 2 }), nil
-}
-
-// twin is a gauge of the same size that was never weighed.
-func twin(g gauges.Gauge, n int) gauges.Reading {
-	r := gauges.Reading{Gauge: fmt.Sprintf("\x01twin %d", n), Construction: g.Family, Material: g.Material, OuterM: g.Outer, Kind: gauges.Listed,
-		DensityKgM3: g.DensityKgM3, YoungsPa: g.YoungsPa, StrengthPa: g.StrengthPa}
-	if g.Family != gauges.Plain {
-		r.CoreM, r.Shape = g.Core, g.Shape
-	}
-	return r
+	return out
 }
 
 // rising sorts a curve by x and keeps the first of points that share one.
