@@ -102,7 +102,8 @@ func (r Reading) checkWeighed(place placer, faults *fault.List) {
 	case r.HungKg > 0 || r.SpeakingM > 0 || r.FreqHz > 0:
 		faults.Add(place("kind"), "a weighing with a hung mass, speaking length or pitch", r.Kind.String(), "write the kind as hung, and weigh in a row of its own")
 	case r.MassKg == 0 && r.LengthM == 0:
-		faults.Add(place("mass"), "a weighing without mass and length", "", "give both, or write the kind as listed for a gauge that was not weighed")
+		faults.Add(place("mass"), "a weighing without mass and length", "",
+			"give both, or write the kind as listed for a gauge that was not weighed")
 	case r.MassKg == 0:
 		faults.Add(place("mass"), "a weighing without mass", "", "give the mass, as 0.43 g")
 	case r.LengthM == 0:

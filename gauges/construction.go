@@ -73,7 +73,8 @@ func (c Construction) checkWraps(faults *fault.List) {
 		case w.Packing != 0 && !(w.Packing >= 0.3 && w.Packing <= 1):
 			faults.Add(c.Place, fmt.Sprintf("gauge %q: a packing outside 0.3 to 1", c.Gauge), decimals(w.Packing, 3), "it is the share of the wrap's ring that metal fills")
 		case w.Packing == 0 && w.Form == FlatWire:
-			faults.Add(c.Place, fmt.Sprintf("gauge %q: a flat wrap needs its packing", c.Gauge), "", "give the share of the ring that metal fills, as 0.95, or weigh a piece")
+			faults.Add(c.Place, fmt.Sprintf("gauge %q: a flat wrap needs its packing", c.Gauge), "",
+				"give the share of the ring that metal fills, as 0.95, or weigh a piece")
 		}
 	}
 }

@@ -48,36 +48,50 @@ func (f *Fit) figures() {
 //
 //	plain: w = rho A    wrap density: w = rho_c A_c + rho R    power law: ln w = level + slope (ln d - centre)
 //
-// A, A_c, R as in FitKind.see. Its uncertainty holds the law's, the gauge's diameters', and the family's own
-// scatter; it is widened where the scatter rests on few gauges, so that 1.96 of
-// it still make 95 %. Two estimates of one family share the law's error, kept
-// in the parts 'fit of ...' and 'slope of the fit of ...'.
+// A, A_c, R as in FitKind.see. Its uncertainty holds the law's, the gauge's
+// diameters', and the family's own scatter; it is widened where the scatter
+// rests on few gauges, so that 1.96 of it still make 95 %.
 func (f Fit) estimate(g *Gauge) {
 	x, w, by := f.predict(g)
-	l := &f.law
-	shared := one("fit of "+f.Family, w/by.byWeight*math.Sqrt(l.vLevel)).
-		plus(1, one("slope of the fit of "+f.Family, (x-l.centre)*w*math.Sqrt(l.vSlope)))
+	perY := w / by.byWeight // kg/m for a change of y by 1
+	own, shared := f.fromDiameters(g, perY, by)
+	shared = shared.plus(1, f.fromLaw(x, w, perY))
+	v := value{w: w, indep: RootSum(own, perY*f.law.scatter), common: shared}
+	wide := perY * f.law.widened(v.u()/perY, x, 0.025)
+	v.indep = math.Sqrt(max(0, wide*wide-math.Pow(shared.size(), 2)))
+	g.set(v)
+	g.Estimated = true
+}
+
+// fromLaw is what the law's uncertainty does to an estimate at x, kg/m. Two
+// estimates of one family share it.
+func (f Fit) fromLaw(x, w, perY float64) parts {
+	name := "fit of " + f.Family
+	if f.Family == Plain {
+		name += " " + f.Material
+	}
+	shared := one(name, perY*math.Sqrt(f.law.vLevel)).
+		plus(1, one("slope of the "+name, (x-f.law.centre)*w*math.Sqrt(f.law.vSlope)))
 	for k, s := range f.sources {
-		shared = shared.plus(1, one(s, w/by.byWeight*l.shareAt(k, x)))
+		shared = shared.plus(1, one(s, perY*f.law.shareAt(k, x)))
 	}
-	outer, core := -w/by.byWeight*by.byOuter, -w/by.byWeight*by.byCore
-	shared = shared.plus(1, one(sourceCalipers, outer*g.outer.relCommon()))
-	scatter := w / by.byWeight * l.scatter
-	indep := scatter
+	return shared
+}
+
+// fromDiameters is what the diameters' uncertainties do to an estimate, kg/m:
+// of its own for a wound string's outside, shared with the core that is drawn
+// beside it, shared with all that the calipers measured.
+func (f Fit) fromDiameters(g *Gauge, perY float64, by leans) (own float64, shared parts) {
+	outer, core := -perY*by.byOuter, -perY*by.byCore
+	shared = one(sourceCalipers, outer*g.outer.relCommon())
 	if g.Family == Plain {
-		shared = shared.plus(1, one(coreSource(g.Label), outer*g.outer.relOwn()))
-	} else {
-		indep = RootSum(indep, outer*g.outer.relOwn())
+		return 0, shared.plus(1, one(coreSource(g.Label), outer*g.outer.relOwn()))
 	}
-	if g.Core > 0 && by.byCore != 0 {
+	if core != 0 {
 		shared = shared.plus(1, one(coreSource(g.Label), core*g.core.relOwn())).
 			plus(1, one(sourceCalipers, core*g.core.relCommon()))
 	}
-	v := value{w: w, indep: indep, common: shared}
-	wide := w / by.byWeight * l.widened(v.u()/w*by.byWeight, x, 0.025)
-	v.indep = math.Sqrt(math.Max(0, wide*wide-math.Pow(shared.size(), 2)))
-	g.set(v)
-	g.Estimated = true
+	return outer * g.outer.relOwn(), shared
 }
 
 // predict is the law's unit weight of a gauge, with x and the leans there.

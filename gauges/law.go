@@ -40,12 +40,10 @@ type law struct {
 //
 //	weight = 1/(u^2 + tau^2)
 //
-// tau: the family's own scatter, see law.believe; a tau that fits u too well
-// takes nothing from the weights of sharp readings. Shared errors do not weigh,
+// tau: the family's own scatter, see law.believe. Shared errors do not weigh,
 // since they move all dots together; they are carried through the same sums
 // afterwards. false where the dots do not determine the law: fewer than two, or
-// a slope asked of one diameter. Source: the Guide, H.3, with both coordinates'
-// errors in u.
+// a slope asked of one diameter. Source: the Guide, H.3.
 func fitLaw(dots []dot, of form) (law, bool) {
 	l := law{form: of, dots: len(dots)}
 	if len(dots) < 2 || of.sloped && sameX(dots) {

@@ -63,6 +63,8 @@ func robustStart(dots []dot, sloped bool, p float64) []bool {
 	return near
 }
 
+// medianSlope is the median slope between all pairs of dots, a pair weighing as
+// much as it stands apart.
 func medianSlope(dots []dot) float64 {
 	var slopes, weights []float64
 	for i, a := range dots {
@@ -101,10 +103,10 @@ func weightedMedian(values, weights []float64) float64 {
 
 // trusted parts the dots into those the fit may stand on and suspects: a dot is
 // suspect when it stands off from the law made of the trusted others. The
-// search starts from a robust line and repeats until nothing changes; rounds
-// that come back to an earlier parting end too. Where more than half would be
-// suspect, no majority is left to judge by, and all are trusted.
-// An infinite Limit means that nothing could judge a dot.
+// search starts from a robust line and repeats until nothing changes, ten times
+// at most. Where more than half would be suspect, no majority is left to judge
+// by, and all are trusted. An infinite Limit means that nothing could judge a
+// dot.
 func trusted(dots []dot, of form, p float64) (in []bool, judged []Judgement) {
 	in = robustStart(dots, of.sloped, p)
 	for range 10 {
