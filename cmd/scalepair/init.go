@@ -70,6 +70,14 @@ func (a *app) start(folder string, s build.Start, force bool) error {
 	for _, f := range files {
 		a.hint("wrote %s", f.path)
 	}
-	a.hint("next: weigh your string ends into %s, then run: scalepair advise %s", files[1].path, path)
+	a.hint("next: weigh your string ends into %s, then run: scalepair advise %s", files[1].path, pasteable(path))
 	return nil
+}
+
+// pasteable quotes a path with blanks so that every shell takes it as one.
+func pasteable(path string) string {
+	if strings.Contains(path, " ") {
+		return `"` + path + `"`
+	}
+	return path
 }

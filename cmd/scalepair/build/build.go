@@ -28,8 +28,8 @@ type Build struct {
 	File string
 	// Name is the build's short name, "" when not given.
 	Name string
-	// Readings is the readings file as written, relative to the build file's
-	// folder; "readings.csv" unless given.
+	// Readings is the readings file with / between folders, relative to the build
+	// file's folder; "readings.csv" unless given.
 	Readings string
 	// LengthUnit and ForceUnit are the units of what is printed; millimetres
 	// and newtons unless given.

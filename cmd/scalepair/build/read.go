@@ -86,7 +86,7 @@ func (r *reader) referee(file string, text []byte) {
 func readBuild(root *section) *Build {
 	b := &Build{Readings: "readings.csv"}
 	root.text("name", &b.Name)
-	root.text("readings", &b.Readings)
+	root.path("readings", &b.Readings)
 	readUnits(root, b)
 
 	strings := root.sub("strings")

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"scalepair/data/near"
 	"scalepair/data/unit"
@@ -23,6 +24,19 @@ func (s *section) text(key string, into *string) {
 		return
 	}
 	*into = strings.TrimSpace(n.text)
+}
+
+// path reads a file's path, with / between folders whether it was written on
+// Windows or elsewhere. A control character comes from a backslash in double
+// quotes that was meant for itself: in "stock\readings.csv" it makes \r a
+// carriage return.
+func (s *section) path(key string, into *string) {
+	s.text(key, into)
+	if n := s.find(key); n != nil && strings.ContainsFunc(n.text, unicode.IsControl) {
+		s.wrong(n, "a backslash in double quotes has a meaning of its own", "put the path between single quotes, or write / for \\")
+		return
+	}
+	*into = strings.ReplaceAll(*into, `\`, "/")
 }
 
 // truth reads true or false.
