@@ -47,14 +47,14 @@ func (in *Input) detailCautions(d *choice.Detail) []string {
 		out = append(out, "The total tension differs by more than 10 % from the reference instrument's: a neck and top built like the reference's may not suit it.")
 	}
 	if in.usesUncertain(d.Gauges) {
-		out = append(out, "A gauge here is estimated or suspect: buy one single string of it, weigh it, run again, and only then buy the rest.")
+		out = append(out, "A gauge here is estimated or suspect, or its readings disagree: buy one single string of it, weigh it, run again, and only then buy the rest.")
 	}
 	return out
 }
 
 func (in *Input) usesUncertain(set []int) bool {
 	for _, g := range set {
-		if s := in.Plan.Stock()[g]; s.Estimated || s.Suspect {
+		if s := in.Plan.Stock()[g]; s.Estimated || s.Suspect || s.Disagrees {
 			return true
 		}
 	}

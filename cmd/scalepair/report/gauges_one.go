@@ -193,13 +193,38 @@ func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
 	if row.Kind == gauges.Hung {
 		length, kg, pieces = row.SpeakingM, row.HungKg, none
 	}
-	cells := []string{fmt.Sprint(row.Place.Line), row.Kind.String(), pieces, in.Units.LenM(length, 1), trimFixed(unit.Mass(kg).G(), 4)}
+	cells := []string{fmt.Sprint(row.Place.Line), row.Kind.String(), pieces, in.Units.LenM(length, 1), in.massCell(row, kg)}
 	if hung && row.Kind == gauges.Hung {
 		cells = append(cells, show.Fixed(row.FreqHz, 2))
 	} else if hung {
 		cells = append(cells, none)
 	}
 	return append(cells, in.weight(w.unitWeight, w.u), show.SignedPercent(w.unitWeight/g.UnitWeight-1, 1), w.mostly, row.Date, row.Remark)
+}
+
+// massCell prints a mass as the balance showed it: to the step of its display,
+// and finer where it was written finer.
+func (in *Input) massCell(row gauges.Reading, kg float64) string {
+	t, step := in.Job.Tools(), row.MassStepKg
+	switch {
+	case row.Kind == gauges.Hung && row.HungStepKg > 0:
+		step = row.HungStepKg
+	case row.Kind == gauges.Hung:
+		step = t.HungStepKg
+	case step == 0:
+		step = t.BalanceStepKg
+	}
+	return show.Fixed(unit.Mass(kg).G(), max(decimalsOf(step), decimalsOf(kg)))
+}
+
+// decimalsOf is how many decimals of a gram show a mass in full, five at most.
+func decimalsOf(kg float64) int {
+	for n := range 5 {
+		if x := unit.Mass(kg).G() * math.Pow10(n); math.Abs(x-math.Round(x)) < 1e-6 {
+			return n
+		}
+	}
+	return 5
 }
 
 func (in *Input) hungOf(list []gauges.Gauge) []gauges.HungTest {

@@ -45,19 +45,17 @@ func (in *Input) note(c, n int) string { return in.Tunings()[c].OfString(n).Name
 // appears.
 func (in *Input) gauge(g int) string { return marked(in.Plan.Stock()[g]) }
 
-// marked is a gauge's label with 'estimated' and 'suspect'; other flags are
-// told where the gauge table is printed.
+// marked is a gauge's label with 'estimated' or 'suspect' where its unit
+// weight cannot be relied on; a gauge whose own readings disagree is suspect
+// too. Other flags are told where the gauge table is printed.
 func marked(g gauges.Gauge) string {
-	var marks []string
-	for _, f := range g.Flags() {
-		if f == "estimated" || f == "suspect" {
-			marks = append(marks, f)
-		}
+	switch {
+	case g.Estimated:
+		return g.Label + " (estimated)"
+	case g.Suspect || g.Disagrees:
+		return g.Label + " (suspect)"
 	}
-	if marks == nil {
-		return g.Label
-	}
-	return g.Label + " (" + strings.Join(marks, ", ") + ")"
+	return g.Label
 }
 
 // Set names a set of gauges, low string first, as a tuning is spoken.
