@@ -1,0 +1,47 @@
+package tension_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/tension"
+)
+
+func TestTheWorkOfTheSetBack(t *testing.T) {
+	w := steel(0.43e-3)
+	tails := tension.Tails{NutM: 0.07, SaddleM: 0.025}
+	lo, hi, err := tension.SetBack(w, 0.66, 196, 0.0018, tails)
+	require.NoError(t, err)
+	steps, err := tension.ExplainSetBack(w, 0.66, 196, 0.0018, tails)
+	require.NoError(t, err)
+	assert.Equal(t, lo, valueOf(t, steps, "s"))
+	assert.InDelta(t, hi, valueOf(t, steps, "most"), 1e-15)
+	assert.InDelta(t, 2, valueOf(t, steps, "ratio"), 1e-9)
+	for _, s := range steps {
+		assert.NotEmpty(t, s.Source, s.Name)
+		assert.Positive(t, s.Digits)
+	}
+	_, err = tension.ExplainSetBack(tension.Wire{UnitWeight: 1e-3}, 0.66, 196, 0.0018, tails)
+	assert.ErrorIs(t, err, tension.ErrNoStiffness)
+}
+
+func TestTheWorkOfTheStrength(t *testing.T) {
+	for _, d := range []float64{0.05e-3, 0.102e-3, 0.2e-3, 0.254e-3, 0.43e-3, 0.762e-3, 1.2e-3} {
+		steps := tension.ExplainStrength(d)
+		pa, _ := tension.MinStrength(d)
+		assert.Equal(t, pa, valueOf(t, steps, "S"))
+		if len(steps) == 1 {
+			continue
+		}
+		dl, dh, sl, sh := valueOf(t, steps, "dl"), valueOf(t, steps, "dh"), valueOf(t, steps, "Sl"), valueOf(t, steps, "Sh")
+		assert.InEpsilon(t, pa, sl+(sh-sl)*(d-dl)/(dh-dl), 1e-12)
+		if pa < sh || d <= dh {
+			assert.LessOrEqual(t, dl, d)
+		}
+	}
+	assert.Empty(t, tension.ExplainStrength(0))
+	assert.Empty(t, tension.ExplainStrength(math.NaN()))
+}
