@@ -49,14 +49,15 @@ func (in *Input) Singles(s *job.SetOut) []Single {
 // Shopping adds the list of what to buy for one pair to a report: single
 // strings by gauge, the blank, the fret wire.
 func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
+	u := fineUnits(in.Units)
 	t := r.Table("shopping", "", show.Words("what"), show.Figures("how many"), show.Words("remarks"))
 	for _, single := range in.Singles(s) {
 		t.Row("single "+in.singleWords(single.Gauge), fmt.Sprint(len(single.Strings)), in.singleRemarks(single))
 	}
 	blank, size := in.blankWords(s)
 	t.Row(blank, "1", size)
-	t.Row("fret wire", in.Units.LenText(s.Wire.TotalMM, 0), fmt.Sprintf("in pieces from %s to %s; the sum of them is %s",
-		in.Units.Len(least(s), 0), in.Units.LenText(longest(s), 0), in.Units.LenText(s.Wire.SumMM, 0)))
+	t.Row("fret wire", u.LenText(s.Wire.TotalMM, 0), fmt.Sprintf("in pieces from %s to %s; the sum of them is %s",
+		u.Len(least(s), 0), u.LenText(longest(s), 0), u.LenText(s.Wire.SumMM, 0)))
 	if s.Detail == nil {
 		t.Note("Single strings follow once a set of gauges is settled.")
 	} else if in.usesUncertain(s.Detail.Gauges) {
@@ -89,7 +90,7 @@ func (in *Input) singleWords(g int) string {
 func (in *Input) singleRemarks(s Single) string {
 	words := []string{"for string " + numbers(s.Strings)}
 	if s.LeastWindingMM > 0 {
-		words = append(words, "wound part at least "+in.Units.LenText(s.LeastWindingMM, 0))
+		words = append(words, "wound part at least "+fineUnits(in.Units).LenText(s.LeastWindingMM, 0))
 	}
 	if g := in.Plan.Stock()[s.Gauge]; g.Estimated || g.Suspect {
 		words = append(words, "buy one first and weigh it")

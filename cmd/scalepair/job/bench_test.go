@@ -1,0 +1,190 @@
+package job_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/cmd/scalepair/job"
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/fan"
+	"scalepair/fan/mark"
+)
+
+const benchBuild = `
+[strings]
+tuning = "B1 E2 A2 D3 F#3 B3"
+gauges = ["w54", "w42", "w32", "w22", "p17", "p13"]
+[chosen]
+bass = "700 mm"
+treble = "660 mm"
+[neck]
+frets = 24
+nut_span = "37 mm"
+saddle_span = "54 mm"
+radius = "300 mm"
+`
+
+// load reads a build of benchBuild and more, with the demo's readings.
+func load(t *testing.T, more string) *job.Job {
+	t.Helper()
+	dir := t.TempDir()
+	readings, err := os.ReadFile("../../../data/demo/readings.csv")
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "readings.csv"), readings, 0o600))
+	path := filepath.Join(dir, "build.toml")
+	require.NoError(t, os.WriteFile(path, []byte(benchBuild+more), 0o600))
+	j, err := job.Load(path, job.Overrides{})
+	require.NoError(t, err)
+	return j
+}
+
+func layoutOf(t *testing.T, j *job.Job) *fan.Layout {
+	t.Helper()
+	spec := j.Neck()
+	spec.BassMM, spec.TrebleMM = 700, 660
+	l, err := fan.New(spec)
+	require.NoError(t, err)
+	return l
+}
+
+// The calipers' step is the build's where it divides the unit of print and a
+// mark can be set so finely.
+func TestCalipers(t *testing.T) {
+	for _, c := range []struct {
+		name, build string
+		unit        unit.LengthUnit
+		want        string
+	}{
+		{"nothing given", "", unit.Millimetres, "0.01 mm"},
+		{"nothing given, inches", "", unit.DecimalInches, "0.001 in"},
+		{"nothing given, fractions", "", unit.InchFractions, "1/64 in"},
+		{"calipers given", "[measuring]\ncaliper_step = \"0.02 mm\"", unit.Millimetres, "0.02 mm"},
+		{"too fine for a mark", "[measuring]\ncaliper_step = \"0.001 mm\"", unit.Millimetres, "0.01 mm"},
+		{"too fine for a mark, inches", "[measuring]\ncaliper_step = \"0.0005 in\"", unit.DecimalInches, "0.001 in"},
+		{"marking before measuring", "[measuring]\ncaliper_step = \"0.02 mm\"\n[marking]\ncaliper_step = \"0.1 mm\"", unit.Millimetres, "0.1 mm"},
+		{"inches given", "[marking]\ncaliper_step = \"0.005 in\"", unit.DecimalInches, "0.005 in"},
+		{"inches given, millimetres printed", "[marking]\ncaliper_step = \"0.005 in\"", unit.Millimetres, "0.01 mm"},
+		{"uneven part", "[marking]\ncaliper_step = \"0.03 mm\"", unit.Millimetres, "0.01 mm"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			assert.Equal(t, c.want, load(t, c.build).Calipers(c.unit).String())
+		})
+	}
+}
+
+func TestPlayed(t *testing.T) {
+	assert.Equal(t, fan.Playing{}, load(t, "").Played(), "all frets, a hand that likes them square")
+	p := load(t, "[playing]\nfrom_fret = 1\nto_fret = 9\nneck_angle_deg = 25").Played()
+	assert.Equal(t, [2]int{1, 9}, [2]int{p.FromFret, p.ToFret})
+	assert.InDelta(t, -5*math.Pi/180, p.HoldRad, 1e-12, "a fifth of the neck's angle, towards the head")
+}
+
+func TestCheckOptions(t *testing.T) {
+	assert.Equal(t, mark.DefaultOptions(), load(t, "").CheckOptions())
+	o := load(t, "[marking]\ntolerance = \"0.2 mm\"\nruler_step = \"1/64 in\"\nruler_zero = \"0.1 mm\"\ncaliper_step = \"0.02 mm\"\n"+
+		"caliper_zero = \"0.03 mm\"\nnut_offset_tolerance = \"0.4 mm\"").CheckOptions()
+	assert.Equal(t, mark.Tolerance{MM: 0.2}, o.Tolerance)
+	assert.InDelta(t, 25.4/64, o.Ruler.StepMM, 1e-12)
+	assert.InDelta(t, 0.1, o.Ruler.ZeroMM, 1e-12)
+	assert.InDelta(t, 0.02, o.Caliper.StepMM, 1e-12)
+	assert.InDelta(t, 0.03, o.Caliper.ZeroMM, 1e-12)
+	assert.InDelta(t, 0.4, o.OffsetToleranceMM, 1e-12)
+	assert.Equal(t, mark.Tolerance{Cents: 3}, load(t, "[marking]\ntolerance_cents = 3").CheckOptions().Tolerance)
+}
+
+// A line is found from either end, and its slant from what it runs along.
+func TestFurtherLines(t *testing.T) {
+	j := load(t, "[[lines]]\nname = \"a\"\nfrom_saddle = \"40 mm\"\nalong = \"the saddle line\"\n"+
+		"[[lines]]\nname = \"b\"\nbehind_last_fret = \"20 mm\"\nslant_deg = 8\n[[lines]]\nname = \"c\"\nfrom_saddle = \"60 mm\"")
+	l := layoutOf(t, j)
+	lines, err := j.FurtherLines(l)
+	require.NoError(t, err)
+	require.Len(t, lines, 3)
+	last := l.Frets[24].Line.CrossMM
+	assert.InDelta(t, l.Saddle.CrossMM-40, lines[0].Line.CrossMM, 1e-9)
+	assert.Equal(t, l.Saddle.SlantRad, lines[0].Line.SlantRad)
+	assert.InDelta(t, last+20, lines[1].Line.CrossMM, 1e-9)
+	assert.InDelta(t, 20, lines[1].BehindLastMM, 1e-9)
+	assert.InDelta(t, l.Saddle.CrossMM-last-20, lines[1].FromSaddleMM, 1e-9)
+	assert.InDelta(t, 8*math.Pi/180, lines[1].Line.SlantRad, 1e-12)
+	assert.Zero(t, lines[2].Line.SlantRad)
+	assert.Len(t, lines[2].Seats, 6)
+
+	j = load(t, "[[lines]]\nname = \"off\"\nfrom_saddle = \"900 mm\"\n[[lines]]\nname = \"behind\"\nbehind_last_fret = \"900 mm\"")
+	_, err = j.FurtherLines(l)
+	var list fault.List
+	require.ErrorAs(t, err, &list)
+	assert.Len(t, list, 2)
+	assert.Contains(t, err.Error(), "build.toml:13:")
+}
+
+const thinBlank = "[fret_wire]\ntang_depth = \"1.6 mm\"\n[[blanks]]\nname = \"short\"\nlength = \"300 mm\"\nwidth = \"80 mm\"\n" +
+	"[[blanks]]\nname = \"thin\"\nlength = \"600 mm\"\nwidth = \"80 mm\"\nthickness = \"3 mm\"\n"
+
+// The first blank that serves is worked with, one of a name where that is
+// given; only thin ones are a fault, and so is one that was named and fails.
+func TestBlankWorkedWith(t *testing.T) {
+	good := thinBlank + "[[blanks]]\nname = \"good\"\nlength = \"600 mm\"\nwidth = \"80 mm\"\nthickness = \"7 mm\"\n"
+	for _, c := range []struct {
+		name, build, blank string
+		want               int
+		fault              string
+	}{
+		{"none on offer", "", "", -1, ""},
+		{"first that serves", good, "", 2, ""},
+		{"by name", good, " GOOD ", 2, ""},
+		{"none large enough", strings.Split(thinBlank, "[[blanks]]\nname = \"thin\"")[0], "", -1, ""},
+		{"all too thin", thinBlank, "", -1, "too little is left under the slot"},
+		{"named and too small", good, "short", 0, "short is too small for this board"},
+		{"named and too thin", good, "thin", 1, "too little is left under the slot"},
+		{"no such", good, "god", -1, `--blank: no such blank on offer ("god"); did you mean "good"?`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j := load(t, c.build)
+			s, err := j.SetOut(layoutOf(t, j), nil, job.SetOutOptions{Resolution: j.Calipers(unit.Millimetres), Blank: c.blank})
+			if c.fault != "" {
+				require.ErrorContains(t, err, c.fault)
+				return
+			}
+			require.NoError(t, err)
+			assert.Equal(t, c.want, s.Blank)
+		})
+	}
+}
+
+// Without a set of gauges there are no saddles; all faults come at once.
+func TestSetOut(t *testing.T) {
+	j := load(t, "")
+	l := layoutOf(t, j)
+	s, err := j.SetOut(l, nil, job.SetOutOptions{Resolution: j.Calipers(unit.Millimetres)})
+	require.NoError(t, err)
+	assert.Nil(t, s.Saddles)
+	assert.Nil(t, s.Depths)
+	assert.Len(t, s.Wire.Cuts, 24)
+	plan, err := j.Plan()
+	require.NoError(t, err)
+	pick, err := j.Pick()
+	require.NoError(t, err)
+	d, err := plan.Detail(pick.BassMM, pick.TrebleMM, pick.Gauges)
+	require.NoError(t, err)
+	s, err = j.SetOut(l, d, job.SetOutOptions{Resolution: j.Calipers(unit.Millimetres)})
+	require.NoError(t, err)
+	require.Len(t, s.Saddles.Points, 6)
+	for i, p := range s.Saddles.Points {
+		assert.InDelta(t, d.Strings[i].SetBackM[0]*1000, p.SetBack.LoMM, 1e-12)
+		assert.Greater(t, p.SetBack.HiMM, p.SetBack.LoMM)
+	}
+
+	j = load(t, "[fret_wire]\noverhang = \"40 mm\"\n[[lines]]\nfrom_saddle = \"900 mm\"")
+	_, err = j.SetOut(layoutOf(t, j), nil, job.SetOutOptions{})
+	var list fault.List
+	require.ErrorAs(t, err, &list)
+	assert.Len(t, list, 3, err.Error())
+}
