@@ -18,7 +18,7 @@ import (
 type example struct {
 	line    int      // of the text, from 1
 	command string   // as a shell takes it
-	prints  []string // nil: not shown. A line "..." stands for any lines
+	prints  []string // nil: not shown. A line "..." stands for any number of lines
 }
 
 // consoleExamples takes the command lines out of a Markdown text: in a block
@@ -35,7 +35,9 @@ func consoleExamples(markdown string) []example {
 		}
 	}
 	for i := range r.out {
-		r.out[i].prints = trimBlank(r.out[i].prints)
+		if r.out[i].prints = trimBlank(r.out[i].prints); len(r.out[i].prints) == 0 {
+			r.out[i].prints = nil
+		}
 	}
 	return r.out
 }
@@ -125,44 +127,92 @@ func (s *shell) follow(examples []example) []string {
 			}
 			continue
 		}
-		printed := s.run(e.command)
+		out, errOut := s.run(e.command)
 		expected := i+1 < len(examples) && examples[i+1].command == "echo $?"
 		if s.status != 0 && !expected {
-			say("exit %d\n%s", s.status, printed)
+			say("exit %d\n%s", s.status, errOut)
 		}
-		if e.prints != nil && !matchLines(e.prints, trimBlank(strings.Split(printed, "\n"))) {
-			say("the text shows\n%s\nbut it prints\n%s", strings.Join(e.prints, "\n"), printed)
+		if e.prints != nil && e.differs(out) != "" && e.differs(errOut+out) != "" && e.differs(out+errOut) != "" {
+			say("%s; on stderr:\n%s", e.differs(out), errOut)
 		}
 	}
 	return problems
 }
 
-// run runs one command line and gives what a console would show.
-func (s *shell) run(line string) string {
+// run runs one command line and gives what it prints on stdout and stderr.
+func (s *shell) run(line string) (string, string) {
 	if to, ok := strings.CutPrefix(line, "cd "); ok {
 		s.dir = filepath.Join(s.dir, to)
 		line = ":"
 	}
 	c := exec.Command("sh", "-c", fmt.Sprintf("(exit %d)\n%s", s.status, line))
-	var console bytes.Buffer
-	c.Dir, c.Stdout, c.Stderr = s.dir, &console, &console
-	err := c.Run()
-	s.status = c.ProcessState.ExitCode()
-	if err != nil && s.status <= 0 {
-		return err.Error()
+	var out, errOut bytes.Buffer
+	c.Dir, c.Stdout, c.Stderr = s.dir, &out, &errOut
+	if err := c.Run(); c.ProcessState == nil {
+		panic(err) // there is no such folder, or no shell
 	}
-	return console.String()
+	s.status = c.ProcessState.ExitCode()
+	return out.String(), errOut.String()
 }
 
-// matchLines compares lines; a wanted "..." stands for any number of them.
-func matchLines(want, got []string) bool {
-	if len(want) == 0 {
-		return len(got) == 0
+// differs compares what the text has below the command with what was printed,
+// and tells the first line that is unlike.
+func (e example) differs(printed string) string {
+	got := trimBlank(strings.Split(printed, "\n"))
+	parts := splitAt(e.prints, "...")
+	for i, part := range parts {
+		at, alike := 0, 0
+		switch last := i == len(parts)-1; {
+		case i == 0: // from the first line on
+			alike = common(part, got)
+			if last && alike == len(part) && len(got) > len(part) {
+				return fmt.Sprintf("the text ends before %q", got[alike])
+			}
+		case last: // to the last line
+			at = max(0, len(got)-len(part))
+			alike = common(part, got[at:])
+		default: // anywhere
+			at, alike = find(part, got)
+		}
+		if alike < len(part) {
+			return fmt.Sprintf("the text has %q where it prints %q", part[alike], append(got, "the end")[at+alike])
+		}
+		got = got[at+alike:]
 	}
-	if want[0] == "..." {
-		return matchLines(want[1:], got) || len(got) > 0 && matchLines(want, got[1:])
+	return ""
+}
+
+// find gives the first place where all of part stands in lines, else the one
+// where most of it does, and how many lines of it.
+func find(part, lines []string) (at, most int) {
+	for i := range lines {
+		if n := common(part, lines[i:]); n > most {
+			at, most = i, n
+		}
 	}
-	return len(got) > 0 && want[0] == got[0] && matchLines(want[1:], got[1:])
+	return at, most
+}
+
+// common counts the lines that are alike from the first on.
+func common(a, b []string) int {
+	n := 0
+	for n < len(a) && n < len(b) && a[n] == b[n] {
+		n++
+	}
+	return n
+}
+
+// splitAt parts lines where one is the mark.
+func splitAt(lines []string, mark string) [][]string {
+	parts := [][]string{nil}
+	for _, l := range lines {
+		if l == mark {
+			parts = append(parts, nil)
+		} else {
+			parts[len(parts)-1] = append(parts[len(parts)-1], l)
+		}
+	}
+	return parts
 }
 
 // trimBlank drops blank lines at the end.
