@@ -11,6 +11,7 @@ import (
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
+	"scalepair/fan"
 	"scalepair/fan/mark"
 )
 
@@ -77,15 +78,7 @@ func checkArgs(c *cobra.Command, args []string, form bool) error {
 
 // form prints an empty measurement file.
 func (a *app) form(path string, o *checkOptions) error {
-	j, err := a.load(path, o.over)
-	if err != nil {
-		return err
-	}
-	in, err := a.input(j, &o.output)
-	if err != nil {
-		return err
-	}
-	l, err := a.layoutOf(in)
+	in, l, err := a.laidOut(path, o)
 	if err != nil {
 		return err
 	}
@@ -97,16 +90,18 @@ func (a *app) form(path string, o *checkOptions) error {
 	return err
 }
 
-func (a *app) check(measured, path string, o *checkOptions) error {
-	j, err := a.load(path, o.over)
+// laidOut loads a build and lays its fan out.
+func (a *app) laidOut(path string, o *checkOptions) (*report.Input, *fan.Layout, error) {
+	in, err := a.ready(path, o.over, &o.output)
 	if err != nil {
-		return err
+		return nil, nil, err
 	}
-	options := j.CheckOptions()
-	if err := o.tolerate(&options); err != nil {
-		return err
-	}
-	in, err := a.input(j, &o.output)
+	l, err := a.layoutOf(in)
+	return in, l, err
+}
+
+func (a *app) check(measured, path string, o *checkOptions) error {
+	tolerance, err := o.parse()
 	if err != nil {
 		return err
 	}
@@ -114,15 +109,19 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 	if err != nil {
 		return err
 	}
-	l, err := a.layoutOf(in)
+	in, l, err := a.laidOut(path, o)
 	if err != nil {
 		return err
 	}
+	options := in.Job.CheckOptions()
+	if o.tolerance != "" {
+		options.Tolerance = tolerance
+	}
 	found, err := mark.Check(l, readings, options)
 	if err != nil {
-		return flagPlaces(err, map[string]string{"tolerance": "--tolerance"})
+		return err
 	}
-	c := &report.Checked{Layout: l, Readings: readings, Options: options, Report: found, File: measured}
+	c := &report.Checked{Layout: l, Readings: readings, Options: options, Report: found}
 	if err := a.write(&o.output, report.Check(in, c), report.CheckValues(in, c)); err != nil {
 		return err
 	}
@@ -132,10 +131,11 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 	return nil
 }
 
-// tolerate reads --tolerance: a length, or cents.
-func (o *checkOptions) tolerate(to *mark.Options) error {
+// parse reads --tolerance: a length, or cents; nothing where it is not given.
+func (o *checkOptions) parse() (mark.Tolerance, error) {
+	var t mark.Tolerance
 	if o.tolerance == "" {
-		return nil
+		return t, nil
 	}
 	var faults fault.List
 	at := fault.Place{Input: "--tolerance"}
@@ -143,17 +143,16 @@ func (o *checkOptions) tolerate(to *mark.Options) error {
 	if number, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), "cent"); ok {
 		cents, err := unit.ParseNumber(number)
 		faults.Include(at, err)
-		to.Tolerance = mark.Tolerance{Cents: cents}
+		t.Cents = cents
 	} else if l, err := unit.ParseLength(o.tolerance); err != nil {
 		faults.Add(at, "neither a length nor cents", o.tolerance, `write "0.1 mm", "0.004 in" or "3 cents"`)
 	} else {
-		to.Tolerance = mark.Tolerance{MM: l.MM()}
+		t.MM = l.MM()
 	}
-	t := to.Tolerance
 	if len(faults) == 0 && !(t.Cents > 0 && t.Cents <= mostCents || t.MM > 0 && t.MM <= mostMM) {
 		faults.Add(at, "the tolerance is out of range", o.tolerance, fmt.Sprintf("above 0, up to %d mm or %d cents", mostMM, mostCents))
 	}
-	return faults.Err()
+	return t, faults.Err()
 }
 
 // The bounds of a tolerance, those of package mark.

@@ -50,11 +50,10 @@ pickups, and what to buy. Lengths are rounded to what your calipers show.`,
 }
 
 func (a *app) setout(path string, o *setoutOptions) error {
-	j, err := a.load(path, o.over)
-	if err != nil {
+	if _, err := o.parse(); err != nil {
 		return err
 	}
-	in, err := a.input(j, &o.output)
+	in, err := a.ready(path, o.over, &o.output)
 	if err != nil {
 		return err
 	}
@@ -66,29 +65,46 @@ func (a *app) setout(path string, o *setoutOptions) error {
 	if err != nil {
 		return err
 	}
-	s, err := j.SetOut(l, d, job.SetOutOptions{Resolution: resolution, Blank: o.blank, RadiusFirst: o.radiusFirst})
+	s, err := in.Job.SetOut(l, d, job.SetOutOptions{Resolution: resolution, Blank: o.blank, RadiusFirst: o.radiusFirst})
 	if err != nil {
 		return err
 	}
 	return a.write(&o.output, report.SetOut(in, s), report.SetOutValues(in, s))
 }
 
+// parse reads --calipers; the zero value where it is not given.
+func (o *setoutOptions) parse() (mark.Resolution, error) {
+	if o.calipers == "" {
+		return mark.Resolution{}, nil
+	}
+	r, err := mark.ParseResolution(o.calipers)
+	var faults fault.List
+	faults.Include(fault.Place{Input: "--calipers"}, err)
+	return r, faults.Err()
+}
+
 // resolution is what the calipers show. Where they are given and the unit of
 // printed lengths is not, everything is printed in the calipers' unit.
 func (o *setoutOptions) resolution(in *report.Input) (mark.Resolution, error) {
-	if o.calipers == "" {
+	r, err := o.parse()
+	switch {
+	case err != nil:
+		return r, err
+	case o.calipers == "":
 		return in.Job.Calipers(in.Units.Length), nil
-	}
-	r, err := mark.ParseResolution(o.calipers)
-	if err != nil {
-		var faults fault.List
-		faults.Include(fault.Place{Input: "--calipers"}, err)
-		return r, faults.Err()
-	}
-	if o.output.lengths == "" {
+	case o.output.lengths == "":
 		in.Units.Length = r.Unit
 	}
 	return r, nil
+}
+
+// ready loads a build and makes the input of its report.
+func (a *app) ready(path string, over job.Overrides, o *outputFlags) (*report.Input, error) {
+	j, err := a.load(path, over)
+	if err != nil {
+		return nil, err
+	}
+	return a.input(j, o)
 }
 
 // fretted settles pair and gauges and lays the fan out. Where the pair is

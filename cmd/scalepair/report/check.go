@@ -18,7 +18,6 @@ type Checked struct {
 	Readings []mark.Reading
 	Options  mark.Options
 	Report   mark.Report
-	File     string // the measured marks
 }
 
 // checker writes the report of one judgement.

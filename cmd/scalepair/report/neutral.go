@@ -132,7 +132,7 @@ func (n *Neutral) trade(r *show.Report) {
 func (n *Neutral) table(r *show.Report) {
 	columns := append([]show.Column{show.Figures("neutral fret")}, n.slantColumns()...)
 	columns = append(columns, show.Figures("off the hand, "+n.played()+" °"))
-	t := r.Table("neutral", "Slants as the neutral fret moves", columns...)
+	t := r.Table("slants", "Slants as the neutral fret moves", columns...)
 	for _, row := range n.Advice.Rows {
 		t.Row(append(append([]string{neutralCell(row.Neutral)}, slantCells(row)...), show.Deg(row.PlayedRad))...)
 	}
