@@ -35,6 +35,9 @@ func (a *app) complete(root *cobra.Command) {
 			if choices == nil {
 				choices = known["--"+f.Name]
 			}
+			if value, _ := pflag.UnquoteUsage(f); choices == nil && value != "file" {
+				choices = cobra.NoFileCompletions
+			}
 			if choices != nil {
 				_ = c.RegisterFlagCompletionFunc(f.Name, choices) // an error says that the command has set its own
 			}
@@ -43,30 +46,24 @@ func (a *app) complete(root *cobra.Command) {
 }
 
 // flagChoices lists the completers by flag; one with a command before it
-// holds for that command. Other flags complete files.
+// holds for that command. Of other flags, those whose value is a file complete
+// files.
 func (a *app) flagChoices() map[string]completer {
-	units := words("mm", "in", "in64")
 	return map[string]completer{
-		"--tuning":       completeTuning,
-		"--gauges":       completeGauges,
-		"--bass":         completeScale(func(s scales) []unit.Length { return s.Bass }),
-		"--treble":       completeScale(func(s scales) []unit.Length { return s.Treble }),
-		"--neutral":      completeNeutral,
-		"--pitch":        words("440", "442", "432", "415"),
-		"--format":       words(show.FormatWords()...),
-		"--lengths":      units,
-		"init --lengths": words("mm", "in"),
-		"--forces":       words("N", "lbf", "kgf"),
-		"--only":         a.completeOnly,
-		"--width":        cobra.NoFileCompletions,
-		"--name":         cobra.NoFileCompletions,
-		"--strings":      cobra.NoFileCompletions,
-		"--draws":        cobra.NoFileCompletions,
-		"--seed":         cobra.NoFileCompletions,
-		"--step":         cobra.NoFileCompletions,
-		"--played":       cobra.NoFileCompletions,
-		"--neck-angle":   cobra.NoFileCompletions,
-		"--hold":         cobra.NoFileCompletions,
+		"--tuning":         completeTuning,
+		"--gauges":         completeGauges(),
+		"compare --gauges": completeGauges("today", "suggested"),
+		"--bass":           completeScale(func(s scales) []unit.Length { return s.Bass }),
+		"--treble":         completeScale(func(s scales) []unit.Length { return s.Treble }),
+		"--neutral":        completeFret("bridge"),
+		"--capo":           completeFret(),
+		"--pitch":          words("440", "442", "432", "415"),
+		"--format":         words(show.FormatWords()...),
+		"--lengths":        words("mm", "in", "in64"),
+		"init --lengths":   words("mm", "in"),
+		"--forces":         words("N", "lbf", "kgf"),
+		"--only":           a.completeOnly,
+		"weigh --for":      words("ranking", "tension"),
 	}
 }
 
@@ -130,19 +127,31 @@ func atHand(c *cobra.Command, args []string) *job.Job {
 }
 
 // completeGauges offers the stock of the build file at hand, one gauge after
-// another.
-func completeGauges(c *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
-	j := atHand(c, args)
-	if j == nil {
-		return nil, cobra.ShellCompDirectiveNoFileComp
+// another, and words that may stand for a whole set.
+func completeGauges(sets ...string) completer {
+	const directive = cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveNoSpace | cobra.ShellCompDirectiveKeepOrder
+	return func(c *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
+		var out []string
+		if !strings.ContainsAny(typed, " ,") {
+			out = append(out, sets...)
+		}
+		if j := atHand(c, args); j != nil {
+			out = append(out, lastOf(typed, " ,", stockWords(j))...)
+		}
+		return out, directive
 	}
+}
+
+// stockWords are the labels of the stock, but for one that a list on the
+// command line could not hold.
+func stockWords(j *job.Job) []string {
 	var out []string
 	for _, g := range j.Stock.Gauges {
-		if !strings.ContainsAny(g.Label, " ,") { // the flag could not take it
+		if !strings.ContainsAny(g.Label, " ,") {
 			out = append(out, fmt.Sprintf("%s\t%s, %s mm, %s g/m", g.Label, g.Family, unit.Fixed(1000*g.Outer, 2), unit.Fixed(1000*g.UnitWeight, 3)))
 		}
 	}
-	return lastOf(typed, " ,", out), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveNoSpace | cobra.ShellCompDirectiveKeepOrder
+	return out
 }
 
 // lastOf offers the words behind what is typed already of a list.
@@ -181,14 +190,18 @@ func lengthWord(u unit.LengthUnit, l unit.Length) string {
 	return trimNumber(math.Round(value*1e6)/1e6) + symbol
 }
 
-func completeNeutral(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-	var out []string
-	if j := atHand(c, args); j != nil {
-		for fret := range j.Build.Neck.Frets + 1 {
-			out = append(out, fmt.Sprint(fret))
+// completeFret offers the frets of the build at hand, 0 to the last, and words
+// that may stand for one.
+func completeFret(places ...string) completer {
+	return func(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+		var out []string
+		if j := atHand(c, args); j != nil {
+			for fret := range j.Build.Neck.Frets + 1 {
+				out = append(out, fmt.Sprint(fret))
+			}
 		}
+		return append(out, places...), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
 	}
-	return append(out, "bridge"), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
 }
 
 // errProbed ends a command that was run to learn what it would print.
