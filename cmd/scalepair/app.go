@@ -125,9 +125,9 @@ current folder, and without that an invented demo, and says so.`,
 	root.SetErr(a.err)
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(a.initCommand(), a.adviseCommand(), a.tensionCommand(), a.layoutCommand())
-	root.AddCommand(a.gaugesCommand(), a.compareCommand(), a.weighCommand())
+	root.AddCommand(a.gaugesCommand(), a.compareCommand(), a.explainCommand(), a.weighCommand())
 	root.AddCommand(a.benchCommands()...)
-	root.AddCommand(a.drawCommand())
+	root.AddCommand(a.drawCommand(), a.sheetCommand())
 	a.everyday(root)
 	return root
 }
