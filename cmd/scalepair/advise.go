@@ -79,7 +79,7 @@ func (a *app) advise(path string, o *adviseOptions) error {
 	if err != nil {
 		return err
 	}
-	advice, err := findAdvice(in)
+	advice, err := a.findAdvice(in)
 	if err != nil {
 		return err
 	}
@@ -99,13 +99,18 @@ func (a *app) advise(path string, o *adviseOptions) error {
 }
 
 // findAdvice searches, draws and works out the best pair in full.
-func findAdvice(in *report.Input) (*report.Advice, error) {
-	advice := &report.Advice{Result: in.Plan.Search()}
-	if len(advice.Result.Best) == 0 {
-		return advice, nil
+func (a *app) findAdvice(in *report.Input) (*report.Advice, error) {
+	watch := a.watch("trying pairs")
+	advice := &report.Advice{Result: in.Plan.SearchWatched(watch.Watch)}
+	if err := watch.end(); err != nil || len(advice.Result.Best) == 0 {
+		return advice, err
 	}
 	if conf := in.Job.Build.Confidence; conf.Draws > 0 {
-		advice.Confidence = in.Plan.Confidence(advice.Result, in.Job.Stock.Drawer(), conf.Draws, conf.Seed)
+		watch = a.watch("drawing stocks")
+		advice.Confidence = in.Plan.ConfidenceWatched(advice.Result, in.Job.Stock.Drawer(), conf.Draws, conf.Seed, watch.Watch)
+		if err := watch.end(); err != nil {
+			return nil, err
+		}
 	}
 	best := advice.Result.Best[0]
 	var err error

@@ -73,6 +73,11 @@ type setOut struct {
 // results, whatever the number of processors. stock draws in the order of the
 // request's Stock.
 func (p *Plan) Confidence(r *Result, stock *gauges.Drawer, draws int, seed uint64) *Confidence {
+	return p.ConfidenceWatched(r, stock, draws, seed, Watch{})
+}
+
+// ConfidenceWatched is Confidence under watch.
+func (p *Plan) ConfidenceWatched(r *Result, stock *gauges.Drawer, draws int, seed uint64, watch Watch) *Confidence {
 	c := &Confidence{Draws: draws, Seed: seed}
 	if len(r.compared) == 0 {
 		return c
@@ -81,7 +86,7 @@ func (p *Plan) Confidence(r *Result, stock *gauges.Drawer, draws int, seed uint6
 	for j, candidate := range r.compared {
 		pairs[j] = p.setOut(candidate)
 	}
-	wins, beats := p.countDraws(pairs, stock, draws, seed)
+	wins, beats := p.countDraws(pairs, stock, draws, seed, watch)
 	for j, candidate := range r.compared {
 		s := Standing{Candidate: candidate,
 			Wins: float64(wins[j]) / float64(draws), BeatsBest: float64(beats[j]) / float64(draws)}
@@ -107,7 +112,7 @@ func (p *Plan) setOut(c Candidate) setOut {
 
 // countDraws counts, by pair, the draws that it wins and those in which it
 // beats the first.
-func (p *Plan) countDraws(pairs []setOut, stock *gauges.Drawer, draws int, seed uint64) (wins, beats []int) {
+func (p *Plan) countDraws(pairs []setOut, stock *gauges.Drawer, draws int, seed uint64, watch Watch) (wins, beats []int) {
 	wins, beats = make([]int, len(pairs)), make([]int, len(pairs))
 	var next atomic.Int64
 	var wait sync.WaitGroup
@@ -118,9 +123,10 @@ func (p *Plan) countDraws(pairs []setOut, stock *gauges.Drawer, draws int, seed 
 			d := p.newDrawn(len(pairs))
 			for {
 				n := next.Add(1) - 1
-				if n >= int64(draws) {
+				if n >= int64(draws) || watch.stopped() {
 					break
 				}
+				watch.step(int(n), draws)
 				// Every draw has its own stream, so that it does not matter
 				// which goroutine makes it.
 				stock.Draw(rand.New(rand.NewPCG(seed, uint64(n))), d.stock)

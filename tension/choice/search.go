@@ -32,16 +32,44 @@ type gathered struct {
 	dropped tally
 }
 
+// Watch follows a long search, and stops it. The zero value does neither.
+type Watch struct {
+	// Stop ends the work early when it is closed; the result is then void.
+	Stop <-chan struct{}
+	// Step is told how much of the work is done. It is called from several
+	// goroutines at once.
+	Step func(done, total int)
+}
+
+// stopped says whether the work is to end.
+func (w Watch) stopped() bool {
+	select {
+	case <-w.Stop:
+		return true
+	default:
+		return false
+	}
+}
+
+func (w Watch) step(done, total int) {
+	if w.Step != nil {
+		w.Step(done, total)
+	}
+}
+
 // Search tries every pair of the grid. The result does not depend on the
 // number of processors.
-func (p *Plan) Search() *Result {
-	return p.result(p.gatherAll(max(p.req.Listed, mostCompared)))
+func (p *Plan) Search() *Result { return p.SearchWatched(Watch{}) }
+
+// SearchWatched is Search under watch.
+func (p *Plan) SearchWatched(watch Watch) *Result {
+	return p.result(p.gatherAll(max(p.req.Listed, mostCompared), watch))
 }
 
 // SearchBest tries every pair of the grid as Search does, and gives only the
 // first of its Best; or none, and what was dropped.
 func (p *Plan) SearchBest() (best Candidate, dropped []Dropped, ok bool) {
-	all := p.gatherAll(1)
+	all := p.gatherAll(1, Watch{})
 	rank := all.ranking.sorted()
 	if len(rank) == 0 {
 		return Candidate{}, all.dropped.list(), false
@@ -51,11 +79,11 @@ func (p *Plan) SearchBest() (best Candidate, dropped []Dropped, ok bool) {
 
 // gatherAll tries every pair, row by row on all processors, and keeps enough
 // of the ranking for so many distinct pairs.
-func (p *Plan) gatherAll(distinct int) gathered {
+func (p *Plan) gatherAll(distinct int, watch Watch) gathered {
 	room := roomFor(distinct, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM)
 	workers := min(runtime.GOMAXPROCS(0), len(p.req.BassMM))
 	found := make([]gathered, workers)
-	var next atomic.Int64
+	var next, done atomic.Int64
 	var wait sync.WaitGroup
 	for n := range found {
 		found[n].ranking.room = room
@@ -63,12 +91,13 @@ func (p *Plan) gatherAll(distinct int) gathered {
 			w := newSearcher(p)
 			for {
 				row := int(next.Add(1)) - 1
-				if row >= len(p.req.BassMM) {
+				if row >= len(p.req.BassMM) || watch.stopped() {
 					return
 				}
 				for t := range p.req.TrebleMM {
 					w.gather(row, t, &found[n])
 				}
+				watch.step(int(done.Add(1)), len(p.req.BassMM))
 			}
 		})
 	}

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"sync"
+	"time"
+
+	"scalepair/cmd/scalepair/show"
+	"scalepair/tension/choice"
+)
+
+// quietFor is how long work goes on before its progress is shown.
+const quietFor = time.Second
+
+// errInterrupted ends a run that was stopped from the keyboard. Nothing has
+// been printed or written by then.
+var errInterrupted = errors.New("interrupted; nothing was written")
+
+// watching is one stretch of work under watch: an interrupt from the keyboard
+// stops it, and after a second its progress stands on stderr, if that is a
+// terminal.
+type watching struct {
+	choice.Watch
+	a       *app
+	signals chan os.Signal
+	stop    chan struct{}
+	over    chan struct{}
+	what    string
+	began   time.Time
+
+	mu          sync.Mutex
+	shown       time.Time
+	line        int
+	interrupted bool
+}
+
+func (a *app) watch(what string) *watching {
+	w := &watching{a: a, what: what, began: time.Now(),
+		signals: make(chan os.Signal, 1), stop: make(chan struct{}), over: make(chan struct{})}
+	w.Watch = choice.Watch{Stop: w.stop}
+	if f, ok := a.err.(*os.File); ok && show.IsTerminal(f) {
+		w.Watch.Step = w.step
+	}
+	signal.Notify(w.signals, os.Interrupt)
+	go func() {
+		select {
+		case <-w.signals:
+			w.mu.Lock()
+			w.interrupted = true
+			w.mu.Unlock()
+			close(w.stop)
+		case <-w.over:
+		}
+	}()
+	return w
+}
+
+// step shows how far the work has come, five times a second at most.
+func (w *watching) step(done, total int) {
+	now := time.Now()
+	if now.Sub(w.began) < quietFor {
+		return
+	}
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if now.Sub(w.shown) < quietFor/5 {
+		return
+	}
+	w.shown = now
+	text := fmt.Sprintf("%s: %d %%", w.what, 100*done/max(total, 1))
+	fmt.Fprintf(w.a.err, "\r%-*s", w.line, text)
+	w.line = max(w.line, len(text))
+}
+
+// end takes the progress away again and says whether the work was stopped.
+func (w *watching) end() error {
+	signal.Stop(w.signals)
+	close(w.over)
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if w.line > 0 {
+		fmt.Fprintf(w.a.err, "\r%*s\r", w.line, "")
+	}
+	if w.interrupted {
+		return errInterrupted
+	}
+	return nil
+}
