@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"os/exec"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/needtool"
 	"scalepair/data/unit"
 	"scalepair/tuning"
 )
@@ -71,6 +73,41 @@ func TestEveryCommandCompletes(t *testing.T) {
 					}
 				}
 			})
+		})
+	}
+}
+
+// Bash itself, with stand-ins for what its package bash-completion brings.
+func TestBashCompletes(t *testing.T) {
+	bash := needtool.NeedTool(t, "bash")
+	const helpers = `
+source <(scalepair completion bash)
+compopt() { :; }
+_get_comp_words_by_ref() { cur=${COMP_WORDS[COMP_CWORD]}; prev=${COMP_WORDS[COMP_CWORD-1]}; words=("${COMP_WORDS[@]}"); cword=$COMP_CWORD; }
+COMP_WORDS=("$@"); COMP_CWORD=$(($#-1)); COMP_LINE="$*"; COMP_POINT=${#COMP_LINE}; COLUMNS=80
+for COMP_TYPE in 9 37; do COMPREPLY=(); __start_scalepair scalepair; printf '%s\n' "${COMPREPLY[@]%%  *}"; done`
+	for _, c := range []struct {
+		name string
+		line []string
+		want string // once for the tab key, once for a menu
+	}{
+		{"a command", []string{"advi"}, "advise\nadvise\n"},
+		{"a name with a blank", []string{"advise", "--tuning", `double`}, "double\\ drop\\ D\ndouble\\ drop\\ D\n"},
+		{"behind a blank", []string{"advise", "--tuning", `double\ drop\ `}, "double\\ drop\\ D\ndouble\\ drop\\ D\n"},
+		{"a gauge", []string{"advise", "--gauges", "p09"}, "p09\np095\np09\np095\n"},
+		{"a second gauge", []string{"advise", "--gauges", "w56,w44"}, "w56,w44\nw56,w44\n"},
+		{"a third gauge", []string{"advise", "--gauges", "w56,w44,p09"}, "w56,w44,p09\nw56,w44,p095\nw56,w44,p09\nw56,w44,p095\n"},
+		{"a table", []string{"layout", "--only", "slants,ma"}, "slants,marks\nslants,marks\n"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			run := exec.Command(bash, append([]string{"-c", helpers, "bash", "scalepair"}, c.line...)...)
+			run.Dir = t.TempDir()
+			var errs bytes.Buffer
+			run.Stderr = &errs
+			out, err := run.Output()
+			require.NoError(t, err, errs.String())
+			assert.Equal(t, c.want, string(out))
+			assert.Empty(t, errs.String())
 		})
 	}
 }

@@ -38,7 +38,7 @@ compinit" before.`,
 
 func (a *app) completion(root *cobra.Command, args []string) error {
 	write := map[string]func(io.Writer) error{
-		"bash":       func(w io.Writer) error { return root.GenBashCompletionV2(w, true) },
+		"bash":       func(w io.Writer) error { return bashScript(root, w) },
 		"zsh":        root.GenZshCompletion,
 		"fish":       func(w io.Writer) error { return root.GenFishCompletion(w, true) },
 		"powershell": root.GenPowerShellCompletionWithDesc,
@@ -54,3 +54,33 @@ func (a *app) completion(root *cobra.Command, args []string) error {
 	}
 	return write[shell](a.out)
 }
+
+// bashScript writes the script for bash. The generated one puts a backslash
+// before every comma, although bash takes a comma as it is, and then finds no
+// match for a list typed without: "--gauges w56,w4".
+func bashScript(root *cobra.Command, w io.Writer) error {
+	var script strings.Builder
+	if err := root.GenBashCompletionV2(&script, true); err != nil {
+		return err
+	}
+	_, err := io.WriteString(w, bareCommas.Replace(script.String())+quoteButCommas)
+	return err
+}
+
+const quoteButCommas = `
+# Quotes what a shell would not take as it stands, but no comma.
+__scalepair_quote()
+{
+    local quoted
+    printf -v quoted "%q\n" "$@"
+    printf "%s" "${quoted//\\,/,}"
+}
+`
+
+const quoteOne = `comp=$(printf "%q" "${compline%%$tab*}")`
+
+var bareCommas = strings.NewReplacer(
+	`printf "%q\n"`, "__scalepair_quote",
+	quoteOne, quoteOne+`; comp=${comp//\\,/,}`,
+	`$(printf "%q"`, "$(__scalepair_quote",
+)
