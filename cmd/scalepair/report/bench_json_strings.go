@@ -89,6 +89,7 @@ type SaddlesJSON struct {
 	RearMM    float64      `json:"travel_rear_behind_theoretical_line_mm"`
 	NeedMM    float64      `json:"travel_needed_mm"`
 	HasMM     float64      `json:"travel_of_yours_mm,omitempty"`
+	Without   []int        `json:"travel_without_strings,omitempty"` // their set-back is not known
 	Strings   []SaddleJSON `json:"strings"`
 }
 
@@ -97,7 +98,7 @@ func (b *bench) saddleValues() *SaddlesJSON {
 	if s == nil {
 		return nil
 	}
-	out := &SaddlesJSON{ForwardMM: s.ForwardMM, RearMM: s.RearMM, NeedMM: s.NeedMM, HasMM: b.Job.Build.Limits.SaddleTravel.MM()}
+	out := &SaddlesJSON{ForwardMM: s.ForwardMM, RearMM: s.RearMM, NeedMM: s.NeedMM, HasMM: b.Job.Build.Limits.SaddleTravel.MM(), Without: b.unknownBacks()}
 	for i := len(s.Points) - 1; i >= 0; i-- {
 		p := s.Points[i]
 		v := SaddleJSON{String: p.String, ForemostLastMM: p.Foremost.X - crossing(b.s.Layout, b.s.Layout.Spec.Frets), ForemostOutMM: p.Foremost.Y}

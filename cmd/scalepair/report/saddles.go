@@ -35,6 +35,17 @@ func (b *bench) noSaddles() string {
 // unknownBack says that string i has no set-back.
 func (b *bench) unknownBack(i int) bool { return b.s.Detail.Strings[i].SetBackErr != nil }
 
+// unknownBacks lists the strings without a set-back, low string first.
+func (b *bench) unknownBacks() []int {
+	var out []int
+	for i := len(b.s.Detail.Strings) - 1; i >= 0; i-- {
+		if b.unknownBack(i) {
+			out = append(out, i+1)
+		}
+	}
+	return out
+}
+
 // setBacks prints how far each saddle stands behind its theoretical line.
 func (b *bench) setBacks() {
 	u := b.Units
@@ -96,6 +107,9 @@ func (b *bench) travel() string {
 	s, u := b.s.Saddles, b.Units
 	need := fmt.Sprintf("Travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.RearMM, 1), u.LenText(s.NeedMM, 1))
 	has := b.Job.Build.Limits.SaddleTravel.MM()
+	if unknown := b.unknownBacks(); unknown != nil {
+		return need + fmt.Sprintf(". That is without string %s, whose core is not known and which may need more.", numbers(unknown))
+	}
 	switch {
 	case has == 0:
 		return need + ". Measure that yours have it (saddle_travel under [limits] lets this be checked)."
