@@ -65,11 +65,18 @@ func (b *bench) opening() {
 		b.lastTask(), b.s.List.Resolution, b.roundingWords())
 }
 
+// coarseCents is from where a finer rounding is worth its figures (judgement).
+const coarseCents = 0.5
+
 // roundingWords says what the rounding alone can do to a note.
 func (b *bench) roundingWords() string {
 	half, last := b.s.List.Resolution.StepMM()/2, b.s.Layout.Frets[b.s.Layout.Spec.Frets]
 	cents := half / min(last.Bass.MMPerCent, last.Treble.MMPerCent)
-	return fmt.Sprintf("that alone moves no note by more than %s cents", show.Fixed(max(cents, 0.01), 2))
+	text := fmt.Sprintf("that alone moves no note by more than %s cents", show.Fixed(max(cents, 0.01), 2))
+	if cents > coarseCents {
+		text += " (--calipers 0.05mm, or 0.002in, is finer)"
+	}
+	return text
 }
 
 // lastTask is the number of the last step that the rounding holds for: the

@@ -121,7 +121,7 @@ func (b *bench) furtherLine(i int, f job.FurtherLine) {
 	if behind < 0 {
 		behind, side = -behind, "before"
 	}
-	b.r.Para("%s crosses the centreline %s before the saddle line (theoretical), %s %s the last fret. It stands %s.", capital(f.Name),
+	b.r.Para("%s: crosses the centreline %s before the saddle line (theoretical), %s %s the last fret. It stands %s.", f.Name,
 		u.LenText(f.FromSaddleMM, markDecimals), u.LenText(behind, markDecimals), side, slantWords(f.Line.SlantRad))
 	fine := b.fine()
 	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(fine.HeadLen("from bass string, along")),
