@@ -36,7 +36,7 @@ func TestTheWorkOfTheStrength(t *testing.T) {
 		if len(steps) == 1 {
 			continue
 		}
-		dl, dh, sl, sh := valueOf(t, steps, "dl"), valueOf(t, steps, "dh"), valueOf(t, steps, "Sl"), valueOf(t, steps, "Sh")
+		dl, dh, sl, sh := valueOf(t, steps, "dlo"), valueOf(t, steps, "dhi"), valueOf(t, steps, "Slo"), valueOf(t, steps, "Shi")
 		assert.InEpsilon(t, pa, sl+(sh-sl)*(d-dl)/(dh-dl), 1e-12)
 		if pa < sh || d <= dh {
 			assert.LessOrEqual(t, dl, d)

@@ -22,11 +22,11 @@ func ExplainStrength(diaM float64) []Step {
 	}
 	above := sort.Search(len(table)-1, func(i int) bool { return table[i].diaM >= diaM })
 	lo, hi := table[above-1], table[above]
-	k.given("dl", "the row below", lo.diaM, "m", strengthSource)
-	k.given("Sl", "its least strength", lo.pa, "Pa", strengthSource)
-	k.given("dh", "the row above", hi.diaM, "m", strengthSource)
-	k.given("Sh", "its least strength", hi.pa, "Pa", strengthSource)
-	k.step("S", name, "Sl + (Sh - Sl) (d - dl)/(dh - dl)", pa, "Pa", "straight line between rows; beyond them, on")
+	k.given("dlo", "the row below", lo.diaM, "m", strengthSource)
+	k.given("Slo", "its least strength", lo.pa, "Pa", strengthSource)
+	k.given("dhi", "the row above", hi.diaM, "m", strengthSource)
+	k.given("Shi", "its least strength", hi.pa, "Pa", strengthSource)
+	k.step("S", name, "Slo + (Shi - Slo) (d - dlo)/(dhi - dlo)", pa, "Pa", "straight line between rows; beyond them, on")
 	return k.steps
 }
 

@@ -1,0 +1,105 @@
+package job
+
+import (
+	"scalepair/gauges"
+	"scalepair/tension"
+	"scalepair/tension/choice"
+)
+
+// Work is all the steps for one string, from the readings to the set-back, each
+// section following from those before it.
+type Work struct {
+	Case, String int     // case from 0, string from 1
+	Fret         float64 // of the bend, from the nut; 0 for none
+	Gauge        gauges.Gauge
+	CapoFret     int
+
+	FromGauge, Place, Open, Bend, SetBack []tension.Step
+	// NoBend and NoSetBack say why a section is empty.
+	NoBend, NoSetBack error
+}
+
+// Work shows the work for one string of a detail in one case, with a bend at a
+// fret; a fret of 0 asks for none.
+func (j *Job) Work(p *choice.Plan, d *choice.Detail, c, number int, fret float64) (*Work, error) {
+	i := number - 1
+	w := &Work{Case: c, String: number, Fret: fret, Gauge: p.Stock()[d.Gauges[i]], CapoFret: p.Request().Cases[c].CapoFret}
+	own, err := gauges.Explain(w.Gauge.Label, j.Readings, constructions(j.Build), instruments(j.Build), j.options())
+	if err != nil {
+		return nil, err
+	}
+	for _, s := range own {
+		w.FromGauge = append(w.FromGauge, tension.Step(s))
+	}
+	wire, at, bendErr := p.StringAt(d, c, i, fret)
+	w.Place = j.place(p, d, c, i)
+	steps, err := tension.Explain(wire, at, 0, 0)
+	if bendErr == nil {
+		bendErr = err
+	}
+	w.NoBend = bendErr
+	w.split(steps)
+	// The saddle is set without the capo, at the first tuning's pitch.
+	first := p.Request().Cases[0]
+	w.SetBack, w.NoSetBack = tension.ExplainSetBack(wire, d.Strings[i].LengthM, first.FreqsHz[i], p.Request().SaddleHeightM[i], p.Request().Tails[i])
+	return w, nil
+}
+
+// place goes from note and fan to the pitch and length that sound.
+func (j *Job) place(p *choice.Plan, d *choice.Detail, c, i int) []tension.Step {
+	const digits = 9
+	var out []tension.Step
+	add := func(symbol, name, formula string, value float64, unit, source string) {
+		out = append(out, tension.Step{Symbol: symbol, Name: name, Formula: formula, Value: value, Unit: unit, Source: source, Digits: digits})
+	}
+	const equal = "equal temperament; A4 is note 69 of the MIDI note table"
+	note := j.Tunings()[c].OfString(i + 1)
+	cd := d.Strings[i].Cases[c]
+	capo := p.Request().Cases[c].CapoFret
+	pitch, length := "f", "L"
+	if capo > 0 {
+		pitch, length = "fo", "Lo"
+	}
+	add("A4", "pitch standard", "", cd.FreqHz/note.FreqHz(1), "Hz", "as asked")
+	add("st", "number of the note "+note.String(), "", float64(note.Semitone), "", equal)
+	formula := "A4 2^((st - 69)/12)"
+	if note.Cents != 0 {
+		add("ct", "cents on it", "", note.Cents, "cents", "as asked")
+		formula = "A4 2^((st - 69 + ct/100)/12)"
+	}
+	add(pitch, "pitch of the open string", formula, cd.FreqHz, "Hz", equal)
+	add(length, "own length, nut to theoretical saddle line", "", d.Strings[i].LengthM, "m", "the fan of the pair, as scalepair layout prints it")
+	if capo > 0 {
+		add("c", "fret of the capo", "", float64(capo), "", "as asked")
+		add("f", "pitch from the capo on", "fo 2^(c/12)", cd.SoundingHz, "Hz", equal)
+		add("L", "length from the capo on", "Lo 2^(-c/12)", cd.SoundingM, "m", equal)
+	}
+	return out
+}
+
+// split parts the steps of the tension from those of the bend, and leaves out
+// what the sections before gave already.
+func (w *Work) split(steps []tension.Step) {
+	shown := map[string]bool{}
+	for _, s := range append(append([]tension.Step{}, w.FromGauge...), w.Place...) {
+		shown[s.Symbol] = true
+	}
+	to := &w.Open
+	for _, s := range steps {
+		if s.Symbol == "n" && s.Formula == "" {
+			to = &w.Bend
+		}
+		switch {
+		case s.Formula == "" && shown[s.Symbol]:
+		case s.Symbol == "" && s.Value == 0: // the share of an exact input
+		case s.Symbol == "S" && w.Gauge.StrengthPa == 0:
+			*to = append(*to, tension.ExplainStrength(w.Gauge.Core)...)
+			shown["S"] = true
+		default:
+			*to = append(*to, s)
+			if s.Symbol == "T" && s.Formula == "q" {
+				*to = append(*to, tension.Step{Symbol: "e", Name: "strain", Value: 0, Source: "core not known: taken not to stretch", Digits: 1})
+			}
+		}
+	}
+}

@@ -1,0 +1,197 @@
+package gauges
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// named is a value whose parts stand in the work under symbols.
+type named struct {
+	value
+	wSym, ownSym string
+	shared       []sharedSym // in the order of value.common
+}
+
+type sharedSym struct{ source, symbol string }
+
+func (n named) symbolOf(source string) string {
+	for _, s := range n.shared {
+		if s.source == source {
+			return s.symbol
+		}
+	}
+	return ""
+}
+
+// weighings shows every weighing; rows that fell on one step of the balance
+// come as one.
+func (k *works) weighings(t Instruments, rows []Reading) []named {
+	var groups [][]Reading
+	for _, r := range rows {
+		i := slices.IndexFunc(groups, func(g []Reading) bool { return t.sameRounding(g[0], r) })
+		if i < 0 {
+			groups = append(groups, []Reading{r})
+			continue
+		}
+		groups[i] = append(groups[i], r)
+	}
+	var out []named
+	for j, group := range groups {
+		out = append(out, k.weighing(t, group, fmt.Sprint(j+1)))
+	}
+	return out
+}
+
+// weighing shows one weighing, or several of equal pieces, as number j.
+func (k *works) weighing(t Instruments, group []Reading, j string) named {
+	r := middle(group)
+	v := t.value(r, 0, len(group))
+	m := k.given("m"+j, "mass together"+r.when(), r.MassKg, "kg", r.line())
+	n := k.given("n"+j, "pieces of that", float64(r.pieces()), "", r.line())
+	l := k.lengthOf(group, r, j)
+	w := k.step("w"+j, "unit weight of that", fmt.Sprintf("%s/(%s %s)", m, l, n), v.w, "kg/m", "definition")
+
+	dm := k.once("dm", "step of the balance", t.massStep(r), "kg", fromTools)
+	dl := k.once("dl", "step of the ruler", t.lengthStep(r), "m", fromTools)
+	own := []string{
+		k.step("sm"+j, "relative uncertainty of the mass, step", fmt.Sprintf("%s/(sqrt(12) %s)", dm, m), StepU(t.massStep(r))/r.MassKg, "", guideStep),
+		k.step("sl"+j, "relative uncertainty of the length, step", fmt.Sprintf("%s/(sqrt(12) %s)", dl, l), StepU(t.lengthStep(r))/r.LengthM, "", guideStep),
+	}
+	if t.BalanceRepeatKg > 0 {
+		rep := k.once("rep", "repeatability of the balance", t.BalanceRepeatKg, "kg", fromTools)
+		formula := rep + "/" + m
+		if len(group) > 1 {
+			formula = fmt.Sprintf("%s/(sqrt(%d) %s)", rep, len(group), m)
+		}
+		own = append(own, k.step("pm"+j, "relative uncertainty of the mass, repeatability", formula, t.BalanceRepeatKg/math.Sqrt(float64(len(group)))/r.MassKg, "", "definition"))
+	}
+	out := named{value: v, wSym: w, ownSym: k.ownPart(j, w, own, v)}
+	if a := t.BalanceAccuracyKg; a > 0 {
+		am := k.once("am", "accuracy of the balance", a, "kg", fromTools)
+		out.shared = append(out.shared, k.sharedPart(sourceBalance, j, fmt.Sprintf("%s %s/(sqrt(3) %s)", w, am, m), v, guideBound))
+	}
+	if a := t.RulerAccuracyM; a > 0 {
+		al := k.once("al", "accuracy of the ruler", a, "m", fromTools)
+		out.shared = append(out.shared, k.sharedPart(sourceRuler, j, fmt.Sprintf("-%s %s/(sqrt(3) %s)", w, al, l), v, guideBound))
+	}
+	return out
+}
+
+// ownPart is what errors of this value alone do to it.
+func (k *works) ownPart(j, w string, own []string, v value) string {
+	return k.step("o"+j, "standard uncertainty from errors of its own", w+" sqrt("+squares(own)+")", v.indep, "kg/m", guideSum)
+}
+
+// sharedPart is what one shared error does to a value.
+func (k *works) sharedPart(source, j, formula string, v value, from string) sharedSym {
+	symbol := k.stem(source) + j
+	k.step(symbol, "standard uncertainty from the "+source+", shared", formula, partOf(v, source), "kg/m", from)
+	return sharedSym{source, symbol}
+}
+
+func partOf(v value, source string) float64 {
+	for _, p := range v.common {
+		if p.Source == source {
+			return p.U
+		}
+	}
+	return 0
+}
+
+// squares writes "a^2 + b^2".
+func squares(symbols []string) string {
+	return strings.Join(symbols, "^2 + ") + "^2"
+}
+
+// lengthOf gives the length of each piece; rows taken together have the mean.
+func (k *works) lengthOf(group []Reading, r Reading, j string) string {
+	if len(group) == 1 {
+		return k.given("l"+j, "length of each piece", r.LengthM, "m", r.line())
+	}
+	var sums []string
+	for i, g := range group {
+		at := j + string(rune('a'+i))
+		l := k.given("l"+at, "length of each piece"+g.when(), g.LengthM, "m", g.line())
+		sums = append(sums, fmt.Sprintf("%s %d", l, g.pieces()))
+	}
+	return k.step("l"+j, "the same, mean of the rows that fell on one step of the balance",
+		fmt.Sprintf("(%s)/(%d n%s)", strings.Join(sums, " + "), len(group), j), r.LengthM, "m", "such rows count as one: they share the rounding")
+}
+
+func (r Reading) when() string {
+	if r.Date == "" {
+		return ""
+	}
+	return ", " + r.Date
+}
+
+// line says where a reading stands.
+func (r Reading) line() string {
+	if r.Place.Line == 0 {
+		return "the readings"
+	}
+	return fmt.Sprintf("%s, line %d", r.Place.Input, r.Place.Line)
+}
+
+// hangings shows every hung-weight test.
+func (k *works) hangings(t Instruments, e *entry, ea float64) []named {
+	var out []named
+	for _, r := range e.rows {
+		if r.Kind == Hung {
+			out = append(out, k.hanging(t, r, ea, "h"+fmt.Sprint(len(out)+1)))
+		}
+	}
+	return out
+}
+
+func (k *works) hanging(t Instruments, r Reading, ea float64, j string) named {
+	v := t.value(r, ea, 1)
+	load, stretch := r.HungKg*t.GravityMS2, 0.0
+	m := k.given("M"+j, "everything that hung"+r.when(), r.HungKg, "kg", r.line())
+	l := k.given("l"+j, "clamp to clamp", r.SpeakingM, "m", r.line())
+	f := k.given("f"+j, "sounded pitch", r.FreqHz, "Hz", r.line())
+	g := k.once("g", "gravity", t.GravityMS2, "m/s2", fromTools)
+	w, by := fmt.Sprintf("%s %s/(2 %s %s)^2", m, g, l, f), ""
+	if ea > 0 {
+		stretch = load / ea
+		e := k.step("e"+j, "stretch under the load", fmt.Sprintf("%s %s/EA", m, g), stretch, "", bondsLaw)
+		w += fmt.Sprintf(" (1 + %s)", e)
+		by = k.step("by"+j, "how the load counts, with its stretch", fmt.Sprintf("1 + %s/(1 + %s)", e, e), 1+stretch/(1+stretch), "", "differential of the next line") + " "
+	}
+	byLoad := 1 + stretch/(1+stretch)
+	wSym := k.step("w"+j, "unit weight of that, slack", w, v.w, "kg/m", hangingLaw)
+	hungStep, cents := first(r.HungStepKg, t.HungStepKg), first(r.PitchCents, t.PitchCents)
+	own := []string{
+		k.step("sM"+j, "relative uncertainty of the load, step", fmt.Sprintf("%s%s/(sqrt(12) %s)", by, k.once("dM", "step of the scales", hungStep, "kg", fromTools), m),
+			byLoad*StepU(hungStep)/r.HungKg, "", guideStep),
+		k.step("sl"+j, "relative uncertainty of the length, step, twice", fmt.Sprintf("2 %s/(sqrt(12) %s)", k.once("dl", "step of the ruler", t.lengthStep(r), "m", fromTools), l),
+			2*StepU(t.lengthStep(r))/r.SpeakingM, "", guideStep),
+		k.step("sf"+j, "relative uncertainty of the pitch, twice", fmt.Sprintf("2 %s ln(2)/1200", k.once("pc", "standard uncertainty of the pitch", cents, "cents", fromTools)),
+			2*cents*math.Ln2/1200, "", "definition of the cent"),
+	}
+	if ea == 0 {
+		own = append(own, k.given("st"+j, "stretch under the load, core not known", unknownStretch, "", "judgement"))
+	}
+	out := named{value: v, wSym: wSym, ownSym: k.ownPart(j, wSym, own, v)}
+	k.hangShared(t, &out, j, by, m, l)
+	return out
+}
+
+// hangShared adds the errors that hung readings share.
+func (k *works) hangShared(t Instruments, out *named, j, by, m, l string) {
+	for _, p := range []struct {
+		source, stem, what, unit, formula, from string
+		bound                                   float64
+	}{
+		{sourceGravity, "ug", "standard uncertainty of gravity", "m/s2", "%s " + by + "%s/g", guideSum, t.UGravityMS2},
+		{sourceScales, "aM", "accuracy of the scales", "kg", "%s " + by + "%s/(sqrt(3) " + m + ")", guideBound, t.HungAccuracyKg},
+		{sourceRuler, "al", "accuracy of the ruler", "m", "-2 %s %s/(sqrt(3) " + l + ")", guideBound, t.RulerAccuracyM},
+	} {
+		if p.bound > 0 {
+			symbol := k.once(p.stem, p.what, p.bound, p.unit, fromTools)
+			out.shared = append(out.shared, k.sharedPart(p.source, j, fmt.Sprintf(p.formula, out.wSym, symbol), out.value, p.from))
+		}
+	}
+}
