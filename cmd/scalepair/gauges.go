@@ -34,7 +34,7 @@ prints those with every reading.
 ` + report.Craft + `
 Or hang a weight on the string and read the pitch: a row of the kind 'hung'.
 ` + wrapHelp(gauges.HungCaution) + `
-'gauges GAUGE' prints the breaking load.`,
+The breaking load of a gauge is printed when you name it.`,
 		Example: `  scalepair gauges
   scalepair gauges w46 p10
   scalepair gauges --lengths in --only gauges --format csv
@@ -44,7 +44,7 @@ Or hang a weight on the string and read the pitch: a row of the kind 'hung'.
 	}
 	o.output.add(c)
 	f := c.Flags()
-	f.StringVar(&o.plot, "plot", "", "draw the fits with their gauges into this SVG file")
+	f.StringVar(&o.plot, "plot", "", "draw the fits with their gauges into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --plot: replace a file that exists")
 	return c
 }
@@ -127,9 +127,11 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 // writeGauges prints the report when the plot, if one is wanted, can be
 // written too.
 func (a *app) writeGauges(in *report.Input, shown []gauges.Gauge, some bool, svg string, o *gaugesOptions) error {
-	r := report.Gauges(in, svg)
+	var r *show.Report
 	if some {
 		r = report.GaugesShown(in, shown)
+	} else {
+		r = report.Gauges(in, svg)
 	}
 	var text bytes.Buffer
 	held := *a

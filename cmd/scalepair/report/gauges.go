@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"scalepair/cmd/scalepair/job"
@@ -17,10 +16,10 @@ func Gauges(in *Input, plot string) *show.Report {
 	r := &show.Report{Title: in.title("Gauges of")}
 	r.Text(in.stockWords())
 	in.suspects(r, in.Job.Stock.Suspects)
-	in.stockTable(r)
 	if plot != "" {
 		r.Figure(plotCaption, plot)
 	}
+	in.stockTable(r)
 	in.fits(r)
 	in.stockNotes(r)
 	in.blind(r)
@@ -49,7 +48,7 @@ func (in *Input) stockWords() string {
 		words = append(words, fmt.Sprintf("%d known by core and wraps alone", built))
 	}
 	if estimated > 0 {
-		words = append(words, fmt.Sprintf("%d estimated from the fit of their kind", estimated))
+		words = append(words, fmt.Sprintf("%d estimated from a fit", estimated))
 	}
 	return fmt.Sprintf("%s in stock, from %s: %s.", plural(len(s.Gauges), "gauge"), in.Job.Build.Readings, listed(words))
 }
@@ -71,20 +70,21 @@ func (in *Input) suspects(r *show.Report, list []gauges.Suspect) {
 	r.Heading("Look at these again")
 	var items []string
 	for _, s := range list {
-		items = append(items, suspectWords(s))
+		items = append(items, in.suspectWords(s))
 	}
 	r.Bullets(items...)
 	r.Text("Nothing was changed for it: a suspect reading counts for its own gauge as it stands, and is kept out of the fit. Weigh the piece again, and correct or delete the row.")
 }
 
-func suspectWords(s gauges.Suspect) string {
+// suspectWords says what stands off, what would fit and what may have happened.
+func (in *Input) suspectWords(s gauges.Suspect) string {
 	out := s.Gauge
 	if place := s.Place.String(); place != "" {
 		out += " (" + place + ")"
 	}
-	out += " " + s.Why + ". " + capital(s.Fits) + "."
-	if len(s.Slips) > 0 {
-		out += " Perhaps: " + strings.Join(s.Slips, " Or: ")
+	out += " " + in.inUnits(s.Why+". "+capital(s.Fits)+".")
+	if slips := telling(s.Slips); len(slips) > 0 {
+		out += " Perhaps: " + strings.Join(slips, " Or: ")
 	}
 	return out
 }
@@ -96,7 +96,7 @@ func (in *Input) stockNotes(r *show.Report) {
 	var texts []string
 	who := map[string][]string{}
 	for _, g := range in.Job.Stock.Gauges {
-		for _, n := range telling(g.Notes) {
+		for _, n := range others(g.Notes) {
 			if who[n] == nil {
 				texts = append(texts, n)
 			}
@@ -109,7 +109,7 @@ func (in *Input) stockNotes(r *show.Report) {
 	r.Heading("Notes")
 	var items []string
 	for _, n := range texts {
-		items = append(items, listed(who[n])+": "+n+".")
+		items = append(items, listed(who[n])+": "+in.inUnits(n)+".")
 	}
 	r.Bullets(items...)
 }
@@ -122,7 +122,7 @@ func (in *Input) blind(r *show.Report) {
 	if most.Limit > 0 {
 		text := fmt.Sprintf("A slip shows when it moves a unit weight by more than %s (%s) to %s (%s). Smaller ones pass unseen",
 			show.PercentText(least.Limit, 1), least.Gauge, show.PercentText(most.Limit, 1), most.Gauge)
-		if slips := telling(most.Slips); slips != nil {
+		if slips := telling(most.Slips); len(slips) > 0 {
 			text += fmt.Sprintf(": of %s, say, %s", most.Gauge, slips[len(slips)-1])
 		}
 		items = append(items, text+". Name a gauge to see its own: scalepair gauges "+in.example()+".")
@@ -155,14 +155,6 @@ func (in *Input) limits() (least, most gauges.Blind, alone []string) {
 		}
 	}
 	return least, most, alone
-}
-
-// telling leaves out slips that move next to nothing, and the note of gauges
-// that nothing checks, which is told in other words.
-func telling(texts []string) []string {
-	return slices.DeleteFunc(slices.Clone(texts), func(s string) bool {
-		return strings.HasSuffix(s, "(0 %)") || strings.HasPrefix(s, "too few of its kind")
-	})
 }
 
 // example is the command line's way to name the least certain gauge.

@@ -57,8 +57,8 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 	}
 	items = append(items, fmt.Sprintf("For 1 %% in one weighing: %s %s of string, in one piece or several together.",
 		in.lengthWithin(g, onePercent), in.pieceUnit()))
-	for _, n := range telling(g.Notes) {
-		items = append(items, capital(n)+".")
+	for _, n := range others(g.Notes) {
+		items = append(items, capital(in.inUnits(n))+".")
 	}
 	return items
 }
@@ -155,7 +155,7 @@ func (in *Input) fitOfGauge(g gauges.Gauge) string {
 // unseenWords lists the slips that would have passed.
 func (in *Input) unseenWords(g gauges.Gauge) string {
 	for _, b := range in.Job.Stock.Blind() {
-		if slips := telling(b.Slips); b.Gauge == g.Label && slips != nil {
+		if slips := telling(b.Slips); b.Gauge == g.Label && len(slips) > 0 {
 			return "A slip that could not have shown: " + strings.Join(slips, "; ") + "."
 		}
 	}
@@ -167,7 +167,7 @@ func (in *Input) suspectsOf(r *show.Report, g gauges.Gauge) {
 	var items []string
 	for _, s := range in.Job.Stock.Suspects {
 		if s.Gauge == g.Label {
-			items = append(items, "Look again: "+suspectWords(s))
+			items = append(items, "Look again: "+in.suspectWords(s))
 		}
 	}
 	r.Cautions(items...)

@@ -113,10 +113,10 @@ func knownBy(g gauges.Gauge) string {
 	weighed, hung := countRows(g)
 	var words []string
 	if weighed > 0 {
-		words = append(words, fmt.Sprintf("%d weighed", weighed))
+		words = append(words, fmt.Sprintf("%d\u00a0weighed", weighed))
 	}
 	if hung > 0 {
-		words = append(words, fmt.Sprintf("%d hung", hung))
+		words = append(words, fmt.Sprintf("%d\u00a0hung", hung))
 	}
 	if g.Built {
 		words = append(words, "core and wraps")

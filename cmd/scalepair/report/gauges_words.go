@@ -187,9 +187,11 @@ func (in *Input) craft(r *show.Report) {
 			thick = g
 		}
 	}
-	symbol := in.pieceUnit()
-	r.Para("For 1 %% this balance and ruler need %s %s of %s, the lightest here, and %s %s of %s, the heaviest; in one piece or in several together. For half the uncertainty, twice the length.",
-		in.lengthWithin(thin, onePercent), symbol, thin.Label, in.lengthWithin(thick, onePercent), symbol, thick.Label)
+	need := fmt.Sprintf("%s %s of %s", in.lengthWithin(thin, onePercent), in.pieceUnit(), thin.Label)
+	if thick.Label != thin.Label {
+		need += fmt.Sprintf(", the lightest here, and %s %s of %s, the heaviest", in.lengthWithin(thick, onePercent), in.pieceUnit(), thick.Label)
+	}
+	r.Para("For 1 %% this balance and ruler need %s; in one piece or in several together. For half the uncertainty, twice the length.", need)
 }
 
 // coreWords says what the core is.

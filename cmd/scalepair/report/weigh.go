@@ -94,8 +94,12 @@ func (in *Input) tensionNow(r *show.Report, w *Weigh, u float64) {
 	if u < feltShare*total {
 		enough = " Neither hand nor neck can tell less than about 1 %, so this will do."
 	}
-	r.Para("Pair %s, gauges %s (low string first): total tension %s, known to %s.%s", in.pair(w.Best.BassMM, w.Best.TrebleMM),
-		in.Set(w.Best.Gauges), in.Units.ForceTextU(total, u), show.PercentText(u/total, 1), enough)
+	where := ""
+	if cases := in.Plan.Request().Cases; len(cases) > 1 {
+		where = " in " + cases[0].Name
+	}
+	r.Para("Pair %s, gauges %s (low string first): total tension%s %s, known to %s.%s", in.pair(w.Best.BassMM, w.Best.TrebleMM),
+		in.Set(w.Best.Gauges), where, in.Units.ForceTextU(total, u), show.PercentText(u/total, 1), enough)
 }
 
 // feltShare is the least change of total tension that anybody would notice
@@ -144,17 +148,24 @@ func (w *Weigh) after(u float64, s gauges.Suggestion) float64 {
 	return math.Sqrt(max(0, u*u-s.Before*s.Before+s.After*s.After))
 }
 
-// firstOfAll names gauges whose readings cannot be relied on.
+// firstOfAll names gauges whose unit weight cannot be relied on.
 func (in *Input) firstOfAll(r *show.Report, w *Weigh) {
-	var odd []string
+	var odd, never, out []string
 	for _, i := range w.InPlay(in) {
-		if g := in.Plan.Stock()[i]; g.Suspect || g.Disagrees {
+		switch g := in.Plan.Stock()[i]; {
+		case g.Suspect || g.Disagrees:
 			odd = append(odd, g.Label)
+		case g.Readings == 0:
+			never = append(never, g.Label)
 		}
 	}
 	if odd != nil {
-		r.Cautions(fmt.Sprintf("Before anything else weigh a fresh piece of %s: a reading there is suspect, and what follows takes it as it stands. scalepair gauges says why.", listed(odd)))
+		out = append(out, fmt.Sprintf("Before anything else weigh a fresh piece of %s: a reading there is suspect, and what follows takes it as it stands. scalepair gauges says why.", listed(odd)))
 	}
+	if never != nil {
+		out = append(out, fmt.Sprintf("Never weighed: %s. Buy one single string of it, weigh it, and run again before you buy the rest.", listed(never)))
+	}
+	r.Cautions(out...)
 }
 
 // worthwhile is how much of its uncertainty the result must lose for a
