@@ -103,11 +103,7 @@ func (a *app) draw(path string, o *drawOptions) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	j, err := a.load(path, o.over)
-	if err != nil {
-		return err
-	}
-	in, err := a.input(j, &o.output)
+	in, err := a.ready(path, o.over, &o.output)
 	if err != nil {
 		return err
 	}

@@ -59,6 +59,8 @@ func (o *sheetOptions) check() error {
 	case kind != ".html" && kind != ".htm":
 		flagFault(&faults, "out", "a sheet is a page of HTML", o.out, "end the file's name with .html")
 	}
+	_, err := o.bench.parse()
+	faults.Include(fault.Place{}, err)
 	return faults.Err()
 }
 
@@ -66,11 +68,7 @@ func (a *app) sheet(path string, o *sheetOptions) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	j, err := a.load(path, o.bench.over)
-	if err != nil {
-		return err
-	}
-	in, err := a.input(j, &o.bench.output)
+	in, err := a.ready(path, o.bench.over, &o.bench.output)
 	if err != nil {
 		return err
 	}
@@ -107,13 +105,13 @@ func (a *app) sheetFor(in *report.Input, o *sheetOptions) (*report.SheetFor, err
 	if err != nil {
 		return nil, err
 	}
-	f := &report.SheetFor{Date: o.date, Advice: &report.Advice{Result: in.Plan.Search()}}
+	f := &report.SheetFor{Date: o.date}
 	f.SetOut, err = in.Job.SetOut(l, d, job.SetOutOptions{Resolution: resolution, Blank: o.bench.blank, RadiusFirst: o.bench.radiusFirst})
 	if err != nil {
 		return nil, err
 	}
-	if conf := in.Job.Build.Confidence; conf.Draws > 0 && len(f.Advice.Result.Best) > 1 {
-		f.Advice.Confidence = in.Plan.Confidence(f.Advice.Result, in.Job.Stock.Drawer(), conf.Draws, conf.Seed)
+	if f.Advice, err = a.findAdvice(in); err != nil {
+		return nil, err
 	}
 	f.Points, f.Thinned = in.Plan.Points(mostPoints)
 	return f, nil
