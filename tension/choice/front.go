@@ -2,8 +2,10 @@ package choice
 
 import (
 	"cmp"
+	"maps"
 	"math"
 	"slices"
+	"sort"
 )
 
 // point is a pair as the trade-off front sees it: three numbers, each better
@@ -20,34 +22,73 @@ func (a point) beats(b point) bool {
 		(a.tension < b.tension || a.push < b.push || a.difference < b.difference)
 }
 
-// front keeps the pairs that no other beats. Its size does not depend on the
-// order in which pairs come.
-type front []point
+// front keeps the pairs that no other beats, however many are offered. Pairs
+// of one difference only compete in two numbers, so each difference has a
+// stair of its own, where a place is found by halving; what pairs of smaller
+// difference beat is left to sorted. Its outcome does not depend on the order
+// in which pairs come.
+type front map[float64]stair
 
-// offer adds a point unless one of the front beats it, and takes out those it
-// beats.
-func (f *front) offer(p point) {
-	for _, q := range *f {
-		if q.beats(p) {
-			return
-		}
+// stair holds points of one difference that do not beat each other: rising
+// tension and falling push, but for equal points, which stand together.
+type stair []point
+
+// offer adds a point unless one of its own difference beats it, and takes out
+// those it beats.
+func (f front) offer(p point) {
+	s := f[p.difference]
+	// The last point at or before p by tension has the least push of those.
+	i := sort.Search(len(s), func(i int) bool { return s[i].tension > p.tension })
+	if i > 0 && s[i-1].beats(p) {
+		return
 	}
-	kept := (*f)[:0]
-	for _, q := range *f {
-		if !p.beats(q) {
-			kept = append(kept, q)
-		}
+	from := i
+	for from > 0 && p.beats(s[from-1]) {
+		from--
 	}
-	*f = append(kept, p)
+	to := i
+	for to < len(s) && p.beats(s[to]) {
+		to++
+	}
+	f[p.difference] = slices.Replace(s, from, to, p)
 }
 
-// sorted gives the front by difference, then by place in the grid.
-func (f front) sorted() front {
-	out := slices.Clone(f)
+// sorted gives the pairs that no other beats, by difference, then by place in
+// the grid.
+func (f front) sorted() []point {
+	var out []point
+	var best stair // of all smaller differences
+	for _, d := range slices.Sorted(maps.Keys(f)) {
+		var kept stair
+		for _, p := range f[d] {
+			i := sort.Search(len(best), func(i int) bool { return best[i].tension > p.tension })
+			if i == 0 || best[i-1].push > p.push {
+				kept = append(kept, p)
+			}
+		}
+		out = append(out, kept...)
+		best = best.with(kept)
+	}
 	slices.SortFunc(out, func(a, b point) int {
 		return cmp.Or(cmp.Compare(a.difference, b.difference),
 			cmp.Compare(a.bass, b.bass), cmp.Compare(a.treble, b.treble))
 	})
+	return out
+}
+
+// with merges another stair and keeps, of the whole, rising tension and
+// falling push.
+func (s stair) with(o stair) stair {
+	all := append(slices.Clone(s), o...)
+	slices.SortFunc(all, func(a, b point) int {
+		return cmp.Or(cmp.Compare(a.tension, b.tension), cmp.Compare(a.push, b.push))
+	})
+	out := all[:0]
+	for _, p := range all {
+		if len(out) == 0 || p.push < out[len(out)-1].push {
+			out = append(out, p)
+		}
+	}
 	return out
 }
 

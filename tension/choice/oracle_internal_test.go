@@ -15,6 +15,7 @@ import (
 // held against, to the bit.
 func (p *Plan) SearchPlainly() *Result {
 	var found gathered
+	found.front = front{}
 	found.ranking.room = len(p.req.BassMM) * len(p.req.TrebleMM)
 	w := newSearcher(p)
 	for b := range p.req.BassMM {

@@ -185,6 +185,7 @@ func (p *Plan) spacedFor(set []int) fan.Spec {
 	}
 	spec.DiametersMM = make([]float64, p.strings)
 	for i := range spec.DiametersMM {
+		spec.DiametersMM[i] = 1 // all alike, whatever they are
 		if len(set) > 0 {
 			spec.DiametersMM[i] = 1000 * p.req.Stock[set[min(i, len(set)-1)]].Outer
 		}

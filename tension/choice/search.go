@@ -86,7 +86,7 @@ func (p *Plan) gatherAll(distinct int, watch Watch) gathered {
 	var next, done atomic.Int64
 	var wait sync.WaitGroup
 	for n := range found {
-		found[n].ranking.room = room
+		found[n].ranking.room, found[n].front = room, front{}
 		wait.Go(func() {
 			w := newSearcher(p)
 			for {
@@ -126,8 +126,10 @@ func merged(found []gathered) gathered {
 		all.kept += g.kept
 		all.worst = max(all.worst, g.worst)
 		all.dropped.merge(&g.dropped)
-		for _, f := range g.front {
-			all.front.offer(f)
+		for _, level := range g.front {
+			for _, f := range level {
+				all.front.offer(f)
+			}
 		}
 		for _, r := range g.ranking.heap {
 			all.ranking.offer(r)
