@@ -43,6 +43,11 @@ func (j *Job) Request() (choice.Request, error) {
 	if b.Strings.Gauges != nil {
 		req.Given = j.indexes(b.Strings.Gauges, j.gaugePlace("strings.gauges", j.Over.Gauges != ""), &faults)
 	}
+	if even := b.Feel.Tension.Source == build.Even || b.Feel.Push.Source == build.Even; even &&
+		req.Given == nil && b.Chosen != nil && b.Chosen.Gauges != nil {
+		// Evenness speaks of one set; the chosen one is the only one there is.
+		req.Given = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges", false), &faults)
+	}
 	req.Reference = j.reference(&faults)
 	if req.BassMM == nil && b.Chosen != nil {
 		req.BassMM, req.TrebleMM = []float64{b.Chosen.Bass.MM()}, []float64{b.Chosen.Treble.MM()}
