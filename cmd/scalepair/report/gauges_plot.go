@@ -16,7 +16,7 @@ const plotCaption = "Every reading over the outer diameter, with the fit of its 
 // FitPlot draws every reading of the stock against the fit of its kind.
 func FitPlot(in *Input) chart.Fit {
 	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + in.diameterUnit().Symbol(),
-		YLabel: "unit weight, " + in.weightUnit(), Curves: in.fitCurves()}
+		YLabel: "unit weight, " + in.plotUnit(), Curves: in.fitCurves()}
 	suspect := map[string]bool{}
 	for _, s := range in.Job.Stock.Suspects {
 		suspect[s.Place.String()] = true
@@ -24,12 +24,12 @@ func FitPlot(in *Input) chart.Fit {
 	for _, g := range in.Job.Stock.Gauges {
 		p := chart.FitPoint{X: in.diameterUnit().Value(unit.Length(g.Outer)), Label: g.Label, Curve: curveOf(g, plot.Curves)}
 		if g.Estimated {
-			p.Y, p.U, p.Kind = in.weightValue(g.UnitWeight), in.weightValue(g.U), chart.Estimated
+			p.Y, p.U, p.Kind = in.plotWeight(g.UnitWeight), in.plotWeight(g.U), chart.Estimated
 			plot.Points = append(plot.Points, p)
 		}
 		for _, row := range g.Rows {
 			w := in.weigh(row, g)
-			p.Y, p.U, p.Kind = in.weightValue(w.unitWeight), in.weightValue(distanceU(g, w)), chart.Reading
+			p.Y, p.U, p.Kind = in.plotWeight(w.unitWeight), in.plotWeight(distanceU(g, w)), chart.Reading
 			if suspect[row.Place.String()] {
 				p.Kind = chart.Suspect
 			}
@@ -70,6 +70,23 @@ func (in *Input) weightValue(kgM float64) float64 {
 	return unit.UnitWeight(kgM).PoundsPerInch()
 }
 
+// plotUnit is the unit of the axis: g/m, or one of inches that needs no
+// string of noughts.
+func (in *Input) plotUnit() string {
+	if in.Units.Length == unit.Millimetres {
+		return in.weightUnit()
+	}
+	return "lb per million in"
+}
+
+// plotWeight is a unit weight given in kg/m, in the unit of the axis.
+func (in *Input) plotWeight(kgM float64) float64 {
+	if in.Units.Length == unit.Millimetres {
+		return in.weightValue(kgM)
+	}
+	return 1e6 * in.weightValue(kgM)
+}
+
 // fitCurves draws a line through what each fit gives at the sizes of the
 // gauges of its kind. Kinds of one size have no line.
 func (in *Input) fitCurves() []chart.Curve {
@@ -82,7 +99,7 @@ func (in *Input) fitCurves() []chart.Curve {
 			}
 			if w, _ := f.UnitWeight(g.Outer, g.Core, g.Shape); w > 0 {
 				c.X = append(c.X, in.diameterUnit().Value(unit.Length(g.Outer)))
-				c.Y = append(c.Y, in.weightValue(w))
+				c.Y = append(c.Y, in.plotWeight(w))
 			}
 		}
 		if rising(&c); len(c.X) > 1 {

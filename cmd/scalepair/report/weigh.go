@@ -163,7 +163,11 @@ func (in *Input) firstOfAll(r *show.Report, w *Weigh) {
 		out = append(out, fmt.Sprintf("Before anything else weigh a fresh piece of %s: a reading there is suspect, and what follows takes it as it stands. scalepair gauges says why.", listed(odd)))
 	}
 	if never != nil {
-		out = append(out, fmt.Sprintf("Never weighed: %s. Buy one single string of it, weigh it, and run again before you buy the rest.", listed(never)))
+		of := "it"
+		if len(never) > 1 {
+			of = "each"
+		}
+		out = append(out, fmt.Sprintf("Never weighed: %s. Buy one single string of %s, weigh it, and run again before you buy the rest.", listed(never), of))
 	}
 	r.Cautions(out...)
 }
