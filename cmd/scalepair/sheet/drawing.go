@@ -6,27 +6,15 @@ import (
 	"html/template"
 	"math"
 
-	"scalepair/data/unit"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/svg"
 )
 
 // Drawing is a long drawing shown in strips below one another, large enough to
-// read: a few on paper and on a common screen, more on a narrow one. It is
-// drawn once; a strip is a window on it. The zero value shows nothing.
+// read: a few on paper and on a common screen, more on a narrow one.
 type Drawing struct {
-	SVG     template.HTML // one svg element in true size
-	Caption string
-	Strips  []Strip
-	Narrow  []Strip
-}
-
-// Strip is one window: its number, how many there are, and the part of the
-// drawing that it shows.
-type Strip struct {
-	Number, Of      int
-	FromMM, WidthMM float64
-	heightMM        float64
+	Caption        string
+	Strips, Narrow []template.HTML // each one svg element, left to right
 }
 
 const (
@@ -40,19 +28,29 @@ const (
 )
 
 // NewDrawing takes a fan's drawing apart into strips. Neighbours overlap so
-// that every slot is whole on one of them.
+// that every slot is whole on one of them; words stand only where they are
+// whole.
 func NewDrawing(d draw.Drawing, caption string) (*Drawing, error) {
-	whole := draw.Whole(d, edgeMM)
-	var b bytes.Buffer
-	if err := svg.Write(&b, whole, svg.Options{Inline: true, Prefix: "fan-"}); err != nil {
-		return nil, fmt.Errorf("sheet: %w", err)
+	out := &Drawing{Caption: caption}
+	room, overlap := d.Bounds().Grow(edgeMM), spareMM+longestAcross(d)
+	for _, set := range []struct {
+		most float64
+		name string
+		to   *[]template.HTML
+	}{{stripMM, "page", &out.Strips}, {narrowMM, "narrow", &out.Narrow}} {
+		windows := strips(room, overlap, set.most)
+		for i, w := range windows {
+			sheet := window(d, w)
+			sheet.Name = fmt.Sprintf("%s, strip %d of %d", d.Title, i+1, len(windows))
+			var b bytes.Buffer
+			o := svg.Options{Inline: true, Fluid: true, Prefix: fmt.Sprintf("fan-%s-%d-", set.name, i+1)}
+			if err := svg.Write(&b, sheet, o); err != nil {
+				return nil, fmt.Errorf("sheet: %w", err)
+			}
+			*set.to = append(*set.to, template.HTML(b.String())) // the writer escapes every text
+		}
 	}
-	overlap := spareMM + longestAcross(d)
-	// The writer escapes every text.
-	return &Drawing{
-		SVG: template.HTML(b.String()), Caption: caption,
-		Strips: strips(whole, overlap, stripMM), Narrow: strips(whole, overlap, narrowMM),
-	}, nil
+	return out, nil
 }
 
 // longestAcross is how far along the board the most slanted slot reaches, with
@@ -67,34 +65,36 @@ func longestAcross(d draw.Drawing) float64 {
 	return most
 }
 
-// strips divides a sheet into the fewest strips of equal length of which none
-// is longer than most.
-func strips(s draw.Sheet, overlap, most float64) []Strip {
-	if most < 2*overlap {
-		most = 2 * overlap
-	}
-	n := max(1, int(math.Ceil((s.WidthMM-overlap)/(most-overlap))))
-	width := (s.WidthMM + float64(n-1)*overlap) / float64(n)
-	var out []Strip
+// strips divides a room into the fewest windows of equal length of which none
+// is longer than most, or than two overlaps.
+func strips(room draw.Rect, overlap, most float64) []draw.Rect {
+	most = math.Max(most, 2*overlap)
+	n := max(1, int(math.Ceil((room.Width()-overlap)/(most-overlap))))
+	width := (room.Width() + float64(n-1)*overlap) / float64(n)
+	var out []draw.Rect
 	for i := range n {
-		out = append(out, Strip{i + 1, n, float64(i) * (width - overlap), width, s.HeightMM})
+		w := room
+		w.Min.X += float64(i) * (width - overlap)
+		w.Max.X = w.Min.X + width
+		out = append(out, w)
 	}
 	return out
 }
 
-// pxPerMM: a CSS inch has 96 px and 25.4 mm, exactly (CSS Values and Units 3).
-const pxPerMM = 96 / 25.4
-
-// ViewBox is the strip's window in px, the unit of the picture it looks at.
-func (s Strip) ViewBox() string {
-	px := func(mm float64) string { return unit.Fixed(mm*pxPerMM, 2) }
-	return px(s.FromMM) + " 0 " + px(s.WidthMM) + " " + px(s.heightMM)
-}
-
-// Label says which strip it is.
-func (s Strip) Label() string {
-	if s.Of == 1 {
-		return "the whole drawing"
+// window is what one window shows of a drawing: what reaches into it, but of
+// the words only those that are whole there.
+func window(d draw.Drawing, w draw.Rect) draw.Sheet {
+	shown := draw.Drawing{Title: d.Title}
+	for _, l := range d.Layers {
+		kept := draw.Layer{Name: l.Name}
+		for _, e := range l.Elements {
+			box := e.Bounds()
+			if _, words := e.(draw.Text); words && w.Union(box) != w || !box.Touches(w) {
+				continue
+			}
+			kept.Elements = append(kept.Elements, e)
+		}
+		shown.Layers = append(shown.Layers, kept)
 	}
-	return fmt.Sprintf("strip %d of %d", s.Number, s.Of)
+	return draw.Sheet{WidthMM: w.Width(), HeightMM: w.Height(), Parts: []draw.Part{{Drawing: shown.Through(draw.Move(-w.Min.X, -w.Min.Y))}}}
 }

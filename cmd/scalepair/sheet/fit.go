@@ -56,6 +56,20 @@ func lettersAcross(t *show.Table, s Section) int {
 	return sum
 }
 
+// halved says that a table is long, slim and without words that wrap, so that
+// its halves stand side by side.
+func (s Section) halved(t *show.Table) bool {
+	if len(t.Rows) < manyRows || s.Room != "" || lettersAcross(t, s) > halfPage {
+		return false
+	}
+	for i := range t.Columns {
+		if !unbrokenColumn(t, i) {
+			return false
+		}
+	}
+	return true
+}
+
 // shortWords is the length up to which cells of words are kept on one line, so
 // that a row is not made taller by two short words.
 const shortWords = 14

@@ -160,7 +160,7 @@ func (s Section) parts(t *show.Table) []partView {
 	if t.Foot != nil {
 		all.Foot = viewRow(t, t.Foot)
 	}
-	if len(t.Rows) < manyRows || s.Room != "" || lettersAcross(t, s) > halfPage {
+	if !s.halved(t) {
 		return []partView{all}
 	}
 	half := (len(all.Rows) + 1) / 2

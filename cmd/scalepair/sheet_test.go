@@ -1,0 +1,310 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"fmt"
+	"html"
+	"io"
+	"os/exec"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/cmd/scalepair/sheet"
+	"scalepair/cmd/scalepair/show"
+	"scalepair/data/needtool"
+)
+
+// sheetBuilds are a six-string, an eight-string and a bass.
+var sheetBuilds = map[string][]string{
+	"six":   nil, // the demo
+	"eight": {"../../testdata/builds/eight_inch/build.toml"},
+	"bass":  {"../../testdata/builds/bass_five/build.toml"},
+}
+
+// frame is how a browser lays one page out in a window.
+type frame struct {
+	Page    string
+	Width   int
+	Dark    bool
+	Night   bool     // the page knows of the dark
+	Scroll  int      // width that the page takes
+	Beyond  []string // elements that reach beyond the window, or hide a part of themselves
+	Faint   []string // texts of less than 4.5 to 1 against what is behind them (WCAG 2.2, 1.4.3)
+	Letters float64  // height of the smallest type of a table, px
+}
+
+// measuring lays pages out side by side in windows of given widths, and
+// writes what it finds as JSON into the element "found".
+const measuring = `<!DOCTYPE html><html><body><pre id="found"></pre><script>
+const lum = c => { const [r, g, b] = c.map(v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4 }); return 0.2126 * r + 0.7152 * g + 0.0722 * b };
+const rgba = s => (s.match(/[\d.]+/g) || []).map(Number);
+function behind(win, e) {
+  for (; e; e = e.parentElement) { const c = rgba(win.getComputedStyle(e).backgroundColor); if (c.length === 3 || c[3] > 0.5) return c.slice(0, 3) }
+  return win.matchMedia("(prefers-color-scheme: dark)").matches ? [18, 18, 18] : [255, 255, 255];
+}
+function look(f, want) {
+  const win = f.contentWindow, doc = f.contentDocument, out = { Page: want.page, Width: want.width, Dark: want.dark, Night: win.matchMedia("(prefers-color-scheme: dark)").matches, Scroll: doc.documentElement.scrollWidth, Beyond: [], Faint: [], Letters: 1000 };
+  for (const e of doc.querySelectorAll("main *")) {
+    const box = e.getBoundingClientRect(), name = e.tagName + "." + (e.getAttribute("class") || "") + " " + (e.textContent || "").trim().slice(0, 40);
+    if (box.width === 0 || e.parentElement.closest("svg, .across")) continue;
+    if (box.right > want.width + 0.5 || box.left < -0.5) out.Beyond.push(name);
+    if (!e.matches(".across, svg") && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0) out.Beyond.push("hidden: " + name);
+    const own = [...e.childNodes].some(n => n.nodeType === 3 && n.textContent.trim());
+    if (!own || e.closest("svg")) continue;
+    const a = lum(rgba(win.getComputedStyle(e).color).slice(0, 3)), b = lum(behind(win, e));
+    if ((Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05) < 4.5) out.Faint.push(name);
+    if (e.matches("td")) out.Letters = Math.min(out.Letters, parseFloat(win.getComputedStyle(e).fontSize));
+  }
+  return out;
+}
+const wanted = %s, found = [];
+let left = wanted.length;
+for (const w of wanted) {
+  const f = document.createElement("iframe");
+  f.style = "width:" + w.width + "px;height:600px;border:0;color-scheme:" + (w.dark ? "dark" : "light");
+  f.onload = () => { found.push(look(f, w)); if (--left === 0) document.getElementById("found").textContent = JSON.stringify(found) };
+  f.src = w.page;
+  document.body.append(f);
+}
+</script></body></html>`
+
+// want is a window to look at a page in.
+type want struct {
+	Page  string `json:"page"`
+	Width int    `json:"width"`
+	Dark  bool   `json:"dark"`
+}
+
+// lookAt opens pages in windows of one browser.
+func lookAt(t *testing.T, pages map[string][]byte, wants []want) ([]frame, visit, *site) {
+	t.Helper()
+	list, err := json.Marshal(wants)
+	require.NoError(t, err)
+	pages["/frames.html"] = fmt.Appendf(nil, measuring, list)
+	s := newSite(t, pages)
+	v := browse(t, s.URL+"/frames.html", "--virtual-time-budget=20000", "--dump-dom")
+	m := regexp.MustCompile(`(?s)<pre id="found">(.*?)</pre>`).FindStringSubmatch(v.dom)
+	require.NotNil(t, m, v.dom)
+	var found []frame
+	require.NoError(t, json.Unmarshal([]byte(html.UnescapeString(m[1])), &found), v.console)
+	require.Len(t, found, len(wants))
+	return found, v, s
+}
+
+// The sheet in a browser: it asks for nothing, complains of nothing, fits
+// windows from a telephone's to a desk's without scrolling sideways, and its
+// words stand out from what is behind them, by day and by night.
+func TestSheetInABrowser(t *testing.T) {
+	t.Parallel()
+	needtool.NeedTool(t, "chromium")
+	pages, wants := map[string][]byte{}, []want{}
+	for name, args := range sheetBuilds {
+		pages["/"+name+".html"] = sheetOf(t, args...)
+		for _, width := range []int{360, 800, 1400} {
+			wants = append(wants, want{"/" + name + ".html", width, width == 800})
+		}
+	}
+	found, v, s := lookAt(t, pages, wants)
+	for _, f := range found {
+		name := fmt.Sprintf("%s at %d px, dark %v", f.Page, f.Width, f.Dark)
+		assert.Equal(t, f.Dark, f.Night, name)
+		assert.LessOrEqual(t, f.Scroll, f.Width, name)
+		assert.Empty(t, f.Beyond, name)
+		assert.Empty(t, f.Faint, name)
+		assert.GreaterOrEqual(t, f.Letters, 14.0, name)
+	}
+	assert.Empty(t, v.console)
+	assert.Empty(t, v.outside)
+	assert.Empty(t, s.strangers())
+}
+
+// The looking itself: what it must find.
+func TestSheetInABrowserIsLookedAt(t *testing.T) {
+	t.Parallel()
+	needtool.NeedTool(t, "chromium")
+	page := string(sheetOf(t))
+	bad := strings.Replace(page, "<header>", `<header><div style="width:2000px">wide</div><p style="color:#eee;background:#fff">faint</p><img src="/leak.png"/><img src="http://leak.invalid/x.png"/>`, 1)
+	require.NotEqual(t, page, bad)
+	open := regexp.MustCompile(`<meta http-equiv[^>]*>`).ReplaceAllString(bad, "")
+	require.NotEqual(t, bad, open)
+	found, v, s := lookAt(t, map[string][]byte{"/bad.html": []byte(bad)}, []want{{"/bad.html", 800, false}})
+	assert.Greater(t, found[0].Scroll, 800)
+	assert.Contains(t, strings.Join(found[0].Beyond, "\n"), "wide")
+	assert.Contains(t, strings.Join(found[0].Faint, "\n"), "faint")
+	assert.Len(t, v.console, 2, "the page itself forbids to load anything")
+	assert.Empty(t, s.strangers())
+	_, v, s = lookAt(t, map[string][]byte{"/open.html": []byte(open)}, []want{{"/open.html", 800, false}})
+	assert.Equal(t, []string{"/leak.png"}, s.strangers())
+	assert.Contains(t, v.outside, "http://leak.invalid/x.png")
+}
+
+// The sheet on paper, of both common sizes: no row, point or caution is
+// divided between two sheets, and no word is cut off at the side.
+func TestSheetOnPaper(t *testing.T) {
+	for name, args := range sheetBuilds {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			needtool.NeedTool(t, "chromium")
+			page := sheetOf(t, args...)
+			if name != "eight" {
+				page = []byte(strings.Replace(string(page), "@page {", "@page { size: A4;", 1))
+			}
+			pdf, sheets := printed(t, page)
+			rows := rowsOf(t, page)
+			require.Greater(t, len(rows), 150)
+			assert.Empty(t, divided(rows, sheets))
+			assert.Empty(t, offPaper(t, pdf))
+			for i, text := range sheets {
+				assert.Contains(t, text, fmt.Sprintf("page %d of %d", i+1, len(sheets)))
+			}
+			assert.LessOrEqual(t, len(sheets), 22)
+		})
+	}
+}
+
+// The check itself: rows and points of many lines are kept whole by the
+// sheet's style, and found divided without it.
+func TestDividedRowsAreFound(t *testing.T) {
+	t.Parallel()
+	needtool.NeedTool(t, "chromium")
+	r := &show.Report{}
+	r.Heading("Tall rows")
+	table := r.Table("tall", "", show.Figures("row"), show.Words("words"))
+	var points []string
+	for i := range 30 {
+		table.Row(strconv.Itoa(i), strings.Repeat(fmt.Sprintf("many words %d ", i), 40))
+		points = append(points, strings.Repeat(fmt.Sprintf("a long point %d ", i), 50))
+	}
+	r.Bullets(points...)
+	var page bytes.Buffer
+	require.NoError(t, sheet.Write(&page, sheet.Sheet{Title: "Tall", Sections: sheet.Split(r)}))
+	rows := rowsOf(t, page.Bytes())
+	require.Len(t, rows, 61, "the head among them")
+	_, sheets := printed(t, page.Bytes())
+	assert.Empty(t, divided(rows, sheets))
+	loose := strings.Replace(page.String(), "</style>", "tr, li { break-inside: auto !important; orphans: 1; widows: 1 }</style>", 1)
+	_, sheets = printed(t, []byte(loose))
+	assert.Greater(t, len(divided(rows, sheets)), 3)
+}
+
+// rowsOf gives the text of every row and every list item of a page, without
+// blanks. The page is well-formed XML, which is thereby tested.
+func rowsOf(t *testing.T, page []byte) []string {
+	t.Helper()
+	d := xml.NewDecoder(strings.NewReader(string(page)))
+	var rows []string
+	depth, nav := 0, 0 // inside a row or item; inside the list of contents, which is not printed
+	var text strings.Builder
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return rows
+		}
+		require.NoError(t, err)
+		switch e := token.(type) {
+		case xml.StartElement:
+			switch e.Name.Local {
+			case "nav":
+				nav++
+			case "tr", "li":
+				depth++
+			}
+		case xml.EndElement:
+			switch e.Name.Local {
+			case "nav":
+				nav--
+			case "tr", "li":
+				depth--
+				if row := squeezed(text.String()); row != "" && nav == 0 {
+					rows = append(rows, row)
+				}
+				text.Reset()
+			}
+		case xml.CharData:
+			if depth > 0 {
+				text.Write(e)
+			}
+		}
+	}
+}
+
+func squeezed(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || r == '\u2022' { // a list's bullet is no text of the page
+			return -1
+		}
+		return r
+	}, text)
+}
+
+// divided gives the rows that do not stand whole on one sheet of paper, in
+// the order of the page.
+func divided(rows, sheets []string) []string {
+	var out []string
+	at, from := 0, 0
+	texts := make([]string, len(sheets))
+	for i, s := range sheets {
+		texts[i] = squeezed(s)
+	}
+	for _, row := range rows {
+		found := false
+		for n := at; n < len(texts); n++ {
+			start := 0
+			if n == at {
+				start = from
+			}
+			if k := strings.Index(texts[n][start:], row); k >= 0 {
+				at, from, found = n, start+k+len(row), true
+				break
+			}
+		}
+		if !found {
+			out = append(out, row)
+		}
+	}
+	return out
+}
+
+var (
+	pageBox = regexp.MustCompile(`<page width="([\d.]+)"`)
+	wordBox = regexp.MustCompile(`<word xMin="([-\d.]+)" yMin="[-\d.]+" xMax="([-\d.]+)" yMax="[-\d.]+">(.*?)</word>`)
+)
+
+// offPaper gives the words that come nearer to the side of the paper than its
+// margin of 12 mm.
+func offPaper(t *testing.T, pdf string) []string {
+	t.Helper()
+	text, err := exec.Command("pdftotext", "-bbox", pdf, "-").Output()
+	require.NoError(t, err)
+	const margin = 11.5 * 72 / 25.4
+	var out []string
+	for _, page := range strings.Split(string(text), "</page>") {
+		size := pageBox.FindStringSubmatch(page)
+		if size == nil {
+			continue
+		}
+		words := wordBox.FindAllStringSubmatch(page, -1)
+		require.NotEmpty(t, words)
+		for _, w := range words {
+			if number(t, w[1]) < margin || number(t, w[2]) > number(t, size[1])-margin {
+				out = append(out, w[3])
+			}
+		}
+	}
+	return out
+}
+
+func number(t *testing.T, text string) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(text, 64)
+	require.NoError(t, err)
+	return x
+}
