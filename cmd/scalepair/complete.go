@@ -73,10 +73,11 @@ func words(list ...string) completer {
 }
 
 // completeArgument goes by the usage line: "[build.toml]" completes files of
-// that kind, "[folder]" folders, in the order of the line.
+// that kind, "[folder]" folders, "string" the strings of the build at hand, in
+// the order of the line.
 func completeArgument(c *cobra.Command) completer {
 	named := strings.Fields(c.Use)[1:]
-	return func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	return func(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 		if len(args) >= len(named) {
 			return nil, cobra.ShellCompDirectiveNoFileComp
 		}
@@ -87,6 +88,8 @@ func completeArgument(c *cobra.Command) completer {
 			return []string{kind}, cobra.ShellCompDirectiveFilterFileExt
 		case place == "folder":
 			return nil, cobra.ShellCompDirectiveFilterDirs
+		case place == "string":
+			return completeString(c, args)
 		}
 		return nil, cobra.ShellCompDirectiveDefault
 	}
@@ -100,6 +103,18 @@ func completeCommand(root *cobra.Command) ([]string, cobra.ShellCompDirective) {
 		}
 	}
 	return out, cobra.ShellCompDirectiveNoFileComp
+}
+
+// completeString offers the numbers of the strings with their notes.
+func completeString(c *cobra.Command, args []string) ([]string, cobra.ShellCompDirective) {
+	var out []string
+	if j := atHand(c, args); j != nil {
+		t := j.Build.Strings.Tuning
+		for n := range t.Strings() {
+			out = append(out, fmt.Sprintf("%d\t%s", n+1, t.OfString(n+1).Name()))
+		}
+	}
+	return out, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
 }
 
 func completeTuning(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {

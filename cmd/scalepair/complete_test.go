@@ -62,7 +62,7 @@ func TestEveryCommandCompletes(t *testing.T) {
 	for _, c := range tree().Commands() {
 		t.Run(c.Name(), func(t *testing.T) {
 			if strings.Contains(c.Use, "[build.toml]") {
-				assert.NotEmpty(t, choices(c.Name(), ""))
+				require.NotEmpty(t, choices(c.Name(), ""))
 			}
 			c.Flags().VisitAll(func(f *pflag.Flag) {
 				if f.Name == "format" || f.Name == "lengths" || f.Name == "forces" {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"testing"
 
+	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/assert"
 )
 
@@ -40,12 +41,18 @@ func TestExitCodes(t *testing.T) {
 	}
 }
 
-// Every command says what it is, with examples to paste.
+// Every command says what it is, with examples to paste, and every flag what
+// its value is, in another word than the program's own types.
 func TestEveryCommandIsExplained(t *testing.T) {
 	for _, c := range tree().Commands() {
 		assert.NotEmpty(t, c.Short, c.Name())
 		assert.NotEmpty(t, c.Long, c.Name())
 		assert.NotEmpty(t, c.Example, c.Name())
 		assert.NotRegexp(t, `\.$`, c.Short, c.Name())
+		c.Flags().VisitAll(func(f *pflag.Flag) {
+			value, usage := pflag.UnquoteUsage(f)
+			assert.NotEmpty(t, usage, f.Name)
+			assert.NotRegexp(t, `^(string|strings|stringArray|u?int|float|duration|value)$`, value, c.Name()+" --"+f.Name)
+		})
 	}
 }
