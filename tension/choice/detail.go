@@ -63,6 +63,8 @@ type BendDetail struct {
 type Total struct {
 	TensionN, UTensionN    float64
 	BassHalfN, TrebleHalfN float64 // a middle string counts half to either
+	// Misfits of this tuning by itself, %; 0 without a target.
+	TensionMisfit, PushMisfit float64
 }
 
 // Detail works out one pair with one set of gauges, given by string as
@@ -182,6 +184,7 @@ func (p *Plan) totals(d *Detail) []Total {
 	out := make([]Total, len(p.req.Cases))
 	for c := range out {
 		t := &out[c]
+		t.TensionMisfit, t.PushMisfit = p.caseMisfits(d, c)
 		sums := map[string]float64{}
 		own := map[int]float64{}
 		for i, s := range d.Strings {

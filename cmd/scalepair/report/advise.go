@@ -216,11 +216,14 @@ func (in *Input) bestSet(r *show.Report, a *Advice) {
 // stringTables prints a detail in every tuning.
 func (in *Input) stringTables(r *show.Report, d *choice.Detail) {
 	cases := in.Plan.Request().Cases
+	if len(cases) > 1 {
+		in.tuningsTogether(r, d)
+	}
 	for c := range cases {
 		name, caption := "strings", "Strings"
 		if len(cases) > 1 {
 			name = fmt.Sprintf("strings-%d", c+1)
-			caption = cases[c].Name
+			caption = "Strings in " + in.caseWords(c, cases[c])
 		}
 		in.stringTable(r, name, caption, d, c)
 		in.totals(r, d, c)

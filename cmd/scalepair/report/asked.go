@@ -17,7 +17,7 @@ func (in *Input) asked(r *show.Report) {
 	var items []string
 	add := func(format string, args ...any) { items = append(items, fmt.Sprintf(format, args...)) }
 	for i := range req.Cases {
-		add("Tuning: %s, A4 = %s Hz.", in.caseWords(i, req.Cases[i]), strconv.FormatFloat(b.Strings.PitchStandardHz, 'f', -1, 64))
+		add("Tuning: %s, A4 = %s Hz%s.", in.caseWords(i, req.Cases[i]), strconv.FormatFloat(b.Strings.PitchStandardHz, 'f', -1, 64), weightWords(&req, i))
 	}
 	if len(req.Cases) > 1 {
 		by := "their weighted mean counts"
@@ -36,6 +36,14 @@ func (in *Input) asked(r *show.Report) {
 	in.askedLimits(add)
 	r.Heading("What was asked")
 	r.Bullets(items...)
+}
+
+// weightWords gives a tuning's weight where several count in a mean.
+func weightWords(req *choice.Request, i int) string {
+	if len(req.Cases) < 2 || req.By == choice.Worst {
+		return ""
+	}
+	return ", weight " + trim(req.Cases[i].Weight)
 }
 
 func (in *Input) orderingWords() string {

@@ -211,7 +211,7 @@ func (in *Input) wholes(r *show.Report, cmp *Comparison, names []string) {
 func (in *Input) severalNote(cmp *Comparison) string {
 	for _, c := range cmp.Asked {
 		if len(c.Cases) > 1 {
-			return " Where a column has several tunings, misfits and limits are those of its set in all of them."
+			return " Where a column has several tunings, the overtone misfit and the limits are those of its set in all of them."
 		}
 	}
 	return ""
@@ -235,17 +235,19 @@ func (v view) misfit(term choice.Term) string {
 	if !v.in.Plan.HasTerm(term) {
 		return none
 	}
-	return show.Fixed(misfitOf(v.d, term), 2)
+	return show.Fixed(v.misfitOf(term), 2)
 }
 
-func misfitOf(d *choice.Detail, term choice.Term) float64 {
+// misfitOf is that of the view's tuning by itself, but for the overtone rise,
+// which is that of all tunings of the column.
+func (v view) misfitOf(term choice.Term) float64 {
 	switch term {
 	case choice.PushTerm:
-		return d.PushMisfit
+		return v.d.Totals[v.c].PushMisfit
 	case choice.OvertoneTerm:
-		return d.OvertoneMisfit
+		return v.d.OvertoneMisfit
 	}
-	return d.TensionMisfit
+	return v.d.Totals[v.c].TensionMisfit
 }
 
 // bent gives the bend at the k-th fret, or why there is none.

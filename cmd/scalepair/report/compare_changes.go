@@ -47,7 +47,7 @@ func (in *Input) changes(r *show.Report, cmp *Comparison, names []string) {
 		for _, w := range one.Ways {
 			row := []string{names[i], strconv.Itoa(len(w.Swaps)), own.swapWords(w), show.Fixed(w.Detail.TensionMisfit, 2)}
 			if push {
-				row = append(row, view{in: own, d: w.Detail}.misfit(choice.PushTerm))
+				row = append(row, own.pushThen(w.Detail))
 			}
 			t.Row(append(row, yesNo(w.Within))...)
 		}
@@ -60,6 +60,13 @@ func (in *Input) changes(r *show.Report, cmp *Comparison, names []string) {
 	if push {
 		t.Note("Only tension counts in these swaps; the push misfit shows what else they do.")
 	}
+}
+
+func (in *Input) pushThen(d *choice.Detail) string {
+	if !in.Plan.HasTerm(choice.PushTerm) {
+		return none
+	}
+	return show.Fixed(d.PushMisfit, 2)
 }
 
 func (in *Input) hasTermIn(cmp *Comparison, term choice.Term) bool {

@@ -38,6 +38,10 @@ func (in *Input) stringTable(r *show.Report, name, caption string, d *choice.Det
 	}
 	total := []string{"all", "", "", "", u.ForceU(d.Totals[c].TensionN, d.Totals[c].UTensionN)}
 	t.Total(total...)
+	if c+1 < len(d.Totals) {
+		in.tuningNotes(t, d, c)
+		return
+	}
 	in.stringNotes(t, d, c)
 }
 
@@ -105,11 +109,6 @@ func (in *Input) stringNotes(t *show.Table, d *choice.Detail, c int) {
 		if g.Core == 0 {
 			t.Note("String %d: the core of %s is not known, so stretch is not counted, and no breaking share, bend or overtone rise can be told.", s.Number, g.Label)
 		}
-		for _, b := range s.Cases[c].Bends {
-			if b.Err != nil && !errors.Is(b.Err, tension.ErrNoStiffness) && !errors.Is(b.Err, choice.ErrBehindCapo) {
-				t.Note("String %d, fret %s: %v.", s.Number, strconv.FormatFloat(b.Fret, 'f', -1, 64), b.Err)
-			}
-		}
 		if g.Family != "plain" && g.Core > 0 && !seen["wound"] {
 			seen["wound"] = true
 			t.Note("≥: the rise of a wound string is a lower bound, and is not to be compared with a plain string's.")
@@ -120,6 +119,19 @@ func (in *Input) stringNotes(t *show.Table, d *choice.Detail, c int) {
 		}
 	}
 	in.bendNote(t)
+	in.tuningNotes(t, d, c)
+}
+
+// tuningNotes says what holds for one tuning: bends that cannot be made, and a
+// capo.
+func (in *Input) tuningNotes(t *show.Table, d *choice.Detail, c int) {
+	for _, s := range d.Strings {
+		for _, b := range s.Cases[c].Bends {
+			if b.Err != nil && !errors.Is(b.Err, tension.ErrNoStiffness) && !errors.Is(b.Err, choice.ErrBehindCapo) {
+				t.Note("String %d, fret %s: %v.", s.Number, strconv.FormatFloat(b.Fret, 'f', -1, 64), b.Err)
+			}
+		}
+	}
 	capoNote(t, d, c, in.Plan.Request().Cases[c].CapoFret)
 }
 
