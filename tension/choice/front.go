@@ -189,7 +189,8 @@ func distinct(rank []ranked, listed int, apart float64, bass, treble []float64) 
 		b, t := bass[r.bass], treble[r.treble]
 		if !slices.ContainsFunc(out, func(o ranked) bool {
 			db, dt := b-bass[o.bass], t-treble[o.treble]
-			return math.Abs(db) < apart && math.Abs(dt) < apart && math.Abs(db-dt) < apart
+			near := apart * (1 - limitSlack)
+			return math.Abs(db) < near && math.Abs(dt) < near && math.Abs(db-dt) < near
 		}) {
 			out = append(out, r)
 		}

@@ -244,6 +244,8 @@ func (p *Plan) tensionSquare(i int, f *strung) float64 {
 	return b.v / float64(p.tensionTerms)
 }
 
+// pushSquare compares the bends that can be made; the others a search never
+// gets to see, and a detail reports one by one.
 func (p *Plan) pushSquare(i int, f *strung) float64 {
 	sum := 0.0
 	for k, want := range p.targets.push[i] {

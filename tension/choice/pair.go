@@ -82,12 +82,16 @@ func (p *Plan) frameWithin(bassMM, trebleMM float64) (fan.Frame, Miss) {
 	return frame, miss
 }
 
+// limitSlack keeps a value that meets a limit exactly, but for the rounding of
+// inches to metres, from counting as beyond it.
+const limitSlack = 1e-9
+
 // pairLimits reports the limits that a frame breaks, in the order of the
 // reasons, until report says to stop.
 func (p *Plan) pairLimits(f *fan.Frame, report func(r Reason, value, limit float64) bool) {
 	lim := &p.req.Limits
 	over := func(r Reason, value, limit float64) bool {
-		return limit > 0 && value > limit && report(r, value, limit)
+		return limit > 0 && value > limit*(1+limitSlack) && report(r, value, limit)
 	}
 	if over(Difference, math.Abs(f.DifferenceMM()), lim.DifferenceMM) ||
 		over(FretSlant, p.fretSlant(f), lim.FretSlantRad) ||
