@@ -90,7 +90,10 @@ func (c *composer) facts() {
 		fact("Total tension", "%s", c.totalWords(d))
 	}
 	blank, size := c.blankWords(c.f.SetOut)
-	fact("Blank", "%s, %s", strings.TrimPrefix(blank, "fingerboard blank: "), size)
+	if name, ok := strings.CutPrefix(blank, "fingerboard blank: "); ok {
+		size = name + ", " + size
+	}
+	fact("Blank", "%s", size)
 }
 
 // totalWords names the total tension, the greatest of several tunings.
