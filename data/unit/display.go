@@ -33,21 +33,27 @@ var (
 	forceUnitWords  = []string{"N", "lbf", "kgf"}
 )
 
-// ParseLengthUnit reads "mm", "in" or "in64".
+// ParseLengthUnit reads "mm", "in" or "in64", and the first two under every
+// name that a length may be given with, such as "inches".
 func ParseLengthUnit(s string) (LengthUnit, error) {
-	i, err := pick("length", s, lengthUnitWords)
+	i, err := pick("length", s, lengths, lengthUnitWords)
 	return LengthUnit(i), err
 }
 
-// ParseForceUnit reads "N", "lbf" or "kgf".
+// ParseForceUnit reads "N", "lbf" or "kgf", under every name that a force may
+// be given with, such as "lb".
 func ParseForceUnit(s string) (ForceUnit, error) {
-	i, err := pick("force", s, forceUnitWords)
+	i, err := pick("force", s, forces, forceUnitWords)
 	return ForceUnit(i), err
 }
 
-func pick(what, s string, words []string) (int, error) {
+func pick(what, s string, k kind, words []string) (int, error) {
+	word := strings.ToLower(strings.Join(strings.Fields(s), ""))
+	if u, ok := k.find(word); ok {
+		word = strings.ToLower(u.names[0])
+	}
 	for i, w := range words {
-		if strings.EqualFold(strings.TrimSpace(s), w) {
+		if word == strings.ToLower(w) {
 			return i, nil
 		}
 	}
@@ -99,7 +105,7 @@ func (u LengthUnit) Format(l Length, decimalsMM int) string {
 	case DecimalInches:
 		return Fixed(l.Inches(), decimalsMM+2)
 	case InchFractions:
-		return sixtyFourths(l.Inches())
+		return Fraction(l.Inches(), 64)
 	}
 	return Fixed(l.MM(), decimalsMM)
 }
@@ -114,15 +120,22 @@ func (u ForceUnit) Format(f Force, decimalsN int) string {
 	return Fixed(u.Value(f), decimalsN+1)
 }
 
-// sixtyFourths writes x inches as whole and reduced fraction, halves away
-// from zero.
-func sixtyFourths(x float64) string {
+// Fraction writes x as whole and reduced fraction, to the nearest 1/over, halves
+// away from zero: "25 1/2". It panics on NaN and infinities, and on an over
+// below 1.
+func Fraction(x float64, over int) string {
 	mustBeFinite(x)
-	n, den := math.Round(math.Abs(x)*64), 64.0
-	whole := math.Floor(n / 64)
-	n -= whole * 64
-	for n > 0 && math.Mod(n, 2) == 0 {
-		n, den = n/2, den/2
+	if over < 1 {
+		panic("unit: a fraction over nothing")
+	}
+	n, den := math.Round(math.Abs(x)*float64(over)), float64(over)
+	whole := math.Floor(n / den)
+	n -= whole * den
+	for a, b := n, den; b > 0; a, b = b, math.Mod(a, b) {
+		if math.Mod(a, b) == 0 { // b is the greatest common divisor
+			n, den = n/b, den/b
+			break
+		}
 	}
 	var out string
 	switch {
