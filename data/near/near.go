@@ -30,6 +30,10 @@ func Suggest(word string, known []string) string {
 	return best
 }
 
+// Distance counts the letters added, left out, changed, or swapped with their
+// neighbour between two words. Case and outer blanks do not count.
+func Distance(a, b string) int { return distance(fold(a), fold(b)) }
+
 func allowed(letters int) int {
 	if letters == 1 {
 		return 0
@@ -52,8 +56,7 @@ func containing(w string, known []string) string {
 
 func fold(s string) []rune { return []rune(strings.ToLower(strings.TrimSpace(s))) }
 
-// distance counts the letters added, left out, changed, or swapped with their
-// neighbour between a and b (optimal string alignment).
+// distance is Distance of folded words, by optimal string alignment.
 func distance(a, b []rune) int {
 	before, last := make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range last {

@@ -38,6 +38,19 @@ func TestSuggestTakesTheEarlierOfTwo(t *testing.T) {
 	assert.Equal(t, "hat", near.Suggest("bat", []string{"hat", "cat"}))
 }
 
+func TestDistance(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		want int
+	}{
+		{"nickel wound", " Nickel wound", 0}, {"nickle wound", "nickel wound", 1}, {"flatwound", "flat wound", 1},
+		{"nickl wuond", "nickel wound", 2}, {"", "abc", 3}, {"brass", "bronze", 4},
+	} {
+		assert.Equal(t, c.want, near.Distance(c.a, c.b), "%q %q", c.a, c.b)
+		assert.Equal(t, c.want, near.Distance(c.b, c.a), "%q %q", c.b, c.a)
+	}
+}
+
 // A slip of one letter in a word that is unlike the others is always mended.
 func TestSuggestMendsOneSlip(t *testing.T) {
 	known := []string{"neutral_fret", "saddle_spacing", "heel_overhang", "pitch_standard_hz"}
