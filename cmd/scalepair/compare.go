@@ -33,10 +33,11 @@ swapped for which gauge of the stock to come near the wanted tension.
 The columns are those of [[compare]] in the build file. Flags take their place:
 --tuning, --retune, --capo, --pair and --gauges may each be given again and
 again, and every combination is a column. Each --retune is one more tuning
-beside the build's own. --gauges also takes the words today (the set chosen or
-given) and suggested (the best of the stock). Without columns of either kind
-today's set stands against the suggested one; where there is no set of today,
-the reference instrument's.
+beside the build's own. --gauges also takes a word: today (the set chosen or
+given), reference (the reference instrument's) or suggested (the best of the
+stock). Without columns of either kind, or with one alone and no --gauges, today's
+set stands against the suggested one; where there is no set of today, the
+reference instrument's.
 
 What a column leaves open is the build's: its tuning or tunings, its chosen pair
 or the best of advise, today's set or else a suggested one.`,
@@ -54,7 +55,7 @@ or the best of advise, today's set or else a suggested one.`,
 	f.StringArrayVar(&o.asked.Retunes, "retune", nil, "the build's tuning with strings at other `notes`, such as 6=A1; may be repeated")
 	f.StringArrayVar(&o.asked.Capos, "capo", nil, "`fret` of a capo, 0 for none; may be repeated")
 	f.StringArrayVar(&o.asked.Pairs, "pair", nil, "bass and treble scale `lengths`, such as \"690 / 650 mm\", or one for straight frets; may be repeated")
-	f.StringArrayVar(&o.asked.Gauges, "gauges", nil, "`gauges` of the stock, low string first, or the word today or suggested; may be repeated")
+	f.StringArrayVar(&o.asked.Gauges, "gauges", nil, "`gauges` of the stock, low string first, or a word: today, reference, suggested; may be repeated")
 	f.StringVar(&o.within, "within", "5%", "tension misfit in `percent` that swapped strings should come within")
 	f.StringVar(&o.over.Pitch, "pitch", "", "pitch standard: A4 in `Hz`")
 	f.StringVar(&o.over.Neutral, "neutral", "", "neutral `fret`, such as 7 or 7.5, or bridge")

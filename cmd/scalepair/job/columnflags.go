@@ -19,7 +19,7 @@ type Comparison struct {
 	Retunes []string // "6=A1", or several with commas: one more tuning each
 	Capos   []string // frets
 	Pairs   []string // "690 / 650 mm", or one length for straight frets
-	Gauges  []string // labels, "today" or "suggested"
+	Gauges  []string // labels, "today", "reference" or "suggested"
 }
 
 func (c Comparison) any() bool {
@@ -34,6 +34,9 @@ const mostColumns = 24
 func (j *Job) askedColumns(base Column, asked Comparison) ([]Column, error) {
 	var faults fault.List
 	out := j.tuningColumns(base, asked, &faults)
+	if len(out) == 0 {
+		out = []Column{base} // no tuning was right, so that the other flags are still looked at
+	}
 	out = combine(out, asked.Capos, func(c *Column, text string) { j.capoOf(c, text, &faults) })
 	out = combine(out, asked.Pairs, func(c *Column, text string) { j.pairOf(c, text, &faults) })
 	out = combine(out, asked.Gauges, func(c *Column, text string) { j.setOf(base, c, text, &faults) })
@@ -145,12 +148,20 @@ func (j *Job) setOf(base Column, c *Column, text string, faults *fault.List) {
 		}
 		c.Set, c.SetName = base.Set, TodaysSet
 		return
+	case "reference":
+		set, err := j.referenceSet()
+		faults.Include(at, err)
+		if err == nil && set == nil {
+			faults.Add(at, "there is no reference instrument with as many strings", text, "describe one under [reference], or list the gauges")
+		}
+		c.Set, c.SetName = set, ReferenceSet
+		return
 	}
 	labels := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' })
 	slices.Reverse(labels)
 	if have, want := len(labels), j.Build.Strings.Tuning.Strings(); have != want {
 		faults.Add(at, fmt.Sprintf("%d labels for %d strings", have, want), text,
-			"give one label a string, low string first, or the word today or suggested")
+			"give one label a string, low string first, or a word: today, reference or suggested")
 		return
 	}
 	c.Set, c.SetName = j.indexes(labels, func(int) fault.Place { return at }, faults), ""

@@ -41,7 +41,8 @@ const (
 
 // Columns gives the columns that the flags ask for, else those of [[compare]],
 // else today's set against a suggested one: today's is the set chosen or
-// given, and where there is none the reference instrument's.
+// given, and where there is none the reference instrument's. So it does where
+// the flags leave one column and name no set.
 func (j *Job) Columns(asked Comparison) ([]Column, error) {
 	pick, err := j.Pick()
 	if err != nil {
@@ -56,7 +57,11 @@ func (j *Job) Columns(asked Comparison) ([]Column, error) {
 	}
 	switch {
 	case asked.any():
-		return j.askedColumns(base, asked)
+		out, err := j.askedColumns(base, asked)
+		if err != nil || len(out) > 1 || asked.Gauges != nil {
+			return out, err
+		}
+		return j.usualColumns(out[0]) // one column alone compares nothing
 	case len(j.Build.Columns) > 0:
 		return j.fileColumns(base)
 	}
@@ -66,18 +71,31 @@ func (j *Job) Columns(asked Comparison) ([]Column, error) {
 // usualColumns sets today's set against a suggested one.
 func (j *Job) usualColumns(base Column) ([]Column, error) {
 	suggested := base
-	suggested.Set, suggested.SetName, suggested.IfAny = nil, SuggestedSet, base.Set != nil
-	if ref := j.Build.Reference; base.Set == nil && ref != nil && ref.Tuning.Strings() == j.Build.Strings.Tuning.Strings() {
-		var faults fault.List
-		base.Set, base.SetName = j.indexes(ref.Gauges, j.gaugePlace("reference.gauges", false), &faults), ReferenceSet
-		if err := faults.Err(); err != nil {
+	suggested.Set, suggested.SetName = nil, SuggestedSet
+	if base.Set == nil {
+		var err error
+		if base.Set, err = j.referenceSet(); err != nil {
 			return nil, err
 		}
+		base.SetName = ReferenceSet
 	}
 	if base.Set == nil {
 		return []Column{suggested}, nil
 	}
+	suggested.IfAny = true
 	return []Column{base, suggested}, nil
+}
+
+// referenceSet is the set of a reference instrument with as many strings; nil
+// without one.
+func (j *Job) referenceSet() ([]int, error) {
+	ref := j.Build.Reference
+	if ref == nil || ref.Tuning.Strings() != j.Build.Strings.Tuning.Strings() {
+		return nil, nil
+	}
+	var faults fault.List
+	set := j.indexes(ref.Gauges, j.gaugePlace("reference.gauges", false), &faults)
+	return set, faults.Err()
 }
 
 // fileColumns are those of [[compare]].
@@ -135,16 +153,13 @@ func (j *Job) Requests(columns []Column) ([]Column, []choice.Column, error) {
 	var out []choice.Column
 	suggests := true
 	for _, c := range columns {
-		if c.IfAny && !suggests {
+		req, err := j.columnRequest(c)
+		if c.IfAny && (!suggests || !wantsANumber(req.Feel)) {
 			continue
 		}
-		req, err := j.Request()
 		if err != nil {
 			return nil, nil, err
 		}
-		req.Cases, req.Neck.Neutral = c.Cases, c.Neutral
-		req.BassMM, req.TrebleMM = []float64{c.BassMM}, []float64{c.TrebleMM}
-		req.Given = c.Set
 		if len(out) > 0 {
 			req.Feel.BendStrings = out[0].Request.Feel.BendStrings
 		} else {
@@ -158,4 +173,25 @@ func (j *Job) Requests(columns []Column) ([]Column, []choice.Column, error) {
 		out = append(out, choice.Column{Name: c.Name, Request: req, Set: c.Set})
 	}
 	return kept, out, nil
+}
+
+// columnRequest is the build's request with what the column states.
+func (j *Job) columnRequest(c Column) (choice.Request, error) {
+	req, err := j.Request()
+	if err != nil {
+		return req, err
+	}
+	req.Cases, req.Neck.Neutral, req.Given = c.Cases, c.Neutral, c.Set
+	req.BassMM, req.TrebleMM = []float64{c.BassMM}, []float64{c.TrebleMM}
+	if c.Set == nil && !wantsANumber(req.Feel) {
+		return req, fault.Fault{Place: j.Build.Place("feel"), What: "no set can be suggested: the tension or push wanted is the set's own mean, which any set has",
+			Remedy: "say under [feel] what is wanted, describe a [reference], or give the column its gauges"}
+	}
+	return req, nil
+}
+
+// wantsANumber says that no target is the set's own mean, so that a set may be
+// chosen by it.
+func wantsANumber(f choice.Feel) bool {
+	return f.Tension.Source != choice.OwnMean && f.Push.Source != choice.OwnMean
 }

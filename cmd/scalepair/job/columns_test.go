@@ -67,6 +67,10 @@ func TestWithoutFlagsTodaysSetStandsBesideASuggestedOne(t *testing.T) {
 	assert.Equal(t, job.ReferenceSet, out[0].SetName, "the demo gives no set")
 	assert.Equal(t, job.SuggestedSet, out[1].SetName)
 	assert.Zero(t, out[0].BassMM, "the pair is open")
+
+	out = columns(t, demo, job.Comparison{Pairs: []string{"686 mm"}})
+	require.Len(t, out, 2, "one column alone compares nothing")
+	assert.Equal(t, 686.0, out[1].BassMM)
 }
 
 func TestColumnsOfTheBuildFile(t *testing.T) {

@@ -120,7 +120,7 @@ func (in *Input) columnParts(c *job.Column) []string {
 		set = in.gauge(c.Set[0]) + " to " + in.gauge(c.Set[len(c.Set)-1])
 	}
 	return []string{strings.Join(tunings, " and "), strings.Join(capos, " and "),
-		"A4 = " + show.Fixed(c.Cases[0].FreqsHz[0]/a4, 1) + " Hz", in.pair(c.BassMM, c.TrebleMM),
+		"A4 = " + show.Fixed(c.Cases[0].FreqsHz[0]/a4, 1) + " Hz", in.Pair(c.BassMM, c.TrebleMM),
 		"neutral " + neutralWords(build.Neutral{Fret: c.Neutral.Fret, Bridge: c.Neutral.Bridge}), set}
 }
 
@@ -146,7 +146,11 @@ func (in *Input) columnTable(r *show.Report, cmp *Comparison, names []string) {
 	for i, c := range cmp.Asked {
 		var tunings []string
 		for k, one := range c.Cases {
-			tunings = append(tunings, tuningWords(c.Tunings[k], one.CapoFret))
+			words := tuningWords(c.Tunings[k], one.CapoFret)
+			if len(c.Cases) > 1 {
+				words = one.Name + ": " + words
+			}
+			tunings = append(tunings, words)
 		}
 		set := none
 		if d := cmp.Compared[i].Detail; d != nil {
@@ -184,8 +188,12 @@ func (in *Input) noSets(r *show.Report, cmp *Comparison, names []string) {
 // wholes sets totals, misfits and the number of broken limits side by side.
 func (in *Input) wholes(r *show.Report, cmp *Comparison, names []string) {
 	terms := in.termsOf(cmp)
-	columns := []show.Column{show.Words("column"), show.Figures(in.Units.HeadForce("all strings together")),
-		show.Figures("change from the reference %"), show.Figures("change from the first column %")}
+	reference := in.Job.Build.Reference != nil
+	columns := []show.Column{show.Words("column"), show.Figures(in.Units.HeadForce("all strings together"))}
+	if reference {
+		columns = append(columns, show.Figures("change from the reference %"))
+	}
+	columns = append(columns, show.Figures("change from the first column %"))
 	for i, term := range terms {
 		columns = append(columns, show.Figures(string(term)+" misfit %").Later(i))
 	}
@@ -196,10 +204,11 @@ func (in *Input) wholes(r *show.Report, cmp *Comparison, names []string) {
 		if first == 0 {
 			first = total.TensionN
 		}
-		row := []string{v.name, in.Units.ForceU(total.TensionN, total.UTensionN), none, show.SignedPercent(total.TensionN/first-1, 1)}
+		row := []string{v.name, in.Units.ForceU(total.TensionN, total.UTensionN)}
 		if change, ok := totalChange(v.d, v.c); ok {
-			row[2] = show.SignedPercent(change, 1)
+			row = append(row, show.SignedPercent(change, 1))
 		}
+		row = append(row, show.SignedPercent(total.TensionN/first-1, 1))
 		for _, term := range terms {
 			row = append(row, v.misfit(term))
 		}

@@ -18,7 +18,7 @@ func Explain(in *Input, d *choice.Detail, w *job.Work) *show.Report {
 	s := d.Strings[w.String-1]
 	cd := s.Cases[w.Case]
 	r.Para("String %d, %s, gauge %s, on the pair %s: %s.", w.String, in.note(w.Case, w.String), marked(w.Gauge),
-		in.pair(d.BassMM, d.TrebleMM), in.resultWords(cd))
+		in.Pair(d.BassMM, d.TrebleMM), in.resultWords(cd))
 	r.Para("Every step follows from those above it. Numbers are in SI units (m, kg, N, Pa, Hz) with the digits that the next steps need. Read 2 q/EA as 2 times q, over EA; x^2 is a power; log2(x) is ln(x)/ln(2); words in place of a formula say how the number was found; \"by changing that input\" is what the result moves by when the input moves by its standard uncertainty. The figure in brackets is the source, listed at the end.")
 	var sources sourceList
 	in.workTable(r, "gauge", "From the readings to the unit weight", w.FromGauge, &sources)
@@ -143,7 +143,7 @@ func (l *sourceList) table(r *show.Report) {
 // workCautions are those that the gauge's own marks ask for, and the usual.
 func (in *Input) workCautions(w *job.Work) []string {
 	var out []string
-	if w.Gauge.Suspect {
+	if w.Gauge.Suspect || w.Gauge.Disagrees {
 		out = append(out, "The readings of "+w.Gauge.Label+" are suspect: scalepair gauges says why. Weigh it again before you trust these numbers.")
 	}
 	if w.Gauge.Estimated {
