@@ -142,6 +142,9 @@ func (a *app) writeDrawn(o *drawOptions) error {
 	for _, f := range o.files {
 		files = append(files, newFile{f.path, f.text})
 	}
+	if err := placesFor(files); err != nil {
+		return err
+	}
 	if err := writeFiles(files, o.force); err != nil {
 		return err
 	}

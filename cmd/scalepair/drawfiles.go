@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -153,6 +154,26 @@ func (o *drawOptions) checkHeeded(faults *fault.List) {
 func listOf(err error) error {
 	var faults fault.List
 	faults.Include(fault.Place{}, err)
+	return faults.Err()
+}
+
+// placesFor sees that every file can be written, before the first one is: a
+// run must not leave some files of several.
+func placesFor(files []newFile) error {
+	var faults fault.List
+	for _, f := range files {
+		if info, err := os.Stat(f.path); err == nil && info.IsDir() {
+			faults.Add(fault.Place{Input: f.path}, "there is a folder of that name", "", "name a file in it, or another")
+			continue
+		}
+		try, err := os.CreateTemp(filepath.Dir(f.path), ".scalepair-*")
+		if err != nil {
+			faults.Include(fault.Place{}, writeFault(f.path, err))
+			continue
+		}
+		_ = try.Close() // nothing was written to it
+		_ = os.Remove(try.Name())
+	}
 	return faults.Err()
 }
 
