@@ -162,6 +162,29 @@ string  push at fret 12
 	}
 }
 
+// What reads as one figure stays on one line, at whatever place the line ends.
+func TestAFigureStaysWhole(t *testing.T) {
+	for _, whole := range []string{"7 7/32 in", "25 1/2 in,", "72.6 ± 0.4 N", "± 0.4 N", "5 %.", "3/4 in"} {
+		for lead := range 30 {
+			r := &show.Report{}
+			r.Text(strings.Repeat("x", lead) + " " + whole + " and so on")
+			got := written(t, r, show.Options{Width: 30})
+			require.Contains(t, got, whole, "after %d letters", lead)
+			requireWithin(t, got, 30)
+		}
+	}
+	r := &show.Report{}
+	r.Text("at fret 7 of 24 frets")
+	assert.Equal(t, "at fret 7 of 24\nfrets\n", written(t, r, show.Options{Width: 20}), "other words still break")
+}
+
+// A later part of a table without a caption is headed like one.
+func TestContinuedWithoutCaption(t *testing.T) {
+	r := &show.Report{}
+	r.Table("bass-marks", "", show.Figures("fret"), show.Figures("from nut mm"), show.Figures("step mm"), show.Figures("width of a cent mm")).Row("1", "38.50", "38.50", "0.1234")
+	assert.Contains(t, written(t, r, show.Options{Width: 23}), "\nBass marks (continued)\n")
+}
+
 func TestWideLetters(t *testing.T) {
 	r := &show.Report{}
 	table := r.Table("t", "", show.Words("gauge"), show.Figures("tension N"))

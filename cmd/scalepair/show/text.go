@@ -128,11 +128,12 @@ func (t text) table(tb *Table) error {
 // noRows stands where a table has no rows, so that none looks forgotten.
 const noRows = "(none)"
 
-// continued heads a later part of a table.
+// continued heads a later part of a table with its caption, or with its name
+// made one.
 func (t text) continued(tb *Table) {
 	what := tb.Caption
-	if what == "" {
-		what = tb.Name
+	if what == "" && tb.Name != "" {
+		what = strings.ToUpper(tb.Name[:1]) + strings.ReplaceAll(tb.Name[1:], "-", " ")
 	}
 	t.gap()
 	for _, l := range wrap(what+" (continued)", t.limit) {

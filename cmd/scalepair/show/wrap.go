@@ -43,7 +43,7 @@ func wrap(s string, width int) []string {
 func soften(s string) string { return strings.ReplaceAll(s, string(hardBlank), " ") }
 
 // words splits at blanks and joins again what belongs on one line: a figure,
-// its ± and its unit. What would be wider than the line is left apart.
+// its fraction, its ± and its unit. What would be wider than the line is left apart.
 func words(s string, width int) []string {
 	var out []string
 	for _, w := range strings.Split(s, " ") {
@@ -65,9 +65,18 @@ func sticks(before, word string) bool {
 	if last, _ := utf8.DecodeLastRuneInString(before); last == '±' {
 		return true
 	}
-	digit := before[len(before)-1] >= '0' && before[len(before)-1] <= '9'
-	return digit && (word == "±" || slices.Contains(unitWords, strings.TrimRight(word, ".,;:)")))
+	word = strings.TrimRight(word, ".,;:)")
+	return digits(before[len(before)-1:]) && (word == "±" || fraction(word) || slices.Contains(unitWords, word))
 }
+
+// fraction tells whether a word is one such as "7/32", which follows its whole
+// number.
+func fraction(word string) bool {
+	above, below, found := strings.Cut(word, "/")
+	return found && digits(above) && digits(below)
+}
+
+func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
 // chop parts a word into pieces of at most width cells, each of at least one
 // letter.
