@@ -20,9 +20,9 @@ type adviseOptions struct {
 	front    bool
 	draws    int
 	seed     uint64
-	save     int
+	save     bool
+	rank     int
 	force    bool
-	setSave  bool
 	setDraws bool
 	setSeed  bool
 }
@@ -41,7 +41,10 @@ weighing can tell pairs apart.`,
   scalepair advise --bass "690 mm" --format markdown`,
 		Args: buildFile,
 		RunE: func(c *cobra.Command, args []string) error {
-			o.setSave, o.setDraws, o.setSeed = c.Flags().Changed("save"), c.Flags().Changed("draws"), c.Flags().Changed("seed")
+			o.setDraws, o.setSeed = c.Flags().Changed("draws"), c.Flags().Changed("seed")
+			if c.Flags().Changed("rank") && !o.save {
+				return usageError{fault.Fault{Place: fault.Place{Input: "--rank"}, What: "a rank is for saving", Remedy: "say --save too"}}
+			}
 			return a.advise(first(args), o)
 		},
 	}
@@ -51,9 +54,8 @@ weighing can tell pairs apart.`,
 	f.BoolVar(&o.front, "front", false, "print the whole trade-off front")
 	f.IntVar(&o.draws, "draws", 0, "`number` of draws for the confidence, 0 for none (default: the build file's)")
 	f.Uint64Var(&o.seed, "seed", 0, "`seed` of the draws (default: the build file's)")
-	f.IntVar(&o.save, "save", 1, "write the pair of this `rank` into the build file as [chosen]")
-	f.Lookup("save").NoOptDefVal = "1"
-	f.Lookup("save").DefValue = "0" // help names no default: nothing is saved unless asked
+	f.BoolVar(&o.save, "save", false, "write the best pair into the build file as [chosen]")
+	f.IntVar(&o.rank, "rank", 1, "with --save: write the pair of this `rank` instead")
 	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen")
 	return c
 }
@@ -86,13 +88,17 @@ func (a *app) advise(path string, o *adviseOptions) error {
 	if !o.front {
 		advice.FrontRows = frontRows
 	}
+	if have := len(advice.Result.Compared); o.save && have > 0 && o.rank > have {
+		return fault.Fault{Place: fault.Place{Input: "--rank"}, What: "there is no pair of that rank", Given: fmt.Sprint(o.rank),
+			Remedy: fmt.Sprintf("%d pairs were compared", have)}
+	}
 	if err := a.write(&o.output, report.Advise(in, advice), report.AdviceValues(in, advice)); err != nil {
 		return err
 	}
 	if advice.Best == nil {
 		return exitError{exitInput}
 	}
-	if o.setSave {
+	if o.save {
 		return a.saveChosen(j, in, advice, o)
 	}
 	return nil
@@ -125,12 +131,12 @@ func (a *app) findAdvice(in *report.Input) (*report.Advice, error) {
 func checkSave(j *job.Job, o *adviseOptions) error {
 	at := fault.Place{Input: "--save"}
 	switch {
-	case !o.setSave:
+	case !o.save:
 		return nil
 	case j.Demo():
 		return fault.Fault{Place: at, What: "the embedded demo cannot be changed", Remedy: "scalepair init writes a build file of your own"}
-	case o.save < 1:
-		return fault.Fault{Place: at, What: "ranks count from 1", Given: fmt.Sprint(o.save), Remedy: "give the rank of the pair to keep: --save=2"}
+	case o.rank < 1:
+		return fault.Fault{Place: fault.Place{Input: "--rank"}, What: "ranks count from 1", Given: fmt.Sprint(o.rank), Remedy: "give the rank of the pair to keep: --save --rank 2"}
 	case j.Build.Given("chosen") && !o.force:
 		return fault.Fault{Place: j.Build.KeyPlace("chosen"), What: "a pair is already chosen", Remedy: "--force replaces it"}
 	}
@@ -140,11 +146,7 @@ func checkSave(j *job.Job, o *adviseOptions) error {
 // saveChosen writes a pair of the ranking into the build file, and keeps the
 // rest of the file as it is.
 func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o *adviseOptions) error {
-	if o.save > len(advice.Result.Best) {
-		return fault.Fault{Place: fault.Place{Input: "--save"}, What: "there is no pair of that rank", Given: fmt.Sprint(o.save),
-			Remedy: fmt.Sprintf("the list has %d", len(advice.Result.Best))}
-	}
-	pick := advice.Result.Best[o.save-1]
+	pick := advice.Result.Compared[o.rank-1]
 	n := j.Neck().Neutral
 	kept := build.Chosen{
 		Bass: unit.MM(pick.BassMM), Treble: unit.MM(pick.TrebleMM),
@@ -160,6 +162,6 @@ func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o 
 	if err := replaceFile(j.Path, text); err != nil {
 		return err
 	}
-	a.hint("%s: saved pair %d, %s / %s mm, as [chosen]", j.Path, o.save, trimNumber(pick.BassMM), trimNumber(pick.TrebleMM))
+	a.hint("%s: saved pair %d, %s, as [chosen]", j.Path, o.rank, in.Pair(pick.BassMM, pick.TrebleMM))
 	return nil
 }

@@ -49,7 +49,9 @@ func (a *app) settle(in *report.Input) (job.Pick, error) {
 	}
 	req := in.Plan.Request()
 	if pick.HasPair() {
+		// Whoever names a pair has decided on it: its limits are told, not held.
 		req.BassMM, req.TrebleMM = []float64{pick.BassMM}, []float64{pick.TrebleMM}
+		req.Limits = req.Limits.OnGauges()
 	}
 	if pick.Gauges != nil {
 		req.Given = pick.Gauges
@@ -63,15 +65,19 @@ func (a *app) settle(in *report.Input) (job.Pick, error) {
 		return pick, noPair(in, dropped)
 	}
 	pick = job.Pick{BassMM: best.BassMM, TrebleMM: best.TrebleMM, Gauges: best.Gauges}
-	a.hint("pair and gauges are not all settled: taking the best of advise, %s / %s mm, gauges %s; advise --save keeps a choice",
-		trimNumber(pick.BassMM), trimNumber(pick.TrebleMM), in.Set(pick.Gauges))
+	a.hint("pair and gauges are not all settled: taking the best of advise, %s, gauges %s; advise --save keeps a choice",
+		in.Pair(pick.BassMM, pick.TrebleMM), in.Set(pick.Gauges))
 	return pick, nil
 }
 
-// noPair says why nothing is left to work with.
+// noPair says why nothing is left to work with: every limit that dropped a
+// pair, but for pairs that nobody asked for.
 func noPair(in *report.Input, dropped []choice.Dropped) error {
 	var faults fault.List
 	for _, d := range dropped {
+		if d.Reason == choice.ReverseFan && len(dropped) > 1 {
+			continue
+		}
 		faults.Add(fault.Place{Input: in.Job.Build.File}, fmt.Sprintf("no pair is left: %d dropped by %s", d.Pairs, in.Miss(d.Nearest)), "",
 			"loosen that limit, or settle pair and gauges by hand")
 	}

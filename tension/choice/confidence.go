@@ -79,15 +79,15 @@ func (p *Plan) Confidence(r *Result, stock *gauges.Drawer, draws int, seed uint6
 // ConfidenceWatched is Confidence under watch.
 func (p *Plan) ConfidenceWatched(r *Result, stock *gauges.Drawer, draws int, seed uint64, watch Watch) *Confidence {
 	c := &Confidence{Draws: draws, Seed: seed}
-	if len(r.compared) == 0 {
+	if len(r.Compared) == 0 {
 		return c
 	}
-	pairs := make([]setOut, len(r.compared))
-	for j, candidate := range r.compared {
+	pairs := make([]setOut, len(r.Compared))
+	for j, candidate := range r.Compared {
 		pairs[j] = p.setOut(candidate)
 	}
 	wins, beats := p.countDraws(pairs, stock, draws, seed, watch)
-	for j, candidate := range r.compared {
+	for j, candidate := range r.Compared {
 		s := Standing{Candidate: candidate,
 			Wins: float64(wins[j]) / float64(draws), BeatsBest: float64(beats[j]) / float64(draws)}
 		s.Told = j > 0 && s.BeatsBest < tieShare

@@ -254,7 +254,7 @@ func (p *Plan) pushSquare(i int, f *strung) float64 {
 		}
 		b := blend{by: p.req.By}
 		for c := range f.tensionN {
-			if at := c*len(p.fretMade) + k; !p.behind[at] {
+			if at := c*len(p.fretMade) + k; !f.failed[at] {
 				b.add(p.pushShare[at], squareLog(f.bends[at].PushN, want))
 			}
 		}

@@ -26,8 +26,8 @@ func anyTails(rng *rand.Rand) []tension.Tails {
 
 // CountPlainly is Confidence's counting without giving any pair up early.
 func (p *Plan) CountPlainly(r *Result, stock *gauges.Drawer, draws int, seed uint64) (wins, beats []int) {
-	pairs := make([]setOut, len(r.compared))
-	for j, candidate := range r.compared {
+	pairs := make([]setOut, len(r.Compared))
+	for j, candidate := range r.Compared {
 		pairs[j] = p.setOut(candidate)
 	}
 	wins, beats = make([]int, len(pairs)), make([]int, len(pairs))

@@ -197,7 +197,7 @@ func (w *searcher) contribution(i, k int) (squares, Miss) {
 // the one nearest to the limit.
 func (w *searcher) remove(m Miss) {
 	w.removed[m.Reason]++
-	if w.removed[m.Reason] == 1 || m.excess() < w.nearest[m.Reason].excess() {
+	if w.removed[m.Reason] == 1 || m.Excess() < w.nearest[m.Reason].Excess() {
 		w.nearest[m.Reason] = m
 	}
 }

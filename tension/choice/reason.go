@@ -105,11 +105,12 @@ type Miss struct {
 	Neck             fan.Reason // with Unbuildable: why no neck can be drawn
 }
 
-// excess is how far a miss lies beyond its limit, as a share of the limit;
-// 0 for reasons without a number, so that the first seen stands.
-func (m Miss) excess() float64 {
+// Excess is how far a miss lies beyond its limit, as a share of the limit (of
+// what has no limit but 0, in metres); 0 for reasons without a number,
+// so that the first seen stands.
+func (m Miss) Excess() float64 {
 	if m.Limit == 0 {
-		return abs(m.Value)
+		return abs(m.Value) / 1000
 	}
 	return abs(m.Value-m.Limit) / abs(m.Limit)
 }
@@ -145,7 +146,7 @@ func (t *tally) drop(m Miss) {
 // before orders misses: by excess, then by bass and treble length, so that
 // the result does not depend on the order in which pairs are seen.
 func (m Miss) before(n Miss) bool {
-	a, b := m.excess(), n.excess()
+	a, b := m.Excess(), n.Excess()
 	if a != b {
 		return a < b
 	}

@@ -181,6 +181,12 @@ type Limits struct {
 	SaddleTravelM              float64
 }
 
+// OnGauges gives the limits without those on a pair's geometry.
+func (l Limits) OnGauges() Limits {
+	l.DifferenceMM, l.FretSlantRad, l.SaddleSlantRad, l.FirstStepMM, l.Blanks = 0, 0, 0, 0, nil
+	return l
+}
+
 // DefaultBreakingOpen and DefaultBreakingBent drop a gauge unless told
 // (judgement; a semitone of overshoot adds 12 % of tension, a whole-tone bend
 // about 26 %).

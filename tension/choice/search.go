@@ -20,7 +20,9 @@ type Result struct {
 	// WorstTensionMisfit is the greatest tension misfit among the kept pairs.
 	WorstTensionMisfit float64
 
-	compared []Candidate // Best and the next distinct pairs, for a confidence
+	// Compared are Best and the next distinct pairs, as many as a confidence
+	// compares.
+	Compared []Candidate
 }
 
 // gathered is what one goroutine has found.
@@ -150,9 +152,9 @@ func (p *Plan) result(all gathered) *Result {
 	w := newSearcher(p)
 	compared := max(p.req.Listed, mostCompared)
 	for _, b := range distinct(all.ranking.sorted(), compared, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM) {
-		r.compared = append(r.compared, w.candidate(b.bass, b.treble))
+		r.Compared = append(r.Compared, w.candidate(b.bass, b.treble))
 	}
-	r.Best = r.compared[:min(p.req.Listed, len(r.compared))]
+	r.Best = r.Compared[:min(p.req.Listed, len(r.Compared))]
 	for _, f := range all.front.sorted() {
 		r.Front = append(r.Front, w.candidate(f.bass, f.treble))
 	}

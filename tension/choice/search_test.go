@@ -243,3 +243,26 @@ func TestSearchBestIsTheFirstOfBest(t *testing.T) {
 	assert.False(t, ok)
 	assert.Equal(t, r.Dropped, dropped)
 }
+
+// A set written the wrong way round has bends that cannot be made: they are
+// reported, and every number stays finite.
+func TestASetTheWrongWayRoundStaysFinite(t *testing.T) {
+	p, err := choice.Prepare(baritone())
+	require.NoError(t, err)
+	d, err := p.Detail(700, 650, indexes(p.Stock(), "w68", "w62", "w46", "w36", "w26", "p17"))
+	require.NoError(t, err)
+	failed := 0
+	for _, s := range d.Strings {
+		for _, b := range s.Cases[0].Bends {
+			if b.Err != nil {
+				failed++
+				assert.Zero(t, b.Bend)
+			}
+		}
+	}
+	assert.Positive(t, failed)
+	assert.NotEmpty(t, d.Broken)
+	for _, x := range []float64{d.Score, d.TensionMisfit, d.PushMisfit, d.OvertoneMisfit} {
+		assert.False(t, math.IsInf(x, 0) || math.IsNaN(x))
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"scalepair/cmd/scalepair/show"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension/choice"
 )
@@ -26,7 +27,7 @@ func Advise(in *Input, a *Advice) *show.Report {
 	if len(a.Result.Best) == 0 {
 		r.Heading("No pair is left")
 		in.dropped(r, a.Result)
-		r.Text("Loosen the limit whose nearest miss is smallest, or widen the scales or the stock.")
+		r.Text(in.loosest(a.Result.Dropped))
 		return r
 	}
 	in.bestPairs(r, a)
@@ -77,9 +78,16 @@ func (in *Input) bestPairs(r *show.Report, a *Advice) {
 		t.Row(append(row, show.Deg(c.NutSlantRad), show.Deg(c.LastSlantRad), show.Deg(c.SaddleSlantRad),
 			u.Len(c.FirstStepMM, scaleDecimals), u.Len(c.BlankLengthMM, 0), in.Set(c.Gauges))...)
 	}
-	t.Note("Misfit: 100 x root mean square of ln(value/target), near enough percent. Slant: positive where the bass end is nearer the bridge.")
+	t.Note("Misfit: 100 x root mean square of ln(value/target), near enough percent while it is small. Slant: positive where the bass end is nearer the bridge.")
 	if rise {
 		t.Note("Overtone misfit: how far the lowest string's overtone rise stands above the wanted one, in the same measure.")
+	}
+	if c := in.Job.Build.Chosen; c != nil {
+		for i, b := range a.Result.Best {
+			if unit.MM(b.BassMM) == c.Bass && unit.MM(b.TrebleMM) == c.Treble {
+				t.Note("Rank %d is the pair that the build file has chosen.", i+1)
+			}
+		}
 	}
 	t.Note("Listed pairs differ by at least %s in bass, treble or difference.", u.LenText(in.Plan.Request().ApartMM, scaleDecimals))
 }
@@ -171,20 +179,20 @@ func (in *Input) confidence(r *show.Report, c *choice.Confidence) {
 	}
 	r.Heading("How sure the ranking is")
 	if len(c.Tie) == 1 {
-		r.Para("Your weighing tells the best pair from the other %d compared: none beats it in 5 %% or more of %d draws.", len(c.Standing)-1, c.Draws)
+		r.Para("Your weighing and calipers tell the best pair from the other %d compared: none beats it in 5 %% or more of %d draws.", len(c.Standing)-1, c.Draws)
 	} else {
 		more := ""
 		if c.Cut {
 			more = " at least"
 		}
-		r.Para("Your weighing cannot tell%s %d pairs apart: each beats the best in 5 %% or more of %d draws. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
+		r.Para("Your weighing and calipers cannot tell%s %d pairs apart: each beats the best in 5 %% or more of %d draws. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
 			more, len(c.Tie), c.Draws, in.spanOf(c.BassMM), in.spanOf(c.TrebleMM), in.spanOf(c.DifferenceMM))
 	}
 	t := r.Table("confidence", "", show.Figures("rank"), show.Figures(in.Units.HeadLen("bass")), show.Figures(in.Units.HeadLen("treble")),
 		show.Figures(in.Units.HeadLen("difference")), show.Figures("wins % of draws"), show.Figures("beats the best % of draws"), show.Words("told apart"))
 	for j, s := range c.Standing {
-		if j >= in.Plan.Request().Listed {
-			break
+		if j >= in.Plan.Request().Listed && (s.Told || len(c.Tie) == 1) {
+			continue
 		}
 		told := "no"
 		switch {
@@ -209,7 +217,7 @@ func (in *Input) spanOf(r [2]float64) string {
 // bestSet prints the string table of the best pair, tuning by tuning.
 func (in *Input) bestSet(r *show.Report, a *Advice) {
 	d := a.Best
-	r.Heading("The best pair: %s", in.pair(d.BassMM, d.TrebleMM))
+	r.Heading("The best pair: %s", in.Pair(d.BassMM, d.TrebleMM))
 	in.stringTables(r, d)
 }
 

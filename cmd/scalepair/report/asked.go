@@ -62,11 +62,26 @@ func (in *Input) askedReference(add func(string, ...any)) {
 	if name == "" {
 		name = "the reference instrument"
 	}
-	pair := in.pair(ref.Bass.MM(), ref.Treble.MM())
+	pair := in.Pair(ref.Bass.MM(), ref.Treble.MM())
 	if ref.Bass == ref.Treble {
 		pair = in.Units.LenText(ref.Bass.MM(), scaleDecimals) + ", straight"
 	}
-	add("Like %s: %s, %s, strung %s.", name, pair, ref.Tuning, in.Set(in.Plan.Request().Reference.Gauges))
+	add("Like %s: %s, %s, strung %s.%s", name, pair, ref.Tuning, in.Set(in.Plan.Request().Reference.Gauges), in.mappingWords(ref.Tuning.Strings()))
+}
+
+// mappingWords says which string of the reference stands for which, where
+// their numbers differ.
+func (in *Input) mappingWords(have int) string {
+	want := in.Job.Tunings()[0].Strings()
+	switch {
+	case have == want:
+		return ""
+	case in.Plan.Request().Feel.MoreStrings == choice.Across:
+		return " Its strings are spread over yours by position."
+	case want > have:
+		return fmt.Sprintf(" String by string from the treble; strings beyond its %d are to be like its last.", have)
+	}
+	return " String by string from the treble."
 }
 
 func (in *Input) askedFeel(add func(string, ...any)) {

@@ -220,7 +220,7 @@ func (k *checker) offsetTolerance() float64 {
 func (k *checker) against() {
 	o, l := k.c.Options, k.c.Layout
 	k.r.Para("Held against the pair %s, neutral %s, %d frets. Steps of the tools, where a row states none: ruler %s, calipers %s ([marking] in the build file sets them).",
-		k.pair(l.Spec.BassMM, l.Spec.TrebleMM), squareWords(l.Spec.Neutral), l.Spec.Frets, k.mm(o.Ruler.StepMM), k.mm(o.Caliper.StepMM))
+		k.Pair(l.Spec.BassMM, l.Spec.TrebleMM), squareWords(l.Spec.Neutral), l.Spec.Frets, k.mm(o.Ruler.StepMM), k.mm(o.Caliper.StepMM))
 	if k.c.Report.Pass {
 		k.r.Text("Saw in the same session and the same air: wood and marks move with the weather.")
 	}

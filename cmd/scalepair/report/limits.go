@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"scalepair/cmd/scalepair/show"
+	"scalepair/data/unit"
 	"scalepair/tension/choice"
 )
 
@@ -62,6 +63,36 @@ func (in *Input) quantity(r choice.Reason, v float64) string {
 	return ""
 }
 
+// against sets a value beside its limit, with more decimals where the usual
+// ones would print both alike.
+func (in *Input) against(m choice.Miss) string {
+	value, limit := in.quantity(m.Reason, m.Value), in.quantity(m.Reason, m.Limit)
+	if value != limit {
+		return value + " against " + limit
+	}
+	switch m.Reason.Quantity() {
+	case choice.MillimetreValues:
+		return in.fineLength(m.Value) + " against " + in.fineLength(m.Limit)
+	case choice.MetreValues:
+		return in.fineLength(1000*m.Value) + " against " + in.fineLength(1000*m.Limit)
+	case choice.RadianValues:
+		return show.Fixed(deg(m.Value), 3) + "° against " + show.Fixed(deg(m.Limit), 3) + "°"
+	case choice.ShareValues:
+		return show.PercentText(m.Value, 3) + " against " + show.PercentText(m.Limit, 3)
+	}
+	return "just over " + limit
+}
+
+// fineLength prints a length to a thousandth of a millimetre, in decimals also
+// where lengths go in fractions.
+func (in *Input) fineLength(mm float64) string {
+	u := in.Units
+	if u.Length == unit.InchFractions {
+		u.Length = unit.DecimalInches
+	}
+	return u.LenText(mm, 3)
+}
+
 // miss says what a broken limit was about: "string 6 (w46): 92.1 % against
 // 90.0 %".
 func (in *Input) miss(m choice.Miss) string {
@@ -72,13 +103,13 @@ func (in *Input) miss(m choice.Miss) string {
 	what := ""
 	switch {
 	case m.Reason == choice.BlankSize:
-		what = in.quantity(m.Reason, m.Value) + " too large"
+		what = in.fineLength(m.Value) + " too large"
 	case m.Reason == choice.ReverseFan:
 		what = in.quantity(m.Reason, math.Abs(m.Value)) + " shorter"
 	case m.Reason == choice.Unbuildable:
 		what = m.Neck.String()
 	case m.Reason.Quantity() != choice.NoQuantity:
-		what = in.quantity(m.Reason, m.Value) + " against " + in.quantity(m.Reason, m.Limit)
+		what = in.against(m)
 	}
 	switch {
 	case who == "":
@@ -99,7 +130,7 @@ func (in *Input) dropped(r *show.Report, res *choice.Result) {
 	t := r.Table("dropped", "Dropped, under the first limit that a pair breaks",
 		show.Words("limit"), show.Figures("pairs"), show.Words("nearest miss, pair"), show.Words("what it missed by").Later(1))
 	for _, d := range res.Dropped {
-		t.Row(reasonWords[d.Reason], fmt.Sprint(d.Pairs), in.pair(d.Nearest.BassMM, d.Nearest.TrebleMM), in.miss(d.Nearest))
+		t.Row(reasonWords[d.Reason], fmt.Sprint(d.Pairs), in.Pair(d.Nearest.BassMM, d.Nearest.TrebleMM), in.miss(d.Nearest))
 	}
 	t.Note("%s tried, %d kept.", plural(res.Tried, "pair"), res.Kept)
 }
@@ -111,7 +142,7 @@ func (in *Input) Miss(m choice.Miss) string {
 		text += " (" + key + ")"
 	}
 	if what := in.miss(m); what != "" {
-		text += ", nearest miss " + in.pair(m.BassMM, m.TrebleMM) + ", " + what
+		text += ", nearest miss " + in.Pair(m.BassMM, m.TrebleMM) + ", " + what
 	}
 	return text
 }
@@ -130,4 +161,23 @@ func (in *Input) broken(list []choice.Miss) []string {
 		out = append(out, line)
 	}
 	return out
+}
+
+// loosest says which limit to look at first when no pair is left: the one
+// whose nearest miss lies closest, among those that a number could loosen.
+func (in *Input) loosest(list []choice.Dropped) string {
+	var best *choice.Dropped
+	for i, d := range list {
+		if d.Reason == choice.ReverseFan || d.Reason.Quantity() == choice.NoQuantity {
+			continue
+		}
+		if best == nil || d.Nearest.Excess() < best.Nearest.Excess() {
+			best = &list[i]
+		}
+	}
+	if best == nil {
+		return "Widen the scales or the stock."
+	}
+	return "Nearest to being kept is " + in.Pair(best.Nearest.BassMM, best.Nearest.TrebleMM) + ": look first at " +
+		reasonWords[best.Reason] + ", " + in.miss(best.Nearest) + " (" + limitKeys[best.Reason] + "). Or widen the scales or the stock."
 }

@@ -25,7 +25,7 @@ type Neutral struct {
 func NeutralFret(in *Input, n *Neutral) *show.Report {
 	l := n.Layout
 	r := &show.Report{Title: in.title("Neutral fret for")}
-	r.Para("Pair %s, %d frets, %d strings; %s stands square now.", in.pair(l.Spec.BassMM, l.Spec.TrebleMM),
+	r.Para("Pair %s, %d frets, %d strings; %s stands square now.", in.Pair(l.Spec.BassMM, l.Spec.TrebleMM),
 		l.Spec.Frets, l.Spec.Strings, squareWords(l.Spec.Neutral))
 	if n.Advice.Parallel {
 		r.Text("Both lengths are equal: every fret is square, and the neutral fret has no effect.")

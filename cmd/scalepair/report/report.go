@@ -67,8 +67,8 @@ func (in *Input) Set(set []int) string {
 	return strings.Join(words, " ")
 }
 
-// pair names a scale pair: "690 / 650 mm".
-func (in *Input) pair(bassMM, trebleMM float64) string {
+// Pair names a scale pair: "690.0 / 650.0 mm".
+func (in *Input) Pair(bassMM, trebleMM float64) string {
 	return in.scale(bassMM) + " / " + in.Units.LenText(trebleMM, scaleDecimals)
 }
 

@@ -55,7 +55,7 @@ func (b *bench) heading(title string) {
 // opening says what is set out, and how its numbers are rounded.
 func (b *bench) opening() {
 	l := b.s.Layout
-	text := fmt.Sprintf("Pair %s, neutral %s, %d frets, %d strings.", b.pair(l.Spec.BassMM, l.Spec.TrebleMM),
+	text := fmt.Sprintf("Pair %s, neutral %s, %d frets, %d strings.", b.Pair(l.Spec.BassMM, l.Spec.TrebleMM),
 		squareWords(l.Spec.Neutral), l.Spec.Frets, l.Spec.Strings)
 	if b.s.Detail != nil {
 		text += fmt.Sprintf(" Gauges %s (low string first).", b.Set(b.s.Detail.Gauges))

@@ -19,7 +19,7 @@ func (in *Input) stringTable(r *show.Report, name, caption string, d *choice.Det
 	columns := []show.Column{show.Figures("string"), show.Words("note"), show.Figures(u.HeadLen("own length")),
 		show.Words("gauge"), show.Figures(u.HeadForce("tension"))}
 	if hasTarget {
-		columns = append(columns, show.Figures("off target %"))
+		columns = append(columns, show.Figures("off target %"), show.Figures(u.HeadForce("wanted")).Later(4))
 	}
 	if hasBends {
 		for _, n := range frets {
@@ -50,7 +50,7 @@ func (in *Input) stringRow(s *choice.StringDetail, c int, hasTarget, hasBends bo
 	row := []string{strconv.Itoa(s.Number), in.note(c, s.Number), u.LenM(s.LengthM, scaleDecimals),
 		in.gauge(s.Gauge), u.ForceU(cd.TensionN, cd.UTensionN)}
 	if hasTarget {
-		row = append(row, offTarget(cd.TensionN, s.TargetN))
+		row = append(row, offTarget(cd.TensionN, s.TargetN), in.wanted(s.TargetN))
 	}
 	mostBent := 0.0
 	if hasBends {
@@ -78,6 +78,13 @@ func offTarget(tensionN, targetN float64) string {
 	return show.SignedPercent(tensionN/targetN-1, 1)
 }
 
+func (in *Input) wanted(targetN float64) string {
+	if targetN == 0 {
+		return none
+	}
+	return in.Units.ForceN(targetN)
+}
+
 func share(s float64) string {
 	if s == 0 {
 		return none
@@ -99,9 +106,9 @@ func (in *Input) rise(g int, cents float64) string {
 // stringNotes says what the table's empty cells and signs mean.
 func (in *Input) stringNotes(t *show.Table, d *choice.Detail, c int) {
 	if hasUncertainty(d, c) {
-		t.Note("± is one standard uncertainty, from the readings of the gauge. Own length is to the theoretical saddle line; set-back is not added.")
+		t.Note("± is one standard uncertainty, from the readings of the gauge. Own length is along the string, from the nut to the theoretical saddle line; set-back is not added.")
 	} else {
-		t.Note("Own length is to the theoretical saddle line; set-back is not added.")
+		t.Note("Own length is along the string, from the nut to the theoretical saddle line; set-back is not added.")
 	}
 	seen := map[string]bool{}
 	for _, s := range d.Strings {

@@ -8,7 +8,7 @@ import (
 // Tension prints one pair with one set, string by string.
 func Tension(in *Input, d *choice.Detail) *show.Report {
 	r := &show.Report{Title: in.title("Tensions for")}
-	r.Para("Pair %s, gauges %s (low string first), A4 = %s Hz.", in.pair(d.BassMM, d.TrebleMM), in.Set(d.Gauges),
+	r.Para("Pair %s, gauges %s (low string first), A4 = %s Hz.", in.Pair(d.BassMM, d.TrebleMM), in.Set(d.Gauges),
 		trim(in.Job.Build.Strings.PitchStandardHz))
 	for i, c := range in.Plan.Request().Cases {
 		r.Para("Tuning: %s.", in.caseWords(i, c))
@@ -45,7 +45,25 @@ func (in *Input) misfits(r *show.Report, d *choice.Detail) {
 			words = append(words, string(m.term)+" "+show.Fixed(m.misfit, 2)+" %")
 		}
 	}
+	if n := failedBends(d); n > 0 {
+		words = append(words, "not counting "+plural(n, "bend")+" that cannot be made")
+	}
 	if words != nil {
 		r.Para("Misfit (100 x root mean square of ln(value/target)): %s.", listed(words))
 	}
+}
+
+// failedBends counts the bends of a detail that cannot be made or computed.
+func failedBends(d *choice.Detail) int {
+	n := 0
+	for _, s := range d.Strings {
+		for _, c := range s.Cases {
+			for _, b := range c.Bends {
+				if b.Err != nil {
+					n++
+				}
+			}
+		}
+	}
+	return n
 }

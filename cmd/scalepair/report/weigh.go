@@ -98,7 +98,7 @@ func (in *Input) tensionNow(r *show.Report, w *Weigh, u float64) {
 	if cases := in.Plan.Request().Cases; len(cases) > 1 {
 		where = " in " + cases[0].Name
 	}
-	r.Para("Pair %s, gauges %s (low string first): total tension%s %s, known to %s.%s", in.pair(w.Best.BassMM, w.Best.TrebleMM),
+	r.Para("Pair %s, gauges %s (low string first): total tension%s %s, known to %s.%s", in.Pair(w.Best.BassMM, w.Best.TrebleMM),
 		in.Set(w.Best.Gauges), where, in.Units.ForceTextU(total, u), show.PercentText(u/total, 1), enough)
 }
 
@@ -109,8 +109,8 @@ const feltShare = 0.01
 // leadNow says how sure it is that the best pair beats its rival.
 func (in *Input) leadNow(r *show.Report, w *Weigh, u float64) {
 	r.Bullets(
-		fmt.Sprintf("Pair 1: %s, gauges %s (low string first).", in.pair(w.Best.BassMM, w.Best.TrebleMM), in.Set(w.Best.Gauges)),
-		fmt.Sprintf("Pair %d: %s, gauges %s.", w.RivalRank, in.pair(w.Rival.BassMM, w.Rival.TrebleMM), in.Set(w.Rival.Gauges)),
+		fmt.Sprintf("Pair 1: %s, gauges %s (low string first).", in.Pair(w.Best.BassMM, w.Best.TrebleMM), in.Set(w.Best.Gauges)),
+		fmt.Sprintf("Pair %d: %s, gauges %s.", w.RivalRank, in.Pair(w.Rival.BassMM, w.Rival.TrebleMM), in.Set(w.Rival.Gauges)),
 	)
 	chance := w.chance(u)
 	share := "about " + show.PercentText(chance, 1)
