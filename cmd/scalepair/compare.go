@@ -127,11 +127,10 @@ func (a *app) settlePairs(in *report.Input, columns []job.Column) error {
 	if in.Plan, err = in.Job.Plan(); err != nil {
 		return err
 	}
-	res := in.Plan.Search()
-	if len(res.Best) == 0 {
-		return noPair(in, res.Dropped)
+	best, dropped, ok := in.Plan.SearchBest()
+	if !ok {
+		return noPair(in, dropped)
 	}
-	best := res.Best[0]
 	for _, i := range open {
 		columns[i].BassMM, columns[i].TrebleMM = best.BassMM, best.TrebleMM
 	}

@@ -18,7 +18,10 @@ func Explain(in *Input, d *choice.Detail, w *job.Work) *show.Report {
 	s := d.Strings[w.String-1]
 	cd := s.Cases[w.Case]
 	r.Para("String %d, %s, gauge %s, on the pair %s: %s.", w.String, in.note(w.Case, w.String), marked(w.Gauge),
-		in.Pair(d.BassMM, d.TrebleMM), in.resultWords(cd))
+		in.pair(d.BassMM, d.TrebleMM), in.resultWords(cd))
+	if cases := in.Plan.Request().Cases; len(cases) > 1 {
+		r.Para("The build has %d tunings; this is the first of them, %s. --tuning asks for another.", len(cases), in.caseWords(w.Case, cases[w.Case]))
+	}
 	r.Para("Every step follows from those above it. Numbers are in SI units (m, kg, N, Pa, Hz) with the digits that the next steps need. Read 2 q/EA as 2 times q, over EA; x^2 is a power; log2(x) is ln(x)/ln(2); words in place of a formula say how the number was found; \"by changing that input\" is what the result moves by when the input moves by its standard uncertainty. The figure in brackets is the source, listed at the end.")
 	var sources sourceList
 	in.workTable(r, "gauge", "From the readings to the unit weight", w.FromGauge, &sources)
