@@ -120,7 +120,7 @@ func (in *Input) columnParts(c *job.Column) []string {
 		set = in.gauge(c.Set[0]) + " to " + in.gauge(c.Set[len(c.Set)-1])
 	}
 	return []string{strings.Join(tunings, " and "), strings.Join(capos, " and "),
-		"A4 = " + show.Fixed(c.Cases[0].FreqsHz[0]/a4, 1) + " Hz", in.pair(c.BassMM, c.TrebleMM),
+		"A4 = " + show.Fixed(c.Cases[0].FreqsHz[0]/a4, 1) + " Hz", in.Pair(c.BassMM, c.TrebleMM),
 		"neutral " + neutralWords(build.Neutral{Fret: c.Neutral.Fret, Bridge: c.Neutral.Bridge}), set}
 }
 

@@ -18,7 +18,7 @@ func Explain(in *Input, d *choice.Detail, w *job.Work) *show.Report {
 	s := d.Strings[w.String-1]
 	cd := s.Cases[w.Case]
 	r.Para("String %d, %s, gauge %s, on the pair %s: %s.", w.String, in.note(w.Case, w.String), marked(w.Gauge),
-		in.pair(d.BassMM, d.TrebleMM), in.resultWords(cd))
+		in.Pair(d.BassMM, d.TrebleMM), in.resultWords(cd))
 	if cases := in.Plan.Request().Cases; len(cases) > 1 {
 		r.Para("The build has %d tunings; this is the first of them, %s. --tuning asks for another.", len(cases), in.caseWords(w.Case, cases[w.Case]))
 	}
