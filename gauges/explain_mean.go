@@ -12,7 +12,7 @@ func (k *works) mean(values []named, kind string) named {
 	if len(values) == 1 {
 		return values[0]
 	}
-	plain := bare(values)
+	plain := valuesOf(values)
 	all := mean(plain)
 	weights := make([]string, len(values))
 	for i, v := range values {
@@ -27,7 +27,7 @@ func (k *works) mean(values []named, kind string) named {
 	return out
 }
 
-func bare(values []named) []value {
+func valuesOf(values []named) []value {
 	out := make([]value, len(values))
 	for i, v := range values {
 		out[i] = v.value
@@ -120,7 +120,7 @@ func (k *works) join(kinds []named) named {
 	if len(kinds) == 1 {
 		return kinds[0]
 	}
-	all := combineKinds(bare(kinds))
+	all := combineKinds(valuesOf(kinds))
 	weights := make([]string, len(kinds))
 	for i, n := range kinds {
 		weights[i] = "1/" + k.whole(n, fmt.Sprintf("u%d", i+1)) + "^2"
