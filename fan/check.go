@@ -96,8 +96,16 @@ func (f *faults) whole(key, name string, n, least, most int) bool {
 
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
-// number prints a value as short as it reads back, never as -0.
-func number(v float64) string { return strconv.FormatFloat(plain(v), 'f', -1, 64) }
+// number prints a value for a message: to three decimals, which no tool of the
+// trade goes beyond, without noughts behind, and never as -0. What would print
+// as nothing, or is larger than any size, keeps three figures.
+func number(v float64) string {
+	rounded := plain(math.Round(v*1000) / 1000)
+	if rounded == 0 && v != 0 || math.Abs(v) >= 1e9 {
+		return strconv.FormatFloat(v, 'g', 3, 64)
+	}
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}
 
 // plain turns -0 into 0.
 func plain(v float64) float64 {

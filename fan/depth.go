@@ -166,10 +166,22 @@ func (l *Layout) checkCrown(f *faults, s Sawing) {
 		if r > math.Abs(p.Y) {
 			continue
 		}
-		f.add(keyRadius, "the crown's radius is not greater than half the board's width",
+		f.add(s.roundest(), "the crown's radius is not greater than half the board's width",
 			fmt.Sprintf("%.1f mm where the edge is %.1f mm from the centreline", r, math.Abs(p.Y)), "take a greater radius")
 		return
 	}
+}
+
+// roundest is the key of the radius to be made greater: of a compound crown that
+// of its smaller end.
+func (s Sawing) roundest() string {
+	switch {
+	case s.RadiusNutMM < s.RadiusLastMM:
+		return keyRadiusNut
+	case s.RadiusNutMM > s.RadiusLastMM:
+		return keyRadiusLast
+	}
+	return keyRadius
 }
 
 // edgePoints are the places on the board's edges where the crown is looked at.

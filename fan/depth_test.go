@@ -155,7 +155,12 @@ func TestCrownMustReachTheHeel(t *testing.T) {
 	s.RadiusLastMM = s.RadiusNutMM
 	require.Greater(t, s.RadiusNutMM, l.Frets[24].Slot.Bass.Y)
 	_, err := l.Depths(s)
-	require.ErrorContains(t, err, "not greater than half the board's width")
+	require.ErrorContains(t, err, "neck.radius: the crown's radius is not greater than half the board's width")
+	for key, ends := range map[string][2]float64{"neck.radius_nut": {12, 300}, "neck.radius_last": {300, 20}} {
+		s.RadiusNutMM, s.RadiusLastMM = ends[0], ends[1]
+		_, err = l.Depths(s)
+		require.ErrorContains(t, err, key+": the crown's radius", "the end that is too round is named")
+	}
 }
 
 func TestKerf(t *testing.T) {
