@@ -45,13 +45,14 @@ type head struct {
 	line  int
 	cells []heading
 	at    map[string]int
-	// refused marks columns whose heading is a fault already.
-	refused map[int]bool
+	// refused marks columns whose heading is a fault already; measured those,
+	// and the ones whose heading may carry a unit.
+	refused, measured map[int]bool
 }
 
 // readHead matches a heading row with the columns that the table may have.
 func readHead(line int, cells []cell, columns []Column, place placer, faults *fault.List) head {
-	h := head{line: line, at: map[string]int{}, refused: map[int]bool{}}
+	h := head{line: line, at: map[string]int{}, refused: map[int]bool{}, measured: map[int]bool{}}
 	var known []heading
 	for _, c := range columns {
 		known = append(known, c.headings()...)
@@ -60,7 +61,9 @@ func readHead(line int, cells []cell, columns []Column, place placer, faults *fa
 		h.cells = append(h.cells, h.match(i, c, known, place, faults))
 	}
 	for _, c := range columns {
-		if _, ok := h.at[c.Name]; c.Required && !ok {
+		if i, ok := h.at[c.Name]; ok {
+			h.measured[i] = len(c.Units) > 0
+		} else if c.Required {
 			faults.Add(place(line, 0), fmt.Sprintf("the column %q is missing", c.Name), "",
 				"add it to the heading row as "+spellings(c))
 		}
@@ -76,12 +79,12 @@ func (h *head) match(i int, c cell, known []heading, place placer, faults *fault
 	k := slices.IndexFunc(known, func(k heading) bool { return k.text == text })
 	if k < 0 {
 		faults.Add(place(h.line, c.column), "no column of this table", c.text, suggestion(text, known))
-		h.refused[i] = true
+		h.refused[i], h.measured[i] = true, true
 		return heading{}
 	}
 	if _, twice := h.at[known[k].name]; twice {
 		faults.Add(place(h.line, c.column), fmt.Sprintf("the column %q stands here twice", known[k].name), c.text, "keep one of them")
-		h.refused[i] = true
+		h.refused[i], h.measured[i] = true, true
 		return heading{}
 	}
 	h.at[known[k].name] = i

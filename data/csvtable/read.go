@@ -108,7 +108,9 @@ func (t *table) takeRow(line int, cells []cell) {
 	t.broken = true
 }
 
-// extraCells reports cells beyond the headings or under an empty heading.
+// extraCells reports cells beyond the headings or under an empty heading, and a
+// row that has more cells than the heading where a decimal comma may have made
+// one of them: the spare cell of a row filled into a form is empty.
 func (t *table) extraCells(row Row) {
 	for i, c := range row.cells {
 		headed := i < len(t.head.cells)
@@ -116,11 +118,15 @@ func (t *table) extraCells(row Row) {
 			continue
 		}
 		remedy := "put a cell that holds a comma in quotation marks"
-		if left, ok := decimalComma(row.cells); ok {
-			remedy = fmt.Sprintf("a decimal comma? write %q", left)
+		if left := row.cutNumbers(); left != "" {
+			remedy = "a decimal comma? write " + left
 		}
 		t.faults.Add(t.place(row.line, c.column), "a cell without a heading", c.text, remedy)
 		return
+	}
+	if left := row.cutNumbers(); left != "" && len(row.cells) > len(t.head.cells) {
+		t.faults.Add(t.place(row.line, 0), "more cells than the heading has", fmt.Sprintf("%d for %d", len(row.cells), len(t.head.cells)),
+			"a decimal comma? write "+left)
 	}
 }
 

@@ -59,6 +59,7 @@ func TestReadTakesWhatSpreadsheetsWrite(t *testing.T) {
 		{"heading in capitals with the unit in brackets", "Gauge,Outer (mm)\n10p,0.254\n"},
 		{"trailing commas", "gauge,outer_mm,,\n10p,0.254,,\n"},
 		{"rows of empty cells", ",,\ngauge,outer_mm\n,,,\n10p,0.254\n"},
+		{"one comma too many", "gauge,outer_mm\n10p,0.254,\n"},
 		{"comment with a comma", "\"# readings, of May\",\ngauge,outer_mm\n10p,0.254\n# end,,\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -100,12 +101,15 @@ func TestReadRefuses(t *testing.T) {
 		{"missing column", "outer_mm,mass_g\n1,2\n", []string{`r.csv:1: the column "gauge" is missing; add it to the heading row as "gauge"`}},
 		{"empty required cell", "gauge,mass_g\n ,2\n", []string{"r.csv:2:2: gauge is empty; every row needs one"}},
 		{"decimal comma as a cell of its own", "gauge,outer_mm\n10p,0,254\n", []string{`r.csv:2:7: a cell without a heading ("254"); a decimal comma? write "0.254"`}},
+		{"decimal comma beside a whole number of its own", "gauge,pieces,outer_mm\n10p,2,0,254\n", []string{`r.csv:2:9: a cell without a heading ("254"); a decimal comma? write "0.254"`}},
+		{"decimal comma in a row of a form", "gauge,pieces,mass_g,remark\n10p,2,38,5,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "38.5"`}},
+		{"decimal comma, which of two", "gauge,outer_mm,mass_g,remark\n10p,300,3,72,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "300.3" or "3.72"`}},
 		{"extra cell", "gauge,outer_mm\n10p,0.254,x\n", []string{`r.csv:2:11: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
 		{"cell under an empty heading", "gauge,,outer_mm\n10p,x,0.254\n", []string{`r.csv:2:5: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
 		{"quotation mark left open", "gauge,remark\n10p,\"so\n11p,\n", []string{"r.csv:2:8: a quotation mark is left open on this line; close it, and keep every cell on one line"}},
 		{"all at once", "gauge,outre_mm,mass_g\n10p,1,2,3\n,1,1\n11p,\"1,1\n", []string{
 			`r.csv:1:7: no column of this table ("outre_mm"); did you mean "outer_mm"?`,
-			`r.csv:2:9: a cell without a heading ("3"); a decimal comma? write "1.2"`,
+			`r.csv:2:9: a cell without a heading ("3"); a decimal comma? write "1.2" or "2.3"`,
 			"r.csv:3:1: gauge is empty; every row needs one",
 			"r.csv:4:9: a quotation mark is left open on this line; close it, and keep every cell on one line",
 		}},

@@ -3,6 +3,8 @@ package csvtable
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -65,6 +67,46 @@ func (r Row) find(name string) (cell, bool) {
 		return cell{}, false
 	}
 	return r.cells[i], true
+}
+
+// DecimalComma tells whether the cell and the one right after it look like a
+// number that a decimal comma has cut in two: bare digits in both, and nothing
+// but the comma between. It gives the number with a point, and the name of the
+// column that the second half stands under ("" for one without a heading). So
+// do a whole number and a whole number; the reader of the cells must judge.
+func (r Row) DecimalComma(name string) (number, next string, ok bool) {
+	if r.head == nil {
+		return "", "", false
+	}
+	i, found := r.head.at[name]
+	if !found || i+1 >= len(r.cells) {
+		return "", "", false
+	}
+	if i+1 < len(r.head.cells) {
+		next = r.head.cells[i+1].name
+	}
+	number, ok = cut(r.cells[i], r.cells[i+1])
+	return number, next, ok
+}
+
+// cutNumbers lists the numbers of a row that a decimal comma may have cut in
+// two, with a point: those under headings with units, else any.
+func (r Row) cutNumbers() string {
+	var measured, any []string
+	for i := 1; i < len(r.cells); i++ {
+		number, ok := cut(r.cells[i-1], r.cells[i])
+		if !ok {
+			continue
+		}
+		any = append(any, strconv.Quote(number))
+		if i <= len(r.head.cells) && r.head.measured[i-1] {
+			measured = append(measured, strconv.Quote(number))
+		}
+	}
+	if measured != nil {
+		return strings.Join(measured, " or ")
+	}
+	return strings.Join(any, " or ")
 }
 
 // Length reads a cell as a length, with the unit of the cell or else of the

@@ -56,6 +56,27 @@ r.csv:4:3: outer: not read as a length ("x"); write "1 mm" or "1 in"
 r.csv:4:11: pieces: not read as a number ("x"); write "7.5", say`)
 }
 
+func TestDecimalComma(t *testing.T) {
+	for _, c := range []struct{ row, number, next string }{
+		{"a,1,38,5", "38.5", "pieces"},
+		{"a,1,-0,25", "-0.25", "pieces"},
+		{"a,1,38, 5", "", ""},
+		{"a,1,38.0,5", "", ""},
+		{"a,1,38,5 mm", "", ""},
+		{`a,1,"38",5`, "", ""},
+		{"a,1,38", "", ""},
+	} {
+		r := rows(t, "gauge,outer_mm,mass_g,pieces\n"+c.row+"\n")[0]
+		number, next, ok := r.DecimalComma("mass")
+		assert.Equal(t, c.number != "", ok, c.row)
+		if ok {
+			assert.Equal(t, []string{c.number, c.next}, []string{number, next})
+		}
+		_, _, ok = r.DecimalComma("remark")
+		assert.False(t, ok, "a column that is not there")
+	}
+}
+
 func TestForceAndUnitWeightCells(t *testing.T) {
 	got, err := csvtable.Read(strings.NewReader("tension,unit_weight_g/m\n16 lbf,0.4\n"), "r.csv",
 		[]csvtable.Column{{Name: "tension"}, {Name: "unit_weight", Units: []string{"g/m"}}})
@@ -74,4 +95,6 @@ func TestZeroRow(t *testing.T) {
 	assert.Empty(t, r.Unit("gauge"))
 	assert.Zero(t, r.Place("gauge"))
 	assert.Zero(t, r.Line())
+	_, _, ok := r.DecimalComma("gauge")
+	assert.False(t, ok)
 }

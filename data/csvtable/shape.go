@@ -79,15 +79,12 @@ func wrongSeparator(line string) *fault.Fault {
 	return nil
 }
 
-// decimalComma looks for two neighbouring cells that make a number cut by a
-// decimal comma, and gives the number with a point.
-func decimalComma(cells []cell) (string, bool) {
-	for i := 1; i < len(cells); i++ {
-		left, right := cells[i-1], cells[i]
-		touching := right.column == left.column+utf8.RuneCountInString(left.text)+1
-		if touching && digits(strings.TrimLeft(left.text, "+-")) && digits(right.text) {
-			return left.text + "." + right.text, true
-		}
+// cut tells whether two neighbouring cells make a number cut by a decimal
+// comma, and gives the number with a point.
+func cut(left, right cell) (string, bool) {
+	touching := right.column == left.column+utf8.RuneCountInString(left.text)+1
+	if touching && digits(strings.TrimLeft(left.text, "+-")) && digits(right.text) {
+		return left.text + "." + right.text, true
 	}
 	return "", false
 }
