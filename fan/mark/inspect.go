@@ -3,6 +3,7 @@ package mark
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -95,7 +96,7 @@ func (in *inspector) reading(r Reading) bool {
 		add("a distance must be above 0", given, "leave out what was not measured")
 	}
 	if !(r.StepMM == 0 || r.StepMM >= finestStep && r.StepMM <= coarsestStep) {
-		add("not the step of a measuring tool", fmt.Sprint(r.StepMM)+" mm", stepRemedy)
+		add("not the step of a measuring tool", short(r.StepMM)+" mm", stepRemedy)
 	}
 	return len(in.faults) == before
 }
@@ -108,6 +109,20 @@ func (in *inspector) long(readings []Reading, reported map[pass]bool) {
 			in.faults.Add(r.place(), "longer than any string", unit.Fixed(r.MM, 3)+" mm", fmt.Sprintf("give at most %d mm", longestMM))
 		}
 	}
+}
+
+// short prints a value for a message: to four decimals, as fine as the finest
+// step, without noughts behind. What would print as nothing, or is larger than
+// any size, keeps three figures.
+func short(x float64) string {
+	rounded := plain(math.Round(x*1e4) / 1e4)
+	switch {
+	case math.IsNaN(x) || math.IsInf(x, 0):
+		return "no number"
+	case rounded == 0 && x != 0 || math.Abs(x) >= 1e9:
+		return strconv.FormatFloat(x, 'g', 3, 64)
+	}
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
 var stepRemedy = fmt.Sprintf("give the least difference the tool shows, %v mm to %v mm", finestStep, coarsestStep)
@@ -151,18 +166,18 @@ func (in *inspector) options(readings []Reading, o Options) {
 	}
 	t := o.Tolerance
 	if !(t.Cents >= 0 && t.MM >= 0 && (t.Cents > 0) != (t.MM > 0) && t.Cents <= 100 && t.MM <= 10) {
-		add("tolerance", "give either cents (up to 100) or mm (up to 10), above 0", fmt.Sprintf("%v cents, %v mm", t.Cents, t.MM), "")
+		add("tolerance", "give either cents (up to 100) or mm (up to 10), above 0", short(t.Cents)+" cents, "+short(t.MM)+" mm", "")
 	}
 	if !(o.OffsetToleranceMM >= 0 && o.OffsetToleranceMM <= 10) {
-		add("nut offset tolerance", "must lie between 0 and 10 mm", fmt.Sprint(o.OffsetToleranceMM), "")
+		add("nut offset tolerance", "must lie between 0 and 10 mm", short(o.OffsetToleranceMM)+" mm", "")
 	}
 	for i, tool := range []Tool{o.Ruler, o.Caliper, o.Long} {
 		name := []string{"ruler", "caliper", "long ruler"}[i]
 		if !(tool.StepMM == 0 || tool.StepMM >= finestStep && tool.StepMM <= coarsestStep) {
-			add(name+" step", "not the step of a measuring tool", fmt.Sprintf("%v mm", tool.StepMM), stepRemedy)
+			add(name+" step", "not the step of a measuring tool", short(tool.StepMM)+" mm", stepRemedy)
 		}
 		if !(tool.ZeroMM >= 0 && tool.ZeroMM <= 5 && tool.ScalePart >= 0 && tool.ScalePart <= 0.05) {
-			add(name+" accuracy", "must lie between 0 and 5 mm, or 5 % of the length", fmt.Sprintf("%v mm, %v", tool.ZeroMM, tool.ScalePart), "")
+			add(name+" accuracy", "must lie between 0 and 5 mm, or 5 % of the length", short(tool.ZeroMM)+" mm, "+short(100*tool.ScalePart)+" %", "")
 		}
 	}
 	in.steps(readings, o)

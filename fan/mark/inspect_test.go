@@ -132,13 +132,15 @@ func TestCheckRefusesOptions(t *testing.T) {
 		{"both tolerances", func(o *mark.Options) { o.Tolerance.MM = 0.3 },
 			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("3 cents, 0.3 mm")`},
 		{"nan tolerance", func(o *mark.Options) { o.Tolerance = mark.Tolerance{Cents: math.NaN()} },
-			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("NaN cents, 0 mm")`},
+			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("no number cents, 0 mm")`},
 		{"negative offset tolerance", func(o *mark.Options) { o.OffsetToleranceMM = -1 },
-			`nut offset tolerance: must lie between 0 and 10 mm ("-1")`},
+			`nut offset tolerance: must lie between 0 and 10 mm ("-1 mm")`},
+		{"a ruler in inches, coarse", func(o *mark.Options) { o.Ruler.StepMM = 0.19 * 25.4 * 2 },
+			`ruler step: not the step of a measuring tool ("9.652 mm"); give the least difference the tool shows, 0.0005 mm to 5 mm`},
 		{"coarse ruler", func(o *mark.Options) { o.Ruler.StepMM = 10 },
 			`ruler step: not the step of a measuring tool ("10 mm"); give the least difference the tool shows, 0.0005 mm to 5 mm`},
 		{"wild zero", func(o *mark.Options) { o.Caliper.ZeroMM = math.Inf(1) },
-			`caliper accuracy: must lie between 0 and 5 mm, or 5 % of the length ("+Inf mm, 0")`},
+			`caliper accuracy: must lie between 0 and 5 mm, or 5 % of the length ("no number mm, 0 %")`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			o := fineShop.options()
