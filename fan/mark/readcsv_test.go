@@ -67,7 +67,17 @@ func TestReadReadingsFaults(t *testing.T) {
 		{"from beyond", head + "bass,caliper,3,3,39,\n", `m.csv:2:16: a step must begin at a mark nearer the nut than its own ("3"); 0 is the nut`},
 		{"pass of a diagonal", head + "diagonal from bass nut,ruler,,,500,\n", `m.csv:2:24: pass means nothing in this row ("ruler"); leave it empty`},
 		{"fret of the offset", head + "nut offset,,3,,16,\n", `m.csv:2:13: fret means nothing in this row ("3"); leave it empty`},
-		{"step", head + "bass,ruler,1,,39,50\n", `m.csv:2:18: not the step of a measuring tool ("50"); give the least difference the tool shows, 0.0005 mm to 5 mm`},
+		{"step", head + "bass,ruler,1,,39.0,50\n", `m.csv:2:20: not the step of a measuring tool ("50"); give the least difference the tool shows, 0.0005 mm to 5 mm`},
+		{"decimal comma", head + "bass,caliper,1,,6,9\n",
+			`m.csv:2:19: not the step of a measuring tool ("9"); perhaps a decimal comma: write "6.9"; or give the least difference the tool shows, 0.0005 mm to 5 mm`},
+		{"decimal comma, a step that could be", head + "bass,ruler,1,,39,5\n", `m.csv:2:18: not the step of a measuring tool ("5"); perhaps a decimal comma: write "39.5"; or`},
+		{"decimal comma, nought", head + "bass,ruler,1,,39,0\n", `perhaps a decimal comma: write "39.0"`},
+		{"decimal comma under inches", "line,pass,fret,measured_in,step_in\nbass,ruler,1,1,516\n", `m.csv:2:16: not the step of a measuring tool ("516"); perhaps a decimal comma: write "1.516"`},
+		{"decimal comma of an offset", head + "nut offset,,,,-0,25\n", `perhaps a decimal comma: write "-0.25"`},
+		{"decimal comma in a form", "line,pass,fret,measured_mm,step_mm,remark\nbass,ruler,1,39,5,,\n",
+			`m.csv:2: more cells than the heading has ("7 for 6"); a decimal comma? write "39.5"`},
+		{"decimal comma without a step", "line,pass,fret,measured_mm,remark\nbass,ruler,1,39,5\n",
+			`m.csv:2:17: the remark is a bare number ("5"); perhaps a decimal comma: write "39.5", or the remark in words`},
 		{"comma", head + "bass,ruler,1,,\"39,5\",\n", `m.csv:2:15: measured: a comma is not read as a decimal point ("39,5"); write "39.5"`},
 		{"nan", head + "bass,ruler,1,,nan,\n", `measured`},
 		{"no unit", "line,pass,fret,measured\nbass,ruler,1,39\n", `m.csv:2:14: measured: a length needs a unit ("39"); write "39 mm" or "39 in"`},
@@ -81,6 +91,15 @@ func TestReadReadingsFaults(t *testing.T) {
 			assert.Nil(t, got)
 		})
 	}
+}
+
+// Whole numbers side by side are no decimal comma by themselves.
+func TestWholeMillimetres(t *testing.T) {
+	got, err := mark.ReadReadings(strings.NewReader("line,pass,fret,measured_mm,step_mm,remark\nbass,ruler,1,39,1,\nbass,ruler,2,76, 5,\nbass,ruler,3,111,5 mm,7\n"), "m.csv")
+	require.NoError(t, err)
+	require.Len(t, got, 3)
+	assert.InDelta(t, 1, got[0].StepMM, 1e-12)
+	assert.InDelta(t, 5, got[2].StepMM, 1e-12)
 }
 
 // A form filled in with the plan's own numbers is read back to a board that
