@@ -60,6 +60,9 @@ weighing can tell pairs apart.`,
 	return c
 }
 
+// mostDraws bounds the draws of a confidence, as the build file does.
+const mostDraws = 1000000
+
 // frontRows is how much of the trade-off front a table shows unless told.
 const frontRows = 12
 
@@ -69,6 +72,10 @@ func (a *app) advise(path string, o *adviseOptions) error {
 		return err
 	}
 	if o.setDraws {
+		if o.draws < 0 || o.draws > mostDraws {
+			return fault.Fault{Place: fault.Place{Input: "--draws"}, What: "too many or too few draws", Given: fmt.Sprint(o.draws),
+				Remedy: fmt.Sprintf("give 0 to %d; 2000 are plenty", mostDraws)}
+		}
 		j.Build.Confidence.Draws = o.draws
 	}
 	if o.setSeed {
@@ -92,16 +99,15 @@ func (a *app) advise(path string, o *adviseOptions) error {
 		return fault.Fault{Place: fault.Place{Input: "--rank"}, What: "there is no pair of that rank", Given: fmt.Sprint(o.rank),
 			Remedy: fmt.Sprintf("%d pairs were compared", have)}
 	}
-	if err := a.write(&o.output, report.Advise(in, advice), report.AdviceValues(in, advice)); err != nil {
-		return err
-	}
 	if advice.Best == nil {
-		return exitError{exitInput}
+		return a.refuse(report.Advise(in, advice))
 	}
-	if o.save {
-		return a.saveChosen(j, in, advice, o)
+	if o.save && a.probe == nil {
+		if err := a.saveChosen(j, in, advice, o); err != nil {
+			return err
+		}
 	}
-	return nil
+	return a.write(&o.output, report.Advise(in, advice), report.AdviceValues(in, advice))
 }
 
 // findAdvice searches, draws and works out the best pair in full.

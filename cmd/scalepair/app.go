@@ -132,6 +132,18 @@ current folder, and without that an invented demo, and says so.`,
 	return root
 }
 
+// refuse prints on stderr why there is no result, and ends the run.
+func (a *app) refuse(report *show.Report) error {
+	opts := show.Options{Width: 80}
+	if f, ok := a.err.(*os.File); ok {
+		opts = show.ForConsole(f, a.env)
+	}
+	if err := show.Write(a.err, report, opts); err != nil {
+		return err
+	}
+	return exitError{exitInput}
+}
+
 // write prints a report, or the values of its JSON, whole or not at all.
 func (a *app) write(o *outputFlags, report *show.Report, values any) error {
 	if a.probe != nil {

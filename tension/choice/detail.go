@@ -1,7 +1,10 @@
 package choice
 
 import (
+	"cmp"
+	"maps"
 	"math"
+	"slices"
 
 	"scalepair/data/fault"
 	"scalepair/fan"
@@ -199,23 +202,35 @@ func (p *Plan) totals(d *Detail) []Total {
 			for _, part := range g.Common {
 				sums[part.Source] += perU * part.U
 			}
-		}
-		variance := 0.0
-		for i, s := range d.Strings {
-			if v, ok := own[s.Gauge]; ok {
-				variance += v * v
-				delete(own, s.Gauge)
-			}
-			for _, part := range p.req.Stock[d.Strings[i].Gauge].Common {
-				if v, ok := sums[part.Source]; ok {
-					variance += v * v
-					delete(sums, part.Source)
-				}
+			perCore := coreSensitivity(cd, p.wires[s.Gauge])
+			for _, part := range g.CoreParts {
+				sums[part.Source] += perCore * part.U
 			}
 		}
-		t.UTensionN = math.Sqrt(variance)
+		t.UTensionN = math.Sqrt(sumSquares(own) + sumSquares(sums))
 	}
 	return out
+}
+
+// sumSquares adds the squares in the order of the keys, so that the last digit
+// is the same every time.
+func sumSquares[K cmp.Ordered](m map[K]float64) float64 {
+	sum := 0.0
+	for _, k := range slices.Sorted(maps.Keys(m)) {
+		sum += m[k] * m[k]
+	}
+	return sum
+}
+
+// coreSensitivity is the change of tension with the core's diameter, in N per
+// m: from T (1 + T/EA) = q with EA proportional to d^2,
+// dT/dd = (T/d) 2e/(1 + 2e).
+func coreSensitivity(cd CaseDetail, w tension.Wire) float64 {
+	if w.CoreDiaM == 0 {
+		return 0
+	}
+	e := cd.TensionN * w.Compliance()
+	return cd.TensionN / w.CoreDiaM * 2 * e / (1 + 2*e)
 }
 
 // sensitivity is the change of tension with unit weight, in N per kg/m: from

@@ -163,21 +163,25 @@ func (in *Input) broken(list []choice.Miss) []string {
 	return out
 }
 
-// loosest says which limit to look at first when no pair is left: the one
-// whose nearest miss lies closest, among those that a number could loosen.
+// loosest says what to look at first when no pair is left: the limit that most
+// pairs fall to, and what would free the nearest of them.
 func (in *Input) loosest(list []choice.Dropped) string {
-	var best *choice.Dropped
+	var most *choice.Dropped
 	for i, d := range list {
-		if d.Reason == choice.ReverseFan || d.Reason.Quantity() == choice.NoQuantity {
-			continue
-		}
-		if best == nil || d.Nearest.Excess() < best.Nearest.Excess() {
-			best = &list[i]
+		if d.Reason != choice.ReverseFan && (most == nil || d.Pairs > most.Pairs) {
+			most = &list[i]
 		}
 	}
-	if best == nil {
-		return "Widen the scales or the stock."
+	if most == nil {
+		return "Every bass length is shorter than every treble length: exchange the ranges, or ask for a reverse fan."
 	}
-	return "Nearest to being kept is " + in.Pair(best.Nearest.BassMM, best.Nearest.TrebleMM) + ": look first at " +
-		reasonWords[best.Reason] + ", " + in.miss(best.Nearest) + " (" + limitKeys[best.Reason] + "). Or widen the scales or the stock."
+	text := "Most pairs fall to: " + reasonWords[most.Reason] + "."
+	switch {
+	case most.Reason == choice.StrengthUnknown || most.Reason == choice.StiffnessUnknown:
+		return text + " Measure the cores of those gauges (cut the wrap back at an end) and write them into the readings."
+	case most.Reason.Quantity() == choice.NoQuantity:
+		return text + " Widen the scales or the stock."
+	}
+	return text + " The nearest is " + in.Pair(most.Nearest.BassMM, most.Nearest.TrebleMM) + ": " + in.miss(most.Nearest) +
+		". Loosen " + limitKeys[most.Reason] + ", or widen the scales or the stock; another limit may then come next."
 }

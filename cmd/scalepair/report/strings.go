@@ -85,9 +85,14 @@ func (in *Input) wanted(targetN float64) string {
 	return in.Units.ForceN(targetN)
 }
 
+// share prints a breaking share; one beyond 1 says what that means, also where
+// the cautions are not printed.
 func share(s float64) string {
-	if s == 0 {
+	switch {
+	case s == 0:
 		return none
+	case s >= 1:
+		return show.Percent(s, 0) + " breaks"
 	}
 	return show.Percent(s, 0)
 }
