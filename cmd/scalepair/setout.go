@@ -6,6 +6,7 @@ import (
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 	"scalepair/tension/choice"
@@ -33,7 +34,9 @@ func (a *app) setoutCommand() *cobra.Command {
 		Long: `setout prints what a builder sets out by hand for the chosen pair, in working
 order: the blank, centreline, string lines, nut, marks, the checks before the
 first cut, slots and their depth, dots, fret wire, nut slots, bridge and saddles,
-pickups, and what to buy. Lengths are rounded to what your calipers show.`,
+pickups, and what to buy. Marks are rounded to what calipers show: the step that
+the build file states (caliper_step under [measuring] or [marking]), 0.01 mm or
+0.001 in at the finest, in decimals even where lengths go in fractions.`,
 		Example: `  scalepair setout
   scalepair setout --calipers 0.05mm
   scalepair setout --calipers 1/64in --only bass-marks,treble-marks`,
@@ -43,7 +46,7 @@ pickups, and what to buy. Lengths are rounded to what your calipers show.`,
 	o.output.add(c)
 	overFlags(c, &o.over)
 	f := c.Flags()
-	f.StringVar(&o.calipers, "calipers", "", "least `difference` your calipers show, such as 0.05mm, 0.001in or 1/64in (default: the build file's)")
+	f.StringVar(&o.calipers, "calipers", "", "least `difference` your calipers show, such as 0.05mm, 0.001in or 1/64in (default: the build file's, else 0.01mm or 0.001in)")
 	f.StringVar(&o.blank, "blank", "", "`name` of the blank on offer to work with (default: the first that serves)")
 	f.BoolVar(&o.radiusFirst, "radius-first", false, "the board is radiused before it is slotted")
 	return c
@@ -73,29 +76,30 @@ func (a *app) setout(path string, o *setoutOptions) error {
 }
 
 // parse reads --calipers; the zero value where it is not given.
-func (o *setoutOptions) parse() (mark.Resolution, error) {
+func (o *setoutOptions) parse() (job.Fineness, error) {
 	if o.calipers == "" {
-		return mark.Resolution{}, nil
+		return job.Fineness{}, nil
 	}
 	r, err := mark.ParseResolution(o.calipers)
 	var faults fault.List
 	faults.Include(fault.Place{Input: "--calipers"}, err)
-	return r, faults.Err()
+	return job.Fineness{Resolution: r, From: "--calipers", Stated: unit.MM(r.StepMM())}, faults.Err()
 }
 
-// resolution is what the calipers show. Where they are given and the unit of
-// printed lengths is not, everything is printed in the calipers' unit.
-func (o *setoutOptions) resolution(in *report.Input) (mark.Resolution, error) {
-	r, err := o.parse()
+// resolution is how finely marks are printed. Where --calipers is given and
+// --lengths is not, everything is printed in the calipers' unit; inches of
+// either kind go together.
+func (o *setoutOptions) resolution(in *report.Input) (job.Fineness, error) {
+	f, err := o.parse()
 	switch {
 	case err != nil:
-		return r, err
+		return f, err
 	case o.calipers == "":
 		return in.Job.Calipers(in.Units.Length), nil
-	case o.output.lengths == "":
-		in.Units.Length = r.Unit
+	case o.output.lengths == "" && !(f.Unit == unit.DecimalInches && in.Units.Length == unit.InchFractions):
+		in.Units.Length = f.Unit
 	}
-	return r, nil
+	return f, nil
 }
 
 // ready loads a build and makes the input of its report.

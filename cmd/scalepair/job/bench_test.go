@@ -55,26 +55,34 @@ func layoutOf(t *testing.T, j *job.Job) *fan.Layout {
 }
 
 // The calipers' step is the build's where it divides the unit of print and a
-// mark can be set so finely.
+// mark can be set so finely, else the round step next below; fractions only
+// where the calipers show them.
 func TestCalipers(t *testing.T) {
 	for _, c := range []struct {
 		name, build string
 		unit        unit.LengthUnit
-		want        string
+		want, from  string
 	}{
-		{"nothing given", "", unit.Millimetres, "0.01 mm"},
-		{"nothing given, inches", "", unit.DecimalInches, "0.001 in"},
-		{"nothing given, fractions", "", unit.InchFractions, "1/64 in"},
-		{"calipers given", "[measuring]\ncaliper_step = \"0.02 mm\"", unit.Millimetres, "0.02 mm"},
-		{"too fine for a mark", "[measuring]\ncaliper_step = \"0.001 mm\"", unit.Millimetres, "0.01 mm"},
-		{"too fine for a mark, inches", "[measuring]\ncaliper_step = \"0.0005 in\"", unit.DecimalInches, "0.001 in"},
-		{"marking before measuring", "[measuring]\ncaliper_step = \"0.02 mm\"\n[marking]\ncaliper_step = \"0.1 mm\"", unit.Millimetres, "0.1 mm"},
-		{"inches given", "[marking]\ncaliper_step = \"0.005 in\"", unit.DecimalInches, "0.005 in"},
-		{"inches given, millimetres printed", "[marking]\ncaliper_step = \"0.005 in\"", unit.Millimetres, "0.01 mm"},
-		{"uneven part", "[marking]\ncaliper_step = \"0.03 mm\"", unit.Millimetres, "0.01 mm"},
+		{"nothing given", "", unit.Millimetres, "0.01 mm", ""},
+		{"nothing given, inches", "", unit.DecimalInches, "0.001 in", ""},
+		{"nothing given, fractions", "", unit.InchFractions, "0.001 in", ""},
+		{"calipers given", "[measuring]\ncaliper_step = \"0.02 mm\"", unit.Millimetres, "0.02 mm", "[measuring]"},
+		{"too fine for a mark", "[measuring]\ncaliper_step = \"0.001 mm\"", unit.Millimetres, "0.01 mm", "[measuring]"},
+		{"too fine for a mark, inches", "[measuring]\ncaliper_step = \"0.0005 in\"", unit.DecimalInches, "0.001 in", "[measuring]"},
+		{"too fine for a mark, fractions", "[measuring]\ncaliper_step = \"0.0005 in\"", unit.InchFractions, "0.001 in", "[measuring]"},
+		{"marking before measuring", "[measuring]\ncaliper_step = \"0.02 mm\"\n[marking]\ncaliper_step = \"0.1 mm\"", unit.Millimetres, "0.1 mm", "[marking]"},
+		{"inches given", "[marking]\ncaliper_step = \"0.005 in\"", unit.DecimalInches, "0.005 in", "[marking]"},
+		{"inches given, millimetres printed", "[marking]\ncaliper_step = \"0.005 in\"", unit.Millimetres, "0.1 mm", "[marking]"},
+		{"millimetres given, inches printed", "[marking]\ncaliper_step = \"0.05 mm\"", unit.DecimalInches, "0.002 in", "[marking]"},
+		{"millimetres given, fractions printed", "[marking]\ncaliper_step = \"0.05 mm\"", unit.InchFractions, "0.002 in", "[marking]"},
+		{"fractions given and printed", "[marking]\ncaliper_step = \"1/64 in\"", unit.InchFractions, "1/64 in", "[marking]"},
+		{"fractions given, millimetres printed", "[marking]\ncaliper_step = \"1/64 in\"", unit.Millimetres, "0.2 mm", "[marking]"},
+		{"uneven part", "[marking]\ncaliper_step = \"0.03 mm\"", unit.Millimetres, "0.02 mm", "[marking]"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			assert.Equal(t, c.want, load(t, c.build).Calipers(c.unit).String())
+			got := load(t, c.build).Calipers(c.unit)
+			assert.Equal(t, c.want, got.String())
+			assert.Equal(t, c.from, got.From)
 		})
 	}
 }

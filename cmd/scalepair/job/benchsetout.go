@@ -17,7 +17,9 @@ type SetOut struct {
 	// Detail holds the strings with their gauges; nil while no set is settled.
 	Detail *choice.Detail
 	List   mark.List
-	Sawing fan.Sawing
+	// Fineness is how finely List is rounded, and why.
+	Fineness Fineness
+	Sawing   fan.Sawing
 	// Depths are empty while the tang's depth is not known; LeastThicknessMM is
 	// then 0.
 	Depths           []fan.SlotDepth
@@ -34,7 +36,7 @@ type SetOut struct {
 
 // SetOutOptions are the choices of one run.
 type SetOutOptions struct {
-	Resolution  mark.Resolution
+	Resolution  Fineness
 	Blank       string // the name of a blank on offer; "" takes the first that serves
 	RadiusFirst bool   // see fan.Sawing
 }
@@ -55,13 +57,13 @@ func (b BlankFit) WillDo() bool { return b.OK && b.Thin == nil }
 // SetOut works a layout out for the bench. d may be nil. The error is a
 // fault.List of everything the build file has wrong, each at its place.
 func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut, error) {
-	s := &SetOut{Layout: l, Detail: d, Sawing: j.Sawing(), Blank: -1}
+	s := &SetOut{Layout: l, Detail: d, Fineness: o.Resolution, Sawing: j.Sawing(), Blank: -1}
 	s.Sawing.RadiusFirst = o.RadiusFirst
 	var faults fault.List
 	include := func(err error) { faults.Include(fault.Place{Input: j.Build.File}, j.atFile(err)) }
 	var err error
 	dots := j.Build.Dots
-	s.List, err = mark.SettingOut(l, mark.Bench{Resolution: o.Resolution, KerfMM: s.Sawing.KerfMM,
+	s.List, err = mark.SettingOut(l, mark.Bench{Resolution: o.Resolution.Resolution, KerfMM: s.Sawing.KerfMM,
 		Dots: &mark.Dots{Face: dots.Face, Side: dots.Side, Double: dots.Double}})
 	include(err)
 	w := j.Build.FretWire

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"scalepair/cmd/scalepair/show"
@@ -48,7 +49,7 @@ func (b *bench) unknownBacks() []int {
 
 // setBacks prints how far each saddle stands behind its theoretical line.
 func (b *bench) setBacks() {
-	u := b.Units
+	u := fineUnits(b.Units)
 	b.r.Text("Set-back is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.")
 	t := b.r.Table("set-back", "", show.Figures("string"), show.Words("note"), show.Words("gauge"), show.Figures(u.HeadLen("least")),
 		show.Figures(u.HeadLen("most")), show.Figures(u.HeadLen("begin at")), show.Figures(u.HeadLen("nut to saddle")), show.Figures(u.HeadLen("screw back")))
@@ -68,9 +69,9 @@ func (b *bench) setBacks() {
 
 func (b *bench) setBackNotes(t *show.Table) {
 	t.Note("Nut to saddle: along the string, at 'begin at'. Screw back: how far to turn a saddle back from the front of its travel, once the bridge is placed as below.")
-	req := b.Plan.Request()
+	req, u := b.Plan.Request(), fineUnits(b.Units)
 	h := req.SaddleHeightM
-	text := fmt.Sprintf("Reckoned with strings %s (treble) to %s (bass) above fret 12", b.Units.Len(1000*h[0], 1), b.Units.LenText(1000*h[len(h)-1], 1))
+	text := fmt.Sprintf("Reckoned with strings %s (treble) to %s (bass) above fret 12", u.Len(1000*h[0], 1), u.LenText(1000*h[len(h)-1], 1))
 	if req.HeightsAssumed {
 		text += ", which is assumed"
 	}
@@ -91,7 +92,7 @@ func (b *bench) setBackNotes(t *show.Table) {
 // placing says where the bridge goes and whether the saddles' travel is
 // enough.
 func (b *bench) placing() {
-	s, u := b.s.Saddles, b.Units
+	s, u := b.s.Saddles, fineUnits(b.Units)
 	items := []string{
 		fmt.Sprintf("Placing: turn every saddle as far forward (towards the nut) as it goes. Place the bridge, or each string's own bridge, so that the saddles then stand before the theoretical saddle line by %s, along their strings: 'foremost' in the last table.",
 			u.LenText(-s.ForwardMM, 1)),
@@ -104,7 +105,7 @@ func (b *bench) placing() {
 
 // travel holds the need against the saddles' travel, where that is stated.
 func (b *bench) travel() string {
-	s, u := b.s.Saddles, b.Units
+	s, u := b.s.Saddles, fineUnits(b.Units)
 	need := fmt.Sprintf("Travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.RearMM, 1), u.LenText(s.NeedMM, 1))
 	has := b.Job.Build.Limits.SaddleTravel.MM()
 	if unknown := b.unknownBacks(); unknown != nil {
@@ -133,7 +134,7 @@ func (b *bench) drilling() {
 	last := crossing(l, l.Spec.Frets)
 	for i := len(b.s.Saddles.Points) - 1; i >= 0; i-- {
 		p := b.s.Saddles.Points[i]
-		row := append([]string{strconv.Itoa(p.String)}, outCells(u, p.OutMM, 1)...)
+		row := append([]string{strconv.Itoa(p.String)}, outCells(u.Len(math.Abs(p.OutMM), 1), p.OutMM)...)
 		if b.unknownBack(i) {
 			row = append(row, none, none, none)
 		} else {

@@ -9,7 +9,6 @@ import (
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
-	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
@@ -61,22 +60,7 @@ func (b *bench) opening() {
 		text += fmt.Sprintf(" Gauges %s (low string first).", b.Set(b.s.Detail.Gauges))
 	}
 	b.r.Text(text)
-	b.r.Para("What is set out (steps 2 to %d) is rounded to %s, the least that the calipers show; %s. A step from mark to mark is the difference of the two rounded positions, so that the steps sum to the positions exactly.",
-		b.lastTask(), b.s.List.Resolution, b.roundingWords())
-}
-
-// coarseCents is from where a finer rounding is worth its figures (judgement).
-const coarseCents = 0.5
-
-// roundingWords says what the rounding alone can do to a note.
-func (b *bench) roundingWords() string {
-	half, last := b.s.List.Resolution.StepMM()/2, b.s.Layout.Frets[b.s.Layout.Spec.Frets]
-	cents := half / min(last.Bass.MMPerCent, last.Treble.MMPerCent)
-	text := fmt.Sprintf("that alone moves no note by more than %s cents", show.Fixed(max(cents, 0.01), 2))
-	if cents > coarseCents {
-		text += " (--calipers 0.05mm, or 0.002in, is finer)"
-	}
-	return text
+	b.rounding()
 }
 
 // lastTask is the number of the last step that the rounding holds for: the
@@ -91,18 +75,6 @@ func (b *bench) cautions() []string {
 		return list
 	}
 	return append(append(list, b.detailCautions(b.s.Detail)...), shortCautions...)
-}
-
-// fine prints what fractions of an inch are too coarse for.
-func (b *bench) fine() show.Units { return fineUnits(b.Units) }
-
-// fineUnits are units for depths, slot widths and errors, which go in decimals
-// where lengths go in fractions of an inch.
-func fineUnits(u show.Units) show.Units {
-	if u.Length == unit.InchFractions {
-		u.Length = unit.DecimalInches
-	}
-	return u
 }
 
 // set gives a rounded length as the tool shows it.
@@ -166,7 +138,7 @@ func slantWords(rad float64) string {
 }
 
 func (b *bench) markTable(name string, marks []mark.MarkRow) {
-	fine := b.fine()
+	fine := fineUnits(b.Units)
 	t := b.r.Table(name, "", show.Figures("fret"), show.Figures(b.head("from nut")), show.Figures(b.head("step")),
 		show.Figures(fine.HeadLen("width of a cent")))
 	for _, m := range marks {
@@ -176,7 +148,8 @@ func (b *bench) markTable(name string, marks []mark.MarkRow) {
 }
 
 func (b *bench) slotTable(name string, task mark.Task) {
-	fence := b.s.Sawing.KerfMM > 0
+	half := b.s.Sawing.KerfMM / 2
+	fence := half > 0 && b.shows(half)
 	columns := []show.Column{show.Figures("fret"), show.Figures("slant °"), show.Figures(b.head("bass edge")),
 		show.Figures(b.head("treble edge")), show.Figures(b.head("slot length"))}
 	if fence {
@@ -192,10 +165,12 @@ func (b *bench) slotTable(name string, task mark.Task) {
 		t.Row(append(row, map[bool]string{true: "mitre box", false: "fence"}[s.SquareBoxServes])...)
 	}
 	t.Note("Edges: along the board's edge from where the nut line meets it. Slant: positive where the bass end is nearer the bridge.")
-	if fence {
-		t.Note("The fence's working face stands half a kerf, %s, nearer the nut than the slot's middle, square to the slot.",
-			b.fine().LenText(b.s.Sawing.KerfMM/2, 2))
-	} else {
+	switch text := fineUnits(b.Units).LenText(half, 2); {
+	case fence:
+		t.Note("The fence's working face stands half a kerf, %s, nearer the nut than the slot's middle, square to the slot.", text)
+	case half > 0:
+		t.Note("The fence's own places are left out: half a kerf, %s, would be lost in steps of %s. Draw the slot's line, and set the fence off it by that much, square to the slot and towards the nut, with a strip of that thickness.", text, b.s.List.Resolution)
+	default:
 		t.Note("With the saw's cut given as kerf under [fret_wire], the fence's own places are printed too.")
 	}
 }
@@ -220,7 +195,7 @@ func (b *bench) dotTable(name string, dots []mark.DotRow) {
 	if face {
 		diameter = dot.FaceDiameter
 	}
-	t.Note("A dot lies in the space before its fret, on the nut side. Bore for dots of %s.", b.fine().LenText(diameter.MM(), 1))
+	t.Note("A dot lies in the space before its fret, on the nut side. Bore for dots of %s.", b.caliper().text(diameter.MM()))
 }
 
 func abs(n int64) int64 { return max(n, -n) }
@@ -237,11 +212,9 @@ func sideOf(y float64, out string) string {
 	return "treble"
 }
 
-// outCells are how far a place lies out from the centreline, and on which side.
-func outCells(u show.Units, y float64, decimals int) []string {
-	out := u.Len(math.Abs(y), decimals)
-	return []string{out, sideOf(y, out)}
-}
+// outCells are how far a place lies out from the centreline, printed without
+// its sign, and on which side.
+func outCells(out string, y float64) []string { return []string{out, sideOf(y, out)} }
 
 // fretWords names the fret line n: "the nut line" for 0.
 func fretWords(n int) string {

@@ -34,7 +34,7 @@ func (b *bench) blankTable() {
 	if len(b.s.Blanks) == 0 {
 		return
 	}
-	u, fine := b.Units, b.fine()
+	u, fine := b.Units, b.caliper()
 	columns := []show.Column{show.Words("blank"), show.Words("serves"), show.Figures(u.HeadLen("length")), show.Figures(u.HeadLen("length spare")),
 		show.Figures(u.HeadLen("width")), show.Figures(u.HeadLen("width spare")), show.Figures(u.HeadLen("thick"))}
 	known := b.s.Depths != nil && slices.ContainsFunc(b.s.Blanks, func(f job.BlankFit) bool { return f.Offer.ThicknessMM > 0 })
@@ -88,14 +88,14 @@ func (b *bench) lie(f job.BlankFit) {
 // depths says how deep to saw, and how the tang will sit in the cut.
 func (b *bench) depths() {
 	b.heading("Slot depth and kerf")
-	saw, fine := b.s.Sawing, b.fine()
+	saw, fine := b.s.Sawing, b.caliper()
 	if b.s.Depths == nil {
 		b.r.Text(`How deep to saw follows from the fret wire: write tang_depth = "1.5 mm" (yours) under [fret_wire].`)
 		b.kerf()
 		return
 	}
-	air := fmt.Sprintf("%s of tang and %s of air under it", fine.LenText(saw.TangMM, 2), fine.LenText(saw.ClearanceMM, 2))
-	one := fine.LenText(b.s.Depths[0].SawMM, 2)
+	air := fmt.Sprintf("%s of tang and %s of air under it", fine.text(saw.TangMM), fine.text(saw.ClearanceMM))
+	one := fine.text(b.s.Depths[0].SawMM)
 	switch {
 	case saw.RadiusNutMM == 0:
 		b.r.Para("The board stays flat: saw every slot %s deep, %s.", one, air)
@@ -119,7 +119,7 @@ func (b *bench) crownWords() string {
 }
 
 func (b *bench) depthTable() {
-	fine := b.fine()
+	fine := b.caliper()
 	thickness := 0.0
 	if b.s.Blank >= 0 {
 		thickness = b.s.Blanks[b.s.Blank].Offer.ThicknessMM
@@ -131,31 +131,31 @@ func (b *bench) depthTable() {
 	}
 	t := b.r.Table("depths", "", columns...)
 	for _, d := range b.s.Depths {
-		row := []string{strconv.Itoa(d.Fret), fine.Len(d.RadiusMM, 0), fine.Len(d.MiddleMM, 2), fine.Len(d.BassMM, 2),
-			fine.Len(d.TrebleMM, 2), fine.Len(d.SawMM, 2)}
+		row := []string{strconv.Itoa(d.Fret), fine.Len(d.RadiusMM, 0), fine.len(d.MiddleMM), fine.len(d.BassMM),
+			fine.len(d.TrebleMM), fine.len(d.SawMM)}
 		if thickness > 0 {
-			row = append(row, fine.Len(thickness-d.SawMM, 2))
+			row = append(row, fine.len(thickness-d.SawMM))
 		}
 		t.Row(row...)
 	}
 	if thickness > 0 {
-		t.Note("Left under: of %s thick, as %s is offered.", fine.LenText(thickness, 2), b.s.Blanks[b.s.Blank].Offer.Name)
+		t.Note("Left under: of %s thick, as %s is offered.", fine.text(thickness), b.s.Blanks[b.s.Blank].Offer.Name)
 	}
 }
 
 // kerf says how the tang sits in the saw's cut.
 func (b *bench) kerf() {
-	s, fine := b.s.Sawing, b.fine()
+	s, fine := b.s.Sawing, b.caliper()
 	if s.Kerf() == fan.KerfUnknown {
 		b.r.Text("With kerf, tang_width and barb_width under [fret_wire] the saw's cut is held against the tang here.")
 		return
 	}
 	barbs := "not given"
 	if s.BarbWidthMM > 0 {
-		barbs = fine.LenText(s.BarbWidthMM, 2)
+		barbs = fine.text(s.BarbWidthMM)
 	}
 	b.r.Para("Saw's cut %s, tang %s, over its barbs %s: %s. Try it on an offcut of the same wood before the first slot.",
-		fine.LenText(s.KerfMM, 2), fine.LenText(s.TangWidthMM, 2), barbs, s.Kerf())
+		fine.text(s.KerfMM), fine.text(s.TangWidthMM), barbs, s.Kerf())
 }
 
 // wire prints the cut list of the fret wire.

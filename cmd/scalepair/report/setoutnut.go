@@ -13,7 +13,7 @@ import (
 // slanted lines and square.
 func (b *bench) spacing() {
 	b.heading("String spacing")
-	l, u := b.s.Layout, b.fine()
+	l, u := b.s.Layout, b.caliper()
 	b.r.Para("Nut: %s. Saddles: %s. Square is what a rule laid square across shows; along a slanted line the same strings stand further apart.",
 		l.Spec.NutSpacing.Rule, l.Spec.SaddleSpacing.Rule)
 	t := b.r.Table("spacing", "From string to string", show.Words("strings"), show.Figures(u.HeadLen("nut, along")), show.Figures(u.HeadLen("nut, square")),
@@ -21,12 +21,12 @@ func (b *bench) spacing() {
 	last := len(l.Strings) - 1
 	for i := last - 1; i >= 0; i-- {
 		n, s := l.NutSeats[i], l.SaddleSeats[i]
-		t.Row(fmt.Sprintf("%d to %d", i+2, i+1), u.Len(n.SpacingAlongMM, markDecimals), u.Len(n.SpacingSquareMM, markDecimals),
-			u.Len(s.SpacingAlongMM, markDecimals), u.Len(s.SpacingSquareMM, markDecimals))
+		t.Row(fmt.Sprintf("%d to %d", i+2, i+1), u.len(n.SpacingAlongMM), u.len(n.SpacingSquareMM),
+			u.len(s.SpacingAlongMM), u.len(s.SpacingSquareMM))
 	}
 	n, s := l.NutSeats[0], l.SaddleSeats[0]
-	t.Total("all", u.Len(n.AlongFromBassMM, markDecimals), u.Len(n.SquareFromBassMM, markDecimals),
-		u.Len(s.AlongFromBassMM, markDecimals), u.Len(s.SquareFromBassMM, markDecimals))
+	t.Total("all", u.len(n.AlongFromBassMM), u.len(n.SquareFromBassMM),
+		u.len(s.AlongFromBassMM), u.len(s.SquareFromBassMM))
 	b.intonation()
 }
 
@@ -60,9 +60,9 @@ func (b *bench) intonation() {
 // nut prints slot centres along the nut and slot widths.
 func (b *bench) nut() {
 	b.heading("Nut")
-	l, u := b.s.Layout, b.fine()
+	l, u := b.s.Layout, b.caliper()
 	text := fmt.Sprintf("The nut lies along the nut line: %s. Its blank is %s long, edge to edge of the board.",
-		slantWords(l.Nut.SlantRad), u.LenText(l.NutBlankMM, markDecimals))
+		slantWords(l.Nut.SlantRad), u.text(l.NutBlankMM))
 	if b.Job.Build.Neck.ZeroFret {
 		text += " With a zero fret that fret stands on the nut line, and the nut behind it only guides the strings."
 	}
@@ -84,18 +84,18 @@ func (b *bench) nut() {
 		}
 		next := none
 		if i > 0 {
-			next = u.Len(l.NutSeats[i-1].SpacingAlongMM, markDecimals)
+			next = u.len(l.NutSeats[i-1].SpacingAlongMM)
 		}
-		row = append(row, u.Len(seat.AlongFromEdgeMM, markDecimals), next)
+		row = append(row, u.len(seat.AlongFromEdgeMM), next)
 		if b.s.Detail != nil {
 			thick, clear := b.slotWidth(i)
-			row = append(row, u.Len(thick, 2), u.Len(thick+clear, 2))
+			row = append(row, u.len(thick), u.len(thick+clear))
 		}
 		t.Row(row...)
 	}
 	if b.s.Detail != nil {
 		_, clear := b.slotWidth(0)
-		t.Note("A slot is wider than its string by %s. File each to its own string, on the fretted instrument.", u.LenText(clear, 2))
+		t.Note("A slot is wider than its string by %s. File each to its own string, on the fretted instrument.", u.text(clear))
 	}
 }
 
@@ -123,16 +123,16 @@ func (b *bench) furtherLine(i int, f job.FurtherLine) {
 	}
 	b.r.Para("%s: crosses the centreline %s before the saddle line (theoretical), %s %s the last fret. It stands %s.", f.Name,
 		u.LenText(f.FromSaddleMM, markDecimals), u.LenText(behind, markDecimals), side, slantWords(f.Line.SlantRad))
-	fine := b.fine()
+	fine := b.caliper()
 	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(fine.HeadLen("from bass string, along")),
 		show.Figures(fine.HeadLen("to the next, along")), show.Figures(fine.HeadLen("to the next, square")), show.Figures(fine.HeadLen("out from the centreline")), show.Words("side"))
 	for n := len(f.Seats) - 1; n >= 0; n-- {
 		seat := f.Seats[n]
 		along, square := none, none
 		if n > 0 {
-			along, square = fine.Len(f.Seats[n-1].SpacingAlongMM, markDecimals), fine.Len(f.Seats[n-1].SpacingSquareMM, markDecimals)
+			along, square = fine.len(f.Seats[n-1].SpacingAlongMM), fine.len(f.Seats[n-1].SpacingSquareMM)
 		}
-		row := []string{strconv.Itoa(seat.String), b.note(0, seat.String), fine.Len(seat.AlongFromBassMM, markDecimals), along, square}
-		t.Row(append(row, outCells(fine, seat.At.Y, markDecimals)...)...)
+		row := []string{strconv.Itoa(seat.String), b.note(0, seat.String), fine.len(seat.AlongFromBassMM), along, square}
+		t.Row(append(row, outCells(fine.len(math.Abs(seat.At.Y)), seat.At.Y)...)...)
 	}
 }

@@ -84,7 +84,7 @@ func longest(s *job.SetOut) float64 {
 // singleWords names a gauge with its construction and diameter.
 func (in *Input) singleWords(g int) string {
 	s := in.Plan.Stock()[g]
-	return fmt.Sprintf("%s, %s, %s", in.gauge(g), s.Family, fineUnits(in.Units).LenText(1000*s.Outer, 2))
+	return fmt.Sprintf("%s, %s, %s", in.gauge(g), s.Family, caliperUnits(in.Units).text(1000*s.Outer))
 }
 
 func (in *Input) singleRemarks(s Single) string {
