@@ -102,3 +102,23 @@ func TestOneDiagonalLeavesItOpen(t *testing.T) {
 	assert.Len(t, report.Slips[0].Others, 2)
 	assert.False(t, report.Pass)
 }
+
+// One name for a diagonal in the setting-out list, the readings and the slips;
+// it begins with what the measurement file calls it.
+func TestDiagonalsHaveOneName(t *testing.T) {
+	list, err := mark.SettingOut(layout(t), mark.Bench{Resolution: mark.Resolution{PerUnit: 100}})
+	require.NoError(t, err)
+	var figures []string
+	for _, task := range list.Tasks {
+		for _, f := range task.Figures {
+			figures = append(figures, f.Name)
+		}
+	}
+	for end, kind := range map[mark.Line]mark.Kind{mark.Treble: mark.FromBassNut, mark.Bass: mark.FromTrebleNut} {
+		name := mark.DiagonalName(end, 24)
+		assert.Equal(t, kind.String()+" to "+end.String()+" mark 24", name)
+		assert.Contains(t, figures, name)
+		assert.Equal(t, name, mark.Reading{Kind: kind, Fret: 24}.Name())
+		assert.Contains(t, mark.Finding{Kind: mark.DiagonalSlip, Line: end, Fret: 24}.Words(), name)
+	}
+}

@@ -93,6 +93,7 @@ func checkLine(e evidence, board int, o Options, readings []Reading) (LineResult
 		out.Marks[i].ShowsMM = shows
 	}
 	for i := range slips {
+		out.size(&slips[i])
 		e.finish(&slips[i], o.Tolerance, readings)
 		out.dispute(slips[i])
 	}

@@ -31,6 +31,21 @@ func (l *LineResult) dispute(s Slip) {
 	}
 }
 
+// size gives a mark that stands off the size that its result has: there is one
+// best position of a mark. The search's own size also weighs how far marks
+// scatter about the plan, which serves to tell slips from scatter and says
+// nothing of where this mark is.
+func (l *LineResult) size(s *Slip) {
+	for _, f := range s.findings() {
+		if f.Kind != MarkOff {
+			continue
+		}
+		if m := l.Marks[f.Fret-1]; m.Verdict == Within || m.Verdict == Outside {
+			f.MM, f.U = m.ErrorMM, m.U
+		}
+	}
+}
+
 // finish fills in what a slip on a line needs from outside the search: the
 // places of readings and whether the slip matters.
 func (e evidence) finish(s *Slip, t Tolerance, readings []Reading) {

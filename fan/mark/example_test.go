@@ -106,7 +106,7 @@ func ExampleCheck() {
 	// mark 10: 307.04 ± 0.05 mm, off -0.09 mm, -0.4 cents: within
 	// mark 24: 525.03 ± 0.06 mm, off +0.03 mm, +0.3 cents: within
 	// the ruler reading of bass mark 4 is wrong, the mark is not (+2.09 mm); measure it again
-	// bass mark 9 itself stands off (+0.66 mm); draw bass mark 9 anew from the nut
+	// bass mark 9 itself stands off (+0.57 mm); draw bass mark 9 anew from the nut
 	// nut offset: 16.60 mm, laid out 16.63 mm: within
 	// passed: false
 }

@@ -64,10 +64,12 @@ func (r Reading) Name() string {
 		return fmt.Sprintf("%v ruler fret %d", r.Line, r.Fret)
 	case Step:
 		return fmt.Sprintf("%v caliper from fret %d to %d", r.Line, r.From, r.Fret)
-	case NutOffset:
-		return r.Kind.String()
+	case FromBassNut:
+		return DiagonalName(Treble, r.Fret)
+	case FromTrebleNut:
+		return DiagonalName(Bass, r.Fret)
 	}
-	return fmt.Sprintf("%v to fret %d", r.Kind, r.Fret)
+	return r.Kind.String()
 }
 
 // reading checks one reading by itself.

@@ -142,7 +142,7 @@ func (d desk) beforeTheCut() Task {
 		}
 	}
 	t.Figures = append(t.Figures,
-		d.length(fmt.Sprintf("diagonal from the bass nut mark to treble mark %d", last), d.l.DiagonalBassNutMM),
-		d.length(fmt.Sprintf("diagonal from the treble nut mark to bass mark %d", last), d.l.DiagonalTrebleNutMM))
+		d.length(DiagonalName(Treble, last), d.l.DiagonalBassNutMM),
+		d.length(DiagonalName(Bass, last), d.l.DiagonalTrebleNutMM))
 	return t
 }

@@ -144,8 +144,8 @@ type Finding struct {
 	From int // of StepSlip: the mark the step begins at
 	// MM is the slip: positive when a mark stands too near the bridge, a
 	// reading is too long, the lines are too far apart, or the treble nut lies
-	// too near the bridge. For Stretched it is the shift at Fret. U
-	// is its standard uncertainty.
+	// too near the bridge. For Stretched it is the shift at Fret. U is its
+	// standard uncertainty. Of MarkOff both are those of the mark's result.
 	MM, U float64
 	// Row is the reading concerned (index into the readings given to Check),
 	// -1 where it is no reading.

@@ -51,6 +51,33 @@ func TestSlipsAreNamed(t *testing.T) {
 	}
 }
 
+// A mark that stands off is told to stand off by what its own result says, among
+// the others that it cannot be told from as well.
+func TestAMarkHasOneSize(t *testing.T) {
+	l := layout(t)
+	rng := rand.New(rand.NewPCG(12, 13))
+	told := 0
+	for i := range 24 {
+		s := []shop{coarseShop, fineShop, handShop}[i%3]
+		_, readings := s.slipped(l, mark.MarkOff, rng)
+		if i%2 == 1 {
+			readings = keep(readings, func(r mark.Reading) bool { return r.Kind == mark.FromNut })
+		}
+		report := check(t, l, readings, s.options())
+		for _, slip := range report.Slips {
+			for _, f := range append([]mark.Finding{slip.Finding}, slip.Others...) {
+				if f.Kind != mark.MarkOff {
+					continue
+				}
+				told++
+				m := report.Lines[f.Line].Marks[f.Fret-1]
+				assert.Equal(t, [2]float64{m.ErrorMM, m.U}, [2]float64{f.MM, f.U})
+			}
+		}
+	}
+	assert.Greater(t, told, 5)
+}
+
 func listed(s mark.Slip, kind mark.SlipKind) int {
 	for _, f := range append([]mark.Finding{s.Finding}, s.Others...) {
 		if f.Kind == kind {

@@ -43,7 +43,17 @@ func (f Finding) wordsAcross() string {
 	case f.Kind == SpanOff:
 		return "the two string lines are not as far apart as laid out"
 	}
-	return fmt.Sprintf("the diagonal to %v mark %d was read wrong, the marks are right", f.Line, f.Fret)
+	return fmt.Sprintf("the %s was read wrong, the marks are right", DiagonalName(f.Line, f.Fret))
+}
+
+// DiagonalName names a diagonal by the line and the mark it ends on: "diagonal
+// from bass nut to treble mark 24". It begins as the measurement file does.
+func DiagonalName(end Line, fret int) string {
+	from := FromBassNut
+	if end == Bass {
+		from = FromTrebleNut
+	}
+	return fmt.Sprintf("%v to %v mark %d", from, end, fret)
 }
 
 // Remedy says what to do before the saw touches wood.
