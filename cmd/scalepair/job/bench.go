@@ -68,7 +68,7 @@ func Finest(u unit.LengthUnit) mark.Resolution {
 // show such fractions. What [marking] says of drawn marks comes first.
 func (j *Job) Calipers(u unit.LengthUnit) Fineness {
 	f := Fineness{Resolution: Finest(u)}
-	if f.Stated, f.From = stated(j.Build, "caliper_step", j.Build.Marking.CaliperStep, j.Build.Measuring.CaliperStep); f.From != "" {
+	if f.Stated, f.From = j.caliperStep(); f.From != "" {
 		f.Resolution = printed(f.Stated, u)
 	}
 	return f
@@ -119,8 +119,33 @@ func exactly(step unit.Length, u unit.LengthUnit) (mark.Resolution, bool) {
 	return r, err == nil
 }
 
-// CheckOptions are the tools and tolerances of [marking]; what it leaves open
-// is package mark's default.
+// StepsFrom names the sections that state the steps of ruler and calipers for
+// CheckOptions: "[marking]", else "[measuring]"; "" where neither does, and
+// package mark's default holds.
+func (j *Job) StepsFrom() (ruler, calipers string) {
+	_, ruler = j.rulerStep()
+	_, calipers = j.caliperStep()
+	return ruler, calipers
+}
+
+func (j *Job) rulerStep() (unit.Length, string) {
+	step, from := stated(j.Build, "ruler_step", j.Build.Marking.RulerStep, j.Build.Measuring.RulerStep)
+	if from == "[measuring]" && step > mostRulerStep {
+		return 0, ""
+	}
+	return step, from
+}
+
+// mostRulerStep is the coarsest step of [measuring] that is taken for marks
+// too, package mark's own bound: what is coarser measures no mark.
+var mostRulerStep = unit.MM(5)
+
+func (j *Job) caliperStep() (unit.Length, string) {
+	return stated(j.Build, "caliper_step", j.Build.Marking.CaliperStep, j.Build.Measuring.CaliperStep)
+}
+
+// CheckOptions are the tolerances of [marking] and the tools' steps; what
+// neither [marking] nor [measuring] states is package mark's default.
 func (j *Job) CheckOptions() mark.Options {
 	m, o := j.Build.Marking, mark.DefaultOptions()
 	take := func(to *float64, l unit.Length) {
@@ -128,9 +153,11 @@ func (j *Job) CheckOptions() mark.Options {
 			*to = l.MM()
 		}
 	}
-	take(&o.Ruler.StepMM, m.RulerStep)
+	ruler, _ := j.rulerStep()
+	calipers, _ := j.caliperStep()
+	take(&o.Ruler.StepMM, ruler)
 	take(&o.Ruler.ZeroMM, m.RulerZero)
-	take(&o.Caliper.StepMM, m.CaliperStep)
+	take(&o.Caliper.StepMM, calipers)
 	take(&o.Caliper.ZeroMM, m.CaliperZero)
 	take(&o.OffsetToleranceMM, m.NutOffsetTolerance)
 	switch {

@@ -107,6 +107,28 @@ func TestCheckOptions(t *testing.T) {
 	assert.Equal(t, mark.Tolerance{Cents: 3}, load(t, "[marking]\ntolerance_cents = 3").CheckOptions().Tolerance)
 }
 
+// Steps come from [marking], else from [measuring] where it states them; its
+// defaults do not count, since they are of no mark.
+func TestStepsFrom(t *testing.T) {
+	for _, c := range []struct {
+		build          string
+		ruler, caliper float64
+		from           [2]string
+	}{
+		{"", 0.5, 0.05, [2]string{"", ""}},
+		{"[measuring]\nruler_step = \"1/32 in\"\ncaliper_step = \"0.0005 in\"", 25.4 / 32, 0.0127, [2]string{"[measuring]", "[measuring]"}},
+		{"[measuring]\nruler_step = \"1 mm\"\ncaliper_step = \"0.01 mm\"\n[marking]\ncaliper_step = \"0.05 mm\"", 1, 0.05, [2]string{"[measuring]", "[marking]"}},
+		{"[measuring]\nruler_step = \"10 mm\"\nbalance_step = \"0.1 g\"", 0.5, 0.05, [2]string{"", ""}},
+	} {
+		j := load(t, c.build)
+		o := j.CheckOptions()
+		assert.InDelta(t, c.ruler, o.Ruler.StepMM, 1e-12, c.build)
+		assert.InDelta(t, c.caliper, o.Caliper.StepMM, 1e-12, c.build)
+		ruler, caliper := j.StepsFrom()
+		assert.Equal(t, c.from, [2]string{ruler, caliper}, c.build)
+	}
+}
+
 // A line is found from either end, and its slant from what it runs along.
 func TestFurtherLines(t *testing.T) {
 	j := load(t, "[[lines]]\nname = \"a\"\nfrom_saddle = \"40 mm\"\nalong = \"the saddle line\"\n"+

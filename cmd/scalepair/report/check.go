@@ -44,14 +44,36 @@ func Check(in *Input, c *Checked) *show.Report {
 func (k *checker) verdict() {
 	r := k.c.Report
 	measured := 2*(len(k.c.Layout.Frets)-1) - r.Unmeasured
+	unsure := k.unsure(mark.Within)
 	if r.Pass {
-		k.r.Para("IN TOLERANCE: %s stand within %s.", k.marksWords(measured), k.tolerance())
+		surely := ""
+		if unsure > 0 {
+			surely = fmt.Sprintf(", %d of them not surely", unsure)
+		}
+		k.r.Para("IN TOLERANCE: %s stand within %s%s.", k.marksWords(measured), k.tolerance(), surely)
 	} else {
 		k.r.Para("NOT IN TOLERANCE: %s. Put this right before the saw touches wood, and measure again.", listed(k.reasons()))
+	}
+	if unsure += k.unsure(mark.Outside); unsure > 0 {
+		k.r.Para("Not sure: at %s the best position lies nearer to the tolerance than twice its own ±, so finer readings could still turn the verdict. To be certain of such a mark, measure it again.", plural(unsure, "mark"))
 	}
 	if r.Unmeasured > 0 {
 		k.r.Para("%s measured, and nothing is said of %s.", plural(r.Unmeasured, "mark")+wasNot(r.Unmeasured), map[bool]string{true: "it", false: "them"}[r.Unmeasured == 1])
 	}
+}
+
+// unsure counts the marks of a verdict that the readings do not make sure, but
+// for those that a slip leaves in doubt.
+func (k *checker) unsure(v mark.Verdict) int {
+	n := 0
+	for _, l := range k.c.Report.Lines {
+		for _, m := range l.Marks {
+			if m.Verdict == v && !m.Sure && !m.Disputed {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 func (k *checker) marksWords(measured int) string {
@@ -192,11 +214,11 @@ func (k *checker) across() {
 	t := k.r.Table("across", "Between the lines", show.Words("what"), show.Figures(u.HeadLen("laid out")), show.Figures(u.HeadLen("measured")),
 		show.Figures(u.HeadLen("wanted")), show.Figures(u.HeadLen("±")), show.Figures(u.HeadLen("off")), show.Words("verdict"))
 	for _, d := range a.Diagonals {
-		name := d.Kind.String()
-		if d.Fret != k.c.Layout.Spec.Frets {
-			name += fmt.Sprintf(" to fret %d", d.Fret)
+		end := mark.Treble
+		if d.Kind == mark.FromTrebleNut {
+			end = mark.Bass
 		}
-		t.Row(name, u.Len(d.PlanMM, 2), u.Len(d.MM, 2), u.Len(d.ExpectedMM, 2),
+		t.Row(mark.DiagonalName(end, d.Fret), u.Len(d.PlanMM, 2), u.Len(d.MM, 2), u.Len(d.ExpectedMM, 2),
 			u.Len(math.Max(d.OffU, 0.01), 2), u.SignedLen(d.MM-d.ExpectedMM, 2), "")
 	}
 	verdict := a.Verdict.String()
@@ -219,9 +241,19 @@ func (k *checker) offsetTolerance() float64 {
 // against says what the board was held against, and the tools' steps.
 func (k *checker) against() {
 	o, l := k.c.Options, k.c.Layout
-	k.r.Para("Held against the pair %s, neutral %s, %d frets. Steps of the tools, where a row states none: ruler %s, calipers %s ([marking] in the build file sets them).",
-		k.Pair(l.Spec.BassMM, l.Spec.TrebleMM), squareWords(l.Spec.Neutral), l.Spec.Frets, k.mm(o.Ruler.StepMM), k.mm(o.Caliper.StepMM))
+	ruler, calipers := k.Job.StepsFrom()
+	k.r.Para("Held against the pair %s, neutral %s, %d frets. Steps of the tools, where a row states none: ruler %s, calipers %s.",
+		k.Pair(l.Spec.BassMM, l.Spec.TrebleMM), squareWords(l.Spec.Neutral), l.Spec.Frets,
+		toolWords(k.Units, o.Ruler.StepMM, ruler, "ruler_step"), toolWords(k.Units, o.Caliper.StepMM, calipers, "caliper_step"))
 	if k.c.Report.Pass {
 		k.r.Text("Saw in the same session and the same air: wood and marks move with the weather.")
 	}
+}
+
+// toolWords names a tool's step and who says so.
+func toolWords(u show.Units, mm float64, from, key string) string {
+	if from == "" {
+		return fmt.Sprintf("%s (assumed; %s under [measuring] or [marking] says what yours tells apart)", stepText(u, mm), key)
+	}
+	return fmt.Sprintf("%s (%s under %s)", stepText(u, mm), key, from)
 }

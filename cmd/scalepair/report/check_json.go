@@ -74,6 +74,7 @@ type CheckJSON struct {
 	ToleranceCents  float64         `json:"tolerance_cents,omitempty"`
 	OffsetTolerance float64         `json:"nut_offset_tolerance_mm"`
 	Outside         int             `json:"marks_outside"`
+	Unsure          int             `json:"marks_not_sure"`
 	Undecided       int             `json:"marks_undecided"`
 	Unmeasured      int             `json:"marks_not_measured"`
 	Slips           []SlipJSON      `json:"slips"`
@@ -86,7 +87,7 @@ func CheckValues(in *Input, c *Checked) CheckJSON {
 	r := c.Report
 	k := &checker{Input: in, c: c}
 	out := CheckJSON{InTolerance: r.Pass, ToleranceMM: c.Options.Tolerance.MM, ToleranceCents: c.Options.Tolerance.Cents,
-		OffsetTolerance: k.offsetTolerance(), Outside: r.Outside, Undecided: r.Undecided, Unmeasured: r.Unmeasured, Slips: []SlipJSON{}}
+		OffsetTolerance: k.offsetTolerance(), Outside: r.Outside, Unsure: k.unsure(mark.Within) + k.unsure(mark.Outside), Undecided: r.Undecided, Unmeasured: r.Unmeasured, Slips: []SlipJSON{}}
 	for _, s := range r.Slips {
 		v := SlipJSON{FindingJSON: findingValues(s.Finding), Matters: s.Matters, Others: []FindingJSON{}}
 		for _, f := range s.Others {
