@@ -43,7 +43,10 @@ func (s Stock) unseen(g Gauge) []string {
 			if sl.rank == rankDigit || moves >= limit {
 				continue
 			}
-			text := fmt.Sprintf("%s %s for %s (%s %%)", n.name, n.show(n.x), n.show(sl.value), percent(moves))
+			if percent(moves) == "0" {
+				continue
+			}
+			text := fmt.Sprintf("%s %s for %s (%s %%)", n.name, n.given(), sl.text, percent(moves))
 			if !slices.Contains(out, text) {
 				out = append(out, text)
 			}

@@ -19,41 +19,46 @@ type sized struct {
 	column   string
 	x        float64 // SI; 0 not given
 	low, top float64
-	show     func(si float64) string
+	told     told
 }
+
+// plainly tells a size that has one unit only.
+func plainly(usual func(si float64) string) told { return told{usual: usual} }
 
 func (r Reading) sizes() [15]sized {
 	const longest = 5.0
+	g := r.Given
 	return [15]sized{
-		{"outer", r.OuterM, 0.05e-3, 6e-3, showDiameter},
-		{"core", r.CoreM, 0.05e-3, 3e-3, showDiameter},
-		{"winding", r.WindingM, 0.1, longest, showMM},
-		{"length", r.LengthM, 2e-3, longest, showMM},
-		{"length_step", r.LengthStepM, 1e-6, 0.05, showMM},
-		{"mass", r.MassKg, 1e-7, 1, showG},
-		{"mass_step", r.MassStepKg, 1e-9, 0.1, showG},
-		{"hung_mass", r.HungKg, 0.05, 100, showG},
-		{"hung_step", r.HungStepKg, 1e-7, 1, showG},
-		{"speaking_length", r.SpeakingM, 0.05, longest, showMM},
-		{"pitch", r.FreqHz, 10, 5000, showHz},
-		{"pitch_cents", r.PitchCents, 0.01, 100, showCents},
-		{"density_kg_m3", r.DensityKgM3, 500, 25000, showDensity},
-		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, showGPa},
-		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, showMPa},
+		{"outer", r.OuterM, 0.05e-3, 6e-3, g.outer()},
+		{"core", r.CoreM, 0.05e-3, 3e-3, g.core()},
+		{"winding", r.WindingM, 0.1, longest, g.winding()},
+		{"length", r.LengthM, 2e-3, longest, g.length()},
+		{"length_step", r.LengthStepM, 1e-6, 0.05, g.piece(g.LengthStep)},
+		{"mass", r.MassKg, 1e-7, 1, g.mass()},
+		{"mass_step", r.MassStepKg, 1e-9, 0.1, told{massForm(g.MassStep), showG}},
+		{"hung_mass", r.HungKg, 0.05, 100, g.hung()},
+		{"hung_step", r.HungStepKg, 1e-7, 1, told{massForm(g.HungStep), showG}},
+		{"speaking_length", r.SpeakingM, 0.05, longest, g.speaking()},
+		{"pitch", r.FreqHz, 10, 5000, plainly(showHz)},
+		{"pitch_cents", r.PitchCents, 0.01, 100, plainly(showCents)},
+		{"density_kg_m3", r.DensityKgM3, 500, 25000, plainly(showDensity)},
+		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, plainly(showGPa)},
+		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, plainly(showMPa)},
 	}
 }
 
-// check reports everything that one row alone shows to be wrong. before is how
-// many faults there were when the row began: a row with a fault in its cells is
-// not told what is missing as well.
-func (r Reading) check(place placer, before int, faults *fault.List) {
-	if strings.TrimSpace(r.Gauge) == "" {
+// check reports everything that one row alone shows to be wrong. A row that is
+// not sound, with a fault in its cells or its headings, is not told what is
+// missing as well.
+func (r Reading) check(place placer, sound bool, faults *fault.List) {
+	before := len(*faults)
+	if sound && strings.TrimSpace(r.Gauge) == "" {
 		faults.Add(place("gauge"), "a row without a gauge", "", "give every gauge a label of its own")
 	}
 	for _, s := range r.sizes() {
 		s.check(place, faults)
 	}
-	if len(*faults) > before {
+	if !sound || len(*faults) > before {
 		return
 	}
 	switch r.Kind {
@@ -73,13 +78,13 @@ func (s sized) check(place placer, faults *fault.List) {
 	case math.IsNaN(s.x) || math.IsInf(s.x, 0):
 		faults.Add(place(s.column), words(s.column)+" is no number", "", "")
 	case s.x < 0:
-		faults.Add(place(s.column), words(s.column)+" must be above 0", s.show(s.x), "")
+		faults.Add(place(s.column), words(s.column)+" must be above 0", s.told.text(s.x), "")
 	case s.x < s.low || s.x > s.top:
-		remedy := fmt.Sprintf("%s to %s is possible", s.show(s.low), s.show(s.top))
+		remedy := s.told.bounds(s.low, s.top) + " is possible"
 		if other := s.otherUnit(); other != "" {
 			remedy = "did you mean " + other + "? " + remedy
 		}
-		faults.Add(place(s.column), words(s.column)+" is no size of a string's", s.show(s.x), remedy)
+		faults.Add(place(s.column), words(s.column)+" is no size of a string's", s.told.text(s.x), remedy)
 	}
 }
 
@@ -105,9 +110,9 @@ func (r Reading) checkWeighed(place placer, faults *fault.List) {
 		faults.Add(place("mass"), "a weighing without mass and length", "",
 			"give both, or write the kind as listed for a gauge that was not weighed")
 	case r.MassKg == 0:
-		faults.Add(place("mass"), "a weighing without mass", "", "give the mass, as 0.43 g")
+		faults.Add(place("mass"), "a weighing without mass", "", "give the mass, as "+exampleMass(r.Given.Mass, "g", 0.43e-3))
 	case r.LengthM == 0:
-		faults.Add(place("length"), "a weighing without length", "", "give the length of the piece, as 300 mm")
+		faults.Add(place("length"), "a weighing without length", "", "give the length of the piece, as "+r.Given.exampleLength(r.Given.Length, 0.3))
 	}
 }
 
@@ -120,8 +125,8 @@ func (r Reading) checkHung(place placer, faults *fault.List) {
 		x      float64
 		how    string
 	}{
-		{"hung_mass", r.HungKg, "weigh all that hangs, lower clamp and hook included, as 6.50 kg"},
-		{"speaking_length", r.SpeakingM, "measure from clamp to clamp, as 600 mm"},
+		{"hung_mass", r.HungKg, "weigh all that hangs, lower clamp and hook included, as " + exampleMass(r.Given.Hung, "kg", 6.5)},
+		{"speaking_length", r.SpeakingM, "measure from clamp to clamp, as " + r.Given.exampleLength(r.Given.Speaking, 0.6)},
 		{"pitch", r.FreqHz, "give the pitch that sounded, as 196 Hz or G3-4c"},
 	} {
 		if need.x == 0 {
@@ -142,40 +147,42 @@ func (r Reading) checkCore(place placer, faults *fault.List) {
 	}
 	switch {
 	case isPlain(r.Construction) && r.CoreM != r.OuterM:
-		faults.Add(place("core"), "a plain gauge with a core of another diameter", showDiameter(r.CoreM), "leave the core empty, or name the wound kind under construction")
+		faults.Add(place("core"), "a plain gauge with a core of another diameter", r.Given.core().text(r.CoreM), "leave the core empty, or name the wound kind under construction")
 	case !isPlain(r.Construction) && r.Construction != "" && r.Shape.seat(r.CoreM) >= r.OuterM:
-		faults.Add(place("core"), "the core is as thick as the whole string", showDiameter(r.CoreM),
-			"it must be less than the outer diameter of "+showDiameter(r.OuterM)+" with room for the wrap")
+		faults.Add(place("core"), "the core is as thick as the whole string", r.Given.core().text(r.CoreM),
+			"it must be less than the outer diameter of "+r.Given.outer().text(r.OuterM)+" with room for the wrap")
 	}
 }
 
 // checkSteps reports readings that are no larger than the step they were read
 // to, which needs the file's instruments.
 func (t Instruments) checkSteps(r Reading, place placer, faults *fault.List) {
-	against := func(column string, x, step float64, show func(float64) string, tool string) {
+	g := r.Given
+	against := func(column string, x, step float64, told told, tool string) {
 		switch {
 		case x == 0:
 		case step <= 0:
 			faults.Add(place(column), "the step of the "+tool+" is not known", "", "state the step it reads to")
 		case x < step:
-			faults.Add(place(column), fmt.Sprintf("%s is less than one step of the %s, %s", words(column), tool, show(step)), show(x),
+			faults.Add(place(column), fmt.Sprintf("%s is less than one step of the %s, %s", words(column), tool, told.short(step, step/3)), told.text(x),
 				"use a longer piece, several together, or correct the step")
 		}
 	}
-	against("mass", r.MassKg, t.massStep(r), showG, "balance")
-	against("length", r.LengthM, t.lengthStep(r), showMM, "ruler")
-	against("speaking_length", r.SpeakingM, t.lengthStep(r), showMM, "ruler")
+	against("mass", r.MassKg, t.massStep(r), g.mass(), "balance")
+	against("length", r.LengthM, t.lengthStep(r), g.length(), "ruler")
+	against("speaking_length", r.SpeakingM, t.lengthStep(r), g.speaking(), "ruler")
 	if r.OuterFrom == Measured {
-		against("outer", r.OuterM, t.CaliperStepM, showDiameter, "calipers")
+		against("outer", r.OuterM, t.CaliperStepM, g.outer(), "calipers")
 	}
 	if r.CoreFrom == Measured {
-		against("core", r.CoreM, t.CaliperStepM, showDiameter, "calipers")
+		against("core", r.CoreM, t.CaliperStepM, g.core(), "calipers")
 	}
-	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), showG, "scales")
+	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), g.hung(), "scales")
 }
 
 func showMM(m float64) string         { return decimals(m*1e3, 2) + " mm" }
 func showG(kg float64) string         { return decimals(kg*1e3, 3) + " g" }
+func showKg(kg float64) string        { return decimals(kg, 3) + " kg" }
 func showHz(x float64) string         { return decimals(x, 2) + " Hz" }
 func showCents(x float64) string      { return decimals(x, 2) + " cents" }
 func showGPa(pa float64) string       { return decimals(pa/1e9, 1) + " GPa" }

@@ -22,7 +22,7 @@ func Combine(readings []Reading, built []Construction, tools Instruments, o Opti
 	for _, r := range readings {
 		at := func(string) fault.Place { return r.Place }
 		before := len(faults)
-		if r.check(at, before, &faults); len(faults) == before {
+		if r.check(at, true, &faults); len(faults) == before {
 			tools.checkSteps(r, at, &faults)
 		}
 	}

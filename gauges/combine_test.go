@@ -137,7 +137,7 @@ func TestPartsOfAHungTest(t *testing.T) {
 func TestStockFaults(t *testing.T) {
 	const head = "gauge,construction,outer_in,core_in,core_shape,material,kind,length_mm,mass_g\n"
 	for _, c := range []struct{ name, rows, want string }{
-		{"two diameters", "a,plain,0.010,,,,,500,0.20\na,plain,0.011,,,,,500,0.24", `r.csv:3:1: gauge "a" has another outer diameter than in r.csv:2:1, where it is 0.254 mm ("0.279 mm"); one label is one gauge`},
+		{"two diameters", "a,plain,0.010,,,,,500,0.20\na,plain,0.011,,,,,500,0.24", `r.csv:3:1: gauge "a" has another outer diameter than in r.csv:2:1, where it is 0.010 in ("0.011 in"); one label is one gauge`},
 		{"two constructions", "a,plain,0.010,,,,,500,0.20\nA ,wound,,,,,,500,0.20", "another construction"},
 		{"two materials", "a,plain,0.010,,,nickel,,500,0.20\na,,,,,brass,,500,0.20", "another material"},
 		{"two shapes", "a,w,0.030,0.014,hex,,,500,1.6\na,,,,round,,,500,1.6", "another core shape"},
@@ -153,7 +153,7 @@ func TestStockFaults(t *testing.T) {
 		{"one gauge makes no fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.010,,,,listed,,", `r.csv:3:1: gauge "b" has no reading, and one gauge of the plain music wire, "a", makes no fit; weigh a piece`},
 		{"nothing to fit", "a,plain,0.010,,,,,500,0.20\nb,w,0.030,,,,listed,,", "no gauge of the kind w has one"},
 		{"one diameter makes no power law", "a,w,0.03,,,,,500,1.6\nb,w,0.03,,,,,500,1.7\nc,w,0.03,,,,listed,,", "all have one diameter"},
-		{"outside the fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.011,,,,,500,0.24\nc,plain,0.012,,,,listed,,", `lies outside the fitted diameters, 0.254 mm to 0.279 mm ("0.305 mm")`},
+		{"outside the fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.011,,,,,500,0.24\nc,plain,0.012,,,,listed,,", `lies outside the fitted diameters, 0.01 in to 0.011 in ("0.012 in")`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s, err := gauges.Combine(read(t, head+c.rows), nil, gauges.DefaultInstruments(), gauges.Options{})

@@ -41,9 +41,9 @@ type Construction struct {
 func (c Construction) check(faults *fault.List) {
 	at := func(string) fault.Place { return c.Place }
 	before := len(*faults)
-	wires := []sized{{"core", c.CoreM, 0.05e-3, 3e-3, showDiameter}, {"winding", c.WindingM, 0.1, 5, showMM}}
+	wires := []sized{{"core", c.CoreM, 0.05e-3, 3e-3, plainly(showDiameter)}, {"winding", c.WindingM, 0.1, 5, plainly(showMM)}}
 	for _, w := range c.Wraps {
-		wires = append(wires, sized{"wrap wire", w.WireM, 0.02e-3, 1.5e-3, showDiameter})
+		wires = append(wires, sized{"wrap wire", w.WireM, 0.02e-3, 1.5e-3, plainly(showDiameter)})
 	}
 	for i, s := range wires {
 		if s.x == 0 && i != 1 {

@@ -54,21 +54,21 @@ func gather(readings []Reading, built []Construction, tools Instruments, faults 
 // merge takes over what a row says of the gauge and reports what contradicts
 // an earlier row.
 func (e *entry) merge(r Reading, faults *fault.List) {
+	ours, theirs := e.r.kept(), r.kept()
 	if e.r.OuterM == 0 {
-		e.r.OuterFrom = r.OuterFrom
+		e.r.OuterFrom, e.r.Given.Outer = r.OuterFrom, r.Given.Outer
 	}
 	if e.r.CoreM == 0 {
-		e.r.CoreFrom = r.CoreFrom
+		e.r.CoreFrom, e.r.Given.Core = r.CoreFrom, r.Given.Core
 	}
 	e.mergeWord("construction", &e.r.Construction, r.Construction, r.Place, faults)
 	e.mergeWord("material", &e.r.Material, r.Material, r.Place, faults)
-	theirs := r.kept()
-	for i, ours := range e.r.kept() {
-		from := *theirs[i].x
-		if from > 0 && *ours.x > 0 && from != *ours.x {
-			e.conflict(ours.what, ours.show(from), ours.show(*ours.x), r.Place, faults)
+	for i, a := range ours {
+		b := theirs[i]
+		if *b.x > 0 && *a.x > 0 && *b.x != *a.x {
+			e.conflict(a.what, b.told.text(*b.x), a.told.text(*a.x), r.Place, faults)
 		}
-		*ours.x = first(*ours.x, from)
+		*a.x = first(*a.x, *b.x)
 	}
 	if r.Shape != ShapeAssumed && e.r.Shape != ShapeAssumed && r.Shape != e.r.Shape {
 		e.conflict("core shape", r.Shape.String(), e.r.Shape.String(), r.Place, faults)
@@ -80,13 +80,13 @@ func (e *entry) merge(r Reading, faults *fault.List) {
 type keptSize struct {
 	what string
 	x    *float64
-	show func(float64) string
+	told told
 }
 
 func (r *Reading) kept() [6]keptSize {
 	return [6]keptSize{
-		{"outer diameter", &r.OuterM, showDiameter}, {"core", &r.CoreM, showDiameter}, {"wound length", &r.WindingM, showMM},
-		{"density", &r.DensityKgM3, showDensity}, {"modulus", &r.YoungsPa, showGPa}, {"strength", &r.StrengthPa, showMPa},
+		{"outer diameter", &r.OuterM, r.Given.outer()}, {"core", &r.CoreM, r.Given.core()}, {"wound length", &r.WindingM, r.Given.winding()},
+		{"density", &r.DensityKgM3, plainly(showDensity)}, {"modulus", &r.YoungsPa, plainly(showGPa)}, {"strength", &r.StrengthPa, plainly(showMPa)},
 	}
 }
 
@@ -122,7 +122,7 @@ func (e *entry) mergeBuilt(c Construction, w wound, faults *fault.List) {
 	e.built = &w
 	r := c.reading(w)
 	if e.r.OuterM > 0 && math.Abs(e.r.OuterM/r.OuterM-1) > outerAgrees {
-		e.conflict("outer diameter", showDiameter(r.OuterM), showDiameter(e.r.OuterM), c.Place, faults)
+		e.conflict("outer diameter", e.r.Given.outer().text(r.OuterM), e.r.Given.outer().text(e.r.OuterM), c.Place, faults)
 	}
 	r.OuterM = e.r.OuterM
 	e.merge(r, faults)

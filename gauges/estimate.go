@@ -125,7 +125,7 @@ func (f Fit) UnitWeight(outer, core float64, shape Shape) (w, u float64) {
 // cannot be.
 func (f *family) fill(all []Gauge, fit Fit, fitted bool, extrapolate bool, entries []*entry, faults *fault.List) {
 	for _, i := range f.waiting {
-		g, at := &all[i], entries[i].r.Place
+		g, at, told := &all[i], entries[i].r.Place, entries[i].r.Given.outer()
 		switch {
 		case !fitted:
 			faults.Add(at, fmt.Sprintf("gauge %q has no reading, and %s", g.Label, f.whyNoFit(all)), "",
@@ -133,7 +133,7 @@ func (f *family) fill(all []Gauge, fit Fit, fitted bool, extrapolate bool, entri
 			continue
 		case !extrapolate && outside(g.Outer, fit.MinOuterM, fit.MaxOuterM):
 			faults.Add(at, fmt.Sprintf("gauge %q has no reading and lies outside the fitted diameters, %s to %s", g.Label,
-				showDiameter(fit.MinOuterM), showDiameter(fit.MaxOuterM)), showDiameter(g.Outer),
+				told.short(fit.MinOuterM, diameterStep), told.short(fit.MaxOuterM, diameterStep)), told.text(g.Outer),
 				"weigh a piece of it, or ask for it to be estimated beyond them")
 			continue
 		case outside(g.Outer, fit.MinOuterM, fit.MaxOuterM):
@@ -142,6 +142,9 @@ func (f *family) fill(all []Gauge, fit Fit, fitted bool, extrapolate bool, entri
 		fit.estimate(g)
 	}
 }
+
+// diameterStep is how finely diameters of a fit are told.
+const diameterStep = 5e-6
 
 func outside(d, low, top float64) bool { return d < low*(1-1e-9) || d > top*(1+1e-9) }
 

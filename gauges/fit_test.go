@@ -129,7 +129,7 @@ func TestTwoGaugesTakeTwoPerCent(t *testing.T) {
 func TestEstimateBeyondTheFitOnlyWhenAsked(t *testing.T) {
 	rows := read(t, ideal(0.009, 0.010, 0.012)+"017,plain,0.017,,,listed\n")
 	_, err := gauges.Combine(rows, nil, gauges.DefaultInstruments(), gauges.Options{})
-	require.ErrorContains(t, err, "r.csv:5:1: gauge \"017\" has no reading and lies outside the fitted diameters, 0.229 mm to 0.305 mm")
+	require.ErrorContains(t, err, "r.csv:5:1: gauge \"017\" has no reading and lies outside the fitted diameters, 0.009 in to 0.012 in")
 	s, err := gauges.Combine(rows, nil, gauges.DefaultInstruments(), gauges.Options{Extrapolate: true})
 	require.NoError(t, err)
 	assert.Contains(t, strings.Join(gauge(t, s, "017").Notes, ";"), "estimated beyond the fitted diameters")

@@ -3,6 +3,7 @@ package gauges
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"scalepair/data/csvtable"
@@ -59,24 +60,38 @@ func ReadingColumns() []csvtable.Column { return append([]csvtable.Column(nil), 
 // every fault with line and column; the readings are then nil.
 func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error) {
 	rows, faults := csvtable.Scan(in, file, readingColumns)
+	unitless := unitlessColumns(rows)
+	headed := oneHeadingOneFault(&faults)
+	unitless.report(&faults)
 	out := make([]Reading, 0, len(rows))
 	for _, row := range rows {
-		p := rowReader{row: row, faults: &faults}
+		p := rowReader{row: row, faults: &faults, unitless: unitless}
 		before := len(faults)
 		r := p.reading(note)
-		r.check(row.Place, before, &faults)
+		r.check(row.Place, headed && len(faults) == before && !unitless.inRow(row), &faults)
 		out = append(out, r)
 	}
 	if err := faults.Err(); err != nil {
 		return nil, err
 	}
+	markFractions(out)
 	return out, nil
+}
+
+// markFractions notes in every reading whether the file has lengths in
+// fractions.
+func markFractions(all []Reading) {
+	any := slices.ContainsFunc(all, func(r Reading) bool { return r.Given.Length.anyFraction() || r.Given.Speaking.anyFraction() })
+	for i := range all {
+		all[i].Given.Fractions = any
+	}
 }
 
 // rowReader reads the cells of one row.
 type rowReader struct {
-	row    csvtable.Row
-	faults *fault.List
+	row      csvtable.Row
+	faults   *fault.List
+	unitless unitless
 }
 
 func (p rowReader) reading(note PitchReader) Reading {
@@ -108,15 +123,30 @@ func (p rowReader) reading(note PitchReader) Reading {
 		PitchCents:   p.positive("pitch_cents"),
 		Date:         p.row.Get("date"),
 		Remark:       p.row.Get("remark"),
+		Given: Given{
+			Outer: p.written("outer"), Core: p.written("core"), Winding: p.written("winding"),
+			Length: p.written("length"), LengthStep: p.written("length_step"), Speaking: p.written("speaking_length"),
+			Mass: p.written("mass"), MassStep: p.written("mass_step"), Hung: p.written("hung_mass"), HungStep: p.written("hung_step"),
+		},
 	}
 }
 
+func (p rowReader) written(name string) AsWritten {
+	return AsWritten{p.row.Get(name), p.row.Unit(name)}
+}
+
 func (p rowReader) length(name string) float64 {
+	if p.unitless.at(p.row, name) {
+		return 0
+	}
 	x, given := p.row.Length(name, p.faults)
 	return p.above0(name, float64(x), given)
 }
 
 func (p rowReader) mass(name string) float64 {
+	if p.unitless.at(p.row, name) {
+		return 0
+	}
 	x, given := p.row.Mass(name, p.faults)
 	return p.above0(name, float64(x), given)
 }

@@ -55,7 +55,15 @@ func TestReadReadsEveryColumn(t *testing.T) {
 		LengthM: 0.3, LengthStepM: 0.0005, MassKg: 0.00384, MassStepKg: 0.00001, Date: "2024-05-01", Remark: "cut off",
 	}
 	assert.Equal(t, "r.csv:3:1", r[0].Place.String())
+	written, hung := r[0].Given, r[1].Given
+	r[0].Given, r[1].Given = gauges.Given{}, gauges.Given{}
 	assert.Equal(t, first, r[0])
+	assert.Equal(t, gauges.AsWritten{Text: "0.042", Unit: "in"}, written.Outer)
+	assert.Equal(t, gauges.AsWritten{Text: "0.41", Unit: "mm"}, written.Core)
+	assert.Equal(t, gauges.AsWritten{Text: "300", Unit: "mm"}, written.Length)
+	assert.Equal(t, gauges.AsWritten{Text: "3.84", Unit: "g"}, written.Mass)
+	assert.Equal(t, gauges.AsWritten{Text: "600 mm"}, hung.Speaking)
+	assert.Equal(t, gauges.AsWritten{Text: "6.5", Unit: "kg"}, hung.Hung)
 	assert.Equal(t, gauges.Reading{
 		Place: r[1].Place, Gauge: "042w", Kind: gauges.Hung, HungKg: 6.5, HungStepKg: 0.005, SpeakingM: 0.6, FreqHz: 195.5, PitchCents: 1.5,
 	}, r[1])
@@ -81,7 +89,7 @@ func TestReadFaults(t *testing.T) {
 		{"no length", "a,plain,0.010,,,,,,0.2,,,", "give the length of the piece"},
 		{"nan", "a,plain,0.010,,,,,500,nan,,,", "r.csv:2:23: mass: "},
 		{"infinity", "a,plain,inf,,,,,500,0.2,,,", "r.csv:2:9: outer: "},
-		{"25 in gauge", "a,plain,25,,,,,500,0.2,,,", `r.csv:2:9: outer is no size of a string's ("635 mm"); did you mean 0.025 in? 0.05 mm to 6 mm is possible`},
+		{"25 in gauge", "a,plain,25,,,,,500,0.2,,,", `r.csv:2:9: outer is no size of a string's ("25 in"); did you mean 0.025 in? 0.002 in to 0.23 in is possible`},
 		{"absurd length", "a,plain,0.010,,,,,50000,0.2,,,", "length is no size of a string's"},
 		{"no label", ",plain,0.010,,,,,500,0.2,,,", "gauge is empty"},
 		{"unknown kind", "a,plain,0.010,,,weihed,,500,0.2,,,", `r.csv:2:17: no kind of this table ("weihed"); did you mean "weighed"?`},
@@ -114,7 +122,7 @@ func TestReadReportsAllFaultsAtOnce(t *testing.T) {
 	_, err := gauges.ReadReadings(strings.NewReader("gauge,outer_mm,mass_g,length_mm\na,0.010,-1,500\nb,0.25,0.2,x\nc,0.25,,\n"), "r.csv", nil)
 	require.Error(t, err)
 	assert.Len(t, strings.Split(err.Error(), "\n"), 4, err.Error())
-	assert.Contains(t, err.Error(), "r.csv:2:3: outer is no size of a string's (\"0.01 mm\"); did you mean 0.01 in?")
+	assert.Contains(t, err.Error(), "r.csv:2:3: outer is no size of a string's (\"0.010 mm\"); did you mean 0.01 in?")
 }
 
 func TestReadRefusesWhatIsNoTable(t *testing.T) {

@@ -48,6 +48,8 @@ type Reading struct {
 	PitchCents float64 // standard uncertainty of the pitch; 0: the file's
 
 	Date, Remark string
+
+	Given Given // how the sizes were written down
 }
 
 // DiameterFrom says how a diameter is known.

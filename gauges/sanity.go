@@ -32,20 +32,33 @@ func (e *entry) checkDensity(r Reading, faults *fault.List) {
 	}
 	switch {
 	case implied < least || implied > greatestDensity:
-		faults.Add(r.Place, fmt.Sprintf("gauge %q: a string of %s that weighs %s g/m has a density of %s, which nothing has",
-			r.Gauge, showDiameter(e.r.OuterM), decimals(w*1e3, 4), showDensity(implied)), e.entered(r), e.otherUnits(r, implied))
+		faults.Add(r.Place, fmt.Sprintf("gauge %q: a string of %s that weighs %s has a density of %s, which nothing has",
+			r.Gauge, e.r.Given.outer().text(e.r.OuterM), r.perLength(w), showDensity(implied)), e.entered(r), e.otherUnits(r, implied))
 	case w <= core:
-		faults.Add(r.Place, fmt.Sprintf("gauge %q: %s g/m is less than its core alone, %s g/m", r.Gauge, decimals(w*1e3, 4), decimals(core*1e3, 4)),
+		faults.Add(r.Place, fmt.Sprintf("gauge %q: %s is less than its core alone, %s", r.Gauge, r.perLength(w), r.perLength(core)),
 			e.entered(r), "check the core's diameter, the mass and the length")
 	}
+}
+
+// perLength shows a unit weight in kg/m, by the inch where the length was
+// given in inches.
+func (r Reading) perLength(w float64) string {
+	if length := r.Given.length().form; r.Kind == Weighed && length.Unit == "in" {
+		return decimals(length.SI(w*1e3), 4) + " g/in"
+	}
+	return decimals(w*1e3, 4) + " g/m"
 }
 
 // entered shows what the reading rests on.
 func (e *entry) entered(r Reading) string {
 	if r.Kind == Hung {
-		return fmt.Sprintf("%s kg on %s at %s", decimals(r.HungKg, 3), showMM(r.SpeakingM), showHz(r.FreqHz))
+		return fmt.Sprintf("%s on %s at %s", r.Given.hung().text(r.HungKg), r.Given.speaking().text(r.SpeakingM), showHz(r.FreqHz))
 	}
-	return fmt.Sprintf("%s in %s", showG(r.MassKg), showMM(r.LengthM*float64(r.pieces())))
+	pieces := ""
+	if r.pieces() > 1 {
+		pieces = fmt.Sprintf("%d pieces of ", r.pieces())
+	}
+	return fmt.Sprintf("%s in %s%s", r.Given.mass().text(r.MassKg), pieces, r.Given.length().text(r.LengthM))
 }
 
 // unitSlip is a slip that multiplies the density a reading implies; factor

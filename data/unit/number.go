@@ -116,3 +116,11 @@ func ParseNumber(given string) (float64, error) {
 	}
 	return number.finite(given, r)
 }
+
+// Bare tells whether a text is a number alone, decimal or fraction, without a
+// unit.
+func Bare(given string) bool {
+	s := strings.TrimSpace(plain.Replace(given))
+	x, rest := splitNumber(s)
+	return x != nil && rest == ""
+}

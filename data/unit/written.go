@@ -139,3 +139,9 @@ func figures(x float64, n int) float64 {
 	y, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', n, 64), 64)
 	return y
 }
+
+// About prints a quantity in SI with its unit to two figures, as an example to
+// follow: 300 mm is "12 in".
+func (w Written) About(si float64) string {
+	return strconv.FormatFloat(figures(w.Value(si), 2), 'f', -1, 64) + " " + w.Unit
+}

@@ -86,6 +86,12 @@ func TestWrittenRange(t *testing.T) {
 	})
 }
 
+func TestWrittenAbout(t *testing.T) {
+	assert.Equal(t, "12 in", unit.Form[unit.Length]("", "in").About(0.3))
+	assert.Equal(t, "300 mm", unit.Form[unit.Length]("7.123", "mm").About(0.3))
+	assert.Equal(t, "14 lb", unit.Form[unit.Mass]("", "lb").About(6.5))
+}
+
 func TestWrittenOfWhatDoesNotRead(t *testing.T) {
 	for _, s := range []string{"long", "5", "5 furlongs", "mm", "nan mm"} {
 		assert.False(t, unit.Form[unit.Length](s, "").Known(), s)

@@ -83,8 +83,8 @@ func (in *Input) suspectWords(s gauges.Suspect) string {
 		out += " (" + place + ")"
 	}
 	out += " " + in.inUnits(s.Why+". "+capital(s.Fits)+".")
-	if slips := telling(s.Slips); len(slips) > 0 {
-		out += " Perhaps: " + strings.Join(slips, " Or: ")
+	if len(s.Slips) > 0 {
+		out += " Perhaps: " + strings.Join(s.Slips, " Or: ")
 	}
 	return out
 }
@@ -122,8 +122,8 @@ func (in *Input) blind(r *show.Report) {
 	if most.Limit > 0 {
 		text := fmt.Sprintf("A slip shows when it moves a unit weight by more than %s (%s) to %s (%s). Smaller ones pass unseen",
 			show.PercentText(least.Limit, 1), least.Gauge, show.PercentText(most.Limit, 1), most.Gauge)
-		if slips := telling(most.Slips); len(slips) > 0 {
-			text += fmt.Sprintf(": of %s, say, %s", most.Gauge, slips[len(slips)-1])
+		if n := len(most.Slips); n > 0 {
+			text += fmt.Sprintf(": of %s, say, %s", most.Gauge, most.Slips[n-1])
 		}
 		items = append(items, text+". Name a gauge to see its own: scalepair gauges "+in.example()+".")
 	}

@@ -8,7 +8,6 @@ import (
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/gauges"
-	"scalepair/tension/choice"
 )
 
 // GaugesShown prints some gauges of the stock, each with every reading that
@@ -123,22 +122,6 @@ func (in *Input) sourceWords(source string) string {
 	return "the " + source
 }
 
-// breakingWords gives the load that the core bears at least, and the half
-// that must not be passed in a hung test.
-func (in *Input) breakingWords(g gauges.Gauge) string {
-	w := choice.WireOf(g)
-	load := w.StrengthPa * w.CoreAreaM2
-	if load == 0 {
-		return "Breaking load: not known, so never hang a weight on it."
-	}
-	out := fmt.Sprintf("Breaks at %s or more; for a hung test never more than half, %s (%s kg hung).", in.Units.ForceText(load),
-		in.Units.ForceText(load/2), show.Fixed(load/2/unit.StandardGravity, 1))
-	if w.OutsideTable {
-		out += " Its diameter lies outside the table of wire strength, whose end was continued."
-	}
-	return out
-}
-
 func (in *Input) fitOfGauge(g gauges.Gauge) string {
 	switch {
 	case g.Judged != nil:
@@ -155,8 +138,8 @@ func (in *Input) fitOfGauge(g gauges.Gauge) string {
 // unseenWords lists the slips that would have passed.
 func (in *Input) unseenWords(g gauges.Gauge) string {
 	for _, b := range in.Job.Stock.Blind() {
-		if slips := telling(b.Slips); b.Gauge == g.Label && len(slips) > 0 {
-			return "A slip that could not have shown: " + strings.Join(slips, "; ") + "."
+		if b.Gauge == g.Label && len(b.Slips) > 0 {
+			return "A slip that could not have shown: " + strings.Join(b.Slips, "; ") + "."
 		}
 	}
 	return ""
@@ -225,43 +208,4 @@ func decimalsOf(kg float64) int {
 		}
 	}
 	return 5
-}
-
-func (in *Input) hungOf(list []gauges.Gauge) []gauges.HungTest {
-	var out []gauges.HungTest
-	for _, h := range in.Job.Stock.Hung {
-		for _, g := range list {
-			if g.Label == h.Gauge {
-				out = append(out, h)
-			}
-		}
-	}
-	return out
-}
-
-// hungTests sets every hung weight against the breaking load, with the
-// caution that belongs to it.
-func (in *Input) hungTests(r *show.Report, list []gauges.HungTest) {
-	if len(list) == 0 {
-		return
-	}
-	r.Heading("Hung tests")
-	u := in.Units
-	t := r.Table("hung", "", show.Words("gauge"), show.Figures("line"), show.Figures(u.HeadForce("load hung")),
-		show.Figures(u.HeadForce("breaking load")), show.Figures("share %"), show.Words("verdict"))
-	for _, h := range list {
-		breaking, part, verdict := none, none, "breaking load not known"
-		if h.BreakingN > 0 {
-			breaking, part, verdict = u.ForceN(h.BreakingN), show.Percent(h.LoadN/h.BreakingN, 0), "within half"
-		}
-		if h.OverHalf() {
-			verdict = "MORE THAN HALF: hang less"
-		}
-		if h.OutsideTable {
-			verdict += ", outside the strength table"
-		}
-		t.Row(h.Gauge, fmt.Sprint(h.Place.Line), u.ForceN(h.LoadN), breaking, part, verdict)
-	}
-	t.Note("Breaking load: least strength of the core's wire over its cross-section; old or kinked strings bear less.")
-	r.Cautions(gauges.HungCaution)
 }

@@ -1,0 +1,106 @@
+package gauges
+
+import (
+	"strings"
+
+	"scalepair/data/unit"
+)
+
+// AsWritten is a size as the builder wrote it: the cell's text, and the unit
+// that its heading states. Messages quote it and stay in its unit; the zero
+// value is not known.
+type AsWritten struct{ Text, Unit string }
+
+// Given is how the sizes of a reading were written down. What is not known is
+// told in millimetres, grams and kilograms.
+type Given struct {
+	Outer, Core, Winding, Length, LengthStep, Speaking AsWritten
+	Mass, MassStep, Hung, HungStep                     AsWritten
+	// Fractions tells that lengths of this file are written in fractions, so
+	// that a whole number of inches among them is one too.
+	Fractions bool
+}
+
+// HungUnit is the unit that the hung mass was given in, "kg" or "lb" say; ""
+// where it is not known.
+func (r Reading) HungUnit() string { return massForm(r.Given.Hung).Unit }
+
+func lengthForm(a AsWritten) unit.Written { return unit.Form[unit.Length](a.Text, a.Unit) }
+func massForm(a AsWritten) unit.Written   { return unit.Form[unit.Mass](a.Text, a.Unit) }
+
+// anyFraction tells whether a cell holds a fraction.
+func (a AsWritten) anyFraction() bool { return strings.ContainsAny(a.Text, "/⁄½¼¾⅛⅜⅝⅞") }
+
+// told says how a size is printed in messages: in the form it was written in,
+// or as usual where that is not known. Sizes are in SI.
+type told struct {
+	form  unit.Written
+	usual func(si float64) string
+}
+
+// text prints a size as finely as it was written.
+func (t told) text(si float64) string {
+	if t.form.Known() {
+		return t.form.Text(si, 0)
+	}
+	return t.usual(si)
+}
+
+// short prints a size of another origin, known to a step, without noughts
+// behind.
+func (t told) short(si, step float64) string {
+	form := t.form.Finer(step)
+	switch {
+	case !form.Known():
+		return t.usual(si)
+	case form.Over > 0:
+		return form.Text(si, 0)
+	}
+	return decimals(form.Value(si), form.Decimals) + " " + form.Unit
+}
+
+// bounds prints what a size may be.
+func (t told) bounds(low, top float64) string {
+	if t.form.Known() {
+		return t.form.Range(low, top)
+	}
+	return t.usual(low) + " to " + t.usual(top)
+}
+
+func (g Given) outer() told    { return told{lengthForm(g.Outer), showDiameter} }
+func (g Given) core() told     { return told{lengthForm(g.Core), showDiameter} }
+func (g Given) winding() told  { return g.piece(g.Winding) }
+func (g Given) length() told   { return g.piece(g.Length) }
+func (g Given) speaking() told { return g.piece(g.Speaking) }
+func (g Given) mass() told     { return told{massForm(g.Mass), showG} }
+func (g Given) hung() told     { return told{massForm(g.Hung), showKg} }
+
+// piece tells a length along the string.
+func (g Given) piece(a AsWritten) told {
+	w := lengthForm(a)
+	if g.Fractions && w.Known() && w.Over == 0 && w.Decimals == 0 {
+		w.Over = 1
+	}
+	return told{w, showMM}
+}
+
+// exampleLength is a length to follow where a cell is empty, in the heading's
+// unit or else the diameter's.
+func (g Given) exampleLength(a AsWritten, m float64) string {
+	for _, name := range []string{a.Unit, lengthForm(g.Outer).Unit, "mm"} {
+		if w := unit.Form[unit.Length]("", name); w.Known() {
+			return w.About(m)
+		}
+	}
+	return showMM(m)
+}
+
+// exampleMass is a mass to follow where a cell is empty.
+func exampleMass(a AsWritten, usual string, kg float64) string {
+	for _, name := range []string{a.Unit, usual} {
+		if w := unit.Form[unit.Mass]("", name); w.Known() {
+			return w.About(kg)
+		}
+	}
+	return showG(kg)
+}
