@@ -102,3 +102,26 @@ func (p *Plan) bendable() int {
 	}
 	return count
 }
+
+// setAlike finds the bends that several cases have in common: a string that
+// they tune alike, under the same capo, bends alike, so that it is made once.
+func (p *Plan) setAlike() {
+	frets := len(p.req.Feel.BendFrets)
+	p.alike = make([][]int, p.strings)
+	for i := range p.alike {
+		p.alike[i] = make([]int, len(p.req.Cases)*frets)
+		for at := range p.alike[i] {
+			p.alike[i][at] = at
+		}
+		for c, one := range p.req.Cases {
+			for before, other := range p.req.Cases[:c] {
+				if one.FreqsHz[i] == other.FreqsHz[i] && one.CapoFret == other.CapoFret {
+					for k := range frets {
+						p.alike[i][c*frets+k] = before*frets + k
+					}
+					break
+				}
+			}
+		}
+	}
+}

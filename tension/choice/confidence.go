@@ -249,11 +249,18 @@ func (d *drawn) pull(pair *setOut, i int, w *tension.Wire) {
 func (d *drawn) bend(pair *setOut, i int, w *tension.Wire) bool {
 	s, f := &pair.seats[i], d.feel
 	for at := range s.contacts {
+		if f.failed[at] = d.p.behind[at]; f.failed[at] {
+			continue
+		}
+		if made := d.p.alike[i][at]; made < at {
+			f.bends[at] = f.bends[made]
+			continue
+		}
 		shape, ok := s.contacts[at].Shape(w.StretchSpeed2())
 		if !ok {
 			return false
 		}
-		f.bends[at], f.failed[at] = shape.Bend(w.EA), false
+		f.bends[at] = shape.Bend(w.EA)
 	}
 	return true
 }

@@ -145,3 +145,11 @@ func deviation(x []float64) float64 {
 	}
 	return math.Sqrt(sum / float64(len(x)-1))
 }
+
+// A bend that a capo leaves no room for must not keep a draw from being scored.
+func TestConfidenceUnderACapo(t *testing.T) {
+	req := withU(baritone(), 0.02)
+	req.Cases[0].CapoFret = 7 // fret 5 lies behind it
+	_, c := confidence(t, req, 200)
+	assert.Less(t, c.Standing[0].Wins, 1.0, "with such weighing another pair wins now and then")
+}

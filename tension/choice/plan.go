@@ -30,6 +30,7 @@ type Plan struct {
 	// by bend fret whether any can.
 	pushShare []float64
 	fretMade  []bool
+	alike     [][]int // by string, then case and bend fret: the first bend that is the same
 	base      *fan.Base
 	ref       *refPlan
 	targets   targets
@@ -86,6 +87,7 @@ func Prepare(req Request) (*Plan, error) {
 	if err := p.setSpots(); err != nil {
 		return nil, err
 	}
+	p.setAlike()
 	base, err := fan.NewBase(p.spacedFor(req.Given))
 	if err != nil {
 		return nil, err

@@ -101,13 +101,15 @@ func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
 		if w.feel.failed[at] = p.behind[at]; w.feel.failed[at] {
 			continue
 		}
-		b, share, ok := bendOn(&s.contacts[at], wire)
-		if !ok || lim.BreakingBent > 0 && share > lim.BreakingBent || lim.MostPushN > 0 && b.PushN > lim.MostPushN {
+		if made := p.alike[i][at]; made < at {
+			w.feel.bends[at] = w.feel.bends[made]
+		} else if b, share, ok := bendOn(&s.contacts[at], wire); !ok || lim.BreakingBent > 0 && share > lim.BreakingBent || lim.MostPushN > 0 && b.PushN > lim.MostPushN {
 			return false
+		} else {
+			w.feel.bends[at] = b
 		}
-		w.feel.bends[at], w.feel.failed[at] = b, false
 		if k := at % len(want); want[k] > 0 {
-			part.push = p.withBend(part.push, p.pushShare[at], boundLog(b.PushN, want[k]))
+			part.push = p.withBend(part.push, p.pushShare[at], boundLog(w.feel.bends[at].PushN, want[k]))
 		}
 		if part.score(p.req.Feel.Weights)*(1-slackOfSum) > most {
 			return false
