@@ -122,11 +122,7 @@ func (s Stock) Lookup(label string) (Gauge, error) {
 			return g, nil
 		}
 	}
-	labels := make([]string, len(s.Gauges))
-	for i, g := range s.Gauges {
-		labels[i] = g.Label
-	}
-	return Gauge{}, fault.Fault{What: "this gauge is not in stock", Given: label, Remedy: suggestLabel(label, labels)}
+	return Gauge{}, fault.Fault{What: "this gauge is not in stock", Given: label, Remedy: suggestLabel(label, s.Gauges)}
 }
 
 // labelKey is what makes two labels the same gauge.
