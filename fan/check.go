@@ -40,6 +40,7 @@ const (
 	keyEdgeMargin    = "neck.edge_margin"
 	keyNutSpacing    = "neck.nut_spacing"
 	keySaddleSpacing = "neck.saddle_spacing"
+	keyZeroFret      = "neck.zero_fret"
 	keyNutSeat       = "neck.nut_seat"
 	keyOverhang      = "neck.heel_overhang"
 	keySawAllowance  = "neck.saw_allowance"
@@ -134,7 +135,10 @@ func checkNeck(s Spec) fault.List {
 	}
 	f.checkSpacing(keyNutSpacing, s, s.NutSpacing)
 	f.checkSpacing(keySaddleSpacing, s, s.SaddleSpacing)
-	f.length(keyNutSeat, "the nut seat", s.NutSeatMM, 0, maxLedgeMM)
+	if f.length(keyNutSeat, "the nut seat", s.NutSeatMM, 0, maxLedgeMM) && s.ZeroFret && s.NutSeatMM < LeastZeroSeatMM {
+		f.add(keyZeroFret, fmt.Sprintf("a zero fret's slot wants board behind it, at least %s mm (judgement), and the nut seat is %s mm",
+			number(LeastZeroSeatMM), number(s.NutSeatMM)), "", `write nut_seat = "8 mm" under [neck], room for the slot and for the nut that spaces the strings`)
+	}
 	f.length(keyOverhang, "the heel overhang", s.HeelOverhangMM, 0, maxLedgeMM)
 	f.length(keySawAllowance, "the saw allowance", s.SawAllowanceMM, 0, maxLedgeMM)
 	return f.list

@@ -56,7 +56,7 @@ func Drop(radiusMM, yMM float64) float64 {
 	return yMM * yMM / (radiusMM + math.Sqrt(radiusMM*radiusMM-yMM*yMM))
 }
 
-// Depths gives the depth of every slot from fret 1. At each slot end it is
+// Depths gives the depth of every slot (see [Layout.Slotted]). At each slot end it is
 //
 //	tang + clearance + R - sqrt(R^2 - y^2)
 //
@@ -75,8 +75,8 @@ func (l *Layout) Depths(s Sawing) ([]SlotDepth, error) {
 	if err := f.list.Err(); err != nil {
 		return nil, err
 	}
-	list := make([]SlotDepth, 0, len(l.Frets)-1)
-	for _, fret := range l.Frets[1:] {
+	list := make([]SlotDepth, 0, len(l.Frets))
+	for _, fret := range l.Slotted() {
 		list = append(list, l.depth(fret, s))
 	}
 	l.checkLeft(&f, s, list)

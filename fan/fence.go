@@ -18,15 +18,15 @@ type Fence struct {
 	SlantRad                   float64 // of slot and fence
 }
 
-// Fences gives the fence of every fret from 1, for a saw that cuts kerfMM
+// Fences gives the fence of every slot (see [Layout.Slotted]), for a saw that cuts kerfMM
 // wide. A kerf below 0 or above 3 mm is a fault.
 func (l *Layout) Fences(kerfMM float64) ([]Fence, error) {
 	var f faults
 	if !f.length(keyKerf, "the saw's cut", kerfMM, 0, maxKerfMM) {
 		return nil, f.list.Err()
 	}
-	list := make([]Fence, 0, len(l.Frets)-1)
-	for _, fret := range l.Frets[1:] {
+	list := make([]Fence, 0, len(l.Frets))
+	for _, fret := range l.Slotted() {
 		list = append(list, l.fence(fret, kerfMM))
 	}
 	return list, nil

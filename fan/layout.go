@@ -101,6 +101,15 @@ type SlantAt struct {
 	SlantRad float64
 }
 
+// Slotted are the frets that a slot is sawn for, the lowest first: from 1, or
+// with Spec.ZeroFret from 0, whose slot lies on the nut line.
+func (l *Layout) Slotted() []Fret {
+	if l.Spec.ZeroFret {
+		return l.Frets
+	}
+	return l.Frets[1:]
+}
+
 // Slants gives the slants that say most about a fan: of frets 1, 3, 12 and the
 // last, as far as the board has them.
 func (l *Layout) Slants() []SlantAt {

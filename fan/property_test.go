@@ -46,7 +46,7 @@ func requireSound(t require.TestingT, values ...any) {
 }
 
 func everything(t require.TestingT, l *fan.Layout) []any {
-	wire, err := l.Wire(2, 0.1, true)
+	wire, err := l.Wire(2, 0.1)
 	require.NoError(t, err)
 	fences, err := l.Fences(0.6)
 	require.NoError(t, err)

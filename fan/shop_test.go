@@ -93,7 +93,7 @@ func TestServe(t *testing.T) {
 
 func TestWire(t *testing.T) {
 	l := mustLayout(t, sixStrings())
-	w, err := l.Wire(3, 0.25, false)
+	w, err := l.Wire(3, 0.25)
 	require.NoError(t, err)
 	require.Len(t, w.Cuts, 24)
 	sum := 0.0
@@ -104,14 +104,16 @@ func TestWire(t *testing.T) {
 	}
 	require.InDelta(t, sum, w.SumMM, close9)
 	require.InDelta(t, 1.25*sum, w.TotalMM, close9)
-	zero, err := l.Wire(3, 0, true)
+	withZero := *l
+	withZero.Spec.ZeroFret = true
+	zero, err := withZero.Wire(3, 0)
 	require.NoError(t, err)
 	require.Len(t, zero.Cuts, 25)
 	require.InDelta(t, w.SumMM+l.NutBlankMM+6, zero.TotalMM, close9)
-	_, err = l.Wire(-1, math.Inf(1), false)
+	_, err = l.Wire(-1, math.Inf(1))
 	require.ErrorContains(t, err, "wire.overhang")
 	require.ErrorContains(t, err, "wire.spare")
-	_, err = l.Wire(3, 3, false)
+	_, err = l.Wire(3, 3)
 	require.ErrorContains(t, err, "the spare share is out of range")
 }
 

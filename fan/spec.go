@@ -31,6 +31,10 @@ type Spec struct {
 	// needed for EqualGaps only.
 	DiametersMM []float64
 
+	// ZeroFret puts a fret, with its slot, on the nut line; the nut behind it
+	// then only spaces the strings. It wants a nut seat of at least
+	// LeastZeroSeatMM, since its slot would fall on the board's end.
+	ZeroFret bool
 	// NutSeatMM is the depth of the ledge behind the nut line that the nut
 	// stands on, measured square to the nut line; 0 for none.
 	NutSeatMM float64
@@ -71,6 +75,11 @@ type Neutral struct {
 	Fret   float64 // 0 to the last fret; not read when Bridge is set
 	Bridge bool    // the saddle line is square
 }
+
+// LeastZeroSeatMM is the least board behind a zero fret, square to it: less
+// breaks out beside the slot when the tang goes in (judgement). The nut wants
+// its own room beside that.
+const LeastZeroSeatMM = 3.0
 
 // K gives the neutral line's fraction of the length: k(Fret), or 1 for the
 // bridge.

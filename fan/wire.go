@@ -16,10 +16,10 @@ type Wire struct {
 
 // Wire gives the cut list with overhangMM of wire standing out at both ends of
 // every slot (0 to 20), and spare as a share of the sum (0 to 2; 0.1 is a
-// tenth). zeroFret adds a fret on the nut line. The rise of a radiused crown
+// tenth), a zero fret's among them. The rise of a radiused crown
 // makes a wire longer by chord^3/(24 R^2), less than 0.15 mm for 80 mm over
 // 400 mm, and is left to the overhang. Other numbers are a fault.
-func (l *Layout) Wire(overhangMM, spare float64, zeroFret bool) (Wire, error) {
+func (l *Layout) Wire(overhangMM, spare float64) (Wire, error) {
 	var f faults
 	f.length("fret_wire.overhang", "the wire's overhang", overhangMM, 0, 20)
 	if f.finite("fret_wire.spare_percent", "the spare share", spare) && (spare < 0 || spare > 2) {
@@ -28,12 +28,8 @@ func (l *Layout) Wire(overhangMM, spare float64, zeroFret bool) (Wire, error) {
 	if err := f.list.Err(); err != nil {
 		return Wire{}, err
 	}
-	first := 1
-	if zeroFret {
-		first = 0
-	}
 	var w Wire
-	for _, fret := range l.Frets[first:] {
+	for _, fret := range l.Slotted() {
 		cut := Cut{Fret: fret.Number, LengthMM: fret.Slot.LengthMM + 2*overhangMM}
 		w.Cuts = append(w.Cuts, cut)
 		w.SumMM += cut.LengthMM

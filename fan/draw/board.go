@@ -28,12 +28,17 @@ func (s *sketch) centreline() {
 	})
 }
 
-// nut draws the nut line from edge to edge of the board.
+// nut draws the nut line from edge to edge of the board. With a zero fret it
+// carries that fret's number, and its slot is drawn with the others.
 func (s *sketch) nut() {
 	slot := s.layout.Frets[0].Slot
 	line := s.across(slot.Bass, slot.Treble, NutStroke)
 	s.add(LayerNut, line)
-	s.carryOn(LayerNut, line, "nut", 0)
+	name := "nut"
+	if s.layout.Spec.ZeroFret {
+		name = "0"
+	}
+	s.carryOn(LayerNut, line, name, 0)
 }
 
 // square names the line at the neutral fret that is square to the centreline.

@@ -22,12 +22,15 @@ const (
 // on over the blank's edges to its number.
 func (s *sketch) slots() {
 	row := rows{}
-	for _, f := range s.layout.Frets[1:] {
+	for _, f := range s.layout.Slotted() {
 		line := s.across(f.Slot.Bass, f.Slot.Treble, SlotStroke)
 		s.add(LayerSlots, line)
 		s.add(LayerEnds,
 			Circle{Centre: line.A, RadiusMM: endRingMM, Stroke: EndStroke},
 			Circle{Centre: line.B, RadiusMM: endRingMM, Stroke: EndStroke})
+		if f.Number == 0 {
+			continue // the nut line beneath it carries the number
+		}
 		name := strconv.Itoa(f.Number)
 		at := row.next(line.xAt(s.blank.Max.Y), line.xAt(s.blank.Min.Y), name)
 		s.outerRow = max(s.outerRow, at)

@@ -46,7 +46,11 @@ func (d desk) heelFigures(t Task, bass, treble float64) Task {
 // endsText says how nut end and heel end run.
 func (d desk) endsText() string {
 	nut := "The nut line is the board's end."
-	if d.l.Spec.NutSeatMM > 0 {
+	switch {
+	case d.l.Spec.ZeroFret:
+		nut = "The zero fret stands on the nut line. The board goes on behind it, its nut end parallel to the nut line; " +
+			"the nut stands there, clear of the fret, and only spaces the strings."
+	case d.l.Spec.NutSeatMM > 0:
 		nut = "The nut end runs parallel to the nut line, behind it by the nut's seat."
 	}
 	if d.l.Spec.HeelSquare {

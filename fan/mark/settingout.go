@@ -48,7 +48,8 @@ type MarkRow struct {
 	MMPerCent float64
 }
 
-// SlotRow is one slot.
+// SlotRow is one slot. A zero fret's, fret 0, comes first; its fence stands
+// behind the nut line, so that its places are negative.
 type SlotRow struct {
 	Fret            int
 	SlantRad        float64 // positive where the bass end is nearer the bridge
@@ -166,6 +167,9 @@ func (d desk) slots(fences []fan.Fence) Task {
 		Do: "Join the two marks of every fret and carry the line to both edges; its ends are given along the edges from the nut line. " +
 			"A mitre box serves a square slot only. For the others clamp a straight fence across the board, its working face " +
 			"half a kerf nearer the nut than the slot's middle, and saw along it on the bridge side.",
+	}
+	if d.l.Spec.ZeroFret {
+		t.Do += " Fret 0 is the zero fret: its slot lies on the nut line itself, and its fence stands behind that line, so its places are below nought."
 	}
 	if d.kerf > 0 {
 		t.Figures = append(t.Figures, d.length("half a kerf, square to the slot", d.kerf/2))

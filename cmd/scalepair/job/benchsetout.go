@@ -67,7 +67,7 @@ func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut,
 		Dots: &mark.Dots{Face: dots.Face, Side: dots.Side, Double: dots.Double}})
 	include(err)
 	w := j.Build.FretWire
-	s.Wire, err = l.Wire(w.Overhang.MM(), w.SparePercent/100, j.Build.Neck.ZeroFret)
+	s.Wire, err = l.Wire(w.Overhang.MM(), w.SparePercent/100)
 	include(err)
 	s.Lines, err = j.FurtherLines(l)
 	include(err)

@@ -130,7 +130,7 @@ func (j *Job) Neck() fan.Spec {
 		AllowReverse: b.Scales.ReverseFan, NutSpanMM: n.NutSpan.MM(), SaddleSpanMM: n.SaddleSpan.MM(),
 		MarginBassMM: n.BassMargin.MM(), MarginTrebleMM: n.TrebleMargin.MM(),
 		NutSpacing: spacing(n.NutSpacing), SaddleSpacing: spacing(n.SaddleSpacing),
-		NutSeatMM: n.NutSeat.MM(), HeelOverhangMM: n.HeelOverhang.MM(), HeelSquare: n.HeelSquare,
+		ZeroFret: n.ZeroFret, NutSeatMM: n.NutSeat.MM(), HeelOverhangMM: n.HeelOverhang.MM(), HeelSquare: n.HeelSquare,
 		SawAllowanceMM: n.SawAllowance.MM(),
 	}
 	if b.Chosen != nil {

@@ -164,6 +164,9 @@ func (b *bench) slotTable(name string, task mark.Task) {
 		}
 		t.Row(append(row, map[bool]string{true: "mitre box", false: "fence"}[s.SquareBoxServes])...)
 	}
+	if b.s.Layout.Spec.ZeroFret {
+		t.Note("Fret 0: the zero fret, on the nut line.")
+	}
 	t.Note("Edges: along the board's edge from where the nut line meets it. Slant: positive where the bass end is nearer the bridge.")
 	switch text := fineUnits(b.Units).LenText(half, 2); {
 	case fence:

@@ -64,7 +64,7 @@ func (b *bench) nut() {
 	text := fmt.Sprintf("The nut lies along the nut line: %s. Its blank is %s long, edge to edge of the board.",
 		slantWords(l.Nut.SlantRad), u.text(l.NutBlankMM))
 	if b.Job.Build.Neck.ZeroFret {
-		text += " With a zero fret that fret stands on the nut line, and the nut behind it only guides the strings."
+		text += " The strings sound from the zero fret, which stands on the nut line. The nut stands on the board behind it and only spaces the strings: file its slots low enough for every string to lie firmly on the zero fret."
 	}
 	b.r.Text(text)
 	columns := []show.Column{show.Figures("string"), show.Words("note")}
