@@ -55,6 +55,7 @@ func (c combiner) stock(faults *fault.List) Stock {
 		s.Gauges = append(s.Gauges, g)
 		s.Hung = append(s.Hung, c.hungTests(e, g)...)
 	}
+	noteNamesakes(s.Gauges)
 	c.fitAll(&s, faults)
 	for i := range s.Gauges {
 		s.Gauges[i].implied()

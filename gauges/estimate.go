@@ -129,7 +129,7 @@ func (f *family) fill(all []Gauge, fit Fit, fitted bool, extrapolate bool, entri
 		switch {
 		case !fitted:
 			faults.Add(at, fmt.Sprintf("gauge %q has no reading, and %s", g.Label, f.whyNoFit(all)), "",
-				"weigh a piece of it, or weigh two gauges of its kind on either side of it")
+				orMeant("weigh a piece of it, or weigh two gauges of its kind on either side of it", g.Family, all))
 			continue
 		case !extrapolate && outside(g.Outer, fit.MinOuterM, fit.MaxOuterM):
 			faults.Add(at, fmt.Sprintf("gauge %q has no reading and lies outside the fitted diameters, %s to %s", g.Label,
