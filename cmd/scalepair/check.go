@@ -32,7 +32,8 @@ func (a *app) checkCommand() *cobra.Command {
 from the nut and by calipers from mark to mark, with both diagonals and the nut
 offset where you have them. It puts the two passes together, says how far every
 mark stands off in millimetres and in cents, and which reading, step or mark is
-the likely slip. It ends with 0 in tolerance, with 1 otherwise.
+the likely slip. It ends with 0 in tolerance, with 1 otherwise,
+also where marks that are not sure have to be measured again.
 
   scalepair check --form > measured.csv   makes a form to fill in
   scalepair check measured.csv            judges it

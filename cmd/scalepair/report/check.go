@@ -45,13 +45,16 @@ func (k *checker) verdict() {
 	r := k.c.Report
 	measured := 2*(len(k.c.Layout.Frets)-1) - r.Unmeasured
 	unsure := k.unsure(mark.Within)
-	if r.Pass {
+	switch {
+	case r.Pass:
 		surely := ""
 		if unsure > 0 {
 			surely = fmt.Sprintf(", %d of them not surely", unsure)
 		}
 		k.r.Para("IN TOLERANCE: %s stand within %s%s.", k.marksWords(measured), k.tolerance(), surely)
-	} else {
+	case k.onlyUnsure():
+		k.r.Para("NOT SURE, MEASURE AGAIN: %s. Measure again, finely and both ways, before the saw touches wood; until then redraw nothing.", listed(k.unsureReasons()))
+	default:
 		k.r.Para("NOT IN TOLERANCE: %s. Put this right before the saw touches wood, and measure again.", listed(k.reasons()))
 	}
 	if unsure += k.unsure(mark.Outside); unsure > 0 {
@@ -60,6 +63,27 @@ func (k *checker) verdict() {
 	if r.Unmeasured > 0 {
 		k.r.Para("%s measured, and nothing is said of %s.", plural(r.Unmeasured, "mark")+wasNot(r.Unmeasured), map[bool]string{true: "it", false: "them"}[r.Unmeasured == 1])
 	}
+}
+
+// onlyUnsure says that a board does not pass for nothing but what lies outside
+// without being sure to: nothing is known to be wrong, nothing to be right.
+func (k *checker) onlyUnsure() bool {
+	r := k.c.Report
+	across := r.Across != nil && r.Across.Verdict == mark.Outside
+	return r.Undecided == 0 && r.Outside == k.unsure(mark.Outside) && !(across && r.Across.Sure) &&
+		(r.Outside > 0 || across) && !slices.ContainsFunc(r.Slips, func(s mark.Slip) bool { return s.Matters })
+}
+
+// unsureReasons say what may be outside.
+func (k *checker) unsureReasons() []string {
+	var out []string
+	if n := k.c.Report.Outside; n > 0 {
+		out = append(out, fmt.Sprintf("%s may be off by more than %s (%s)", plural(n, "mark"), k.tolerance(), k.outside(false)))
+	}
+	if a := k.c.Report.Across; a != nil && a.Verdict == mark.Outside {
+		out = append(out, "the treble nut may be off its place beside the bass nut")
+	}
+	return out
 }
 
 // unsure counts the marks of a verdict that the readings do not make sure, but

@@ -17,7 +17,12 @@ func (k *checker) slips() {
 	}
 	if items == nil {
 		items = append(items, "No reading and no mark stands out from the others."+k.shows())
-		if k.c.Report.Outside > 0 {
+		switch {
+		case k.onlyUnsure():
+			if k.c.Report.Outside > 0 {
+				items = append(items, "These marks lie outside the tolerance, but not surely: "+k.outside(true)+". Measure them again; draw anew from the nut only what is then off.")
+			}
+		case k.c.Report.Outside > 0:
 			items = append(items, "But these marks lie outside the tolerance: "+k.outside(true)+". Where the verdict is 'not sure', measure again first; then draw them anew from the nut.")
 		}
 	}
