@@ -130,15 +130,20 @@ func usualDots(frets int) []int {
 	return out
 }
 
+// octaves gives the frets that carry two dots by custom.
+func octaves(frets int) []int {
+	var out []int
+	for fret := 12; fret <= frets; fret += 12 {
+		out = append(out, fret)
+	}
+	return out
+}
+
 func readDots(s *section, frets int) Dots {
 	v := Dots{FaceDiameter: unit.MM(6), SideDiameter: unit.MM(2)}
 	v.Face = s.fretsOr("face", usualDots(frets), frets)
 	v.Side = s.fretsOr("side", usualDots(frets), frets)
-	var octaves []int
-	for fret := 12; fret <= frets; fret += 12 {
-		octaves = append(octaves, fret)
-	}
-	v.Double = s.fretsOr("double", octaves, frets)
+	v.Double = s.fretsOr("double", octaves(frets), frets)
 	s.length("face_diameter", &v.FaceDiameter, unit.MM(0.5), unit.MM(20))
 	s.length("side_diameter", &v.SideDiameter, unit.MM(0.5), unit.MM(10))
 	return v

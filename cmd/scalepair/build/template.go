@@ -99,6 +99,7 @@ type page struct {
 	ReferenceScale, ReferenceTuning, ReferenceGauges string
 	BassFrom, BassTo, TrebleFrom, TrebleTo           string
 	NutSpan, SaddleSpan, BlankLength, BlankWidth     string
+	Dots, DoubleDots                                 string
 }
 
 func newPage(s Start, t tuning.Tuning) page {
@@ -126,12 +127,16 @@ func newPage(s Start, t tuning.Tuning) page {
 		p.ReferenceScale, p.ReferenceTuning = p.length(both{864, 34}), "E1 A1 D2 G2"
 		p.ReferenceGauges = `["w105", "w85", "w65", "w45"]`
 	}
+	p.Dots, p.DoubleDots = frets(usualDots(p.Frets)), frets(octaves(p.Frets))
 	gaps := float64(t.Strings() - 1)
 	p.NutSpan, p.SaddleSpan = p.rounded(nutStep*gaps, 0.5), p.rounded(saddleStep*gaps, 0.5)
 	p.BlankLength = p.rounded(0.75*r.bass[1].mm+60, 10)
 	p.BlankWidth = p.rounded(saddleStep*gaps+30, 5)
 	return p
 }
+
+// frets writes a list of frets as TOML does.
+func frets(list []int) string { return strings.ReplaceAll(fmt.Sprint(list), " ", ", ") }
 
 // ends gives the lowest and the highest note.
 func ends(t tuning.Tuning) (lowest, highest int) {
