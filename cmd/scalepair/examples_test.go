@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-	"io/fs"
 	"os"
 	"strings"
 	"testing"
@@ -33,9 +31,6 @@ func TestHelpExamples(t *testing.T) {
 // shows below it.
 func TestReadmeExamples(t *testing.T) {
 	text, err := os.ReadFile("../../README.md")
-	if errors.Is(err, fs.ErrNotExist) {
-		t.Skip("SKIPPED: there is no README.md")
-	}
 	require.NoError(t, err)
 	for _, problem := range newShell(t).follow(consoleExamples(string(text))) {
 		t.Error("README.md, " + problem)
