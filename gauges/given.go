@@ -49,14 +49,10 @@ func (t told) text(si float64) string {
 // short prints a size of another origin, known to a step, without noughts
 // behind.
 func (t told) short(si, step float64) string {
-	form := t.form.Finer(step)
-	switch {
-	case !form.Known():
-		return t.usual(si)
-	case form.Over > 0:
-		return form.Text(si, 0)
+	if t.form.Known() {
+		return t.form.Short(si, step)
 	}
-	return decimals(form.Value(si), form.Decimals) + " " + form.Unit
+	return t.usual(si)
 }
 
 // bounds prints what a size may be.

@@ -88,6 +88,17 @@ func (w Written) Text(si, step float64) string {
 	return w.Finer(step).Number(w.Value(si)) + " " + w.Unit
 }
 
+// Short prints a quantity of another origin, known to a step in SI, without
+// noughts behind: "27.5 in".
+func (w Written) Short(si, step float64) string {
+	w = w.Finer(step)
+	text := w.Number(w.Value(si))
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text + " " + w.Unit
+}
+
 // Finer is the same form with as many digits as a step in SI needs: 0.5 needs
 // one decimal, 0.03 two. A fraction goes down to halves of halves, 1/64 at
 // most.

@@ -86,6 +86,14 @@ func TestWrittenRange(t *testing.T) {
 	})
 }
 
+func TestWrittenShort(t *testing.T) {
+	in := unit.Form[unit.Length]("27.50", "in")
+	assert.Equal(t, "27.5 in", in.Short(27.5*unit.Inch, 1e-5))
+	assert.Equal(t, "30 in", in.Short(30*unit.Inch, 1e-5))
+	assert.Equal(t, "27 1/4 in", unit.Form[unit.Length]("27 1/2", "in").Short(27.25*unit.Inch, unit.Inch/8))
+	assert.Equal(t, "30 mm", unit.Form[unit.Length]("30", "mm").Short(0.03, 0))
+}
+
 func TestWrittenAbout(t *testing.T) {
 	assert.Equal(t, "12 in", unit.Form[unit.Length]("", "in").About(0.3))
 	assert.Equal(t, "300 mm", unit.Form[unit.Length]("7.123", "mm").About(0.3))

@@ -54,7 +54,7 @@ func readChosen(s *section, neck Neck, strings int, reverse bool) *Chosen {
 // asked for. A length of 0 is not known.
 func (s *section) notReversed(bass, treble unit.Length, reverse bool) {
 	if bass > 0 && bass < treble && !reverse {
-		s.wrong(s.find("bass"), fmt.Sprintf("the bass scale is shorter than the treble scale of %v", treble), reverseRemedy)
+		s.wrong(s.find("bass"), "the bass scale is shorter than the treble scale of "+s.written("treble", treble), reverseRemedy)
 	}
 }
 

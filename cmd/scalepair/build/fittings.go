@@ -167,7 +167,7 @@ func readFretWire(s *section) FretWire {
 	s.length("overhang", &v.Overhang, 0, unit.MM(50))
 	s.number("spare_percent", &v.SparePercent, 0, 100)
 	if v.BarbWidth > 0 && v.TangWidth > v.BarbWidth {
-		s.wrong(s.find("barb_width"), fmt.Sprintf("the barbs are narrower than the tang, %v", v.TangWidth), "barb_width is measured over the barbs")
+		s.wrong(s.find("barb_width"), "the barbs are narrower than the tang, "+s.asWritten("tang_width"), "barb_width is measured over the barbs")
 	}
 	return v
 }

@@ -1,10 +1,6 @@
 package build
 
-import (
-	"fmt"
-
-	"scalepair/data/unit"
-)
+import "scalepair/data/unit"
 
 // Limits are the bounds that a pair or a gauge must keep. 0 leaves a limit
 // off; the breaking shares are always on.
@@ -44,7 +40,7 @@ func readLimits(s *section, blanks int) Limits {
 	s.length("saddle_travel", &v.SaddleTravel, unit.MM(0.5), unit.MM(100))
 	s.truth("blank", &v.Blank)
 	if v.MostTension > 0 && v.LeastTension > v.MostTension {
-		s.wrong(s.find("least_tension"), fmt.Sprintf("the least tension is above the most, %v", v.MostTension), "exchange them")
+		s.wrong(s.find("least_tension"), "the least tension is above the most, "+s.asWritten("most_tension"), "exchange them")
 	}
 	if v.Blank && blanks == 0 {
 		s.wrong(s.find("blank"), "there is no blank to fit", "describe the blanks on offer under [[blanks]], or leave the line out")

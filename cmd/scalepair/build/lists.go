@@ -70,7 +70,7 @@ func (s *section) countFits(key string, have, strings int) bool {
 // spread reads one quantity for all strings, or a list of one for each, low
 // string first, and gives them from string 1; nil when the file does not have
 // the key or it is wrong.
-func spread[T ~float64](s *section, key string, strings int, lo, hi T, parse func(string) (T, error)) []T {
+func spread[T unit.Quantity](s *section, key string, strings int, lo, hi T, parse func(string) (T, error)) []T {
 	items := s.entries(key)
 	var out []T
 	for _, item := range items {

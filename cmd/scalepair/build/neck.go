@@ -179,7 +179,7 @@ func readMargins(s *section, n *Neck) {
 		s.faults.Add(s.find("edge_margin").key, "edge_margin does nothing beside bass_margin and treble_margin", "", "leave it out")
 	}
 	if n.Widths != nil && n.BassMargin+n.TrebleMargin >= min(n.Widths.Nut, n.Widths.Other) && n.Widths.Nut > 0 && n.Widths.Other > 0 {
-		s.faults.Add(s.find("nut_width").at, fmt.Sprintf("the edge margins, %v and %v, leave no room on the board", n.BassMargin, n.TrebleMargin),
+		s.faults.Add(s.find("nut_width").at, fmt.Sprintf("the edge margins, %s and %s, leave no room on the board", s.written("nut_width", n.BassMargin), s.written("nut_width", n.TrebleMargin)),
 			"", "give smaller margins or a wider board")
 	}
 }

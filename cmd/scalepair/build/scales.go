@@ -88,7 +88,7 @@ func (s *section) steps() []unit.Length {
 		return nil
 	}
 	if from > to {
-		s.wrong(s.find("from"), fmt.Sprintf("the range is empty: it begins above its end, %v", to), "exchange from and to")
+		s.wrong(s.find("from"), "the range is empty: it begins above its end, "+s.asWritten("to"), "exchange from and to")
 		return nil
 	}
 	count := math.Floor(float64((to-from)/step)+1e-6) + 1

@@ -77,7 +77,7 @@ func readBlanks(root *section) []Blank {
 		s.require("length", "")
 		s.require("width", "")
 		if b.Width > b.Length && b.Length > 0 {
-			s.wrong(s.find("width"), fmt.Sprintf("the blank is wider than its length of %v", b.Length), "exchange them; the length lies along the centreline")
+			s.wrong(s.find("width"), "the blank is wider than its length of "+s.asWritten("length"), "exchange them; the length lies along the centreline")
 		}
 		out = append(out, b)
 	}

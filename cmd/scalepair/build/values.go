@@ -107,7 +107,7 @@ func parseNumber(text string) (float64, error) {
 func plain(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
 // quantity reads a text with a unit, from lo to hi.
-func quantity[T ~float64](s *section, key string, into *T, lo, hi T, parse func(string) (T, error)) bool {
+func quantity[T unit.Quantity](s *section, key string, into *T, lo, hi T, parse func(string) (T, error)) bool {
 	n := s.find(key)
 	if n == nil {
 		return false
@@ -120,7 +120,7 @@ func quantity[T ~float64](s *section, key string, into *T, lo, hi T, parse func(
 }
 
 // quantityOf reads one value, the key's own or an entry of its list.
-func quantityOf[T ~float64](s *section, n *node, key string, lo, hi T, parse func(string) (T, error)) (T, bool) {
+func quantityOf[T unit.Quantity](s *section, n *node, key string, lo, hi T, parse func(string) (T, error)) (T, bool) {
 	if n.kind != kindText && n.kind != kindNumber {
 		s.wrong(n, fmt.Sprintf("%s must be text with a unit, not %s", say(key), kindWords[n.kind]), "")
 		return 0, false
@@ -131,10 +131,35 @@ func quantityOf[T ~float64](s *section, n *node, key string, lo, hi T, parse fun
 		return 0, false
 	}
 	if x < lo || x > hi {
-		s.wrong(n, say(key)+" is out of range", fmt.Sprintf("from %v to %v will do", lo, hi))
+		s.wrong(n, say(key)+" is out of range", "from "+unit.Form[T](n.text, "").Range(float64(lo), float64(hi))+" will do")
 		return 0, false
 	}
 	return unsigned(x), true
+}
+
+// asWritten is the text that a key was given, for a message about another key.
+func (s *section) asWritten(key string) string { return shorten(strings.TrimSpace(s.find(key).text)) }
+
+// written prints a length in the unit in which the key, or the beginning of
+// its list or range, was given; known to the micrometre.
+func (s *section) written(key string, l unit.Length) string {
+	n := s.find(key)
+	for n != nil && n.kind != kindText {
+		switch {
+		case n.kind == kindList && len(n.items) > 0:
+			n = n.items[0]
+		case n.kind == kindTable:
+			n = n.table.keys["from"]
+		default:
+			n = nil
+		}
+	}
+	if n != nil {
+		if form := unit.Form[unit.Length](n.text, ""); form.Known() {
+			return form.Short(float64(l), 1e-6)
+		}
+	}
+	return l.String()
 }
 
 func (s *section) length(key string, into *unit.Length, lo, hi unit.Length) bool {
