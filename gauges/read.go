@@ -63,10 +63,11 @@ func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error
 	unitless := unitlessColumns(rows)
 	headed := oneHeadingOneFault(&faults)
 	unitless.report(&faults)
-	out := make([]Reading, 0, len(rows))
+	out, decimals := make([]Reading, 0, len(rows)), weighsToDecimals(rows)
 	for _, row := range rows {
 		p := rowReader{row: row, faults: &faults, unitless: unitless}
 		before := len(faults)
+		p.commas(decimals)
 		r := p.reading(note)
 		r.check(row.Place, headed && len(faults) == before && !unitless.inRow(row), &faults)
 		out = append(out, r)
