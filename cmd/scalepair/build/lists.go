@@ -31,10 +31,14 @@ func (s *section) texts(key string) []string {
 	if n == nil {
 		return nil
 	}
+	if numbers(n.items) {
+		s.wrong(n.items[0], say(key)+" lists numbers", s.labelsRemedy(key))
+		return nil
+	}
 	var out []string
 	for _, item := range s.entries(key) {
 		if item.kind != kindText || strings.TrimSpace(item.text) == "" {
-			s.wrong(item, "an entry of "+say(key)+" must be text", `write it in quotes: "w46"`)
+			s.wrong(item, "an entry of "+say(key)+" must be text", s.labelsRemedy(key))
 			continue
 		}
 		out = append(out, strings.TrimSpace(item.text))
@@ -43,6 +47,19 @@ func (s *section) texts(key string) []string {
 		return nil
 	}
 	return out
+}
+
+// numbers tells whether a list holds nothing but numbers.
+func numbers(items []*node) bool {
+	return len(items) > 0 && !slices.ContainsFunc(items, func(n *node) bool { return n.kind != kindNumber })
+}
+
+// labelsRemedy says what an entry of a list of texts is.
+func (s *section) labelsRemedy(key string) string {
+	if key == "gauges" || key == "stock" {
+		return "write each gauge's label in quotes, as the readings have it"
+	}
+	return "write it in quotes"
 }
 
 // perString reads one text for each string, low string first, and gives them

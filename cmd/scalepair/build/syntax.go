@@ -3,7 +3,9 @@ package build
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
+	"sync"
 )
 
 // slips are those that builders make most, told from what the parser says and
@@ -32,8 +34,9 @@ var slips = []struct {
 	{"leading zeroes", "", "a number does not begin with 0", "put a gauge's label in quotes, and a number without the 0"},
 	{"decimal point must be", "", "a digit belongs behind the decimal point", "write 5 or 5.0"},
 	{"table name", "", "a section's name ends with ]", "write, for instance, [neck]"},
-	{"start of value", "", "text needs quotes", `write, for instance, tuning = "B1 E2 A2 D3 F#3 B3"`},
-	{"keyword", "", "text needs quotes", `write, for instance, heel = "square"; true and false stand without`},
+	{"", `^[^"'=]*=\s*\[\s*[A-Za-z]`, "text in a list needs quotes", `put each entry in quotes: ["w46", "w36"]`},
+	{"start of value", "", needsQuotes, `write, for instance, tuning = "B1 E2 A2 D3 F#3 B3"`},
+	{"keyword", "", needsQuotes, `write, for instance, heel = "square"; true and false stand without`},
 	{"new lines", "", "the closing quote is missing", "end the text with the quote that began it"},
 	{"unterminated", "", "the closing quote is missing", "end the text with the quote that began it"},
 	{"not terminated", "", "the closing quotes are missing", "end the text with the quotes that began it"},
@@ -43,15 +46,49 @@ var slips = []struct {
 	{"expected newline", "", "something is left over behind the value", "one key on a line, and text in quotes"},
 }
 
+const needsQuotes = "text needs quotes"
+
+// wordValue is a key with words for a value, up to a remark.
+var wordValue = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^\s*([A-Za-z0-9_]+)\s*=\s*([A-Za-z][^"'\[\]{}#]*?)\s*(?:#.*)?$`)
+})
+
+// truthKeys are the keys that take true or false.
+var truthKeys = []string{"ordering", "reverse_fan", "zero_fret", "blank", "estimate_outside"}
+
+// truthWords are ways of saying true and false that TOML does not know.
+var truthWords = map[string]string{"true": "true", "yes": "true", "on": "true", "y": "true", "false": "false", "no": "false", "off": "false", "n": "false"}
+
+// truthSlip words a key that takes true or false and was given another word.
+func truthSlip(line string) (what, remedy string, found bool) {
+	m := wordValue().FindStringSubmatch(line)
+	if m == nil || !slices.Contains(truthKeys, m[1]) || m[2] == "true" || m[2] == "false" {
+		return "", "", false
+	}
+	remedy = fmt.Sprintf("write %s = true or %s = false, in small letters", m[1], m[1])
+	if meant := truthWords[strings.ToLower(m[2])]; meant != "" {
+		remedy = fmt.Sprintf("write %s = %s, in small letters", m[1], meant)
+	}
+	return say(m[1]) + " takes true or false, without quotes", remedy, true
+}
+
 // syntaxFault reports what the parser could not read, in a builder's words.
 func (w *walker) syntaxFault(offset int, message string) {
 	line := w.line(offset)
 	text := string(w.src[w.starts[line]:w.end(line)])
 	given := strings.TrimSpace(strings.ToValidUTF8(text, "?"))
 	at := w.place(offset)
+	if what, remedy, found := truthSlip(text); found {
+		w.faults.Add(at, what, shorten(given), remedy)
+		return
+	}
 	for _, s := range slips {
 		if strings.Contains(message, s.message) && regexp.MustCompile(s.line).MatchString(text) {
-			w.faults.Add(at, s.what, shorten(given), s.remedy)
+			remedy := s.remedy
+			if m := wordValue().FindStringSubmatch(text); m != nil && s.what == needsQuotes {
+				remedy = fmt.Sprintf("write %s = %q", m[1], shorten(m[2]))
+			}
+			w.faults.Add(at, s.what, shorten(given), remedy)
 			return
 		}
 	}

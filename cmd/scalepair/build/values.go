@@ -39,9 +39,12 @@ func (s *section) path(key string, into *string) {
 	*into = strings.ReplaceAll(*into, `\`, "/")
 }
 
-// truth reads true or false.
+// truth reads true or false. A key of this sort stands in truthKeys.
 func (s *section) truth(key string, into *bool) {
-	if n := s.want(key, kindTruth, "write true or false, without quotes"); n != nil {
+	if !slices.Contains(truthKeys, key) {
+		panic("build: " + key + " is missing in truthKeys")
+	}
+	if n := s.want(key, kindTruth, fmt.Sprintf("write %s = true or %s = false, without quotes", key, key)); n != nil {
 		*into = n.text == "true"
 	}
 }
