@@ -90,6 +90,7 @@ func readBuild(root *section) *Build {
 	readUnits(root, b)
 
 	strings := root.sub("strings")
+	root.unordered = unordered(strings)
 	var main tuning.Tuning
 	strings.tuning("tuning", &main)
 	neck := root.sub("neck")

@@ -15,6 +15,8 @@ type reader struct {
 	sections []*section
 	// broken: part of the file could not be read, so nothing is called missing.
 	broken bool
+	// unordered: the strings need not rise from the first to the last.
+	unordered bool
 }
 
 // section reads the keys of one table. Each key is known once it was asked

@@ -89,6 +89,9 @@ func (s *section) tuning(key string, into *tuning.Tuning) {
 			fmt.Sprintf("%d to %d can be laid out", fewestStrings, mostStrings))
 		return
 	}
+	if !s.unordered {
+		s.faults.Include(n.at, HighFirst(t, n.text))
+	}
 	*into = t
 }
 
