@@ -56,10 +56,11 @@ func TestDemoIsMarkedInvented(t *testing.T) {
 		head, _, _ := strings.Cut(string(src), "\n\n")
 		assert.Contains(t, strings.ToLower(head), "invented", name)
 	}
-	dirs, err := filepath.Glob("../../../testdata/builds/*")
+	files, err := filepath.Glob("../../../testdata/builds/*/build.toml")
 	require.NoError(t, err)
-	require.GreaterOrEqual(t, len(dirs), 3)
-	for _, dir := range dirs {
+	require.GreaterOrEqual(t, len(files), 3)
+	for _, file := range files {
+		dir := filepath.Dir(file)
 		for _, name := range []string{"build.toml", "readings.csv"} {
 			src, err := os.ReadFile(filepath.Join(dir, name))
 			require.NoError(t, err)

@@ -60,7 +60,10 @@ func Load(path string, over Overrides) (*Job, error) {
 	if err := over.apply(j.Build); err != nil {
 		return nil, err
 	}
-	return j, j.readStock(files, dir)
+	if err := j.readStock(files, dir); err != nil {
+		return j, err
+	}
+	return j, j.gaugesHighFirst()
 }
 
 // open finds the build file and gives the folder that holds its readings.

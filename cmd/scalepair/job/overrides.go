@@ -42,6 +42,9 @@ func (o Overrides) apply(b *build.Build) error {
 	if o.Tuning != "" {
 		t, err := tuning.Parse(o.Tuning)
 		faults.Include(flag("tuning"), err)
+		if err == nil && b.Strings.Ordering {
+			faults.Include(flag("tuning"), build.HighFirst(t, o.Tuning))
+		}
 		if err == nil {
 			faults.Include(flag("tuning"), retune(b, t))
 		}
@@ -104,7 +107,7 @@ func (o Overrides) applyPair(b *build.Build, faults *fault.List) {
 			return 0, false
 		}
 		if l.MM() < leastScaleMM || l.MM() > mostScaleMM {
-			faults.Add(at, "no instrument has such a scale", text, fmt.Sprintf("give %d to %d mm", leastScaleMM, mostScaleMM))
+			faults.Add(at, "no instrument has such a scale", text, "give "+unit.Form[unit.Length](text, "").Range(leastScaleMM/1000.0, mostScaleMM/1000.0))
 			return 0, false
 		}
 		return l, true
