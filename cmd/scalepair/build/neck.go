@@ -2,6 +2,7 @@ package build
 
 import (
 	"fmt"
+	"math"
 
 	"scalepair/data/unit"
 )
@@ -36,6 +37,9 @@ type Spacing struct {
 	// The file lists the steps from centre to centre, bass side first; only
 	// their proportions count.
 	Fractions []float64
+	// Sum is that of the steps as listed: within 2 % of the span where one is
+	// given.
+	Sum unit.Length
 }
 
 // Widths are board widths given in place of spans.
@@ -99,6 +103,10 @@ func readNeck(s *section, strings, frets int) Neck {
 	readMargins(s, &n)
 	readSpacing(s, "nut_spacing", &n.NutSpacing, strings, "equal centres", "equal gaps")
 	readSpacing(s, "saddle_spacing", &n.SaddleSpacing, strings, "equal centres", "equal gaps", "like the nut")
+	if n.Widths == nil {
+		stepsMakeSpan(s, "nut_spacing", "nut_span", n.NutSpacing, n.NutSpan)
+		stepsMakeSpan(s, "saddle_spacing", "saddle_span", n.SaddleSpacing, n.SaddleSpan)
+	}
 	s.length("nut_slot_clearance", &n.NutSlotClearance, 0, unit.MM(1))
 	s.length("nut_seat", &n.NutSeat, 0, unit.MM(30))
 	s.length("heel_overhang", &n.HeelOverhang, 0, unit.MM(200))
@@ -212,6 +220,21 @@ func readSpacing(s *section, key string, into *Spacing, strings int, words ...st
 		return
 	}
 	*into = Spacing{Rule: ListedSteps, Fractions: fractions(steps)}
+	for _, step := range steps {
+		into.Sum += step
+	}
+}
+
+// stepsMakeSpan reports listed steps that add up to another span than the one
+// given: stretched to it, none of them would be what the builder wrote. 2 % is
+// allowed for steps measured along a slanted line and for rounding (judgement).
+func stepsMakeSpan(s *section, spacingKey, spanKey string, spacing Spacing, span unit.Length) {
+	const allowed = 0.02
+	if spacing.Rule != ListedSteps || span <= 0 || math.Abs(float64(spacing.Sum-span)) <= allowed*float64(span) {
+		return
+	}
+	s.wrong(s.find(spacingKey), fmt.Sprintf("the steps of %s add up to %.2f mm, the %s is %.2f mm", say(spacingKey), spacing.Sum.MM(), say(spanKey), span.MM()),
+		fmt.Sprintf("give steps that add up to the span, or %s = \"%.2f mm\"; both are square to the centreline", spanKey, spacing.Sum.MM()))
 }
 
 // fractions turns steps, bass side first, into fractions from string 1 on. The

@@ -100,9 +100,9 @@ func TestNeckInEveryForm(t *testing.T) {
 	n := neck("edge_margin = \"4 mm\"\ntreble_margin = \"3 mm\"\nheel = \"square\"\nradius = \"400 mm\"")
 	assert.Equal(t, []unit.Length{0.004, 0.003, 0.4, 0.4}, []unit.Length{n.BassMargin, n.TrebleMargin, n.RadiusNut, n.RadiusLast})
 	assert.True(t, n.HeelSquare)
-	n = neck("nut_spacing = [\"8 mm\", \"8 mm\", \"8 mm\", \"8 mm\", \"4 mm\"]\nsaddle_spacing = \"like the nut\"")
+	n = neck("nut_spacing = [\"8 mm\", \"8 mm\", \"8 mm\", \"8 mm\", \"4.6 mm\"]\nsaddle_spacing = \"like the nut\"")
 	assert.Equal(t, build.ListedSteps, n.NutSpacing.Rule)
-	assert.InDeltaSlice(t, []float64{0, 4.0 / 36, 12.0 / 36, 20.0 / 36, 28.0 / 36, 1}, n.NutSpacing.Fractions, 1e-15)
+	assert.InDeltaSlice(t, []float64{0, 4.6 / 36.6, 12.6 / 36.6, 20.6 / 36.6, 28.6 / 36.6, 1}, n.NutSpacing.Fractions, 1e-15)
 	assert.Equal(t, build.LikeNut, n.SaddleSpacing.Rule)
 
 	widths := strings.NewReplacer("nut_span", "nut_width", "saddle_span", "other_width").Replace(sound)

@@ -2,6 +2,8 @@ package build
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"scalepair/tuning"
 )
@@ -61,6 +63,7 @@ func readStrings(s *section, main tuning.Tuning, several []WeightedTuning, frets
 	} else if !s.has("tuning") {
 		v.Tuning = several[0].Tuning
 	}
+	s.tuningHeeded(main, several)
 	s.pitchStandard(&v.PitchStandardHz)
 	s.whole("capo_fret", &v.CapoFret, 0, frets)
 	v.Gauges = s.perString("gauges", v.Tuning.Strings())
@@ -107,6 +110,7 @@ func readTunings(root *section, frets, strings int) ([]WeightedTuning, Combining
 			strings = t.Tuning.Strings()
 		}
 		s.sameStrings(t.Tuning.Strings(), strings)
+		s.sameName(t, out)
 		out = append(out, t)
 	}
 	if root.has("tunings_by") && len(out) == 0 {
@@ -128,6 +132,34 @@ func readWeightedTuning(s *section, frets int) WeightedTuning {
 	s.number("weight", &t.Weight, 0.001, 1000)
 	s.whole("capo_fret", &t.CapoFret, 0, frets)
 	return t
+}
+
+// sameName reports a tuning of the same name as an earlier one, since neither
+// table nor flag could tell them apart.
+func (s *section) sameName(t WeightedTuning, earlier []WeightedTuning) {
+	if t.Name == "" || !slices.ContainsFunc(earlier, func(e WeightedTuning) bool { return strings.EqualFold(e.Name, t.Name) }) {
+		return
+	}
+	n := s.find("name")
+	if n == nil {
+		n = s.find("tuning")
+	}
+	if n != nil {
+		s.wrong(n, "two tunings of one name", `give each its own: name = "with capo"`)
+	}
+}
+
+// tuningHeeded reports a tuning of [strings] that counts for nothing, since
+// [[tunings]] do without it. One of another number of strings is reported
+// already.
+func (s *section) tuningHeeded(main tuning.Tuning, several []WeightedTuning) {
+	if len(several) == 0 || main.Strings() == 0 || slices.ContainsFunc(several, func(t WeightedTuning) bool {
+		return t.Tuning.Strings() != main.Strings() || slices.Equal(t.Tuning.Notes, main.Notes)
+	}) {
+		return
+	}
+	s.wrong(s.find("tuning"), "the tuning of [strings] counts for nothing beside [[tunings]], none of which is the same",
+		"add it as one more of [[tunings]], or leave it out")
 }
 
 // sameStrings reports a tuning of another number of strings than the build's;
