@@ -22,8 +22,8 @@ const DefaultClearanceMM = 0.4
 
 // What must be left of a board (judgement).
 const (
-	leastUnderSlotMM = 1.5
-	leastUnderEndMM  = 0.8 // under the ends alone of a slot sawn along the curve
+	LeastUnderSlotMM = 1.5
+	LeastUnderEndMM  = 0.8 // under the ends alone of a slot sawn along the curve
 	leastAtEdgeMM    = 2.0
 )
 
@@ -96,7 +96,7 @@ func (l *Layout) LeastThickness(s Sawing) (float64, error) {
 	}
 	least := 0.0
 	for _, d := range list {
-		least = max(least, d.MiddleMM+max(d.BassDropMM, d.TrebleDropMM)+s.leastUnder(), d.MiddleMM+leastUnderSlotMM)
+		least = max(least, d.MiddleMM+max(d.BassDropMM, d.TrebleDropMM)+s.leastUnder(), d.MiddleMM+LeastUnderSlotMM)
 	}
 	for _, p := range l.edgePoints() {
 		least = max(least, l.drop(s, p)+leastAtEdgeMM)
@@ -107,9 +107,9 @@ func (l *Layout) LeastThickness(s Sawing) (float64, error) {
 // leastUnder is what must be left under the deepest place of a slot.
 func (s Sawing) leastUnder() float64 {
 	if s.RadiusFirst {
-		return leastUnderEndMM
+		return LeastUnderEndMM
 	}
-	return leastUnderSlotMM
+	return LeastUnderSlotMM
 }
 
 // radius is the crown's radius at x.
@@ -207,12 +207,12 @@ func (l *Layout) checkLeft(f *faults, s Sawing, list []SlotDepth) {
 		}
 	}
 	left, least := worst.LeftUnderMM, s.leastUnder()
-	if middle := s.ThicknessMM - worst.MiddleMM; s.RadiusFirst && middle < leastUnderSlotMM {
-		left, least = middle, leastUnderSlotMM
+	if middle := s.ThicknessMM - worst.MiddleMM; s.RadiusFirst && middle < LeastUnderSlotMM {
+		left, least = middle, LeastUnderSlotMM
 	}
 	if left < least {
 		remedy := "take a thicker board"
-		if !s.RadiusFirst && left >= leastUnderEndMM {
+		if !s.RadiusFirst && left >= LeastUnderEndMM {
 			remedy = fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, so that only the slot's ends are this thin; or take a thicker board", worst.MiddleMM)
 		}
 		f.add(keyThickness, fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(left), least),

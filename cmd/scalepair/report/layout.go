@@ -108,6 +108,9 @@ func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
 			u.Len(l.NutSeats[i].AlongFromBassMM, markDecimals), u.Len(s.Nut.Y, markDecimals),
 			u.Len(l.SaddleSeats[i].AlongFromBassMM, markDecimals), u.Len(s.Saddle.Y, markDecimals))
 	}
+	if words := in.spanWords(l); words != "" {
+		t.Note("%s", words)
+	}
 	t.Note("Along a line: from the bass string's end. From the centreline: square to it, bass side positive.")
 }
 

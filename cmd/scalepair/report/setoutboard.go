@@ -101,6 +101,8 @@ func (b *bench) depths() {
 		b.r.Para("The board stays flat: saw every slot %s deep, %s.", one, air)
 	case saw.RadiusFirst:
 		b.r.Para("Radius the board first, then saw every slot %s deep along the curve: %s.", one, air)
+		b.r.Para("Under the ends of the slots, where the curve is lowest, %s of board is then reckoned enough; in the middle, and under all of a slot sawn flat, it is %s (judgement). The thickness asked for above rests on that.",
+			fine.text(fan.LeastUnderEndMM), fine.text(fan.LeastUnderSlotMM))
 	default:
 		b.r.Para("Saw the flat board, then radius it (%s). In the middle a slot needs %s; at its ends the crown falls away, so it needs more. One straight cut to the depth under 'saw to' serves all along.",
 			b.crownWords(), air)
