@@ -37,9 +37,9 @@ type SpacingJSON struct {
 
 func (b *bench) spacingValues() []SpacingJSON {
 	l, out := b.s.Layout, []SpacingJSON{}
-	for i := len(l.Strings) - 2; i >= 0; i-- {
+	for i := range l.Strings[1:] {
 		n, s := l.NutSeats[i], l.SaddleSeats[i]
-		out = append(out, SpacingJSON{i + 2, i + 1, n.SpacingAlongMM, n.SpacingSquareMM, s.SpacingAlongMM, s.SpacingSquareMM})
+		out = append(out, SpacingJSON{i + 1, i + 2, n.SpacingAlongMM, n.SpacingSquareMM, s.SpacingAlongMM, s.SpacingSquareMM})
 	}
 	return out
 }
@@ -55,8 +55,8 @@ type NutSlotJSON struct {
 
 func (b *bench) nutValues() []NutSlotJSON {
 	out := []NutSlotJSON{}
-	for i := len(b.s.Layout.NutSeats) - 1; i >= 0; i-- {
-		v := NutSlotJSON{String: i + 1, FromEndMM: b.s.Layout.NutSeats[i].AlongFromEdgeMM}
+	for i, seat := range b.s.Layout.NutSeats {
+		v := NutSlotJSON{String: i + 1, FromEndMM: seat.AlongFromEdgeMM}
 		if b.s.Detail != nil {
 			thick, clear := b.slotWidth(i)
 			v.Gauge, v.DiameterMM, v.SlotWidthMM = b.Plan.Stock()[b.s.Detail.Gauges[i]].Label, thick, thick+clear
@@ -99,8 +99,7 @@ func (b *bench) saddleValues() *SaddlesJSON {
 		return nil
 	}
 	out := &SaddlesJSON{ForwardMM: s.ForwardMM, RearMM: s.RearMM, NeedMM: s.NeedMM, HasMM: b.Job.Build.Limits.SaddleTravel.MM(), Without: b.unknownBacks()}
-	for i := len(s.Points) - 1; i >= 0; i-- {
-		p := s.Points[i]
+	for i, p := range s.Points {
 		v := SaddleJSON{String: p.String, ForemostLastMM: p.Foremost.X - crossing(b.s.Layout, b.s.Layout.Spec.Frets), ForemostOutMM: p.Foremost.Y}
 		if b.unknownBack(i) {
 			v.Why = b.s.Detail.Strings[i].SetBackErr.Error()
@@ -135,8 +134,7 @@ func (b *bench) lineValues() []FurtherLineJSON {
 	out := []FurtherLineJSON{}
 	for _, f := range b.s.Lines {
 		v := FurtherLineJSON{Name: f.Name, FromSaddleMM: f.FromSaddleMM, BehindLastMM: f.BehindLastMM, SlantDeg: deg(f.Line.SlantRad)}
-		for i := len(f.Seats) - 1; i >= 0; i-- {
-			seat := f.Seats[i]
+		for _, seat := range f.Seats {
 			v.Strings = append(v.Strings, SeatJSON{seat.String, seat.AlongFromBassMM, seat.SquareFromBassMM, seat.At.Y})
 		}
 		out = append(out, v)

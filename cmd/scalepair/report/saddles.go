@@ -36,10 +36,10 @@ func (b *bench) noSaddles() string {
 // unknownBack says that string i has no set-back.
 func (b *bench) unknownBack(i int) bool { return b.s.Detail.Strings[i].SetBackErr != nil }
 
-// unknownBacks lists the strings without a set-back, low string first.
+// unknownBacks lists the strings without a set-back.
 func (b *bench) unknownBacks() []int {
 	var out []int
-	for i := len(b.s.Detail.Strings) - 1; i >= 0; i-- {
+	for i := range b.s.Detail.Strings {
 		if b.unknownBack(i) {
 			out = append(out, i+1)
 		}
@@ -53,8 +53,7 @@ func (b *bench) setBacks() {
 	b.r.Text("Set-back is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.")
 	t := b.r.Table("set-back", "", show.Figures("string"), show.Words("note"), show.Words("gauge"), show.Figures(u.HeadLen("least")),
 		show.Figures(u.HeadLen("most")), show.Figures(u.HeadLen("begin at")), show.Figures(u.HeadLen("nut to saddle")), show.Figures(u.HeadLen("screw back")))
-	for i := len(b.s.Saddles.Points) - 1; i >= 0; i-- {
-		p := b.s.Saddles.Points[i]
+	for i, p := range b.s.Saddles.Points {
 		row := []string{strconv.Itoa(p.String), b.note(0, p.String), b.gauge(b.s.Detail.Gauges[i])}
 		if b.unknownBack(i) {
 			row = append(row, none, none, none, none, none)
@@ -132,8 +131,7 @@ func (b *bench) drilling() {
 		show.Figures(u.HeadLen("along, from fret 12")), show.Figures(u.HeadLen("from last fret")), show.Figures(u.HeadLen("from heel end")),
 		show.Figures(u.HeadLen("foremost, from last fret")))
 	last := crossing(l, l.Spec.Frets)
-	for i := len(b.s.Saddles.Points) - 1; i >= 0; i-- {
-		p := b.s.Saddles.Points[i]
+	for i, p := range b.s.Saddles.Points {
 		row := append([]string{strconv.Itoa(p.String)}, outCells(u.Len(math.Abs(p.OutMM), 1), p.OutMM)...)
 		if b.unknownBack(i) {
 			row = append(row, none, none, none)

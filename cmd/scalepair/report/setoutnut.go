@@ -14,14 +14,13 @@ import (
 func (b *bench) spacing() {
 	b.heading("String spacing")
 	l, u := b.s.Layout, b.caliper()
-	b.r.Para("Nut: %s. Saddles: %s. Square is what a rule laid square across shows; along a slanted line the same strings stand further apart. %s",
-		l.Spec.NutSpacing.Rule, l.Spec.SaddleSpacing.Rule, b.spanWords(l))
+	b.r.Para("Nut: %s. Saddles: %s. Square is what a rule laid square across shows; along a slanted line the same strings stand further apart.",
+		l.Spec.NutSpacing.Rule, l.Spec.SaddleSpacing.Rule)
 	t := b.r.Table("spacing", "From string to string", show.Words("strings"), show.Figures(u.HeadLen("nut, along")), show.Figures(u.HeadLen("nut, square")),
 		show.Figures(u.HeadLen("saddles, along")), show.Figures(u.HeadLen("saddles, square")))
-	last := len(l.Strings) - 1
-	for i := last - 1; i >= 0; i-- {
+	for i := range l.Strings[1:] {
 		n, s := l.NutSeats[i], l.SaddleSeats[i]
-		t.Row(fmt.Sprintf("%d to %d", i+2, i+1), u.len(n.SpacingAlongMM), u.len(n.SpacingSquareMM),
+		t.Row(fmt.Sprintf("%d to %d", i+1, i+2), u.len(n.SpacingAlongMM), u.len(n.SpacingSquareMM),
 			u.len(s.SpacingAlongMM), u.len(s.SpacingSquareMM))
 	}
 	n, s := l.NutSeats[0], l.SaddleSeats[0]
@@ -76,15 +75,14 @@ func (b *bench) nut() {
 		columns = append(columns, show.Figures(u.HeadLen("string thick")), show.Figures(u.HeadLen("slot wide")))
 	}
 	t := b.r.Table("nut", "Slot centres, measured along the nut", columns...)
-	for i := len(l.Strings) - 1; i >= 0; i-- {
-		seat := l.NutSeats[i]
+	for i, seat := range l.NutSeats {
 		row := []string{strconv.Itoa(i + 1), b.note(0, i+1)}
 		if b.s.Detail != nil {
 			row = append(row, b.gauge(b.s.Detail.Gauges[i]))
 		}
 		next := none
-		if i > 0 {
-			next = u.len(l.NutSeats[i-1].SpacingAlongMM)
+		if i+1 < len(l.NutSeats) {
+			next = u.len(seat.SpacingAlongMM)
 		}
 		row = append(row, u.len(seat.AlongFromEdgeMM), next)
 		if b.s.Detail != nil {
@@ -126,11 +124,10 @@ func (b *bench) furtherLine(i int, f job.FurtherLine) {
 	fine := b.caliper()
 	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(fine.HeadLen("from bass string, along")),
 		show.Figures(fine.HeadLen("to the next, along")), show.Figures(fine.HeadLen("to the next, square")), show.Figures(fine.HeadLen("out from the centreline")), show.Words("side"))
-	for n := len(f.Seats) - 1; n >= 0; n-- {
-		seat := f.Seats[n]
+	for n, seat := range f.Seats {
 		along, square := none, none
-		if n > 0 {
-			along, square = fine.len(f.Seats[n-1].SpacingAlongMM), fine.len(f.Seats[n-1].SpacingSquareMM)
+		if n+1 < len(f.Seats) {
+			along, square = fine.len(seat.SpacingAlongMM), fine.len(seat.SpacingSquareMM)
 		}
 		row := []string{strconv.Itoa(seat.String), b.note(0, seat.String), fine.len(seat.AlongFromBassMM), along, square}
 		t.Row(append(row, outCells(fine.len(math.Abs(seat.At.Y)), seat.At.Y)...)...)

@@ -12,7 +12,7 @@ import (
 // Single is one gauge of the shopping list.
 type Single struct {
 	Gauge   int   // index into the stock
-	Strings []int // the strings it serves, low string first
+	Strings []int // the strings it serves, string 1 first
 	// LeastWindingMM is the wound part that the longest of them needs: own
 	// length, saddle tail and 10 mm; 0 on a plain string.
 	LeastWindingMM float64
@@ -22,16 +22,14 @@ type Single struct {
 // judgement).
 const windingRoomMM = 10
 
-// Singles counts the single strings of a settled set by gauge, low string
-// first.
+// Singles counts the single strings of a settled set by gauge, string 1 first.
 func (in *Input) Singles(s *job.SetOut) []Single {
 	var out []Single
 	if s.Detail == nil {
 		return out
 	}
 	at := map[int]int{}
-	for i := len(s.Detail.Strings) - 1; i >= 0; i-- {
-		d := s.Detail.Strings[i]
+	for i, d := range s.Detail.Strings {
 		k, ok := at[d.Gauge]
 		if !ok {
 			k, at[d.Gauge] = len(out), len(out)
