@@ -100,6 +100,7 @@ type SetOutJSON struct {
 	Saddles          *SaddlesJSON      `json:"saddles,omitempty"`
 	Lines            []FurtherLineJSON `json:"further_lines"`
 	Shopping         ShoppingJSON      `json:"shopping"`
+	LimitsBroken     []string          `json:"limits_broken"`
 	Cautions         []string          `json:"cautions"`
 }
 
@@ -110,7 +111,7 @@ func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
 		Build: in.Job.Build.Name, ResolutionMM: s.List.Resolution.StepMM(), Layout: LayoutValues(in, s.Layout),
 		Blanks: []BlankJSON{}, LeastThicknessMM: s.LeastThicknessMM, RadiusFirst: s.Sawing.RadiusFirst, Depths: []DepthJSON{},
 		Kerf: s.Sawing.Kerf().String(), Wire: wireValues(s), Spacing: b.spacingValues(), Intonation: intonationValues(s.Layout),
-		Nut: b.nutValues(), Saddles: b.saddleValues(), Lines: b.lineValues(), Shopping: ShoppingValues(in, s), Cautions: b.cautions(),
+		Nut: b.nutValues(), Saddles: b.saddleValues(), Lines: b.lineValues(), Shopping: ShoppingValues(in, s), LimitsBroken: append([]string{}, in.broken(b.misses())...), Cautions: b.cautions(),
 	}
 	for i, f := range s.Blanks {
 		out.Blanks = append(out.Blanks, blankValues(f, i == s.Blank))

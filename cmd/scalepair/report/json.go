@@ -155,6 +155,8 @@ type LayoutJSON struct {
 	WorstCents     float64    `json:"worst_inner_string_cents"`
 	BlankLengthMM  float64    `json:"blank_length_mm"`
 	BlankWidthMM   float64    `json:"blank_width_mm"`
+	LimitsBroken   []string   `json:"limits_broken"` // of the pair as a whole
+	Cautions       []string   `json:"cautions"`
 }
 
 // AdviceValues gives what advise prints as JSON.
@@ -260,6 +262,7 @@ func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
 		BassMM: l.Spec.BassMM, TrebleMM: l.Spec.TrebleMM, NeutralFret: in.neutral(), NutOffsetMM: l.NutOffsetMM,
 		NutSlantDeg: deg(l.Nut.SlantRad), SaddleSlantDeg: deg(l.Saddle.SlantRad), NutBlankMM: l.NutBlankMM,
 		BlankLengthMM: b.LengthMM, BlankWidthMM: b.WidthMM,
+		LimitsBroken: append([]string{}, in.broken(in.Plan.PairLimits(l))...), Cautions: append([]string{}, steepCautions(l)...),
 	}
 	if worst, ok := l.WorstCents(); ok {
 		out.WorstCents = worst.Cents

@@ -4,10 +4,10 @@ import (
 	"strconv"
 
 	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/fan"
-	"scalepair/fan/mark"
 )
 
 // Layout prints the fan of one pair: lines, marks, slants, spacing and blank.
@@ -18,8 +18,9 @@ func Layout(in *Input, l *fan.Layout) *show.Report {
 	in.marks(r, l)
 	in.stringLines(r, l)
 	in.blanks(r, l)
+	in.limitsBroken(r, in.Plan.PairLimits(l))
 	r.Heading("Cautions")
-	r.Cautions(benchCautions...)
+	r.Cautions(append(steepCautions(l), benchCautions...)...)
 	return r
 }
 
@@ -40,7 +41,7 @@ func (in *Input) fanOf(r *show.Report, l *fan.Layout) {
 
 // fanSummary gives slants, nut offset, reach and the checks in few words.
 func (in *Input) fanSummary(r *show.Report, l *fan.Layout) {
-	u := in.Units
+	u := caliperUnits(in.Units)
 	t := r.Table("slants", "Slants, positive where the bass end is nearer the bridge", show.Words("line"), show.Figures("slant °"))
 	t.Row("nut", show.Deg(l.Nut.SlantRad))
 	for _, s := range l.Slants() {
@@ -51,11 +52,11 @@ func (in *Input) fanSummary(r *show.Report, l *fan.Layout) {
 	if l.Parallel {
 		items = append(items, "Equal lengths: the frets are square, and the neutral fret has no effect.")
 	} else {
-		items = append(items, "The treble nut end lies "+u.LenText(l.NutOffsetMM, markDecimals)+" nearer the bridge than the bass nut end, along the centreline.")
+		items = append(items, "The treble nut end lies "+u.text(l.NutOffsetMM)+" nearer the bridge than the bass nut end, along the centreline.")
 	}
 	items = append(items,
-		"Reach from the nut to fret 1 on the bass line: "+u.LenText(l.Frets[1].Bass.StepMM, markDecimals)+".",
-		"Nut blank, edge to edge along the nut line: "+u.LenText(l.NutBlankMM, markDecimals)+".")
+		"Reach from the nut to fret 1 on the bass line: "+u.text(l.Frets[1].Bass.StepMM)+".",
+		"Nut blank, edge to edge along the nut line: "+u.text(l.NutBlankMM)+".")
 	if worst, ok := l.WorstCents(); ok {
 		line := "Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string " +
 			strconv.Itoa(worst.String) + " at fret " + strconv.Itoa(worst.Fret) + ", " + show.Signed(worst.Cents, 2) + " cents."
@@ -74,7 +75,7 @@ func (in *Input) marks(r *show.Report, l *fan.Layout) {
 	t := r.Table("marks", "Marks along the outer string lines", show.Figures("fret"),
 		show.Figures(u.HeadLen("bass, from nut")), show.Figures(u.HeadLen("bass, step")),
 		show.Figures(u.HeadLen("treble, from nut")), show.Figures(u.HeadLen("treble, step")), show.Figures("slant °"))
-	tool := marking(u.Length)
+	tool := job.Finest(u.Length)
 	var bassBefore, trebleBefore int64
 	for _, f := range l.Frets[1:] {
 		bass, treble := tool.Round(f.Bass.FromNutMM).Parts, tool.Round(f.Treble.FromNutMM).Parts
@@ -82,34 +83,22 @@ func (in *Input) marks(r *show.Report, l *fan.Layout) {
 			tool.Format(treble), tool.Format(treble-trebleBefore), show.Deg(f.Line.SlantRad))
 		bassBefore, trebleBefore = bass, treble
 	}
-	t.Note("Measure from the nut, so that one slip stays one slip; steps are for checking with calipers, and sum to the marks as printed. scalepair setout has the whole list for the bench.")
-}
-
-// marking is the resolution that marks are printed to unless told: that of
-// common calipers, or of a ruler with fractions.
-func marking(u unit.LengthUnit) mark.Resolution {
-	switch u {
-	case unit.DecimalInches:
-		return mark.Resolution{Unit: u, PerUnit: 1000}
-	case unit.InchFractions:
-		return mark.Resolution{Unit: u, PerUnit: 64}
+	if u.Length == unit.InchFractions {
+		t.Note("Marks are in decimals, for calipers: 1/64 in could move a note by two cents.")
 	}
-	return mark.Resolution{Unit: u, PerUnit: 100}
+	t.Note("Measure from the nut, so that one slip stays one slip; steps are for checking with calipers, and sum to the marks as printed. scalepair setout has the whole list for the bench.")
 }
 
 // stringLines prints where every string starts and ends.
 func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
-	u := in.Units
+	u := caliperUnits(in.Units)
 	t := r.Table("lines", "String lines", show.Figures("string"), show.Words("note"), show.Figures(u.HeadLen("own length")),
 		show.Figures(u.HeadLen("along the nut line")), show.Figures(u.HeadLen("nut, from centreline")),
 		show.Figures(u.HeadLen("along the saddle line")), show.Figures(u.HeadLen("saddle, from centreline")))
 	for i, s := range l.Strings {
-		t.Row(strconv.Itoa(s.Number), in.note(0, s.Number), u.Len(s.LengthMM, markDecimals),
-			u.Len(l.NutSeats[i].AlongFromBassMM, markDecimals), u.Len(s.Nut.Y, markDecimals),
-			u.Len(l.SaddleSeats[i].AlongFromBassMM, markDecimals), u.Len(s.Saddle.Y, markDecimals))
-	}
-	if words := in.spanWords(l); words != "" {
-		t.Note("%s", words)
+		t.Row(strconv.Itoa(s.Number), in.note(0, s.Number), u.len(s.LengthMM),
+			u.len(l.NutSeats[i].AlongFromBassMM), u.len(s.Nut.Y),
+			u.len(l.SaddleSeats[i].AlongFromBassMM), u.len(s.Saddle.Y))
 	}
 	t.Note("Along a line: from the bass string's end. From the centreline: square to it, bass side positive.")
 }

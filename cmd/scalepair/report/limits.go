@@ -147,6 +147,17 @@ func (in *Input) Miss(m choice.Miss) string {
 	return text
 }
 
+// limitsBroken prints the limits that one pair breaks, if any, in a section of
+// their own.
+func (in *Input) limitsBroken(r *show.Report, list []choice.Miss) {
+	if words := in.broken(list); words != nil {
+		r.Heading(limitsHeading)
+		r.Bullets(words...)
+	}
+}
+
+const limitsHeading = "Limits broken"
+
 // broken lists the limits that one pair breaks.
 func (in *Input) broken(list []choice.Miss) []string {
 	var out []string

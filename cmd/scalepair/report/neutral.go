@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"scalepair/cmd/scalepair/build"
@@ -34,6 +35,7 @@ func NeutralFret(in *Input, n *Neutral) *show.Report {
 	n.choices(r)
 	n.trade(r)
 	n.table(r)
+	r.Cautions(steepCautions(n.Layout)...)
 	return r
 }
 
@@ -137,6 +139,9 @@ func (n *Neutral) table(r *show.Report) {
 		t.Row(append(append([]string{neutralCell(row.Neutral)}, slantCells(row)...), show.Deg(row.PlayedRad))...)
 	}
 	t.Note("Off the hand: root mean square, over %s, of the fret's slant less the hand's.", n.played())
+	if slices.ContainsFunc(n.Advice.Rows, func(r fan.NeutralRow) bool { return steep(r.WorstWithSaddleRad) }) {
+		t.Note("Beyond about %d° (judgement) a slant is hard to finger, and little hardware is made for it.", steepDeg)
+	}
 	if n.mine() < 0 {
 		t.Note("The neutral fret in force, %s, lies between two rows.", neutralCell(n.Layout.Spec.Neutral))
 	}
@@ -166,13 +171,15 @@ type NeutralJSON struct {
 	HandSlantDeg float64           `json:"hand_slant_deg"`
 	Rows         []NeutralRowJSON  `json:"rows"`
 	StandsOut    map[string]string `json:"neutral_fret_that"`
+	Cautions     []string          `json:"cautions"` // of the neutral fret in force
 }
 
 // NeutralValues gives what neutral prints as JSON.
 func NeutralValues(_ *Input, n *Neutral) NeutralJSON {
 	s := n.Layout.Spec
 	out := NeutralJSON{BassMM: s.BassMM, TrebleMM: s.TrebleMM, NeutralFret: squareWords(s.Neutral), NoEffect: n.Advice.Parallel,
-		PlayedFrom: n.Playing.FromFret, PlayedTo: n.Playing.ToFret, HandSlantDeg: deg(n.Playing.HoldRad), StandsOut: map[string]string{}}
+		PlayedFrom: n.Playing.FromFret, PlayedTo: n.Playing.ToFret, HandSlantDeg: deg(n.Playing.HoldRad), StandsOut: map[string]string{},
+		Cautions: append([]string{}, steepCautions(n.Layout)...)}
 	if out.PlayedTo == 0 {
 		out.PlayedFrom, out.PlayedTo = 1, s.Frets
 	}

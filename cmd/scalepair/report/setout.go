@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"scalepair/cmd/scalepair/show"
 	"scalepair/fan"
 	"scalepair/fan/mark"
+	"scalepair/tension/choice"
 )
 
 // bench writes the report of one set-out: its own state is the running number
@@ -26,6 +26,7 @@ type bench struct {
 func SetOut(in *Input, s *job.SetOut) *show.Report {
 	b := &bench{Input: in, s: s, r: &show.Report{Title: in.title("Setting out")}}
 	b.opening()
+	in.limitsBroken(b.r, b.misses())
 	b.blank()
 	for _, t := range s.List.Tasks {
 		b.task(t)
@@ -63,6 +64,15 @@ func (b *bench) opening() {
 	b.rounding()
 }
 
+// misses are the limits that the pair breaks, and its gauges where they are
+// settled.
+func (b *bench) misses() []choice.Miss {
+	if b.s.Detail != nil {
+		return b.s.Detail.Broken
+	}
+	return b.Plan.PairLimits(b.s.Layout)
+}
+
 // lastTask is the number of the last step that the rounding holds for: the
 // blank comes before the tasks, the slots' depth among them.
 func (b *bench) lastTask() int { return 1 + len(b.s.List.Tasks) + 1 }
@@ -70,7 +80,7 @@ func (b *bench) lastTask() int { return 1 + len(b.s.List.Tasks) + 1 }
 // cautions are those of the bench and, where strings are named, of the
 // strings.
 func (b *bench) cautions() []string {
-	list := slices.Clone(benchCautions)
+	list := append(steepCautions(b.s.Layout), benchCautions...)
 	if b.s.Detail == nil {
 		return list
 	}

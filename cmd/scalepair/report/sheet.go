@@ -122,9 +122,9 @@ func (c *composer) shopping() {
 func (c *composer) cautions() {
 	c.add(func(r *show.Report) {
 		r.Heading("Cautions")
-		var own []string
+		own := steepCautions(c.f.SetOut.Layout)
 		if d := c.f.SetOut.Detail; d != nil {
-			own = c.detailCautions(d)
+			own = append(own, c.detailCautions(d)...)
 		}
 		r.Cautions(append(own, wholeCautions...)...)
 	})

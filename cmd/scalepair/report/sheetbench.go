@@ -63,7 +63,7 @@ func (c *composer) bench() {
 			s.Title = "Setting out"
 			s.Blocks = s.Blocks[1:] // pair and gauges stand at the head of the sheet
 		}
-		s.Tick = true
+		s.Tick = s.Title != limitsHeading
 		for _, b := range s.Blocks {
 			if t, ok := b.(*show.Table); ok && slices.Contains(roomFor, t.Name) {
 				s.Room = "measured"

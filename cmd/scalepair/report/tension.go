@@ -15,10 +15,7 @@ func Tension(in *Input, d *choice.Detail) *show.Report {
 	}
 	in.stringTables(r, d)
 	in.misfits(r, d)
-	if list := in.broken(d.Broken); list != nil {
-		r.Heading("Limits broken")
-		r.Bullets(list...)
-	}
+	in.limitsBroken(r, d.Broken)
 	r.Heading("Cautions")
 	r.Cautions(append(in.detailCautions(d), shortCautions...)...)
 	return r
