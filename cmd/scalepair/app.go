@@ -27,6 +27,7 @@ type app struct {
 	file     *os.File // out where it is a file, to learn its width
 	env      func(string) string
 	probe    func(*show.Report) // set by completion, which only wants to look
+	inputs   []string           // the files that this run has read, not to be written over
 }
 
 // usageError is a fault of the command line.

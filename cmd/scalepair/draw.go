@@ -145,7 +145,7 @@ func (a *app) writeDrawn(o *drawOptions) error {
 	if err := placesFor(files); err != nil {
 		return err
 	}
-	if err := writeFiles(files, o.force); err != nil {
+	if err := a.writeFiles(files, o.force); err != nil {
 		return err
 	}
 	for _, f := range o.files {

@@ -140,7 +140,7 @@ func (a *app) writeGauges(in *report.Input, shown []gauges.Gauge, some bool, svg
 		return err
 	}
 	if o.plot != "" {
-		if err := writeFiles([]newFile{{o.plot, []byte(svg)}}, o.force); err != nil {
+		if err := a.writeFiles([]newFile{{o.plot, []byte(svg)}}, o.force); err != nil {
 			return err
 		}
 		a.hint("wrote %s", o.plot)

@@ -64,7 +64,7 @@ func (a *app) start(folder string, s build.Start, force bool) error {
 			return err
 		}
 	}
-	if err := writeFiles(files, force); err != nil {
+	if err := a.writeFiles(files, force); err != nil {
 		return err
 	}
 	for _, f := range files {

@@ -17,6 +17,7 @@ func (a *app) load(path string, over job.Overrides) (*job.Job, error) {
 	if err != nil {
 		return nil, err
 	}
+	a.inputs = j.Inputs()
 	if j.Demo() {
 		a.hint("no build file given and no %s here: showing the embedded demo, which is invented", job.DefaultFile)
 	}
