@@ -42,7 +42,7 @@ func lengthIn(u show.Units, mm float64) float64 { return u.Length.Value(unit.MM(
 
 func (c *composer) tensionBars(title string, d *choice.Detail, i int) (string, error) {
 	bars := chart.Bars{Title: title, XLabel: c.Units.HeadForce("tension")}
-	for n := len(d.Strings) - 1; n >= 0; n-- {
+	for n := range d.Strings {
 		s := &d.Strings[n]
 		bar := chart.Bar{
 			Label: strconv.Itoa(s.Number) + " · " + c.note(i, s.Number) + " · " + c.gauge(s.Gauge),
@@ -69,7 +69,7 @@ func (c *composer) tensionTable(r *show.Report, d *choice.Detail, i int) {
 		columns = append(columns, show.Figures("bent %"))
 	}
 	t := r.Table("strings-"+strconv.Itoa(i+1), "", append(columns, show.Figures("overtone rise cents"))...)
-	for n := len(d.Strings) - 1; n >= 0; n-- {
+	for n := range d.Strings {
 		s := &d.Strings[n]
 		cd := s.Cases[i]
 		row := []string{strconv.Itoa(s.Number), c.note(i, s.Number), u.LenM(s.LengthM, scaleDecimals), c.gauge(s.Gauge), u.ForceU(cd.TensionN, cd.UTensionN)}
@@ -124,7 +124,7 @@ func (c *composer) bendsOf(r *show.Report, d *choice.Detail, i int, name string)
 	}
 	t := &show.Table{Name: "bends-" + strconv.Itoa(i+1), Columns: []show.Column{show.Figures("string"), show.Words("note"), show.Words("gauge"), show.Figures("fret"),
 		show.Figures(u.HeadForce("push")), show.Figures(u.HeadForce("wanted")), show.Figures(u.HeadLen("travel")), show.Figures("breaking share bent %")}}
-	for n := len(d.Strings) - 1; n >= 0; n-- {
+	for n := range d.Strings {
 		s := &d.Strings[n]
 		for _, b := range s.Cases[i].Bends {
 			fret := strconv.FormatFloat(b.Fret, 'f', -1, 64)
