@@ -16,12 +16,13 @@ type newFile struct {
 }
 
 // writeFiles writes files whole or not at all. Without force none may exist
-// yet; every one that does is named. With force too, nothing is written over
-// what this run has read.
-func (a *app) writeFiles(files []newFile, force bool) error {
+// yet; every one that does is named.
+func writeFiles(files []newFile, force bool) error {
 	var faults fault.List
 	for _, f := range files {
-		faults.Include(fault.Place{}, mayWrite(f.path, force, a.inputs))
+		if _, err := os.Stat(f.path); err == nil && !force {
+			faults.Add(fault.Place{Input: f.path}, "the file exists already", "", "move it away, name another, or say --force to replace it")
+		}
 	}
 	if err := faults.Err(); err != nil {
 		return err
@@ -35,17 +36,13 @@ func (a *app) writeFiles(files []newFile, force bool) error {
 }
 
 // replaceFile writes text to a file beside path and then moves it there, so
-// that a failed run leaves path as it was. A link is followed, and stays.
+// that a failed run leaves path as it was.
 func replaceFile(path string, text []byte) error {
-	target, info, err := targetOf(path)
-	if err != nil {
-		return err
-	}
 	mode := fs.FileMode(0o644)
-	if info != nil {
+	if info, err := os.Stat(path); err == nil {
 		mode = info.Mode().Perm()
 	}
-	tmp, err := os.CreateTemp(filepath.Dir(target), ".scalepair-*")
+	tmp, err := os.CreateTemp(filepath.Dir(path), ".scalepair-*")
 	if err != nil {
 		return writeFault(path, err)
 	}
@@ -53,7 +50,7 @@ func replaceFile(path string, text []byte) error {
 	_, err = tmp.Write(text)
 	err = errors.Join(err, tmp.Chmod(mode), tmp.Close())
 	if err == nil {
-		err = os.Rename(tmp.Name(), target)
+		err = os.Rename(tmp.Name(), path)
 	}
 	if err != nil {
 		return writeFault(path, err)
