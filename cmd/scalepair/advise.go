@@ -165,11 +165,7 @@ func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o 
 	if err != nil {
 		return err
 	}
-	target, _, err := targetOf(j.Path)
-	if err != nil {
-		return err
-	}
-	if err := replaceFile(target, text); err != nil {
+	if err := replaceFile(j.Path, text); err != nil {
 		return err
 	}
 	a.hint("%s: saved pair %d, %s, as [chosen]", j.Path, o.rank, in.Pair(pick.BassMM, pick.TrebleMM))

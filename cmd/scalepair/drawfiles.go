@@ -162,11 +162,12 @@ func listOf(err error) error {
 func placesFor(files []newFile) error {
 	var faults fault.List
 	for _, f := range files {
-		if info, err := os.Stat(f.path); err == nil && info.IsDir() {
-			faults.Add(fault.Place{Input: f.path}, "there is a folder of that name", "", "name a file in it, or another")
+		target, _, err := targetOf(f.path)
+		if err != nil {
+			faults.Include(fault.Place{}, err)
 			continue
 		}
-		try, err := os.CreateTemp(filepath.Dir(f.path), ".scalepair-*")
+		try, err := os.CreateTemp(filepath.Dir(target), ".scalepair-*")
 		if err != nil {
 			faults.Include(fault.Place{}, writeFault(f.path, err))
 			continue

@@ -16,13 +16,12 @@ type newFile struct {
 }
 
 // writeFiles writes files whole or not at all. Without force none may exist
-// yet; every one that does is named.
-func writeFiles(files []newFile, force bool) error {
+// yet; every one that does is named. With force too, nothing is written over
+// what this run has read.
+func (a *app) writeFiles(files []newFile, force bool) error {
 	var faults fault.List
 	for _, f := range files {
-		if _, err := os.Stat(f.path); err == nil && !force {
-			faults.Add(fault.Place{Input: f.path}, "the file exists already", "", "move it away, name another, or say --force to replace it")
-		}
+		faults.Include(fault.Place{}, mayWrite(f.path, force, a.inputs))
 	}
 	if err := faults.Err(); err != nil {
 		return err
@@ -36,13 +35,17 @@ func writeFiles(files []newFile, force bool) error {
 }
 
 // replaceFile writes text to a file beside path and then moves it there, so
-// that a failed run leaves path as it was.
+// that a failed run leaves path as it was. A link is followed, and stays.
 func replaceFile(path string, text []byte) error {
+	target, info, err := targetOf(path)
+	if err != nil {
+		return err
+	}
 	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(path); err == nil {
+	if info != nil {
 		mode = info.Mode().Perm()
 	}
-	tmp, err := os.CreateTemp(filepath.Dir(path), ".scalepair-*")
+	tmp, err := os.CreateTemp(filepath.Dir(target), ".scalepair-*")
 	if err != nil {
 		return writeFault(path, err)
 	}
@@ -50,7 +53,7 @@ func replaceFile(path string, text []byte) error {
 	_, err = tmp.Write(text)
 	err = errors.Join(err, tmp.Chmod(mode), tmp.Close())
 	if err == nil {
-		err = os.Rename(tmp.Name(), path)
+		err = os.Rename(tmp.Name(), target)
 	}
 	if err != nil {
 		return writeFault(path, err)

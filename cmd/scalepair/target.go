@@ -8,22 +8,6 @@ import (
 	"scalepair/data/fault"
 )
 
-// writeFiles is the function of that name, but writes nothing over what this
-// run has read, with force neither, and follows links, so that they stay.
-func (a *app) writeFiles(files []newFile, force bool) error {
-	var faults fault.List
-	at := make([]newFile, len(files))
-	for i, f := range files {
-		faults.Include(fault.Place{}, mayWrite(f.path, force, a.inputs))
-		target, _, _ := targetOf(f.path) // its fault is among those above
-		at[i] = newFile{target, f.text}
-	}
-	if err := faults.Err(); err != nil {
-		return err
-	}
-	return writeFiles(at, force)
-}
-
 // mayWrite refuses a path that must not be written to: one that is no plain
 // file, one of the inputs of this run, and without force any that exists.
 func mayWrite(path string, force bool, inputs []string) error {
