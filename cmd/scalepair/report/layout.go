@@ -100,6 +100,9 @@ func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
 			u.len(l.NutSeats[i].AlongFromBassMM), u.len(s.Nut.Y),
 			u.len(l.SaddleSeats[i].AlongFromBassMM), u.len(s.Saddle.Y))
 	}
+	if words := in.spanWords(l); words != "" {
+		t.Note("%s", words)
+	}
 	t.Note("Along a line: from the bass string's end. From the centreline: square to it, bass side positive.")
 }
 

@@ -14,8 +14,8 @@ import (
 func (b *bench) spacing() {
 	b.heading("String spacing")
 	l, u := b.s.Layout, b.caliper()
-	b.r.Para("Nut: %s. Saddles: %s. Square is what a rule laid square across shows; along a slanted line the same strings stand further apart.",
-		l.Spec.NutSpacing.Rule, l.Spec.SaddleSpacing.Rule)
+	b.r.Para("Nut: %s. Saddles: %s. Square is what a rule laid square across shows; along a slanted line the same strings stand further apart. %s",
+		l.Spec.NutSpacing.Rule, l.Spec.SaddleSpacing.Rule, b.spanWords(l))
 	t := b.r.Table("spacing", "From string to string", show.Words("strings"), show.Figures(u.HeadLen("nut, along")), show.Figures(u.HeadLen("nut, square")),
 		show.Figures(u.HeadLen("saddles, along")), show.Figures(u.HeadLen("saddles, square")))
 	for i := range l.Strings[1:] {
