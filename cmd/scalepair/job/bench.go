@@ -193,8 +193,8 @@ func (j *Job) FurtherLines(l *fan.Layout) ([]FurtherLine, error) {
 		}
 		if cross < 0 || cross > l.Saddle.CrossMM {
 			faults.Add(j.entry("lines", i), fmt.Sprintf("%s does not lie between nut and saddle line", b.Name),
-				b.Distance.String(), fmt.Sprintf("along the centreline they are %.1f mm apart, the last fret %.1f mm before the saddle line",
-					l.Saddle.CrossMM, l.Saddle.CrossMM-last.CrossMM))
+				j.length(b.Distance.MM()), fmt.Sprintf("along the centreline they are %s apart, the last fret %s before the saddle line",
+					j.length(l.Saddle.CrossMM), j.length(l.Saddle.CrossMM-last.CrossMM)))
 			continue
 		}
 		slant := [...]float64{
@@ -210,6 +210,33 @@ func (j *Job) FurtherLines(l *fan.Layout) ([]FurtherLine, error) {
 			BehindLastMM: cross - last.CrossMM, Seats: l.StringsAt(line)})
 	}
 	return out, faults.Err()
+}
+
+// length names a length in the build's unit, for messages.
+func (j *Job) length(mm float64) string {
+	u := j.Build.LengthUnit
+	return u.Format(unit.MM(mm), 1) + " " + u.Symbol()
+}
+
+// size names a blank's length and width.
+func (j *Job) size(lengthMM, widthMM float64) string {
+	u := j.Build.LengthUnit
+	return u.Format(unit.MM(lengthMM), 1) + " x " + j.length(widthMM)
+}
+
+// crown gives a fault of the crown's radius the key that states it: a compound
+// crown of two like radii is none to package fan.
+func (j *Job) crown(err error) error {
+	list, ok := err.(fault.List)
+	if !ok || !j.Build.Given("neck.radius_nut") {
+		return err
+	}
+	for i, f := range list {
+		if f.Place.Input == "neck.radius" {
+			list[i].Place.Input = "neck.radius_nut"
+		}
+	}
+	return list
 }
 
 // entry is the place of one entry of a list of tables.

@@ -71,7 +71,7 @@ func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut,
 	include(err)
 	s.Lines, err = j.FurtherLines(l)
 	include(err)
-	include(s.depths())
+	include(j.crown(s.depths()))
 	s.fitBlanks(j.Blanks())
 	include(s.pickBlank(j, o.Blank))
 	include(s.saddles())
@@ -132,8 +132,8 @@ func (s *SetOut) pickBlank(j *Job, name string) error {
 	case !s.Blanks[s.Blank].OK:
 		b := s.Blanks[s.Blank]
 		return fault.Fault{Place: j.entry("blanks", s.Blank), What: fmt.Sprintf("%s is too small for this board", b.Offer.Name),
-			Given:  fmt.Sprintf("%.1f x %.1f mm", b.Offer.LengthMM, b.Offer.WidthMM),
-			Remedy: fmt.Sprintf("at least %.1f x %.1f mm, saw allowance included", b.Offer.LengthMM-b.SpareLengthMM, b.Offer.WidthMM-b.SpareWidthMM)}
+			Given:  j.size(b.Offer.LengthMM, b.Offer.WidthMM),
+			Remedy: "at least " + j.size(b.Offer.LengthMM-b.SpareLengthMM, b.Offer.WidthMM-b.SpareWidthMM) + ", saw allowance included"}
 	case s.Blanks[s.Blank].Thin != nil:
 		return at(s.Blanks[s.Blank].Thin, j.Build.Place(fmt.Sprintf("blanks[%d].thickness", s.Blank)))
 	}
