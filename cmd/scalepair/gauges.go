@@ -2,7 +2,9 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -96,7 +98,19 @@ func completeStock(_ *cobra.Command, args []string, _ string) ([]string, cobra.S
 	return out, cobra.ShellCompDirectiveKeepOrder
 }
 
+// check refuses a plot that would not be what its name says.
+func (o *gaugesOptions) check() error {
+	if o.plot == "" || strings.EqualFold(filepath.Ext(o.plot), ".svg") {
+		return nil
+	}
+	return fault.Fault{Place: fault.Place{Input: "--plot"}, What: "the plot is an SVG drawing", Given: o.plot,
+		Remedy: fmt.Sprintf("name the file %q; a browser shows it and prints it", strings.TrimSuffix(o.plot, filepath.Ext(o.plot))+".svg")}
+}
+
 func (a *app) gauges(args []string, o *gaugesOptions) error {
+	if err := o.check(); err != nil {
+		return err
+	}
 	path, labels := stockArguments(args)
 	opts, err := o.output.options(a)
 	if err != nil {

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"fmt"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -9,12 +11,21 @@ import (
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/tuning"
 )
 
+// startOptions are what init takes beside a folder.
+type startOptions struct {
+	build.Start
+	lengths    string
+	setStrings bool // --strings was given
+	unit       unit.LengthUnit
+	force      bool
+}
+
 func (a *app) initCommand() *cobra.Command {
-	var s build.Start
-	var force bool
-	var lengths string
+	o := &startOptions{}
 	c := &cobra.Command{
 		Use:   "init [folder]",
 		Short: "Write a commented build file and a readings file to begin with",
@@ -31,29 +42,65 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 			}
 			return nil
 		},
-		RunE: func(_ *cobra.Command, args []string) error {
-			switch lengths {
-			case "mm":
-			case "in":
-				s.Inches = true
-			default:
-				return fault.Fault{Place: fault.Place{Input: "--lengths"}, What: "no such unit here", Given: lengths, Remedy: "give mm or in"}
+		RunE: func(c *cobra.Command, args []string) error {
+			o.setStrings = c.Flags().Changed("strings")
+			if err := o.check(); err != nil {
+				return err
 			}
-			return a.start(first(args), s, force)
+			return a.start(first(args), o)
 		},
 	}
 	f := c.Flags()
-	f.StringVar(&s.Tuning, "tuning", "", "`notes` low to high, or a named tuning")
-	f.IntVar(&s.Strings, "strings", 6, "`number` of strings, when no tuning is given")
-	f.BoolVar(&s.Bass, "bass", false, "a bass, when no tuning is given")
-	f.StringVar(&s.Name, "name", "", "`name` of the build")
-	f.StringVar(&lengths, "lengths", "mm", "`unit` of lengths: mm or in")
-	f.BoolVar(&force, "force", false, "replace files that exist")
+	f.StringVar(&o.Tuning, "tuning", "", "`notes` low to high, or a named tuning")
+	f.IntVar(&o.Strings, "strings", 6, "`number` of strings, when no tuning is given")
+	f.BoolVar(&o.Bass, "bass", false, "a bass, when no tuning is given")
+	f.StringVar(&o.Name, "name", "", "`name` of the build")
+	f.StringVar(&o.lengths, "lengths", "mm", "`unit` of lengths: mm, in, or in64 for fractions to 1/64")
+	f.BoolVar(&o.force, "force", false, "replace files that exist")
 	return c
 }
 
-func (a *app) start(folder string, s build.Start, force bool) error {
-	buildText, readings, err := build.Template(s)
+// check reads the flags that are not settled by the parser, all at once.
+func (o *startOptions) check() error {
+	var faults fault.List
+	var err error
+	o.unit, err = unit.ParseLengthUnit(o.lengths)
+	faults.Include(fault.Place{Input: "--lengths"}, err)
+	o.Inches = o.unit != unit.Millimetres
+	if o.setStrings && (o.Strings < fewestUsual || o.Strings > mostUsual) {
+		faults.Add(fault.Place{Input: "--strings"}, "no usual tuning has so many strings", strconv.Itoa(o.Strings),
+			fmt.Sprintf("give %d to %d, or the notes with --tuning", fewestUsual, mostUsual))
+	}
+	if t, err := tuning.Parse(o.Tuning); o.Tuning != "" && err == nil && build.HighFirst(t, o.Tuning) != nil {
+		faults.Add(fault.Place{Input: "--tuning"}, "the tuning falls from its first note to its last", o.Tuning,
+			fmt.Sprintf("low string first? write %q", build.LowFirst(t)))
+	}
+	return faults.Err()
+}
+
+// Instruments of these numbers of strings have a usual tuning.
+const fewestUsual, mostUsual = 4, 9
+
+// template is the two files to begin with.
+func (o *startOptions) template() (buildText, readings []byte, err error) {
+	buildText, readings, err = build.Template(o.Start)
+	if err == nil && o.unit == unit.InchFractions {
+		buildText, err = build.SetKeys(buildText, []build.Edit{{Key: "length_unit", Value: strconv.Quote(o.unit.String())}})
+	}
+	if err != nil {
+		at := "--strings"
+		if o.Tuning != "" {
+			at = "--tuning"
+		}
+		var faults fault.List
+		faults.Include(fault.Place{Input: at}, err)
+		return nil, nil, faults.Err()
+	}
+	return buildText, readings, nil
+}
+
+func (a *app) start(folder string, o *startOptions) error {
+	buildText, readings, err := o.template()
 	if err != nil {
 		return err
 	}
@@ -64,7 +111,7 @@ func (a *app) start(folder string, s build.Start, force bool) error {
 			return err
 		}
 	}
-	if err := a.writeFiles(files, force); err != nil {
+	if err := a.writeFiles(files, o.force); err != nil {
 		return err
 	}
 	for _, f := range files {
