@@ -21,11 +21,7 @@ the blank it needs.`,
   scalepair layout --neutral 7.5 --only marks --format csv`,
 		Args: buildFile,
 		RunE: func(_ *cobra.Command, args []string) error {
-			j, err := a.load(first(args), over)
-			if err != nil {
-				return err
-			}
-			in, err := a.input(j, &output)
+			in, err := a.ready(first(args), over, &output)
 			if err != nil {
 				return err
 			}

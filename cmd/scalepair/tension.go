@@ -20,11 +20,7 @@ are those given, else those chosen in the build file, else the best of advise.`,
   scalepair tension --tuning "B1 E2 A2 D3 F#3 A3" --format csv --only strings`,
 		Args: buildFile,
 		RunE: func(_ *cobra.Command, args []string) error {
-			j, err := a.load(first(args), over)
-			if err != nil {
-				return err
-			}
-			in, err := a.input(j, &output)
+			in, err := a.ready(first(args), over, &output)
 			if err != nil {
 				return err
 			}

@@ -36,7 +36,7 @@ const mostEvenSwaps = 3
 // The ordering rule, where it is on, holds between neighbours of which one is
 // swapped: two that stay are the builder's own.
 //
-// The sets are exact optima over all sets of the stock. With the set's own
+// No set of the stock does better: the search is exact. With the set's own
 // mean as the target it is so up to three swaps, and no more are tried. While
 // sets are compared own lengths stay those of the given set; under equal gaps
 // between strings they move by some hundredths of a millimetre with the

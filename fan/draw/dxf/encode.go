@@ -14,7 +14,8 @@ var symbols = map[rune]string{
 }
 
 // encode gives s in ASCII: the degree, plus-minus and diameter signs by their
-// own codes, other characters as \U+XXXX. Doubled percent signs, backslashes and
+// own codes, other characters as \U+ and four
+// hexadecimal digits. Doubled percent signs, backslashes and
 // carets that stand in s are kept from being read as codes. Characters beyond
 // the first 65,536 have no code in this format and become U+FFFD.
 func encode(s string) string {
