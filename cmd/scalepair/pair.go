@@ -40,15 +40,6 @@ func (a *app) input(j *job.Job, o *outputFlags) (*report.Input, error) {
 	return &report.Input{Job: j, Plan: plan, Units: units}, nil
 }
 
-// ready reads the job and makes its plan, for commands that need no more.
-func (a *app) ready(path string, over job.Overrides, o *outputFlags) (*report.Input, error) {
-	j, err := a.load(path, over)
-	if err != nil {
-		return nil, err
-	}
-	return a.input(j, o)
-}
-
 // settle gives a pair and a set: those given, else those chosen in the build
 // file, and for what is still open the best of advise, which is said on
 // stderr.
