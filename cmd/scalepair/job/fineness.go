@@ -1,0 +1,112 @@
+package job
+
+import (
+	"math"
+	"strings"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/data/unit"
+	"scalepair/fan/mark"
+)
+
+// Fineness is how finely what is set out is printed, and on whose word.
+type Fineness struct {
+	mark.Resolution
+	// From is the section that states the calipers' step, "--calipers" where
+	// the command line does, "" where nobody does; Stated is that step.
+	From   string
+	Stated unit.Length
+}
+
+// Finest is the least that a scribed or pencilled mark can be set to
+// (judgement), and what common calipers show: 0.01 mm or 0.001 in. Calipers may
+// show less.
+func Finest(u unit.LengthUnit) mark.Resolution {
+	if u == unit.Millimetres {
+		return mark.Resolution{Unit: u, PerUnit: 100}
+	}
+	return mark.Resolution{Unit: unit.DecimalInches, PerUnit: 1000}
+}
+
+// Calipers is what marks are rounded to where the lengths of u are printed:
+// the step of the build's calipers, since calipers set them; 0.01 mm or
+// 0.001 in where no step is stated or a finer one is. So it goes in decimals
+// where lengths go in fractions of an inch, unless the calipers themselves
+// show such fractions. What [marking] says of drawn marks comes first.
+func (j *Job) Calipers(u unit.LengthUnit) Fineness {
+	f := Fineness{Resolution: Finest(u)}
+	if f.Stated, f.From = j.caliperStep(); f.From != "" {
+		f.Resolution = printed(f.Stated, u)
+	}
+	return f
+}
+
+// stated is the step of a tool and the section that states it: [marking], what
+// it shows on drawn marks, before [measuring]; 0 and "" where neither does.
+func stated(b *build.Build, key string, marking, measuring unit.Length) (unit.Length, string) {
+	switch {
+	case marking > 0:
+		return marking, "[marking]"
+	case b.Given("measuring." + key):
+		return measuring, "[measuring]"
+	}
+	return 0, ""
+}
+
+// printed is the resolution in which a step is printed: the step itself where
+// it is a whole part of the unit and no finer than a mark can be set, else the
+// round step next below it.
+func printed(step unit.Length, u unit.LengthUnit) mark.Resolution {
+	if r, ok := exactly(step, u); ok && r.StepMM() >= Finest(u).StepMM()*(1-1e-9) {
+		return r
+	}
+	best := Finest(u)
+	for _, divide := range []int64{2, 5, 10, 20, 50} {
+		// A twentieth lets 0.002 in stand for 0.05 mm.
+		if r := (mark.Resolution{Unit: best.Unit, PerUnit: Finest(u).PerUnit / divide}); r.StepMM() <= 1.05*step.MM() {
+			best = r
+		}
+	}
+	return best
+}
+
+// exactly gives the step as a whole part of its unit. Fractions of an inch are
+// kept where lengths go in them too.
+func exactly(step unit.Length, u unit.LengthUnit) (mark.Resolution, bool) {
+	var text string
+	switch fraction := unit.InchFractions.Format(step, 0); {
+	case u == unit.Millimetres:
+		text = unit.Fixed(step.MM(), 7) + " mm"
+	case u == unit.InchFractions && strings.Contains(fraction, "/") && math.Abs(64*step.Inches()-math.Round(64*step.Inches())) < 1e-9:
+		text = fraction + " in"
+	default:
+		text = unit.Fixed(step.Inches(), 7) + " in"
+	}
+	r, err := mark.ParseResolution(text)
+	return r, err == nil
+}
+
+// StepsFrom names the sections that state the steps of ruler and calipers for
+// CheckOptions: "[marking]", else "[measuring]"; "" where neither does, and
+// package mark's default holds.
+func (j *Job) StepsFrom() (ruler, calipers string) {
+	_, ruler = j.rulerStep()
+	_, calipers = j.caliperStep()
+	return ruler, calipers
+}
+
+func (j *Job) rulerStep() (unit.Length, string) {
+	step, from := stated(j.Build, "ruler_step", j.Build.Marking.RulerStep, j.Build.Measuring.RulerStep)
+	if from == "[measuring]" && step > mostRulerStep {
+		return 0, ""
+	}
+	return step, from
+}
+
+// mostRulerStep is the coarsest step of [measuring] that is taken for marks
+// too, package mark's own bound: what is coarser measures no mark.
+var mostRulerStep = unit.MM(5)
+
+func (j *Job) caliperStep() (unit.Length, string) {
+	return stated(j.Build, "caliper_step", j.Build.Marking.CaliperStep, j.Build.Measuring.CaliperStep)
+}
