@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -8,6 +10,7 @@ import (
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
+	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/tile"
 )
@@ -41,6 +44,8 @@ func (a *app) drawCommand() *cobra.Command {
 with notes and gauges, slots with numbers and end points, nut, saddle points,
 the square line and dots. A PDF is divided onto sheets that your printer takes,
 with joins that no slot crosses; SVG is one sheet; DXF is a plain drawing in mm.
+Where key and title would cost a sheet of paper the key is left out, and what
+the title says, date and remark with it, stands at the foot of every sheet.
 
 Print at full size, not fitted to the page, and measure the 100 mm bars of every
 sheet before you glue or saw. Where they are off, give what they measured with
@@ -66,9 +71,9 @@ func (o *drawOptions) flags(c *cobra.Command) {
 	f.StringArrayVar(&o.out, "out", nil, "`file` to write, ending in .pdf, .svg or .dxf; may be said several times")
 	f.StringVar(&o.as, "as", "", "`kind` of files whose ending does not say it: pdf, svg or dxf")
 	f.BoolVar(&o.force, "force", false, "replace files that exist")
-	f.StringVar(&o.paper, "paper", "A4", "`paper` of a PDF: A4, Letter, A3, or a roll with its width, such as \"roll 610mm\"")
+	f.StringVar(&o.paper, "paper", "A4", "`paper` of a PDF: "+strings.Join(paperNames(), ", ")+", or a roll with its width, such as \"roll 610mm\"")
 	f.BoolVar(&o.onePage, "one-page", false, "one page as large as the whole drawing, for a print shop")
-	f.BoolVar(&o.strips, "strips", false, "least paper: strips below one another or across a sheet, without title and key")
+	f.BoolVar(&o.strips, "strips", false, "least paper: strips below one another or across a sheet, without the key, the title's words at the foot")
 	f.StringVar(&o.margin, "margin", "10mm", "`width` that the printer leaves white on every side")
 	f.StringVar(&o.overlap, "overlap", "12mm", "`length` that a sheet goes on beyond its join")
 	f.StringVar(&o.barAcross, "bar-across", "", "`length` that the level 100 mm bar of an earlier print measured")
@@ -81,7 +86,7 @@ func (o *drawOptions) flags(c *cobra.Command) {
 	f.StringVar(&o.remark, "remark", "", "`words` to print under the title")
 	f.StringVar(&o.date, "date", "", "`date` to print, in your own words (default: none)")
 	for flag, choices := range map[string][]string{
-		"paper": {"A4", "Letter", "A3", "roll 610mm"}, "as": {"pdf", "svg", "dxf"}, "show": partNames(), "hide": partNames(),
+		"paper": append(paperNames(), "roll 610mm"), "as": {"pdf", "svg", "dxf"}, "show": partNames(), "hide": partNames(),
 	} {
 		_ = c.RegisterFlagCompletionFunc(flag, words(choices...)) // fails for an unknown flag only
 	}
@@ -90,11 +95,20 @@ func (o *drawOptions) flags(c *cobra.Command) {
 	}
 }
 
+// paperNames are the cut sheets that --paper knows.
+func paperNames() []string {
+	var out []string
+	for _, p := range tile.Papers() {
+		out = append(out, p.Name)
+	}
+	return out
+}
+
 // partNames are the parts of a drawing that --show and --hide know.
 func partNames() []string {
 	var out []string
 	for _, n := range draw.ContentLayers() {
-		out = append(out, strings.ReplaceAll(string(n), "_", "-"))
+		out = append(out, string(n))
 	}
 	return out
 }
@@ -111,6 +125,7 @@ func (a *app) draw(path string, o *drawOptions) error {
 	if err != nil {
 		return err
 	}
+	o.asked.Unit = in.Units.Length
 	for i := range o.files {
 		if err := o.files[i].fill(drawing, o); err != nil {
 			return flagPlaces(err, tileFlags)
@@ -130,10 +145,25 @@ func (a *app) drawing(in *report.Input, o *drawOptions) (draw.Drawing, error) {
 	if o.remark != "" {
 		words.Remarks = o.remark
 	}
-	if d != nil && words.SetBacks == nil {
-		a.hint("the set-back of some strings is not known: the saddle points stand on the theoretical line")
+	if !slices.Contains(o.hidden, draw.LayerSaddles) {
+		a.hintSetBacks(words.SetBacks)
 	}
 	return draw.Fan(l, words)
+}
+
+// hintSetBacks tells which strings' saddle points are theoretical, low string
+// first.
+func (a *app) hintSetBacks(backs []*fan.SetBack) {
+	var unknown []string
+	for i := len(backs) - 1; i >= 0; i-- {
+		if backs[i] == nil {
+			unknown = append(unknown, strconv.Itoa(i+1))
+		}
+	}
+	if unknown != nil {
+		a.hint("the set-back of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
+			strings.Join(unknown, ", "))
+	}
 }
 
 // writeDrawn writes all files, or none, and says what was written.
@@ -141,9 +171,6 @@ func (a *app) writeDrawn(o *drawOptions) error {
 	var files []newFile
 	for _, f := range o.files {
 		files = append(files, newFile{f.path, f.text})
-	}
-	if err := placesFor(files); err != nil {
-		return err
 	}
 	if err := a.writeFiles(files, o.force); err != nil {
 		return err

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -86,11 +85,18 @@ func (o *drawOptions) checkParts(faults *fault.List) {
 		flagFault(faults, "hide", "what to draw is said twice", "", "say --show or --hide")
 	}
 	o.hidden = read("hide", o.hide)
-	if o.show == "" {
+	if o.show != "" {
+		shown := read("show", o.show)
+		o.hidden = slices.DeleteFunc(draw.ContentLayers(), func(n draw.LayerName) bool { return slices.Contains(shown, n) })
+	}
+	if !slices.Contains(o.hidden, draw.LayerTitle) {
 		return
 	}
-	shown := read("show", o.show)
-	o.hidden = slices.DeleteFunc(draw.ContentLayers(), func(n draw.LayerName) bool { return slices.Contains(shown, n) })
+	for _, said := range []struct{ flag, words string }{{"date", o.date}, {"remark", o.remark}} {
+		if said.words != "" {
+			flagFault(faults, said.flag, "it stands under the title, which is left out", said.words, "leave it out too, or draw the title")
+		}
+	}
 }
 
 // checkPaper settles paper and printer, and refuses flags that no file heeds.
@@ -157,27 +163,6 @@ func listOf(err error) error {
 	return faults.Err()
 }
 
-// placesFor sees that every file can be written, before the first one is: a
-// run must not leave some files of several.
-func placesFor(files []newFile) error {
-	var faults fault.List
-	for _, f := range files {
-		target, _, err := targetOf(f.path)
-		if err != nil {
-			faults.Include(fault.Place{}, err)
-			continue
-		}
-		try, err := os.CreateTemp(filepath.Dir(target), ".scalepair-*")
-		if err != nil {
-			faults.Include(fault.Place{}, writeFault(f.path, err))
-			continue
-		}
-		_ = try.Close() // nothing was written to it
-		_ = os.Remove(try.Name())
-	}
-	return faults.Err()
-}
-
 // fill writes the drawing into the file's text.
 func (f *drawnFile) fill(d draw.Drawing, o *drawOptions) error {
 	var b bytes.Buffer
@@ -209,6 +194,9 @@ func (f *drawnFile) fillPDF(b *bytes.Buffer, d draw.Drawing, o *drawOptions) err
 		return err
 	}
 	f.what = sheetWords(plan, o)
+	if plan.NoKey && !o.strips {
+		f.what += ", without the key, which would cost more; --one-page has it"
+	}
 	return pdf.Write(b, d.Title, plan.Sheets)
 }
 
@@ -217,13 +205,15 @@ func sheetWords(plan tile.Plan, o *drawOptions) string {
 	first := plan.Sheets[0]
 	switch n := len(plan.Sheets); {
 	case o.onePage:
-		return fmt.Sprintf("one page of %s x %s mm", unit.Fixed(first.WidthMM, 0), unit.Fixed(first.HeightMM, 0))
+		u := o.asked.Unit
+		return fmt.Sprintf("one page of %s x %s %s", u.Format(unit.MM(first.WidthMM), 0), u.Format(unit.MM(first.HeightMM), 0), u.Symbol())
 	case o.asked.Paper.IsRoll():
 		long := first.WidthMM
 		if long == o.asked.Paper.WidthMM {
 			long = first.HeightMM
 		}
-		return unit.Fixed(long, 0) + " mm of a roll"
+		u := o.asked.Unit
+		return u.Format(unit.MM(long), 0) + " " + u.Symbol() + " of a roll"
 	case n == 1:
 		return "1 sheet of " + o.asked.Paper.Name
 	default:

@@ -1,24 +1,43 @@
 package draw
 
+import (
+	"math"
+
+	"scalepair/fan"
+)
+
 const (
-	faceDotMM = 3.0 // radius of a face dot as drawn; inlays come in many sizes (judgement)
-	sideDotMM = 1.0 // radius of a side dot
+	faceDotMM = 6.0 // diameter of a face dot when none is given; inlays come in many sizes (judgement)
+	sideDotMM = 2.0 // diameter of a side dot when none is given (judgement)
 	dotPipMM  = 0.8 // half length of the cross in a dot, for the bradawl
 )
 
 // dots rings the face and side dots and crosses their centres.
 func (s *sketch) dots() {
-	for _, d := range s.layout.FaceDots() {
-		s.dot(s.at(d.At), faceDotMM)
+	d := s.o.Dots
+	if d == nil {
+		frets, double := fan.CommonDots(s.layout.Spec.Frets)
+		d = &Dots{Face: frets, Side: frets, Double: double}
 	}
-	for _, d := range s.layout.SideDots() {
-		s.dot(s.at(d.At), sideDotMM)
+	for _, dot := range s.layout.FaceDotsAt(d.Face, d.Double) {
+		s.dot(s.at(dot.At), orUsual(d.FaceMM, faceDotMM)/2)
+	}
+	for _, dot := range s.layout.SideDotsAt(d.Side, d.Double) {
+		s.dot(s.at(dot.At), orUsual(d.SideMM, sideDotMM)/2)
 	}
 }
 
+func orUsual(mm, usual float64) float64 {
+	if mm == 0 {
+		return usual
+	}
+	return mm
+}
+
 func (s *sketch) dot(at Point, radius float64) {
+	pip := math.Min(dotPipMM, radius)
 	s.add(LayerDots,
 		Circle{Centre: at, RadiusMM: radius, Stroke: DotStroke},
-		Line{A: Point{at.X - dotPipMM, at.Y}, B: Point{at.X + dotPipMM, at.Y}, Stroke: DotStroke},
-		Line{A: Point{at.X, at.Y - dotPipMM}, B: Point{at.X, at.Y + dotPipMM}, Stroke: DotStroke})
+		Line{A: Point{at.X - pip, at.Y}, B: Point{at.X + pip, at.Y}, Stroke: DotStroke},
+		Line{A: Point{at.X, at.Y - pip}, B: Point{at.X, at.Y + pip}, Stroke: DotStroke})
 }

@@ -15,17 +15,17 @@ const (
 	LayerBoard   LayerName = "board"
 	LayerCentre  LayerName = "centreline"
 	LayerStrings LayerName = "strings"
-	LayerLabels  LayerName = "string_names"
+	LayerLabels  LayerName = "string-names"
 	LayerSlots   LayerName = "slots"
-	LayerEnds    LayerName = "slot_ends"
-	LayerNumbers LayerName = "slot_numbers"
+	LayerEnds    LayerName = "slot-ends"
+	LayerNumbers LayerName = "slot-numbers"
 	LayerNut     LayerName = "nut"
 	LayerSaddles LayerName = "saddles"
-	LayerSquare  LayerName = "square_line"
+	LayerSquare  LayerName = "square-line"
 	LayerDots    LayerName = "dots"
 	LayerTitle   LayerName = "title"
 	LayerKey     LayerName = "key"
-	LayerBars    LayerName = "check_bars"
+	LayerBars    LayerName = "check-bars"
 	LayerJoins   LayerName = "joins"
 	LayerFrame   LayerName = "sheet"
 )
@@ -78,8 +78,11 @@ type Layer struct {
 // Drawing is a plain picture in true size. Layers stand in drawing order, each
 // name at most once. Joins are lines, in the order of their x, along which
 // paper may be cut and joined without crossing a slot (empty when any will do).
+// Notes are what stands below the heading in LayerTitle, a line each, for a
+// sheet that has no room for that layer.
 type Drawing struct {
 	Title  string
+	Notes  []string
 	Layers []Layer
 	Joins  []Line
 }
@@ -107,7 +110,7 @@ func (d Drawing) Layer(name LayerName) Layer {
 
 // Without gives the drawing without the named layers.
 func (d Drawing) Without(names ...LayerName) Drawing {
-	out := Drawing{Title: d.Title, Joins: d.Joins}
+	out := Drawing{Title: d.Title, Notes: d.Notes, Joins: d.Joins}
 	for _, l := range d.Layers {
 		if !slices.Contains(names, l.Name) {
 			out.Layers = append(out.Layers, l)
@@ -118,7 +121,7 @@ func (d Drawing) Without(names ...LayerName) Drawing {
 
 // Through gives the drawing carried by m, joins included.
 func (d Drawing) Through(m Map) Drawing {
-	out := Drawing{Title: d.Title}
+	out := Drawing{Title: d.Title, Notes: d.Notes}
 	for _, l := range d.Layers {
 		moved := Layer{Name: l.Name, Elements: make([]Element, len(l.Elements))}
 		for i, e := range l.Elements {

@@ -25,9 +25,11 @@ func Fan(l *fan.Layout, o Options) (Drawing, error) {
 	s.slots()
 	s.square()
 	s.dots()
-	s.title()
+	notes := s.title()
 	s.keyAndBars()
-	return s.drawing(), nil
+	d := s.drawing()
+	d.Notes = notes
+	return d, nil
 }
 
 // sketch is a drawing of a layout in the making.

@@ -203,11 +203,11 @@ func TestDateOnlyWhenGiven(t *testing.T) {
 
 func TestWrongLists(t *testing.T) {
 	l := trial.Layout(t, "six")
-	_, err := draw.Fan(l, draw.Options{Strings: make([]draw.StringWords, 5), SetBacks: make([]fan.SetBack, 7)})
+	_, err := draw.Fan(l, draw.Options{Strings: make([]draw.StringWords, 5), SetBacks: make([]*fan.SetBack, 7)})
 	require.Error(t, err)
 	assert.Equal(t, "drawing: wrong number of string names (\"5\"); give one for each of the 6 strings\n"+
 		"drawing: wrong number of set-backs (\"7\"); give one for each of the 6 strings", err.Error())
-	_, err = draw.Fan(l, draw.Options{SetBacks: []fan.SetBack{{}, {}, {LoMM: math.NaN()}, {}, {}, {}}})
+	_, err = draw.Fan(l, draw.Options{SetBacks: []*fan.SetBack{nil, nil, {LoMM: math.NaN()}, nil, nil, nil}})
 	assert.Error(t, err)
 }
 
@@ -215,6 +215,12 @@ func TestParseLayers(t *testing.T) {
 	got, err := draw.ParseLayers("slots, Slot-Numbers,dots")
 	require.NoError(t, err)
 	assert.Equal(t, []draw.LayerName{draw.LayerSlots, draw.LayerNumbers, draw.LayerDots}, got)
+	got, err = draw.ParseLayers("string_names,slot-ends")
+	require.NoError(t, err)
+	assert.Equal(t, []draw.LayerName{draw.LayerLabels, draw.LayerEnds}, got, "an underscore serves too")
+	_, err = draw.ParseLayers("everything")
+	assert.ErrorContains(t, err, "there is no part of that name")
+	assert.ErrorContains(t, err, "string-names, slots, slot-ends, slot-numbers")
 	_, err = draw.ParseLayers("slotz, joins")
 	require.Error(t, err)
 	assert.Contains(t, err.Error(), "did you mean slots?")

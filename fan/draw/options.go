@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -27,9 +28,20 @@ type Options struct {
 	Unit unit.LengthUnit
 	// Strings names the strings, string 1 first; nil for numbers alone.
 	Strings []StringWords
-	// SetBacks are the saddles' set-backs, string 1 first; nil puts the saddle
-	// points on the theoretical line.
-	SetBacks []fan.SetBack
+	// SetBacks are the saddles' set-backs, string 1 first; nil when none is
+	// known. A nil one is not known: its saddle point is drawn on the theoretical
+	// line, as a ring without a cross, and named so.
+	SetBacks []*fan.SetBack
+	// Dots say which frets carry dots; nil for those of fan.CommonDots.
+	Dots *Dots
+}
+
+// Dots are the frets whose space carries a dot on the face and on the bass
+// edge; those that are also among Double have two. FaceMM and SideMM are the
+// dots' diameters, up to 50 mm; 0 stands for 6 and 2 mm.
+type Dots struct {
+	Face, Side, Double []int
+	FaceMM, SideMM     float64
 }
 
 // StringWords is what is written on a string: its note and its gauge, both in
@@ -41,14 +53,14 @@ func ContentLayers() []LayerName {
 	return slices.DeleteFunc(LayerNames(), func(n LayerName) bool { return n == LayerJoins || n == LayerFrame })
 }
 
-// ParseLayers reads a list of content layers, separated by commas. The error
-// is a fault.List that names every unknown one.
+// ParseLayers reads a list of content layers, the parts of a drawing, separated
+// by commas. The error is a fault.List that names every unknown one.
 func ParseLayers(words string) ([]LayerName, error) {
 	var faults fault.List
 	var out []LayerName
 	known := layerWords()
 	for _, word := range strings.FieldsFunc(words, func(r rune) bool { return r == ',' || r == ' ' }) {
-		name := LayerName(strings.ReplaceAll(strings.ToLower(word), "-", "_"))
+		name := LayerName(strings.ReplaceAll(strings.ToLower(word), "_", "-"))
 		if slices.Contains(known, string(name)) {
 			out = append(out, name)
 			continue
@@ -57,7 +69,7 @@ func ParseLayers(words string) ([]LayerName, error) {
 		if meant := near.Suggest(word, known); meant != "" {
 			remedy = "did you mean " + meant + "?"
 		}
-		faults.Add(fault.Place{Input: "layers"}, "there is no layer of that name", word, remedy)
+		faults.Add(fault.Place{Input: "layers"}, "there is no part of that name", word, remedy)
 	}
 	return out, faults.Err()
 }
@@ -81,5 +93,24 @@ func (o Options) check(l *fan.Layout) error {
 	}
 	count("string names", len(o.Strings))
 	count("set-backs", len(o.SetBacks))
+	if o.Dots != nil {
+		o.Dots.check(&faults)
+	}
 	return faults.Err()
+}
+
+// check refuses diameters that no dot has.
+func (d Dots) check(faults *fault.List) {
+	const mostMM = 50 // wider than a space between frets (judgement)
+	for _, dot := range []struct {
+		what string
+		mm   float64
+	}{{"face", d.FaceMM}, {"side", d.SideMM}} {
+		switch {
+		case math.IsNaN(dot.mm), math.IsInf(dot.mm, 0):
+			faults.Add(fault.Place{Input: "dots"}, "the diameter of the "+dot.what+" dots is no number", "", "give it in mm")
+		case dot.mm < 0, dot.mm > mostMM:
+			faults.Add(fault.Place{Input: "dots"}, "the diameter of the "+dot.what+" dots is out of range", unit.Fixed(dot.mm, 2)+" mm", "from 0 to 50 mm")
+		}
+	}
 }

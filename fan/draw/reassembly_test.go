@@ -90,7 +90,7 @@ func TestReassembledTilesCoincide(t *testing.T) {
 func barsOf(p trial.Page) []draw.Line {
 	var out []draw.Line
 	for _, g := range p.Groups {
-		out = append(out, g.Lines("check bars")...)
+		out = append(out, g.Lines("check-bars")...)
 	}
 	return out
 }

@@ -18,9 +18,11 @@ const (
 // saddles draws the theoretical saddle line, and every saddle point with the
 // range of its set-back. It settles where the string lines end.
 func (s *sketch) saddles() error {
-	setBacks := s.o.SetBacks
-	if setBacks == nil {
-		setBacks = make([]fan.SetBack, len(s.layout.Strings))
+	setBacks := make([]fan.SetBack, len(s.layout.Strings))
+	for i, known := range s.o.SetBacks {
+		if known != nil {
+			setBacks[i] = *known
+		}
 	}
 	all, err := s.layout.Saddles(setBacks)
 	if err != nil || !s.shows(LayerSaddles) {
@@ -34,24 +36,36 @@ func (s *sketch) saddles() error {
 		s.add(LayerSaddles, Text{At: Point{line.xAt(top), top + 1.5}, HeightMM: wordsMM, Align: Centre, Body: "saddle line"})
 	}
 	s.endX = math.Max(s.endX, math.Max(line.A.X, line.B.X))
-	for _, p := range all.Points {
-		s.saddlePoint(p)
+	for i, p := range all.Points {
+		s.saddlePoint(p, s.setBack(i) != nil)
 	}
 	return nil
 }
 
+// setBack is string i's set-back, nil when it is not known.
+func (s *sketch) setBack(i int) *fan.SetBack {
+	if s.o.SetBacks == nil {
+		return nil
+	}
+	return s.o.SetBacks[i]
+}
+
 // saddlePoint rings and crosses one saddle point; a heavier stroke along the
-// string runs from the least to the greatest set-back.
-func (s *sketch) saddlePoint(p fan.SaddlePoint) {
+// string runs from the least to the greatest set-back. A theoretical point, of
+// a string whose set-back is not known, has no cross: nothing is drilled there.
+func (s *sketch) saddlePoint(p fan.SaddlePoint, known bool) {
 	at, least, most := s.at(p.At), s.at(p.Least), s.at(p.Most)
+	s.add(LayerSaddles, Circle{Centre: at, RadiusMM: saddleRingMM, Stroke: SaddleStroke})
+	s.endX = math.Max(s.endX, most.X)
+	if !known {
+		return
+	}
 	s.add(LayerSaddles,
-		Circle{Centre: at, RadiusMM: saddleRingMM, Stroke: SaddleStroke},
 		Line{A: Point{at.X, at.Y + saddleCrossMM}, B: Point{at.X, at.Y - saddleCrossMM}, Stroke: SaddleStroke},
 		Line{A: Point{at.X - saddleCrossMM, at.Y}, B: Point{at.X + saddleCrossMM, at.Y}, Stroke: SaddleStroke})
 	if p.SetBack.HiMM > p.SetBack.LoMM {
 		s.add(LayerSaddles, Line{A: least, B: most, Stroke: NutStroke})
 	}
-	s.endX = math.Max(s.endX, most.X)
 }
 
 // strings draws the string lines and their names. With saddles a line runs to
@@ -98,12 +112,13 @@ func (s *sketch) nameString(i int, line Line) {
 	})
 }
 
-// setBackWords says a string's set-back; nothing when none were given.
+// setBackWords says a string's set-back, or that its saddle point is the
+// theoretical one.
 func (s *sketch) setBackWords(i int) string {
-	if s.o.SetBacks == nil {
-		return ""
+	b := s.setBack(i)
+	if b == nil {
+		return "set-back not known"
 	}
-	b := s.o.SetBacks[i]
 	lo, hi := s.length(b.LoMM, 1), s.length(b.HiMM, 1)
 	if lo == hi {
 		return "back " + lo + " " + s.o.Unit.Symbol()

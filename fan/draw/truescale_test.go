@@ -128,7 +128,7 @@ json.dump({
     "units": doc.header.get("$INSUNITS", 0),
     "layers": sorted(l.dxf.name for l in doc.layers),
     "slots": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="SLOTS"]')],
-    "bars": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="CHECK_BARS"]')],
+    "bars": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="CHECK-BARS"]')],
     "words": [decode_dxf_unicode(e.plain_text()) for e in m.query('TEXT')],
 }, sys.stdout)
 `
@@ -166,7 +166,7 @@ func TestDXFIsTrueToScale(t *testing.T) {
 			assert.Equal(t, 4, found.Units, "millimetres")
 			slotsOn(t, name, draw.Identity(), lines(found.Slots))
 			hasBars(t, lines(found.Bars))
-			assert.Contains(t, found.Layers, "SLOT_NUMBERS")
+			assert.Contains(t, found.Layers, "SLOT-NUMBERS")
 			assert.Contains(t, found.Words, trial.Drawing(t, name).Title)
 		})
 	}

@@ -14,16 +14,18 @@ const (
 )
 
 // title writes the heading, what the layout is, and the caller's remarks above
-// the board, the last line nearest to it.
-func (s *sketch) title() {
+// the board, the last line nearest to it. It gives the lines below the heading;
+// none when the title is hidden.
+func (s *sketch) title() (notes []string) {
 	lines := []Text{}
 	for _, l := range Wrap(s.o.Title, titleMM, wordsRoomMM, 2) {
 		lines = append(lines, Text{HeightMM: titleMM, RoomMM: wordsRoomMM, Body: l})
 	}
 	for _, l := range s.facts() {
-		lines = append(lines, Text{HeightMM: wordsMM, RoomMM: wordsRoomMM, Body: l})
+		notes = append(notes, l)
 	}
-	for _, l := range Wrap(s.o.Remarks, wordsMM, wordsRoomMM, 4) {
+	notes = append(notes, Wrap(s.o.Remarks, wordsMM, wordsRoomMM, 4)...)
+	for _, l := range notes {
 		lines = append(lines, Text{HeightMM: wordsMM, RoomMM: wordsRoomMM, Body: l})
 	}
 	top, _ := s.numbersBeyond()
@@ -33,6 +35,10 @@ func (s *sketch) title() {
 		s.add(LayerTitle, lines[i])
 		y += lines[i].HeightMM + rowMM - wordsMM
 	}
+	if !s.shows(LayerTitle) {
+		return nil
+	}
+	return notes
 }
 
 // facts says in words which layout is drawn and how it lies.

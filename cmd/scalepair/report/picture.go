@@ -7,11 +7,11 @@ import (
 )
 
 // DrawingWords gives what a drawing of a layout says: its title, the notes and
-// gauges on the strings, the set-back of the saddles. d is nil while no set of
-// gauges is settled; then the strings carry their notes alone. Set-backs are
-// given only where every string's is known.
+// gauges on the strings, the set-back of the saddles; and the dots of the build. d
+// is nil while no set of gauges is settled; then the strings carry their notes
+// alone. A string whose set-back is not known has none.
 func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
-	o := draw.Options{Title: in.title("Fan of"), Unit: in.Units.Length}
+	o := draw.Options{Title: in.title("Fan of"), Unit: in.Units.Length, Dots: in.dots()}
 	for i := range l.Strings {
 		words := draw.StringWords{Note: in.note(0, i+1)}
 		if d != nil {
@@ -22,13 +22,17 @@ func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
 	if d == nil {
 		return o
 	}
-	backs := make([]fan.SetBack, len(d.Strings))
+	o.SetBacks = make([]*fan.SetBack, len(d.Strings))
 	for i, s := range d.Strings {
-		if s.SetBackErr != nil {
-			return o
+		if s.SetBackErr == nil {
+			o.SetBacks[i] = &fan.SetBack{LoMM: 1000 * s.SetBackM[0], HiMM: 1000 * s.SetBackM[1]}
 		}
-		backs[i] = fan.SetBack{LoMM: 1000 * s.SetBackM[0], HiMM: 1000 * s.SetBackM[1]}
 	}
-	o.SetBacks = backs
 	return o
+}
+
+// dots are those of the build.
+func (in *Input) dots() *draw.Dots {
+	d := in.Job.Build.Dots
+	return &draw.Dots{Face: d.Face, Side: d.Side, Double: d.Double, FaceMM: d.FaceDiameter.MM(), SideMM: d.SideDiameter.MM()}
 }

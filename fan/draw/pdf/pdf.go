@@ -99,7 +99,7 @@ func (c *canvas) addLayers(sheets []draw.Sheet) {
 	}
 	for _, name := range draw.LayerNames() {
 		if used[name] {
-			c.layers[name] = c.doc.AddLayer(strings.ReplaceAll(string(name), "_", " "), true)
+			c.layers[name] = c.doc.AddLayer(string(name), true)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package tile
 
 import (
 	"math"
+	"strings"
 
 	"scalepair/fan/draw"
 )
@@ -16,6 +17,7 @@ const (
 	smallMM   = 3.0  // capitals of the instruction
 	headMM    = 4.0  // capitals of the foot's title
 	mapMM     = 58.0 // width of the key map
+	mostLines = 18   // of instruction and notes; more are cut
 	airMM     = 3.0  // white between foot and drawing, and beside the key map
 )
 
@@ -25,7 +27,8 @@ type format struct {
 	paper  Paper
 	margin float64
 	sx, sy float64
-	words  string // the instruction at every sheet's foot
+	words  string // the instruction at every sheet's foot, after what a title says
+	title  string // stands in the foot whole, where its heading has no room
 	mapped bool   // the foot has a key map
 	fitted bool   // the sheet is to be just as large as the drawing needs
 }
@@ -34,6 +37,14 @@ func newFormat(o Options) format {
 	sx, sy := o.scale()
 	f := format{paper: o.Paper, margin: o.MarginMM, sx: sx, sy: sy, mapped: !o.Paper.IsRoll()}
 	f.words = instruction(o, f.mapped)
+	return f
+}
+
+// with gives the format with what a title says at the foot of every sheet.
+func (f format) with(title string, notes []string) format {
+	if len(notes) > 0 {
+		f.title, f.words = title, strings.Join(notes, "\n")+"\n"+f.words
+	}
 	return f
 }
 
@@ -56,7 +67,11 @@ func (f format) content(width, height float64) draw.Rect {
 
 // lines breaks the instruction to the room beside the key map.
 func (f format) lines(insideWidth float64) []string {
-	return draw.Wrap(f.words, smallMM, f.wordsRoom(insideWidth), 9)
+	room, words := f.wordsRoom(insideWidth), f.words
+	if strings.HasSuffix((draw.Text{HeightMM: headMM, RoomMM: room, Body: "Sheet 10 of 10 · " + f.title}).Shown(), "…") {
+		words = f.title + "\n" + words
+	}
+	return draw.Wrap(words, smallMM, room, mostLines)
 }
 
 func (f format) wordsRoom(insideWidth float64) float64 {

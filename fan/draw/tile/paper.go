@@ -25,13 +25,22 @@ func A3() Paper { return Paper{"A3", 297, 420} }
 // Letter is 8 1/2 x 11 in (ANSI/ASME Y14.1, size A), in mm exactly.
 func Letter() Paper { return Paper{"Letter", 215.9, 279.4} }
 
+// Legal is 8 1/2 x 14 in, in mm exactly (common practice, no source).
+func Legal() Paper { return Paper{"Legal", 215.9, 355.6} }
+
+// Tabloid is 11 x 17 in (ANSI/ASME Y14.1, size B), in mm exactly.
+func Tabloid() Paper { return Paper{"Tabloid", 279.4, 431.8} }
+
+// Papers gives the cut sheets that ParsePaper knows by name.
+func Papers() []Paper { return []Paper{A4(), A3(), Letter(), Legal(), Tabloid()} }
+
 // Roll is paper of that width and any length, on a plotter.
 func Roll(widthMM float64) Paper { return Paper{Name: "roll", WidthMM: widthMM} }
 
 // IsRoll reports whether the paper is a roll.
 func (p Paper) IsRoll() bool { return p.LengthMM == 0 }
 
-// ParsePaper reads "A4", "A3", "Letter" or "roll" with a width, such as
+// ParsePaper reads the name of one of Papers, or "roll" with a width, such as
 // "roll 610 mm" or "roll 24 in".
 func ParsePaper(s string) (Paper, error) {
 	place := fault.Place{Input: "paper"}
@@ -43,13 +52,14 @@ func ParsePaper(s string) (Paper, error) {
 		}
 		return Roll(width.MM()), nil
 	}
-	names := []string{"A4", "Letter", "A3"}
-	for i, p := range []Paper{A4(), Letter(), A3()} {
-		if strings.EqualFold(words, names[i]) {
+	var names []string
+	for _, p := range Papers() {
+		if strings.EqualFold(words, p.Name) {
 			return p, nil
 		}
+		names = append(names, p.Name)
 	}
-	remedy := "take A4, Letter, A3 or a roll with its width"
+	remedy := "take " + strings.Join(names, ", ") + " or a roll with its width"
 	if meant := near.Suggest(words, append(names, "roll")); meant != "" {
 		remedy = "did you mean " + meant + "?"
 	}
@@ -69,7 +79,7 @@ type Arrangement int
 const (
 	// OneEach puts one piece on a sheet, with title and key on the first.
 	OneEach Arrangement = iota
-	// Strips leaves title and key out, and puts pieces below one another, or
+	// Strips leaves the key out and the title's words at the foot, and puts pieces below one another, or
 	// one across a sheet's diagonal, whichever takes fewest sheets.
 	Strips
 )
@@ -85,6 +95,13 @@ type Options struct {
 	// measured. They hold for the same paper and arrangement: a printer turns
 	// some sheets, and its two directions with them.
 	BarAcrossMM, BarUpMM float64
+	// Unit is that of the lengths in a fault's words.
+	Unit unit.LengthUnit
+}
+
+// length prints millimetres in the options' unit.
+func (o Options) length(mm float64, decimals int) string {
+	return o.Unit.Format(unit.MM(mm), decimals) + " " + o.Unit.Symbol()
 }
 
 // DefaultOptions gives A4, one piece a sheet, 10 mm of margin, which every

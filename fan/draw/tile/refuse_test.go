@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan/draw/internal/trial"
 	"scalepair/fan/draw/tile"
 )
@@ -35,7 +36,7 @@ func TestParsePaper(t *testing.T) {
 		"A5":       "did you mean A4?",
 		"roll":     "write it as `roll 610 mm`",
 		"roll 610": "write it as `roll 610 mm`",
-		"foolscap": "take A4, Letter, A3 or a roll with its width",
+		"foolscap": "take A4, A3, Letter, Legal, Tabloid or a roll with its width",
 	} {
 		_, err := tile.ParsePaper(in)
 		require.Error(t, err, in)
@@ -64,7 +65,12 @@ func TestPaperTooNarrow(t *testing.T) {
 	d := trial.Drawing(t, "eight")
 	_, err := tile.Lay(d, options(tile.Roll(152), tile.OneEach))
 	require.Error(t, err)
-	assert.Regexp(t, `^paper: the board is too wide for this paper \("roll, 152.00 mm wide"\); take a roll at least \d+ mm wide, or hide layers`, err.Error())
+	assert.Regexp(t, `^paper: the board is too wide for this paper \("roll, 152.0 mm wide"\); take a roll at least \d+ mm wide, or hide layers`, err.Error())
+	inches := options(tile.Roll(152.4), tile.OneEach)
+	inches.Unit = unit.DecimalInches
+	_, err = tile.Lay(d, inches)
+	require.Error(t, err)
+	assert.Regexp(t, `\("roll, 6.000 in wide"\); take a roll at least \d\.\d\d in wide`, err.Error())
 	_, err = tile.Lay(d, options(tile.Paper{Name: "card", WidthMM: 150, LengthMM: 160}, tile.Strips))
 	assert.ErrorContains(t, err, "take larger paper")
 }

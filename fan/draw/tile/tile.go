@@ -2,7 +2,6 @@ package tile
 
 import (
 	"scalepair/data/fault"
-	"scalepair/data/unit"
 	"scalepair/fan/draw"
 )
 
@@ -15,25 +14,33 @@ type Plan struct {
 	Pieces []Piece
 	Turn   float64 // of the pieces on their sheets, radians; not 0 on a diagonal only
 	Used   float64 // share of the paper that the pieces cover, 0 to 1
+	// NoKey says that the drawing's key was left out.
+	NoKey bool
 }
 
 // Lay divides the drawing onto sheets of the paper asked for. Check bars of the
-// drawing's own are left out, since every sheet has its own; title and key are
-// left out of strips and where they would cost a sheet. The error is a
+// drawing's own are left out, since every sheet has its own; key and title are
+// left out of strips and where they would cost a sheet, the key first. What a
+// title says that is left out stands at the foot of every sheet. The error is a
 // fault.List: an option out of range, or paper too small for the board.
 func Lay(d draw.Drawing, o Options) (Plan, error) {
 	if err := o.check(); err != nil {
 		return Plan{}, err
 	}
 	d = d.Without(draw.LayerBars)
-	f := newFormat(o)
 	bare := d.Without(draw.LayerTitle, draw.LayerKey)
+	f := newFormat(o).with(d.Title, d.Notes)
 	plan, ok := lay(bare, f, o)
 	if !ok {
 		return Plan{}, tooSmall(bare, f, o)
 	}
-	if o.Arrange == OneEach {
-		if full, ok := lay(d, f, o); ok && len(full.Sheets) <= len(plan.Sheets) {
+	plan.NoKey = len(d.Layer(draw.LayerKey).Elements) > 0
+	if o.Arrange == Strips {
+		return plan, nil
+	}
+	for _, fuller := range []draw.Drawing{d, d.Without(draw.LayerKey)} {
+		if full, ok := lay(fuller, newFormat(o), o); ok && len(full.Sheets) <= len(plan.Sheets) {
+			full.NoKey = plan.NoKey && len(fuller.Layer(draw.LayerKey).Elements) == 0
 			return full, nil
 		}
 	}
@@ -79,9 +86,9 @@ func tooSmall(d draw.Drawing, f format, o Options) error {
 	need := f.fit(newStrip(d, edgeMM, o.OverlapMM), 0, 0)
 	remedy := "take larger paper"
 	if o.Paper.IsRoll() {
-		remedy = "take a roll at least " + unit.Fixed(need.height+1, 0) + " mm wide"
+		remedy = "take a roll at least " + o.length(need.height+1, 0) + " wide"
 	}
 	faults.Add(fault.Place{Input: "paper"}, "the board is too wide for this paper",
-		o.Paper.Name+", "+number(o.Paper.WidthMM)+" wide", remedy+", or hide layers that stand beside the board")
+		o.Paper.Name+", "+o.length(o.Paper.WidthMM, 1)+" wide", remedy+", or hide layers that stand beside the board")
 	return faults.Err()
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/internal/trial"
@@ -54,14 +55,54 @@ func framed(r *recorder.Recorder) []string {
 	return out
 }
 
-// Title and key go when they would cost a sheet, and stay when they do not.
+// Key and title go when they would cost a sheet, the key first; what the title
+// says is then at the foot of every sheet, whole.
 func TestTitleGoesBeforeASheetIsSpent(t *testing.T) {
-	for name, stays := range map[string]bool{"six": true, "eight": false} {
+	for name, want := range map[string]struct{ title, key bool }{"six": {true, true}, "eight": {true, false}} {
 		d := trial.Drawing(t, name)
 		p := laid(t, d, options(tile.A4(), tile.OneEach))
 		bare := laid(t, d.Without(draw.LayerTitle, draw.LayerKey), options(tile.A4(), tile.OneEach))
 		assert.Len(t, p.Sheets, len(bare.Sheets), name)
-		title := p.Sheets[0].Parts[0].Drawing.Layer(draw.LayerTitle).Elements
-		assert.Equal(t, stays, len(title) > 0, name)
+		first := p.Sheets[0].Parts[0].Drawing
+		assert.Equal(t, want.title, len(first.Layer(draw.LayerTitle).Elements) > 0, name)
+		assert.Equal(t, want.key, len(first.Layer(draw.LayerKey).Elements) > 0, name)
+		assert.Equal(t, want.key, !p.NoKey, name)
 	}
+}
+
+// Date and remark are on every plan, whatever the paper, once a sheet at most.
+func TestNotesNeverVanish(t *testing.T) {
+	for _, name := range trial.Names() {
+		l := trial.Layout(t, name)
+		o := trial.Options(l)
+		o.Date, o.Remarks = "3 May", "for Joe\nash from the shed"
+		o.Title = "Trial of a name that is too long for the heading of one sheet"
+		d, err := draw.Fan(l, o)
+		require.NoError(t, err)
+		for _, paper := range append(tile.Papers(), tile.Roll(420)) {
+			for _, arrange := range []tile.Arrangement{tile.OneEach, tile.Strips} {
+				p := laid(t, d, options(paper, arrange))
+				for _, part := range []string{"3 May", "for Joe", "ash from the shed", "face of the board", "heading of one sheet"} {
+					assert.Positive(t, sheetsWith(p, part), "%s, %s, %v: %s", name, paper.Name, arrange, part)
+				}
+				if arrange == tile.Strips {
+					assert.Equal(t, len(p.Sheets), sheetsWith(p, "for Joe"), "%s, %s", name, paper.Name)
+				}
+			}
+		}
+	}
+}
+
+// sheetsWith counts the sheets on which some words stand.
+func sheetsWith(p tile.Plan, part string) int {
+	n := 0
+	for _, s := range p.Sheets {
+		r := &recorder.Recorder{}
+		s.On(r)
+		words := strings.Join(append(r.Texts(draw.LayerTitle), r.Texts(draw.LayerFrame)...), "\n")
+		if strings.Contains(words, part) {
+			n++
+		}
+	}
+	return n
 }

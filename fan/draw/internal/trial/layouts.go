@@ -42,7 +42,7 @@ func Options(l *fan.Layout) draw.Options {
 	o := draw.Options{Title: "Trial of " + string(rune('0'+len(l.Strings))) + " strings", Date: "2025-03-01"}
 	for i := range l.Strings {
 		o.Strings = append(o.Strings, draw.StringWords{Note: "E♭" + string(rune('4'-i/3)), Gauge: "0.3 mm"})
-		o.SetBacks = append(o.SetBacks, fan.SetBack{LoMM: 1 + 0.25*float64(i), HiMM: 1.5 + 0.25*float64(i)})
+		o.SetBacks = append(o.SetBacks, &fan.SetBack{LoMM: 1 + 0.25*float64(i), HiMM: 1.5 + 0.25*float64(i)})
 	}
 	return o
 }
