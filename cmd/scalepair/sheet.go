@@ -25,8 +25,9 @@ func (a *app) sheetCommand() *cobra.Command {
 	o := &sheetOptions{}
 	c := &cobra.Command{
 		Use:   "sheet [build.toml]",
-		Short: "The bench sheet: choice, strings, fan and setting-out list on one page of HTML",
-		Long: `sheet writes one page to read on a screen and to print and pin over the bench:
+		Short: "The bench sheet: choice, strings, fan and setting-out list as one HTML page",
+		Long: `sheet writes one HTML page to read on a screen and to print, on some 13 to 20
+sheets of paper, the work at the bench from a new sheet on:
 what was asked, the ranking and its trade-off as a picture, tension, push and
 travel of every string, the fan, what to buy, the setting-out list with boxes to
 tick, slot depths, nut and saddles, cautions and sources. The page needs no
@@ -40,7 +41,7 @@ network. Print it from any browser; templates in true size come from draw.`,
 	overFlags(c, &o.bench.over)
 	o.bench.output.format = "table"
 	f := c.Flags()
-	f.StringVar(&o.out, "out", "", "`file` to write, ending in .html")
+	f.StringVar(&o.out, "out", "", "`file` to write, ending in .html or .htm")
 	f.BoolVar(&o.force, "force", false, "replace a file that exists")
 	f.StringVar(&o.date, "date", "", "`date` to print, in your own words (default: none)")
 	f.StringVar(&o.bench.output.lengths, "lengths", "", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: the build file's)")
@@ -57,7 +58,7 @@ func (o *sheetOptions) check() error {
 	case o.out == "":
 		flagFault(&faults, "out", "no file is named", "", "say where the sheet goes: --out bench.html")
 	case kind != ".html" && kind != ".htm":
-		flagFault(&faults, "out", "a sheet is a page of HTML", o.out, "end the file's name with .html")
+		flagFault(&faults, "out", "a sheet is a page of HTML", o.out, "end the file's name with .html or .htm")
 	}
 	_, err := o.bench.parse()
 	faults.Include(fault.Place{}, err)

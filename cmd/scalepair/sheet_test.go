@@ -162,8 +162,11 @@ func TestSheetOnPaper(t *testing.T) {
 			require.Greater(t, len(rows), 150)
 			assert.Empty(t, divided(rows, sheets))
 			assert.Empty(t, offPaper(t, pdf))
+			assert.Empty(t, overlapping(t, pdf))
 			for i, text := range sheets {
 				assert.Contains(t, text, fmt.Sprintf("page %d of %d", i+1, len(sheets)))
+				assert.Regexp(t, `(?m)^Bench sheet: .*(invented|in B)`, text, "the build's name at the foot")
+				assert.NotContains(t, text, "ZgotmplZ")
 			}
 			assert.LessOrEqual(t, len(sheets), 22)
 		})
@@ -190,6 +193,9 @@ func TestDividedRowsAreFound(t *testing.T) {
 	require.Len(t, rows, 61, "the head among them")
 	_, sheets := printed(t, page.Bytes())
 	assert.Empty(t, divided(rows, sheets))
+	tight := strings.Replace(page.String(), "</style>", "h2 { margin-bottom: -2rem !important }</style>", 1)
+	pdf, _ := printed(t, []byte(tight))
+	assert.NotEmpty(t, overlapping(t, pdf), "a heading drawn on to its table is found")
 	loose := strings.Replace(page.String(), "</style>", "tr, li { break-inside: auto !important; orphans: 1; widows: 1 }</style>", 1)
 	_, sheets = printed(t, []byte(loose))
 	assert.Greater(t, len(divided(rows, sheets)), 3)
@@ -296,6 +302,32 @@ func offPaper(t *testing.T, pdf string) []string {
 		for _, w := range words {
 			if number(t, w[1]) < margin || number(t, w[2]) > number(t, size[1])-margin {
 				out = append(out, w[3])
+			}
+		}
+	}
+	return out
+}
+
+var fullBox = regexp.MustCompile(`<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*?)</word>`)
+
+// overlapping gives pairs of words of which one stands on the other: by more
+// than 1 point across and by a third of the lower one's height. Twice the same
+// word is one of a picture, with its rim.
+func overlapping(t *testing.T, pdf string) []string {
+	t.Helper()
+	text, err := exec.Command("pdftotext", "-bbox", pdf, "-").Output()
+	require.NoError(t, err)
+	var out []string
+	for _, page := range strings.Split(string(text), "</page>") {
+		words := fullBox.FindAllStringSubmatch(page, -1)
+		for i, a := range words {
+			for _, b := range words[:i] {
+				side := func(w []string, n int) float64 { return number(t, w[n]) }
+				across := min(side(a, 3), side(b, 3)) - max(side(a, 1), side(b, 1))
+				up := min(side(a, 4), side(b, 4)) - max(side(a, 2), side(b, 2))
+				if a[5] != b[5] && across > 1 && up > min(side(a, 4)-side(a, 2), side(b, 4)-side(b, 2))/3 {
+					out = append(out, b[5]+" and "+a[5])
+				}
 			}
 		}
 	}

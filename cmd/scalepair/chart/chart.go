@@ -65,9 +65,11 @@ type Pair struct {
 	Front, Best bool
 }
 
-// TradeOff is a chart of scale pairs by two costs, less being better.
+// TradeOff is a chart of scale pairs by two costs, less being better. Ringed
+// says in the legend what the ringed pairs are; "best" when empty.
 type TradeOff struct {
 	Title, XLabel, YLabel string
+	Ringed                string
 	Pairs                 []Pair
 }
 

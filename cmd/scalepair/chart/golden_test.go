@@ -107,3 +107,16 @@ func TestGoldens(t *testing.T) {
 		})
 	}
 }
+
+// The legend says what the ringed pairs are, in the caller's words.
+func TestRingedIsNamed(t *testing.T) {
+	c := chart.TradeOff{Title: "t", Pairs: []chart.Pair{{X: 1, Y: 2, Label: "a", Best: true}}}
+	text, err := c.SVG()
+	require.NoError(t, err)
+	assert.Contains(t, text, ">best</text>")
+	c.Ringed = "this sheet's <pair>"
+	text, err = c.SVG()
+	require.NoError(t, err)
+	assert.Contains(t, text, ">this sheet&#39;s &lt;pair&gt;</text>")
+	assert.NotContains(t, text, ">best</text>")
+}

@@ -43,7 +43,7 @@ func (t TradeOff) keys(c *canvas) []key {
 	has := func(f func(Pair) bool) bool { return slices.ContainsFunc(t.Pairs, f) }
 	var keys []key
 	if has(func(p Pair) bool { return p.Best }) {
-		keys = append(keys, key{"best", func(x, y float64) { c.best(x, y) }})
+		keys = append(keys, key{cmp.Or(t.Ringed, "best"), func(x, y float64) { c.best(x, y) }})
 	}
 	if has(func(p Pair) bool { return p.Front }) {
 		keys = append(keys, key{"no pair is better in everything", func(x, y float64) {

@@ -104,6 +104,10 @@ func (c *composer) tradeOff(title, yLabel string, cost func(choice.Candidate) fl
 	if best := c.f.Advice.Result.Best; len(best) > 0 {
 		ringed[[2]float64{best[0].BassMM, best[0].TrebleMM}] = true
 	}
+	chart.Ringed = "best, and this sheet's pair"
+	if len(ringed) == 1 {
+		chart.Ringed = "best, this sheet's pair"
+	}
 	add := func(p choice.Candidate, front bool) {
 		at := [2]float64{p.BassMM, p.TrebleMM}
 		if drawn[at] {
