@@ -151,12 +151,11 @@ func (a *app) drawing(in *report.Input, o *drawOptions) (draw.Drawing, error) {
 	return draw.Fan(l, words)
 }
 
-// hintSetBacks tells which strings' saddle points are theoretical, low string
-// first.
+// hintSetBacks tells which strings' saddle points are theoretical.
 func (a *app) hintSetBacks(backs []*fan.SetBack) {
 	var unknown []string
-	for i := len(backs) - 1; i >= 0; i-- {
-		if backs[i] == nil {
+	for i, back := range backs {
+		if back == nil {
 			unknown = append(unknown, strconv.Itoa(i+1))
 		}
 	}

@@ -21,10 +21,7 @@ func (s *sketch) title() (notes []string) {
 	for _, l := range Wrap(s.o.Title, titleMM, wordsRoomMM, 2) {
 		lines = append(lines, Text{HeightMM: titleMM, RoomMM: wordsRoomMM, Body: l})
 	}
-	for _, l := range s.facts() {
-		notes = append(notes, l)
-	}
-	notes = append(notes, Wrap(s.o.Remarks, wordsMM, wordsRoomMM, 4)...)
+	notes = append(s.facts(), Wrap(s.o.Remarks, wordsMM, wordsRoomMM, 4)...)
 	for _, l := range notes {
 		lines = append(lines, Text{HeightMM: wordsMM, RoomMM: wordsRoomMM, Body: l})
 	}
