@@ -32,16 +32,26 @@ func massForm(a AsWritten) unit.Written   { return unit.Form[unit.Mass](a.Text, 
 func (a AsWritten) anyFraction() bool { return strings.ContainsAny(a.Text, "/⁄½¼¾⅛⅜⅝⅞") }
 
 // told says how a size is printed in messages: in the form it was written in,
-// or as usual where that is not known. Sizes are in SI.
+// or as usual where that is not known. Sizes are in SI. The form is read only
+// when a message asks for it, since nearly all sizes are sound.
 type told struct {
-	form  unit.Written
-	usual func(si float64) string
+	written AsWritten
+	read    func(AsWritten) unit.Written // nil where a size has one unit only
+	usual   func(si float64) string
+}
+
+// form is how the size was written; the zero value where that is not known.
+func (t told) form() unit.Written {
+	if t.read == nil {
+		return unit.Written{}
+	}
+	return t.read(t.written)
 }
 
 // text prints a size as finely as it was written.
 func (t told) text(si float64) string {
-	if t.form.Known() {
-		return t.form.Text(si, 0)
+	if form := t.form(); form.Known() {
+		return form.Text(si, 0)
 	}
 	return t.usual(si)
 }
@@ -49,35 +59,43 @@ func (t told) text(si float64) string {
 // short prints a size of another origin, known to a step, without noughts
 // behind.
 func (t told) short(si, step float64) string {
-	if t.form.Known() {
-		return t.form.Short(si, step)
+	if form := t.form(); form.Known() {
+		return form.Short(si, step)
 	}
 	return t.usual(si)
 }
 
 // bounds prints what a size may be.
 func (t told) bounds(low, top float64) string {
-	if t.form.Known() {
-		return t.form.Range(low, top)
+	if form := t.form(); form.Known() {
+		return form.Range(low, top)
 	}
 	return t.usual(low) + " to " + t.usual(top)
 }
 
-func (g Given) outer() told    { return told{lengthForm(g.Outer), showDiameter} }
-func (g Given) core() told     { return told{lengthForm(g.Core), showDiameter} }
+func (g Given) outer() told    { return told{g.Outer, lengthForm, showDiameter} }
+func (g Given) core() told     { return told{g.Core, lengthForm, showDiameter} }
 func (g Given) winding() told  { return g.piece(g.Winding) }
 func (g Given) length() told   { return g.piece(g.Length) }
 func (g Given) speaking() told { return g.piece(g.Speaking) }
-func (g Given) mass() told     { return told{massForm(g.Mass), showG} }
-func (g Given) hung() told     { return told{massForm(g.Hung), showKg} }
+func (g Given) mass() told     { return told{g.Mass, massForm, showG} }
+func (g Given) hung() told     { return told{g.Hung, massForm, showKg} }
 
 // piece tells a length along the string.
 func (g Given) piece(a AsWritten) told {
+	if g.Fractions {
+		return told{a, wholeIsFraction, showMM}
+	}
+	return told{a, lengthForm, showMM}
+}
+
+// wholeIsFraction reads a length of a file that has fractions.
+func wholeIsFraction(a AsWritten) unit.Written {
 	w := lengthForm(a)
-	if g.Fractions && w.Known() && w.Over == 0 && w.Decimals == 0 {
+	if w.Known() && w.Over == 0 && w.Decimals == 0 {
 		w.Over = 1
 	}
-	return told{w, showMM}
+	return w
 }
 
 // exampleLength is a length to follow where a cell is empty, in the heading's

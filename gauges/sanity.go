@@ -43,7 +43,7 @@ func (e *entry) checkDensity(r Reading, faults *fault.List) {
 // perLength shows a unit weight in kg/m, by the inch where the length was
 // given in inches.
 func (r Reading) perLength(w float64) string {
-	if length := r.Given.length().form; r.Kind == Weighed && length.Unit == "in" {
+	if length := r.Given.length().form(); r.Kind == Weighed && length.Unit == "in" {
 		return decimals(length.SI(w*1e3), 4) + " g/in"
 	}
 	return decimals(w*1e3, 4) + " g/m"
