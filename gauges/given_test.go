@@ -109,7 +109,7 @@ func TestHeadingWithoutAUnitIsOneFault(t *testing.T) {
 	assert.EqualError(t, err, `r.csv:2:9: outer has no unit, in its heading or in its cells, here and in 2 more rows ("0.010"); name the column outer_mm or outer_in, or write a unit in every cell`)
 	_, err = gauges.ReadReadings(strings.NewReader("gauge,construction,outer,length_in,mass\na,plain,0.010 in,12,0.2\nb,plain,0.011,12,0.2\n"), "r.csv", nil)
 	require.ErrorContains(t, err, `r.csv:3:9: outer: a length needs a unit ("0.011")`)
-	assert.ErrorContains(t, err, "r.csv:2:21: mass has no unit, in its heading or in its cells, here and in 1 more rows")
+	assert.ErrorContains(t, err, "r.csv:2:21: mass has no unit, in its heading or in its cells, here and in 1 more row (")
 	assert.Len(t, strings.Split(err.Error(), "\n"), 2)
 }
 

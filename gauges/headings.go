@@ -55,7 +55,10 @@ func (b unitless) report(faults *fault.List) {
 	for _, c := range b {
 		first := c.cells[0]
 		more := ""
-		if n := len(c.cells) - 1; n > 0 {
+		switch n := len(c.cells) - 1; {
+		case n == 1:
+			more = ", here and in 1 more row"
+		case n > 1:
 			more = fmt.Sprintf(", here and in %d more rows", n)
 		}
 		named := make([]string, 0, 2)

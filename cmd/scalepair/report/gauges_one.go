@@ -172,11 +172,13 @@ func (in *Input) rows(r *show.Report, g gauges.Gauge, hung bool) *show.Table {
 
 func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
 	w := in.weigh(row, g)
-	length, kg, pieces := row.LengthM, row.MassKg, fmt.Sprint(max(row.Pieces, 1))
+	length, pieces := in.lengthCell(row.LengthM, row.Given.Length), fmt.Sprint(max(row.Pieces, 1))
+	mass := in.massCell(row, row.MassKg, row.Given.Mass)
 	if row.Kind == gauges.Hung {
-		length, kg, pieces = row.SpeakingM, row.HungKg, none
+		length, pieces = in.lengthCell(row.SpeakingM, row.Given.Speaking), none
+		mass = in.massCell(row, row.HungKg, row.Given.Hung)
 	}
-	cells := []string{fmt.Sprint(row.Place.Line), row.Kind.String(), pieces, in.Units.LenM(length, 1), in.massCell(row, kg)}
+	cells := []string{fmt.Sprint(row.Place.Line), row.Kind.String(), pieces, length, mass}
 	if hung && row.Kind == gauges.Hung {
 		cells = append(cells, show.Fixed(row.FreqHz, 2))
 	} else if hung {
@@ -185,9 +187,23 @@ func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
 	return append(cells, in.weight(w.unitWeight, w.u), show.SignedPercent(w.unitWeight/g.UnitWeight-1, 1), w.mostly, row.Date, row.Remark)
 }
 
-// massCell prints a mass as the balance showed it: to the step of its display,
-// and finer where it was written finer.
-func (in *Input) massCell(row gauges.Reading, kg float64) string {
+// lengthCell prints a length to a tenth of a millimetre. On a page in inches
+// one that was read in inches stays as it was read, fractions and all.
+func (in *Input) lengthCell(m float64, as gauges.AsWritten) string {
+	form := unit.Form[unit.Length](as.Text, as.Unit)
+	if form.Unit == "in" && in.Units.Length != unit.Millimetres {
+		return form.Number(form.Value(m))
+	}
+	return in.Units.LenM(m, 1)
+}
+
+// massCell prints a mass in grams as the balance showed it: to the step of its
+// display, and finer where it was written finer. One that was given in another
+// unit keeps it.
+func (in *Input) massCell(row gauges.Reading, kg float64, as gauges.AsWritten) string {
+	if form := unit.Form[unit.Mass](as.Text, as.Unit); form.Known() && !metric[form.Unit] {
+		return form.Text(kg, 0)
+	}
 	t, step := in.Job.Tools(), row.MassStepKg
 	switch {
 	case row.Kind == gauges.Hung && row.HungStepKg > 0:
@@ -199,6 +215,9 @@ func (in *Input) massCell(row gauges.Reading, kg float64) string {
 	}
 	return show.Fixed(unit.Mass(kg).G(), max(decimalsOf(step), decimalsOf(kg)))
 }
+
+// metric are the units of mass that grams show without noughts and odd digits.
+var metric = map[string]bool{"g": true, "mg": true, "kg": true}
 
 // decimalsOf is how many decimals of a gram show a mass in full, five at most.
 func decimalsOf(kg float64) int {

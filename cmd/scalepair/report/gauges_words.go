@@ -94,7 +94,11 @@ func (in *Input) tools(r *show.Report) {
 		items = append(items, fmt.Sprintf("%s with a step of mass or length of %s own, which comes first.", plural(n, "row"), its(n)))
 	}
 	r.Bullets(items...)
-	r.Text("A diameter that is not marked as measured is the nominal one, known to the tolerance of drawn wire, or to 0.02 mm (0.0008 in) outside a wound string.")
+	woundTolerance := "0.02 mm"
+	if in.Units.Length != unit.Millimetres {
+		woundTolerance = "0.0008 in"
+	}
+	r.Text("A diameter that is not marked as measured is the nominal one, known to the tolerance of drawn wire, or to " + woundTolerance + " outside a wound string.")
 }
 
 func its(n int) string {
