@@ -78,7 +78,7 @@ func (c combiner) gauge(e *entry) Gauge {
 		g.Shape = Round
 	}
 	g.stiffen(e.material)
-	kinds, chi2, dof := c.kinds(e, g.EA)
+	kinds, chi2, dof := c.kinds(e, g.EA, g.EI)
 	if len(kinds) == 0 {
 		return g
 	}
@@ -113,11 +113,11 @@ func (c combiner) diameters(e *entry) (outer, core diameter) {
 
 // kinds gives one value each of weighing, hanging and construction, as far as
 // they are there, and how well the rows of one kind agree among themselves.
-func (c combiner) kinds(e *entry, ea float64) (kinds []value, chi2 float64, dof int) {
+func (c combiner) kinds(e *entry, ea, ei float64) (kinds []value, chi2 float64, dof int) {
 	var hung []value
 	for _, r := range e.rows {
 		if r.Kind == Hung {
-			hung = append(hung, c.tools.value(r, ea, 1))
+			hung = append(hung, c.tools.value(r, ea, ei, 1))
 		}
 	}
 	for _, values := range [][]value{c.tools.weighings(e.weighed()), hung} {

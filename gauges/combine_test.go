@@ -34,7 +34,7 @@ func TestOneWeighingByHand(t *testing.T) {
 func TestPartsOfAWeighing(t *testing.T) {
 	tools := gauges.Instruments{BalanceStepKg: 1e-5, BalanceRepeatKg: 2e-5, BalanceAccuracyKg: 3e-5, RulerStepM: 1e-3, RulerAccuracyM: 0.5e-3}
 	r := gauges.Reading{MassKg: 1e-3, LengthM: 0.4, Pieces: 2, MassStepKg: 5e-5, LengthStepM: 2e-3}
-	w, in := tools.Work(r, 0)
+	w, in := tools.Work(r, 0, 0)
 	assert.InDelta(t, 1e-3/0.8, w, 1e-15)
 	want := []float64{5e-5 / math.Sqrt(12) / 1e-3, 2e-5 / 1e-3, 2e-3 / math.Sqrt(12) / 0.4, 3e-5 / math.Sqrt(3) / 1e-3, -0.5e-3 / math.Sqrt(3) / 0.4}
 	require.Len(t, in, len(want))
@@ -97,7 +97,7 @@ func TestHungAndWeighedAreCombinedAndCompared(t *testing.T) {
 	require.NoError(t, err)
 	g := gauge(t, s, "010")
 	load := 6.5 * 9.80665
-	hung := load / math.Pow(2*0.6*333.9, 2) * (1 + load/g.EA)
+	hung := load / math.Pow(2*0.6*333.9, 2) * (1 + load/g.EA) * (1 + 2*math.Sqrt(g.EI/load)/0.6)
 	assert.InEpsilon(t, hung, g.UnitWeight, 0.0005, "the sharper reading leads")
 	assert.Contains(t, g.Notes[0], "within what their uncertainties allow")
 	require.Len(t, s.Hung, 1)
@@ -114,7 +114,7 @@ func TestPartsOfAHungTest(t *testing.T) {
 	tools := gauges.DefaultInstruments()
 	r := gauges.Reading{Kind: gauges.Hung, HungKg: 5, SpeakingM: 0.5, FreqHz: 200}
 	parts := func(ea float64) (float64, map[string]float64) {
-		w, in := tools.Work(r, ea)
+		w, in := tools.Work(r, ea, 0)
 		m := map[string]float64{}
 		for _, p := range in {
 			m[p.Name] = p.RelU

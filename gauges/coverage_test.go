@@ -75,6 +75,18 @@ var worlds = []struct {
 // several are the classes of gauges with two or more readings.
 var several = []string{"weighed more than once", "hung", "combined"}
 
+// atMost is the greatest share that stated 95 % intervals may hold in a class of
+// several readings. One rounded weighing beside one hung test, with neither
+// balance nor ruler wandering, is little but a rounding and the clamps: two
+// errors that lie anywhere within their bounds, and 1.96 standard uncertainties
+// reach beyond a bound.
+func atMost(w *world, class string) float64 {
+	if class == "combined" && w.most == 1 {
+		return 0.985
+	}
+	return 0.975
+}
+
 // A thousand stocks of forty gauges a world. The stated 95 % intervals hold the
 // true unit weight; the upper bound is for gauges of two or more readings, since
 // a single rounded weighing covers more, as do estimates whose diameter may lie
@@ -83,6 +95,8 @@ var several = []string{"weighed more than once", "hung", "combined"}
 func TestThousandStocks(t *testing.T) {
 	for _, c := range worlds {
 		t.Run(c.name, func(t *testing.T) {
+			like := newWorld(0)
+			c.change(like)
 			count := overStocks(1000, func(seed uint64, count tally) {
 				w := newWorld(seed)
 				c.change(w)
@@ -95,7 +109,7 @@ func TestThousandStocks(t *testing.T) {
 					assert.GreaterOrEqual(t, count.share(class), 0.93, class)
 				}
 				if slices.Contains(several, class) {
-					assert.LessOrEqual(t, count.share(class), 0.975, class)
+					assert.LessOrEqual(t, count.share(class), atMost(like, class), class)
 				}
 			}
 			assert.LessOrEqual(t, count.share("alarm"), 0.05)
@@ -139,7 +153,7 @@ func sharp(w *world, s gauges.Stock, rows []gauges.Reading) []int {
 		if err != nil || g.Judged == nil || r.Kind != gauges.Weighed {
 			continue
 		}
-		_, inputs := w.tools.Work(r, 0)
+		_, inputs := w.tools.Work(r, 0, 0)
 		own := 0.0
 		for _, in := range inputs {
 			own = math.Hypot(own, in.RelU)

@@ -129,6 +129,13 @@ func (e *entry) mergeBuilt(c Construction, w wound, faults *fault.List) {
 	e.r.OuterM = first(e.r.OuterM, w.outer().d)
 }
 
+// stiffness is the core's against stretching (N) and bending (N m2), 0 where
+// core or modulus is unknown; see Gauge.stiffen.
+func (e *entry) stiffness() (ea, ei float64) {
+	d := e.r.coreM()
+	return e.material.YoungsPa * e.r.Shape.area(d), e.material.YoungsPa * e.r.Shape.secondMoment(d)
+}
+
 // finish checks what only all rows together show, and finds the material.
 func (e *entry) finish(faults *fault.List) {
 	at := func(string) fault.Place { return e.r.Place }
@@ -147,5 +154,6 @@ func (e *entry) finish(faults *fault.List) {
 	e.material = m
 	for _, r := range e.rows {
 		e.checkDensity(r, faults)
+		e.checkStiff(r, faults)
 	}
 }

@@ -31,6 +31,8 @@ const (
 	guideMean   = "weighted mean; shared errors do not weigh"
 	bondsLaw    = "Hooke's law: OpenStax, University Physics 1, section 12.3"
 	hangingLaw  = "string law: OpenStax, University Physics 1, sections 16.3 and 16.6"
+	stiffLaw    = "H. Fletcher (1964), and Fletcher and Rossing (2nd ed.), section 2.18, both from memory"
+	betweenEnds = "judgement: real clamps stand anywhere between ends free to turn and firm ones"
 	wireSource  = "ASTM A228, tolerance of the diameter, as reproduced in a wire distributor's data page"
 	fromPacking = "geometry of close round wire, ours"
 	fromFit     = "the fit of its kind"
@@ -136,7 +138,7 @@ func (k *works) weight(c combiner, g Gauge, e *entry, fits []Fit) {
 	if rows := e.weighed(); len(rows) > 0 {
 		kinds = append(kinds, k.mean(k.weighings(c.tools, rows), "W"))
 	}
-	if hung := k.hangings(c.tools, e, g.EA); len(hung) > 0 {
+	if hung := k.hangings(c.tools, e, g.EA, g.EI); len(hung) > 0 {
 		kinds = append(kinds, k.mean(hung, "H"))
 	}
 	if e.built != nil {

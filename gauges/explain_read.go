@@ -47,7 +47,7 @@ func (k *works) weighings(t Instruments, rows []Reading) []named {
 // weighing shows one weighing, or several of equal pieces, as number j.
 func (k *works) weighing(t Instruments, group []Reading, j string) named {
 	r := middle(group)
-	v := t.value(r, 0, len(group))
+	v := t.value(r, 0, 0, len(group))
 	m := k.given("m"+j, "mass together"+r.when(), r.MassKg, "kg", r.line())
 	n := k.given("n"+j, "pieces of that", float64(r.pieces()), "", r.line())
 	l := k.lengthOf(group, r, j)
@@ -136,37 +136,60 @@ func (r Reading) line() string {
 }
 
 // hangings shows every hung-weight test.
-func (k *works) hangings(t Instruments, e *entry, ea float64) []named {
+func (k *works) hangings(t Instruments, e *entry, ea, ei float64) []named {
 	var out []named
 	for _, r := range e.rows {
 		if r.Kind == Hung {
-			out = append(out, k.hanging(t, r, ea, "h"+fmt.Sprint(len(out)+1)))
+			out = append(out, k.hanging(t, r, ea, ei, "h"+fmt.Sprint(len(out)+1)))
 		}
 	}
 	return out
 }
 
-func (k *works) hanging(t Instruments, r Reading, ea float64, j string) named {
-	v := t.value(r, ea, 1)
-	load, stretch := r.HungKg*t.GravityMS2, 0.0
+func (k *works) hanging(t Instruments, r Reading, ea, ei float64, j string) named {
+	v := t.value(r, ea, ei, 1)
 	m := k.given("M"+j, "everything that hung"+r.when(), r.HungKg, "kg", r.line())
 	l := k.given("l"+j, "clamp to clamp", r.SpeakingM, "m", r.line())
 	f := k.given("f"+j, "sounded pitch", r.FreqHz, "Hz", r.line())
 	g := k.once("g", "gravity", t.GravityMS2, "m/s2", fromTools)
-	w, by := fmt.Sprintf("%s %s/(2 %s %s)^2", m, g, l, f), ""
+	w, by, clamps := fmt.Sprintf("%s %s/(2 %s %s)^2", m, g, l, f), "", ""
 	if ea > 0 {
-		stretch = load / ea
+		load := r.HungKg * t.GravityMS2
+		stretch := load / ea
 		e := k.step("e"+j, "stretch under the load", fmt.Sprintf("%s %s/EA", m, g), stretch, "", bondsLaw)
-		w += fmt.Sprintf(" (1 + %s)", e)
-		by = k.step("by"+j, "how the load counts, with its stretch", fmt.Sprintf("1 + %s/(1 + %s)", e, e), 1+stretch/(1+stretch), "", "differential of the next line") + " "
+		by = k.step("by"+j, "how the load counts, with its stretch", fmt.Sprintf("1 + %s/(1 + %s)", e, e), 1+stretch/(1+stretch), "", "differential of the unit weight") + " "
+		var ends string
+		ends, clamps = k.ends(slimness(ei, load, r.SpeakingM), fmt.Sprintf("sqrt(EI/(%s %s))/%s", m, g, l), j)
+		w += fmt.Sprintf(" (1 + %s) %s", e, ends)
 	}
-	byLoad := 1 + stretch/(1+stretch)
 	wSym := k.step("w"+j, "unit weight of that, slack", w, v.w, "kg/m", hangingLaw)
+	out := named{value: v, wSym: wSym, ownSym: k.ownPart(j, wSym, k.hangOwn(t, r, ea, j, by), v)}
+	k.hangShared(t, &out, j, by, clamps)
+	return out
+}
+
+// ends shows what the stiffness does at the clamps: the factor on the unit
+// weight, and the formula of its relative uncertainty.
+func (k *works) ends(eps float64, formula, j string) (factor, relU string) {
+	x := k.step("eps"+j, "stiffness against pull and length (wound: the core's, at least)", formula, eps, "", stiffLaw)
+	c := k.step("cl"+j, "what firm clamps add to the square of the pitch, at most", fmt.Sprintf("(1 + 2 %s + 4 %s^2)^2", x, x), clamped(eps), "", stiffLaw)
+	value, _ := clampFactor(eps)
+	return k.step("K"+j, "factor of stiffness and clamps, the middle between hinged and firm", fmt.Sprintf("(1 + pi^2 %s^2) (1 + %s)/2", x, c), value, "", betweenEnds),
+		fmt.Sprintf("(%s - 1)/(sqrt(3) (%s + 1))", c, c)
+}
+
+// hangOwn shows the relative uncertainties that are a hung reading's own.
+func (k *works) hangOwn(t Instruments, r Reading, ea float64, j, by string) []string {
 	hungStep, cents := first(r.HungStepKg, t.HungStepKg), first(r.PitchCents, t.PitchCents)
+	byLoad := 1.0
+	if ea > 0 {
+		stretch := r.HungKg * t.GravityMS2 / ea
+		byLoad += stretch / (1 + stretch)
+	}
 	own := []string{
-		k.step("sM"+j, "relative uncertainty of the load, step", fmt.Sprintf("%s%s/(sqrt(12) %s)", by, k.once("dM", "step of the scales", hungStep, "kg", fromTools), m),
+		k.step("sM"+j, "relative uncertainty of the load, step", fmt.Sprintf("%s%s/(sqrt(12) M%s)", by, k.once("dM", "step of the scales", hungStep, "kg", fromTools), j),
 			byLoad*StepU(hungStep)/r.HungKg, "", guideStep),
-		k.step("sl"+j, "relative uncertainty of the length, step, twice", fmt.Sprintf("2 %s/(sqrt(12) %s)", k.once("dl", "step of the ruler", t.lengthStep(r), "m", fromTools), l),
+		k.step("sl"+j, "relative uncertainty of the length, step, twice", fmt.Sprintf("2 %s/(sqrt(12) l%s)", k.once("dl", "step of the ruler", t.lengthStep(r), "m", fromTools), j),
 			2*StepU(t.lengthStep(r))/r.SpeakingM, "", guideStep),
 		k.step("sf"+j, "relative uncertainty of the pitch, twice", fmt.Sprintf("2 %s ln(2)/1200", k.once("pc", "standard uncertainty of the pitch", cents, "cents", fromTools)),
 			2*cents*math.Ln2/1200, "", "definition of the cent"),
@@ -174,20 +197,26 @@ func (k *works) hanging(t Instruments, r Reading, ea float64, j string) named {
 	if ea == 0 {
 		own = append(own, k.given("st"+j, "stretch under the load, core not known", unknownStretch, "", "judgement"))
 	}
-	out := named{value: v, wSym: wSym, ownSym: k.ownPart(j, wSym, own, v)}
-	k.hangShared(t, &out, j, by, m, l)
-	return out
+	return own
 }
 
-// hangShared adds the errors that hung readings share.
-func (k *works) hangShared(t Instruments, out *named, j, by, m, l string) {
+// hangShared adds the errors that hung readings share. clamps is the formula of
+// what the ends do, "" where the core is unknown.
+func (k *works) hangShared(t Instruments, out *named, j, by, clamps string) {
+	from := guideBound
+	if clamps == "" {
+		from, clamps = "judgement", k.once("uc", "relative uncertainty from the clamps, core not known", unknownClamps, "", "judgement")
+	}
+	if partOf(out.value, sourceClamps) > 0 {
+		out.shared = append(out.shared, k.sharedPart(sourceClamps, j, out.wSym+" "+clamps, out.value, from))
+	}
 	for _, p := range []struct {
 		source, stem, what, unit, formula, from string
 		bound                                   float64
 	}{
 		{sourceGravity, "ug", "standard uncertainty of gravity", "m/s2", "%s " + by + "%s/g", guideSum, t.UGravityMS2},
-		{sourceScales, "aM", "accuracy of the scales", "kg", "%s " + by + "%s/(sqrt(3) " + m + ")", guideBound, t.HungAccuracyKg},
-		{sourceRuler, "al", "accuracy of the ruler", "m", "-2 %s %s/(sqrt(3) " + l + ")", guideBound, t.RulerAccuracyM},
+		{sourceScales, "aM", "accuracy of the scales", "kg", "%s " + by + "%s/(sqrt(3) M" + j + ")", guideBound, t.HungAccuracyKg},
+		{sourceRuler, "al", "accuracy of the ruler", "m", "-2 %s %s/(sqrt(3) l" + j + ")", guideBound, t.RulerAccuracyM},
 	} {
 		if p.bound > 0 {
 			symbol := k.once(p.stem, p.what, p.bound, p.unit, fromTools)

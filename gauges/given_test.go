@@ -42,7 +42,7 @@ func TestSlipsOfInches(t *testing.T) {
 		{"ruler by a quarter", "013,plain,0.013,measured,,50,2.25,1.71,,,", "", "2.00 in would fit; 2.25 in was entered: ruler misread by 1/4 in?"},
 		{"ruler by an eighth", "013,plain,0.013,measured,,50,1 1/8,0.85,,,", "", "1 in would fit; 1 1/8 in was entered: ruler misread by 1/8 in?"},
 		{"centimetres", "013,plain,0.013,measured,,,64,0.43,,,", "", "25 3/16 in would fit; 64 in was entered: read in centimetres?"},
-		{"kilograms", "013,plain,0.013,measured,hung,,,,7.5,23 5/8,275.8", "16.52 lb (not 7.5 lb)", "16.53 lb would fit; 7.5 lb was entered: read in kilograms?"},
+		{"kilograms", "013,plain,0.013,measured,hung,,,,7.5,23 5/8,276.8", "16.54 lb (not 7.5 lb)", "16.53 lb would fit; 7.5 lb was entered: read in kilograms?"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s, err := gauges.Combine(read(t, inchFile(c.row)), nil, inchTools(), gauges.Options{})

@@ -134,14 +134,14 @@ func (c combiner) disagreeing(e *entry, g Gauge) Suspect {
 // alone judges one row against the fit, or against the other rows where
 // nothing is fitted.
 func (c combiner) alone(e *entry, g Gauge, i int, r Reading) Judgement {
-	v := c.tools.value(r, g.EA, 1)
+	v := c.tools.value(r, g.EA, g.EI, 1)
 	against, u := g.UnitWeight, 0.0
 	if g.Judged != nil {
 		against, u = g.Judged.FitKgM, g.Judged.U
 	} else if others := slices.Delete(slices.Clone(e.rows), i, i+1); len(others) > 0 {
 		rest := *e
 		rest.rows = others
-		kinds, _, _ := c.kinds(&rest, g.EA)
+		kinds, _, _ := c.kinds(&rest, g.EA, g.EI)
 		m := combineKinds(kinds)
 		against, u = m.w, m.u()/m.w
 	} else if e.built != nil {

@@ -98,7 +98,7 @@ func (t Instruments) weighings(rows []Reading) []value {
 	}
 	values := make([]value, len(groups))
 	for i, g := range groups {
-		values[i] = t.value(middle(g), 0, len(g))
+		values[i] = t.value(middle(g), 0, 0, len(g))
 	}
 	return values
 }

@@ -18,7 +18,7 @@ func TestShortestPieceReachesTheUncertainty(t *testing.T) {
 			for _, rel := range []float64{0.002, 0.01, 0.05} {
 				l, err := gauges.ShortestPiece(w, rel, tools)
 				require.NoError(t, err)
-				_, inputs := tools.Work(gauges.Reading{LengthM: l, MassKg: w * l}, 0)
+				_, inputs := tools.Work(gauges.Reading{LengthM: l, MassKg: w * l}, 0, 0)
 				sum := 0.0
 				for _, in := range inputs {
 					sum += in.RelU * in.RelU

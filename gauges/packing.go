@@ -40,7 +40,8 @@ func (c combiner) kappa(e *entry) (value, bool) {
 	}
 	alone := *e
 	alone.built = nil
-	kinds, _, _ := c.kinds(&alone, 0)
+	ea, ei := e.stiffness()
+	kinds, _, _ := c.kinds(&alone, ea, ei)
 	weighed := combineKinds(kinds)
 	sure := *e.built
 	sure.uPack = 0

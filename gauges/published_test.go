@@ -41,12 +41,12 @@ func TestPublishedWireWeights(t *testing.T) {
 		},
 		"kg per metre": func(r published.Row) float64 { return wire(r, r.Input(t, "diameter_m")) },
 		"weighed": func(r published.Row) float64 {
-			w, _ := Instruments{}.Work(Reading{MassKg: r.Input(t, "mass_kg"), LengthM: r.Input(t, "length_m")}, 0)
+			w, _ := Instruments{}.Work(Reading{MassKg: r.Input(t, "mass_kg"), LengthM: r.Input(t, "length_m")}, 0, 0)
 			return w
 		},
 		"hung": func(r published.Row) float64 {
 			tools := Instruments{GravityMS2: r.Input(t, "gravity_m_s2")}
-			w, _ := tools.Work(Reading{Kind: Hung, HungKg: r.Input(t, "mass_kg"), SpeakingM: r.Input(t, "length_m"), FreqHz: r.Input(t, "freq_hz")}, 0)
+			w, _ := tools.Work(Reading{Kind: Hung, HungKg: r.Input(t, "mass_kg"), SpeakingM: r.Input(t, "length_m"), FreqHz: r.Input(t, "freq_hz")}, 0, 0)
 			return w
 		},
 	})

@@ -13,6 +13,9 @@ const (
 	greatestDensity = 25000
 )
 
+// nearGravity is near enough for a check, m/s2.
+const nearGravity = 9.8
+
 // checkDensity reports a reading that no string can give: the density it
 // implies for the whole string is absurd, or a wound string is lighter than its
 // core.
@@ -20,7 +23,7 @@ func (e *entry) checkDensity(r Reading, faults *fault.List) {
 	if e.r.OuterM == 0 {
 		return
 	}
-	w, _ := Instruments{GravityMS2: 9.8}.Work(r, 0)
+	w, _ := Instruments{GravityMS2: nearGravity}.Work(r, 0, 0)
 	implied := w / Round.area(e.r.OuterM)
 	least := leastDensity * 1.0
 	if e.material.DensityKgM3 > 0 {

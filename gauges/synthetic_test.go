@@ -23,6 +23,8 @@ type world struct {
 
 	balanceOff, rulerOff, scalesOff, caliperOff, gravity float64
 
+	hold float64 // how firmly the clamps keep a hung string from turning, see stiffPitch
+
 	truth    map[string]float64 // kg/m by label
 	class    map[string]string
 	readings []gauges.Reading
@@ -53,6 +55,7 @@ func (w *world) stock() []gauges.Reading {
 	w.balanceOff, w.rulerOff = w.within(w.tools.BalanceAccuracyKg), w.within(w.tools.RulerAccuracyM)
 	w.scalesOff, w.caliperOff = w.within(w.tools.HungAccuracyKg), w.within(w.tools.CaliperAccuracyM)
 	w.gravity = w.tools.GravityMS2 + w.rng.NormFloat64()*w.tools.UGravityMS2
+	w.hold = w.rng.Float64()
 	const inch = 0.0254
 	for i := range 14 {
 		w.plain(fmt.Sprintf("plain %d", i), inch*(0.009+0.001*float64(i)), i)
@@ -96,7 +99,7 @@ func (w *world) plain(label string, nominal float64, i int) {
 	area := math.Pi / 4 * d * d
 	r := w.row(label, gauges.Plain)
 	r.OuterM = written
-	w.take(r, 7837.3*area, 201.7e9*area, i)
+	w.take(r, 7837.3*area, 201.7e9*area, 201.7e9*math.Pi/64*math.Pow(d, 4), i)
 }
 
 func (w *world) wound(label, family string, nominal, core float64, i int) {
@@ -106,7 +109,7 @@ func (w *world) wound(label, family string, nominal, core float64, i int) {
 	r := w.row(label, family)
 	r.OuterM, r.CoreM, r.Shape = written, coreWritten, gauges.Hex
 	density := 6417.3 * (1 + w.scatter*w.rng.NormFloat64())
-	w.take(r, 7850*area+density*math.Pi/4*(d*d-4.0/3*dc*dc), 202.1e9*area, i)
+	w.take(r, 7850*area+density*math.Pi/4*(d*d-4.0/3*dc*dc), 202.1e9*area, 202.1e9*5*math.Sqrt(3)/144*math.Pow(dc, 4), i)
 }
 
 func (w *world) powered(label string, nominal float64, i int) {
@@ -114,12 +117,12 @@ func (w *world) powered(label string, nominal float64, i int) {
 	r := w.row(label, "soft core")
 	r.OuterM = written
 	weight := 5.317e-3 * math.Pow(d/1e-3, 1.937) * math.Exp(w.scatter*w.rng.NormFloat64())
-	w.take(r, weight, 0, i)
+	w.take(r, weight, 0, 0, i)
 }
 
 // take makes the rows of one gauge: its class follows its number in the
 // family, so that first and last are always weighed.
-func (w *world) take(r gauges.Reading, weight, ea float64, i int) {
+func (w *world) take(r gauges.Reading, weight, ea, ei float64, i int) {
 	w.truth[r.Gauge] = weight
 	n := 1 + w.rng.IntN(w.most)
 	class := "weighed more than once"
@@ -132,10 +135,10 @@ func (w *world) take(r gauges.Reading, weight, ea float64, i int) {
 		w.readings, class = append(w.readings, r), "estimated"
 	case w.hung && ea > 0 && i%6 == 2:
 		class = "hung"
-		w.hangs(r, weight, ea, 2)
+		w.hangs(r, weight, ea, ei, 2)
 	case w.hung && ea > 0 && i%6 == 5:
 		class = "combined"
-		w.hangs(r, weight, ea, 1)
+		w.hangs(r, weight, ea, ei, 1)
 		w.weighs(r, weight, n)
 	default:
 		w.weighs(r, weight, n)
@@ -152,12 +155,12 @@ func (w *world) weighs(r gauges.Reading, weight float64, n int) {
 	}
 }
 
-func (w *world) hangs(r gauges.Reading, weight, ea float64, n int) {
+func (w *world) hangs(r gauges.Reading, weight, ea, ei float64, n int) {
 	r.Kind = gauges.Hung
 	for range n {
 		l := 0.4 + 0.4*w.rng.Float64()
-		load := min(0.3*ea/250, 40+40*w.rng.Float64()) // well under half the breaking load
-		f := math.Sqrt(load*(1+load/ea)/weight) / (2 * l)
+		load := min(0.0045*ea, 40+40*w.rng.Float64()) // as at pitch, under half the breaking load
+		f := stiffPitch(load, ei, l, weight/(1+load/ea), w.hold)
 		r.HungKg = w.rounded(load/w.gravity+w.scalesOff, w.tools.HungStepKg)
 		r.SpeakingM = w.rounded(l+w.rulerOff, w.tools.RulerStepM)
 		r.FreqHz = f * math.Exp2(w.tools.PitchCents*w.rng.NormFloat64()/1200)

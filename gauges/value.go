@@ -27,18 +27,19 @@ const (
 	inputHungStep   = "hung mass, step of the scales"
 	inputPitch      = "pitch"
 	inputStretch    = "stretch, core unknown"
+	inputNoClamps   = "clamps, core unknown"
 )
 
 // Work gives the unit weight (kg/m) that one weighed or hung reading stands
-// for and what each of its inputs adds to the uncertainty. ea is the stiffness
-// of the core in N, 0 where unknown; only a hung reading uses it. A listed
-// reading gives 0 and nothing.
-func (t Instruments) Work(r Reading, ea float64) (unitWeight float64, inputs []Input) {
+// for and what each of its inputs adds to the uncertainty. ea (N) and ei (N m2)
+// are the core's stiffness against stretching and bending, ea 0 where unknown;
+// only a hung reading uses them. A listed reading gives 0 and nothing.
+func (t Instruments) Work(r Reading, ea, ei float64) (unitWeight float64, inputs []Input) {
 	switch r.Kind {
 	case Weighed:
 		return t.weighWork(r)
 	case Hung:
-		return t.hangWork(r, ea)
+		return t.hangWork(r, ea, ei)
 	}
 	return 0, nil
 }
@@ -69,29 +70,37 @@ func (t Instruments) weighWork(r Reading) (float64, []Input) {
 const unknownStretch = 0.006
 
 // hangWork is the unit weight of one hung-weight pitch test. The hung string
-// has grown longer and so lighter per length than a slack one, by Mg/EA.
+// has grown longer and so lighter per length than a slack one, by Mg/EA, and
+// its clamped ends make it sound sharp.
 //
-//	w = M g/(2 l f)^2 (1 + M g/EA)
+//	w = M g/(2 l f)^2 (1 + M g/EA) K(eps),  eps = sqrt(EI/M g)/l
 //
 // M: everything that hangs, kg; g: gravity, m/s2; l: clamp to clamp, m; f:
-// sounded pitch, Hz; EA: stiffness of the core, N (0: unknown, the factor is
-// 1 with unknownStretch). Length and pitch count twice; the load counts once,
-// and again in the stretch; gravity and the accuracies are common. Source: the
-// stretched-string law (University Physics Volume 1, 16.3 and 16.6); the
-// factor is ours, from the mass of the string staying the same.
-func (t Instruments) hangWork(r Reading, ea float64) (float64, []Input) {
+// sounded pitch, Hz; EA, EI: stiffness of the core, N and N m2; K: clampFactor.
+// EA 0 is unknown: both factors are 1, with unknownStretch and unknownClamps.
+// Combine refuses eps above 0.05. Length and pitch count twice; the load counts
+// once, and again in the stretch; gravity, the clamps and the accuracies are
+// common. What eps adds to the parts of load, length and core is less than a
+// hundredth of them for strings at pitch and is left out. Source: the
+// stretched-string law (University Physics Volume 1, 16.3 and 16.6); the factor
+// of stretch is ours, from the mass of the string staying the same.
+func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, []Input) {
 	load := r.HungKg * t.GravityMS2
 	stretch, uStretch := 0.0, unknownStretch
+	ends, clamps := 1.0, Input{inputNoClamps, unknownClamps, sourceClamps}
 	if ea > 0 {
 		stretch, uStretch = load/ea, 0
+		factor, u := clampFactor(slimness(ei, load, r.SpeakingM))
+		ends, clamps = factor, Input{inputClamps, u, sourceClamps}
 	}
 	byLoad := 1 + stretch/(1+stretch)
-	w := load / math.Pow(2*r.SpeakingM*r.FreqHz, 2) * (1 + stretch)
+	w := load / math.Pow(2*r.SpeakingM*r.FreqHz, 2) * (1 + stretch) * ends
 	return w, []Input{
 		{inputHungStep, byLoad * StepU(first(r.HungStepKg, t.HungStepKg)) / r.HungKg, ""},
 		{inputLengthStep, 2 * StepU(t.lengthStep(r)) / r.SpeakingM, ""},
 		{inputPitch, 2 * first(r.PitchCents, t.PitchCents) * math.Ln2 / 1200, ""},
 		{inputStretch, uStretch, ""},
+		clamps,
 		{"gravity", byLoad * t.UGravityMS2 / t.GravityMS2, sourceGravity},
 		{"hung mass, accuracy of the scales", byLoad * BoundU(t.HungAccuracyKg) / r.HungKg, sourceScales},
 		{"length, accuracy of the ruler", -2 * BoundU(t.RulerAccuracyM) / r.SpeakingM, sourceRuler},
@@ -100,8 +109,8 @@ func (t Instruments) hangWork(r Reading, ea float64) (float64, []Input) {
 
 // value makes a value of a unit weight and its inputs. times rows share every
 // input but the repeatability, which is averaged.
-func (t Instruments) value(r Reading, ea float64, times int) value {
-	w, inputs := t.Work(r, ea)
+func (t Instruments) value(r Reading, ea, ei float64, times int) value {
+	w, inputs := t.Work(r, ea, ei)
 	v := value{w: w}
 	for _, in := range inputs {
 		u := w * in.RelU

@@ -197,7 +197,7 @@ type worked struct {
 }
 
 func (in *Input) weigh(row gauges.Reading, g gauges.Gauge) worked {
-	w, inputs := in.Job.Tools().Work(row, g.EA)
+	w, inputs := in.Job.Tools().Work(row, g.EA, g.EI)
 	out, most := worked{unitWeight: w}, 0.0
 	for _, i := range inputs {
 		out.u = math.Hypot(out.u, w*i.RelU)
