@@ -50,3 +50,14 @@ func TestSizesAgreeWithTheirExponents(t *testing.T) {
 		}
 	}
 }
+
+// The quick form of a text is that of the full grammar.
+func TestQuickFormAgrees(t *testing.T) {
+	for _, s := range []string{"22.7 in", "22.70", "586", "0.5 mm", "5.", ".5 in", "5 in.", "12 inches", "1..2 mm", "25 1/2 in", "1e3 mm", "-3 mm", "", "mm", "5 furlongs"} {
+		quick, ok := lengths.quickForm(s, "in")
+		if !ok {
+			continue
+		}
+		assert.Equal(t, Form[Length]("+"+s, "in"), quick, s) // a sign is left to the full grammar
+	}
+}

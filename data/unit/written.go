@@ -25,6 +25,9 @@ type Written struct {
 // its heading, "" for none; an empty text gives the heading's unit alone. Text
 // that does not read gives the zero value.
 func Form[T Quantity](given, headed string) Written {
+	if w, ok := kindOf[T]().quickForm(strings.TrimSpace(given), headed); ok {
+		return w
+	}
 	s := strings.TrimSpace(plain.Replace(given))
 	x, name := splitNumber(s)
 	if x == nil && s != "" {
@@ -44,6 +47,25 @@ func Form[T Quantity](given, headed string) Written {
 		w.Decimals = decimalsOf(m[1], m[2])
 	}
 	return w
+}
+
+// quickForm is Form for the usual case, a plain decimal; false leaves the text
+// to the full grammar.
+func (k kind) quickForm(s, headed string) (Written, bool) {
+	n := 0
+	for n < len(s) && (s[n] == '.' || s[n] >= '0' && s[n] <= '9') {
+		n++
+	}
+	name := strings.TrimSpace(s[n:])
+	if name == "" {
+		name = headed
+	}
+	u, ok := k.find(name)
+	if _, err := strconv.ParseFloat(s[:n], 64); err != nil || !ok {
+		return Written{}, false
+	}
+	_, behind, _ := strings.Cut(s[:n], ".")
+	return Written{Unit: u.names[0], Decimals: min(len(behind), mostDecimals), size: float64(u.num) / float64(u.den)}, true
 }
 
 // decimalsOf counts the digits behind the point of "25.50", with an exponent
