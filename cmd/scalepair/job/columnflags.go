@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/tension/choice"
@@ -94,6 +95,9 @@ func (j *Job) tuningColumns(base Column, asked Comparison, faults *fault.List) [
 	for _, text := range asked.Tunings {
 		at := fault.Place{Input: "--tuning"}
 		t, err := tuning.Parse(text)
+		if err == nil && j.Build.Strings.Ordering {
+			err = build.HighFirst(t, text)
+		}
 		faults.Include(at, err)
 		if err == nil && t.Strings() != want {
 			faults.Add(at, fmt.Sprintf("this tuning has %d strings, the build has %d", t.Strings(), want), text,
