@@ -129,3 +129,30 @@ func TestFitsSaddleRemembersRightly(t *testing.T) {
 	assert.Greater(t, seen[true], 1000)
 	assert.Greater(t, seen[false], 1000)
 }
+
+// What a newton of stiffness pushes must fall as the stretch speed rises,
+// whatever the slant, since costsMore builds on it.
+func TestPushPerStiffnessFallsWithStretchSpeed(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 4))
+	checked := 0
+	for range 20000 {
+		spot, err := tension.NewSpot(1+23*rng.Float64(), 20+380*rng.Float64())
+		require.NoError(t, err)
+		tails := anyTails(rng)[0]
+		contact, err := spot.Contact(tension.BendAt{
+			LengthM: 0.5 + 0.5*rng.Float64(), FreqHz: 30 + 350*rng.Float64(),
+			TanSlant: 0.6 * (2*rng.Float64() - 1), Tails: tails, ReachM: 0.06,
+		})
+		require.NoError(t, err)
+		slow := 2e6 * (1 + 12*rng.Float64()) // steel wire has 2.6e7, wound strings less
+		a, okA := contact.Shape(slow)
+		b, okB := contact.Shape(slow * (1 + 1e-6 + 0.5*rng.Float64()))
+		if !okA {
+			continue
+		}
+		checked++
+		require.True(t, okB, "a stiffer string reaches what a softer one does")
+		require.Less(t, b.Bend(1).PushN, a.Bend(1).PushN)
+	}
+	assert.Greater(t, checked, 5000)
+}

@@ -1,6 +1,7 @@
 package choice_test
 
 import (
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -57,6 +58,8 @@ func TestSearchIsTheStraightforwardOne(t *testing.T) {
 		{"a push ceiling that empties strings", func(r *choice.Request) { r.Limits.MostPushN = 8 }, nil},
 		{"push alone", func(r *choice.Request) { r.Feel.Tension = choice.Target{}; r.Feel.Overtone = choice.Target{} }, nil},
 		{"weights of one term", func(r *choice.Request) { r.Feel.Weights = choice.Weights{Tension: 2} }, nil},
+		{"weighed and measured stock, no two stretch speeds alike", scatter, nil},
+		{"the same, three tunings", func(r *choice.Request) { scatter(r); *r = threeTunings(*r) }, nil},
 		{"unknown cores", func(r *choice.Request) {
 			r.Limits = choice.Limits{}
 			for i := 30; i < 60; i += 2 {
@@ -73,5 +76,19 @@ func TestSearchIsTheStraightforwardOne(t *testing.T) {
 				c.check(t, r)
 			}
 		})
+	}
+}
+
+// scatter gives every gauge the small errors of a balance and of calipers.
+func scatter(r *choice.Request) {
+	rng := rand.New(rand.NewPCG(8, 5))
+	for i := range r.Stock {
+		g := &r.Stock[i]
+		g.UnitWeight *= 1 + 0.02*rng.NormFloat64()
+		d := 1 + 0.01*rng.NormFloat64()
+		g.Core *= d
+		g.AreaM2 *= d * d
+		g.EA *= d * d
+		g.EI *= d * d * d * d
 	}
 }

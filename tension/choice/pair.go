@@ -18,6 +18,7 @@ type searcher struct {
 	feel   *strung
 	misses misses
 	travel travelMemo
+	made   madeBends
 
 	// For the pairs whose best gauges break the ordering rule.
 	costs   seatCosts
@@ -35,6 +36,7 @@ func newSearcher(p *Plan) *searcher {
 		rungs: make([]int, p.strings), set: make([]int, p.strings),
 		least: make([]float64, p.strings), parts: make([]squares, p.strings),
 		misses: misses{first: true}, travel: newTravelMemo(p.strings, rungs),
+		made:  madeBends{perEA: make([]float64, len(p.req.Cases)*len(p.req.Feel.BendFrets))},
 		costs: make(seatCosts, p.strings), steps: newLadderSearch(p.strings, rungs),
 	}
 	for i := range w.costs {

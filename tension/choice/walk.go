@@ -20,6 +20,7 @@ import (
 // rises with them but for the stretch, which is bounded.
 func (w *searcher) leastOn(i int) bool {
 	w.least[i] = math.Inf(1)
+	w.made.speed2 = 0
 	from := w.rungs[i]
 	w.rungs[i] = -1
 	for k := from; k < len(w.p.rungs.w); k++ {
@@ -56,6 +57,9 @@ func (w *searcher) tryRung(i, k int) {
 		return
 	}
 	w.least[i], w.rungs[i], w.parts[i] = cost, k, part
+	if w.p.isBend[i] {
+		w.made.keep(&w.p.wires[w.p.rungs.stock[k]], w.feel)
+	}
 }
 
 // cheaper is the contribution of a rung, but for the limit on set-back; false
@@ -97,6 +101,9 @@ func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
 		return p.bendable() == 0
 	}
 	want := p.targets.push[i]
+	if w.made.costsMore(p, i, wire, part, most) {
+		return false
+	}
 	for at := range s.contacts {
 		if w.feel.failed[at] = p.behind[at]; w.feel.failed[at] {
 			continue
@@ -116,6 +123,56 @@ func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
 		}
 	}
 	return true
+}
+
+// madeBends are the bends of the best rung of a string so far: what a newton of
+// its stiffness pushed, and its stretch speed. They bound what other rungs push
+// on the same string of the same pair.
+//
+// Push over EA falls steadily as the stretch speed rises: a stiffer string has
+// less strain at pitch, so that the same way raises its pitch more; it reaches
+// the bend sooner, and less strain and a flatter angle are left to push against
+// (a test holds Shape to it). So a rung of no more stretch speed pushes at
+// least in proportion to its EA, and one of no less speed at most.
+type madeBends struct {
+	speed2 float64   // EA/w, m2/s2; 0 for none yet
+	perEA  []float64 // by case and bend fret
+}
+
+func (m *madeBends) keep(w *tension.Wire, f *strung) {
+	m.speed2 = w.StretchSpeed2()
+	for at := range m.perEA {
+		m.perEA[at] = f.bends[at].PushN / w.EA
+	}
+}
+
+// slackOfPush covers the rounding of a bend's root, whose relative error is
+// below 1e-12, and of two equal stretch speeds.
+const slackOfPush = 1e-9
+
+// costsMore says whether a wire's bends as string i surely cost more than most,
+// without making one.
+func (m *madeBends) costsMore(p *Plan, i int, w *tension.Wire, part squares, most float64) bool {
+	if m.speed2 == 0 {
+		return false
+	}
+	speed2, want := w.StretchSpeed2(), p.targets.push[i]
+	atLeast := speed2 <= m.speed2*(1+slackOfPush)
+	atMost := speed2 >= m.speed2*(1-slackOfPush)
+	for at, perEA := range m.perEA {
+		target := want[at%len(want)]
+		if target == 0 || p.behind[at] {
+			continue
+		}
+		push := w.EA * perEA
+		switch {
+		case atLeast && push*(1-10*slackOfPush) > target:
+			part.push = p.withBend(part.push, p.pushShare[at], boundSquare(push*(1-10*slackOfPush)/target))
+		case atMost && push*(1+10*slackOfPush) < target:
+			part.push = p.withBend(part.push, p.pushShare[at], boundSquare(target/(push*(1+10*slackOfPush))))
+		}
+	}
+	return part.score(p.req.Feel.Weights)*(1-slackOfSum) > most
 }
 
 // withBend adds one bend's square to a push that is not complete: what comes
