@@ -60,14 +60,14 @@ func (c *composer) ranking(r *show.Report) {
 // sure says how far the weighing tells the pairs apart.
 func (c *composer) sure(r *show.Report, conf *choice.Confidence) {
 	if len(conf.Tie) == 1 {
-		r.Para("Your weighing tells the best pair from the other %d compared: none beats it in 5 %% or more of %d draws of the unit weights.", len(conf.Standing)-1, conf.Draws)
+		r.Para("Your weighing and calipers tell the best pair from the other %d compared: none beats it in 5 %% or more of %d draws of unit weights and cores.", len(conf.Standing)-1, conf.Draws)
 		return
 	}
 	more := ""
 	if conf.Cut {
 		more = "at least "
 	}
-	r.Para("Your weighing cannot tell %s%d pairs apart: each beats the best in 5 %% or more of %d draws of the unit weights. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
+	r.Para("Your weighing and calipers cannot tell %s%d pairs apart: each beats the best in 5 %% or more of %d draws of unit weights and cores. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
 		more, len(conf.Tie), conf.Draws, c.spanOf(conf.BassMM), c.spanOf(conf.TrebleMM), c.spanOf(conf.DifferenceMM))
 }
 
