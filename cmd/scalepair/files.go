@@ -90,7 +90,7 @@ func writeBeside(f newFile) (*stagedFile, error) {
 		return nil, writeFault(f.path, err)
 	}
 	_, err = tmp.Write(f.text)
-	if err = errors.Join(err, tmp.Chmod(mode), tmp.Close()); err != nil {
+	if err = errors.Join(err, tmp.Chmod(mode), tmp.Sync(), tmp.Close()); err != nil {
 		_ = os.Remove(tmp.Name())
 		return nil, writeFault(f.path, err)
 	}
