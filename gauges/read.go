@@ -49,10 +49,6 @@ var readingColumns = []csvtable.Column{
 	{Name: "remark"},
 }
 
-// ReadingColumns gives the headings of a readings file with the units that each
-// may carry, for help texts.
-func ReadingColumns() []csvtable.Column { return append([]csvtable.Column(nil), readingColumns...) }
-
 // ReadReadings reads a readings file: CSV with a heading row, one weighing, hung
 // test or listed gauge a row. Only the gauge's label is needed in every row;
 // what a later row of a gauge leaves out stands in its other rows. note reads

@@ -17,25 +17,6 @@ type ladder struct {
 	end []int
 }
 
-// leastEach puts the rung of least contribution of every string into set, the
-// lighter one of equals, and says whether every string has one.
-func leastEach(costs seatCosts, set []int) bool {
-	for i, row := range costs {
-		best := -1
-		least := math.Inf(1)
-		for k, c := range row {
-			if c < least {
-				best, least = k, c
-			}
-		}
-		if best < 0 {
-			return false
-		}
-		set[i] = best
-	}
-	return true
-}
-
 // ordered says whether a set keeps the ordering rule: going towards the bass
 // no string is lighter than its neighbour, and no plain string follows a
 // wound one.

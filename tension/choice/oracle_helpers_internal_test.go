@@ -42,3 +42,22 @@ func (p *Plan) CountPlainly(r *Result, stock *gauges.Drawer, draws int, seed uin
 	}
 	return wins, beats
 }
+
+// leastEach puts the rung of least contribution of every string into set, the
+// lighter one of equals, and says whether every string has one.
+func leastEach(costs seatCosts, set []int) bool {
+	for i, row := range costs {
+		best := -1
+		least := math.Inf(1)
+		for k, c := range row {
+			if c < least {
+				best, least = k, c
+			}
+		}
+		if best < 0 {
+			return false
+		}
+		set[i] = best
+	}
+	return true
+}

@@ -46,35 +46,6 @@ func (p *Plan) feelOrNone() referenceFeel {
 	return p.ref.feel
 }
 
-// ReferenceString is what one string of the reference does.
-type ReferenceString struct {
-	Number   int
-	Gauge    int // index into the stock
-	LengthMM float64
-	FreqHz   float64
-	TensionN float64
-	PushN    []float64 // by bend fret, 0 where it cannot be told
-}
-
-// ReferenceStrings gives the feel of the reference, string 1 first; nil
-// without one.
-func (p *Plan) ReferenceStrings() []ReferenceString {
-	if p.ref == nil {
-		return nil
-	}
-	out := make([]ReferenceString, len(p.ref.freqHz))
-	for i := range out {
-		out[i] = ReferenceString{
-			Number: i + 1, Gauge: p.ref.gauges[i], LengthMM: 1000 * p.ref.lengthM[i],
-			FreqHz: p.ref.freqHz[i], TensionN: p.ref.feel.tension[i],
-		}
-		for k := range p.req.Feel.BendFrets {
-			out[i].PushN = append(out[i].PushN, p.ref.feel.push[k][i])
-		}
-	}
-	return out
-}
-
 // setTargets fixes the targets and counts the terms of each mean, noting what
 // the score must do without.
 func (p *Plan) setTargets(feel referenceFeel) {

@@ -54,11 +54,6 @@ func (u Units) ForceTextU(n, uN float64) string {
 	return u.ForceU(n, uN) + " " + u.Force.Symbol()
 }
 
-// SignedForce prints a difference of forces given in newtons: "+1.2".
-func (u Units) SignedForce(n float64) string {
-	return Signed(u.Force.Value(unit.Force(n)), u.forceDecimals())
-}
-
 // SignedLen prints a difference of lengths given in millimetres.
 func (u Units) SignedLen(mm float64, decimals int) string {
 	return withSign(u.Len(mm, decimals))
