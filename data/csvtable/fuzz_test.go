@@ -2,6 +2,7 @@ package csvtable_test
 
 import (
 	"bytes"
+	"os"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -13,6 +14,18 @@ import (
 	"scalepair/data/fault"
 )
 
+// real are the columns of readings and of measured marks, none of them required.
+var real = func() []csvtable.Column {
+	out := []csvtable.Column{{Name: "remark"}}
+	for _, name := range []string{"gauge", "construction", "core_shape", "diameters", "kind", "pieces", "date", "line", "pass", "fret"} {
+		out = append(out, csvtable.Column{Name: name})
+	}
+	for _, name := range []string{"outer", "core", "length", "winding", "measured", "step"} {
+		out = append(out, csvtable.Column{Name: name, Units: []string{"mm", "in"}})
+	}
+	return append(out, csvtable.Column{Name: "mass", Units: []string{"g", "oz"}})
+}()
+
 // An error means no rows and a list of faults that all stand in the file;
 // success means rows whose cells, written out again, read back the same.
 func FuzzRead(f *testing.F) {
@@ -23,31 +36,57 @@ func FuzzRead(f *testing.F) {
 	} {
 		f.Add([]byte(s))
 	}
+	for _, file := range []string{"../demo/readings.csv", "../../testdata/builds/seven/readings.csv", "../../testdata/builds/demo_marks.csv", "../../testdata/readings/utf16.bin"} {
+		raw, err := os.ReadFile(file)
+		require.NoError(f, err)
+		f.Add(raw)
+	}
 	f.Fuzz(func(t *testing.T, raw []byte) {
-		got, err := csvtable.Read(bytes.NewReader(raw), "r.csv", columns)
+		got, err := csvtable.Read(bytes.NewReader(raw), "r.csv", real)
 		if err != nil {
 			assert.Nil(t, got)
 			for _, one := range err.(fault.List) {
 				assert.Equal(t, "r.csv", one.Place.Input)
+				assert.NotEmpty(t, one.What)
 				assert.LessOrEqual(t, one.Place.Line, bytes.Count(raw, []byte("\n"))+bytes.Count(raw, []byte("\r"))+1)
 			}
 			return
 		}
 		require.NotEmpty(t, got)
-		again, err := csvtable.Read(strings.NewReader(written(t, got)), "r.csv", columns)
+		again, err := csvtable.Read(strings.NewReader(written(t, got)), "r.csv", real)
 		require.NoError(t, err)
 		require.Len(t, again, len(got))
 		for i := range got {
-			for _, c := range columns {
+			for _, c := range real {
 				assert.Equal(t, got[i].Get(c.Name), again[i].Get(c.Name))
 				assert.Equal(t, got[i].Unit(c.Name), again[i].Unit(c.Name))
 			}
-			var faults fault.List
-			got[i].Length("outer", &faults)
-			got[i].Mass("mass", &faults)
-			got[i].Whole("pieces", &faults)
+			requireValues(t, got[i])
 		}
 	})
+}
+
+// requireValues reads the cells as quantities: a value or a fault, never both,
+// and every fault at the cell's place.
+func requireValues(t *testing.T, row csvtable.Row) {
+	var faults fault.List
+	outer, haveOuter := row.Length("outer", &faults)
+	mass, haveMass := row.Mass("mass", &faults)
+	pieces, havePieces := row.Whole("pieces", &faults)
+	assert.True(t, haveOuter || outer == 0)
+	assert.True(t, haveMass || mass == 0)
+	assert.True(t, havePieces || pieces == 0)
+	given := 0
+	for name, have := range map[string]bool{"outer": haveOuter, "mass": haveMass, "pieces": havePieces} {
+		if row.Get(name) != "" && !have {
+			given++
+		}
+	}
+	assert.Len(t, faults, given)
+	for _, one := range faults {
+		assert.Equal(t, row.Line(), one.Place.Line)
+		assert.Positive(t, one.Place.Column)
+	}
 }
 
 // written writes rows as a table with every cell quoted. The first column is
@@ -56,7 +95,7 @@ func written(t *testing.T, rows []csvtable.Row) string {
 	var b strings.Builder
 	for i := -1; i < len(rows); i++ {
 		b.WriteString(",")
-		for _, c := range columns {
+		for _, c := range real {
 			text := c.Name
 			if i >= 0 {
 				text = rows[i].Get(c.Name)

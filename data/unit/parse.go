@@ -67,7 +67,7 @@ func (k kind) finite(given string, r *big.Rat) (float64, error) {
 	if math.IsInf(x, 0) {
 		return 0, refuse(k.what+" is too large for any number here", given, "")
 	}
-	return x, nil
+	return x + 0, nil // + 0 makes the -0 of a negative number too small to hold a 0
 }
 
 // refuseNumber says why no number could be read.
