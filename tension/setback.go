@@ -51,40 +51,50 @@ type pressed struct {
 }
 
 // flatness is how far, in m2, the note at fret 12 stands below the octave
-// with the saddle set back by s. It rises with s.
+// with the saddle set back by s, and how fast that rises with s.
 //
 //	(f12/f)^2 = P ((L + s)/hypot(L/2 + s, h))^2, wanted 4
 //	flatness = 4 hypot(L/2 + s, h)^2 - P (L + s)^2 = s (2 L + 3 s) + 4 h^2 - (P - 1) (L + s)^2
-//
-// In the slope (P - 1) (L + s)^2 falls as 1/((L + s) (L + s + tails)), which
-// it does but for small terms: P - 1 goes with 1/T, with 1/R and with the
-// shorter run.
 func (p pressed) flatness(s float64) (value, slope float64) {
 	l := p.length
 	open := l + s
-	sharp := p.sharpening(s) * open
-	value = float64(s*(2*l+float64(3*s))) + float64(4*p.height*p.height) - float64(sharp*open)
-	return value, 2*l + float64(6*s) + float64(sharp*(1+open/(open+p.tails)))
+	sharp, rising := p.sharpening(s)
+	value = float64(s*(2*l+float64(3*s))) + float64(4*p.height*p.height) - float64(sharp*open*open)
+	return value, 2*l + float64(6*s) - float64(open*(2*sharp+float64(rising*open)))
 }
 
 // sharpening is P - 1, by what share the square of the pitch rises from being
-// pressed, apart from the shorter run.
+// pressed, apart from the shorter run, and its slope by s.
 //
 //	P = (1 + k d) (1 + d) (1 + B12)/(1 + B)
 //	d = (R12 - R)/R, k = (1 + e)/e, e = T/EA
 //
 // R: the whole wire open, R12 pressed; B, B12: inharmonicity open and pressed.
-func (p pressed) sharpening(s float64) float64 {
+// R12 - R is the height's square over sums, so that no digits are lost. The
+// slopes follow, with H the sounding run pressed, from
+//
+//	H' = (L/2 + s)/H, R' = 1, T'/T = 2 (1 + e)/((1 + 2 e) (L + s)), k' = -T'/(T e)
+func (p pressed) sharpening(s float64) (value, slope float64) {
 	open, half, behind := p.length+s, p.length/2, p.length/2+s
 	front, sounding := math.Hypot(half, p.height), math.Hypot(behind, p.height)
-	hh := p.height * p.height
-	d := (hh/(front+half) + hh/(sounding+behind)) / (open + p.tails)
+	hh, whole := p.height*p.height, open+p.tails
+	longer := hh / (sounding + behind)
+	d := (hh/(front+half) + longer) / whole
+	slopeD := -(longer/sounding + d) / whole
 	t := Open(p.w, open, p.freq)
 	e := t * p.w.Compliance()
-	k := (1 + e) / e
-	raise := d * (1 + float64(k*(1+d)))
+	perT := 2 * (1 + e) / (float64(1+float64(2*e)) * open)
+	kd := (1 + e) / e * d
+	slopeKD := ((1+e)*slopeD - float64(perT*d)) / e
+	raise := d + float64(kd*(1+d))
+	slopeRaise := float64(slopeD*(1+kd)) + float64(slopeKD*(1+d))
+
 	b := Inharmonicity(p.w, t, open)
-	b12 := Inharmonicity(p.w, t*(1+float64(k*d)), sounding)
+	b12 := Inharmonicity(p.w, t*(1+kd), sounding)
+	slopeB := -b * (perT + 2/open)
+	slopeB12 := -b12 * (perT + slopeKD/(1+kd) + 2*behind/(sounding*sounding))
 	spread := (b12 - b) / (1 + b)
-	return raise + spread + float64(raise*spread)
+	slopeSpread := (slopeB12 - slopeB - float64(spread*slopeB)) / (1 + b)
+	value = raise + spread + float64(raise*spread)
+	return value, float64(slopeRaise*(1+spread)) + float64(slopeSpread*(1+raise))
 }
