@@ -167,11 +167,16 @@ func (c *Contact) excess(y, k float64) (value, slope float64) {
 
 // RiseCents is the rise in cents over the pitch at the fret of a string held
 // y metres from rest, 0 or more, at an open strain above 0.
+//
+//	600 log2((1 + k d)(1 + d) s^2/hypot(b, y)^2)
+//
+// Symbols as in excess; hypot(b, y)^2 - s^2 = y (y (1 + t^2) - 2 s t) keeps the
+// digits of a small y.
 func (c Contact) RiseCents(strain, y float64) float64 {
 	d := c.at(y).growth
-	b := c.s - float64(y*c.t)
 	k := (1 + strain) / strain
-	return 600 * (math.Log1p(k*d) + math.Log1p(d) - 2*math.Log(math.Hypot(b, y)/c.s)) / math.Ln2
+	longer := y * (float64(y*(1+float64(c.t*c.t))) - float64(2*c.s*c.t)) / (c.s * c.s)
+	return 600 * (math.Log1p(k*d) + math.Log1p(d) - math.Log1p(longer)) / math.Ln2
 }
 
 // BendShape is a bend of any wire of one stretch speed: only the size of the
