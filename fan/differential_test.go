@@ -49,6 +49,7 @@ func (w farthest) compare(t require.TestingT, l *fan.Layout) {
 		w.mark(fret.Treble, f.treble, n)
 	}
 	w.strings(f, l)
+	w.depths(t, f, l)
 	nut, end := f.line(longOf(0)), f.fret(last)
 	w.relative("diagonal", l.DiagonalBassNutMM, nut.bass.minus(end.treble).length())
 	w.relative("diagonal", l.DiagonalTrebleNutMM, nut.treble.minus(end.bass).length())
@@ -79,20 +80,6 @@ func (w farthest) mark(got fan.Mark, length long, n int) {
 	if n > 0 {
 		w.relative("mark", got.FromNutMM, x)
 		w.relative("step", got.StepMM, x.minus(length.times(longK(float64(n-1)))))
-	}
-}
-
-func (w farthest) strings(f *longFan, l *fan.Layout) {
-	nuts := longFractions(f.spec, f.spec.NutSpacing)
-	saddles := longFractions(f.spec, f.spec.SaddleSpacing)
-	if f.spec.SaddleSpacing.Rule == fan.LikeNut {
-		saddles = nuts
-	}
-	for i, s := range l.Strings {
-		nut, saddle := f.line(longOf(0)).at(nuts[i]), f.line(longOf(1)).at(saddles[i])
-		w.point("string end", s.Nut, nut, f.bass)
-		w.point("string end", s.Saddle, saddle, f.bass)
-		w.relative("own length", s.LengthMM, saddle.minus(nut).length())
 	}
 }
 
@@ -139,8 +126,12 @@ func someNeck(r *rand.Rand) fan.Spec {
 		}
 		return fan.Spacing{Rule: fan.Listed, Fractions: fan.FractionsOfSteps(steps)}
 	}
-	s.NutSpacing = []fan.Spacing{{}, listed()}[r.IntN(2)]
-	s.SaddleSpacing = []fan.Spacing{{}, listed(), {Rule: fan.LikeNut}}[r.IntN(3)]
+	s.NutSpacing = []fan.Spacing{{}, listed(), {Rule: fan.EqualGaps}}[r.IntN(3)]
+	s.SaddleSpacing = []fan.Spacing{{}, listed(), {Rule: fan.EqualGaps}, {Rule: fan.LikeNut}}[r.IntN(4)]
+	s.DiametersMM = make([]float64, s.Strings)
+	for i := range s.DiametersMM {
+		s.DiametersMM[i] = from(0.2, 3)
+	}
 	s.NutSeatMM, s.HeelOverhangMM, s.HeelSquare = from(0, 8), from(0, 10), r.IntN(2) == 0
 	s.SawAllowanceMM = from(0, 4)
 	return s
@@ -171,7 +162,9 @@ func TestGeometryAgainstAHundredDigits(t *testing.T) {
 // Near the edges of the model the same bounds hold, and what is 0 in the
 // equations is 0 to the bit: the line at k = k(N) has k - k(N) as a factor,
 // both from the same call, and every slant has the lengths' difference, which
-// is exact for lengths within a factor of two.
+// is exact for lengths within a factor of two. Equal gaps on parallel strings
+// are the same fractions at both ends but for their last digits; cents below
+// 1e-10 that come of those are none.
 func TestGeometryNearItsEdges(t *testing.T) {
 	const last, bridge = 24, -1
 	for _, row := range []struct {
@@ -179,20 +172,25 @@ func TestGeometryNearItsEdges(t *testing.T) {
 		bass, treble float64
 		neutral      float64 // or bridge
 		spread       float64 // saddle span less nut span
+		gaps         bool    // equal gaps at both ends, under strings of unlike thickness
 	}{
-		{"neutral nut", 686, 648, 0, 20},
-		{"neutral a hair from the nut", 686, 648, 1e-9, 20},
-		{"neutral last fret", 686, 648, last, 20},
-		{"neutral a hair from fret 7", 686, 648, 7 + 1e-9, 20},
-		{"neutral bridge", 686, 648, bridge, 20},
-		{"parallel strings", 686, 648, 7, 0},
-		{"spans a hair apart", 686, 648, 7, 1e-9},
-		{"lengths a micrometre apart", 648.001, 648, 7, 20},
-		{"lengths a picometre apart", 648 + 1e-9, 648, 7, 20},
-		{"lengths one bit apart", math.Nextafter(648, 649), 648, 7, 20},
-		{"reverse by one bit, neutral bridge", 648, math.Nextafter(648, 649), bridge, 20},
-		{"equal lengths", 648, 648, 7, 20},
-		{"equal lengths, neutral bridge, drawing together", 648, 648, bridge, -5},
+		{"neutral nut", 686, 648, 0, 20, false},
+		{"neutral a hair from the nut", 686, 648, 1e-9, 20, false},
+		{"neutral last fret", 686, 648, last, 20, false},
+		{"neutral a hair from fret 7", 686, 648, 7 + 1e-9, 20, false},
+		{"neutral bridge", 686, 648, bridge, 20, false},
+		{"parallel strings", 686, 648, 7, 0, false},
+		{"spans a hair apart", 686, 648, 7, 1e-9, false},
+		{"lengths a micrometre apart", 648.001, 648, 7, 20, false},
+		{"lengths a picometre apart", 648 + 1e-9, 648, 7, 20, false},
+		{"lengths one bit apart", math.Nextafter(648, 649), 648, 7, 20, false},
+		{"reverse by one bit, neutral bridge", 648, math.Nextafter(648, 649), bridge, 20, false},
+		{"equal lengths", 648, 648, 7, 20, false},
+		{"equal lengths, neutral bridge, drawing together", 648, 648, bridge, -5, false},
+		{"equal gaps, parallel strings", 686, 648, 7, 0, true},
+		{"equal gaps, spans a hair apart", 686, 648, 7, 1e-9, true},
+		{"equal gaps, neutral bridge", 686, 648, bridge, 20, true},
+		{"equal gaps, equal lengths", 648, 648, 7, 20, true},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			s := fan.DefaultSpec()
@@ -201,6 +199,10 @@ func TestGeometryNearItsEdges(t *testing.T) {
 			s.Neutral = fan.Neutral{Fret: row.neutral}
 			if row.neutral == bridge {
 				s.Neutral = fan.Neutral{Bridge: true}
+			}
+			if row.gaps {
+				s.NutSpacing.Rule, s.SaddleSpacing.Rule = fan.EqualGaps, fan.EqualGaps
+				s.DiametersMM = []float64{0.254, 0.33, 0.432, 0.66, 0.914, 1.168}
 			}
 			l, err := fan.New(s)
 			require.NoError(t, err)

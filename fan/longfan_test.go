@@ -60,6 +60,19 @@ func longK(n float64) long {
 	return sum
 }
 
+// longLog2 is log2 x = 2 artanh((x - 1)/(x + 1))/ln 2, for x near 1: the series
+// ends where a term is below 1e-115.
+func longLog2(x long) long {
+	one := longOf(1)
+	z := x.minus(one).over(x.plus(one))
+	sum, power := longOf(0), z
+	for odd := 1.0; longOf(1e-115).less(power.size()); odd += 2 {
+		sum = sum.plus(power.over(longOf(odd)))
+		power = power.times(z).times(z)
+	}
+	return sum.by(2).over(longLn2)
+}
+
 // longPoint is a point, or a direction, in a hundred digits.
 type longPoint struct{ x, y long }
 
@@ -196,14 +209,29 @@ func (f *longFan) corners() []longPoint {
 	return []longPoint{nut.bass, heel.bass, heel.treble, nut.treble}
 }
 
-// longFractions is where the strings end along a line.
-func longFractions(s fan.Spec, spacing fan.Spacing) []long {
+// longFractions is where the strings end along a line on which the outer ones
+// stand that far apart, square across. Under equal gaps they are laid down one
+// after the other: a half string, the gap, the next half.
+func longFractions(s fan.Spec, spacing fan.Spacing, apart long) []long {
 	list := make([]long, s.Strings)
 	for i := range list {
 		list[i] = longRatio(float64(i), float64(s.Strings-1))
 		if spacing.Rule == fan.Listed {
 			list[i] = longOf(spacing.Fractions[i])
 		}
+	}
+	if spacing.Rule != fan.EqualGaps {
+		return list
+	}
+	halves := func(i int) long { return longOf(s.DiametersMM[i-1]).plus(longOf(s.DiametersMM[i])).by(0.5) }
+	gaps := apart
+	for i := 1; i < s.Strings; i++ {
+		gaps = gaps.minus(halves(i))
+	}
+	gap, at := gaps.over(longOf(float64(s.Strings-1))), longOf(0)
+	for i := 1; i < s.Strings; i++ {
+		at = at.plus(gap).plus(halves(i))
+		list[i] = at.over(apart)
 	}
 	return list
 }
