@@ -4,7 +4,7 @@ import (
 	"strings"
 	"unicode"
 
-	"github.com/olekukonko/tablewriter/pkg/twwidth"
+	"github.com/clipperhouse/displaywidth"
 )
 
 const hardBlank = '\u00a0'
@@ -33,10 +33,20 @@ func clean(s string) string {
 	return b.String()
 }
 
-// cells gives the number of terminal cells that s takes: 2 for wide letters,
-// 0 for combining marks. It counts as the table library does, and letters of
-// ambiguous width as narrow on every machine.
-func cells(s string) int { return twwidth.WidthWithOptions(s, twwidth.Options{}) }
+// cells gives the number of terminal cells that s takes, letter by letter: 2
+// for wide letters, 0 for combining marks. Letters of ambiguous width are
+// narrow on every machine.
+func cells(s string) int {
+	n := 0
+	for _, r := range s {
+		if r >= ' ' && r <= '~' {
+			n++
+			continue
+		}
+		n += displaywidth.Rune(r)
+	}
+	return n
+}
 
 // mapText gives a copy of the report with f applied to every text but the
 // tables' names and the drawings.

@@ -5,7 +5,7 @@ import (
 	"testing"
 	"unicode"
 
-	"github.com/olekukonko/tablewriter/pkg/twwidth"
+	"github.com/clipperhouse/displaywidth"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -15,7 +15,11 @@ import (
 
 // cellWidth measures print by itself: wide letters two cells, accents none.
 func cellWidth(line string) int {
-	return twwidth.WidthWithOptions(line, twwidth.Options{})
+	n := 0
+	for _, r := range line {
+		n += displaywidth.Rune(r)
+	}
+	return n
 }
 
 func requireWithin(t require.TestingT, text string, width int) {

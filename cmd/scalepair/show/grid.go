@@ -1,101 +1,120 @@
 package show
 
-import (
-	"bytes"
-	"strings"
+import "strings"
 
-	"github.com/olekukonko/tablewriter"
-	"github.com/olekukonko/tablewriter/pkg/twwidth"
-	"github.com/olekukonko/tablewriter/renderer"
-	"github.com/olekukonko/tablewriter/tw"
-)
-
-// grid prints one part of a table as lines without trailing blanks.
-func grid(t *Table, p part, ascii bool) ([]string, error) {
-	twwidth.SetEastAsian(false) // as cells counts, whatever the locale
-	var b bytes.Buffer
-	g := newGrid(&b, t, p, ascii)
-	g.Header(headRow(t, p))
+// grid prints one part of a table as lines without trailing blanks: no
+// borders, a rule under the heads and above the totals.
+func grid(t *Table, p part, ascii bool) []string {
+	rows := []brokenRow{headRow(t, p)}
 	for _, row := range t.Rows {
-		if err := g.Append(p.row(row)); err != nil {
-			return nil, err
-		}
+		rows = append(rows, p.row(row))
 	}
 	if p.hasTotals(t) {
-		g.Footer(p.row(t.Foot))
+		rows = append(rows, p.row(t.Foot))
 	}
-	if err := g.Render(); err != nil {
-		return nil, err
+	g := newSetter(t, p, rows)
+	var lines []string
+	for i, row := range rows {
+		if foot := i > len(t.Rows); foot || i == 1 {
+			lines = append(lines, g.rule(ascii))
+		}
+		lines = append(lines, g.set(row)...)
 	}
-	lines := strings.Split(strings.TrimSuffix(b.String(), "\n"), "\n")
-	for i := range lines {
-		lines[i] = strings.TrimRight(lines[i], " ")
-	}
-	return lines, nil
+	return lines
 }
 
-// newGrid sets up the table library: no borders, a rule under the heads and
-// above the totals, and none of its own formatting, wrapping or trimming.
-func newGrid(b *bytes.Buffer, t *Table, p part, ascii bool) *tablewriter.Table {
-	style := tw.StyleLight
-	if ascii {
-		style = tw.StyleASCII
-	}
-	config := tablewriter.Config{
-		Header:   cellConfig(t, p),
-		Row:      cellConfig(t, p),
-		Footer:   cellConfig(t, p),
-		Behavior: tw.Behavior{TrimSpace: tw.Off, TrimLine: tw.Off},
-	}
-	return tablewriter.NewTable(b, tablewriter.WithConfig(config),
-		tablewriter.WithRenderer(renderer.NewBlueprint(tw.Rendition{
-			Borders: tw.Border{Left: tw.Off, Right: tw.Off, Top: tw.Off, Bottom: tw.Off},
-			Symbols: tw.NewSymbols(style),
-			Settings: tw.Settings{
-				Separators: tw.Separators{BetweenColumns: tw.Off, BetweenRows: tw.Off, ShowHeader: tw.On, ShowFooter: tw.On},
-				Lines:      tw.Lines{ShowHeaderLine: tw.On, ShowFooterLine: tw.On},
-			},
-		})))
+// brokenRow is one row of a table, each of its cells broken into lines.
+type brokenRow [][]string
+
+// setter sets rows with their columns under each other.
+type setter struct {
+	widths []int // of what stands in each column, in cells
+	right  []bool
 }
 
-func cellConfig(t *Table, p part) tw.CellConfig {
-	align := make([]tw.Align, len(p.columns))
-	pads := make([]tw.Padding, len(p.columns))
+func newSetter(t *Table, p part, rows []brokenRow) setter {
+	g := setter{make([]int, len(p.columns)), make([]bool, len(p.columns))}
 	for i, c := range p.columns {
-		align[i], pads[i] = tw.AlignLeft, tw.Padding{Right: strings.Repeat(" ", columnGap), Overwrite: true}
-		if t.Columns[c].Align == Right {
-			align[i] = tw.AlignRight
+		g.right[i] = t.Columns[c].Align == Right
+		for _, row := range rows {
+			for _, line := range row[i] {
+				g.widths[i] = max(g.widths[i], cells(line))
+			}
 		}
 	}
-	pads[len(pads)-1] = tw.PaddingNone
-	return tw.CellConfig{
-		Formatting: tw.CellFormatting{AutoWrap: tw.WrapNone, AutoFormat: tw.Off},
-		Alignment:  tw.CellAlignment{PerColumn: align},
-		Padding:    tw.CellPadding{PerColumn: pads},
+	return g
+}
+
+// rule gives a line under all columns.
+func (g setter) rule(ascii bool) string {
+	sign := "─"
+	if ascii {
+		sign = "-"
+	}
+	n := columnGap * (len(g.widths) - 1)
+	for _, w := range g.widths {
+		n += w
+	}
+	return strings.Repeat(sign, n)
+}
+
+// set gives the lines of one row, as many as its longest cell has.
+func (g setter) set(row brokenRow) []string {
+	most := 0
+	for _, cell := range row {
+		most = max(most, len(cell))
+	}
+	lines := make([]string, most)
+	for i := range lines {
+		lines[i] = g.line(row, i)
+	}
+	return lines
+}
+
+// line sets the i-th line of every cell of a row.
+func (g setter) line(row brokenRow, i int) string {
+	var b strings.Builder
+	for k, cell := range row {
+		text := ""
+		if i < len(cell) {
+			text = cell[i]
+		}
+		before, after := 0, g.widths[k]-cells(text)
+		if g.right[k] {
+			before, after = after, 0
+		}
+		blanks(&b, before)
+		b.WriteString(text)
+		blanks(&b, after+columnGap)
+	}
+	return strings.TrimRight(b.String(), " ")
+}
+
+func blanks(b *strings.Builder, n int) {
+	for range n {
+		b.WriteByte(' ')
 	}
 }
 
-// headRow gives the part's headings, broken into lines and standing on the
-// rule.
-func headRow(t *Table, p part) []string {
-	heads := make([][]string, len(p.columns))
+// headRow gives the part's headings, standing on the rule.
+func headRow(t *Table, p part) brokenRow {
+	row := make(brokenRow, len(p.columns))
 	most := 0
 	for i, c := range p.columns {
-		heads[i] = wrap(t.Columns[c].Head, p.widths[i])
-		most = max(most, len(heads[i]))
+		row[i] = wrap(t.Columns[c].Head, p.widths[i])
+		most = max(most, len(row[i]))
 	}
-	row := make([]string, len(heads))
-	for i, h := range heads {
-		row[i] = strings.Repeat("\n", most-len(h)) + strings.Join(h, "\n")
+	for i, head := range row {
+		row[i] = append(make([]string, most-len(head), most), head...)
 	}
 	return row
 }
 
 // row gives the part's cells of one row, broken into lines where too wide.
-func (p part) row(cells []string) []string {
-	row := make([]string, len(p.columns))
+func (p part) row(cells []string) brokenRow {
+	row := make(brokenRow, len(p.columns))
 	for i, c := range p.columns {
-		row[i] = strings.Join(wrap(cells[c], p.widths[i]), "\n")
+		row[i] = wrap(cells[c], p.widths[i])
 	}
 	return row
 }

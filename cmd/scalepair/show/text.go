@@ -107,11 +107,7 @@ func (t text) table(tb *Table) error {
 		if i > 0 {
 			t.continued(tb)
 		}
-		lines, err := grid(tb, p, t.ascii)
-		if err != nil {
-			return err
-		}
-		t.lines(lines...)
+		t.lines(grid(tb, p, t.ascii)...)
 	}
 	if len(tb.Rows) == 0 {
 		t.lines(noRows)
