@@ -43,7 +43,7 @@ func (e exitError) Error() string { return fmt.Sprintf("exit %d", e.code) }
 func run(args []string, out, errOut io.Writer) int {
 	a := &app{out: out, err: errOut, env: os.Getenv}
 	a.file, _ = out.(*os.File)
-	root := a.root()
+	root := a.root(args)
 	root.SetArgs(args)
 	return a.finish(root.Execute())
 }
@@ -97,8 +97,32 @@ func (a *app) plain(text string) string {
 	return text
 }
 
-// root is the whole command tree.
-func (a *app) root() *cobra.Command {
+// maker makes one command of the tree.
+type maker struct {
+	name string
+	make func() *cobra.Command
+}
+
+// makers gives the commands that the line args is about: the one that it begins
+// with, else all. Setting all of them up takes longer than most runs of one.
+func (a *app) makers(args []string) []maker {
+	all := []maker{
+		{"init", a.initCommand}, {"gauges", a.gaugesCommand}, {"weigh", a.weighCommand}, {"advise", a.adviseCommand},
+		{"tension", a.tensionCommand}, {"compare", a.compareCommand}, {"explain", a.explainCommand}, {"layout", a.layoutCommand},
+		{"neutral", a.neutralCommand}, {"setout", a.setoutCommand}, {"check", a.checkCommand}, {"draw", a.drawCommand},
+		{"sheet", a.sheetCommand},
+	}
+	for _, m := range all {
+		if len(args) > 0 && m.name == args[0] {
+			return []maker{m}
+		}
+	}
+	return all
+}
+
+// root is the command tree as far as the line args needs it; without args the
+// whole.
+func (a *app) root(args []string) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "scalepair",
 		Short: "Choose a scale pair for a fanned-fret instrument, and set it out",
@@ -124,12 +148,12 @@ current folder, and without that an invented demo, and says so.`,
 	}
 	root.SetOut(a.out)
 	root.SetErr(a.err)
-	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(a.initCommand(), a.adviseCommand(), a.tensionCommand(), a.layoutCommand())
-	root.AddCommand(a.gaugesCommand(), a.compareCommand(), a.explainCommand(), a.weighCommand())
-	root.AddCommand(a.benchCommands()...)
-	root.AddCommand(a.drawCommand(), a.sheetCommand())
-	a.everyday(root)
+	root.SetFlagErrorFunc(a.flagError)
+	makers := a.makers(args)
+	for _, m := range makers {
+		root.AddCommand(m.make())
+	}
+	a.everyday(root, len(makers) > 1)
 	return root
 }
 

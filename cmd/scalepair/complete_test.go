@@ -20,7 +20,7 @@ import (
 func tree() *cobra.Command {
 	var out bytes.Buffer
 	a := &app{out: &out, err: &out, env: func(string) string { return "" }}
-	return a.root()
+	return a.root(nil)
 }
 
 func choices(line ...string) []string {

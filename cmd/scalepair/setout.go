@@ -12,11 +12,6 @@ import (
 	"scalepair/tension/choice"
 )
 
-// benchCommands are the commands of the bench: before the saw and after it.
-func (a *app) benchCommands() []*cobra.Command {
-	return []*cobra.Command{a.setoutCommand(), a.checkCommand(), a.neutralCommand()}
-}
-
 // setoutOptions are what setout takes beside a build file.
 type setoutOptions struct {
 	output      outputFlags

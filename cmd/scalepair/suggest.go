@@ -13,14 +13,14 @@ import (
 
 // flagError puts what the parser says about a flag in our words, with the
 // nearest flag where one was misspelt.
-func flagError(c *cobra.Command, err error) error {
+func (a *app) flagError(c *cobra.Command, err error) error {
 	var missing *pflag.NotExistError
 	var empty *pflag.ValueRequiredError
 	var wrong *pflag.InvalidValueError
 	f := fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: err.Error(), Remedy: helpOf(c)}
 	switch {
 	case errors.As(err, &missing):
-		f = noSuchFlag(c, missing)
+		f = a.noSuchFlag(c, missing)
 	case errors.As(err, &empty):
 		f = fault.Fault{Place: fault.Place{Input: "--" + empty.GetFlag().Name}, What: "the value is missing",
 			Remedy: "it is: " + inWords(empty.GetFlag())}
@@ -54,7 +54,7 @@ func inWords(f *pflag.Flag) string {
 
 // noSuchFlag looks for the flag that was meant: a long flag written with one
 // dash, a flag of another command, or the nearest of this one.
-func noSuchFlag(c *cobra.Command, e *pflag.NotExistError) fault.Fault {
+func (a *app) noSuchFlag(c *cobra.Command, e *pflag.NotExistError) fault.Fault {
 	name, given := e.GetSpecifiedName(), "--"+e.GetSpecifiedName()
 	if all := e.GetSpecifiedShortnames(); all != "" {
 		name, given = all, "-"+all
@@ -67,7 +67,7 @@ func noSuchFlag(c *cobra.Command, e *pflag.NotExistError) fault.Fault {
 			known = append(known, f.Name)
 		}
 	})
-	for _, other := range c.Root().Commands() {
+	for _, other := range a.root(nil).Commands() {
 		if other.Flags().Lookup(name) != nil && len(name) > 1 {
 			elsewhere = append(elsewhere, other.Name())
 		}
