@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"scalepair/data/fault"
 	"scalepair/data/near"
@@ -35,8 +36,10 @@ type heading struct{ text, name, unit string }
 
 // fold makes "Outer (mm)", "outer mm" and "OUTER_MM" the same heading.
 func fold(s string) string {
-	s = strings.NewReplacer("(", " ", ")", " ", "[", " ", "]", " ", "-", " ", "_", " ").Replace(strings.ToLower(s))
-	return strings.Join(strings.Fields(s), "_")
+	words := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
+		return strings.ContainsRune("()[]-_", r) || unicode.IsSpace(r)
+	})
+	return strings.Join(words, "_")
 }
 
 // head is what the heading row says: for every column of the file its name and

@@ -1,9 +1,11 @@
 package csvtable
 
 import (
+	"bufio"
 	"encoding/csv"
 	"errors"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"scalepair/data/fault"
@@ -31,12 +33,19 @@ func split(line string) ([]cell, *fault.Fault) {
 	return cells, nil
 }
 
+// lineReaders are buffers of a size that the csv package takes as they are, so
+// that not every line needs its own.
+var lineReaders = sync.Pool{New: func() any { return bufio.NewReader(nil) }}
+
 // splitQuoted gives the fields and the byte column, from 1, of each.
 func splitQuoted(line string, lazy bool) ([]string, []int, error) {
 	if !strings.Contains(line, `"`) {
 		return splitBare(line)
 	}
-	r := csv.NewReader(strings.NewReader(line))
+	buf := lineReaders.Get().(*bufio.Reader)
+	defer lineReaders.Put(buf)
+	buf.Reset(strings.NewReader(line))
+	r := csv.NewReader(buf)
 	r.LazyQuotes, r.TrimLeadingSpace = lazy, true
 	fields, err := r.Read()
 	if err != nil {
