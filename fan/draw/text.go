@@ -151,10 +151,11 @@ func cut(s string, room float64) string {
 		return s
 	}
 	const ellipsis = "…"
-	left := room - ems(ellipsis)
-	end := 0
+	// The widths are added in the order of ems, so that what is left measures
+	// as found here to the last digit.
+	length, end := 0.0, 0
 	for i, r := range s {
-		if left -= em(r); left < 0 {
+		if length += em(r); length+ems(ellipsis) > room {
 			break
 		}
 		end = i + utf8.RuneLen(r)
