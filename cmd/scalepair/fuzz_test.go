@@ -1,0 +1,187 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"scalepair/cmd/scalepair/build"
+)
+
+// realBuild is a build of the demo or of testdata, with its readings and a pair
+// that it might have chosen.
+type realBuild struct{ toml, readings string }
+
+// chosen adds a pair to a build that has none, so that a command need not search.
+var chosen = map[string]string{
+	"../../data/demo":                  "\n[chosen]\nbass = \"710 mm\"\ntreble = \"690 mm\"\ngauges = [\"w54\", \"w42\", \"w32\", \"w22\", \"p17\", \"p13\"]\n",
+	"../../testdata/builds/seven":      "\n[chosen]\nbass = \"686 mm\"\ntreble = \"648 mm\"\n",
+	"../../testdata/builds/eight_inch": "\n[chosen]\nbass = \"28 in\"\ntreble = \"26 in\"\n",
+	"../../testdata/builds/bass_five":  "\n[chosen]\nbass = \"900 mm\"\ntreble = \"850 mm\"\n",
+}
+
+// realBuilds gives every build twice, as it is and with a pair chosen, in a
+// fixed order.
+func realBuilds(t testing.TB) []realBuild {
+	var out []realBuild
+	for _, folder := range []string{"../../data/demo", "../../testdata/builds/seven", "../../testdata/builds/eight_inch", "../../testdata/builds/bass_five"} {
+		toml, readings := contents(t, filepath.Join(folder, "build.toml")), contents(t, filepath.Join(folder, "readings.csv"))
+		out = append(out, realBuild{toml, readings})
+		if !strings.Contains(toml, "\n[chosen]") {
+			out = append(out, realBuild{toml + chosen[folder], readings})
+		}
+	}
+	return out
+}
+
+func contents(t testing.TB, file string) string {
+	src, err := os.ReadFile(file)
+	require.NoError(t, err)
+	return string(src)
+}
+
+// bench is a folder that takes the files of one run after the other.
+type bench struct{ folder string }
+
+func newBench(f *testing.F) bench { return bench{f.TempDir()} }
+
+// outcome is what a run left behind.
+type outcome struct {
+	code        int
+	out, errOut string
+	files       map[string]string // what stands in the files that it was to write; those not there are left out
+}
+
+// fileName matches a file of a command line.
+var fileName = regexp.MustCompile(`^\w+\.(toml|csv|html|svg|dxf|pdf)$`)
+
+// run writes the files and runs a command line in which names stand for files
+// of the bench's folder; those behind --out are the ones that it is to write.
+func (b bench) run(t *testing.T, files map[string]string, args ...string) outcome {
+	for name, text := range files {
+		require.NoError(t, os.WriteFile(filepath.Join(b.folder, name), []byte(text), 0o600))
+	}
+	line := make([]string, len(args))
+	var wanted []string
+	for i, arg := range args {
+		if line[i] = arg; fileName.MatchString(arg) {
+			line[i] = filepath.Join(b.folder, arg)
+		}
+		if i > 0 && args[i-1] == "--out" {
+			wanted = append(wanted, line[i])
+			_ = os.Remove(line[i]) // left by the run before, or not there
+		}
+	}
+	var stdout, stderr bytes.Buffer
+	o := outcome{files: map[string]string{}}
+	o.code = run(line, &stdout, &stderr)
+	o.out, o.errOut = stdout.String(), stderr.String()
+	for _, file := range wanted {
+		if src, err := os.ReadFile(file); err == nil {
+			o.files[filepath.Base(file)] = string(src)
+		}
+	}
+	return o
+}
+
+// searched is the largest grid that a fuzzer searches; the program itself takes
+// five million pairs.
+const searched = 750
+
+// tooWide tells whether a build would search too long for a fuzzer, or read
+// anything but the readings beside it.
+func tooWide(toml string) bool {
+	b, err := build.Read([]byte(toml), "build.toml")
+	if err != nil {
+		return false // refused at once
+	}
+	return len(b.Scales.Bass)*len(b.Scales.Treble) > searched || b.Readings != "readings.csv"
+}
+
+// commands are the command lines that the fuzzers try.
+var commands = [][]string{
+	{"tension", "build.toml"},
+	{"layout", "build.toml"},
+	{"setout", "build.toml"},
+	{"check", "marks.csv", "build.toml"},
+	{"gauges", "build.toml"},
+	{"explain", "1", "build.toml"},
+	{"neutral", "build.toml"},
+	{"tension", "build.toml", "--format", "json"},
+	{"layout", "build.toml", "--format", "json"},
+	{"check", "marks.csv", "build.toml", "--format", "json"},
+	{"gauges", "build.toml", "--format", "json"},
+	{"tension", "build.toml", "--lengths", "in64", "--forces", "lbf", "--format", "csv"},
+	{"advise", "build.toml", "--draws", "50"},
+	{"weigh", "build.toml"},
+	{"compare", "build.toml"},
+	{"sheet", "build.toml", "--out", "sheet.html"},
+	{"draw", "build.toml", "--out", "fan.svg", "--out", "fan.dxf"},
+	{"draw", "build.toml", "--out", "fan.pdf"},
+}
+
+// noNumber is what no number may look like, nowhere in what is printed: NaN, an
+// infinity, a zero with a sign.
+var noNumber = regexp.MustCompile(`\bNaN\b|\bInf\b|(^|[^0-9A-Za-z.)])-0(\.0*)?($|[^0-9.A-Za-z/])`)
+
+// requireSound holds what every run must keep: exit code 0 with a result and no
+// more than hints on stderr, or 1 with faults on stderr, nothing on stdout and no
+// file; and numbers only where numbers belong. given is all the text that the
+// user wrote, which may be printed again.
+func requireSound(t *testing.T, args []string, given string, o outcome) {
+	wanted := strings.Count(strings.Join(args, " "), "--out ")
+	outOfTolerance := o.code == exitInput && args[0] == "check" && o.out != ""
+	switch {
+	case o.code == exitDone:
+		require.True(t, wanted > 0 || o.out != "")
+		require.Len(t, o.files, wanted)
+	case outOfTolerance:
+	default:
+		require.Equal(t, exitInput, o.code, "%q: %s", args, o.errOut)
+		require.Empty(t, o.out, "%q", args)
+		require.NotEmpty(t, o.errOut)
+		require.Empty(t, o.files)
+	}
+	if strings.Contains(strings.Join(args, " "), "json") && o.out != "" {
+		require.True(t, json.Valid([]byte(o.out)), o.out)
+	}
+	if noNumber.MatchString(given) || strings.Contains(given, `\`) {
+		return
+	}
+	require.NotRegexp(t, noNumber, o.out)
+	require.NotRegexp(t, noNumber, o.errOut)
+	for name, text := range o.files {
+		require.NotEmpty(t, text)
+		if name != "fan.pdf" { // which holds the face's bytes
+			require.NotRegexp(t, noNumber, text, name)
+		}
+	}
+}
+
+// FuzzCommand runs the whole program on any build, readings and measured marks.
+func FuzzCommand(f *testing.F) {
+	marks := contents(f, "../../testdata/builds/demo_marks.csv")
+	builds := realBuilds(f)
+	for i := range commands {
+		b := builds[i%len(builds)]
+		f.Add(b.toml, b.readings, marks, byte(i))
+	}
+	for i, b := range builds {
+		f.Add(b.toml, b.readings, marks, byte(i%3))
+	}
+	bench := newBench(f)
+	f.Fuzz(func(t *testing.T, toml, readings, measured string, command byte) {
+		if tooWide(toml) {
+			return
+		}
+		args := commands[int(command)%len(commands)]
+		o := bench.run(t, map[string]string{"build.toml": toml, "readings.csv": readings, "marks.csv": measured}, args...)
+		requireSound(t, args, toml+readings+measured, o)
+	})
+}
