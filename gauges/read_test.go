@@ -134,29 +134,3 @@ func TestReadRefusesWhatIsNoTable(t *testing.T) {
 		assert.ErrorContains(t, err, "r.csv", name)
 	}
 }
-
-// Whatever the bytes, reading gives readings in range or faults with a place,
-// and what can be read can be combined without a panic.
-func FuzzReadReadings(f *testing.F) {
-	f.Add("gauge,construction,outer_in,length_mm,mass_g\n010,plain,0.010,500,0.20\n011,plain,0.011,500,0.24\n")
-	f.Add("gauge,construction,outer_mm,core_mm,core_shape,kind,hung_mass_kg,speaking_length_mm,pitch\na,w,1,0.4,hex,hung,6,600,110\n")
-	f.Add("gauge,kind\n\xef\xbb\xbfx,listed\n")
-	f.Fuzz(func(t *testing.T, text string) {
-		r, err := gauges.ReadReadings(strings.NewReader(text), "r.csv", nil)
-		if err != nil {
-			assert.Nil(t, r)
-			assert.Contains(t, err.Error(), "r.csv")
-			return
-		}
-		s, err := gauges.Combine(r, nil, gauges.DefaultInstruments(), gauges.Options{Extrapolate: true})
-		if err != nil {
-			assert.Empty(t, s.Gauges)
-			return
-		}
-		for _, g := range s.Gauges {
-			assert.Greater(t, g.UnitWeight, 0.0)
-			assert.Greater(t, g.U, 0.0)
-			assert.Less(t, g.U, 1e6)
-		}
-	})
-}

@@ -2,7 +2,6 @@ package mark_test
 
 import (
 	"bytes"
-	"math"
 	"strings"
 	"testing"
 
@@ -135,43 +134,4 @@ func TestFormReadsBack(t *testing.T) {
 	report := check(t, l, got, mark.DefaultOptions())
 	assert.True(t, report.Pass)
 	assert.Contains(t, form.String(), "nut offset,,,,,\n")
-}
-
-// Reading never panics; what is read is finite, and Check takes it or refuses
-// it without panic, and never says NaN.
-func FuzzReadReadings(f *testing.F) {
-	f.Add("line,pass,fret,from,measured_mm,step_mm,remark\nbass,ruler,1,,39.5,0.5,\nbass,caliper,2,,37,,x\n")
-	f.Add("line,pass,fret,measured_in\ntreble,caliper,3,1 1/2\nnut offset,,,-0.01\n")
-	f.Add("line;pass\nbass;ruler\n")
-	f.Add("\ufeffline,pass,fret,measured\ndiagonal from bass nut,,12,340 mm\n")
-	f.Add("line,pass,fret,measured_mm,step_mm\nbass,caliper,24,1e-300,1e-3\nbass,ruler,24,2999,5\n")
-	l := layout(f)
-	f.Fuzz(func(t *testing.T, in string) {
-		readings, err := mark.ReadReadings(strings.NewReader(in), "f.csv")
-		if err != nil {
-			require.Nil(t, readings)
-			return
-		}
-		require.NotEmpty(t, readings)
-		for _, r := range readings {
-			require.False(t, math.IsNaN(r.MM) || math.IsInf(r.MM, 0))
-			require.NotZero(t, r.Place.Line)
-		}
-		report, err := mark.Check(l, readings, mark.DefaultOptions())
-		if err != nil {
-			require.Equal(t, mark.Report{}, report)
-			return
-		}
-		for _, line := range report.Lines {
-			for _, m := range line.Marks {
-				require.False(t, math.IsNaN(m.MM+m.U+m.ErrorMM+m.ErrorCents+m.UCents+m.ShowsMM), "%+v", m)
-				require.False(t, math.IsInf(m.MM+m.U+m.ErrorMM+m.ErrorCents+m.UCents+m.ShowsMM, 0), "%+v", m)
-			}
-		}
-		for _, s := range report.Slips {
-			require.False(t, math.IsNaN(s.MM+s.U+s.Ratio), "%+v", s)
-			require.NotEmpty(t, s.Words())
-			require.NotEmpty(t, s.Remedy())
-		}
-	})
 }

@@ -1,0 +1,218 @@
+package gauges_test
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"reflect"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/gauges"
+)
+
+// An error means no readings and faults with place and words; success means
+// readings within the sizes that a string can have, which written down again
+// read back the same. Combine takes them or refuses them: a stock of finite
+// numbers above 0, or faults.
+func FuzzReadReadings(f *testing.F) {
+	for _, file := range []string{
+		"../data/demo/readings.csv", "../testdata/builds/seven/readings.csv", "../testdata/builds/eight_inch/readings.csv",
+		"../testdata/builds/bass_five/readings.csv", "../testdata/readings/utf16.bin",
+	} {
+		text, err := os.ReadFile(file)
+		require.NoError(f, err)
+		f.Add(string(text))
+	}
+	for _, text := range []string{
+		"gauge,construction,outer_in,length_mm,mass_g\n010,plain,0.010,500,0.20\n011,plain,0.011,500,0.24\n",
+		"gauge,construction,outer_mm,core_mm,core_shape,kind,hung_mass_kg,speaking_length_mm,pitch\na,w,1,0.4,hex,hung,6,600,110\n",
+		"gauge,kind\n\xef\xbb\xbfx,listed\n",
+		"gauge,construction,material,outer,length,length_step,mass,mass_step,density_kg_m3,youngs_gpa,strength_mpa\nn,plain,nylon,0.028 in,12 1/2 in,1/32 in,3 gr,0.1 gr,1080,3,300\n",
+		"gauge,construction,outer_mm,kind,hung_mass_kg,hung_step,speaking_length_mm,pitch_hz,pitch_cents\na,plain,0.25,hung,6,5 g,600,330,1\na,plain,0.25,hung,6.1,5 g,600,333,1\n",
+		"gauge,construction,outer_mm,core_mm,length_mm,mass_g\na,w,1,0.4,500,2.5\nb,w,1.2,0.4,500,3.6\nc,w,1.4,0.5,500,4.8\nd,w,1.3,,,\n",
+	} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		r, err := gauges.ReadReadings(strings.NewReader(text), "r.csv", nil)
+		if err != nil {
+			assert.Nil(t, r)
+			requireFaults(t, err, text)
+			return
+		}
+		require.NotEmpty(t, r)
+		requireReadsBack(t, r)
+		s, err := gauges.Combine(r, nil, gauges.DefaultInstruments(), gauges.Options{Extrapolate: true})
+		if err != nil {
+			assert.Zero(t, s)
+			requireFaults(t, err, text)
+			return
+		}
+		requireStock(t, s, len(r))
+	})
+}
+
+// requireFaults holds every fault to a place in the file and to words.
+func requireFaults(t *testing.T, err error, text string) {
+	list, ok := err.(fault.List)
+	require.True(t, ok, err)
+	require.NotEmpty(t, list)
+	for _, one := range list {
+		assert.Equal(t, "r.csv", one.Place.Input, one)
+		assert.LessOrEqual(t, one.Place.Line, strings.Count(text, "\n")+strings.Count(text, "\r")+1)
+		assert.NotEmpty(t, one.What)
+	}
+}
+
+// requireReadsBack writes readings as a table of our own, in SI, and reads them
+// again.
+func requireReadsBack(t *testing.T, all []gauges.Reading) {
+	again, err := gauges.ReadReadings(strings.NewReader(table(all)), "again.csv", nil)
+	require.NoError(t, err)
+	require.Len(t, again, len(all))
+	for i := range all {
+		requireSizes(t, all[i])
+		want, got := all[i], again[i]
+		for _, r := range []*gauges.Reading{&want, &got} {
+			r.Place, r.Given = fault.Place{}, gauges.Given{}
+		}
+		// 1e9 and 1e6 are a multiplication each way.
+		assert.InDelta(t, want.YoungsPa, got.YoungsPa, 4e-16*want.YoungsPa)
+		assert.InDelta(t, want.StrengthPa, got.StrengthPa, 4e-16*want.StrengthPa)
+		got.YoungsPa, got.StrengthPa = want.YoungsPa, want.StrengthPa
+		assert.Equal(t, want, got)
+	}
+}
+
+// requireSizes holds the sizes of a reading to finite numbers, 0 or above.
+func requireSizes(t *testing.T, r gauges.Reading) {
+	for _, x := range []float64{
+		r.OuterM, r.CoreM, r.DensityKgM3, r.YoungsPa, r.StrengthPa, r.WindingM, r.LengthM, r.LengthStepM,
+		r.MassKg, r.MassStepKg, r.HungKg, r.HungStepKg, r.SpeakingM, r.FreqHz, r.PitchCents,
+	} {
+		require.False(t, !(x >= 0) || math.IsInf(x, 0) || x == 0 && math.Signbit(x), r)
+	}
+}
+
+// table writes readings as a readings file, exactly.
+func table(all []gauges.Reading) string {
+	var b strings.Builder
+	// A first column that is empty, so that no label can make its line a comment.
+	b.WriteString(",gauge,construction,outer,core,core_shape,diameters,material,kind,pieces,length,length_step,mass,mass_step," +
+		"hung_mass,hung_step,speaking_length,pitch,pitch_cents,winding,density_kg_m3,youngs_gpa,strength_mpa,date,remark\n")
+	number := func(x float64) string {
+		if x == 0 {
+			return ""
+		}
+		return strconv.FormatFloat(x, 'g', -1, 64)
+	}
+	length := func(m float64) string { return written(unit.Length(m)) }
+	mass := func(kg float64) string { return written(unit.Mass(kg)) }
+	for _, r := range all {
+		shape := map[gauges.Shape]string{gauges.Round: "round", gauges.Hex: "hex"}[r.Shape]
+		diameters := map[[2]gauges.DiameterFrom]string{
+			{gauges.Measured, gauges.Measured}: "measured", {gauges.Measured, gauges.Nominal}: "outer measured", {gauges.Nominal, gauges.Measured}: "core measured",
+		}[[2]gauges.DiameterFrom{r.OuterFrom, r.CoreFrom}]
+		pieces := ""
+		if r.Pieces > 0 {
+			pieces = strconv.Itoa(r.Pieces)
+		}
+		cells := []string{
+			r.Gauge, r.Construction, length(r.OuterM), length(r.CoreM), shape, diameters, r.Material, r.Kind.String(), pieces,
+			length(r.LengthM), length(r.LengthStepM), mass(r.MassKg), mass(r.MassStepKg), mass(r.HungKg), mass(r.HungStepKg), length(r.SpeakingM),
+			number(r.FreqHz), number(r.PitchCents), length(r.WindingM), number(r.DensityKgM3), number(r.YoungsPa / 1e9), number(r.StrengthPa / 1e6), r.Date, r.Remark,
+		}
+		for i, c := range cells {
+			cells[i] = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
+		}
+		b.WriteString("," + strings.Join(cells, ",") + "\n")
+	}
+	return b.String()
+}
+
+// written writes a quantity; nothing for one that was not given.
+func written[T interface {
+	~float64
+	fmt.Stringer
+}](x T) string {
+	if x == 0 {
+		return ""
+	}
+	return x.String()
+}
+
+// requireStock holds a stock to what its fields promise.
+func requireStock(t *testing.T, s gauges.Stock, rows int) {
+	require.NotEmpty(t, s.Gauges)
+	require.LessOrEqual(t, len(s.Gauges), rows)
+	for _, g := range s.Gauges {
+		for _, x := range []float64{g.UnitWeight, g.U, g.Outer} {
+			require.True(t, x > 0 && !math.IsInf(x, 0) || x == 0 && g.Outer == 0, g.Label)
+		}
+		for _, x := range []float64{g.UOuter, g.Core, g.UCore, g.Indep, g.AreaM2, g.EA, g.EI, g.ImpliedKgM3, g.Packing} {
+			require.True(t, x >= 0 && !math.IsInf(x, 0), "%s: %+v", g.Label, g)
+		}
+		require.Greater(t, g.UnitWeight, 0.0)
+		require.Greater(t, g.U, 0.0)
+		// A unit weight is between a hair of nylon and a rod of tungsten, 25 g/cm3
+		// at 6 mm, and known to within itself some times over.
+		require.Less(t, g.UnitWeight, 25000*math.Pi/4*0.006*0.006*1.01)
+		sum := g.Indep * g.Indep
+		for _, c := range g.Common {
+			sum += c.U * c.U
+		}
+		require.InEpsilon(t, g.U*g.U, sum, 1e-9, g.Label)
+	}
+	requireFinite(t, reflect.ValueOf(s))
+	text := fmt.Sprint(s.Gauges[0].Flags(), notes(s))
+	if !strings.Contains(labels(s), "nan") && !strings.Contains(labels(s), "inf") {
+		require.NotContains(t, text, "NaN")
+		require.NotContains(t, text, "Inf")
+	}
+}
+
+// notes gives the words of a stock; labels what users named in it, in lower case.
+func notes(s gauges.Stock) (out []string) {
+	for _, g := range s.Gauges {
+		out = append(out, g.Notes...)
+	}
+	return out
+}
+
+func labels(s gauges.Stock) string {
+	var b strings.Builder
+	for _, g := range s.Gauges {
+		b.WriteString(g.Label + " " + g.Family + " " + g.Material + " ")
+	}
+	return strings.ToLower(b.String())
+}
+
+// requireFinite walks all exported fields; only a limit beyond which something
+// is suspect may be infinite, where nothing is.
+func requireFinite(t *testing.T, v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Float64:
+		require.False(t, math.IsNaN(v.Float()) || math.IsInf(v.Float(), 0))
+	case reflect.Pointer:
+		if !v.IsNil() {
+			requireFinite(t, v.Elem())
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			requireFinite(t, v.Index(i))
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if field := v.Type().Field(i); field.IsExported() && field.Name != "Limit" {
+				requireFinite(t, v.Field(i))
+			}
+		}
+	}
+}
