@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
+	"scalepair/data/unit"
 )
 
 // realBuild is a build of the demo or of testdata, with its readings and a pair
@@ -26,12 +27,25 @@ var chosen = map[string]string{
 	"../../testdata/builds/bass_five":  "\n[chosen]\nbass = \"900 mm\"\ntreble = \"850 mm\"\n",
 }
 
-// realBuilds gives every build twice, as it is and with a pair chosen, in a
-// fixed order.
+// steps matches the step of a range of lengths.
+var steps = regexp.MustCompile(`step = "([^"]*)" }`)
+
+// coarser searches with steps ten times as wide, so that a fuzzer gets on.
+func coarser(t testing.TB, toml string) string {
+	return steps.ReplaceAllStringFunc(toml, func(found string) string {
+		step, err := unit.ParseLength(steps.FindStringSubmatch(found)[1])
+		require.NoError(t, err)
+		return `step = "` + (10 * step).String() + `" }`
+	})
+}
+
+// realBuilds gives every build twice, as it is but for a coarser search, and with
+// a pair chosen, in a fixed order.
 func realBuilds(t testing.TB) []realBuild {
 	var out []realBuild
 	for _, folder := range []string{"../../data/demo", "../../testdata/builds/seven", "../../testdata/builds/eight_inch", "../../testdata/builds/bass_five"} {
 		toml, readings := contents(t, filepath.Join(folder, "build.toml")), contents(t, filepath.Join(folder, "readings.csv"))
+		toml = coarser(t, toml)
 		out = append(out, realBuild{toml, readings})
 		if !strings.Contains(toml, "\n[chosen]") {
 			out = append(out, realBuild{toml + chosen[folder], readings})
@@ -92,7 +106,7 @@ func (b bench) run(t *testing.T, files map[string]string, args ...string) outcom
 
 // searched is the largest grid that a fuzzer searches; the program itself takes
 // five million pairs.
-const searched = 750
+const searched = 50
 
 // tooWide tells whether a build would search too long for a fuzzer, or read
 // anything but the readings beside it.
