@@ -19,16 +19,15 @@ var (
 // file: a catalogue that asks print dialogues not to scale (12.2, PrintScaling),
 // and properties without the placeholder date.
 func trueScale(file []byte) ([]byte, error) {
-	xref := lastXref.FindSubmatch(file)
-	trail := trailer.FindSubmatch(file)
-	if xref == nil || trail == nil {
-		return nil, fmt.Errorf("pdf: no trailer found to amend")
-	}
-	catalogue, err := object(file, string(trail[2]))
+	w, err := readWritten(file)
 	if err != nil {
 		return nil, err
 	}
-	properties, err := object(file, string(trail[3]))
+	catalogue, err := w.object(w.root)
+	if err != nil {
+		return nil, err
+	}
+	properties, err := w.object(w.info)
 	if err != nil {
 		return nil, err
 	}
@@ -37,25 +36,64 @@ func trueScale(file []byte) ([]byte, error) {
 	properties = strings.Replace(properties, "/CreationDate (D:"+date+")\n/ModDate (D:"+date+")\n", "", 1)
 
 	u := update{out: bytes.NewBuffer(file)}
-	u.add(string(trail[3]), properties)
-	u.add(string(trail[2]), catalogue)
-	u.finish(string(trail[1]), string(trail[2]), string(trail[3]), string(xref[1]))
+	u.add(w.info, properties)
+	u.add(w.root, catalogue)
+	u.finish(w.size, w.root, w.info, strconv.Itoa(w.xref))
 	return u.out.Bytes(), nil
 }
 
-// object gives the body of object n as the library wrote it.
-func object(file []byte, n string) (string, error) {
-	head := []byte("\n" + n + " 0 obj\n")
-	start := bytes.LastIndex(file, head)
-	if start < 0 {
+// writtenFile is a file as the library wrote it: where its table stands, where
+// its objects begin, by their table, and what its trailer names.
+type writtenFile struct {
+	bytes            []byte
+	xref             int
+	begins           []int // by number; 0 for one that is free
+	size, root, info string
+}
+
+func readWritten(file []byte) (writtenFile, error) {
+	w := writtenFile{bytes: file}
+	last := lastXref.FindSubmatch(file)
+	if last == nil {
+		return w, fmt.Errorf("pdf: no trailer found to amend")
+	}
+	w.xref, _ = strconv.Atoi(string(last[1]))
+	table := file[min(w.xref, len(file)):]
+	trail := trailer.FindSubmatch(table)
+	head, rest, ok := bytes.Cut(table, []byte("\n0 "))
+	if trail == nil || !ok || string(head) != "xref" {
+		return w, fmt.Errorf("pdf: no trailer found to amend")
+	}
+	w.size, w.root, w.info = string(trail[1]), string(trail[2]), string(trail[3])
+	for _, line := range bytes.Split(rest, []byte("\n"))[1:] {
+		if len(line) < 10 || !bytes.HasSuffix(line, []byte(" n ")) && !bytes.HasSuffix(line, []byte(" f ")) {
+			break
+		}
+		at, _ := strconv.Atoi(string(line[:10]))
+		w.begins = append(w.begins, at)
+	}
+	return w, nil
+}
+
+// object gives the body of object n. It ends where the next object or the table
+// begins: no word inside can end it, since a title may hold any bytes.
+func (w writtenFile) object(n string) (string, error) {
+	number, err := strconv.Atoi(n)
+	if err != nil || number >= len(w.begins) || w.begins[number] == 0 {
 		return "", fmt.Errorf("pdf: object %s not found", n)
 	}
-	body := file[start+len(head):]
-	end := bytes.Index(body, []byte("endobj\n"))
-	if end < 0 {
+	begin, end := w.begins[number], w.xref
+	for _, at := range w.begins {
+		if at > begin && at < end {
+			end = at
+		}
+	}
+	body, headed := bytes.CutPrefix(w.bytes[begin:end], []byte(n+" 0 obj\n"))
+	body, ended := bytes.CutSuffix(body, []byte("endobj\n"))
+	if !headed || !ended {
 		return "", fmt.Errorf("pdf: object %s has no end", n)
 	}
-	return string(body[:end]), nil
+	return string(body), nil
 }
 
 // update is an incremental update being written.
