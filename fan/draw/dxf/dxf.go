@@ -23,8 +23,12 @@ import (
 // decimals of a millimetre: a tenth of a micrometre.
 const decimals = 4
 
-// Write writes the drawing. It fails only when w does.
+// Write writes the drawing. It fails when the drawing is not sound, and when w
+// does.
 func Write(w io.Writer, d draw.Drawing) error {
+	if err := d.Sound(); err != nil {
+		return fmt.Errorf("dxf: %w", err)
+	}
 	c := &canvas{}
 	c.header(d)
 	c.tables(d)

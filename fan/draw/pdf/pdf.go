@@ -31,13 +31,16 @@ const (
 )
 
 // Write writes one page a sheet. It fails when there is no sheet, when a sheet
-// is longer than 5,080 mm or when w fails. title goes into the properties.
+// is not sound or longer than 5,080 mm, or when w fails. title goes into the properties.
 func Write(w io.Writer, title string, sheets []draw.Sheet) error {
 	if len(sheets) == 0 {
 		return fmt.Errorf("pdf: no sheet to write")
 	}
 	c := newCanvas(title, sheets)
 	for _, s := range sheets {
+		if err := s.Sound(); err != nil {
+			return fmt.Errorf("pdf: %w", err)
+		}
 		if s.WidthMM > longestMM || s.HeightMM > longestMM {
 			return fmt.Errorf("pdf: sheet is too long (%s x %s mm); at most %s mm can be one page, so tile it",
 				unit.Fixed(s.WidthMM, 0), unit.Fixed(s.HeightMM, 0), unit.Fixed(longestMM, 0))

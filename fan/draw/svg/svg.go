@@ -26,8 +26,11 @@ type Options struct {
 // decimals of a millimetre: a tenth of a micrometre.
 const decimals = 4
 
-// Write writes the sheet. It fails only when w does.
+// Write writes the sheet. It fails when the sheet is not sound, and when w does.
 func Write(w io.Writer, s draw.Sheet, o Options) error {
+	if err := s.Sound(); err != nil {
+		return fmt.Errorf("svg: %w", err)
+	}
 	c := &canvas{options: o, used: map[string]int{}}
 	s.On(c)
 	c.closeWindow()

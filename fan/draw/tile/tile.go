@@ -1,6 +1,8 @@
 package tile
 
 import (
+	"fmt"
+
 	"scalepair/data/fault"
 	"scalepair/fan/draw"
 )
@@ -22,10 +24,14 @@ type Plan struct {
 // drawing's own are left out, since every sheet has its own; key and title are
 // left out of strips and where they would cost a sheet, the key first. What a
 // title says that is left out stands at the foot of every sheet. The error is a
-// fault.List: an option out of range, or paper too small for the board.
+// fault.List: an option out of range, or paper too small for the board; or a
+// plain error where the drawing is not sound.
 func Lay(d draw.Drawing, o Options) (Plan, error) {
 	if err := o.check(); err != nil {
 		return Plan{}, err
+	}
+	if err := d.Sound(); err != nil {
+		return Plan{}, fmt.Errorf("tile: %w", err)
 	}
 	d = d.Without(draw.LayerBars)
 	bare := d.Without(draw.LayerTitle, draw.LayerKey)
@@ -53,6 +59,9 @@ func One(d draw.Drawing, o Options) (Plan, error) {
 	o.Paper = Roll(1000) // any that passes the check
 	if err := o.check(); err != nil {
 		return Plan{}, err
+	}
+	if err := d.Sound(); err != nil {
+		return Plan{}, fmt.Errorf("tile: %w", err)
 	}
 	f := newFormat(o)
 	f.fitted = true

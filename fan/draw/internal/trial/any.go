@@ -1,0 +1,40 @@
+package trial
+
+import "scalepair/fan/draw"
+
+// Shapes are numbers from which AnyDrawing makes one element of every kind.
+type Shapes struct {
+	X1, Y1, X2, Y2 float64 // ends of a line, corners of a triangle
+	SizeMM         float64 // radius and height of the words
+	AngleRad       float64
+	Body           string
+}
+
+// AnyShapes gives numbers to begin fuzzing with: of a real board, tiny, huge,
+// on the bounds, and no numbers at all.
+func AnyShapes() []Shapes {
+	return []Shapes{
+		{0, 18.5, 355, 21.7, 3.6, 0, "12"},
+		{-12.25, -40, 889, 57, 0.7, 0.5235987755982988, "E♭2 0.052 in"},
+		{1e-9, -1e-9, -0.00004, 0.00005, 0.002, -1e-12, "½ <b> & \"c\""},
+		{9999.99995, -10000, 10000, 0, 10000, 1e6, ""},
+		{1e300, 1, 2, 3, 4, 5, "far"},
+		{1, 2, 3, 4, -5, 0, "inside out"},
+		{-0.0, 0, -0.00001, 5, 1, 6.283185307179586, "endstream endobj ) Tj"},
+	}
+}
+
+// AnyDrawing puts a line, a triangle, a circle and words onto three layers.
+func AnyDrawing(s Shapes) draw.Drawing {
+	a, b := draw.Point{X: s.X1, Y: s.Y1}, draw.Point{X: s.X2, Y: s.Y2}
+	return draw.Drawing{Title: s.Body, Layers: []draw.Layer{
+		{Name: draw.LayerBoard, Elements: []draw.Element{
+			draw.Polyline{Points: []draw.Point{a, b, {X: s.X1, Y: s.Y2}}, Closed: true, Stroke: draw.BoardStroke},
+		}},
+		{Name: draw.LayerSlots, Elements: []draw.Element{draw.Line{A: a, B: b, Stroke: draw.SlotStroke}}},
+		{Name: draw.LayerDots, Elements: []draw.Element{
+			draw.Circle{Centre: b, RadiusMM: s.SizeMM, Stroke: draw.DotStroke},
+			draw.Text{At: a, HeightMM: s.SizeMM, AngleRad: s.AngleRad, Align: draw.Centre, RoomMM: s.X2, Body: s.Body},
+		}},
+	}}
+}
