@@ -1,6 +1,7 @@
 package main
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -128,10 +129,21 @@ func (a *app) draw(path string, o *drawOptions) error {
 	o.asked.Unit = in.Units.Length
 	for i := range o.files {
 		if err := o.files[i].fill(drawing, o); err != nil {
-			return flagPlaces(err, tileFlags)
+			return flagPlaces(err, o.places(in.Job.Build.File))
 		}
 	}
 	return a.writeDrawn(o)
+}
+
+// places says where the options of a laying out stand. A board too wide for the
+// paper that is taken where none is named is the build's matter, and no wrong
+// command line.
+func (o *drawOptions) places(file string) map[string]string {
+	places := maps.Clone(tileFlags)
+	if !o.changed("paper") {
+		places["paper"] = file
+	}
+	return places
 }
 
 // drawing settles pair and gauges, and draws their fan.

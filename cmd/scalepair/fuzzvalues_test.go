@@ -34,6 +34,8 @@ func FuzzValues(f *testing.F) {
 		f.Add(byte(i+1), byte(i), uint16(5*i), 1.0, uint16(7*i), 1.0, uint16(11*i), factor)
 		f.Add(byte(2*i+1), byte(i+5), uint16(13*i), factor, uint16(29*i), 1.0, uint16(11*i), 1.0)
 	}
+	// A board too wide for the paper that is taken where none is named.
+	f.Add(byte('n'), byte('5'), uint16(143), 3.0, uint16(319), 1.0, uint16(121), 1.0)
 	bench := newBench(f)
 	f.Fuzz(func(t *testing.T, which, command byte, n1 uint16, x1 float64, n2 uint16, x2 float64, n3 uint16, x3 float64) {
 		for _, x := range []float64{x1, x2, x3} {
