@@ -1,6 +1,10 @@
 package trial
 
-import "scalepair/fan/draw"
+import (
+	"math"
+
+	"scalepair/fan/draw"
+)
 
 // Shapes are numbers from which AnyDrawing makes one element of every kind.
 type Shapes struct {
@@ -20,7 +24,7 @@ func AnyShapes() []Shapes {
 		{9999.99995, -10000, 10000, 0, 10000, 1e6, ""},
 		{1e300, 1, 2, 3, 4, 5, "far"},
 		{1, 2, 3, 4, -5, 0, "inside out"},
-		{-0.0, 0, -0.00001, 5, 1, 6.283185307179586, "endstream endobj ) Tj"},
+		{math.Copysign(0, -1), 0, -0.00001, 5, 1, 6.283185307179586, "endstream endobj ) Tj"},
 	}
 }
 
