@@ -2,7 +2,6 @@ package data
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -131,7 +130,7 @@ func LookupMaterial(name string) (Material, error) {
 			known = append(known, n)
 		}
 	}
-	return Material{}, errors.New(fault.Fault{What: "no material of that name", Given: name, Remedy: suggestion(name, known)}.Error())
+	return Material{}, fault.Fault{What: "no material of that name", Given: name, Remedy: suggestion(name, known)}
 }
 
 func suggestion(name string, known []string) string {

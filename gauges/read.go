@@ -221,7 +221,7 @@ func (p rowReader) pitch(note PitchReader) float64 {
 		hz, err = note(text)
 	}
 	if err != nil {
-		p.faults.Include(p.row.Place("pitch"), fmt.Errorf("pitch: %w", err))
+		p.faults.Include(p.row.Place("pitch"), fault.About("pitch", err))
 		return 0
 	}
 	return p.above0("pitch", hz, true)

@@ -1,7 +1,6 @@
 package tuning
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"regexp"
@@ -43,7 +42,7 @@ var fromC = map[byte]int{'C': 0, 'D': 2, 'E': 4, 'F': 5, 'G': 7, 'A': 9, 'B': 11
 // refuse gives an error with the house wording and no place; the caller adds
 // the place through fault.List.Include.
 func refuse(what, given, remedy string) error {
-	return errors.New(fault.Fault{What: what, Given: given, Remedy: remedy}.Error())
+	return fault.Fault{What: what, Given: given, Remedy: remedy}
 }
 
 // ParseNote reads a note: "F#3", "Gb3", "f♯3", "A2-14c", "A2+14c". The octave

@@ -1,7 +1,6 @@
 package csvtable
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -162,7 +161,7 @@ func read[T any](r Row, name string, faults *fault.List, parse func(string) (T, 
 	}
 	x, err := parse(text)
 	if err != nil {
-		faults.Include(r.Place(name), fmt.Errorf("%s: %w", name, err))
+		faults.Include(r.Place(name), fault.About(name, err))
 		return none, false
 	}
 	return x, true

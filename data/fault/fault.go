@@ -73,6 +73,27 @@ func (l *List) Add(place Place, what, given, remedy string) {
 	*l = append(*l, Fault{Place: place, What: what, Given: given, Remedy: remedy})
 }
 
+// About says of what an error is: the faults of a List or a Fault begin with
+// the name, "outer: a length needs a unit", and any other error does too.
+func About(name string, err error) error {
+	var list List
+	var one Fault
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &list):
+		list = slices.Clone(list)
+		for i := range list {
+			list[i].What = name + ": " + list[i].What
+		}
+		return list
+	case errors.As(err, &one):
+		one.What = name + ": " + one.What
+		return one
+	}
+	return fmt.Errorf("%s: %w", name, err)
+}
+
 // Include appends what err holds: the faults of a List or a Fault one by one,
 // any other error as a fault at place. A fault that has no place of its own
 // gets place too. A nil err adds nothing.
@@ -110,13 +131,4 @@ func (l List) Err() error {
 		)
 	})
 	return slices.Compact(sorted)
-}
-
-// Error gives one message a line.
-func (l List) Error() string {
-	lines := make([]string, len(l))
-	for i, f := range l {
-		lines[i] = f.Error()
-	}
-	return strings.Join(lines, "\n")
 }

@@ -3,6 +3,7 @@ package fault_test
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -49,4 +50,61 @@ func TestIncludeUnfoldsLists(t *testing.T) {
 	assert.Equal(t, "x", outer[0].Place.Input)
 	assert.Equal(t, fault.Fault{Place: fault.Place{Input: "y"}, What: "three"}, outer[2])
 	assert.Equal(t, fault.Fault{Place: fault.Place{Input: "y"}, What: "four"}, outer[3])
+}
+
+func TestAboutKeepsFaultsWhole(t *testing.T) {
+	at := fault.Place{Input: "r.csv", Line: 2}
+	bad := fault.Fault{Place: at, What: "a length needs a unit", Given: "5", Remedy: "write 5 mm"}
+	require.NoError(t, fault.About("outer", nil))
+	var one fault.Fault
+	require.ErrorAs(t, fault.About("outer", bad), &one)
+	assert.Equal(t, fault.Fault{Place: at, What: "outer: a length needs a unit", Given: "5", Remedy: "write 5 mm"}, one)
+	list := fault.List{bad, bad}
+	assert.EqualError(t, fault.About("outer", list), one.Error()+"\n"+one.Error())
+	assert.Equal(t, "a length needs a unit", list[0].What, "the list given is not changed")
+	assert.EqualError(t, fault.About("outer", errors.New("torn")), "outer: torn")
+}
+
+// One slip in every row is one message; a few stay apart, so that each has its
+// place.
+func TestOneSlipInManyPlacesIsOneMessage(t *testing.T) {
+	rows := func(n int) fault.List {
+		var l fault.List
+		for i := range n {
+			l.Add(fault.Place{Input: "m.csv", Line: 3 + i, Column: 6}, "no such line", fmt.Sprint("x", i), "use bass or treble")
+		}
+		return l
+	}
+	assert.EqualError(t, rows(3).Err(), `m.csv:3:6: no such line ("x0"); use bass or treble
+m.csv:4:6: no such line ("x1"); use bass or treble
+m.csv:5:6: no such line ("x2"); use bass or treble`)
+	mixed := append(rows(50), fault.Fault{Place: fault.Place{Input: "m.csv", Line: 4}, What: "another"})
+	assert.EqualError(t, mixed.Err(), `m.csv:3:6: no such line, here and in 49 more places down to line 52 ("x0"); use bass or treble
+m.csv:4: another`)
+}
+
+// Unlike faults are printed up to a number that can be read, and the rest are
+// counted; one line more is not saved by counting one.
+func TestManyFaultsAreCounted(t *testing.T) {
+	unlike := func(n int) error {
+		var l fault.List
+		for i := range n {
+			l.Add(fault.Place{Input: "b.toml", Line: i + 1}, fmt.Sprint("fault ", i+1), "", "")
+		}
+		return l.Err()
+	}
+	assert.Len(t, strings.Split(unlike(21).Error(), "\n"), 21)
+	lines := strings.Split(unlike(333).Error(), "\n")
+	require.Len(t, lines, 21)
+	assert.Equal(t, "b.toml:20: fault 20", lines[19])
+	assert.Equal(t, "b.toml: 313 more faults, down to line 333; put those above right first, and run again", lines[20])
+}
+
+// Faults of a flag have no lines, and each stays.
+func TestFaultsWithoutLinesStayApart(t *testing.T) {
+	var l fault.List
+	for i := range 6 {
+		l.Add(fault.Place{Input: "--gauges"}, "not in stock", fmt.Sprint("p", i), "")
+	}
+	assert.Len(t, strings.Split(l.Err().Error(), "\n"), 6)
 }

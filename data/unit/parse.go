@@ -1,7 +1,6 @@
 package unit
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"math/big"
@@ -15,7 +14,7 @@ import (
 // refuse gives an error with the house wording and no place; the caller adds
 // the place through fault.List.Include.
 func refuse(what, given, remedy string) error {
-	return errors.New(fault.Fault{What: what, Given: given, Remedy: remedy}.Error())
+	return fault.Fault{What: what, Given: given, Remedy: remedy}
 }
 
 // parse reads a number and a unit of k and gives the quantity in SI. headed is

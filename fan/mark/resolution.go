@@ -1,7 +1,6 @@
 package mark
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -49,7 +48,7 @@ func ParseResolution(given string) (Resolution, error) {
 }
 
 func refuse(what, given, remedy string) error {
-	return errors.New(fault.Fault{What: what, Given: given, Remedy: remedy}.Error())
+	return fault.Fault{What: what, Given: given, Remedy: remedy}
 }
 
 func unitOf(given string) unit.LengthUnit {

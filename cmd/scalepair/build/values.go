@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode"
 
+	"scalepair/data/fault"
 	"scalepair/data/near"
 	"scalepair/data/unit"
 )
@@ -130,7 +131,7 @@ func quantityOf[T unit.Quantity](s *section, n *node, key string, lo, hi T, pars
 	}
 	x, err := parse(n.text) // which refuses a bare number for want of a unit
 	if err != nil {
-		s.faults.Include(n.at, fmt.Errorf("%s: %w", say(key), err))
+		s.faults.Include(n.at, fault.About(say(key), err))
 		return 0, false
 	}
 	if x < lo || x > hi {
