@@ -45,11 +45,20 @@ func NeedRun(t testing.TB, install, name string, args ...string) string {
 	return string(out)
 }
 
+// NeedRoot lets a test go on where it may do what only the system's
+// administrator may, under the rules of NeedTool.
+func NeedRoot(t testing.TB) {
+	t.Helper()
+	if os.Geteuid() != 0 {
+		miss(t, "the right to give files to others and to run as somebody else")
+	}
+}
+
 func miss(t testing.TB, what string) {
 	t.Helper()
 	if os.Getenv("CI") == "true" {
 		t.Fatalf("NOT INSTALLED: %s; under CI=true this check must run", what)
 		return
 	}
-	t.Skipf("==== NOT CHECKED: %s is not here, so this comparison with a third party was left out ====", what)
+	t.Skipf("==== NOT CHECKED: %s is not here, so this check was left out ====", what)
 }

@@ -37,11 +37,11 @@ func TestNeed(t *testing.T) {
 	}{
 		{"a program that is here", func(t testing.TB) string { return needtool.NeedTool(t, filepath.Base(here)) }, here, "", ""},
 		{"a program that is not", func(t testing.TB) string { return needtool.NeedTool(t, "no-such-program") }, "",
-			`==== NOT CHECKED: the program "no-such-program" is not here, so this comparison with a third party was left out ====`,
+			`==== NOT CHECKED: the program "no-such-program" is not here, so this check was left out ====`,
 			`NOT INSTALLED: the program "no-such-program"; under CI=true this check must run`},
 		{"a file that is here", func(t testing.TB) string { return needtool.NeedPath(t, here, "built") }, here, "", ""},
 		{"a file that is not", func(t testing.TB) string { return needtool.NeedPath(t, "nowhere/such", "run npm ci") }, "nowhere/such",
-			"==== NOT CHECKED: nowhere/such (run npm ci) is not here, so this comparison with a third party was left out ====",
+			"==== NOT CHECKED: nowhere/such (run npm ci) is not here, so this check was left out ====",
 			"NOT INSTALLED: nowhere/such (run npm ci); under CI=true this check must run"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
