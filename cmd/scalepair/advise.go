@@ -8,6 +8,7 @@ import (
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
+	"scalepair/cmd/scalepair/whole"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -165,7 +166,7 @@ func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o 
 	if err != nil {
 		return err
 	}
-	if err := replaceFile(j.Path, text); err != nil {
+	if err := a.carryOut(whole.Order{Files: []newFile{{Path: j.Path, Text: text, Was: j.Source}}}); err != nil {
 		return err
 	}
 	a.hint("%s: saved pair %d, %s, as [chosen]", j.Path, o.rank, in.Pair(pick.BassMM, pick.TrebleMM))

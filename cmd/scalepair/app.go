@@ -19,6 +19,7 @@ const (
 	exitDone  = 0
 	exitInput = 1 // the input does not allow it
 	exitUsage = 2 // the command line is wrong
+	// exitSignal and above: ended from outside
 )
 
 // app is one run of the program: where it prints, and what it may look at.
@@ -41,7 +42,7 @@ func (e exitError) Error() string { return fmt.Sprintf("exit %d", e.code) }
 // run runs one command line and gives the exit code. Results go to out,
 // everything else to errOut.
 func run(args []string, out, errOut io.Writer) int {
-	a := &app{out: out, err: errOut, env: os.Getenv}
+	a := &app{out: &resultOutput{to: out}, err: errOut, env: os.Getenv}
 	a.file, _ = out.(*os.File)
 	root := a.root(args)
 	root.SetArgs(args)
@@ -52,6 +53,10 @@ func run(args []string, out, errOut io.Writer) int {
 func (a *app) finish(err error) int {
 	var exit exitError
 	var usage usageError
+	var stopped interrupted
+	if out, ok := a.out.(*resultOutput); ok && out.err != nil {
+		err = out.err
+	}
 	switch {
 	case err == nil:
 		return exitDone
@@ -59,7 +64,10 @@ func (a *app) finish(err error) int {
 		return exit.code
 	}
 	fmt.Fprintln(a.err, a.plain(err.Error()))
-	if errors.As(err, &usage) || onlyFlags(err) {
+	switch {
+	case errors.As(err, &stopped):
+		return stopped.code()
+	case errors.As(err, &usage) || onlyFlags(err):
 		return exitUsage
 	}
 	return exitInput

@@ -181,7 +181,7 @@ func (a *app) hintSetBacks(backs []*fan.SetBack) {
 func (a *app) writeDrawn(o *drawOptions) error {
 	var files []newFile
 	for _, f := range o.files {
-		files = append(files, newFile{f.path, f.text})
+		files = append(files, newFile{Path: f.path, Text: f.text})
 	}
 	if err := a.writeFiles(files, o.force); err != nil {
 		return err

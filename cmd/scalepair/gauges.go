@@ -154,7 +154,7 @@ func (a *app) writeGauges(in *report.Input, shown []gauges.Gauge, some bool, svg
 		return err
 	}
 	if o.plot != "" {
-		if err := a.writeFiles([]newFile{{o.plot, []byte(svg)}}, o.force); err != nil {
+		if err := a.writeFiles([]newFile{{Path: o.plot, Text: []byte(svg)}}, o.force); err != nil {
 			return err
 		}
 		a.hint("wrote %s", o.plot)

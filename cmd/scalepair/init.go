@@ -10,6 +10,7 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/whole"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/tuning"
@@ -105,19 +106,14 @@ func (a *app) start(folder string, o *startOptions) error {
 		return err
 	}
 	path := filepath.Join(folder, job.DefaultFile)
-	files := []newFile{{path, buildText}, {filepath.Join(folder, "readings.csv"), readings}}
-	if folder != "" {
-		if err := makeFolder(folder); err != nil {
-			return err
-		}
-	}
-	if err := a.writeFiles(files, o.force); err != nil {
+	files := []newFile{{Path: path, Text: buildText}, {Path: filepath.Join(folder, "readings.csv"), Text: readings}}
+	if err := a.carryOut(whole.Order{Files: files, Folder: folder, Force: o.force}); err != nil {
 		return err
 	}
 	for _, f := range files {
-		a.hint("wrote %s", f.path)
+		a.hint("wrote %s", f.Path)
 	}
-	a.hint("next: weigh your string ends into %s, then run: scalepair advise %s", files[1].path, pasteable(path))
+	a.hint("next: weigh your string ends into %s, then run: scalepair advise %s", files[1].Path, pasteable(path))
 	return nil
 }
 

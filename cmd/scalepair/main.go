@@ -11,5 +11,5 @@ import (
 func main() {
 	// A run is short and its memory small, so collecting rarely is cheaper.
 	debug.SetGCPercent(400)
-	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+	end(run(os.Args[1:], os.Stdout, os.Stderr))
 }

@@ -85,7 +85,7 @@ func (a *app) sheet(path string, o *sheetOptions) error {
 	if err := sheet.Write(&b, page); err != nil {
 		return err
 	}
-	if err := a.writeFiles([]newFile{{o.out, b.Bytes()}}, o.force); err != nil {
+	if err := a.writeFiles([]newFile{{Path: o.out, Text: b.Bytes()}}, o.force); err != nil {
 		return err
 	}
 	a.hint("%s: wrote the bench sheet; open it in a browser, and print it from there", o.out)

@@ -1,10 +1,8 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"os"
-	"os/signal"
 	"sync"
 	"time"
 
@@ -15,46 +13,26 @@ import (
 // quietFor is how long work goes on before its progress is shown.
 const quietFor = time.Second
 
-// errInterrupted ends a run that was stopped from the keyboard. Nothing has
-// been printed or written by then.
-var errInterrupted = errors.New("interrupted; nothing was written")
-
-// watching is one stretch of work under watch: an interrupt from the keyboard
-// stops it, and after a second its progress stands on stderr, if that is a
-// terminal.
+// watching is one stretch of work under watch: an interrupt from outside stops
+// it, and after a second its progress stands on stderr, if that is a terminal.
 type watching struct {
 	choice.Watch
-	a       *app
-	signals chan os.Signal
-	stop    chan struct{}
-	over    chan struct{}
-	what    string
-	began   time.Time
+	*interrupts
+	a     *app
+	what  string
+	began time.Time
 
-	mu          sync.Mutex
-	shown       time.Time
-	line        int
-	interrupted bool
+	mu    sync.Mutex
+	shown time.Time
+	line  int
 }
 
 func (a *app) watch(what string) *watching {
-	w := &watching{a: a, what: what, began: time.Now(),
-		signals: make(chan os.Signal, 1), stop: make(chan struct{}), over: make(chan struct{})}
+	w := &watching{a: a, what: what, began: time.Now(), interrupts: catchInterrupts()}
 	w.Watch = choice.Watch{Stop: w.stop}
 	if f, ok := a.err.(*os.File); ok && show.IsTerminal(f) {
 		w.Watch.Step = w.step
 	}
-	signal.Notify(w.signals, os.Interrupt)
-	go func() {
-		select {
-		case <-w.signals:
-			w.mu.Lock()
-			w.interrupted = true
-			w.mu.Unlock()
-			close(w.stop)
-		case <-w.over:
-		}
-	}()
 	return w
 }
 
@@ -75,17 +53,14 @@ func (w *watching) step(done, total int) {
 	w.line = max(w.line, len(text))
 }
 
-// end takes the progress away again and says whether the work was stopped.
+// end takes the progress away again and says whether the work was stopped;
+// nothing has been printed or written by then.
 func (w *watching) end() error {
-	signal.Stop(w.signals)
-	close(w.over)
+	w.interrupts.end()
 	w.mu.Lock()
 	defer w.mu.Unlock()
 	if w.line > 0 {
 		fmt.Fprintf(w.a.err, "\r%*s\r", w.line, "")
 	}
-	if w.interrupted {
-		return errInterrupted
-	}
-	return nil
+	return w.stopped("nothing was written")
 }
