@@ -240,7 +240,7 @@ func (d *drawn) pull(pair *setOut, i int, w *tension.Wire) {
 		f.tensionN[c] = tension.Stretched(w.UnitWeight*v, w.Compliance())
 		f.riseCent[c] = 0
 		if w.EI > 0 && i == d.p.strings-1 {
-			f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, f.tensionN[c], s.lengthM))
+			f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, f.tensionN[c], s.soundingM[c]))
 		}
 	}
 }
