@@ -1,16 +1,22 @@
 package build_test
 
 import (
+	"bytes"
 	"math"
 	"os"
 	"reflect"
 	"strings"
 	"testing"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
+	"scalepair/data/fault"
+	"scalepair/gauges"
+	"scalepair/tuning"
 )
 
 func seeds(f *testing.F) {
@@ -40,7 +46,7 @@ func FuzzRead(f *testing.F) {
 		b, err := build.Read([]byte(src), "f")
 		if err != nil {
 			require.Nil(t, b)
-			require.NotContains(t, err.Error(), "\x00")
+			requireFaults(t, err, src)
 			return
 		}
 		require.NoError(t, toml.Unmarshal([]byte(strings.TrimPrefix(src, "\uFEFF")), &map[string]any{}))
@@ -55,6 +61,22 @@ func FuzzRead(f *testing.F) {
 		require.Equal(t, b.Chosen, again.Chosen)
 		require.Equal(t, b.Scales, again.Scales)
 	})
+}
+
+// requireFaults holds every fault to a place in the file, to words, and to one
+// line without a control character.
+func requireFaults(t *testing.T, err error, src string) {
+	list, ok := err.(fault.List)
+	require.True(t, ok, err)
+	require.NotEmpty(t, list)
+	for _, one := range list {
+		require.Equal(t, "f", one.Place.Input, one)
+		require.LessOrEqual(t, one.Place.Line, strings.Count(src, "\n")+1)
+		require.NotEmpty(t, one.What)
+		for _, r := range one.Error() {
+			require.False(t, unicode.IsControl(r), "%q", one.Error())
+		}
+	}
 }
 
 // finite walks all exported fields.
@@ -78,6 +100,39 @@ func finite(t *testing.T, v reflect.Value) {
 			}
 		}
 	}
+}
+
+// Whatever is asked of a first build file is refused, or gives one that reads,
+// says what was asked, and stands beside readings that read.
+func FuzzTemplate(f *testing.F) {
+	for _, s := range starts() {
+		f.Add(s.Name, s.Tuning, s.Strings, s.Bass, s.Inches)
+	}
+	f.Add(" \" ", "B1 E2", 0, false, false)
+	f.Add(" ", "", 7, false, false)
+	f.Add("two\nlines", "H2 E2", -1, true, false)
+	f.Add("\xff\u2028", "C-1 G9+100c", 1<<40, false, true)
+	f.Fuzz(func(t *testing.T, name, notes string, count int, bass, inches bool) {
+		src, readings, err := build.Template(build.Start{Name: name, Tuning: notes, Strings: count, Bass: bass, Inches: inches})
+		if err != nil {
+			require.Nil(t, src)
+			require.Nil(t, readings)
+			return
+		}
+		b, err := build.Read(src, "f")
+		require.NoError(t, err)
+		finite(t, reflect.ValueOf(*b))
+		if notes != "" {
+			want, err := tuning.Parse(notes)
+			require.NoError(t, err)
+			require.Equal(t, want.Notes, b.Strings.Tuning.Notes)
+		}
+		if strings.TrimSpace(name) != "" && utf8.ValidString(name) {
+			require.Equal(t, strings.TrimSpace(name), b.Name)
+		}
+		_, err = gauges.ReadReadings(bytes.NewReader(readings), "r.csv", nil)
+		require.NoError(t, err)
+	})
 }
 
 // SetKeys never panics; what it gives is TOML and holds the value.

@@ -14,7 +14,7 @@ import (
 
 // Start says what a first build file is to be about.
 type Start struct {
-	// Name of the build; "My build" when empty.
+	// Name of the build; "My build" when blank.
 	Name string
 	// Tuning as notes or by name; when empty the usual tuning of Strings
 	// strings is taken.
@@ -103,7 +103,7 @@ type page struct {
 }
 
 func newPage(s Start, t tuning.Tuning) page {
-	p := page{Name: s.Name, Tuning: t.String(), Inches: s.Inches, ReEntrant: t.ReEntrant()}
+	p := page{Name: strings.TrimSpace(s.Name), Tuning: t.String(), Inches: s.Inches, ReEntrant: t.ReEntrant()}
 	if p.Name == "" {
 		p.Name = "My build"
 	}

@@ -84,8 +84,10 @@ type cellView struct {
 
 func viewSheet(s Sheet) pageView {
 	s.Title, s.Lead, s.Date = draw.OneLine(s.Title), draw.OneLine(s.Lead), draw.OneLine(s.Date)
+	s.Facts = cleanFacts(s.Facts)
 	v := pageView{Sheet: s, Foot: cssString(foot(s))}
 	for i, sec := range s.Sections {
+		sec = sec.clean()
 		view := sectionView{ID: fmt.Sprintf("s%d", i+1), Part: sec.Part, Title: sec.Title}
 		for _, b := range sec.Blocks {
 			view.Blocks = append(view.Blocks, sec.view(b))
@@ -102,6 +104,31 @@ func viewSheet(s Sheet) pageView {
 		v.Sections = append(v.Sections, view)
 	}
 	return v
+}
+
+// clean gives the section with words that a page can hold, whatever a user
+// wrote: names and remarks may have any bytes.
+func (s Section) clean() Section {
+	s.Part, s.Title, s.Room = show.Clean(s.Part), show.Clean(s.Title), show.Clean(s.Room)
+	blocks := make([]show.Block, len(s.Blocks))
+	for i, b := range s.Blocks {
+		blocks[i] = show.CleanBlock(b)
+	}
+	s.Blocks = blocks
+	if s.Drawing != nil {
+		drawing := *s.Drawing // whose strips are clean as they come
+		drawing.Caption = show.Clean(drawing.Caption)
+		s.Drawing = &drawing
+	}
+	return s
+}
+
+func cleanFacts(facts []Fact) []Fact {
+	out := make([]Fact, len(facts))
+	for i, f := range facts {
+		out[i] = Fact{show.Clean(f.Name), show.Clean(f.Value)}
+	}
+	return out
 }
 
 func (s Section) view(b show.Block) blockView {

@@ -7,6 +7,14 @@ import (
 	"github.com/clipperhouse/displaywidth"
 )
 
+// Clean makes text fit for one line of print or of a page: without line ends,
+// control characters, invisible ones, and bytes that are no UTF-8. A no-break
+// blank stays.
+func Clean(s string) string { return clean(s) }
+
+// CleanBlock gives a copy of the block with every text cleaned.
+func CleanBlock(b Block) Block { return mapBlock(b, clean) }
+
 const hardBlank = '\u00a0'
 
 // clean makes text fit for one line of print: line ends, tabs and other
