@@ -20,6 +20,7 @@ var oddities = []string{
 	"648 mm", "25 1/2\"", "25-1/2 in", "¼ in", "-1e3 cm", "648,5 mm", "nan mm", "1e999 m", "1/0 in", "″", "0.43 g", "16 oz",
 	"7000 gr", "72 N", "16.3 lbf", "7.3 kgf", "0.4 g/m", "1e-5 lb/in", "12°", "12 deg", "", "\xff", "0x1p-2 mm", "1_0 mm",
 	"-1e-999 mm", "-0 N", "-0/1 in", "9e307 m", "999999999 999999998/3 in", "3 lb", "1e-320 g", "+.5 kg/m",
+	"0.6" + strings.Repeat("9", 400), "0.6" + strings.Repeat("9", 400) + " mm",
 }
 
 // cell matches what stands between quotation marks or commas of a real file.

@@ -50,7 +50,7 @@ func (k kind) quick(s, headed string) (float64, bool) {
 	if name == "" {
 		name = headed
 	}
-	if headed != "" && name != headed {
+	if headed != "" && name != headed || n > longestNumber {
 		return 0, false
 	}
 	for _, u := range k.units {
