@@ -132,14 +132,14 @@ func (w wound) rings(visit func(l layer, din, ring float64)) {
 func (w wound) value(label, family string) value {
 	v := value{w: w.weight()}
 	core := w.slope(&w.core.d)
-	v.common = v.common.plus(1, one(coreSource(label), core*w.core.own)).
-		plus(1, one(sourceCalipers, core*w.core.common)).
+	v.common = v.common.plus(1, within(coreSource(label), core*w.core.own)).
+		plus(1, within(sourceCalipers, core*w.core.common)).
 		plus(1, one(densitySource(w.coreMat), w.slope(&w.coreMat.DensityKgM3)*w.coreMat.DensityU))
 	for i := range w.layers {
 		l := &w.layers[i]
 		wire := w.slope(&l.wire.d)
-		v.indep = RootSum(v.indep, wire*l.wire.own)
-		v.common = v.common.plus(1, one(sourceCalipers, wire*l.wire.common)).
+		v.indep, v.bounded = RootSum(v.indep, wire*l.wire.own), fourthSum(v.bounded, wire*l.wire.own)
+		v.common = v.common.plus(1, within(sourceCalipers, wire*l.wire.common)).
 			plus(1, one(densitySource(l.mat), w.slope(&l.mat.DensityKgM3)*l.mat.DensityU))
 	}
 	v.common = v.common.plus(1, one("packing of "+family, w.slope(&w.packing)*w.packing*w.uPack))

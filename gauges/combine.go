@@ -73,7 +73,7 @@ func (c combiner) gauge(e *entry) Gauge {
 	outer, core := c.diameters(e)
 	g.outer, g.core = outer, core
 	g.UOuter, g.Core, g.UCore = outer.u(), core.d, core.u()
-	g.CoreParts = one(coreSource(g.Label), core.own).plus(1, one(sourceCalipers, core.common))
+	g.CoreParts = within(coreSource(g.Label), core.own).plus(1, within(sourceCalipers, core.common))
 	if g.Family == Plain {
 		g.Shape = Round
 	}
@@ -94,7 +94,7 @@ func (c combiner) gauge(e *entry) Gauge {
 
 // set takes a value over.
 func (g *Gauge) set(v value) {
-	g.UnitWeight, g.Indep, g.U = v.w, v.indep, v.u()
+	g.UnitWeight, g.Indep, g.bounded, g.U = v.w, v.indep, v.bounded, v.u()
 	g.Common = v.common.dropZeros()
 }
 
@@ -145,7 +145,7 @@ func (g *Gauge) compare(e *entry, kinds []value, all average) {
 	for i := 1; i < len(kinds); i++ {
 		a, b := kinds[0], kinds[i]
 		apart := b.w/a.w - 1
-		may := 1.96 * RootSum(a.u(), b.u()) / a.w
+		may := b.less(a).within95() / a.w
 		verdict := "within what their uncertainties allow"
 		if math.Abs(apart) > may {
 			verdict = "more than their uncertainties allow"

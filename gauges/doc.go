@@ -13,8 +13,9 @@
 //
 // All values are in SI: metres, kilograms, kilograms per metre, hertz, newtons
 // and pascals. An uncertainty is a standard uncertainty, one standard
-// deviation: the stated 95 % interval is 1.96 of them on either side. A core
-// diameter of 0 is unknown, and with it EA and EI are 0.
+// deviation; the 95 % interval of a unit weight is Gauge.Within95, which knows
+// that a rounding has bounds. A core diameter of 0 is unknown, and with it EA
+// and EI are 0.
 //
 // Rules of uncertainty follow JCGM 100:2008, the Guide to the Expression of
 // Uncertainty in Measurement, called the Guide below.

@@ -16,7 +16,7 @@ func (f *family) makeFit(all []Gauge, in []bool) (Fit, bool) {
 	}
 	out := Fit{
 		Family: f.name, Material: f.material, Kind: f.kind, Scatter: l.scatter, ScatterAssumed: l.assumed(),
-		MinOuterM: math.Inf(1), law: l, sources: f.sources,
+		MinOuterM: math.Inf(1), law: l, sources: f.sources, bounded: f.bounds(all),
 	}
 	for i, d := range f.dots {
 		g := all[d.gauge]
@@ -56,7 +56,7 @@ func (f Fit) estimate(g *Gauge) {
 	perY := w / by.byWeight // kg/m for a change of y by 1
 	own, shared := f.fromDiameters(g, perY, by)
 	shared = shared.plus(1, f.fromLaw(x, w, perY))
-	v := value{w: w, indep: RootSum(own, perY*f.law.scatter), common: shared}
+	v := value{w: w, indep: RootSum(own, perY*f.law.scatter), bounded: math.Abs(own), common: shared}
 	wide := perY * f.law.widened(v.u()/perY, x, 0.025)
 	v.indep = math.Sqrt(max(0, wide*wide-math.Pow(shared.size(), 2)))
 	g.set(v)
@@ -73,7 +73,11 @@ func (f Fit) fromLaw(x, w, perY float64) parts {
 	shared := one(name, perY*math.Sqrt(f.law.vLevel)).
 		plus(1, one("slope of the "+name, (x-f.law.centre)*w*math.Sqrt(f.law.vSlope)))
 	for k, s := range f.sources {
-		shared = shared.plus(1, one(s, perY*f.law.shareAt(k, x)))
+		part := one
+		if f.bounded[k] {
+			part = within
+		}
+		shared = shared.plus(1, part(s, perY*f.law.shareAt(k, x)))
 	}
 	return shared
 }
@@ -83,13 +87,13 @@ func (f Fit) fromLaw(x, w, perY float64) parts {
 // beside it, shared with all that the calipers measured.
 func (f Fit) fromDiameters(g *Gauge, perY float64, by leans) (own float64, shared parts) {
 	outer, core := -perY*by.byOuter, -perY*by.byCore
-	shared = one(sourceCalipers, outer*g.outer.relCommon())
+	shared = within(sourceCalipers, outer*g.outer.relCommon())
 	if g.Family == Plain {
-		return 0, shared.plus(1, one(coreSource(g.Label), outer*g.outer.relOwn()))
+		return 0, shared.plus(1, within(coreSource(g.Label), outer*g.outer.relOwn()))
 	}
 	if core != 0 {
-		shared = shared.plus(1, one(coreSource(g.Label), core*g.core.relOwn())).
-			plus(1, one(sourceCalipers, core*g.core.relCommon()))
+		shared = shared.plus(1, within(coreSource(g.Label), core*g.core.relOwn())).
+			plus(1, within(sourceCalipers, core*g.core.relCommon()))
 	}
 	return outer * g.outer.relOwn(), shared
 }

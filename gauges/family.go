@@ -101,6 +101,20 @@ func (f *family) sharedSources(all []Gauge) []string {
 	return slices.Compact(names)
 }
 
+// bounds tells which of the shared errors have bounds: those that do in every
+// gauge that carries them.
+func (f *family) bounds(all []Gauge) []bool {
+	out := slices.Repeat([]bool{true}, len(f.sources))
+	for _, i := range f.measured {
+		for _, p := range all[i].Common {
+			if k, ok := slices.BinarySearch(f.sources, p.Source); ok && !p.Bounded {
+				out[k] = false
+			}
+		}
+	}
+	return out
+}
+
 // leans are the derivatives of a family's y: by ln w, by ln of the outer and by
 // ln of the core diameter.
 type leans struct{ byWeight, byOuter, byCore float64 }

@@ -40,6 +40,7 @@ type Fit struct {
 
 	law         law
 	sources     []string // of law's shares
+	bounded     []bool   // which of them have bounds, see CommonPart
 	coreDensity float64
 }
 

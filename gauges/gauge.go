@@ -29,9 +29,13 @@ func (s Shape) String() string {
 // its standard uncertainty in the quantity it belongs to, with a sign: where
 // two gauges carry the same source with opposite signs, the one is too heavy
 // when the other is too light.
+//
+// Bounded tells that the error lies anywhere within +-sqrt(3) U, all values
+// alike, as a rounding does; else it counts as normal.
 type CommonPart struct {
-	Source string
-	U      float64
+	Source  string
+	U       float64
+	Bounded bool
 }
 
 // Gauge is one size of string as the stock knows it.
@@ -71,6 +75,7 @@ type Gauge struct {
 	Judged *Judgement // how it stands to the fit; nil where nothing could judge it
 	Notes  []string   // in plain words, for the table's foot
 
+	bounded     float64 // kg/m, the parts of Indep that have bounds, see fourthSum
 	outer, core diameter
 	chi2        float64 // of its readings among themselves
 	dof         int

@@ -151,7 +151,7 @@ func TestDisagreementAgreesWithGonum(t *testing.T) {
 		values := make([]value, n)
 		for i := range values {
 			values[i] = value{w: 5 + rng.NormFloat64(), indep: 0.5 + rng.Float64(),
-				common: parts{{"a", rng.NormFloat64()}, {"b", rng.NormFloat64()}}}
+				common: parts{{Source: "a", U: rng.NormFloat64()}, {Source: "b", U: rng.NormFloat64()}}}
 		}
 		assert.InEpsilon(t, byMatrices(t, values), disagreement(values), 1e-8)
 	}

@@ -31,6 +31,7 @@ func mean(values []value) average {
 	for _, v := range values {
 		share := 1 / (v.indep * v.indep) / total
 		out.w += share * v.w
+		out.bounded = fourthSum(out.bounded, share*v.bounded)
 		out.common = out.common.plus(share, v.common)
 	}
 	out.indep = math.Sqrt(1/total) * out.birge()
@@ -65,7 +66,7 @@ func combineKinds(kinds []value) average {
 	for _, k := range kinds {
 		share := 1 / (k.u() * k.u()) / total
 		out.w += share * k.w
-		out.indep = RootSum(out.indep, share*k.indep)
+		out.indep, out.bounded = RootSum(out.indep, share*k.indep), fourthSum(out.bounded, share*k.bounded)
 		out.common = out.common.plus(share, k.common)
 	}
 	wide := out.u() * out.birge()

@@ -101,7 +101,7 @@ func (s Stock) worth(tools Instruments, influence []float64, i int, longest, bef
 // that agrees with what is known.
 func (g Gauge) weighedAgain(tools Instruments, l float64) Gauge {
 	fresh := tools.value(Reading{Kind: Weighed, LengthM: l, MassKg: g.UnitWeight * l}, 0, 0, 1)
-	now := value{g.UnitWeight, g.Indep, g.Common}
+	now := g.value()
 	switch {
 	case g.Estimated:
 		g.set(fresh)

@@ -40,6 +40,8 @@ func TestPartsMakeUpTheWhole(t *testing.T) {
 		for _, g := range s.Gauges {
 			assert.InEpsilon(t, g.U*g.U, g.Indep*g.Indep+sumSquares(g.Common), 1e-9, g.Label)
 			assert.InDelta(t, g.UCore*g.UCore, sumSquares(g.CoreParts), 1e-9*g.UCore*g.UCore, g.Label)
+			assert.InDelta(t, g.Within95(), g.Coverage95()*g.U, 1e-12*g.U, g.Label)
+			assert.True(t, g.Coverage95() > 1.65 && g.Coverage95() <= 1.96, g.Label)
 			for _, x := range []float64{g.UnitWeight, g.U, g.UOuter, g.ImpliedKgM3} {
 				assert.True(t, x > 0 && !math.IsInf(x, 0), g.Label)
 			}

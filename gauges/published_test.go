@@ -23,6 +23,9 @@ func TestPublishedUncertainty(t *testing.T) {
 		"gauge block": func(r published.Row) float64 {
 			return RootSum(r.Input(t, "part"), 16.599, RootSum(5.8, 3.9, 6.7), 2.88679)
 		},
+		"coverage factor": func(r published.Row) float64 {
+			return coverage95(value{bounded: r.Input(t, "part"), indep: r.Input(t, "part")}.excess())
+		},
 		"normal quantile":         func(r published.Row) float64 { return normalQuantile(r.Input(t, "p")) },
 		"inverse normal quantile": func(r published.Row) float64 { return 1 / normalQuantile(r.Input(t, "p")) },
 		"chi-squared tail":        func(r published.Row) float64 { return chi2Tail(r.Input(t, "part"), r.Input(t, "dof")) },

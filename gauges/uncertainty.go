@@ -42,9 +42,10 @@ func (a parts) plus(scale float64, b parts) parts {
 	for _, p := range b {
 		i, found := slices.BinarySearchFunc(out, p.Source, func(c CommonPart, s string) int { return strings.Compare(c.Source, s) })
 		if !found {
-			out = slices.Insert(out, i, CommonPart{Source: p.Source})
+			out = slices.Insert(out, i, CommonPart{Source: p.Source, Bounded: p.Bounded})
 		}
 		out[i].U += scale * p.U
+		out[i].Bounded = out[i].Bounded && p.Bounded
 	}
 	return out
 }
@@ -81,5 +82,14 @@ func one(source string, u float64) parts {
 	if u == 0 {
 		return nil
 	}
-	return parts{{source, u}}
+	return parts{{Source: source, U: u}}
+}
+
+// within makes a set of one error that has bounds, see CommonPart.
+func within(source string, u float64) parts {
+	set := one(source, u)
+	for i := range set {
+		set[i].Bounded = true
+	}
+	return set
 }

@@ -4,9 +4,10 @@ import "math"
 
 // value is a unit weight with its uncertainty in parts, kg/m.
 type value struct {
-	w      float64
-	indep  float64
-	common parts
+	w       float64
+	indep   float64
+	bounded float64 // the parts of indep that have bounds, see fourthSum
+	common  parts
 }
 
 // u is the whole standard uncertainty.
@@ -17,6 +18,8 @@ type Input struct {
 	Name   string  // in plain words: "mass, step of the balance"
 	RelU   float64 // sensitivity times relative standard uncertainty; the sign matters only where Source is shared
 	Source string  // the error that other readings share; "" where it is this reading's own
+
+	Bounded bool // anywhere within +-sqrt(3) RelU, as a rounding is; else normal
 }
 
 // Input names where no other reading shares the error.
@@ -56,11 +59,11 @@ func (t Instruments) Work(r Reading, ea, ei float64) (unitWeight float64, inputs
 func (t Instruments) weighWork(r Reading) (float64, []Input) {
 	m, l := r.MassKg, r.LengthM
 	return m / (l * float64(r.pieces())), []Input{
-		{inputMassStep, StepU(t.massStep(r)) / m, ""},
-		{inputRepeat, t.BalanceRepeatKg / m, ""},
-		{inputLengthStep, StepU(t.lengthStep(r)) / l, ""},
-		{"mass, accuracy of the balance", BoundU(t.BalanceAccuracyKg) / m, sourceBalance},
-		{"length, accuracy of the ruler", -BoundU(t.RulerAccuracyM) / l, sourceRuler},
+		{inputMassStep, StepU(t.massStep(r)) / m, "", true},
+		{inputRepeat, t.BalanceRepeatKg / m, "", false},
+		{inputLengthStep, StepU(t.lengthStep(r)) / l, "", true},
+		{"mass, accuracy of the balance", BoundU(t.BalanceAccuracyKg) / m, sourceBalance, true},
+		{"length, accuracy of the ruler", -BoundU(t.RulerAccuracyM) / l, sourceRuler, true},
 	}
 }
 
@@ -87,23 +90,23 @@ const unknownStretch = 0.006
 func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, []Input) {
 	load := r.HungKg * t.GravityMS2
 	stretch, uStretch := 0.0, unknownStretch
-	ends, clamps := 1.0, Input{inputNoClamps, unknownClamps, sourceClamps}
+	ends, clamps := 1.0, Input{inputNoClamps, unknownClamps, sourceClamps, false}
 	if ea > 0 {
 		stretch, uStretch = load/ea, 0
 		factor, u := clampFactor(slimness(ei, load, r.SpeakingM))
-		ends, clamps = factor, Input{inputClamps, u, sourceClamps}
+		ends, clamps = factor, Input{inputClamps, u, sourceClamps, true}
 	}
 	byLoad := 1 + stretch/(1+stretch)
 	w := load / math.Pow(2*r.SpeakingM*r.FreqHz, 2) * (1 + stretch) * ends
 	return w, []Input{
-		{inputHungStep, byLoad * StepU(first(r.HungStepKg, t.HungStepKg)) / r.HungKg, ""},
-		{inputLengthStep, 2 * StepU(t.lengthStep(r)) / r.SpeakingM, ""},
-		{inputPitch, 2 * first(r.PitchCents, t.PitchCents) * math.Ln2 / 1200, ""},
-		{inputStretch, uStretch, ""},
+		{inputHungStep, byLoad * StepU(first(r.HungStepKg, t.HungStepKg)) / r.HungKg, "", true},
+		{inputLengthStep, 2 * StepU(t.lengthStep(r)) / r.SpeakingM, "", true},
+		{inputPitch, 2 * first(r.PitchCents, t.PitchCents) * math.Ln2 / 1200, "", false},
+		{inputStretch, uStretch, "", false},
 		clamps,
-		{"gravity", byLoad * t.UGravityMS2 / t.GravityMS2, sourceGravity},
-		{"hung mass, accuracy of the scales", byLoad * BoundU(t.HungAccuracyKg) / r.HungKg, sourceScales},
-		{"length, accuracy of the ruler", -2 * BoundU(t.RulerAccuracyM) / r.SpeakingM, sourceRuler},
+		{"gravity", byLoad * t.UGravityMS2 / t.GravityMS2, sourceGravity, false},
+		{"hung mass, accuracy of the scales", byLoad * BoundU(t.HungAccuracyKg) / r.HungKg, sourceScales, true},
+		{"length, accuracy of the ruler", -2 * BoundU(t.RulerAccuracyM) / r.SpeakingM, sourceRuler, true},
 	}
 }
 
@@ -117,11 +120,18 @@ func (t Instruments) value(r Reading, ea, ei float64, times int) value {
 		if in.Name == inputRepeat {
 			u /= math.Sqrt(float64(times))
 		}
-		if in.Source == "" {
-			v.indep = RootSum(v.indep, u)
-			continue
+		part := one
+		if in.Bounded {
+			part = within
 		}
-		v.common = v.common.plus(1, one(in.Source, u))
+		switch {
+		case in.Source != "":
+			v.common = v.common.plus(1, part(in.Source, u))
+		case in.Bounded:
+			v.indep, v.bounded = RootSum(v.indep, u), fourthSum(v.bounded, u)
+		default:
+			v.indep = RootSum(v.indep, u)
+		}
 	}
 	return v
 }
