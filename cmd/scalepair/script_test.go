@@ -11,10 +11,10 @@ import (
 
 var update = flag.Bool("update", false, "rewrite the wanted output of the command scripts")
 
-// TestMain lets scripts run the program under its own name.
-func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"scalepair": main})
-}
+// programs are what scripts and tests can run under its own name.
+var programs = map[string]func(){"scalepair": main}
+
+func TestMain(m *testing.M) { testscript.Main(m, programs) }
 
 // TestScripts runs every command script of testdata/script. A script finds the
 // builds of testdata/builds in $BUILDS.
