@@ -158,12 +158,12 @@ func completeGauges(sets ...string) completer {
 }
 
 // stockWords are the labels of the stock, but for one that a list on the
-// command line could not hold.
+// command line could not hold or that a terminal would obey.
 func stockWords(j *job.Job) []string {
 	var out []string
 	for _, g := range j.Stock.Gauges {
-		if !strings.ContainsAny(g.Label, " ,") {
-			out = append(out, fmt.Sprintf("%s\t%s, %s mm, %s g/m", g.Label, g.Family, unit.Fixed(1000*g.Outer, 2), unit.Fixed(1000*g.UnitWeight, 3)))
+		if !strings.ContainsAny(g.Label, " ,") && g.Label == show.Clean(g.Label) {
+			out = append(out, fmt.Sprintf("%s\t%s, %s mm, %s g/m", g.Label, show.Clean(g.Family), unit.Fixed(1000*g.Outer, 2), unit.Fixed(1000*g.UnitWeight, 3)))
 		}
 	}
 	return out
