@@ -19,7 +19,7 @@ func FuzzSVG(f *testing.F) {
 		f.Add("outer diameter mm", s, 710.0, 8.39, 0.0, 20.0, 9.2)
 	}
 	f.Add("x", "y", 1e-12, 1e12, 1e12, 1e-12, 1e12)
-	f.Add("x", "y", 0.0, -1.0, -0.0, 5.0, 1e-300)
+	f.Add("x", "y", 0.0, -1.0, math.Copysign(0, -1), 5.0, 1e-300)
 	f.Add("x", "y", 3.0, 3.0, 0.0, 3.0, 3.0)
 	f.Fuzz(func(t *testing.T, label, name string, x, y, u, x2, y2 float64) {
 		fit := chart.Fit{Title: name, XLabel: label, YLabel: name, Points: []chart.FitPoint{
