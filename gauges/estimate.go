@@ -10,7 +10,7 @@ import (
 // makeFit gives the family's fit on the trusted dots; false where they make
 // none.
 func (f *family) makeFit(all []Gauge, in []bool) (Fit, bool) {
-	l, ok := fitLaw(without(f.dots, -1, in), f.form())
+	l, ok := fitLaw(marked(f.dots, in), f.form())
 	if !ok {
 		return Fit{}, false
 	}

@@ -1,9 +1,6 @@
 package gauges
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // dot is one gauge as the fit of its family sees it. The law is
 //
@@ -40,24 +37,23 @@ type law struct {
 //
 //	weight = 1/(u^2 + tau^2)
 //
-// tau: the family's own scatter, see law.believe. Shared errors do not weigh,
+// tau: the family's own scatter, see moments.belief. Shared errors do not weigh,
 // since they move all dots together; they are carried through the same sums
 // afterwards. false where the dots do not determine the law: fewer than two, or
 // a slope asked of one diameter. Source: the Guide, H.3.
-func fitLaw(dots []dot, of form) (law, bool) {
-	l := law{form: of, dots: len(dots)}
-	if len(dots) < 2 || of.sloped && sameX(dots) {
-		return l, false
-	}
-	l.belief = l.believe(dots)
-	l.scatter = math.Sqrt(l.belief.meanSquare())
-	l.solve(dots, l.scatter)
-	l.share(dots)
-	return l, true
-}
+func fitLaw(dots []dot, of form) (law, bool) { return newMoments(dots, of).law(nobody) }
 
-func sameX(dots []dot) bool {
-	return !slices.ContainsFunc(dots, func(d dot) bool { return math.Abs(d.x-dots[0].x) > 1e-9 })
+func sameX(dots []dot, but int) bool {
+	first := 0
+	if but == 0 {
+		first = 1
+	}
+	for i := first; i < len(dots); i++ {
+		if i != but && math.Abs(dots[i].x-dots[first].x) > 1e-9 {
+			return false
+		}
+	}
+	return true
 }
 
 // assumed tells whether the scatter is mostly the usual one: fewer than three
@@ -69,50 +65,45 @@ func (l *law) assumed() bool {
 	return l.dots < 4
 }
 
-// solve sets level and slope for a given scatter and gives the ln of how likely
-// that scatter makes the dots, with level and slope free.
-//
-//	(sum(ln w) + ln v_level + ln v_slope - chi2)/2
-//
-// chi2: weighted squares left by the line. Source: D. A. Harville, Journal of
-// the American Statistical Association 72 (1977) 320, restricted likelihood.
-func (l *law) solve(dots []dot, tau float64) float64 {
-	var sw, sx, sy, logs float64
-	product := 1.0 // of the variances; its ln is taken before it can vanish
-	for _, d := range dots {
-		v := d.u*d.u + tau*tau
-		sw, sx, sy = sw+1/v, sx+d.x/v, sy+d.y/v
-		if product *= v; product < 1e-250 {
-			logs, product = logs-math.Log(product), 1
+// solve sets level and slope of all dots but one for a given scatter.
+func (l *law) solve(dots []dot, but int, tau float64) {
+	var sw, sx, sy, sxx, sxy float64
+	for i, d := range dots {
+		if i != but {
+			w := d.weightAt(tau)
+			sw, sx, sy = sw+w, sx+w*d.x, sy+w*d.y
 		}
 	}
 	l.centre, l.level, l.vLevel = sx/sw, sy/sw, 1/sw
-	logs += math.Log(l.vLevel / product)
-	if l.sloped {
-		var sxx, sxy float64
-		for _, d := range dots {
-			w, dx := 1/(d.u*d.u+tau*tau), d.x-l.centre
+	if !l.sloped {
+		return
+	}
+	for i, d := range dots {
+		if i != but {
+			w, dx := d.weightAt(tau), d.x-l.centre
 			sxx, sxy = sxx+w*dx*dx, sxy+w*dx*d.y
 		}
-		l.slope, l.vSlope = sxy/sxx, 1/sxx
-		logs += math.Log(l.vSlope)
 	}
-	for _, d := range dots {
-		r := d.y - l.y(d.x)
-		logs -= r * r / (d.u*d.u + tau*tau)
-	}
-	return logs / 2
+	l.slope, l.vSlope = sxy/sxx, 1/sxx
 }
+
+// weightAt is the dot's weight in a fit where gauges scatter by tau.
+func (d dot) weightAt(tau float64) float64 { return 1 / (d.u*d.u + tau*tau) }
 
 // y is the fitted line at x.
 func (l *law) y(x float64) float64 { return l.level + l.slope*(x-l.centre) }
 
-// share carries the shared errors of the dots through to level and slope.
-func (l *law) share(dots []dot) {
+// share carries the shared errors of all dots but one through to level and
+// slope.
+func (l *law) share(dots []dot, but int) {
 	n := len(dots[0].shared)
-	l.levelShare, l.slopeShare = make([]float64, n), make([]float64, n)
-	for _, d := range dots {
-		w := 1 / (d.u*d.u + l.scatter*l.scatter)
+	both := make([]float64, 2*n)
+	l.levelShare, l.slopeShare = both[:n:n], both[n:]
+	for i, d := range dots {
+		if i == but {
+			continue
+		}
+		w := d.weightAt(l.scatter)
 		toSlope := w * (d.x - l.centre) * l.vSlope
 		for k, s := range d.shared {
 			l.levelShare[k] += w * l.vLevel * s

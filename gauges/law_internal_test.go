@@ -3,6 +3,7 @@ package gauges
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -75,6 +76,55 @@ func TestLawCarriesSharedErrorsThrough(t *testing.T) {
 	}
 }
 
+// likelihoodOf is the restricted likelihood of a scatter, ln, with the variances
+// and residuals written out one by one.
+func likelihoodOf(dots []dot, of form, tau float64) float64 {
+	l := law{form: of}
+	l.solve(dots, nobody, tau)
+	ln := math.Log(l.vLevel)
+	if of.sloped {
+		ln += math.Log(l.vSlope)
+	}
+	for _, d := range dots {
+		v := d.u*d.u + tau*tau
+		ln -= math.Log(v) + math.Pow(d.y-l.y(d.x), 2)/v
+	}
+	return ln / 2
+}
+
+// A law with a dot taken off the sums is the law made of the others, and each
+// scatter's likelihood that of the residuals; also where one dot is a slip.
+func TestLeavingOutIsFittingTheOthers(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 20))
+	for n := range 60 {
+		of := form{sloped: n%2 == 0, usual: usualScatter}
+		dots := someDots(rng, 4+n%9)
+		for i := range dots {
+			dots[i].u /= 50
+			if !of.sloped {
+				dots[i].y -= 2 * dots[i].x
+			}
+		}
+		dots[2].y += 0.3 * float64(n%3)
+		m := newMoments(dots, of)
+		for i := range dots {
+			others := slices.Delete(slices.Clone(dots), i, i+1)
+			got, ok := m.law(i)
+			require.True(t, ok)
+			want, _ := fitLaw(others, of)
+			assert.InEpsilon(t, want.scatter, got.scatter, 1e-9)
+			assert.InDelta(t, want.y(0.7), got.y(0.7), 1e-12)
+			assert.InEpsilon(t, want.vAt(0.7), got.vAt(0.7), 1e-9)
+			assert.InDeltaSlice(t, want.slopeShare, got.slopeShare, 1e-9)
+			for k, tau := range scatterGrid {
+				s := m.at[k]
+				s.less(m.term(dots[i], tau))
+				assert.InDelta(t, likelihoodOf(others, of, tau), s.likelihood(of.sloped), 1e-6, "scatter %v", tau)
+			}
+		}
+	}
+}
+
 // The belief's mean square against the same integral by gonum's quadrature,
 // over the same range: the grid is fine enough for a hundredth.
 func TestBeliefIsTheIntegral(t *testing.T) {
@@ -84,10 +134,10 @@ func TestBeliefIsTheIntegral(t *testing.T) {
 		for i := range dots {
 			dots[i].y -= 2 * dots[i].x
 		}
-		l := law{form: form{usual: usualScatter}, dots: n}
-		b := l.believe(dots)
+		of := form{usual: usualScatter}
+		b := newMoments(dots, of).belief(nobody)
 		weight := func(tau float64) float64 {
-			return math.Exp(l.solve(dots, tau) - tau*tau/(2*usualScatter*usualScatter))
+			return math.Exp(likelihoodOf(dots, of, tau) - tau*tau/(2*usualScatter*usualScatter))
 		}
 		top := scatterGrid[len(scatterGrid)-1]
 		whole := quad.Fixed(weight, 0, top, 2000, nil, 0)
@@ -95,16 +145,14 @@ func TestBeliefIsTheIntegral(t *testing.T) {
 		assert.InEpsilon(t, square/whole, b.meanSquare(), 0.01, "n=%d", n)
 	}
 	// Without anything to see, the usual scatter.
-	l := law{form: form{sloped: true, usual: usualScatter}, dots: 2}
-	b := l.believe([]dot{{x: 0, y: 0, u: 1e-4}, {x: 1, y: 1, u: 1e-4}})
+	b := newMoments([]dot{{x: 0, y: 0, u: 1e-4}, {x: 1, y: 1, u: 1e-4}}, form{sloped: true, usual: usualScatter}).belief(nobody)
 	assert.InEpsilon(t, usualScatter, math.Sqrt(b.meanSquare()), 0.01)
 }
 
 func TestBoundGivesItsChance(t *testing.T) {
 	rng := rand.New(rand.NewPCG(6, 20))
 	for range 200 {
-		l := law{form: form{usual: usualScatter}, dots: 5}
-		b := l.believe(someDots(rng, 5))
+		b := newMoments(someDots(rng, 5), form{usual: usualScatter}).belief(nobody)
 		p, known := 0.5*math.Pow(10, -5*rng.Float64())*0.9, math.Pow(rng.Float64()*0.03, 2)
 		x := b.bound(p, known, 1.2)
 		chance, _ := b.beyond(x, known, 1.2)

@@ -109,50 +109,74 @@ func weightedMedian(values, weights []float64) float64 {
 // dot.
 func trusted(dots []dot, of form, p float64) (in []bool, judged []Judgement) {
 	in = robustStart(dots, of.sloped, p)
+	laws := lawsWithout(dots, in, of)
 	for range 10 {
-		next := make([]bool, len(dots))
-		count := 0
-		for i, d := range dots {
-			l, ok := lawWithout(dots, in, i, of)
-			next[i] = !ok || !l.suspects(d, p)
-			if next[i] {
-				count++
-			}
-		}
-		if 2*count < len(dots) {
-			next = slices.Repeat([]bool{true}, len(dots))
-		}
+		next := unsuspected(dots, laws, p)
 		if slices.Equal(next, in) {
 			break
 		}
-		in = next
+		in, laws = next, lawsWithout(dots, next, of)
 	}
 	judged = make([]Judgement, len(dots))
 	for i, d := range dots {
 		judged[i].Limit = math.Inf(1)
-		if l, ok := lawWithout(dots, in, i, of); ok {
+		if l := &laws[i]; l.dots > 0 {
 			judged[i] = l.judge(d, p)
 		}
 	}
 	return in, judged
 }
 
-// lawWithout is the law of the trusted dots but dot i, or of all but dot i where
-// too few are trusted; false where those are too few as well.
-func lawWithout(dots []dot, in []bool, i int, of form) (law, bool) {
-	l, ok := fitLaw(without(dots, i, in), of)
-	if !ok {
-		l, ok = fitLaw(without(dots, i, nil), of)
+// unsuspected marks the dots that their law does not suspect, or that have
+// none.
+func unsuspected(dots []dot, laws []law, p float64) []bool {
+	in := make([]bool, len(dots))
+	count := 0
+	for i, d := range dots {
+		in[i] = laws[i].dots == 0 || !laws[i].suspects(d, p)
+		if in[i] {
+			count++
+		}
 	}
-	return l, ok
+	if 2*count < len(dots) {
+		return slices.Repeat([]bool{true}, len(dots))
+	}
+	return in
 }
 
-// without gives the dots but for dot i, and only those marked in unless in is
-// nil.
-func without(dots []dot, i int, in []bool) []dot {
+// lawsWithout gives for every dot the law of the trusted others, or of all
+// others where too few are trusted; no law, with no dots, where those are too
+// few as well.
+func lawsWithout(dots []dot, in []bool, of form) []law {
+	laws := make([]law, len(dots))
+	kept := newMoments(marked(dots, in), of)
+	var all *moments
+	k := 0
+	for i := range dots {
+		but := nobody
+		if in[i] {
+			but = k
+			k++
+		}
+		l, ok := kept.law(but)
+		if !ok {
+			if all == nil {
+				all = newMoments(dots, of)
+			}
+			l, ok = all.law(i)
+		}
+		if ok {
+			laws[i] = l
+		}
+	}
+	return laws
+}
+
+// marked gives the dots that are marked in.
+func marked(dots []dot, in []bool) []dot {
 	kept := make([]dot, 0, len(dots))
-	for j, d := range dots {
-		if j != i && (in == nil || in[j]) {
+	for i, d := range dots {
+		if in[i] {
 			kept = append(kept, d)
 		}
 	}

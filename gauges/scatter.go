@@ -22,33 +22,17 @@ var scatterGrid = func() [27]float64 {
 	return grid
 }()
 
+// scatterLn is the ln of each scatter of the grid.
+var scatterLn = func() [len(scatterGrid)]float64 {
+	var ln [len(scatterGrid)]float64
+	for k, tau := range scatterGrid {
+		ln[k] = math.Log(tau)
+	}
+	return ln
+}()
+
 // belief is how likely each scatter of the grid is; the shares add up to 1.
 type belief [len(scatterGrid)]float64
-
-// believe weighs the scatters of the grid by what the dots show.
-//
-//	share(tau) ~ tau exp(-(tau/tau_0)^2/2) likelihood(tau)
-//
-// tau_0: the form's usual scatter, the root mean square before any dot is seen; the factor
-// tau is the grid's step; the likelihood is law.solve's. Many dots override tau_0, few
-// do not. Source: Bayes' rule with a half-normal prior.
-func (l *law) believe(dots []dot) belief {
-	var b belief
-	best := math.Inf(-1)
-	for k, tau := range scatterGrid {
-		b[k] = math.Log(tau) - tau*tau/(2*l.usual*l.usual) + l.solve(dots, tau)
-		best = max(best, b[k])
-	}
-	sum := 0.0
-	for k := range b {
-		b[k] = math.Exp(b[k] - best)
-		sum += b[k]
-	}
-	for k := range b {
-		b[k] /= sum
-	}
-	return b
-}
 
 // meanSquare is the mean of tau^2.
 func (b *belief) meanSquare() float64 {

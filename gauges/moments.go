@@ -1,0 +1,123 @@
+package gauges
+
+import "math"
+
+// nobody is the index of no dot, for a law that leaves none out.
+const nobody = -1
+
+// moments are the weighted sums of a set of dots for each scatter of the grid.
+// With one dot's terms taken off they are those of the others, so that the laws
+// that leave out one dot each cost no more than one law.
+type moments struct {
+	form
+	dots []dot
+	near law // a line among the dots: y is counted from it and x from its centre, which keeps the sums small
+	at   [len(scatterGrid)]sums
+}
+
+// sums are weighted sums over dots, x and y counted as in moments.
+type sums struct{ w, x, y, xx, xy, yy, lnV float64 }
+
+func newMoments(dots []dot, of form) *moments {
+	m := &moments{form: of, dots: dots, near: law{form: of}}
+	if !m.enough(nobody) {
+		return m
+	}
+	m.near.solve(dots, nobody, of.usual)
+	for k, tau := range scatterGrid {
+		for _, d := range dots {
+			m.at[k].add(m.term(d, tau))
+		}
+	}
+	return m
+}
+
+// enough tells whether the dots without one determine the law.
+func (m *moments) enough(but int) bool {
+	n := len(m.dots)
+	if but != nobody {
+		n--
+	}
+	return n >= 2 && !(m.sloped && sameX(m.dots, but))
+}
+
+// term is what one dot adds to the sums.
+func (m *moments) term(d dot, tau float64) sums {
+	w, x, y := d.weightAt(tau), d.x-m.near.centre, d.y-m.near.y(d.x)
+	return sums{w, w * x, w * y, w * x * x, w * x * y, w * y * y, -math.Log(w)}
+}
+
+func (s *sums) add(t sums) {
+	s.w, s.x, s.y, s.lnV = s.w+t.w, s.x+t.x, s.y+t.y, s.lnV+t.lnV
+	s.xx, s.xy, s.yy = s.xx+t.xx, s.xy+t.xy, s.yy+t.yy
+}
+
+func (s *sums) less(t sums) {
+	s.w, s.x, s.y, s.lnV = s.w-t.w, s.x-t.x, s.y-t.y, s.lnV-t.lnV
+	s.xx, s.xy, s.yy = s.xx-t.xx, s.xy-t.xy, s.yy-t.yy
+}
+
+// likelihood is the ln of how likely a scatter makes the dots, with level and
+// slope free.
+//
+//	(ln v_level + ln v_slope - sum(ln v) - chi2)/2
+//
+// v: u^2 + tau^2 of a dot; chi2: weighted squares left by the line. Source:
+// D. A. Harville, Journal of the American Statistical Association 72 (1977) 320,
+// restricted likelihood.
+func (s sums) likelihood(sloped bool) float64 {
+	chi2 := s.yy - s.y*s.y/s.w
+	free := s.w // 1/(v_level v_slope)
+	if sloped {
+		xx, xy := s.xx-s.x*s.x/s.w, s.xy-s.x*s.y/s.w
+		chi2 -= xy * xy / xx
+		free *= xx
+	}
+	return -(math.Log(free) + s.lnV + chi2) / 2
+}
+
+// law is the law of all dots but one, or of all; false where they do not
+// determine it, see fitLaw.
+func (m *moments) law(but int) (law, bool) {
+	l := law{form: m.form, dots: len(m.dots)}
+	if but != nobody {
+		l.dots--
+	}
+	if !m.enough(but) {
+		return l, false
+	}
+	l.belief = m.belief(but)
+	l.scatter = math.Sqrt(l.belief.meanSquare())
+	l.solve(m.dots, but, l.scatter)
+	l.share(m.dots, but)
+	return l, true
+}
+
+// belief weighs the scatters of the grid by what the dots show, one left out.
+//
+//	share(tau) ~ tau exp(-(tau/tau_0)^2/2) likelihood(tau)
+//
+// tau_0: the form's usual scatter, the root mean square before any dot is seen;
+// the factor tau is the grid's step; the likelihood is sums.likelihood. Many
+// dots override tau_0, few do not. Source: Bayes' rule with a half-normal prior.
+func (m *moments) belief(but int) belief {
+	var b belief
+	best := math.Inf(-1)
+	for k, tau := range scatterGrid {
+		s := m.at[k]
+		if but != nobody {
+			s.less(m.term(m.dots[but], tau))
+		}
+		b[k] = scatterLn[k] - tau*tau/(2*m.usual*m.usual) + s.likelihood(m.sloped)
+		best = max(best, b[k])
+	}
+	sum := 0.0
+	for k := range b {
+		b[k] = math.Exp(b[k] - best)
+		sum += b[k]
+	}
+	for k := range b {
+		b[k] /= sum
+	}
+	return b
+}
