@@ -115,20 +115,32 @@ var embedded = sync.OnceValue(func() []Material {
 	return list
 })
 
+// byName is the index of each embedded material under its folded names; the
+// first of the table where two share one.
+var byName = sync.OnceValue(func() map[string]int {
+	out := map[string]int{}
+	for i, m := range embedded() {
+		for _, n := range append([]string{m.Name}, m.Also...) {
+			if _, taken := out[foldName(n)]; !taken {
+				out[foldName(n)] = i
+			}
+		}
+	}
+	return out
+})
+
 // AllMaterials gives the embedded materials in the order of the table.
 func AllMaterials() []Material { return slices.Clone(embedded()) }
 
 // LookupMaterial finds an embedded material by its name or a further name;
 // case, blanks and hyphens do not count. The error suggests a near name.
 func LookupMaterial(name string) (Material, error) {
+	if i, ok := byName()[foldName(name)]; ok {
+		return embedded()[i], nil
+	}
 	var known []string
 	for _, m := range embedded() {
-		for _, n := range append([]string{m.Name}, m.Also...) {
-			if foldName(n) == foldName(name) {
-				return m, nil
-			}
-			known = append(known, n)
-		}
+		known = append(append(known, m.Name), m.Also...)
 	}
 	return Material{}, fault.Fault{What: "no material of that name", Given: name, Remedy: suggestion(name, known)}
 }

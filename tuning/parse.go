@@ -49,6 +49,9 @@ func refuse(what, given, remedy string) error {
 // belongs to the letter: Cb4 sounds like B3, B#3 like C4. Notes from C-1 to G9
 // and deviations within 100 cents are taken.
 func ParseNote(s string) (Note, error) {
+	if n, ok := bareNote(s); ok {
+		return n, nil
+	}
 	text := strings.Join(strings.Fields(signs.Replace(s)), "")
 	m := noteForm().FindStringSubmatch(text)
 	if m == nil {
@@ -67,6 +70,21 @@ func ParseNote(s string) (Note, error) {
 		return n, nil
 	}
 	return n.withCents(s, m[4])
+}
+
+// bareNote reads the usual case without the full grammar: a letter, a sign or
+// none, and one digit, such as "F#3".
+func bareNote(s string) (Note, bool) {
+	if len(s) < 2 || len(s) > 3 {
+		return Note{}, false
+	}
+	from, known := fromC[s[0]]
+	sign, octave := s[1:len(s)-1], int(s[len(s)-1])-'0'
+	if !known || octave < 0 || octave > 9 || sign != "" && sign != "#" && sign != "b" {
+		return Note{}, false
+	}
+	n := Note{Semitone: 12*(octave+1) + from + strings.Count(sign, "#") - strings.Count(sign, "b"), Spelling: s}
+	return n, n.Semitone <= highestSemitone
 }
 
 func (n Note) withCents(given, text string) (Note, error) {

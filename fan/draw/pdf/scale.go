@@ -6,14 +6,20 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // The places of the library's output that trueScale relies on. A change of the
 // library that moved them makes Write fail, and never a file that scales.
 var (
-	lastXref = regexp.MustCompile(`startxref\n(\d+)\n%%EOF\n$`)
-	trailer  = regexp.MustCompile(`trailer\n<<\n/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n>>\n`)
+	lastXref = compiled(`startxref\n(\d+)\n%%EOF\n$`)
+	trailer  = compiled(`trailer\n<<\n/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n>>\n`)
 )
+
+// compiled puts the work off until a file is written: most runs write none.
+func compiled(form string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) })
+}
 
 // trueScale appends an incremental update (ISO 32000-1, 7.5.6) to a finished
 // file: a catalogue that asks print dialogues not to scale (12.2, PrintScaling),
@@ -53,13 +59,13 @@ type writtenFile struct {
 
 func readWritten(file []byte) (writtenFile, error) {
 	w := writtenFile{bytes: file}
-	last := lastXref.FindSubmatch(file)
+	last := lastXref().FindSubmatch(file)
 	if last == nil {
 		return w, fmt.Errorf("pdf: no trailer found to amend")
 	}
 	w.xref, _ = strconv.Atoi(string(last[1]))
 	table := file[min(w.xref, len(file)):]
-	trail := trailer.FindSubmatch(table)
+	trail := trailer().FindSubmatch(table)
 	head, rest, ok := bytes.Cut(table, []byte("\n0 "))
 	if trail == nil || !ok || string(head) != "xref" {
 		return w, fmt.Errorf("pdf: no trailer found to amend")

@@ -1,6 +1,9 @@
 package pdf
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // high are the characters that Windows code page 1252 puts at 0x80 to 0x9F, in
 // order; a blank stands where it has none. From 0xA0 on it agrees with Unicode.
@@ -27,7 +30,7 @@ const spellings = `♯ # ♭ b ♮ n − - ‐ - ‑ - ‒ - ― — ′ ' ″ "
 const unknown = '\xB7'
 
 // bytesOf gives, for every character that has one, its bytes in code page 1252.
-var bytesOf = table()
+var bytesOf = sync.OnceValue(table)
 
 func table() map[rune]string {
 	t := map[rune]string{}
@@ -60,6 +63,7 @@ func table() map[rune]string {
 // out, and what has no spelling becomes a raised dot.
 func western(s string) string {
 	var b strings.Builder
+	bytesOf := bytesOf()
 	for _, r := range s {
 		switch known, ok := bytesOf[r]; {
 		case ok:
