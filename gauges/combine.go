@@ -48,7 +48,7 @@ type combiner struct {
 }
 
 func (c combiner) stock(faults *fault.List) Stock {
-	s := Stock{tools: c.tools}
+	s := Stock{tools: c.tools, Gauges: make([]Gauge, 0, len(c.entries))}
 	c.fixPacking()
 	for _, e := range c.entries {
 		g := c.gauge(e)
@@ -133,6 +133,9 @@ func (c combiner) kinds(e *entry, ea, ei float64) (kinds []value, chi2 float64, 
 }
 
 func (e *entry) weighed() []Reading {
+	if !slices.ContainsFunc(e.rows, func(r Reading) bool { return r.Kind != Weighed }) {
+		return e.rows
+	}
 	return slices.DeleteFunc(slices.Clone(e.rows), func(r Reading) bool { return r.Kind != Weighed })
 }
 

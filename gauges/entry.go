@@ -21,27 +21,32 @@ type entry struct {
 func gather(readings []Reading, built []Construction, tools Instruments, faults *fault.List) []*entry {
 	var out []*entry
 	byLabel := map[string]*entry{}
-	find := func(first Reading) *entry {
+	find := func(first *Reading) (e *entry, isNew bool) {
 		key := labelKey(first.Gauge)
-		if byLabel[key] == nil {
-			byLabel[key] = &entry{r: first}
-			out = append(out, byLabel[key])
+		e, known := byLabel[key]
+		if !known {
+			e = &entry{r: *first}
+			byLabel[key], out = e, append(out, e)
 		}
-		return byLabel[key]
+		return e, !known
 	}
-	for _, r := range readings {
+	for i := range readings {
+		r := readings[i]
 		if isPlain(r.Construction) {
 			r.Construction = Plain
 		}
-		e := find(r)
-		e.merge(r, faults)
+		e, isNew := find(&r)
+		if !isNew {
+			e.merge(&r, faults)
+		}
 		if r.Kind != Listed {
 			e.rows = append(e.rows, r)
 		}
 	}
 	for _, c := range built {
 		if w, ok := tools.lookUp(c, faults); ok {
-			e := find(c.reading(w))
+			r := c.reading(w)
+			e, _ := find(&r)
 			e.mergeBuilt(c, w, faults)
 		}
 	}
@@ -53,7 +58,7 @@ func gather(readings []Reading, built []Construction, tools Instruments, faults 
 
 // merge takes over what a row says of the gauge and reports what contradicts
 // an earlier row.
-func (e *entry) merge(r Reading, faults *fault.List) {
+func (e *entry) merge(r *Reading, faults *fault.List) {
 	ours, theirs := e.r.kept(), r.kept()
 	if e.r.OuterM == 0 {
 		e.r.OuterFrom, e.r.Given.Outer = r.OuterFrom, r.Given.Outer
@@ -125,7 +130,7 @@ func (e *entry) mergeBuilt(c Construction, w wound, faults *fault.List) {
 		e.conflict("outer diameter", e.r.Given.outer().text(r.OuterM), e.r.Given.outer().text(e.r.OuterM), c.Place, faults)
 	}
 	r.OuterM = e.r.OuterM
-	e.merge(r, faults)
+	e.merge(&r, faults)
 	e.r.OuterM = first(e.r.OuterM, w.outer().d)
 }
 

@@ -132,5 +132,22 @@ func (s Stock) Lookup(label string) (Gauge, error) {
 
 // labelKey is what makes two labels the same gauge.
 func labelKey(label string) string {
+	if folded(label) {
+		return label
+	}
 	return strings.ToLower(strings.Join(strings.Fields(label), " "))
+}
+
+// folded tells whether a label is its own key: small letters and other visible
+// ASCII, with single blanks between.
+func folded(label string) bool {
+	before := byte(' ')
+	for i := range len(label) {
+		c := label[i]
+		if c < ' ' || c > '~' || c >= 'A' && c <= 'Z' || c == ' ' && before == ' ' {
+			return false
+		}
+		before = c
+	}
+	return before != ' ' || label == ""
 }

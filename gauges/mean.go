@@ -2,7 +2,6 @@ package gauges
 
 import (
 	"math"
-	"slices"
 )
 
 // average is a mean of values with how well they agree.
@@ -88,18 +87,20 @@ const (
 // balance. Weighing a piece again, or an equal one, does not show its rounding
 // error, so such rows must not count as independent.
 func (t Instruments) weighings(rows []Reading) []value {
-	var groups [][]Reading
-	for _, r := range rows {
-		i := slices.IndexFunc(groups, func(g []Reading) bool { return t.sameRounding(g[0], r) })
-		if i < 0 {
-			groups = append(groups, []Reading{r})
+	values := make([]value, 0, len(rows))
+	grouped := make([]bool, len(rows))
+	group := make([]Reading, 0, len(rows))
+	for i := range rows {
+		if grouped[i] {
 			continue
 		}
-		groups[i] = append(groups[i], r)
-	}
-	values := make([]value, len(groups))
-	for i, g := range groups {
-		values[i] = t.value(middle(g), 0, 0, len(g))
+		group = append(group[:0], rows[i])
+		for j := i + 1; j < len(rows); j++ {
+			if !grouped[j] && t.sameRounding(rows[i], rows[j]) {
+				grouped[j], group = true, append(group, rows[j])
+			}
+		}
+		values = append(values, t.value(middle(group), 0, 0, len(group)))
 	}
 	return values
 }

@@ -38,16 +38,25 @@ type parts []CommonPart
 
 // plus adds scale times each part of b.
 func (a parts) plus(scale float64, b parts) parts {
-	out := slices.Clone(a)
+	out := append(make(parts, 0, len(a)+len(b)), a...)
 	for _, p := range b {
-		i, found := slices.BinarySearchFunc(out, p.Source, func(c CommonPart, s string) int { return strings.Compare(c.Source, s) })
-		if !found {
-			out = slices.Insert(out, i, CommonPart{Source: p.Source, Bounded: p.Bounded})
-		}
-		out[i].U += scale * p.U
-		out[i].Bounded = out[i].Bounded && p.Bounded
+		out.add(CommonPart{p.Source, scale * p.U, p.Bounded})
 	}
 	return out
+}
+
+// add puts one more part into a set that nobody else holds.
+func (a *parts) add(p CommonPart) {
+	if p.U == 0 {
+		return
+	}
+	i, found := slices.BinarySearchFunc(*a, p.Source, func(c CommonPart, s string) int { return strings.Compare(c.Source, s) })
+	if !found {
+		*a = slices.Insert(*a, i, p)
+		return
+	}
+	(*a)[i].U += p.U
+	(*a)[i].Bounded = (*a)[i].Bounded && p.Bounded
 }
 
 // size is the standard uncertainty that the parts make together.

@@ -114,19 +114,15 @@ func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, []Input) {
 // input but the repeatability, which is averaged.
 func (t Instruments) value(r Reading, ea, ei float64, times int) value {
 	w, inputs := t.Work(r, ea, ei)
-	v := value{w: w}
+	v := value{w: w, common: make(parts, 0, len(inputs))}
 	for _, in := range inputs {
 		u := w * in.RelU
 		if in.Name == inputRepeat {
 			u /= math.Sqrt(float64(times))
 		}
-		part := one
-		if in.Bounded {
-			part = within
-		}
 		switch {
 		case in.Source != "":
-			v.common = v.common.plus(1, part(in.Source, u))
+			v.common.add(CommonPart{in.Source, u, in.Bounded})
 		case in.Bounded:
 			v.indep, v.bounded = RootSum(v.indep, u), fourthSum(v.bounded, u)
 		default:
