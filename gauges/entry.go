@@ -3,6 +3,7 @@ package gauges
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"scalepair/data"
 	"scalepair/data/fault"
@@ -13,6 +14,7 @@ import (
 type entry struct {
 	r        Reading   // sizes and material, put together from all rows
 	rows     []Reading // weighed and hung, in the order of the file
+	first    int       // where in the file's rows they begin
 	material data.Material
 	built    *wound // nil without a construction
 }
@@ -30,17 +32,18 @@ func gather(readings []Reading, built []Construction, tools Instruments, faults 
 		}
 		return e, !known
 	}
-	for i := range readings {
-		r := readings[i]
+	rows := slices.Clone(readings)
+	for i := range rows {
+		r := &rows[i]
 		if isPlain(r.Construction) {
 			r.Construction = Plain
 		}
-		e, isNew := find(&r)
+		e, isNew := find(r)
 		if !isNew {
-			e.merge(&r, faults)
+			e.merge(r, faults)
 		}
 		if r.Kind != Listed {
-			e.rows = append(e.rows, r)
+			e.take(rows, i)
 		}
 	}
 	for _, c := range built {
@@ -54,6 +57,19 @@ func gather(readings []Reading, built []Construction, tools Instruments, faults 
 		e.finish(faults)
 	}
 	return out
+}
+
+// take adds the i-th row. Rows of one gauge that follow each other stay where
+// they are.
+func (e *entry) take(rows []Reading, i int) {
+	if len(e.rows) == 0 {
+		e.first = i
+	}
+	if e.first+len(e.rows) == i {
+		e.rows = rows[e.first : i+1 : i+1]
+		return
+	}
+	e.rows = append(e.rows, rows[i])
 }
 
 // merge takes over what a row says of the gauge and reports what contradicts

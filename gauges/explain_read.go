@@ -46,7 +46,11 @@ func (k *works) weighings(t Instruments, rows []Reading) []named {
 
 // weighing shows one weighing, or several of equal pieces, as number j.
 func (k *works) weighing(t Instruments, group []Reading, j string) named {
-	r := middle(group)
+	total := 0.0
+	for _, g := range group {
+		total += g.allLengthsM()
+	}
+	r := middle(group[0], total, len(group))
 	v := t.value(r, 0, 0, len(group))
 	m := k.given("m"+j, "mass together"+r.when(), r.MassKg, "kg", r.line())
 	n := k.given("n"+j, "pieces of that", float64(r.pieces()), "", r.line())

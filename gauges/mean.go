@@ -89,29 +89,29 @@ const (
 func (t Instruments) weighings(rows []Reading) []value {
 	values := make([]value, 0, len(rows))
 	grouped := make([]bool, len(rows))
-	group := make([]Reading, 0, len(rows))
 	for i := range rows {
 		if grouped[i] {
 			continue
 		}
-		group = append(group[:0], rows[i])
+		n, total := 1, rows[i].allLengthsM()
 		for j := i + 1; j < len(rows); j++ {
 			if !grouped[j] && t.sameRounding(rows[i], rows[j]) {
-				grouped[j], group = true, append(group, rows[j])
+				grouped[j] = true
+				n, total = n+1, total+rows[j].allLengthsM()
 			}
 		}
-		values = append(values, t.value(middle(group), 0, 0, len(group)))
+		values = append(values, t.value(middle(rows[i], total, n), 0, 0, n))
 	}
 	return values
 }
 
-// middle is a row with the mean length of its group.
-func middle(group []Reading) Reading {
-	r, total := group[0], 0.0
-	for _, g := range group {
-		total += g.LengthM * float64(g.pieces())
-	}
-	r.LengthM = total / float64(len(group)*r.pieces())
+// allLengthsM is the length of all pieces of a weighing together.
+func (r Reading) allLengthsM() float64 { return r.LengthM * float64(r.pieces()) }
+
+// middle is a row with the mean length of its group of n rows, whose lengths
+// add up to total.
+func middle(r Reading, total float64, n int) Reading {
+	r.LengthM = total / float64(n*r.pieces())
 	return r
 }
 
@@ -120,6 +120,6 @@ func (t Instruments) sameRounding(a, b Reading) bool {
 	if step != t.massStep(b) || t.BalanceRepeatKg > wander*step {
 		return false
 	}
-	differ := a.perMetre() * math.Abs(a.LengthM*float64(a.pieces())-b.LengthM*float64(b.pieces()))
+	differ := a.perMetre() * math.Abs(a.allLengthsM()-b.allLengthsM())
 	return math.Abs(a.MassKg-b.MassKg) < 1e-6*step && differ < sameStep*step
 }
