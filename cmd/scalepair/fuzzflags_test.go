@@ -97,6 +97,9 @@ func FuzzComplete(f *testing.F) {
 	build := realBuilds(f)[1]
 	bench := newBench(f)
 	f.Fuzz(func(t *testing.T, label, typed string, which byte) {
+		if strings.ContainsFunc(typed, obeyed) {
+			return // what was typed stands before what is offered
+		}
 		flag := []string{"--gauges", "--tuning", "--bass", "--neutral", "--only", "--capo", "--retune"}[int(which)%7]
 		cell, kind := `"`+strings.ReplaceAll(label, `"`, `""`)+`"`, "plain"
 		if which&8 != 0 {
@@ -109,9 +112,10 @@ func FuzzComplete(f *testing.F) {
 		require.Regexp(t, `^:\d+$`, lines[len(lines)-1])
 		for _, line := range lines[:len(lines)-1] {
 			offered, remark, _ := strings.Cut(strings.TrimPrefix(line, typed), "\t")
-			for _, r := range offered + remark {
-				require.False(t, unicode.IsControl(r) || unicode.Is(unicode.Cf, r), "%q", line)
-			}
+			require.False(t, strings.ContainsFunc(offered+remark, obeyed), "%q", line)
 		}
 	})
 }
+
+// obeyed tells whether a terminal may obey a character rather than show it.
+func obeyed(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }
