@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"os"
-	"reflect"
 	"strconv"
 	"strings"
 	"testing"
@@ -13,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/data/fault"
+	"scalepair/data/hold"
 	"scalepair/data/unit"
 	"scalepair/gauges"
 )
@@ -44,7 +44,7 @@ func FuzzReadReadings(f *testing.F) {
 		r, err := gauges.ReadReadings(strings.NewReader(text), "r.csv", nil)
 		if err != nil {
 			assert.Nil(t, r)
-			requireFaults(t, err, text)
+			hold.Faults(t, err, "r.csv", text)
 			return
 		}
 		require.NotEmpty(t, r)
@@ -52,23 +52,11 @@ func FuzzReadReadings(f *testing.F) {
 		s, err := gauges.Combine(r, nil, gauges.DefaultInstruments(), gauges.Options{Extrapolate: true})
 		if err != nil {
 			assert.Zero(t, s)
-			requireFaults(t, err, text)
+			hold.Faults(t, err, "r.csv", text)
 			return
 		}
 		requireStock(t, s, len(r))
 	})
-}
-
-// requireFaults holds every fault to a place in the file and to words.
-func requireFaults(t *testing.T, err error, text string) {
-	list, ok := err.(fault.List)
-	require.True(t, ok, err)
-	require.NotEmpty(t, list)
-	for _, one := range list {
-		assert.Equal(t, "r.csv", one.Place.Input, one)
-		assert.LessOrEqual(t, one.Place.Line, strings.Count(text, "\n")+strings.Count(text, "\r")+1)
-		assert.NotEmpty(t, one.What)
-	}
 }
 
 // requireReadsBack writes readings as a table of our own, in SI, and reads them
@@ -170,7 +158,7 @@ func requireStock(t *testing.T, s gauges.Stock, rows int) {
 		}
 		require.InEpsilon(t, g.U*g.U, sum, 1e-9, g.Label)
 	}
-	requireFinite(t, reflect.ValueOf(s))
+	hold.Finite(t, s, "Limit")
 	text := fmt.Sprint(s.Gauges[0].Flags(), notes(s))
 	if !strings.Contains(labels(s), "nan") && !strings.Contains(labels(s), "inf") {
 		require.NotContains(t, text, "NaN")
@@ -192,27 +180,4 @@ func labels(s gauges.Stock) string {
 		b.WriteString(g.Label + " " + g.Family + " " + g.Material + " ")
 	}
 	return strings.ToLower(b.String())
-}
-
-// requireFinite walks all exported fields; only a limit beyond which something
-// is suspect may be infinite, where nothing is.
-func requireFinite(t *testing.T, v reflect.Value) {
-	switch v.Kind() {
-	case reflect.Float64:
-		require.False(t, math.IsNaN(v.Float()) || math.IsInf(v.Float(), 0))
-	case reflect.Pointer:
-		if !v.IsNil() {
-			requireFinite(t, v.Elem())
-		}
-	case reflect.Slice:
-		for i := range v.Len() {
-			requireFinite(t, v.Index(i))
-		}
-	case reflect.Struct:
-		for i := range v.NumField() {
-			if field := v.Type().Field(i); field.IsExported() && field.Name != "Limit" {
-				requireFinite(t, v.Field(i))
-			}
-		}
-	}
 }

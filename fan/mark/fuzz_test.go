@@ -4,14 +4,13 @@ import (
 	"bytes"
 	"math"
 	"os"
-	"reflect"
 	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/fault"
+	"scalepair/data/hold"
 	"scalepair/data/unit"
 	"scalepair/fan/mark"
 )
@@ -39,7 +38,7 @@ func FuzzReadReadings(f *testing.F) {
 		readings, err := mark.ReadReadings(strings.NewReader(in), "f.csv")
 		if err != nil {
 			require.Nil(t, readings)
-			requireFaults(t, err, in)
+			hold.Faults(t, err, "f.csv", in)
 			return
 		}
 		require.NotEmpty(t, readings)
@@ -47,27 +46,15 @@ func FuzzReadReadings(f *testing.F) {
 		report, err := mark.Check(l, readings, mark.DefaultOptions())
 		if err != nil {
 			require.Equal(t, mark.Report{}, report)
-			requireFaults(t, err, in)
+			hold.Faults(t, err, "f.csv", in)
 			return
 		}
-		requireFinite(t, reflect.ValueOf(report))
+		hold.Finite(t, report)
 		for _, s := range report.Slips {
 			require.NotEmpty(t, s.Words())
 			require.NotEmpty(t, s.Remedy())
 		}
 	})
-}
-
-// requireFaults holds every fault to a place in the file and to words.
-func requireFaults(t *testing.T, err error, text string) {
-	list, ok := err.(fault.List)
-	require.True(t, ok, err)
-	require.NotEmpty(t, list)
-	for _, one := range list {
-		require.Equal(t, "f.csv", one.Place.Input, one)
-		require.LessOrEqual(t, one.Place.Line, strings.Count(text, "\n")+strings.Count(text, "\r")+1)
-		require.NotEmpty(t, one.What)
-	}
 }
 
 // requireReadsBack writes readings as a file of our own and reads them again.
@@ -104,28 +91,6 @@ func requireReadsBack(t *testing.T, all []mark.Reading) {
 		require.InDelta(t, want.StepMM, got.StepMM, 4e-16*want.StepMM)
 		got.MM, got.StepMM, got.Place = want.MM, want.StepMM, want.Place
 		require.Equal(t, want, got)
-	}
-}
-
-// requireFinite walks all exported fields.
-func requireFinite(t *testing.T, v reflect.Value) {
-	switch v.Kind() {
-	case reflect.Float64:
-		require.False(t, math.IsNaN(v.Float()) || math.IsInf(v.Float(), 0))
-	case reflect.Pointer:
-		if !v.IsNil() {
-			requireFinite(t, v.Elem())
-		}
-	case reflect.Slice, reflect.Array:
-		for i := range v.Len() {
-			requireFinite(t, v.Index(i))
-		}
-	case reflect.Struct:
-		for i := range v.NumField() {
-			if v.Type().Field(i).IsExported() {
-				requireFinite(t, v.Field(i))
-			}
-		}
 	}
 }
 

@@ -2,19 +2,16 @@ package build_test
 
 import (
 	"bytes"
-	"math"
 	"os"
-	"reflect"
 	"strings"
 	"testing"
-	"unicode"
 	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/data/fault"
+	"scalepair/data/hold"
 	"scalepair/gauges"
 	"scalepair/tuning"
 )
@@ -46,11 +43,11 @@ func FuzzRead(f *testing.F) {
 		b, err := build.Read([]byte(src), "f")
 		if err != nil {
 			require.Nil(t, b)
-			requireFaults(t, err, src)
+			hold.Faults(t, err, "f", src)
 			return
 		}
 		require.NoError(t, toml.Unmarshal([]byte(strings.TrimPrefix(src, "\uFEFF")), &map[string]any{}))
-		finite(t, reflect.ValueOf(*b))
+		hold.Finite(t, *b)
 		if b.Chosen == nil {
 			return
 		}
@@ -61,45 +58,6 @@ func FuzzRead(f *testing.F) {
 		require.Equal(t, b.Chosen, again.Chosen)
 		require.Equal(t, b.Scales, again.Scales)
 	})
-}
-
-// requireFaults holds every fault to a place in the file, to words, and to one
-// line without a control character.
-func requireFaults(t *testing.T, err error, src string) {
-	list, ok := err.(fault.List)
-	require.True(t, ok, err)
-	require.NotEmpty(t, list)
-	for _, one := range list {
-		require.Equal(t, "f", one.Place.Input, one)
-		require.LessOrEqual(t, one.Place.Line, strings.Count(src, "\n")+1)
-		require.NotEmpty(t, one.What)
-		for _, r := range one.Error() {
-			require.False(t, unicode.IsControl(r), "%q", one.Error())
-		}
-	}
-}
-
-// finite walks all exported fields.
-func finite(t *testing.T, v reflect.Value) {
-	switch v.Kind() {
-	case reflect.Float64:
-		require.False(t, math.IsNaN(v.Float()) || math.IsInf(v.Float(), 0))
-		require.False(t, v.Float() == 0 && math.Signbit(v.Float()), "-0")
-	case reflect.Pointer:
-		if !v.IsNil() {
-			finite(t, v.Elem())
-		}
-	case reflect.Slice:
-		for i := range v.Len() {
-			finite(t, v.Index(i))
-		}
-	case reflect.Struct:
-		for i := range v.NumField() {
-			if v.Type().Field(i).IsExported() {
-				finite(t, v.Field(i))
-			}
-		}
-	}
 }
 
 // Whatever is asked of a first build file is refused, or gives one that reads,
@@ -121,7 +79,7 @@ func FuzzTemplate(f *testing.F) {
 		}
 		b, err := build.Read(src, "f")
 		require.NoError(t, err)
-		finite(t, reflect.ValueOf(*b))
+		hold.Finite(t, *b)
 		if notes != "" {
 			want, err := tuning.Parse(notes)
 			require.NoError(t, err)
