@@ -35,10 +35,10 @@ func (v value) excess() float64 {
 			sum += fourth(p.U)
 		}
 	}
-	if u := v.u(); u > 0 {
-		return -1.2 * sum / fourth(u)
+	if sum == 0 {
+		return 0 // and no -0
 	}
-	return 0
+	return -1.2 * sum / fourth(v.u())
 }
 
 func fourth(x float64) float64 { return x * x * x * x }

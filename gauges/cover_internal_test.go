@@ -99,6 +99,7 @@ func TestFourthSum(t *testing.T) {
 	assert.Equal(t, 2.5, fourthSum(2.5))
 	assert.Zero(t, fourthSum())
 	assert.Zero(t, value{w: 1}.within95())
+	assert.False(t, math.Signbit(value{w: 1, indep: 1}.excess()))
 }
 
 // What two values share does not tell them apart, and a shared error has bounds

@@ -22,20 +22,22 @@ type Step struct {
 
 // Where steps come from.
 const (
-	fromTools   = "your measuring tools, as stated under [measuring] or the usual"
-	fromAbove   = "follows from the steps above"
-	fromShape   = "geometry"
-	guideStep   = "the Guide (JCGM 100:2008), F.2.2.1: a rounded reading"
-	guideBound  = "the Guide (JCGM 100:2008), 4.3.7: a bound"
-	guideSum    = "the Guide (JCGM 100:2008), 5.1: root of the sum of squares"
-	guideMean   = "weighted mean; shared errors do not weigh"
-	bondsLaw    = "Hooke's law: OpenStax, University Physics 1, section 12.3"
-	hangingLaw  = "string law: OpenStax, University Physics 1, sections 16.3 and 16.6"
-	stiffLaw    = "H. Fletcher (1964), and Fletcher and Rossing (2nd ed.), section 2.18, both from memory"
-	betweenEnds = "judgement: real clamps stand anywhere between ends free to turn and firm ones"
-	wireSource  = "ASTM A228, tolerance of the diameter, as reproduced in a wire distributor's data page"
-	fromPacking = "geometry of close round wire, ours"
-	fromFit     = "the fit of its kind"
+	fromTools     = "your measuring tools, as stated under [measuring] or the usual"
+	fromAbove     = "follows from the steps above"
+	fromShape     = "geometry"
+	guideStep     = "the Guide (JCGM 100:2008), F.2.2.1: a rounded reading"
+	guideBound    = "the Guide (JCGM 100:2008), 4.3.7: a bound"
+	guideSum      = "the Guide (JCGM 100:2008), 5.1: root of the sum of squares"
+	guideExpanded = "the Guide (JCGM 100:2008), 6.2.1: expanded uncertainty"
+	guideMean     = "weighted mean; shared errors do not weigh"
+	bondsLaw      = "Hooke's law: OpenStax, University Physics 1, section 12.3"
+	hangingLaw    = "string law: OpenStax, University Physics 1, sections 16.3 and 16.6"
+	stiffLaw      = "H. Fletcher (1964), and Fletcher and Rossing (2nd ed.), section 2.18, both from memory"
+	betweenEnds   = "judgement: real clamps stand anywhere between ends free to turn and firm ones"
+	wireSource    = "ASTM A228, tolerance of the diameter, as reproduced in a wire distributor's data page"
+	fromPacking   = "geometry of close round wire, ours"
+	fromFit       = "the fit of its kind"
+	fromShapes    = "kurtosis method, I. P. Zakharov and O. A. Botsyura, Measurement Techniques 62 (2019) 327, from memory: errors anywhere within bounds add by fourth powers"
 )
 
 // weightDigits are carried through unit weights: two readings of one gauge may
@@ -104,8 +106,8 @@ func (k *works) stem(source string) string {
 
 // Explain shows the work for one gauge of a stock: from the core to its
 // stiffness, and from every reading, construction or fit to the unit weight w
-// with its standard uncertainty u(w) and what share of its variance each source
-// of error has. Every step can be followed with a pocket calculator from those
+// with its standard uncertainty u(w), what share of its variance each source of
+// error has, and the 95 % interval U95. Every step can be followed with a pocket calculator from those
 // above it, but for those whose formula is in words.
 //
 // The arguments are those of Combine, and so is the error; a label that is not

@@ -32,6 +32,9 @@ func (k *works) construction(g Gauge, e *entry) named {
 	})
 	w := k.step("wC", "unit weight of core and wraps", strings.Join(terms, " + "), v.w, "kg/m", "definition")
 	out := named{value: v, wSym: w, ownSym: k.step("oC", "standard uncertainty from the wrap wires' diameters", byChange, v.indep, "kg/m", guideSum)}
+	if v.bounded > 0 {
+		out.boundedSym = k.step("bC", "the same, by fourth powers, since tolerances and roundings have bounds", byChange, v.bounded, "kg/m", fromShapes)
+	}
 	k.listShared(&out, "C")
 	return out
 }
@@ -65,7 +68,7 @@ func (k *works) listShared(n *named, kind string) {
 
 // estimate shows a unit weight that comes from the fit of its kind.
 func (k *works) estimate(g Gauge, fits []Fit) named {
-	out := named{value: value{w: g.UnitWeight, indep: g.Indep, common: g.Common}}
+	out := named{value: g.value()}
 	for _, f := range fits {
 		if labelKey(f.Family) == labelKey(g.Family) && (g.Family != Plain || f.Material == g.Material) {
 			out.wSym = k.fromLaw(g, f)
@@ -73,6 +76,9 @@ func (k *works) estimate(g Gauge, fits []Fit) named {
 	}
 	out.ownSym = k.given("own", "standard uncertainty from the scatter of its kind and its own outside",
 		g.Indep, "kg/m", "prediction from the fit, widened where few gauges make it")
+	if g.bounded > 0 {
+		out.boundedSym = k.given("bo", "of that, from its own outside, which lies within bounds", g.bounded, "kg/m", fromFit)
+	}
 	k.listShared(&out, "")
 	return out
 }

@@ -23,8 +23,23 @@ func (k *works) mean(values []named, kind string) named {
 	out := named{value: all.value, wSym: k.weighted("w"+kind, "unit weight, mean", shares, values, all.w)}
 	widen := k.widening(values, all, kind)
 	out.ownSym = k.step("own"+kind, "standard uncertainty from errors of their own", strings.TrimSpace(widen+" 1/sqrt("+sum+")"), all.indep, "kg/m", guideMean)
+	out.boundedSym = k.boundedMean(values, shares, all.value, kind)
 	out.shared = k.sharedMeans(values, shares, all.value, kind)
 	return out
+}
+
+// boundedMean shows what is left in a mean of errors that have bounds.
+func (k *works) boundedMean(values []named, shares []string, all value, kind string) string {
+	var terms []string
+	for i, v := range values {
+		if v.boundedSym != "" {
+			terms = append(terms, "("+shares[i]+" "+v.boundedSym+")^4")
+		}
+	}
+	if terms == nil {
+		return ""
+	}
+	return k.step("b"+kind, "errors of their own that have bounds, by fourth powers", "sqrt(sqrt("+strings.Join(terms, " + ")+"))", all.bounded, "kg/m", fromShapes)
 }
 
 func valuesOf(values []named) []value {
@@ -133,6 +148,7 @@ func (k *works) join(kinds []named) named {
 		own[i] = shares[i] + " " + n.ownSym
 	}
 	formula := "sqrt((" + strings.Join(own, ")^2 + (") + ")^2)"
+	out.boundedSym = k.boundedMean(kinds, shares, all.value, "k")
 	out.shared = k.sharedMeans(kinds, shares, all.value, "k")
 	before := k.step("ownk", "standard uncertainty from errors of their own", formula, ownBefore(kinds, all), "kg/m", guideSum)
 	if widen == "" {
@@ -166,7 +182,7 @@ func (k *works) whole(n named, symbol string) string {
 	return k.step(symbol, "standard uncertainty of "+n.wSym, "sqrt("+squares(parts)+")", n.u(), "kg/m", guideSum)
 }
 
-// settle ends with w, u(w) and the share of each part.
+// settle ends with w, u(w), the share of each part, and the 95 % interval.
 func (k *works) settle(n named) {
 	if n.wSym != "w" {
 		k.step("w", "unit weight, slack", n.wSym, n.w, "kg/m", fromAbove)
@@ -174,8 +190,29 @@ func (k *works) settle(n named) {
 	u := k.whole(named{value: n.value, wSym: "w", ownSym: n.ownSym, shared: n.shared}, "u(w)")
 	k.step("", "share of that from errors of its own", fmt.Sprintf("100 (%s/%s)^2", n.ownSym, u), share(n.indep, n.u()), "%", guideSum)
 	for _, s := range slices.Clone(n.shared) {
-		k.step("", "share of that from the "+s.source, fmt.Sprintf("100 (%s/%s)^2", s.symbol, u), share(partOf(n.value, s.source), n.u()), "%", guideSum)
+		k.step("", "share of that from the "+s.source, fmt.Sprintf("100 (%s/%s)^2", s.symbol, u), share(partOf(n.value, s.source).U, n.u()), "%", guideSum)
 	}
+	k.within95(n, u)
+}
+
+// within95 shows the 95 % interval.
+func (k *works) within95(n named, u string) {
+	var bounded []string
+	if n.boundedSym != "" {
+		bounded = append(bounded, n.boundedSym+"^4")
+	}
+	for _, s := range n.shared {
+		if partOf(n.value, s.source).Bounded {
+			bounded = append(bounded, s.symbol+"^4")
+		}
+	}
+	eta, formula := n.excess(), ""
+	if bounded != nil {
+		formula = fmt.Sprintf("-1.2 (%s)/%s^4", strings.Join(bounded, " + "), u)
+	}
+	k.step("eta", "excess kurtosis: -1.2 of one error within bounds, 0 of a normal one", formula, eta, "", fromShapes)
+	k.step("k95", "standard uncertainties to either side that hold 95 %", "1.96 + 0.1 eta + 0.1085 eta^3", coverage95(eta), "", fromShapes)
+	k.step("U95", "half width of the 95 % interval of w", "k95 "+u, n.within95(), "kg/m", guideExpanded)
 }
 
 func share(part, whole float64) float64 { return 100 * part / whole * part / whole }

@@ -11,6 +11,7 @@ import (
 type named struct {
 	value
 	wSym, ownSym string
+	boundedSym   string      // "" where no error of its own has bounds
 	shared       []sharedSym // in the order of value.common
 }
 
@@ -59,10 +60,11 @@ func (k *works) weighing(t Instruments, group []Reading, j string) named {
 
 	dm := k.once("dm", "step of the balance", t.massStep(r), "kg", fromTools)
 	dl := k.once("dl", "step of the ruler", t.lengthStep(r), "m", fromTools)
-	own := []string{
+	steps := []string{
 		k.step("sm"+j, "relative uncertainty of the mass, step", fmt.Sprintf("%s/(sqrt(12) %s)", dm, m), StepU(t.massStep(r))/r.MassKg, "", guideStep),
 		k.step("sl"+j, "relative uncertainty of the length, step", fmt.Sprintf("%s/(sqrt(12) %s)", dl, l), StepU(t.lengthStep(r))/r.LengthM, "", guideStep),
 	}
+	own := slices.Clone(steps)
 	if t.BalanceRepeatKg > 0 {
 		rep := k.once("rep", "repeatability of the balance", t.BalanceRepeatKg, "kg", fromTools)
 		formula := rep + "/" + m
@@ -71,7 +73,7 @@ func (k *works) weighing(t Instruments, group []Reading, j string) named {
 		}
 		own = append(own, k.step("pm"+j, "relative uncertainty of the mass, repeatability", formula, t.BalanceRepeatKg/math.Sqrt(float64(len(group)))/r.MassKg, "", "definition"))
 	}
-	out := named{value: v, wSym: w, ownSym: k.ownPart(j, w, own, v)}
+	out := named{value: v, wSym: w, ownSym: k.ownPart(j, w, own, v), boundedSym: k.boundedPart(j, w, steps, v)}
 	if a := t.BalanceAccuracyKg; a > 0 {
 		am := k.once("am", "accuracy of the balance", a, "kg", fromTools)
 		out.shared = append(out.shared, k.sharedPart(sourceBalance, j, fmt.Sprintf("%s %s/(sqrt(3) %s)", w, am, m), v, guideBound))
@@ -88,20 +90,26 @@ func (k *works) ownPart(j, w string, own []string, v value) string {
 	return k.step("o"+j, "standard uncertainty from errors of its own", w+" sqrt("+squares(own)+")", v.indep, "kg/m", guideSum)
 }
 
+// boundedPart is what those of them do that have bounds: roundings.
+func (k *works) boundedPart(j, w string, steps []string, v value) string {
+	formula := w + " sqrt(sqrt(" + strings.Join(steps, "^4 + ") + "^4))"
+	return k.step("b"+j, "the same, roundings alone, by fourth powers", formula, v.bounded, "kg/m", fromShapes)
+}
+
 // sharedPart is what one shared error does to a value.
 func (k *works) sharedPart(source, j, formula string, v value, from string) sharedSym {
 	symbol := k.stem(source) + j
-	k.step(symbol, "standard uncertainty from the "+source+", shared", formula, partOf(v, source), "kg/m", from)
+	k.step(symbol, "standard uncertainty from the "+source+", shared", formula, partOf(v, source).U, "kg/m", from)
 	return sharedSym{source, symbol}
 }
 
-func partOf(v value, source string) float64 {
+func partOf(v value, source string) CommonPart {
 	for _, p := range v.common {
 		if p.Source == source {
-			return p.U
+			return p
 		}
 	}
-	return 0
+	return CommonPart{}
 }
 
 // squares writes "a^2 + b^2".
@@ -167,7 +175,8 @@ func (k *works) hanging(t Instruments, r Reading, ea, ei float64, j string) name
 		w += fmt.Sprintf(" (1 + %s) %s", e, ends)
 	}
 	wSym := k.step("w"+j, "unit weight of that, slack", w, v.w, "kg/m", hangingLaw)
-	out := named{value: v, wSym: wSym, ownSym: k.ownPart(j, wSym, k.hangOwn(t, r, ea, j, by), v)}
+	own := k.hangOwn(t, r, ea, j, by)
+	out := named{value: v, wSym: wSym, ownSym: k.ownPart(j, wSym, own, v), boundedSym: k.boundedPart(j, wSym, own[:2], v)}
 	k.hangShared(t, &out, j, by, clamps)
 	return out
 }
@@ -182,7 +191,8 @@ func (k *works) ends(eps float64, formula, j string) (factor, relU string) {
 		fmt.Sprintf("(%s - 1)/(sqrt(3) (%s + 1))", c, c)
 }
 
-// hangOwn shows the relative uncertainties that are a hung reading's own.
+// hangOwn shows the relative uncertainties that are a hung reading's own, the
+// two roundings first.
 func (k *works) hangOwn(t Instruments, r Reading, ea float64, j, by string) []string {
 	hungStep, cents := first(r.HungStepKg, t.HungStepKg), first(r.PitchCents, t.PitchCents)
 	byLoad := 1.0
@@ -211,7 +221,7 @@ func (k *works) hangShared(t Instruments, out *named, j, by, clamps string) {
 	if clamps == "" {
 		from, clamps = "judgement", k.once("uc", "relative uncertainty from the clamps, core not known", unknownClamps, "", "judgement")
 	}
-	if partOf(out.value, sourceClamps) > 0 {
+	if partOf(out.value, sourceClamps).U > 0 {
 		out.shared = append(out.shared, k.sharedPart(sourceClamps, j, out.wSym+" "+clamps, out.value, from))
 	}
 	for _, p := range []struct {

@@ -41,6 +41,7 @@ func TestTheWorkEndsWithTheGauge(t *testing.T) {
 		}
 		assert.InEpsilon(t, g.UnitWeight, values["w"], 1e-14, g.Label)
 		assert.InEpsilon(t, g.U, values["u(w)"], 1e-14, g.Label)
+		assert.InEpsilon(t, g.Within95(), values["U95"], 1e-14, g.Label)
 		assert.InDelta(t, 100, shares, 1e-9, "%s: the shares make up the whole", g.Label)
 		assert.Equal(t, g.EA, values["EA"], g.Label)
 		assert.Equal(t, g.EI, values["EI"], g.Label)
