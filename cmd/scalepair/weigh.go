@@ -53,7 +53,7 @@ of, since not all of it can be weighed away.
 	f.StringVar(&o.aim, "for", "", "`aim`: ranking or tension (default: tension once pair and gauges are chosen)")
 	f.IntVar(&o.against, "against", 0, "`rank` of the pair to tell from the best (default: the strongest rival)")
 	f.StringVar(&o.longest, "longest", "1500 mm", "greatest `length` of string to weigh at once, in one piece or several together")
-	f.StringVar(&o.within, "within", "1%", "uncertainty in `percent` that a weighing is to reach")
+	f.StringVar(&o.within, "within", "1%", "standard uncertainty in `percent` that a weighing is to reach")
 	return c
 }
 

@@ -76,6 +76,9 @@ func (in *Input) assumedNotes(t *show.Table) {
 // resultWords gives the answers that the steps lead to.
 func (in *Input) resultWords(cd choice.CaseDetail) string {
 	words := []string{"tension " + in.Units.ForceTextU(cd.TensionN, cd.UTensionN)}
+	if cd.UTensionN > 0 {
+		words[0] += " (one standard uncertainty)"
+	}
 	if cd.ShareOpen > 0 {
 		words = append(words, "breaking share "+show.PercentText(cd.ShareOpen, 0)+" open")
 	}

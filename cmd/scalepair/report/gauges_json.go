@@ -36,6 +36,8 @@ type GaugeJSON struct {
 	CoreShape      string        `json:"core_shape,omitempty"`
 	UnitWeight     float64       `json:"unit_weight_g_per_m"`
 	UUnitWeight    float64       `json:"unit_weight_standard_uncertainty_g_per_m"`
+	Within95       float64       `json:"unit_weight_95_percent_interval_half_width_g_per_m"`
+	Coverage95     float64       `json:"standard_uncertainties_in_that_half_width"`
 	Readings       int           `json:"readings"`
 	Built          bool          `json:"construction_counted"`
 	Flags          []string      `json:"flags"`
@@ -47,7 +49,7 @@ type GaugeJSON struct {
 	OffFitLimit    *float64      `json:"off_the_fit_limit_percent,omitempty"`
 	StiffnessN     float64       `json:"stiffness_ea_n,omitempty"`
 	BreakingN      float64       `json:"least_breaking_load_n,omitempty"`
-	OnePercentMM   float64       `json:"length_for_1_percent_mm,omitempty"`
+	OnePercentMM   float64       `json:"length_for_1_percent_standard_uncertainty_mm,omitempty"`
 	UnseenSlips    []string      `json:"slips_that_would_not_show,omitempty"`
 	Notes          []string      `json:"notes,omitempty"`
 	ReadingsInFull []ReadingJSON `json:"readings_in_full"`
@@ -101,7 +103,7 @@ type ToolsJSON struct {
 	CaliperAccuracy  float64  `json:"caliper_accuracy_mm"`
 	HungStepG        float64  `json:"hung_step_g"`
 	HungAccuracyG    float64  `json:"hung_accuracy_g"`
-	PitchCents       float64  `json:"pitch_uncertainty_cents"`
+	PitchCents       float64  `json:"pitch_standard_uncertainty_cents"`
 	GravityMS2       float64  `json:"gravity_m_s2"`
 	UGravityMS2      float64  `json:"gravity_standard_uncertainty_m_s2"`
 	Assumed          []string `json:"assumed"`
@@ -158,7 +160,8 @@ func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
 	out := GaugeJSON{
 		Gauge: g.Label, Construction: g.Family, Material: g.Material, OuterMM: 1000 * g.Outer, UOuterMM: 1000 * g.UOuter,
 		CoreMM: 1000 * g.Core, UCoreMM: 1000 * g.UCore, UnitWeight: unit.UnitWeight(g.UnitWeight).GramsPerMetre(),
-		UUnitWeight: unit.UnitWeight(g.U).GramsPerMetre(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
+		UUnitWeight: unit.UnitWeight(g.U).GramsPerMetre(),
+		Within95:    unit.UnitWeight(g.Within95()).GramsPerMetre(), Coverage95: g.Coverage95(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
 		DensityGCM3: g.ImpliedKgM3 / 1000, DensityOf: densityOf(g), Packing: g.Packing, StiffnessN: g.EA,
 		BreakingN: w.StrengthPa * w.CoreAreaM2, Notes: g.Notes, ReadingsInFull: []ReadingJSON{},
 	}

@@ -41,6 +41,7 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 		fmt.Sprintf("%s, outer %s %s; %s.", capital(g.Family), show.WithU(in.diameterUnit().Value(unit.Length(g.Outer)),
 			in.diameterUnit().Value(unit.Length(g.UOuter)), in.diameterDecimals()), symbol, in.coreWords(g)),
 		fmt.Sprintf("Unit weight %s %s (%s), from %s.", in.weight(g.UnitWeight, g.U), in.weightUnit(), show.PercentText(g.RelU(), 1), restsOn(g)),
+		in.within95Words(g),
 		in.sharedWords(g),
 	}
 	if g.Packing > 0 {
@@ -54,12 +55,18 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 	if words := in.unseenWords(g); words != "" {
 		items = append(items, words)
 	}
-	items = append(items, fmt.Sprintf("For 1 %% in one weighing: %s %s of string, in one piece or several together.",
+	items = append(items, fmt.Sprintf("For a standard uncertainty of 1 %% in one weighing: %s %s of string, in one piece or several together.",
 		in.lengthWithin(g, onePercent), in.pieceUnit()))
 	for _, n := range others(g.Notes) {
 		items = append(items, capital(in.inUnits(n))+".")
 	}
 	return items
+}
+
+// within95Words says how far off the unit weight may be.
+func (in *Input) within95Words(g gauges.Gauge) string {
+	return fmt.Sprintf("In 95 %% of cases the true one lies within %s %s (%s) of that: %s standard uncertainties, of which ± is one.",
+		in.weight(g.Within95(), 0), in.weightUnit(), show.PercentText(g.Within95()/g.UnitWeight, 1), show.Fixed(g.Coverage95(), 2))
 }
 
 // restsOn says in a sentence what the unit weight rests on.

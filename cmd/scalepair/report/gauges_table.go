@@ -13,19 +13,19 @@ import (
 func (in *Input) stockTable(r *show.Report) {
 	t := r.Table("gauges", "Stock", show.Words("gauge"), show.Words("construction"),
 		show.Figures("outer "+in.diameterUnit().Symbol()), show.Figures("core "+in.diameterUnit().Symbol()),
-		show.Words("known by").Later(1), show.Figures("unit weight "+in.weightUnit()), show.Figures("± %"),
+		show.Words("known by").Later(1), show.Figures("unit weight "+in.weightUnit()), show.Figures("95 % ± %"),
 		show.Figures("off the fit %").Later(1), show.Figures("density g/cm3").Later(1),
 		show.Figures(in.Units.HeadForce("stiffness EA")).Later(1), show.Figures("length for 1 % "+in.pieceUnit()).Later(1),
 		show.Words("remarks").Later(2))
 	for _, g := range in.Job.Stock.Gauges {
 		t.Row(marked(g), g.Family, in.diameter(g.Outer), in.wrappedCore(g), knownBy(g),
-			in.weight(g.UnitWeight, g.U), show.Percent(g.RelU(), 1),
+			in.weight(g.UnitWeight, g.U), show.Percent(g.Within95()/g.UnitWeight, 1),
 			offFit(g), density(g.ImpliedKgM3), in.stiffness(g.EA), in.lengthWithin(g, onePercent), otherFlags(g))
 	}
-	t.Note("± is one standard uncertainty: two of them hold about 95 %% of cases.")
-	t.Note("Off the fit: own unit weight against the fit of its kind made without it, with the uncertainty of that distance.")
+	t.Note("± beside a number is one standard uncertainty. 95 %%: the true unit weight lies that near to the stated one in 95 %% of cases; mostly two standard uncertainties, down to 1.65 where one rounding or tolerance is nearly all of it.")
+	t.Note("Off the fit: own unit weight against the fit of its kind made without it, with the standard uncertainty of that distance.")
 	t.Note("Density: %s.", strings.Join(in.densityWords(), "; "))
-	t.Note("Length for 1 %%: the length, in one piece or several together, that gives a new weighing 1 %% on this balance and ruler.")
+	t.Note("Length for 1 %%: the length, in one piece or several together, that gives a new weighing a standard uncertainty of 1 %% on this balance and ruler.")
 }
 
 // onePercent is a good weighing: half of it is the step between neighbouring
@@ -43,11 +43,14 @@ func (in *Input) weightUnit() string {
 // weight prints a unit weight and its standard uncertainty, both in kg/m; 0
 // for none.
 func (in *Input) weight(w, u float64) string {
-	decimals := 8
+	return show.WithU(in.weightValue(w), in.weightValue(u), in.weightDecimals())
+}
+
+func (in *Input) weightDecimals() int {
 	if in.Units.Length == unit.Millimetres {
-		decimals = 4
+		return 4
 	}
-	return show.WithU(in.weightValue(w), in.weightValue(u), decimals)
+	return 8
 }
 
 // diameterUnit is mm or decimal inches: nobody knows wire by 64ths.

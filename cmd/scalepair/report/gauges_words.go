@@ -195,7 +195,7 @@ func (in *Input) craft(r *show.Report) {
 	if thick.Label != thin.Label {
 		need += fmt.Sprintf(", the lightest here, and %s %s of %s, the heaviest", in.lengthWithin(thick, onePercent), in.pieceUnit(), thick.Label)
 	}
-	r.Para("For 1 %% this balance and ruler need %s; in one piece or in several together. For half the uncertainty, twice the length.", need)
+	r.Para("For a standard uncertainty of 1 %% this balance and ruler need %s; in one piece or in several together. For half the uncertainty, twice the length.", need)
 }
 
 // coreWords says what the core is.

@@ -98,7 +98,7 @@ func (in *Input) tensionNow(r *show.Report, w *Weigh, u float64) {
 	if cases := in.Plan.Request().Cases; len(cases) > 1 {
 		where = " in " + cases[0].Name
 	}
-	r.Para("Pair %s, gauges %s (low string first): total tension%s %s, known to %s.%s", in.Pair(w.Best.BassMM, w.Best.TrebleMM),
+	r.Para("Pair %s, gauges %s (low string first): total tension%s %s, one standard uncertainty being %s.%s", in.Pair(w.Best.BassMM, w.Best.TrebleMM),
 		in.Set(w.Best.Gauges), where, in.Units.ForceTextU(total, u), show.PercentText(u/total, 1), enough)
 }
 
@@ -226,7 +226,7 @@ func (in *Input) next(r *show.Report, w *Weigh, u float64) {
 	for _, s := range w.Next[:min(shown, len(w.Next))] {
 		t.Row(in.nextRow(w, s, u)...)
 	}
-	t.Note("Takes away: of the uncertainty. Length to weigh: the least length, in one piece or several together, that brings nine tenths of what %s would. The weighing is taken to agree with what is known.",
+	t.Note("Known to: one standard uncertainty. Takes away: of the uncertainty. Length to weigh: the least length, in one piece or several together, that brings nine tenths of what %s would. The weighing is taken to agree with what is known.",
 		in.pieceLength(w.LongestM)+" "+in.pieceUnit())
 	if w.Rival != nil {
 		t.Note("The sets stay as chosen. A new reading may change them: run advise again.")
@@ -292,5 +292,5 @@ func (in *Input) pieces(r *show.Report, w *Weigh) {
 		}
 		t.Row(marked(g), show.Percent(g.RelU(), 1), in.lengthWithin(g, w.Within), remark)
 	}
-	t.Note("In one piece or in several of one length together, on this balance and ruler. scalepair gauges has the length for 1 %% of every gauge.")
+	t.Note("In one piece or in several of one length together, on this balance and ruler. Both per cents are standard uncertainties. scalepair gauges has the length for 1 %% of every gauge.")
 }

@@ -6,12 +6,12 @@ import "scalepair/gauges"
 type NextJSON struct {
 	Gauge             string   `json:"gauge"`
 	GaugeFlags        []string `json:"gauge_flags,omitempty"`
-	KnownToPercent    float64  `json:"known_to_percent"`
+	KnownToPercent    float64  `json:"standard_uncertainty_percent"`
 	LengthMM          float64  `json:"length_to_weigh_mm"`
 	RivalBetter       *float64 `json:"then_rival_better_percent_of_cases,omitempty"`
 	TotalUN           *float64 `json:"then_total_tension_standard_uncertainty_n,omitempty"`
 	RemovedPercent    float64  `json:"uncertainty_removed_percent"`
-	LengthForWantedMM float64  `json:"length_for_wanted_uncertainty_mm,omitempty"`
+	LengthForWantedMM float64  `json:"length_for_wanted_standard_uncertainty_mm,omitempty"`
 }
 
 // PartJSON is one source of the uncertainty.
@@ -32,7 +32,7 @@ type WeighJSON struct {
 	TotalN        *float64   `json:"total_tension_n,omitempty"`
 	TotalUN       *float64   `json:"total_tension_standard_uncertainty_n,omitempty"`
 	LongestMM     float64    `json:"most_length_mm"`
-	WantedPercent float64    `json:"wanted_uncertainty_percent"`
+	WantedPercent float64    `json:"wanted_standard_uncertainty_percent"`
 	Next          []NextJSON `json:"next"`
 	Parts         []PartJSON `json:"parts"`
 }
