@@ -35,7 +35,7 @@ func likely(numbers []entered, j Judgement) []string {
 		miss float64
 	}
 	var all []found
-	tol := max(0.01, 1.96*j.U)
+	tol := max(0.01, normal95*j.U)
 	for _, n := range numbers {
 		for _, s := range n.slips() {
 			if miss := math.Abs(math.Log1p(j.Off) + n.power*math.Log(s.value/n.x)); miss <= tol {
