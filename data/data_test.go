@@ -108,5 +108,5 @@ func TestParseMaterials(t *testing.T) {
 m.csv:3:1: a stiffness or strength without source or confidence ("lead")
 m.csv:3:12: density_u_kg_m3 lies outside 0 to 2000 ("-1")
 m.csv:3:25: no confidence ("sure"); write read, from memory, estimated
-m.csv:4:13: source is empty; every row needs one`)
+m.csv:4:13: source is empty; write it in every row`)
 }

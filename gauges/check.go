@@ -2,7 +2,6 @@ package gauges
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"scalepair/data/fault"
@@ -41,9 +40,9 @@ func (r Reading) sizes() [15]sized {
 		{"speaking_length", r.SpeakingM, 0.05, longest, g.speaking()},
 		{"pitch", r.FreqHz, 10, 5000, plainly(showHz)},
 		{"pitch_cents", r.PitchCents, 0.01, 100, plainly(showCents)},
-		{"density_kg_m3", r.DensityKgM3, 500, 25000, plainly(showDensity)},
-		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, plainly(showGPa)},
-		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, plainly(showMPa)},
+		{"density_kg_m3", r.DensityKgM3, 500, 25000, plainly(finely(1, "kg/m3"))},
+		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, plainly(finely(1e9, "GPa"))},
+		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, plainly(finely(1e6, "MPa"))},
 	}
 }
 
@@ -72,47 +71,23 @@ func (r Reading) check(place placer, sound bool, faults *fault.List) {
 	r.checkCore(place, faults)
 }
 
-func (s sized) check(place placer, faults *fault.List) {
-	switch {
-	case s.x == 0:
-	case math.IsNaN(s.x) || math.IsInf(s.x, 0):
-		faults.Add(place(s.column), words(s.column)+" is no number", "", "")
-	case s.x < 0:
-		faults.Add(place(s.column), words(s.column)+" must be above 0", s.told.text(s.x), "")
-	case s.x < s.low || s.x > s.top:
-		remedy := s.told.bounds(s.low, s.top) + " is possible"
-		if other := s.otherUnit(); other != "" {
-			remedy = "did you mean " + other + "? " + remedy
-		}
-		faults.Add(place(s.column), words(s.column)+" is no size of a string's", s.told.text(s.x), remedy)
-	}
-}
-
-// otherUnit guesses the size that was meant where one diameter was given in
-// thousandths of an inch, or in inches under a heading in millimetres.
-func (s sized) otherUnit() string {
-	if s.column != "outer" && s.column != "core" {
-		return ""
-	}
-	for _, factor := range []float64{0.001, 25.4, 0.001 * 25.4} {
-		if x := s.x * factor; x >= 0.15e-3 && x <= 4.5e-3 {
-			return fmt.Sprintf("%s in", decimals(x/unit.Inch, 3))
-		}
-	}
-	return ""
-}
+// What a weighing may lack.
+const (
+	withoutMass   = "a weighing without mass"
+	withoutLength = "a weighing without length"
+)
 
 func (r Reading) checkWeighed(place placer, faults *fault.List) {
 	switch {
 	case r.HungKg > 0 || r.SpeakingM > 0 || r.FreqHz > 0:
 		faults.Add(place("kind"), "a weighing with a hung mass, speaking length or pitch", r.Kind.String(), "write the kind as hung, and weigh in a row of its own")
 	case r.MassKg == 0 && r.LengthM == 0:
-		faults.Add(place("mass"), "a weighing without mass and length", "",
+		faults.Add(place("gauge"), "a weighing without mass and length", r.Gauge,
 			"give both, or write the kind as listed for a gauge that was not weighed")
 	case r.MassKg == 0:
-		faults.Add(place("mass"), "a weighing without mass", "", "give the mass, as "+exampleMass(r.Given.Mass, "g", 0.43e-3))
+		faults.Add(place("mass"), withoutMass, "", "give the mass, as "+exampleMass(r.Given.Mass, "g", 0.43e-3))
 	case r.LengthM == 0:
-		faults.Add(place("length"), "a weighing without length", "", "give the length of the piece, as "+r.Given.exampleLength(r.Given.Length, 0.3))
+		faults.Add(place("length"), withoutLength, "", "give the length of the piece, as "+r.Given.exampleLength(r.Given.Length, 0.3))
 	}
 }
 
@@ -178,6 +153,11 @@ func (t Instruments) checkSteps(r Reading, place placer, faults *fault.List) {
 		against("core", r.CoreM, t.CaliperStepM, g.core(), "calipers")
 	}
 	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), g.hung(), "scales")
+}
+
+// finely shows a size of one unit as it is likely to have been written.
+func finely(size float64, unit string) func(si float64) string {
+	return func(si float64) string { return decimals(si/size, 3) + " " + unit }
 }
 
 func showMM(m float64) string         { return decimals(m*1e3, 2) + " mm" }

@@ -35,10 +35,11 @@ func kinds(all []Gauge) []kindCount {
 const farFewer = 3
 
 // namesake finds the kind that a name was probably meant to be: one of almost
-// the same name and far more rows; "" where there is none.
+// the same name and far more rows, or one as common that differs as by a slip
+// of the keyboard only; "" where there is none.
 func namesake(k kindCount, all []kindCount) kindCount {
 	for _, other := range all {
-		if other.rows >= farFewer*k.rows && almostSame(k.name, other.name) {
+		if other.rows >= farFewer*k.rows && almostSame(k.name, other.name) || other.rows >= k.rows && writtenAlike(k.name, other.name) {
 			return other
 		}
 	}

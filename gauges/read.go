@@ -56,23 +56,61 @@ var readingColumns = []csvtable.Column{
 // every fault with line and column; the readings are then nil.
 func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error) {
 	rows, faults := csvtable.Scan(in, file, readingColumns)
-	unitless := unitlessColumns(rows)
-	headed := oneHeadingOneFault(&faults)
-	unitless.report(&faults)
+	unitless := csvtable.WithoutUnits(rows, readingColumns)
+	headed := headingsSound(faults)
+	unitless.Report(&faults)
+	misspeltKinds(rows, &faults)
 	out, decimals := make([]Reading, 0, len(rows)), weighsToDecimals(rows)
 	for _, row := range rows {
+		if len(faults) >= mostFaults {
+			break
+		}
+		if totals(row, &faults) {
+			continue
+		}
 		p := rowReader{row: row, faults: &faults, unitless: unitless}
 		before := len(faults)
 		p.commas(decimals)
 		r := p.reading(note)
-		r.check(row.Place, headed && len(faults) == before && !unitless.inRow(row), &faults)
+		r.check(row.Place, headed && len(faults) == before && !unitless.InRow(row), &faults)
 		out = append(out, r)
 	}
+	nameColumns(rows, faults)
 	if err := faults.Err(); err != nil {
 		return nil, err
 	}
 	markFractions(out)
 	return out, nil
+}
+
+// mostFaults is from where the rest of a file is not looked at, since nobody
+// reads more.
+const mostFaults = 100
+
+// totals reports a row that a spreadsheet added up.
+func totals(row csvtable.Row, faults *fault.List) bool {
+	label := row.Get("gauge")
+	if !slices.Contains([]string{"total", "totals", "sum", "average", "mean", "count", "summe", "gesamt", "mittel", "mittelwert"}, strings.TrimSuffix(labelKey(label), ":")) {
+		return false
+	}
+	faults.Add(row.Place("gauge"), "a row of totals or means, and no gauge", label, "leave it out, or put # before it, which makes it a remark")
+	return true
+}
+
+// nameColumns says which column to add where rows lack what no column holds.
+func nameColumns(rows []csvtable.Row, faults fault.List) {
+	for i, f := range faults {
+		for what, c := range map[string]string{withoutMass: "mass", withoutLength: "length"} {
+			if f.What == what && len(rows) > 0 && !rows[0].Has(c) {
+				faults[i].Remedy = fmt.Sprintf("add a column for it to the heading row: %s", headingOf(c))
+			}
+		}
+	}
+}
+
+func headingOf(column string) string {
+	i := slices.IndexFunc(readingColumns, func(c csvtable.Column) bool { return c.Name == column })
+	return column + "_" + readingColumns[i].Units[0]
 }
 
 // markFractions notes in every reading whether the file has lengths in
@@ -88,7 +126,7 @@ func markFractions(all []Reading) {
 type rowReader struct {
 	row      csvtable.Row
 	faults   *fault.List
-	unitless unitless
+	unitless csvtable.Unitless
 }
 
 func (p rowReader) reading(note PitchReader) Reading {
@@ -133,7 +171,7 @@ func (p rowReader) written(name string) AsWritten {
 }
 
 func (p rowReader) length(name string) float64 {
-	if p.unitless.at(p.row, name) {
+	if p.unitless.At(p.row, name) {
 		return 0
 	}
 	x, given := p.row.Length(name, p.faults)
@@ -141,7 +179,7 @@ func (p rowReader) length(name string) float64 {
 }
 
 func (p rowReader) mass(name string) float64 {
-	if p.unitless.at(p.row, name) {
+	if p.unitless.At(p.row, name) {
 		return 0
 	}
 	x, given := p.row.Mass(name, p.faults)
@@ -163,10 +201,13 @@ func (p rowReader) above0(name string, x float64, given bool) float64 {
 	return x
 }
 
+// mostPieces is more than anybody weighs together. Judgement.
+const mostPieces = 1000
+
 func (p rowReader) pieces() int {
 	n, given := p.row.Whole("pieces", p.faults)
-	if given && n < 1 {
-		p.faults.Add(p.row.Place("pieces"), "pieces must be 1 or more", p.row.Get("pieces"), "count the pieces that were weighed together")
+	if given && (n < 1 || n > mostPieces) {
+		p.faults.Add(p.row.Place("pieces"), fmt.Sprintf("pieces must be 1 to %d", mostPieces), p.row.Get("pieces"), "count the pieces that were weighed together")
 	}
 	return n
 }
@@ -216,6 +257,12 @@ func (p rowReader) pitch(note PitchReader) float64 {
 		return 0
 	}
 	bare := strings.TrimSpace(strings.TrimSuffix(strings.ToLower(text), "hz"))
+	if note != nil && !startsNumber(bare) && p.row.Unit("pitch") != "" {
+		if _, err := note(text); err == nil {
+			p.faults.Add(p.row.Place("pitch"), "a note stands under a heading in hertz", text, "name the column pitch, which takes notes and hertz")
+			return 0
+		}
+	}
 	hz, err := unit.ParseNumber(bare)
 	if err != nil && note != nil && !startsNumber(bare) && p.row.Unit("pitch") == "" {
 		hz, err = note(text)
@@ -230,4 +277,11 @@ func (p rowReader) pitch(note PitchReader) float64 {
 func startsNumber(s string) bool { return s == "" || strings.ContainsAny(s[:1], "0123456789.-+") }
 
 // words makes a heading readable.
-func words(name string) string { return strings.ReplaceAll(name, "_", " ") }
+func words(name string) string {
+	for heading, word := range map[string]string{"density_kg_m3": "density", "youngs_gpa": "modulus", "strength_mpa": "strength"} {
+		if name == heading {
+			return word
+		}
+	}
+	return strings.ReplaceAll(name, "_", " ")
+}

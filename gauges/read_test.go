@@ -94,8 +94,8 @@ func TestReadFaults(t *testing.T) {
 		{"no label", ",plain,0.010,,,,,500,0.2,,,", "gauge is empty"},
 		{"unknown kind", "a,plain,0.010,,,weihed,,500,0.2,,,", `r.csv:2:17: no kind of this table ("weihed"); did you mean "weighed"?`},
 		{"unknown shape", "a,w,0.040,0.4,square,,,500,0.2,,,", `no core shape of this table ("square"); write round, hex`},
-		{"no pieces", "a,plain,0.010,,,,0,500,0.2,,,", "pieces must be 1 or more"},
-		{"half a piece", "a,plain,0.010,,,,1.5,500,0.2,,,", "pieces must be a whole number"},
+		{"no pieces", "a,plain,0.010,,,,0,500,0.2,,,", "pieces must be 1 to 1000"},
+		{"half a piece", "a,plain,0.010,,,,1.5,500,0.2,,,", "pieces: not a whole number"},
 		{"pitch of 0", "a,plain,0.010,,,hung,,,,6,600,0", `r.csv:2:31: pitch must be above 0 ("0")`},
 		{"pitch as note", "a,plain,0.010,,,hung,,,,6,600,G3", "pitch: "},
 		{"empty hertz", "a,plain,0.010,,,hung,,,,6,600,Hz", "pitch: "},
@@ -122,7 +122,7 @@ func TestReadReportsAllFaultsAtOnce(t *testing.T) {
 	_, err := gauges.ReadReadings(strings.NewReader("gauge,outer_mm,mass_g,length_mm\na,0.010,-1,500\nb,0.25,0.2,x\nc,0.25,,\n"), "r.csv", nil)
 	require.Error(t, err)
 	assert.Len(t, strings.Split(err.Error(), "\n"), 4, err.Error())
-	assert.Contains(t, err.Error(), "r.csv:2:3: outer is no size of a string's (\"0.010 mm\"); did you mean 0.01 in?")
+	assert.Contains(t, err.Error(), "r.csv:2:3: outer is no size of a string's (\"0.010 mm\"); did you mean 0.010 in?")
 }
 
 func TestReadRefusesWhatIsNoTable(t *testing.T) {

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"unicode"
 
-	"scalepair/data/fault"
 	"scalepair/data/near"
 )
 
@@ -53,56 +52,80 @@ type head struct {
 	refused, measured map[int]bool
 }
 
+// headingsOf gives every heading that the columns may have.
+func headingsOf(columns []Column) []heading {
+	var out []heading
+	for _, c := range columns {
+		out = append(out, c.headings()...)
+	}
+	return out
+}
+
+// named gives one heading of each column, with its first unit.
+func named(columns []Column) []string {
+	out := make([]string, len(columns))
+	for i, c := range columns {
+		out[i] = c.Name
+		if len(c.Units) > 0 {
+			out[i] += "_" + c.Units[0]
+		}
+	}
+	return out
+}
+
 // readHead matches a heading row with the columns that the table may have.
-func readHead(line int, cells []cell, columns []Column, place placer, faults *fault.List) head {
-	h := head{line: line, at: map[string]int{}, refused: map[int]bool{}, measured: map[int]bool{}}
-	var known []heading
-	for _, c := range columns {
-		known = append(known, c.headings()...)
-	}
+func (t *table) readHead(line int, cells []cell) *head {
+	h := &head{line: line, at: map[string]int{}, refused: map[int]bool{}, measured: map[int]bool{}}
+	meant := map[string]bool{} // columns that a misspelt heading stands for
 	for i, c := range cells {
-		h.cells = append(h.cells, h.match(i, c, known, place, faults))
+		h.cells = append(h.cells, t.match(h, i, c, meant))
 	}
-	for _, c := range columns {
+	for _, c := range t.columns {
 		if i, ok := h.at[c.Name]; ok {
 			h.measured[i] = len(c.Units) > 0
-		} else if c.Required {
-			faults.Add(place(line, 0), fmt.Sprintf("the column %q is missing", c.Name), "",
+		} else if c.Required && !meant[c.Name] {
+			t.faults.Add(t.place(line, 0), fmt.Sprintf("the column %q is missing", c.Name), "",
 				"add it to the heading row as "+spellings(c))
 		}
 	}
 	return h
 }
 
-func (h *head) match(i int, c cell, known []heading, place placer, faults *fault.List) heading {
+// match finds the heading that a cell of the heading row is.
+func (t *table) match(h *head, i int, c cell, meant map[string]bool) heading {
 	text := fold(c.text)
 	if text == "" {
 		return heading{}
 	}
-	k := slices.IndexFunc(known, func(k heading) bool { return k.text == text })
+	refuse := func(what, remedy string) heading {
+		t.faults.Add(t.place(h.line, c.column), what, c.text, remedy)
+		h.refused[i], h.measured[i] = true, true
+		return heading{}
+	}
+	k := slices.IndexFunc(t.known, func(k heading) bool { return k.text == text })
 	if k < 0 {
-		faults.Add(place(h.line, c.column), "no column of this table", c.text, suggestion(text, known))
-		h.refused[i], h.measured[i] = true, true
-		return heading{}
+		remedy, column := suggestion(text, t.columns, t.known)
+		meant[column] = true
+		return refuse("no column of this table", remedy)
 	}
-	if _, twice := h.at[known[k].name]; twice {
-		faults.Add(place(h.line, c.column), fmt.Sprintf("the column %q stands here twice", known[k].name), c.text, "keep one of them")
-		h.refused[i], h.measured[i] = true, true
-		return heading{}
+	if _, twice := h.at[t.known[k].name]; twice {
+		return refuse(fmt.Sprintf("the column %q stands here twice", t.known[k].name), "keep one of them")
 	}
-	h.at[known[k].name] = i
-	return known[k]
+	h.at[t.known[k].name] = i
+	return t.known[k]
 }
 
-func suggestion(text string, known []heading) string {
+// suggestion says what an unknown heading may have meant, and gives the column
+// that it names then, "" for none.
+func suggestion(text string, columns []Column, known []heading) (remedy, column string) {
 	words := make([]string, len(known))
 	for i, k := range known {
 		words[i] = k.text
 	}
 	if best := near.Suggest(text, words); best != "" {
-		return fmt.Sprintf("did you mean %q?", best)
+		return fmt.Sprintf("did you mean %q?", best), known[slices.Index(words, best)].name
 	}
-	return "the columns are " + strings.Join(words, ", ")
+	return "the columns are " + strings.Join(named(columns), ", "), ""
 }
 
 func spellings(c Column) string {

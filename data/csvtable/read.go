@@ -38,112 +38,187 @@ func Scan(in io.Reader, file string, columns []Column) ([]Row, fault.List) {
 	if !ok {
 		return nil, faults
 	}
-	t := table{columns: columns, place: place, faults: &faults}
-	for i, line := range strings.Split(text, "\n") {
-		t.take(i+1, strings.TrimRight(line, "\r"))
-		if t.stop {
-			return nil, faults
-		}
+	t := table{columns: columns, known: headingsOf(columns), place: place, faults: &faults}
+	t.lines(strings.Split(text, "\n"))
+	t.finish(file, text)
+	if t.stop {
+		return nil, faults
 	}
-	t.finish(file)
 	return t.rows, faults
 }
+
+// The reading of a table ends after so many rows, since no builder has more,
+// and after so many faults, since nobody reads more. Judgement.
+const (
+	mostRows   = 10000
+	mostFaults = 100
+)
 
 // table is the state of one reading.
 type table struct {
 	columns []Column
+	known   []heading
 	place   placer
 	faults  *fault.List
 	head    *head
+	title   *title // a row that stands where the heading row belongs
 	rows    []Row
-	broken  bool // a row with a fault was left out
-	stop    bool // nothing more can be read
+	short   []Row // rows with fewer cells than the heading
+	broken  bool  // a row with a fault was left out
+	stop    bool  // nothing here can be read
+	over    bool  // the rest is not read
 }
 
-// take reads one line of the file.
-func (t *table) take(line int, text string) {
+// title is the first row of a file, which is no heading row.
+type title struct {
+	line int
+	text string
+}
+
+func (t *table) lines(lines []string) {
+	for i := 0; i < len(lines); i++ {
+		open := t.take(i+1, strings.TrimRight(lines[i], "\r"))
+		switch {
+		case t.stop || t.over:
+			return
+		case len(t.rows) > mostRows:
+			t.faults.Add(t.place(i+1, 0), fmt.Sprintf("more than %d rows", mostRows), "", "keep the rows that belong here")
+			t.stop = true
+			return
+		case len(*t.faults) >= mostFaults:
+			t.broken = true
+			return
+		case open:
+			i = closing(lines, i)
+		}
+	}
+}
+
+// closing gives the line, up to three below, that closes a quotation mark left
+// open in line i; i where none does.
+func closing(lines []string, i int) int {
+	for j := i + 1; j < len(lines) && j <= i+3; j++ {
+		if strings.Count(lines[j], `"`)%2 == 1 {
+			return j
+		}
+	}
+	return i
+}
+
+// take reads one line of the file, and tells whether it leaves a quotation mark
+// open.
+func (t *table) take(line int, text string) (open bool) {
 	trimmed := strings.TrimSpace(text)
 	if trimmed == "" || strings.HasPrefix(trimmed, "#") || strings.HasPrefix(trimmed, `"#`) {
-		return
+		return false
 	}
 	cells, f := split(text)
 	if f != nil {
 		f.Place = t.place(line, f.Place.Column)
 		*t.faults, t.broken = append(*t.faults, *f), true
-		return
+		return true
 	}
-	if blank(cells) {
-		return
-	}
-	if t.head == nil {
+	switch {
+	case blank(cells):
+	case t.head == nil:
 		t.takeHead(line, text, cells)
-		return
+	default:
+		t.takeRow(line, text, cells)
 	}
-	t.takeRow(line, cells)
+	return false
 }
 
+// takeHead reads the heading row. A row that is none is kept, since the next
+// one may be it.
 func (t *table) takeHead(line int, text string, cells []cell) {
-	if f := wrongSeparator(text); f != nil {
-		f.Place = t.place(line, 0)
-		*t.faults, t.stop = append(*t.faults, *f), true
+	if f := wrongSeparator(text, t.known); f != nil {
+		t.refuse(line, *f)
 		return
 	}
-	h := readHead(line, cells, t.columns, t.place, t.faults)
-	t.head = &h
+	looks := headingRow(cells, t.known)
+	switch {
+	case t.title == nil && isSepLine(text): // a spreadsheet's own note of what parts the columns
+	case t.title == nil && !looks:
+		t.title = &title{line, strings.TrimSpace(text)}
+	case t.title != nil && looks:
+		t.refuse(t.title.line, fault.Fault{What: fmt.Sprintf("a row stands above the heading row, which is line %d", line), Given: t.title.text,
+			Remedy: "take it out, or put # before it, which makes it a remark"})
+	case t.title != nil:
+		t.refuseTitle()
+	default:
+		t.head = t.readHead(line, cells)
+	}
 }
 
-func (t *table) takeRow(line int, cells []cell) {
+func isSepLine(text string) bool {
+	return strings.EqualFold(strings.Trim(strings.TrimSpace(text), `"`), "sep=,")
+}
+
+// refuseTitle reports a file without a heading row.
+func (t *table) refuseTitle() {
+	t.refuse(t.title.line, fault.Fault{What: "this is no heading row", Given: t.title.text,
+		Remedy: "the first row names the columns: " + strings.Join(named(t.columns), ", ")})
+}
+
+func (t *table) refuse(line int, f fault.Fault) {
+	f.Place = t.place(line, 0)
+	*t.faults, t.stop = append(*t.faults, f), true
+}
+
+func (t *table) takeRow(line int, text string, cells []cell) {
 	row := Row{head: t.head, place: t.place, line: line, cells: cells}
 	before := len(*t.faults)
-	t.extraCells(row)
+	if f := otherSeparator(text, len(t.head.cells)); f != nil {
+		f.Place = t.place(line, 0)
+		*t.faults = append(*t.faults, *f)
+	} else if headingAgain(cells, t.known) {
+		t.faults.Add(t.place(line, 0), "a heading row in the middle of the table", strings.TrimSpace(text), "one table to a file: put what stands below it under the columns above, or into a file of its own")
+		t.over = true
+	} else {
+		t.cells(row, text)
+	}
+	if len(*t.faults) > before {
+		t.broken = true
+		return
+	}
+	t.rows = append(t.rows, row)
+	if len(cells) < len(t.head.cells) {
+		t.short = append(t.short, row)
+	}
+}
+
+// cells looks at the shape of a row.
+func (t *table) cells(row Row, text string) {
+	t.extraCells(row, text)
 	for _, c := range t.columns {
 		if _, ok := t.head.at[c.Name]; c.Required && ok && row.Get(c.Name) == "" {
-			t.faults.Add(row.Place(c.Name), c.Name+" is empty", "", "every row needs one")
+			t.faults.Add(row.Place(c.Name), c.Name+" is empty", "", "write it in every row")
 		}
-	}
-	if len(*t.faults) == before {
-		t.rows = append(t.rows, row)
-		return
-	}
-	t.broken = true
-}
-
-// extraCells reports cells beyond the headings or under an empty heading, and a
-// row that has more cells than the heading where a decimal comma may have made
-// one of them: the spare cell of a row filled into a form is empty.
-func (t *table) extraCells(row Row) {
-	for i, c := range row.cells {
-		headed := i < len(t.head.cells)
-		if c.text == "" || headed && t.head.cells[i].name != "" || t.head.refused[i] {
-			continue
-		}
-		remedy := "put a cell that holds a comma in quotation marks"
-		if left := row.cutNumbers(); left != "" {
-			remedy = "a decimal comma? write " + left
-		}
-		t.faults.Add(t.place(row.line, c.column), "a cell without a heading", c.text, remedy)
-		return
-	}
-	if left := row.cutNumbers(); left != "" && len(row.cells) > len(t.head.cells) {
-		t.faults.Add(t.place(row.line, 0), "more cells than the heading has", fmt.Sprintf("%d for %d", len(row.cells), len(t.head.cells)),
-			"a decimal comma? write "+left)
 	}
 }
 
-func (t *table) finish(file string) {
+// finish reports what only the whole file shows.
+func (t *table) finish(file, text string) {
+	sound := !t.broken && len(*t.faults) == 0
 	switch {
-	case t.head == nil && len(*t.faults) == 0:
+	case t.head == nil && t.title != nil && !t.stop:
+		t.refuseTitle()
+	case t.head == nil && sound && strings.TrimSpace(text) != "":
+		t.faults.Add(fault.Place{Input: file}, "there is nothing in the file but remarks and empty rows", "", "it needs a heading row and a row for each entry")
+	case t.head == nil && sound:
 		t.faults.Add(fault.Place{Input: file}, "the file is empty", "", "it needs a heading row and a row for each entry")
-	case len(t.rows) == 0 && !t.broken && len(*t.faults) == 0:
+	case t.head != nil && sound && len(t.rows) == 0:
 		t.faults.Add(fault.Place{Input: file, Line: t.head.line}, "the file has a heading row only", "", "add a row for each entry")
+	case t.head != nil && sound && t.tornOff(text):
+		last := t.rows[len(t.rows)-1]
+		t.faults.Add(t.place(last.line, 0), "the file ends in the middle of this row", text[strings.LastIndexByte(text, '\n')+1:],
+			"copy the file anew, or fill the row's cells up")
 	}
 }
 
-func blank(cells []cell) bool {
-	for _, c := range cells {
-		if c.text != "" {
-			return false
-		}
-	}
-	return true
+// tornOff tells whether the file seems to be cut off: it ends without a line
+// end, in a row that lacks cells where no other row does.
+func (t *table) tornOff(text string) bool {
+	return len(t.rows) > 1 && len(t.short) == 1 && !strings.HasSuffix(text, "\n") &&
+		t.short[0].line == t.rows[len(t.rows)-1].line
 }

@@ -86,32 +86,34 @@ func TestReadRefuses(t *testing.T) {
 		want       []string
 	}{
 		{"empty file", "", []string{"r.csv: the file is empty; it needs a heading row and a row for each entry"}},
-		{"comments only", "# a\n\n", []string{"r.csv: the file is empty; it needs a heading row and a row for each entry"}},
+		{"comments only", "# a\n\n", []string{"r.csv: there is nothing in the file but remarks and empty rows; it needs a heading row and a row for each entry"}},
 		{"heading only", "# a\ngauge,outer_mm\n", []string{"r.csv:2: the file has a heading row only; add a row for each entry"}},
 		{"UTF-16", "\xff\xfeg\x00a\x00", []string{`r.csv: the file is in UTF-16; save the sheet as "CSV UTF-8", with commas`}},
 		{"UTF-16, big end first", "\xfe\xff\x00g\x00a", []string{`r.csv: the file is in UTF-16; save the sheet as "CSV UTF-8", with commas`}},
 		{"UTF-16 without its mark", "g\x00a\x00u\x00g\x00e\x00", []string{`r.csv: the file is in UTF-16 without a byte order mark; save the sheet as "CSV UTF-8", with commas`}},
-		{"a spreadsheet", "PK\x03\x04\x00\x00", []string{`r.csv: the file is a spreadsheet, not text; save the sheet as "CSV UTF-8", with commas`}},
-		{"other bytes", "gauge\x00,outer_mm\n10p,0.254", []string{`r.csv: the file is no text; save the sheet as "CSV UTF-8", with commas`}},
+		{"a spreadsheet", "PK\x03\x04\x00\x00xl/workbook.xml", []string{`r.csv: the file is a spreadsheet, not a table in plain text; save the sheet as "CSV UTF-8", with commas`}},
+		{"a web page", "<!DOCTYPE html>\n<p>x, y</p>\n", []string{`r.csv: the file is a web page, not a table in plain text; save the sheet as "CSV UTF-8", with commas`}},
+		{"bytes of nought", "gauge,outer_mm\n10p,é\x00\x00,0.254\n", []string{"r.csv:2:6: bytes of nought stand here: the file is damaged; take an earlier copy, or save the sheet anew"}},
+		{"other bytes", "gauge\x00\x01,outer_mm\n10p,0.254", []string{`r.csv: the file is no text; save the sheet as "CSV UTF-8", with commas`}},
 		{"semicolons", "gauge;outer_mm\n10p;0,254\n", []string{"r.csv:1: the columns are parted by semicolons; part them by commas, and write decimals with a point"}},
 		{"tabs", "gauge\touter_mm\n10p\t0.254\n", []string{"r.csv:1: the columns are parted by tabs; part them by commas, and write decimals with a point"}},
 		{"unknown column", "gauge,outre_mm\n10p,0.254\n", []string{`r.csv:1:7: no column of this table ("outre_mm"); did you mean "outer_mm"?`}},
-		{"unknown column, nothing near", "gauge,zzzzzz\n10p,1\n", []string{`r.csv:1:7: no column of this table ("zzzzzz"); the columns are gauge, outer, outer_mm, outer_in, mass, mass_g, pieces, remark`}},
+		{"unknown column, nothing near", "gauge,zzzzzz\n10p,1\n", []string{`r.csv:1:7: no column of this table ("zzzzzz"); the columns are gauge, outer_mm, mass_g, pieces, remark`}},
 		{"double column", "gauge,outer_mm,outer_in\n10p,1,1\n", []string{`r.csv:1:16: the column "outer" stands here twice ("outer_in"); keep one of them`}},
 		{"missing column", "outer_mm,mass_g\n1,2\n", []string{`r.csv:1: the column "gauge" is missing; add it to the heading row as "gauge"`}},
-		{"empty required cell", "gauge,mass_g\n ,2\n", []string{"r.csv:2:2: gauge is empty; every row needs one"}},
+		{"empty required cell", "gauge,mass_g\n ,2\n", []string{"r.csv:2:2: gauge is empty; write it in every row"}},
 		{"decimal comma as a cell of its own", "gauge,outer_mm\n10p,0,254\n", []string{`r.csv:2:7: a cell without a heading ("254"); a decimal comma? write "0.254"`}},
 		{"decimal comma beside a whole number of its own", "gauge,pieces,outer_mm\n10p,2,0,254\n", []string{`r.csv:2:9: a cell without a heading ("254"); a decimal comma? write "0.254"`}},
-		{"decimal comma in a row of a form", "gauge,pieces,mass_g,remark\n10p,2,38,5,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "38.5"`}},
-		{"decimal comma, which of two", "gauge,outer_mm,mass_g,remark\n10p,300,3,72,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "300.3" or "3.72"`}},
+		{"decimal comma in a row of a form", "gauge,pieces,mass_g,remark\n10p,2,38,5,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "38.5"; else take out the cell too many`}},
+		{"decimal comma, which of two", "gauge,outer_mm,mass_g,remark\n10p,300,3,72,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "300.3" or "3.72"; else take out the cell too many`}},
 		{"extra cell", "gauge,outer_mm\n10p,0.254,x\n", []string{`r.csv:2:11: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
 		{"cell under an empty heading", "gauge,,outer_mm\n10p,x,0.254\n", []string{`r.csv:2:5: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
-		{"quotation mark left open", "gauge,remark\n10p,\"so\n11p,\n", []string{"r.csv:2:8: a quotation mark is left open on this line; close it, and keep every cell on one line"}},
+		{"quotation mark left open", "gauge,remark\n10p,\"so\n11p,\n", []string{"r.csv:2:5: a quotation mark is left open on this line; close it, and keep every cell on one line"}},
 		{"all at once", "gauge,outre_mm,mass_g\n10p,1,2,3\n,1,1\n11p,\"1,1\n", []string{
 			`r.csv:1:7: no column of this table ("outre_mm"); did you mean "outer_mm"?`,
 			`r.csv:2:9: a cell without a heading ("3"); a decimal comma? write "1.2" or "2.3"`,
-			"r.csv:3:1: gauge is empty; every row needs one",
-			"r.csv:4:9: a quotation mark is left open on this line; close it, and keep every cell on one line",
+			"r.csv:3:1: gauge is empty; write it in every row",
+			"r.csv:4:5: a quotation mark is left open on this line; close it, and keep every cell on one line",
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -135,7 +137,7 @@ func TestScanCarriesOnAfterABadRow(t *testing.T) {
 
 func TestReadReportsAFailingReader(t *testing.T) {
 	_, err := csvtable.Read(failing{}, "r.csv", columns)
-	assert.EqualError(t, err, "r.csv: cannot be read: the disk is gone")
+	assert.EqualError(t, err, "r.csv: cannot be read: the disk is gone; copy the file anew, or look whether another program holds it")
 }
 
 type failing struct{}

@@ -1,8 +1,8 @@
 package csvtable
 
 import (
+	"errors"
 	"math"
-	"strconv"
 	"strings"
 
 	"scalepair/data/fault"
@@ -30,6 +30,15 @@ type Row struct {
 func (r Row) Get(name string) string {
 	c, _ := r.find(name)
 	return c.text
+}
+
+// Has tells whether the table has the column.
+func (r Row) Has(name string) bool {
+	if r.head == nil {
+		return false
+	}
+	_, ok := r.head.at[name]
+	return ok
 }
 
 // Unit gives the unit in the column's heading ("mm" of "outer_mm"), "" when
@@ -88,26 +97,6 @@ func (r Row) DecimalComma(name string) (number, next string, ok bool) {
 	return number, next, ok
 }
 
-// cutNumbers lists the numbers of a row that a decimal comma may have cut in
-// two, with a point: those under headings with units, else any.
-func (r Row) cutNumbers() string {
-	var measured, any []string
-	for i := 1; i < len(r.cells); i++ {
-		number, ok := cut(r.cells[i-1], r.cells[i])
-		if !ok {
-			continue
-		}
-		any = append(any, strconv.Quote(number))
-		if i <= len(r.head.cells) && r.head.measured[i-1] {
-			measured = append(measured, strconv.Quote(number))
-		}
-	}
-	if measured != nil {
-		return strings.Join(measured, " or ")
-	}
-	return strings.Join(any, " or ")
-}
-
 // Length reads a cell as a length, with the unit of the cell or else of the
 // heading. It gives false for an empty cell, without a fault, and for a cell
 // that does not read or whose unit contradicts the heading, with a fault at
@@ -139,13 +128,21 @@ func (r Row) Number(name string, faults *fault.List) (float64, bool) {
 
 // Whole reads a cell as a whole number within +-1e9, under the rules of Number.
 func (r Row) Whole(name string, faults *fault.List) (int, bool) {
-	x, ok := r.Number(name, faults)
-	if ok && (x != math.Trunc(x) || math.Abs(x) > 1e9) {
-		faults.Add(r.Place(name), name+" must be a whole number", r.Get(name), "")
-		return 0, false
-	}
-	return int(x), ok
+	return read(r, name, faults, func(text string) (int, error) {
+		x, err := unit.ParseNumber(text)
+		if err == nil && (x != math.Trunc(x) || math.Abs(x) > 1e9) {
+			return 0, fault.Fault{What: "not a whole number", Given: text, Remedy: wholeRemedy}
+		}
+		var f fault.Fault
+		if errors.As(err, &f) && f.What == "not read as a number" && !strings.HasPrefix(f.Remedy, "write \"") {
+			f.Remedy = wholeRemedy
+			return 0, f
+		}
+		return int(x), err
+	})
 }
+
+const wholeRemedy = "write a whole number in digits, such as 3"
 
 // quantity reads a cell that may carry its own unit or take the heading's.
 func quantity[T ~float64](r Row, name string, faults *fault.List, parse func(s, unit string) (T, error)) (T, bool) {

@@ -37,7 +37,7 @@ func TestCellsAsQuantities(t *testing.T) {
 }
 
 func TestCellsThatDoNotRead(t *testing.T) {
-	got := rows(t, "gauge,outer_mm,mass,pieces\na,\"0,254\",0.43,1.5\nb,0.010 in,nan g,1e10\nc,x,0.4 g,x\n")
+	got := rows(t, "gauge,outer_mm,mass,pieces\na,\"0,254\",0.43,1.5\nb,0.010 in,nan g,1e10\nc,thick,0.4 g,two\n")
 	var faults fault.List
 	for _, r := range got {
 		_, ok := r.Length("outer", &faults)
@@ -48,12 +48,12 @@ func TestCellsThatDoNotRead(t *testing.T) {
 	}
 	assert.EqualError(t, faults.Err(), `r.csv:2:3: outer: a comma is not read as a decimal point ("0,254"); write "0.254"
 r.csv:2:11: mass: a mass needs a unit ("0.43"); write "0.43 g" or "0.43 oz"
-r.csv:2:16: pieces must be a whole number ("1.5")
+r.csv:2:16: pieces: not a whole number ("1.5"); write a whole number in digits, such as 3
 r.csv:3:3: outer: the unit is not the heading's, which is mm ("0.010 in"); change one of them
 r.csv:3:12: mass: a mass must be a finite number ("nan g"); write "1 g" or "1 oz"
-r.csv:3:18: pieces must be a whole number ("1e10")
-r.csv:4:3: outer: not read as a length ("x"); write "1 mm" or "1 in"
-r.csv:4:11: pieces: not read as a number ("x"); write "7.5", say`)
+r.csv:3:18: pieces: not a whole number ("1e10"); write a whole number in digits, such as 3
+r.csv:4:3: outer: not read as a length ("thick"); write a number of mm and nothing else
+r.csv:4:15: pieces: not read as a number ("two"); write a whole number in digits, such as 3`)
 }
 
 func TestDecimalComma(t *testing.T) {

@@ -1,82 +1,122 @@
 package csvtable
 
 import (
-	"bytes"
-	"io"
+	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"scalepair/data/fault"
+	"scalepair/data/near"
 )
 
-// decode reads the whole input as text. It takes a byte order mark off, reads
-// Windows-1252 where the bytes are no UTF-8, and refuses what is no text.
-func decode(in io.Reader, file string, faults *fault.List) (string, bool) {
-	raw, err := io.ReadAll(in)
-	if err != nil {
-		faults.Add(fault.Place{Input: file}, "cannot be read: "+err.Error(), "", "")
-		return "", false
+// wrongSeparator notices a heading row whose columns are parted by something
+// else than commas.
+func wrongSeparator(line string, known []heading) *fault.Fault {
+	sign := ""
+	switch blanks := strings.Fields(line); {
+	case strings.Contains(line, ","):
+	case strings.Contains(line, ";"):
+		sign = "semicolons"
+	case strings.Contains(line, "\t"):
+		sign = "tabs"
+	case strings.Contains(line, "|"):
+		sign = "bars"
+	case countHeadings(blanks, known) > 1:
+		sign = "blanks"
 	}
-	if what := noText(raw); what != "" {
-		faults.Add(fault.Place{Input: file}, what, "", `save the sheet as "CSV UTF-8", with commas`)
-		return "", false
+	if sign == "" {
+		return nil
 	}
-	raw = bytes.TrimPrefix(raw, []byte("\xef\xbb\xbf"))
-	if !utf8.Valid(raw) {
-		raw = fromWindows1252(raw)
-	}
-	text := strings.ReplaceAll(string(raw), "\r\n", "\n")
-	return strings.ReplaceAll(text, "\r", "\n"), true
+	return &fault.Fault{What: "the columns are parted by " + sign, Remedy: "part them by commas, and write decimals with a point"}
 }
 
-// noText names the kind of a file that is no plain text; "" for text.
-func noText(raw []byte) string {
-	switch {
-	case bytes.HasPrefix(raw, []byte("\xff\xfe")), bytes.HasPrefix(raw, []byte("\xfe\xff")):
-		return "the file is in UTF-16"
-	case bytes.HasPrefix(raw, []byte("PK\x03\x04")), bytes.HasPrefix(raw, []byte("\xd0\xcf\x11\xe0")):
-		return "the file is a spreadsheet, not text"
-	case bytes.IndexByte(raw, 0) >= 0 && bytes.Count(raw, []byte{0})*3 > len(raw):
-		return "the file is in UTF-16 without a byte order mark"
-	case bytes.IndexByte(raw, 0) >= 0:
-		return "the file is no text"
-	}
-	return ""
-}
-
-// windows1252 holds the characters of the bytes 0x80 to 0x9f; the bytes above
-// stand for the same numbers in Unicode. The five unused bytes become U+FFFD.
-var windows1252 = [32]rune{
-	'€', '\uFFFD', '‚', 'ƒ', '„', '…', '†', '‡', 'ˆ', '‰', 'Š', '‹', 'Œ', '\uFFFD', 'Ž', '\uFFFD',
-	'\uFFFD', '‘', '’', '“', '”', '•', '–', '—', '˜', '™', 'š', '›', 'œ', '\uFFFD', 'ž', 'Ÿ',
-}
-
-func fromWindows1252(raw []byte) []byte {
-	out := make([]byte, 0, len(raw)+len(raw)/8)
-	for _, b := range raw {
-		r := rune(b)
-		if b >= 0x80 && b < 0xa0 {
-			r = windows1252[b-0x80]
+// otherSeparator notices a row parted by semicolons or tabs below a heading
+// parted by commas.
+func otherSeparator(line string, columns int) *fault.Fault {
+	for _, sign := range [][2]string{{";", "semicolons"}, {"\t", "tabs"}} {
+		if columns > 2 && strings.Count(line, sign[0]) > 1 && !strings.ContainsAny(line, `,"`) {
+			return &fault.Fault{What: "this row is parted by " + sign[1] + ", the heading by commas", Given: strings.TrimSpace(line),
+				Remedy: "part it by commas, and write decimals with a point"}
 		}
-		out = utf8.AppendRune(out, r)
+	}
+	return nil
+}
+
+// isHeading tells whether a cell is a heading that the table may have, or one
+// with a slip in it.
+func isHeading(text string, known []heading) bool {
+	folded := fold(text)
+	return slices.ContainsFunc(known, func(k heading) bool {
+		return k.text == folded || len(folded) > 4 && len(folded) < longestHeading && near.Distance(k.text, folded) <= 2
+	})
+}
+
+// longestHeading is from where no heading can be meant.
+const longestHeading = 40
+
+func countHeadings(cells []string, known []heading) int {
+	n := 0
+	for _, c := range cells {
+		if isHeading(c, known) {
+			n++
+		}
+	}
+	return n
+}
+
+// headingRow tells whether a row may be the heading row: at least a third of
+// its cells are headings. Judgement.
+func headingRow(cells []cell, known []heading) bool {
+	texts := filled(cells)
+	return countHeadings(texts, known)*3 >= len(texts)
+}
+
+// headingAgain tells whether a row is a heading row in the middle of a table.
+func headingAgain(cells []cell, known []heading) bool {
+	texts := filled(cells)
+	exact := 0
+	for _, text := range texts {
+		if slices.ContainsFunc(known, func(k heading) bool { return k.text == fold(text) }) {
+			exact++
+		}
+	}
+	return exact > 1 && exact*2 > len(texts)
+}
+
+func filled(cells []cell) []string {
+	var out []string
+	for _, c := range cells {
+		if c.text != "" {
+			out = append(out, c.text)
+		}
 	}
 	return out
 }
 
-// wrongSeparator notices a heading row parted by semicolons or tabs.
-func wrongSeparator(line string) *fault.Fault {
-	if strings.Contains(line, ",") {
-		return nil
-	}
-	for _, sign := range [][2]string{{";", "semicolons"}, {"\t", "tabs"}} {
-		if strings.Contains(line, sign[0]) {
-			return &fault.Fault{
-				What:   "the columns are parted by " + sign[1],
-				Remedy: "part them by commas, and write decimals with a point",
-			}
+// extraCells reports cells beyond the headings or under an empty heading, and a
+// row that has more cells than the heading where a decimal comma may have made
+// one of them: the spare cell of a row filled into a form is empty.
+func (t *table) extraCells(row Row, text string) {
+	for i, c := range row.cells {
+		headed := i < len(t.head.cells)
+		if c.text == "" || headed && t.head.cells[i].name != "" || t.head.refused[i] {
+			continue
 		}
+		remedy := "put a cell that holds a comma in quotation marks"
+		if left := row.cutNumbers(); strings.ContainsAny(text, "“”„") {
+			remedy = `a cell that holds a comma stands between straight quotation marks: "so, so"`
+		} else if left != "" {
+			remedy = "a decimal comma? write " + left
+		}
+		t.faults.Add(t.place(row.line, c.column), "a cell without a heading", c.text, remedy)
+		return
 	}
-	return nil
+	if left := row.cutNumbers(); left != "" && len(row.cells) > len(t.head.cells) {
+		t.faults.Add(t.place(row.line, 0), "more cells than the heading has", fmt.Sprintf("%d for %d", len(row.cells), len(t.head.cells)),
+			"a decimal comma? write "+left+"; else take out the cell too many")
+	}
 }
 
 // cut tells whether two neighbouring cells make a number cut by a decimal
@@ -89,4 +129,26 @@ func cut(left, right cell) (string, bool) {
 	return "", false
 }
 
+// cutNumbers lists the numbers of a row that a decimal comma may have cut in
+// two, with a point: those under headings with units, else any.
+func (r Row) cutNumbers() string {
+	var measured, any []string
+	for i := 1; i < len(r.cells); i++ {
+		number, ok := cut(r.cells[i-1], r.cells[i])
+		if !ok {
+			continue
+		}
+		any = append(any, strconv.Quote(number))
+		if i <= len(r.head.cells) && r.head.measured[i-1] {
+			measured = append(measured, strconv.Quote(number))
+		}
+	}
+	if measured != nil {
+		return strings.Join(measured, " or ")
+	}
+	return strings.Join(any, " or ")
+}
+
 func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+
+func blank(cells []cell) bool { return len(filled(cells)) == 0 }

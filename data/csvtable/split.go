@@ -21,7 +21,7 @@ func split(line string) ([]cell, *fault.Fault) {
 	var at *csv.ParseError
 	if errors.As(err, &at) {
 		return nil, &fault.Fault{
-			Place:  fault.Place{Column: runeColumn(line, at.Column)},
+			Place:  fault.Place{Column: runeColumn(line, openQuote(line, at.Column))},
 			What:   "a quotation mark is left open on this line",
 			Remedy: "close it, and keep every cell on one line",
 		}
@@ -36,6 +36,27 @@ func split(line string) ([]cell, *fault.Fault) {
 // lineReaders are buffers of a size that the csv package takes as they are, so
 // that not every line needs its own.
 var lineReaders = sync.Pool{New: func() any { return bufio.NewReader(nil) }}
+
+// openQuote gives the byte column, from 1, of the quotation mark that begins a
+// cell and is never closed; otherwise where the reader gave up.
+func openQuote(line string, otherwise int) int {
+	open, start := -1, true // start: a cell may begin here
+	for i := 0; i < len(line); i++ {
+		switch c := line[i]; {
+		case open >= 0 && strings.HasPrefix(line[i:], `""`):
+			i++
+		case open >= 0 && c == '"':
+			open = -1
+		case open < 0 && start && c == '"':
+			open = i
+		}
+		start = open < 0 && (line[i] == ',' || start && line[i] == ' ')
+	}
+	if open < 0 {
+		return otherwise
+	}
+	return open + 1
+}
 
 // splitQuoted gives the fields and the byte column, from 1, of each.
 func splitQuoted(line string, lazy bool) ([]string, []int, error) {

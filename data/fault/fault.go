@@ -55,13 +55,27 @@ func (f Fault) Error() string {
 	}
 	b.WriteString(f.What)
 	if f.Given != "" {
-		fmt.Fprintf(&b, " (%q)", f.Given)
+		fmt.Fprintf(&b, " (%q)", Short(f.Given))
 	}
 	if f.Remedy != "" {
 		b.WriteString("; ")
 		b.WriteString(f.Remedy)
 	}
 	return b.String()
+}
+
+// mostQuoted is how much of a text a message quotes.
+const mostQuoted = 100
+
+// Short cuts a text that is to be quoted to a length that can be read.
+func Short(text string) string {
+	if len(text) <= mostQuoted {
+		return text
+	}
+	if r := []rune(text[:min(len(text), 4*mostQuoted)]); len(r) > mostQuoted {
+		return string(r[:mostQuoted-1]) + "…"
+	}
+	return text
 }
 
 // List holds the faults of one run of a reader. The zero value is empty and

@@ -12,10 +12,11 @@ import (
 // more) begins or stands inside a known one; or at most one letter in three
 // (at least one, but none in a word of one letter) was added, left out,
 // changed or swapped with its neighbour.
-// Of equally near words the earlier in known wins.
+// Of equally near words the earlier in known wins. A text of more than 60
+// letters is near to none.
 func Suggest(word string, known []string) string {
 	w := fold(word)
-	if len(w) == 0 {
+	if len(w) == 0 || len(w) > longest {
 		return ""
 	}
 	best, least := "", allowed(len(w))+1
@@ -33,6 +34,9 @@ func Suggest(word string, known []string) string {
 // Distance counts the letters added, left out, changed, or swapped with their
 // neighbour between two words. Case and outer blanks do not count.
 func Distance(a, b string) int { return distance(fold(a), fold(b)) }
+
+// longest is from where a text is no word that was misspelt.
+const longest = 60
 
 func allowed(letters int) int {
 	if letters == 1 {

@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"fmt"
 	"math/big"
 	"regexp"
 	"strconv"
@@ -105,13 +106,20 @@ func ParseNumber(given string) (float64, error) {
 	}
 	s := strings.TrimSpace(plain.Replace(given))
 	if s == "" {
-		return 0, refuse("a number is missing", "", "")
+		return 0, refuse("a number is missing", "", number.spellings(""))
 	}
 	r, rest := splitNumber(s)
 	if r == nil || commaForm().MatchString(s) {
-		return 0, number.refuseNumber(given, s)
+		return 0, number.refuseNumber(given, s, "")
 	}
-	if rest != "" || strings.Contains(s, "/") {
+	if rest == "" && strings.Contains(s, "/") {
+		x, _ := r.Float64()
+		return 0, refuse("a fraction is not read here", given, fmt.Sprintf("write %q", strconv.FormatFloat(figures(x, 6), 'f', -1, 64)))
+	}
+	if rest != "" {
+		if err := number.recognised(given, s); err != nil {
+			return 0, err
+		}
 		return 0, refuse("not read as a number", given, number.spellings(""))
 	}
 	return number.finite(given, r)

@@ -31,7 +31,7 @@ func (k kind) parse(given, headed string) (float64, error) {
 	}
 	x, rest := splitNumber(s)
 	if x == nil || commaForm().MatchString(s) {
-		return 0, k.refuseNumber(given, s)
+		return 0, k.refuseNumber(given, s, headed)
 	}
 	switch {
 	case rest == "" && headed == "":
@@ -41,7 +41,7 @@ func (k kind) parse(given, headed string) (float64, error) {
 	}
 	u, ok := k.find(rest)
 	if !ok {
-		return 0, k.refuseUnit(given, rest)
+		return 0, k.refuseUnit(given, s, rest)
 	}
 	if stated, ok := k.find(headed); ok && stated.names[0] != u.names[0] {
 		return 0, refuse("the unit is not the heading's, which is "+stated.names[0], given, "change one of them")
@@ -64,26 +64,40 @@ func (k kind) find(name string) (spelling, bool) {
 func (k kind) finite(given string, r *big.Rat) (float64, error) {
 	x, _ := r.Float64()
 	if math.IsInf(x, 0) {
-		return 0, refuse(k.what+" is too large for any number here", given, "")
+		return 0, refuse(k.what+" is too large for any number here", given, "look whether a digit or the exponent slipped")
 	}
 	return x + 0, nil // + 0 makes the -0 of a negative number too small to hold a 0
 }
 
 // refuseNumber says why no number could be read.
-func (k kind) refuseNumber(given, s string) error {
+func (k kind) refuseNumber(given, s, headed string) error {
 	switch {
 	case commaForm().MatchString(s):
-		return refuse("a comma is not read as a decimal point", given,
-			fmt.Sprintf("write %q", strings.ReplaceAll(s, ",", ".")))
+		return commaSlip(given, s)
 	case endlessForm().MatchString(s):
-		return refuse(k.what+" must be a finite number", given, k.spellings("1"))
+		return refuse(k.what+" must be a finite number", given, k.wanted("1", headed))
 	case fractionForm().MatchString(s):
 		return refuse("a fraction over 0", given, k.spellings("1/2"))
 	}
-	return refuse("not read as "+k.what, given, k.spellings("1"))
+	if err := k.recognised(given, s); err != nil {
+		return err
+	}
+	return refuse("not read as "+k.what, given, k.wanted("1", headed))
 }
 
-func (k kind) refuseUnit(given, name string) error {
+// wanted says what would do: under a heading with a unit a number alone.
+func (k kind) wanted(number, headed string) string {
+	if headed != "" {
+		return "write a number of " + headed + " and nothing else"
+	}
+	return k.spellings(number)
+}
+
+// refuseUnit says that what follows a number is no unit.
+func (k kind) refuseUnit(given, s, name string) error {
+	if err := k.recognised(given, s); err != nil {
+		return err
+	}
 	var known, first []string
 	for _, u := range k.units {
 		known = append(known, u.names...)
@@ -93,13 +107,13 @@ func (k kind) refuseUnit(given, name string) error {
 	if best := near.Suggest(name, known); best != "" {
 		remedy = fmt.Sprintf("did you mean %q? %s", best, remedy)
 	}
-	return refuse(fmt.Sprintf("%q is no unit of %s", name, strings.TrimPrefix(strings.TrimPrefix(k.what, "an "), "a ")), given, remedy)
+	return refuse(fmt.Sprintf("%q is no unit of %s", fault.Short(name), strings.TrimPrefix(strings.TrimPrefix(k.what, "an "), "a ")), given, remedy)
 }
 
 // spellings gives the likely ways of writing number in k.
 func (k kind) spellings(number string) string {
 	if k.units[0].names[0] == "" {
-		return `write "7.5", say`
+		return "write a number in digits, such as 7.5"
 	}
 	out := fmt.Sprintf("write %q", number+" "+k.units[0].names[0])
 	if len(k.units) > 1 {

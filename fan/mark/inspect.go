@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"scalepair/data/fault"
-	"scalepair/data/unit"
 )
 
 // longestMM and the bounds of a step keep a slipped exponent out of the
@@ -89,13 +88,13 @@ func (in *inspector) reading(r Reading) bool {
 	}
 	given := ""
 	if !math.IsNaN(r.MM) && !math.IsInf(r.MM, 0) {
-		given = unit.Fixed(r.MM, 3) + " mm"
+		given = short(r.MM) + " mm"
 	}
 	switch {
 	case given == "":
 		add("not a finite length", "", "measure again")
 	case r.MM <= 0 && r.Kind != NutOffset:
-		add("a distance must be above 0", given, "leave out what was not measured")
+		add("a distance must be above 0", given, "leave out what was not measured, and the nut, from which the ruler counts")
 	}
 	if !(r.StepMM == 0 || r.StepMM >= finestStep && r.StepMM <= coarsestStep) {
 		add("not the step of a measuring tool", short(r.StepMM)+" mm", stepRemedy)
@@ -108,7 +107,7 @@ func (in *inspector) reading(r Reading) bool {
 func (in *inspector) long(readings []Reading, reported map[pass]bool) {
 	for _, r := range readings {
 		if size := math.Abs(r.MM); size > longestMM && size <= math.MaxFloat64 && !reported[pass{r.Kind, r.Line}] {
-			in.faults.Add(r.place(), "longer than any string", unit.Fixed(r.MM, 3)+" mm", fmt.Sprintf("give at most %d mm", longestMM))
+			in.faults.Add(r.place(), "longer than any string", short(r.MM)+" mm", fmt.Sprintf("give at most %d mm", longestMM))
 		}
 	}
 }
@@ -154,7 +153,7 @@ func (in *inspector) order(readings []Reading) {
 			}
 			if before != nil && r.MM <= before.MM {
 				in.faults.Add(r.place(), fmt.Sprintf("marks out of order: fret %d no farther from the nut than fret %d", r.Fret, before.Fret),
-					unit.Fixed(r.MM, 3)+" mm after "+unit.Fixed(before.MM, 3)+" mm", "look whether two rows were swapped or a digit slipped")
+					short(r.MM)+" mm after "+short(before.MM)+" mm", "look whether two rows were swapped or a digit slipped")
 			}
 			before = r
 		}
@@ -168,10 +167,10 @@ func (in *inspector) options(readings []Reading, o Options) {
 	}
 	t := o.Tolerance
 	if !(t.Cents >= 0 && t.MM >= 0 && (t.Cents > 0) != (t.MM > 0) && t.Cents <= 100 && t.MM <= 10) {
-		add("tolerance", "give either cents (up to 100) or mm (up to 10), above 0", short(t.Cents)+" cents, "+short(t.MM)+" mm", "")
+		add("tolerance", "give either cents (up to 100) or mm (up to 10), above 0", short(t.Cents)+" cents, "+short(t.MM)+" mm", "2 cents, or 0.2 mm, will do")
 	}
 	if !(o.OffsetToleranceMM >= 0 && o.OffsetToleranceMM <= 10) {
-		add("nut offset tolerance", "must lie between 0 and 10 mm", short(o.OffsetToleranceMM)+" mm", "")
+		add("nut offset tolerance", "must lie between 0 and 10 mm", short(o.OffsetToleranceMM)+" mm", "0.5 mm will do")
 	}
 	for i, tool := range []Tool{o.Ruler, o.Caliper, o.Long} {
 		name := []string{"ruler", "caliper", "long ruler"}[i]
@@ -179,7 +178,7 @@ func (in *inspector) options(readings []Reading, o Options) {
 			add(name+" step", "not the step of a measuring tool", short(tool.StepMM)+" mm", stepRemedy)
 		}
 		if !(tool.ZeroMM >= 0 && tool.ZeroMM <= 5 && tool.ScalePart >= 0 && tool.ScalePart <= 0.05) {
-			add(name+" accuracy", "must lie between 0 and 5 mm, or 5 % of the length", short(tool.ZeroMM)+" mm, "+short(100*tool.ScalePart)+" %", "")
+			add(name+" accuracy", "must lie between 0 and 5 mm, or 5 % of the length", short(tool.ZeroMM)+" mm, "+short(100*tool.ScalePart)+" %", "lay the tool beside another to learn it")
 		}
 	}
 	in.steps(readings, o)

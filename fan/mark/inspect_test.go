@@ -41,21 +41,21 @@ func TestCheckRefusesReadings(t *testing.T) {
 		{"inf", func(r []mark.Reading) []mark.Reading { r[2].MM = math.Inf(1); return r },
 			`bass ruler fret 2: not a finite length; measure again`},
 		{"negative", func(r []mark.Reading) []mark.Reading { r[3].MM = -37; return r },
-			`bass caliper from fret 1 to 2: a distance must be above 0 ("-37.000 mm"); leave out what was not measured`},
+			`bass caliper from fret 1 to 2: a distance must be above 0 ("-37 mm"); leave out what was not measured, and the nut, from which the ruler counts`},
 		{"far too long", func(r []mark.Reading) []mark.Reading { r[96].MM = 4000; return r },
-			`diagonal from bass nut to treble mark 24: longer than any string ("4000.000 mm"); give at most 3000 mm`},
+			`diagonal from bass nut to treble mark 24: longer than any string ("4000 mm"); give at most 3000 mm`},
 		{"no such line", func(r []mark.Reading) []mark.Reading { r[2].Line = 7; r[2].Place.Input = "x.csv"; return r },
 			`x.csv: no such line or pass; give the bass or the treble line, the ruler or the caliper pass`},
 		{"absurd step", func(r []mark.Reading) []mark.Reading { r[2].StepMM = 1e-12; return r },
 			`bass ruler fret 2: not the step of a measuring tool ("1e-12 mm"); give the least difference the tool shows, 0.0005 mm to 5 mm`},
 		{"out of order", func(r []mark.Reading) []mark.Reading { r[8].MM, r[10].MM = r[10].MM, r[8].MM; return r },
-			`bass ruler fret 6: marks out of order: fret 6 no farther from the nut than fret 5 ("175.500 mm after 205.000 mm"); look whether two rows were swapped or a digit slipped`},
+			`bass ruler fret 6: marks out of order: fret 6 no farther from the nut than fret 5 ("175.5 mm after 205 mm"); look whether two rows were swapped or a digit slipped`},
 		{"one in inches", func(r []mark.Reading) []mark.Reading { r[10].MM /= 25.4; return r },
-			`bass ruler fret 6: these look like inches ("8.071 mm where 205.03 mm was laid out"); head the column measured_in, or write the unit in the cell`},
+			`bass ruler fret 6: these look like inches ("8.0709 mm where 205.03 mm was laid out"); head the column measured_in, or write the unit in the cell`},
 		{"one in centimetres", func(r []mark.Reading) []mark.Reading { r[96].MM /= 10; return r },
-			`diagonal from bass nut to treble mark 24: these look like centimetres ("50.650 mm where 506.54 mm was laid out"); write them in millimetres`},
+			`diagonal from bass nut to treble mark 24: these look like centimetres ("50.65 mm where 506.54 mm was laid out"); write them in millimetres`},
 		{"offset in inches", func(r []mark.Reading) []mark.Reading { r[98].MM /= 25.4; return r },
-			`nut offset: these look like inches ("0.656 mm where 16.63 mm was laid out"); head the column measured_in, or write the unit in the cell`},
+			`nut offset: these look like inches ("0.6555 mm where 16.63 mm was laid out"); head the column measured_in, or write the unit in the cell`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			report, err := mark.Check(layout(t), c.spoil(measured(t)), fineShop.options())
@@ -101,6 +101,29 @@ func TestCheckNoticesWholePasses(t *testing.T) {
 			"bass caliper from fret 1 to 2: these look like distances from the nut (23 readings of this pass)",
 			"bass ruler fret 2: these look like steps from the mark before (23 readings of this pass)",
 		}},
+		{"from the bridge", func(r *mark.Reading) {
+			if r.Kind == mark.FromNut && r.Line == mark.Bass {
+				r.MM = 700 - r.MM
+			}
+		}, []string{"bass ruler fret 1: these look like distances from the bridge (23 readings of this pass)"}},
+		{"one fret off", func(r *mark.Reading) {
+			if r.Kind == mark.FromNut && r.Line == mark.Treble && r.Fret < 24 {
+				r.MM = 650 * (1 - math.Exp2(-float64(r.Fret+1)/12))
+			}
+		}, []string{"treble ruler fret 1: these look like the marks of the next fret (23 readings of this pass)"}},
+		{"the other fret off", func(r *mark.Reading) {
+			if r.Kind == mark.FromNut && r.Line == mark.Treble && r.Fret > 1 {
+				r.MM = 650 * (1 - math.Exp2(-float64(r.Fret-1)/12))
+			}
+		}, []string{"treble ruler fret 2: these look like the marks of the fret before (23 readings of this pass)"}},
+		{"lines exchanged", func(r *mark.Reading) {
+			if r.Kind == mark.FromNut || r.Kind == mark.Step {
+				r.Line = 1 - r.Line
+			}
+		}, []string{
+			"bass ruler fret 1: these look like the other line's marks (24 readings of this pass)",
+			"treble ruler fret 1: these look like the other line's marks (24 readings of this pass)",
+		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			readings := measured(t)
@@ -128,19 +151,19 @@ func TestCheckRefusesOptions(t *testing.T) {
 		want   string
 	}{
 		{"no tolerance", func(o *mark.Options) { o.Tolerance = mark.Tolerance{} },
-			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("0 cents, 0 mm")`},
+			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("0 cents, 0 mm"); 2 cents, or 0.2 mm, will do`},
 		{"both tolerances", func(o *mark.Options) { o.Tolerance.MM = 0.3 },
-			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("3 cents, 0.3 mm")`},
+			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("3 cents, 0.3 mm"); 2 cents, or 0.2 mm, will do`},
 		{"nan tolerance", func(o *mark.Options) { o.Tolerance = mark.Tolerance{Cents: math.NaN()} },
-			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("no number cents, 0 mm")`},
+			`tolerance: give either cents (up to 100) or mm (up to 10), above 0 ("no number cents, 0 mm"); 2 cents, or 0.2 mm, will do`},
 		{"negative offset tolerance", func(o *mark.Options) { o.OffsetToleranceMM = -1 },
-			`nut offset tolerance: must lie between 0 and 10 mm ("-1 mm")`},
+			`nut offset tolerance: must lie between 0 and 10 mm ("-1 mm"); 0.5 mm will do`},
 		{"a ruler in inches, coarse", func(o *mark.Options) { o.Ruler.StepMM = 0.19 * 25.4 * 2 },
 			`ruler step: not the step of a measuring tool ("9.652 mm"); give the least difference the tool shows, 0.0005 mm to 5 mm`},
 		{"coarse ruler", func(o *mark.Options) { o.Ruler.StepMM = 10 },
 			`ruler step: not the step of a measuring tool ("10 mm"); give the least difference the tool shows, 0.0005 mm to 5 mm`},
 		{"wild zero", func(o *mark.Options) { o.Caliper.ZeroMM = math.Inf(1) },
-			`caliper accuracy: must lie between 0 and 5 mm, or 5 % of the length ("no number mm, 0 %")`},
+			`caliper accuracy: must lie between 0 and 5 mm, or 5 % of the length ("no number mm, 0 %"); lay the tool beside another to learn it`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			o := fineShop.options()
@@ -152,4 +175,17 @@ func TestCheckRefusesOptions(t *testing.T) {
 	_, err := mark.Check(layout(t), measured(t)[:2], mark.Options{Tolerance: mark.DefaultTolerance()})
 	assert.EqualError(t, err, `bass caliper from fret 0 to 1: no step is known for this reading; give the least difference the tool shows, 0.0005 mm to 5 mm
 bass ruler fret 1: no step is known for this reading; give the least difference the tool shows, 0.0005 mm to 5 mm`)
+}
+
+// A few marks on the place of the next, or a line set out too long, are for
+// Check to judge: only a whole pass is taken for a misunderstanding.
+func TestFewMarksElsewhereAreNoMisunderstanding(t *testing.T) {
+	readings := measured(t)
+	for i, r := range readings {
+		if r.Kind == mark.FromNut && r.Line == mark.Treble && r.Fret > 20 && r.Fret < 24 {
+			readings[i].MM = 650 * (1 - math.Exp2(-float64(r.Fret+1)/12))
+		}
+	}
+	_, err := mark.Check(layout(t), readings, fineShop.options())
+	assert.EqualError(t, err, `treble ruler fret 24: marks out of order: fret 24 no farther from the nut than fret 23 ("487.5 mm after 487.5 mm"); look whether two rows were swapped or a digit slipped`)
 }

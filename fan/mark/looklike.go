@@ -17,15 +17,31 @@ type confusion struct {
 	what   string // "these look like ..."
 	remedy string
 	looks  func(r Reading, p plan) bool
+	// whole: a single reading may be so by a slip of the pencil, but not a pass.
+	whole bool
 }
 
 var confusions = []confusion{
-	{"inches", "head the column measured_in, or write the unit in the cell", ratio(1 / 25.4)},
-	{"millimetres", "head the column measured_mm, or write the unit in the cell", ratio(25.4)},
-	{"centimetres", "write them in millimetres", ratio(0.1)},
-	{"distances from the nut", "write ruler as their pass, or enter the steps", looksFromNut},
-	{"steps from the mark before", "write caliper as their pass, or enter the distances from the nut", looksLikeStep},
+	{"inches", "head the column measured_in, or write the unit in the cell", ratio(1 / 25.4), false},
+	{"millimetres", "head the column measured_mm, or write the unit in the cell", ratio(25.4), false},
+	{"centimetres", "write them in millimetres", ratio(0.1), false},
+	{"distances from the nut", "write ruler as their pass, or enter the steps", looksFromNut, false},
+	{"steps from the mark before", "write caliper as their pass, or enter the distances from the nut", looksLikeStep, false},
+	{"distances from the bridge", "measure from the nut", looksFromBridge, true},
+	{"the other line's marks", "exchange bass and treble under line, or draw the marks anew if they stand on the wrong lines", looksLikeOtherLine, true},
+	{"the marks of the next fret", "fret 1 is the first mark behind the nut: number the rows anew, or draw the marks anew if a mark is missing", looksShifted(+1), true},
+	{"the marks of the fret before", "fret 1 is the first mark behind the nut: number the rows anew, or draw the marks anew if there is one too many", looksShifted(-1), true},
 }
+
+// A pass is taken for another when at least so many readings, and so large a
+// share of them, fit that other within so many millimetres and not their own
+// place. Judgement: coarser than any drawing, and less than lines or frets
+// stand apart.
+const (
+	leastShifted = 5
+	shiftedShare = 0.8
+	fitsMM       = 1.0
+)
 
 // distance is what a reading should be.
 func (p plan) distance(r Reading) float64 {
@@ -61,13 +77,35 @@ func looksLikeStep(r Reading, p plan) bool {
 	return r.Kind == FromNut && r.Fret > 1 && math.Abs(r.MM/(marks[r.Fret]-marks[r.Fret-1])-1) < nearRatio
 }
 
+// fits tells whether a ruler reading fits another distance, and not its own.
+func fits(r Reading, p plan, otherMM float64) bool {
+	return r.Kind == FromNut && math.Abs(r.MM-otherMM) <= fitsMM && math.Abs(r.MM-p.distance(r)) > fitsMM
+}
+
+func looksFromBridge(r Reading, p plan) bool {
+	line := p.lines[r.Line]
+	return fits(r, p, line.lengthMM-line.marks[r.Fret])
+}
+
+func looksLikeOtherLine(r Reading, p plan) bool {
+	return r.Kind == FromNut && fits(r, p, p.lines[1-r.Line].marks[r.Fret])
+}
+
+func looksShifted(by int) func(Reading, plan) bool {
+	return func(r Reading, p plan) bool {
+		marks, n := p.lines[r.Line].marks, r.Fret+by
+		return n > 0 && n < len(marks) && fits(r, p, marks[n])
+	}
+}
+
 // pass is one method on one line.
 type pass struct {
 	kind Kind
 	line Line
 }
 
-// units reports readings in the wrong unit or under the wrong pass, once for
+// units reports readings in the wrong unit, under the wrong pass, on the wrong
+// line or from the wrong end, once for
 // each pass of a line: the confusion that most of its readings share, since a
 // step at fret 16 happens to be a 25th of the way there. It gives the passes
 // that it reported.
@@ -84,7 +122,7 @@ func (in *inspector) units(readings []Reading) map[pass]bool {
 		var worst confusion
 		var shared []Reading
 		for _, c := range confusions {
-			if hit := in.hit(c, byPass[k]); len(hit) > len(shared) {
+			if hit := in.hit(c, byPass[k]); len(hit) > len(shared) && c.enough(len(hit), len(byPass[k])) {
 				worst, shared = c, hit
 			}
 		}
@@ -94,6 +132,11 @@ func (in *inspector) units(readings []Reading) map[pass]bool {
 		}
 	}
 	return reported
+}
+
+// enough tells whether so many readings of a pass show the confusion.
+func (c confusion) enough(hits, readings int) bool {
+	return !c.whole || hits >= leastShifted && float64(hits) >= shiftedShare*float64(readings)
 }
 
 // hit gives the readings that show a confusion.
@@ -112,6 +155,6 @@ func (in *inspector) looks(c confusion, r Reading, count int) {
 	if count > 1 {
 		what += fmt.Sprintf(" (%d readings of this pass)", count)
 	}
-	given := fmt.Sprintf("%s mm where %s mm was laid out", unit.Fixed(r.MM, 3), unit.Fixed(in.plan.distance(r), 2))
+	given := fmt.Sprintf("%s mm where %s mm was laid out", short(r.MM), unit.Fixed(in.plan.distance(r), 2))
 	in.faults.Add(r.place(), what, given, c.remedy)
 }

@@ -47,10 +47,12 @@ var (
 // Check's to say.
 func ReadReadings(in io.Reader, file string) ([]Reading, error) {
 	rows, faults := csvtable.Scan(in, file, columns)
+	unitless := csvtable.WithoutUnits(rows, columns)
+	unitless.Report(&faults)
 	var out []Reading
 	for _, row := range rows {
 		before := len(faults)
-		r := readRow(row, &faults)
+		r := readRow(row, unitless, &faults)
 		if len(faults) == before && row.Get("measured") != "" {
 			out = append(out, r)
 		}
@@ -64,7 +66,7 @@ func ReadReadings(in io.Reader, file string) ([]Reading, error) {
 	return out, nil
 }
 
-func readRow(row csvtable.Row, faults *fault.List) Reading {
+func readRow(row csvtable.Row, unitless csvtable.Unitless, faults *fault.List) Reading {
 	r := Reading{Place: row.Place("measured")}
 	k := pick(row, "line", lineWords, faults)
 	switch {
@@ -78,10 +80,13 @@ func readRow(row csvtable.Row, faults *fault.List) Reading {
 		refuseCell(row, "from", faults)
 		r.end(row, faults)
 	}
-	if length, ok := row.Length("measured", faults); ok {
+	if !unitless.At(row, "measured") {
+		length, _ := row.Length("measured", faults)
 		r.MM = length.MM()
 	}
-	r.readStep(row, faults)
+	if !unitless.At(row, "step") {
+		r.readStep(row, faults)
+	}
 	return r
 }
 
@@ -89,10 +94,10 @@ func readRow(row csvtable.Row, faults *fault.List) Reading {
 func (r *Reading) marks(row csvtable.Row, faults *fault.List) {
 	fret, ok := row.Whole("fret", faults)
 	if !ok && row.Get("fret") == "" {
-		faults.Add(row.Place("fret"), "fret is empty", "", "say which mark was measured")
+		empty(row, "fret", "say which mark was measured", faults)
 	}
 	if ok && fret < 1 {
-		faults.Add(row.Place("fret"), "a fret counts from 1", row.Get("fret"), "")
+		faults.Add(row.Place("fret"), "a fret counts from 1", row.Get("fret"), "leave the nut out, from which the ruler counts")
 	}
 	r.Fret = fret
 	if r.Kind != Step {
@@ -150,9 +155,24 @@ func refuseCell(row csvtable.Row, name string, faults *fault.List) {
 	}
 }
 
-// pick gives which of the words stands in a cell; -1 with a fault for none.
+// empty reports a cell that a row needs, or the column that it needs.
+func empty(row csvtable.Row, name, remedy string, faults *fault.List) {
+	if !row.Has(name) {
+		remedy = fmt.Sprintf("add the column %q to the heading row: %s", name, remedy)
+	}
+	faults.Add(row.Place(name), name+" is empty", "", remedy)
+}
+
+// pick gives which of the words stands in a cell; -1 with a fault for none. A
+// column that is missing was reported with the headings if all rows need it.
 func pick(row csvtable.Row, name string, words []string, faults *fault.List) int {
 	text := row.Get(name)
+	if text == "" {
+		if name != "line" {
+			empty(row, name, "use "+strings.Join(words, ", "), faults)
+		}
+		return -1
+	}
 	folded := strings.ToLower(strings.Join(strings.Fields(text), " "))
 	for i, w := range words {
 		if folded == w {
