@@ -88,6 +88,10 @@ func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
 			if p.behind[c*frets+k] {
 				continue
 			}
+			if before := p.alike[i][c*frets+k]; before < c*frets+k {
+				s.bends[c*frets+k], s.contacts[c*frets+k] = s.bends[before], s.contacts[before]
+				continue
+			}
 			at.FreqHz = p.req.Cases[c].FreqsHz[i]
 			b := p.capos[c].bendsOf(at, float64(p.req.Cases[c].CapoFret))
 			s.bends[c*frets+k] = b

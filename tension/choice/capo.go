@@ -1,6 +1,8 @@
 package choice
 
 import (
+	"slices"
+
 	"errors"
 	"math"
 
@@ -107,8 +109,9 @@ func (p *Plan) bendable() int {
 // they tune alike, under the same capo, bends alike, so that it is made once.
 func (p *Plan) setAlike() {
 	frets := len(p.req.Feel.BendFrets)
-	p.alike = make([][]int, p.strings)
+	p.alike, p.tuned, p.tunedShare = make([][]int, p.strings), make([][]int, p.strings), make([][]float64, p.strings)
 	for i := range p.alike {
+		p.tuned[i], p.tunedShare[i] = p.tunedAlike(i)
 		p.alike[i] = make([]int, len(p.req.Cases)*frets)
 		for at := range p.alike[i] {
 			p.alike[i][at] = at
@@ -124,4 +127,15 @@ func (p *Plan) setAlike() {
 			}
 		}
 	}
+}
+
+// tunedAlike gives for every case the first that tunes string i alike, and for
+// those first ones the shares of all that do.
+func (p *Plan) tunedAlike(i int) (first []int, share []float64) {
+	first, share = make([]int, len(p.req.Cases)), make([]float64, len(p.req.Cases))
+	for c, one := range p.req.Cases {
+		first[c] = slices.IndexFunc(p.req.Cases, func(other Case) bool { return other.FreqsHz[i] == one.FreqsHz[i] })
+		share[first[c]] += p.share[c]
+	}
+	return first, share
 }

@@ -24,6 +24,10 @@ type strung struct {
 	bends    []tension.Bend // by case, then bend fret; empty off the bend strings
 	failed   []bool         // the same: the bend cannot be made
 	riseCent []float64      // by case; 0 where EI is not known
+
+	// ln(value/target)^2 of tension by case and of push by bend, as far as they
+	// were asked for; what cases have in common is taken from the first of them.
+	tensionSquares, pushSquares []float64
 }
 
 func (p *Plan) newStrung() *strung {
@@ -31,6 +35,7 @@ func (p *Plan) newStrung() *strung {
 	return &strung{
 		tensionN: make([]float64, cases), riseCent: make([]float64, cases),
 		bends: make([]tension.Bend, bends), failed: make([]bool, bends),
+		tensionSquares: make([]float64, cases), pushSquares: make([]float64, bends),
 	}
 }
 
@@ -75,6 +80,11 @@ func (p *Plan) measureTension(i, g int, s *seat, f *strung, m *misses) bool {
 		}
 	}
 	for c := range p.req.Cases {
+		before := p.tuned[i][c]
+		if before < c && m.first { // nothing was broken there
+			f.tensionN[c] = f.tensionN[before]
+			continue
+		}
 		t := tension.Stretched(w.UnitWeight*s.speed2[c], w.Compliance())
 		f.tensionN[c] = t
 		if lim.LeastTensionN > 0 && t < lim.LeastTensionN && m.add(LeastTension, t, lim.LeastTensionN) {
@@ -239,7 +249,12 @@ func (p *Plan) tensionSquare(i int, f *strung) float64 {
 	}
 	b := blend{by: p.req.By}
 	for c, t := range f.tensionN {
-		b.add(p.share[c], squareLog(t, want))
+		if before := p.tuned[i][c]; before < c {
+			f.tensionSquares[c] = f.tensionSquares[before]
+		} else {
+			f.tensionSquares[c] = squareLog(t, want)
+		}
+		b.add(p.share[c], f.tensionSquares[c])
 	}
 	return b.v / float64(p.tensionTerms)
 }
@@ -254,9 +269,16 @@ func (p *Plan) pushSquare(i int, f *strung) float64 {
 		}
 		b := blend{by: p.req.By}
 		for c := range f.tensionN {
-			if at := c*len(p.fretMade) + k; !f.failed[at] {
-				b.add(p.pushShare[at], squareLog(f.bends[at].PushN, want))
+			at := c*len(p.fretMade) + k
+			if f.failed[at] {
+				continue
 			}
+			if before := p.alike[i][at]; before < at {
+				f.pushSquares[at] = f.pushSquares[before]
+			} else {
+				f.pushSquares[at] = squareLog(f.bends[at].PushN, want)
+			}
+			b.add(p.pushShare[at], f.pushSquares[at])
 		}
 		sum += b.v / float64(p.pushTerms)
 	}

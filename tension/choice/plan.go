@@ -31,9 +31,12 @@ type Plan struct {
 	pushShare []float64
 	fretMade  []bool
 	alike     [][]int // by string, then case and bend fret: the first bend that is the same
-	base      *fan.Base
-	ref       *refPlan
-	targets   targets
+	tuned     [][]int // by string, then case: the first case that tunes it alike
+	// tunedShare by string, then case: the shares of all cases that tune it alike, at the first of them
+	tunedShare [][]float64
+	base       *fan.Base
+	ref        *refPlan
+	targets    targets
 
 	tensionTerms, pushTerms int
 	leftOut                 []LeftOut

@@ -204,9 +204,12 @@ func (p *Plan) heavierCosts(i, k int, s *seat) float64 {
 	}
 	b := blend{by: p.req.By}
 	for c, v := range s.speed2 {
+		if p.tuned[i][c] < c {
+			continue
+		}
 		least := tension.Stretched(p.rungs.w[k]*v, p.softest)
 		if least > want {
-			b.add(p.share[c], boundSquare(least/want))
+			b.add(p.tunedShare[i][c], boundSquare(least/want))
 		}
 	}
 	return p.req.Feel.Weights.Tension * (b.v / float64(p.tensionTerms))
@@ -221,8 +224,8 @@ func (p *Plan) lighterCosts(i, k int, s *seat) float64 {
 	}
 	b := blend{by: p.req.By}
 	for c, v := range s.speed2 {
-		if most := p.rungs.w[k] * v; most < want {
-			b.add(p.share[c], boundSquare(want/most))
+		if most := p.rungs.w[k] * v; most < want && p.tuned[i][c] == c {
+			b.add(p.tunedShare[i][c], boundSquare(want/most))
 		}
 	}
 	return p.req.Feel.Weights.Tension * (b.v / float64(p.tensionTerms))
@@ -236,7 +239,9 @@ func (p *Plan) tensionBound(i int, f *strung) float64 {
 	}
 	b := blend{by: p.req.By}
 	for c, t := range f.tensionN {
-		b.add(p.share[c], boundLog(t, want))
+		if p.tuned[i][c] == c {
+			b.add(p.tunedShare[i][c], boundLog(t, want))
+		}
 	}
 	return p.req.Feel.Weights.Tension * (b.v / float64(p.tensionTerms))
 }
