@@ -27,8 +27,13 @@ func split(line string) ([]cell, *fault.Fault) {
 		}
 	}
 	cells := make([]cell, len(fields))
+	// Columns rise, so each is counted on from the one before: a line may hold
+	// thousands of cells.
+	from, column := 0, 1
 	for i, f := range fields {
-		cells[i] = cell{strings.TrimSpace(f), runeColumn(line, columns[i])}
+		to := min(max(columns[i]-1, from), len(line))
+		column += utf8.RuneCountInString(line[from:to])
+		from, cells[i] = to, cell{strings.TrimSpace(f), column}
 	}
 	return cells, nil
 }

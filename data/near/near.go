@@ -21,7 +21,11 @@ func Suggest(word string, known []string) string {
 	}
 	best, least := "", allowed(len(w))+1
 	for _, k := range known {
-		if d := distance(w, fold(k)); d < least {
+		f := fold(k)
+		if len(w)-len(f) >= least || len(f)-len(w) >= least {
+			continue // no nearer than its letters are more: a file's worth of them is no typing slip
+		}
+		if d := distance(w, f); d < least {
 			best, least = k, d
 		}
 	}

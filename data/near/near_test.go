@@ -1,6 +1,7 @@
 package near_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -64,4 +65,16 @@ func TestSuggestMendsOneSlip(t *testing.T) {
 		}).Draw(t, "slip")
 		assert.Equal(t, word, near.Suggest(slip, known))
 	})
+}
+
+// A text far longer than every known word is near none of them, and costs no
+// more than its letters.
+func BenchmarkALongText(b *testing.B) {
+	text := strings.Repeat("tuning ", 10_000)
+	known := strings.Fields(strings.Repeat("tuning baritone seven-string ", 50))
+	for b.Loop() {
+		if got := near.Suggest(text, known); got != "" {
+			b.Fatal(got)
+		}
+	}
 }

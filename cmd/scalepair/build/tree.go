@@ -56,6 +56,9 @@ type lineIndex struct {
 	file   string
 	src    []byte
 	starts []int
+	// The place found last: offsets mostly come in order, and a line may hold
+	// thousands of values.
+	lastOffset, lastLine, lastColumn int
 }
 
 func newLineIndex(file string, src []byte) *lineIndex {
@@ -75,7 +78,12 @@ func (x *lineIndex) line(offset int) int {
 
 func (x *lineIndex) place(offset int) fault.Place {
 	line := x.line(offset)
-	column := utf8.RuneCount(x.src[x.starts[line]:offset]) + 1
+	from, column := x.starts[line], 1
+	if line == x.lastLine && offset >= x.lastOffset && x.lastOffset > from {
+		from, column = x.lastOffset, x.lastColumn
+	}
+	column += utf8.RuneCount(x.src[from:offset])
+	x.lastOffset, x.lastLine, x.lastColumn = offset, line, column
 	return fault.Place{Input: x.file, Line: line + 1, Column: column}
 }
 
