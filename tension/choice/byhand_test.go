@@ -251,3 +251,20 @@ func TestOvertonesOfLikeWithLike(t *testing.T) {
 		})
 	}
 }
+
+// Of six strings three are the bass half.
+func TestHalvesOfSixStrings(t *testing.T) {
+	req := baritone()
+	p, err := choice.Prepare(req)
+	require.NoError(t, err)
+	d, err := p.Detail(700, 650, indexes(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62"))
+	require.NoError(t, err)
+	sum := func(strings ...int) (newtons float64) {
+		for _, i := range strings {
+			newtons += d.Strings[i].Cases[0].TensionN
+		}
+		return newtons
+	}
+	assert.InEpsilon(t, sum(0, 1, 2), d.Totals[0].TrebleHalfN, 1e-12)
+	assert.InEpsilon(t, sum(3, 4, 5), d.Totals[0].BassHalfN, 1e-12)
+}

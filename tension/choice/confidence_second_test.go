@@ -87,3 +87,32 @@ func TestConfidenceByWholeBuilds(t *testing.T) {
 		})
 	}
 }
+
+// Cores alone unsure, all by the calipers: what a total is unsure by is then
+// how far it moves when every core is thicker by that much, in whole builds
+// once more.
+func TestATotalMovesWithItsCores(t *testing.T) {
+	const u = 8e-6 // m
+	req := baritone()
+	for i := range req.Stock {
+		g := &req.Stock[i]
+		g.U, g.Indep, g.Common, g.CoreParts = 0, 0, nil, []gauges.CommonPart{{Source: "calipers", U: u}}
+	}
+	set := indexes(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62")
+	total := func(shift float64) choice.Total {
+		drawn := make([]gauges.Drawn, len(req.Stock))
+		for i, g := range req.Stock {
+			drawn[i] = gauges.Drawn{UnitWeight: g.UnitWeight, Core: g.Core + shift}
+		}
+		p, err := choice.Prepare(drawnRequest(req, drawn))
+		require.NoError(t, err)
+		d, err := p.Detail(700, 650, set)
+		require.NoError(t, err)
+		return d.Totals[0]
+	}
+	// A central difference over a thousandth of the step is off by its square.
+	const h = u / 1000
+	moves := (total(h).TensionN - total(-h).TensionN) / (2 * h) * u
+	assert.Positive(t, moves, "a thicker core stretches less")
+	assert.InEpsilon(t, moves, total(0).UTensionN, 1e-6)
+}
