@@ -75,14 +75,35 @@ func headingRow(cells []cell, known []heading) bool {
 
 // headingAgain tells whether a row is a heading row in the middle of a table.
 func headingAgain(cells []cell, known []heading) bool {
-	texts := filled(cells)
+	texts, words := 0, 0
+	for _, c := range cells {
+		if c.text != "" {
+			texts++
+		}
+		if startsAsWord(c.text) {
+			words++
+		}
+	}
+	if words*2 <= texts { // most rows, without a closer look
+		return false
+	}
 	exact := 0
-	for _, text := range texts {
-		if slices.ContainsFunc(known, func(k heading) bool { return k.text == fold(text) }) {
+	for _, c := range cells {
+		if !startsAsWord(c.text) {
+			continue
+		}
+		folded := fold(c.text)
+		if slices.ContainsFunc(known, func(k heading) bool { return k.text == folded }) {
 			exact++
 		}
 	}
-	return exact > 1 && exact*2 > len(texts)
+	return exact > 1 && exact*2 > texts
+}
+
+// startsAsWord tells whether a cell begins with a letter or a bracket, as every
+// heading does that fold knows.
+func startsAsWord(text string) bool {
+	return text != "" && (text[0] >= 'A' && text[0] <= 'Z' || text[0] >= 'a' && text[0] <= 'z' || text[0] == '(' || text[0] == '[')
 }
 
 func filled(cells []cell) []string {
