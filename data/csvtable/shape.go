@@ -48,9 +48,13 @@ func otherSeparator(line string, columns int) *fault.Fault {
 // with a slip in it.
 func isHeading(text string, known []heading) bool {
 	folded := fold(text)
-	return slices.ContainsFunc(known, func(k heading) bool {
-		return k.text == folded || len(folded) > 4 && len(folded) < longestHeading && near.Distance(k.text, folded) <= 2
-	})
+	if slices.ContainsFunc(known, func(k heading) bool { return k.text == folded }) {
+		return true
+	}
+	if len(folded) <= 4 || len(folded) >= longestHeading {
+		return false
+	}
+	return slices.ContainsFunc(known, func(k heading) bool { return near.Distance(k.text, folded) <= 2 })
 }
 
 // longestHeading is from where no heading can be meant.
