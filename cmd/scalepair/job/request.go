@@ -49,8 +49,11 @@ func (j *Job) Request() (choice.Request, error) {
 		req.Given = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges", false), &faults)
 	}
 	req.Reference = j.reference(&faults)
-	if req.BassMM == nil && b.Chosen != nil {
-		req.BassMM, req.TrebleMM = []float64{b.Chosen.Bass.MM()}, []float64{b.Chosen.Treble.MM()}
+	if b.Chosen != nil && req.BassMM == nil {
+		req.BassMM = []float64{b.Chosen.Bass.MM()}
+	}
+	if b.Chosen != nil && req.TrebleMM == nil {
+		req.TrebleMM = []float64{b.Chosen.Treble.MM()}
 	}
 	return req, faults.Err()
 }
