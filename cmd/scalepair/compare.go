@@ -78,11 +78,13 @@ func (a *app) compare(path string, o *compareOptions) error {
 	if err != nil {
 		return err
 	}
+	in := &report.Input{Job: j, Units: units}
+	a.tell(in, j.Odd())
 	columns, err := j.Columns(o.asked)
 	if err != nil {
 		return err
 	}
-	if err := a.settlePairs(&report.Input{Job: j, Units: units}, columns); err != nil {
+	if err := a.settlePairs(in, columns); err != nil {
 		return err
 	}
 	columns, requests, err := j.Requests(columns)
@@ -93,8 +95,10 @@ func (a *app) compare(path string, o *compareOptions) error {
 	if err != nil {
 		return err
 	}
-	in := &report.Input{Job: j, Plan: compared[0].Plan, Units: units}
+	in.Plan = compared[0].Plan
 	cmp := &report.Comparison{Asked: columns, Compared: compared, Within: within}
+	a.tell(in, j.Placed(in.Plan.Odd()))
+	a.tellColumns(in, cmp)
 	return a.write(&o.output, report.Compare(in, cmp), report.CompareValues(in, cmp))
 }
 

@@ -53,7 +53,11 @@ func (o *outputFlags) options(a *app) (show.Options, error) {
 
 // units gives the units to print in: the flags', else the build file's.
 func (o *outputFlags) units(j *job.Job) (show.Units, error) {
-	u := show.Units{Length: j.Build.LengthUnit, Force: j.Build.ForceUnit}
+	return o.unitsOver(show.Units{Length: j.Build.LengthUnit, Force: j.Build.ForceUnit})
+}
+
+// unitsOver puts the flags' units over others.
+func (o *outputFlags) unitsOver(u show.Units) (show.Units, error) {
 	var faults fault.List
 	var err error
 	if o.lengths != "" {

@@ -33,11 +33,13 @@ func (a *app) input(j *job.Job, o *outputFlags) (*report.Input, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan, err := j.Plan()
-	if err != nil {
+	in := &report.Input{Job: j, Units: units}
+	a.tell(in, j.Odd()) // first, since it may say why the rest fails
+	if in.Plan, err = j.Plan(); err != nil {
 		return nil, err
 	}
-	return &report.Input{Job: j, Plan: plan, Units: units}, nil
+	a.tell(in, j.Placed(in.Plan.Odd()))
+	return in, nil
 }
 
 // settle gives a pair and a set: those given, else those chosen in the build
@@ -91,7 +93,11 @@ func (a *app) detail(in *report.Input) (*choice.Detail, error) {
 	if err != nil {
 		return nil, err
 	}
-	return in.Plan.Detail(pick.BassMM, pick.TrebleMM, pick.Gauges)
+	d, err := in.Plan.Detail(pick.BassMM, pick.TrebleMM, pick.Gauges)
+	if err == nil {
+		a.tellDetail(in, d)
+	}
+	return d, err
 }
 
 // layoutOf settles a pair and draws its fan. A settled pair needs no gauges
@@ -106,7 +112,11 @@ func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
 			return nil, err
 		}
 	}
-	return fan.New(in.Plan.SpecOf(pick.BassMM, pick.TrebleMM, pick.Gauges))
+	l, err := fan.New(in.Plan.SpecOf(pick.BassMM, pick.TrebleMM, pick.Gauges))
+	if err == nil {
+		a.tellLayout(in, l)
+	}
+	return l, err
 }
 
 func trimNumber(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

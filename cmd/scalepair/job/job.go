@@ -15,6 +15,7 @@ import (
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data"
 	"scalepair/data/fault"
+	"scalepair/data/odd"
 	"scalepair/gauges"
 	"scalepair/tension"
 	"scalepair/tuning"
@@ -36,6 +37,8 @@ type Job struct {
 	Readings []gauges.Reading
 	// Over holds what the command line said over the file.
 	Over Overrides
+
+	oddReadings odd.List // what looks odd in the rows as they were read
 }
 
 // Demo says that the embedded demo stands in for a build file.
@@ -123,6 +126,7 @@ func (j *Job) readStock(files fs.FS, dir string) error {
 			return err
 		}
 	}
+	j.oddReadings = gauges.OddReadings(j.Readings)
 	j.ownMaterials()
 	j.Stock, err = gauges.Combine(j.Readings, constructions(j.Build), instruments(j.Build), j.options())
 	return err

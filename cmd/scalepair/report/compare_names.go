@@ -10,6 +10,9 @@ import (
 	"scalepair/cmd/scalepair/show"
 )
 
+// ColumnNames names the columns of a comparison as its report does.
+func (in *Input) ColumnNames(cmp *Comparison) []string { return in.columnNames(cmp.Asked) }
+
 // columnNames names every column by its own name, else by what it differs in
 // from the others. No two are alike.
 func (in *Input) columnNames(asked []job.Column) []string {

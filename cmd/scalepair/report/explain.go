@@ -174,22 +174,23 @@ type StepJSON struct {
 
 // ExplainJSON is the work for one string.
 type ExplainJSON struct {
-	Build     string     `json:"build"`
-	String    StringJSON `json:"string"`
-	Tuning    string     `json:"tuning"`
-	CapoFret  int        `json:"capo_fret,omitempty"`
-	Fret      float64    `json:"bend_fret,omitempty"`
-	Steps     []StepJSON `json:"steps"`
-	NoBend    string     `json:"no_bend,omitempty"`
-	NoSetBack string     `json:"no_set_back,omitempty"`
-	Cautions  []string   `json:"cautions"`
+	Build     string        `json:"build"`
+	String    StringJSON    `json:"string"`
+	Tuning    string        `json:"tuning"`
+	CapoFret  int           `json:"capo_fret,omitempty"`
+	Fret      float64       `json:"bend_fret,omitempty"`
+	Steps     []StepJSON    `json:"steps"`
+	NoBend    string        `json:"no_bend,omitempty"`
+	NoSetBack string        `json:"no_set_back,omitempty"`
+	Cautions  []string      `json:"cautions"`
+	Unusual   []UnusualJSON `json:"unusual"`
 }
 
 // ExplainValues gives what explain prints as JSON.
 func ExplainValues(in *Input, d *choice.Detail, w *job.Work) ExplainJSON {
 	out := ExplainJSON{
 		Build: in.Job.Build.Name, String: in.stringValues(&d.Strings[w.String-1], w.Case), Tuning: in.Tunings()[w.Case].String(),
-		CapoFret: w.CapoFret, Fret: w.Fret, Cautions: in.workCautions(w),
+		CapoFret: w.CapoFret, Fret: w.Fret, Cautions: in.workCautions(w), Unusual: in.UnusualValues(),
 	}
 	for _, section := range []struct {
 		name  string

@@ -106,6 +106,7 @@ type AdviceJSON struct {
 	Confidence *ConfidenceJSON `json:"confidence,omitempty"`
 	Best       *DetailJSON     `json:"best,omitempty"`
 	Layout     *LayoutJSON     `json:"layout,omitempty"`
+	Unusual    []UnusualJSON   `json:"unusual"`
 }
 
 // ConfidenceJSON says how sure the ranking is.
@@ -162,7 +163,7 @@ type LayoutJSON struct {
 // AdviceValues gives what advise prints as JSON.
 func AdviceValues(in *Input, a *Advice) AdviceJSON {
 	out := AdviceJSON{Build: in.Job.Build.Name, PairsTried: a.Result.Tried, PairsKept: a.Result.Kept,
-		Pairs: []PairJSON{}, Front: []PairJSON{}, Dropped: []DroppedJSON{}}
+		Pairs: []PairJSON{}, Front: []PairJSON{}, Dropped: []DroppedJSON{}, Unusual: in.UnusualValues()}
 	for i, c := range a.Result.Best {
 		p := in.pairValues(c)
 		if a.Confidence != nil && i < len(a.Confidence.Standing) {
@@ -208,7 +209,18 @@ func (in *Input) lowFirst(set []int) []string {
 	return out
 }
 
-// DetailValues gives what tension prints as JSON.
+// TensionJSON is what tension prints.
+type TensionJSON struct {
+	DetailJSON
+	Unusual []UnusualJSON `json:"unusual"`
+}
+
+// TensionValues gives what tension prints as JSON.
+func TensionValues(in *Input, d *choice.Detail) TensionJSON {
+	return TensionJSON{DetailValues(in, d), in.UnusualValues()}
+}
+
+// DetailValues gives one pair with its set, string by string.
 func DetailValues(in *Input, d *choice.Detail) DetailJSON {
 	out := DetailJSON{Pair: in.pairValues(d.Candidate), LimitsBroken: append([]string{}, in.broken(d.Broken)...),
 		Cautions: append(in.detailCautions(d), shortCautions...)}
@@ -255,7 +267,18 @@ func (in *Input) stringValues(s *choice.StringDetail, c int) StringJSON {
 	return out
 }
 
-// LayoutValues gives what layout prints as JSON.
+// LaidOutJSON is what layout prints.
+type LaidOutJSON struct {
+	LayoutJSON
+	Unusual []UnusualJSON `json:"unusual"`
+}
+
+// LaidOutValues gives what layout prints as JSON.
+func LaidOutValues(in *Input, l *fan.Layout) LaidOutJSON {
+	return LaidOutJSON{LayoutValues(in, l), in.UnusualValues()}
+}
+
+// LayoutValues gives the fan in numbers.
 func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
 	b := l.Blank()
 	out := LayoutJSON{
