@@ -34,6 +34,7 @@ func FuzzReadReadings(f *testing.F) {
 		"gauge,construction,outer_in,length_mm,mass_g\n010,plain,0.010,500,0.20\n011,plain,0.011,500,0.24\n",
 		"gauge,construction,outer_mm,core_mm,core_shape,kind,hung_mass_kg,speaking_length_mm,pitch\na,w,1,0.4,hex,hung,6,600,110\n",
 		"gauge,kind\n\xef\xbb\xbfx,listed\n",
+		"gauge,construction,outer_mm,length_mm,mass_g\na,p\x1e\x1b[31m,0.25,500,0.2\na,plain,0.25,500,0.2\n",
 		"gauge,construction,material,outer,length,length_step,mass,mass_step,density_kg_m3,youngs_gpa,strength_mpa\nn,plain,nylon,0.028 in,12 1/2 in,1/32 in,3 gr,0.1 gr,1080,3,300\n",
 		"gauge,construction,outer_mm,kind,hung_mass_kg,hung_step,speaking_length_mm,pitch_hz,pitch_cents\na,plain,0.25,hung,6,5 g,600,330,1\na,plain,0.25,hung,6.1,5 g,600,333,1\n",
 		"gauge,construction,outer_mm,core_mm,length_mm,mass_g\na,w,1,0.4,500,2.5\nb,w,1.2,0.4,500,3.6\nc,w,1.4,0.5,500,4.8\nd,w,1.3,,,\n",

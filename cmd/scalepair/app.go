@@ -95,7 +95,7 @@ func onlyFlags(err error) bool {
 
 // hint prints one line on stderr.
 func (a *app) hint(format string, args ...any) {
-	fmt.Fprintln(a.err, a.plain(fmt.Sprintf(format, args...)))
+	fmt.Fprintln(a.err, a.plain(show.Clean(fmt.Sprintf(format, args...))))
 }
 
 // plain gives text that the console can show.

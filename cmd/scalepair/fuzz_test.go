@@ -165,6 +165,7 @@ func requireSound(t *testing.T, args []string, given string, o outcome) {
 	if strings.Contains(strings.Join(args, " "), "json") && o.out != "" {
 		require.True(t, json.Valid([]byte(o.out)), o.out)
 	}
+	require.False(t, strings.ContainsFunc(o.out+o.errOut, terminalObeys), "%q", args)
 	if noNumber.MatchString(given) || strings.Contains(given, `\`) {
 		return
 	}
@@ -174,6 +175,37 @@ func requireSound(t *testing.T, args []string, given string, o outcome) {
 		require.NotEmpty(t, text)
 		if name != "fan.pdf" { // which holds the face's bytes
 			require.NotRegexp(t, noNumber, text, name)
+		}
+	}
+}
+
+// terminalObeys tells whether a terminal may obey a character of print rather
+// than show it.
+func terminalObeys(r rune) bool { return r != '\n' && obeyed(r) }
+
+// odder finds what a terminal may obey, with its surroundings.
+var odder = regexp.MustCompile(`.{0,30}[^\PC\n\r].{0,30}`)
+
+// Whatever the bytes of names, labels and remarks, every command prints lines
+// that a terminal only shows.
+func TestNoNameIsObeyed(t *testing.T) {
+	const odd = "\\u001b[31m\\u202e\\u0007"
+	b := realBuilds(t)[1]
+	replace := strings.NewReplacer(`name = "`, `name = "`+odd, `"p17"`, `"p17`+odd+`"`, `"w54"`, `"w54`+odd+`"`)
+	b.toml = replace.Replace(b.toml)
+	b.readings = strings.NewReplacer("\np17,plain", "\np17\x1b[31m\u202e\x07,plain", "\nw54,nickel wound", "\nw54\x1b[31m\u202e\x07,nickel wound",
+		"retired set", "re\x1btired").Replace(b.readings)
+	b.readings = strings.ReplaceAll(b.readings, "nickel wound", "nickel\x1b[1m wound")
+	files := map[string]string{"build.toml": b.toml, "readings.csv": b.readings, "marks.csv": contents(t, "../../testdata/builds/demo_marks.csv")}
+	bench := bench{t.TempDir()}
+	for _, args := range commands {
+		o := bench.run(t, files, args...)
+		requireSound(t, args, b.toml+b.readings, o)
+		if o.code != exitDone && args[0] != "check" {
+			t.Errorf("%q: %s", args, o.errOut)
+		}
+		for name, text := range o.files {
+			require.False(t, name != "fan.pdf" && strings.ContainsFunc(text, func(r rune) bool { return r != '\r' && terminalObeys(r) }), "%s: %q", name, odder.FindAllString(text, 3))
 		}
 	}
 }

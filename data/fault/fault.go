@@ -15,7 +15,9 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode"
 )
 
 // Place says where a fault stands. Line and Column count from 1; 0 leaves
@@ -46,7 +48,8 @@ type Fault struct {
 	Remedy string
 }
 
-// Error gives the whole message on one line.
+// Error gives the whole message on one line. Characters that a terminal would
+// obey rather than show, of a label or a file's name say, are written as escapes.
 func (f Fault) Error() string {
 	var b strings.Builder
 	if place := f.Place.String(); place != "" {
@@ -60,6 +63,23 @@ func (f Fault) Error() string {
 	if f.Remedy != "" {
 		b.WriteString("; ")
 		b.WriteString(f.Remedy)
+	}
+	return shown(b.String())
+}
+
+// shown writes control characters and invisible ones as Go quotes them.
+func shown(s string) string {
+	obeyed := func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) }
+	if !strings.ContainsFunc(s, obeyed) {
+		return s
+	}
+	var b strings.Builder
+	for _, r := range s {
+		if obeyed(r) {
+			b.WriteString(strings.Trim(strconv.QuoteRune(r), "'"))
+			continue
+		}
+		b.WriteRune(r)
 	}
 	return b.String()
 }

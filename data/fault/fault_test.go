@@ -108,3 +108,9 @@ func TestFaultsWithoutLinesStayApart(t *testing.T) {
 	}
 	assert.Len(t, strings.Split(l.Err().Error(), "\n"), 6)
 }
+
+// A label may hold anything; a terminal must not obey it.
+func TestNoCharacterIsObeyed(t *testing.T) {
+	f := fault.Fault{Place: fault.Place{Input: "a\tb.csv"}, What: "gauge \x1b[31m is\u202e twice", Given: "x\x07", Remedy: "one\ntwo ½"}
+	assert.Equal(t, `a\tb.csv: gauge \x1b[31m is\u202e twice ("x\a"); one\ntwo ½`, f.Error())
+}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"scalepair/data/unit"
+	"scalepair/fan/draw"
 )
 
 // colour is one of the chart's few colours.
@@ -158,7 +159,7 @@ func (c *canvas) text(l lettering, x, y float64, s string) {
 // escape makes any text safe within an element or an attribute.
 func escape(s string) string {
 	var b strings.Builder
-	if err := xml.EscapeText(&b, []byte(strings.Join(strings.Fields(s), " "))); err != nil {
+	if err := xml.EscapeText(&b, []byte(draw.OneLine(s))); err != nil {
 		panic(err) // a strings.Builder does not fail
 	}
 	return b.String()
@@ -166,7 +167,7 @@ func escape(s string) string {
 
 // shorten cuts a text to at most that many letters.
 func shorten(s string, letters int) string {
-	r := []rune(strings.Join(strings.Fields(s), " "))
+	r := []rune(draw.OneLine(s))
 	if len(r) <= letters {
 		return string(r)
 	}

@@ -8,6 +8,7 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
@@ -18,7 +19,7 @@ import (
 // oddTexts have broken writers before, or look as if they could.
 var oddTexts = []string{
 	"", "p12", "72.6 ± 0.4", "72.6 +/- 0.4", "a|b", `a\|b`, "漢字", "<&\"'>", "\x1b[1m", "\xff\xfe", "\r\n", "=1+1", "\ufffe", "e\u0301\u200d",
-	"# x", "- ", "1. a", "**b**", "`c`", "&amp;", "\u2028", "\u00a0", `"`, `""`, ",", "{{.}}", "</td>", "x ± y ± z",
+	"# x", "- ", "1. a", "**b**", "`c`", "&amp;", "\u2028", "\u00a0", `"`, `""`, ",", "{{.}}", "</td>", "x ± y ± z", "\u202e\u0085\U000e0041\x7f",
 }
 
 // addTexts adds the oddities and the names, labels and remarks of the demo.
@@ -145,6 +146,7 @@ func markdownCells(t *testing.T, text string) [][]string {
 func requireJSON(t *testing.T, values map[string]any) {
 	var b bytes.Buffer
 	require.NoError(t, show.JSON(&b, values))
+	require.False(t, bytes.ContainsFunc(b.Bytes(), func(r rune) bool { return r != '\n' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) }))
 	var got map[string]any
 	require.NoError(t, json.Unmarshal(b.Bytes(), &got))
 	require.Equal(t, string([]rune(values["a"].(string))), got["a"])

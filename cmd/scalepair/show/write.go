@@ -7,6 +7,9 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf16"
+	"unicode/utf8"
 
 	"scalepair/data/fault"
 	"scalepair/data/near"
@@ -148,10 +151,36 @@ func (r *Report) TableNames() []string {
 }
 
 // JSON writes v indented by two blanks, without HTML escaping, with a line
-// end.
+// end. Control and invisible characters in texts are escaped, so that a terminal
+// shows them.
 func JSON(w io.Writer, v any) error {
-	e := json.NewEncoder(w)
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
-	return e.Encode(v)
+	if err := e.Encode(v); err != nil {
+		return err
+	}
+	_, err := w.Write(escapeJSON(b.Bytes()))
+	return err
+}
+
+// escapeJSON escapes what the encoder leaves: such characters stand in texts
+// only, but for the line ends.
+func escapeJSON(text []byte) []byte {
+	obeyed := func(r rune) bool { return r != '\n' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) }
+	if !bytes.ContainsFunc(text, obeyed) {
+		return text
+	}
+	var out []byte
+	for _, r := range string(text) {
+		if !obeyed(r) {
+			out = utf8.AppendRune(out, r)
+			continue
+		}
+		for _, unit := range utf16.Encode([]rune{r}) {
+			out = fmt.Appendf(out, `\u%04x`, unit)
+		}
+	}
+	return out
 }
