@@ -7,7 +7,6 @@ import (
 	"reflect"
 	"slices"
 	"strings"
-	"unicode"
 
 	"github.com/stretchr/testify/require"
 
@@ -15,8 +14,7 @@ import (
 )
 
 // Faults fails unless err is a list of faults of which each stands in the input
-// of that name, on a line that text has, says what is wrong, and takes one line
-// without a character that a terminal would obey.
+// of that name, on a line that text has, and says what is wrong.
 func Faults(t require.TestingT, err error, input, text string) {
 	list, ok := err.(fault.List)
 	require.True(t, ok, "%v", err)
@@ -26,7 +24,6 @@ func Faults(t require.TestingT, err error, input, text string) {
 		require.Equal(t, input, one.Place.Input, "%v", one)
 		require.LessOrEqual(t, one.Place.Line, lines, "%v", one)
 		require.NotEmpty(t, one.What)
-		require.False(t, strings.ContainsFunc(one.Error(), unicode.IsControl), "%q", one.Error())
 	}
 }
 
