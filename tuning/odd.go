@@ -44,7 +44,8 @@ var watched = [...]odd.Usual{
 func Watched() []odd.Usual { return slices.Clone(watched[:]) }
 
 // Odd watches the open strings. ordered tells that every string is to sound no
-// lower than its neighbour on the bass side; otherwise steps are left alone.
+// lower than its neighbour on the bass side; otherwise steps are left alone, and
+// so are those of a tuning that was asked for by name.
 func (t Tuning) Odd(ordered bool) odd.List {
 	var out odd.List
 	n := t.Strings()
@@ -53,7 +54,7 @@ func (t Tuning) Odd(ordered bool) odd.List {
 		if u := &watched[watchNote]; !u.Holds(hz) {
 			out.Look(u, fault.Place{}, fmt.Sprintf("of string %d, %s", i, t.OfString(i).Name()), hz)
 		}
-		if i == n || !ordered {
+		if i == n || !ordered || t.Name != "" {
 			continue
 		}
 		step := t.OfString(i).height() - t.OfString(i+1).height()

@@ -251,6 +251,7 @@ func placed(t *testing.T, folder, message string) (line, words string) {
 func TestEveryWatchedQuantityHasACase(t *testing.T) {
 	tables := map[string]bool{}
 	for _, w := range report.UsualValues().Watched {
+		assert.False(t, tables[w.Quantity], "%q stands in two tables, and odd values are put together by it", w.Quantity)
 		tables[w.Quantity] = true
 		assert.NotEmpty(t, w.Source, w.Quantity)
 		assert.NotEmpty(t, w.Check, w.Quantity)
