@@ -20,6 +20,8 @@ func FuzzLay(f *testing.F) {
 			f.Add(s.X1, s.Y1, s.X2, s.Y2, s.SizeMM, paper.WidthMM, paper.LengthMM, 10.0, 12.0, 99.2, byte(i+j), s.Body)
 		}
 	}
+	// A drawing of which a piece comes to lie far off its sheet.
+	f.Add(-4879.375, -40.0, 8790.0, 57.0, 0.7, 210.0, 297.0, 10.0, 12.0, 99.2, byte(0), "0")
 	f.Fuzz(func(t *testing.T, x1, y1, x2, y2, size, width, length, margin, overlap, bar float64, arrange byte, body string) {
 		d := trial.AnyDrawing(trial.Shapes{X1: x1, Y1: y1, X2: x2, Y2: y2, SizeMM: size, Body: body})
 		d.Notes = []string{body}
