@@ -1,6 +1,7 @@
 package gauges_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -76,3 +77,15 @@ func load(r *gauges.Reading, _ *gauges.Instruments, by float64) { r.HungKg += by
 func gravity(_ *gauges.Reading, i *gauges.Instruments, by float64) { i.GravityMS2 += by }
 
 func pitch(r *gauges.Reading, _ *gauges.Instruments, by float64) { r.FreqHz += by }
+
+// Four weighings of one piece that read the same: the rounding is the same
+// error four times, while the balance's own wandering is averaged to a half.
+func TestRepeatsOfOneRounding(t *testing.T) {
+	tools := gauges.Instruments{BalanceStepKg: 1e-5, BalanceRepeatKg: 0.3e-5, RulerStepM: 1e-3, CaliperStepM: 1e-5}
+	row := "a,plain,0.017,500,0.57"
+	s, err := gauges.Combine(read(t, plainHead+row+"\n"+row+"\n"+row+"\n"+row), nil, tools, gauges.Options{})
+	require.NoError(t, err)
+	g := gauge(t, s, "a")
+	want := math.Sqrt(math.Pow(0.01/math.Sqrt(12)/0.57, 2) + math.Pow(0.003/2/0.57, 2) + math.Pow(1/math.Sqrt(12)/500, 2))
+	assert.InEpsilon(t, want, g.Indep/g.UnitWeight, 1e-9)
+}
