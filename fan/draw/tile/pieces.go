@@ -72,9 +72,11 @@ func (s strip) evenJoins() []draw.Line {
 func (s strip) divide(most float64) (joins []int, ok bool) {
 	left := -1
 	for s.window(left, len(s.joins)).Width() > most {
-		right := len(s.joins) - 1
-		for right > left && s.window(left, right).Width() > most {
-			right--
+		// Joins stand in order and do not cross, so that what comes after one
+		// that is too far is farther still.
+		right := left
+		for right+1 < len(s.joins) && s.window(left, right+1).Width() <= most {
+			right++
 		}
 		if right == left {
 			return nil, false
