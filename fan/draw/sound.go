@@ -22,7 +22,18 @@ const (
 // angle that is no finite number or lies beyond 10 m, a circle without a radius
 // or words without a height. Every writer asks for it first, so that a fault
 // upstream leaves no file rather than a wrong one.
-func (d Drawing) Sound() error { return d.within(mostMM) }
+func (d Drawing) Sound() error {
+	if err := d.within(mostMM); err != nil {
+		return err
+	}
+	// Words may reach far from their place.
+	if room := d.Bounds(); !room.Empty() {
+		if what := unfitPlace(mostMM, room.Min, room.Max); what != "" {
+			return fmt.Errorf("the drawing is too large: %s", what)
+		}
+	}
+	return nil
+}
 
 // within is Sound for a drawing whose places may lie so far out.
 func (d Drawing) within(most float64) error {

@@ -23,6 +23,8 @@ func FuzzLay(f *testing.F) {
 	}
 	// A drawing of which a piece comes to lie far off its sheet.
 	f.Add(-4879.375, -40.0, 8790.0, 57.0, 0.7, 210.0, 297.0, 10.0, 12.0, 99.2, byte(0), "0")
+	// Words that reach farther than any board.
+	f.Add(0.0, -2.4, -1e-05, 5.0, 73.0, 190.0, 297.0, 10.0, 12.0, 99.2, byte(0), strings.Repeat("\xcc", 900))
 	// Thousands of places to join at, on paper that takes a strip of a few.
 	f.Add(0.0, 311.5, -2.7, 188.7, 31.6, 216.0, 2970.0, 10.0, 12.0, 98.2, byte(13), strings.Repeat("k", 1000))
 	f.Fuzz(func(t *testing.T, x1, y1, x2, y2, size, width, length, margin, overlap, bar float64, arrange byte, body string) {
