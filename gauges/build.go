@@ -66,19 +66,15 @@ func (t Instruments) lookUp(c Construction, faults *fault.List) (wound, bool) {
 	return w, len(*faults) == before
 }
 
-// outer is the outside diameter, with its uncertainty where every wire's error
-// counts twice.
+// outer is the outside diameter, m.
 //
 //	D = D_seat + 2 sum(d_w)
-func (w wound) outer() diameter {
-	seat := w.shape.seat(1)
-	out := diameter{d: seat * w.core.d, own: seat * w.core.own, common: seat * w.core.common}
+func (w wound) outer() float64 {
+	d := w.shape.seat(w.core.d)
 	for _, l := range w.layers {
-		out.d += 2 * l.wire.d
-		out.own = RootSum(out.own, 2*l.wire.own)
-		out.common += 2 * l.wire.common
+		d += 2 * l.wire.d
 	}
-	return out
+	return d
 }
 
 // coreWeight is the core's share of the unit weight, kg/m.

@@ -83,7 +83,7 @@ func (c Construction) checkWraps(faults *fault.List) {
 func (c Construction) reading(w wound) Reading {
 	r := Reading{
 		Place: c.Place, Gauge: c.Gauge, Construction: c.Family, Material: c.CoreMaterial, Kind: Listed,
-		OuterM: w.outer().d, OuterFrom: c.Diameters, CoreM: c.CoreM, CoreFrom: c.Diameters, Shape: c.Shape, WindingM: c.WindingM,
+		OuterM: w.outer(), OuterFrom: c.Diameters, CoreM: c.CoreM, CoreFrom: c.Diameters, Shape: c.Shape, WindingM: c.WindingM,
 	}
 	if isPlain(c.Family) {
 		r.Construction, r.CoreM = Plain, 0

@@ -147,7 +147,7 @@ func (e *entry) mergeBuilt(c Construction, w wound, faults *fault.List) {
 	}
 	r.OuterM = e.r.OuterM
 	e.merge(&r, faults)
-	e.r.OuterM = first(e.r.OuterM, w.outer().d)
+	e.r.OuterM = first(e.r.OuterM, w.outer())
 }
 
 // stiffness is the core's against stretching (N) and bending (N m2), 0 where
