@@ -222,3 +222,29 @@ func byMatrices(t *testing.T, values []value) float64 {
 	a, b := mat.Inner(y, &inverse, y), mat.Inner(ones, &inverse, y)
 	return a - b*b/mat.Inner(ones, &inverse, ones)
 }
+
+// How far a dot stands off, against the whole covariance: the unit weight by the
+// line, and the variance of the difference from the dot's own error, the
+// family's scatter and the line's, where a shared error moves dot and line
+// together and counts only for what it moves them apart.
+func TestAboutCountsEverythingOnce(t *testing.T) {
+	rng := rand.New(rand.NewPCG(11, 20))
+	dots := someDots(rng, 7)
+	l, ok := fitLaw(dots[1:], form{sloped: true, usual: usualScatter})
+	require.True(t, ok)
+	d := dots[0]
+	off, u := l.about(d)
+	line := l.level + l.slope*(d.x-l.centre)
+	assert.InDelta(t, math.Exp(d.y)/math.Exp(line)-1, off, 1e-12)
+
+	// The line at d.x is a weighted sum of the other dots' y.
+	own, shared := d.u*d.u+l.scatter*l.scatter, [2]float64{d.shared[0], d.shared[1]}
+	for _, e := range dots[1:] {
+		w := 1 / (e.u*e.u + l.scatter*l.scatter)
+		share := w*l.vLevel + w*(e.x-l.centre)*l.vSlope*(d.x-l.centre)
+		own += share * share * (e.u*e.u + l.scatter*l.scatter)
+		shared[0] -= share * e.shared[0]
+		shared[1] -= share * e.shared[1]
+	}
+	assert.InEpsilon(t, math.Sqrt(own+shared[0]*shared[0]+shared[1]*shared[1]), u, 1e-9)
+}
