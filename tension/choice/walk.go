@@ -131,9 +131,12 @@ func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
 //
 // Push over EA falls steadily as the stretch speed rises: a stiffer string has
 // less strain at pitch, so that the same way raises its pitch more; it reaches
-// the bend sooner, and less strain and a flatter angle are left to push against
-// (a test holds Shape to it). So a rung of no more stretch speed pushes at
-// least in proportion to its EA, and one of no less speed at most.
+// the bend sooner, and less strain and a flatter angle are left to push against.
+// It falls by less than the fourth power of EA/w: strain falls with EA/w, and the
+// angle with its root; with a little more where a slanted fret lowers the pitch
+// first, and up to the power of 3.4 in all for wires strained far beyond breaking.
+// (A test holds Shape to both.) So what one rung pushes bounds what another does
+// from both sides.
 type madeBends struct {
 	speed2 float64   // EA/w, m2/s2; 0 for none yet
 	perEA  []float64 // by case and bend fret
@@ -156,20 +159,20 @@ func (m *madeBends) costsMore(p *Plan, i int, w *tension.Wire, part squares, mos
 	if m.speed2 == 0 {
 		return false
 	}
-	speed2, want := w.StretchSpeed2(), p.targets.push[i]
-	atLeast := speed2 <= m.speed2*(1+slackOfPush)
-	atMost := speed2 >= m.speed2*(1-slackOfPush)
+	want, slower := p.targets.push[i], m.speed2/w.StretchSpeed2()
+	fourth := slower * slower * slower * slower
+	atLeast := w.EA * min(1, fourth) * (1 - 10*slackOfPush)
+	atMost := w.EA * max(1, fourth) * (1 + 10*slackOfPush)
 	for at, perEA := range m.perEA {
 		target := want[at%len(want)]
 		if target == 0 || p.behind[at] {
 			continue
 		}
-		push := w.EA * perEA
 		switch {
-		case atLeast && push*(1-10*slackOfPush) > target:
-			part.push = p.withBend(part.push, p.pushShare[at], boundSquare(push*(1-10*slackOfPush)/target))
-		case atMost && push*(1+10*slackOfPush) < target:
-			part.push = p.withBend(part.push, p.pushShare[at], boundSquare(target/(push*(1+10*slackOfPush))))
+		case perEA*atLeast > target:
+			part.push = p.withBend(part.push, p.pushShare[at], boundSquare(perEA*atLeast/target))
+		case perEA*atMost < target:
+			part.push = p.withBend(part.push, p.pushShare[at], boundSquare(target/(perEA*atMost)))
 		}
 	}
 	return part.score(p.req.Feel.Weights)*(1-slackOfSum) > most
