@@ -141,3 +141,47 @@ func TestPartsOfAConstruction(t *testing.T) {
 		assert.InEpsilon(t, core[p.Source], p.U, 1e-12, p.Source)
 	}
 }
+
+// A weighed gauge fixes the packing of its neighbour, by hand: its wrap weighs
+// so much of what was reckoned, known as well as weighing and sizes know it;
+// that is averaged with a factor of 1 known to 2 %, and a hundredth is left for
+// a neighbour.
+func TestPackingByAWeighedNeighbour(t *testing.T) {
+	tools := gauges.DefaultInstruments()
+	tools.CaliperStepM = 4e-6
+	v, w := wrapped("v"), wrapped("w")
+	v.Diameters, w.Diameters = gauges.Measured, gauges.Measured
+	stock := func(rows []gauges.Reading, list ...gauges.Construction) gauges.Stock {
+		s, err := gauges.Combine(rows, list, tools, gauges.Options{})
+		require.NoError(t, err)
+		return s
+	}
+	const packing = "packing of wound"
+	core := 7850 * math.Sqrt(3) / 2 * 0.4e-3 * 0.4e-3
+	reckoned := gauge(t, stock(nil, w), "w")
+	heavier := core + 1.015*(reckoned.UnitWeight-core)
+	rows := read(t, woundHead+"v,wound,1.0619,0.4,hex,900,"+fixed(heavier*0.9*1e3, 2))
+	weighed, got := gauge(t, stock(rows), "v"), gauge(t, stock(rows, v, w), "w")
+
+	u2 := reckoned.Indep * reckoned.Indep
+	for _, p := range reckoned.Common {
+		if p.Source != packing {
+			u2 += p.U * p.U
+		}
+	}
+	wrap := reckoned.UnitWeight - core
+	k := (weighed.UnitWeight - core) / wrap
+	u := k * math.Hypot(weighed.U/(weighed.UnitWeight-core), math.Sqrt(u2)/wrap)
+	require.Less(t, math.Abs(k-1), math.Hypot(0.02, u), "within what both say, so that nothing is widened")
+	require.Greater(t, math.Abs(k-1), 0.004)
+	sum := 1/(0.02*0.02) + 1/(u*u)
+	factor := (1/(0.02*0.02) + k/(u*u)) / sum
+	assert.InEpsilon(t, core+factor*wrap, got.UnitWeight, 1e-6)
+	left := math.Hypot(1/math.Sqrt(sum)/factor, 0.01)
+	require.Less(t, left, 0.02)
+	for _, p := range got.Common {
+		if p.Source == packing {
+			assert.InEpsilon(t, left*factor*wrap, p.U, 1e-4)
+		}
+	}
+}

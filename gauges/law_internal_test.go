@@ -248,3 +248,25 @@ func TestAboutCountsEverythingOnce(t *testing.T) {
 	}
 	assert.InEpsilon(t, math.Sqrt(own+shared[0]*shared[0]+shared[1]*shared[1]), u, 1e-9)
 }
+
+// Nine dots whose median distance from their median is 2 %: a normal error's
+// deviation is 1.4826 of it, half as much again is allowed for so few dots, and
+// a dot may lie two such deviations off where p leaves 2.275 % above them.
+func TestRobustStartsWithinItsLimit(t *testing.T) {
+	const limit = 2 * 1.5 * 1.4826 * 0.02
+	for _, c := range []struct {
+		last float64
+		near bool
+	}{{0.999 * limit, true}, {1.001 * limit, false}, {-0.999 * limit, true}} {
+		var dots []dot
+		for _, y := range []float64{-0.04, -0.03, -0.02, -0.01, 0, 0.01, 0.02, 0.03, c.last} {
+			dots = append(dots, dot{y: y, lean: 1})
+		}
+		if c.last < 0 {
+			dots[0].y = 0.04 // so that as many lie on either side
+		}
+		near := robustStart(dots, false, 0.0227501)
+		assert.Equal(t, c.near, near[8], "%v", c.last)
+		assert.NotContains(t, near[:8], false)
+	}
+}
