@@ -101,7 +101,7 @@ func neutralRow(f Frame, p Playing) NeutralRow {
 	sum := 0.0
 	for n := p.FromFret; n <= p.ToFret; n++ {
 		off := slant(n) - p.HoldRad
-		sum += off * off
+		sum += float64(off * off)
 	}
 	r.PlayedRad = math.Sqrt(sum / float64(p.ToFret-p.FromFret+1))
 	return r

@@ -86,7 +86,7 @@ func spreadGaps(list []place, diameters []float64) (thick float64) {
 		list[i].extra = thick
 	}
 	for i := range list {
-		list[i].extra = plain(list[i].extra - thick*list[i].even)
+		list[i].extra = plain(list[i].extra - float64(thick*list[i].even))
 	}
 	return thick
 }
@@ -165,9 +165,9 @@ func (f *Frame) settle() bool {
 func (f *Frame) take(m float64) {
 	b := f.base
 	f.m = m
-	f.c = 1 / math.Sqrt(1+m*m)
-	g := f.diff * f.c * b.neutralK
-	u := 2 * m * g
-	f.pb = plain(-g * b.span / ((b.span + u) + math.Sqrt(b.span*b.span+u*u)))
+	f.c = 1 / math.Sqrt(1+float64(m*m))
+	g := float64(f.diff * f.c * b.neutralK)
+	u := float64(2 * m * g)
+	f.pb = plain(-g * b.span / ((b.span + u) + math.Sqrt(float64(b.span*b.span)+float64(u*u))))
 	f.pt = f.pb + g
 }

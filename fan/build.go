@@ -77,10 +77,10 @@ func (f *Frame) frets() []Fret {
 // 1200 log2(1/(L - x)) turned over. Follows from frequency as 1/length
 // (OpenStax University Physics 1, section 16.6).
 func mark(length float64, n int) Mark {
-	x := length * K(float64(n))
+	x := float64(length * K(float64(n)))
 	m := Mark{FromNutMM: x, MMPerCent: (length - x) * math.Ln2 / 1200}
 	if n > 0 {
-		m.StepMM = x - length*K(float64(n-1))
+		m.StepMM = x - float64(length*K(float64(n-1)))
 	}
 	return m
 }
@@ -95,7 +95,7 @@ func (f *Frame) slot(line Across) Slot {
 
 // on is the point of a line at y.
 func on(line Across, y float64) Point {
-	return Point{plain(line.CrossMM + y*line.TanSlant), y}
+	return Point{plain(line.CrossMM + float64(y*line.TanSlant)), y}
 }
 
 // noCents is far below what arithmetic at 2 m resolves, and far above its

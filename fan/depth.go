@@ -53,7 +53,7 @@ func Drop(radiusMM, yMM float64) float64 {
 	if radiusMM == 0 {
 		return 0
 	}
-	return yMM * yMM / (radiusMM + math.Sqrt(radiusMM*radiusMM-yMM*yMM))
+	return yMM * yMM / (radiusMM + math.Sqrt(float64(radiusMM*radiusMM)-float64(yMM*yMM)))
 }
 
 // Depths gives the depth of every slot (see [Layout.Slotted]). At each slot end it is

@@ -32,7 +32,9 @@
 // A [Spec] holds what was asked. [NewBase] checks all of it that does not
 // depend on the scale pair; [Base.Frame] settles one pair into a [Frame], a
 // small value that allocates nothing; [New] builds the whole [Layout] from the
-// same Frame, so that both give the same numbers to the last bit.
+// same Frame, so that both give the same numbers to the last bit. That holds on
+// processors too that can multiply and add in one rounding, since products that
+// go into a sum stand in float64(), which keeps the compiler from doing so.
 package fan
 
 // Point is a place on the board, in millimetres; see the package comment for

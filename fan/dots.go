@@ -64,7 +64,7 @@ func (l *Layout) SideDotsAt(frets, double []int) []Dot {
 		}
 		for i := range count {
 			u := float64(i+1) / float64(count+1)
-			list = append(list, Dot{Fret: n, At: Point{a.X + u*(b.X-a.X), a.Y + u*(b.Y-a.Y)}})
+			list = append(list, Dot{Fret: n, At: Point{a.X + float64(u*(b.X-a.X)), a.Y + float64(u*(b.Y-a.Y))}})
 		}
 	}
 	return list

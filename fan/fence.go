@@ -35,7 +35,7 @@ func (l *Layout) Fences(kerfMM float64) ([]Fence, error) {
 func (l *Layout) fence(fret Fret, kerf float64) Fence {
 	f := &l.Frame
 	line := fret.Line
-	line.CrossMM -= kerf / 2 * math.Sqrt(1+line.TanSlant*line.TanSlant)
+	line.CrossMM -= float64(kerf / 2 * math.Sqrt(1+float64(line.TanSlant*line.TanSlant)))
 	face := f.slot(line)
 	bassZero, trebleZero := l.Frets[0].Slot.Bass.X, l.Frets[0].Slot.Treble.X
 	// Both edges run at the outer strings' angle: x grows by c along them.

@@ -75,7 +75,7 @@ func (f Frame) LengthMM(i int) float64 {
 	}
 	nut, saddle := f.ends(i)
 	dx, dy := saddle.X-nut.X, saddle.Y-nut.Y
-	return math.Sqrt(dx*dx + dy*dy)
+	return math.Sqrt(float64(dx*dx) + float64(dy*dy))
 }
 
 // TanSlant is the tangent of a fret's slant from square, positive where the
@@ -119,15 +119,15 @@ func (f Frame) BlankMM() (length, width float64) {
 }
 
 // bassX and trebleX are where the line at fraction k meets the outer lines.
-func (f *Frame) bassX(k float64) float64   { return f.pb + f.bass*f.c*k }
-func (f *Frame) trebleX(k float64) float64 { return f.pt + f.treble*f.c*k }
+func (f *Frame) bassX(k float64) float64   { return f.pb + float64(f.bass*f.c*k) }
+func (f *Frame) trebleX(k float64) float64 { return f.pt + float64(f.treble*f.c*k) }
 
 // half is half the outer strings' distance at x.
-func (f *Frame) half(x float64) float64 { return f.base.halfSpan + f.m*x }
+func (f *Frame) half(x float64) float64 { return f.base.halfSpan + float64(f.m*x) }
 
 // tan is TanSlant at fraction k of the length.
 func (f *Frame) tan(k float64) float64 {
-	width := f.base.span + f.m*(f.bassX(k)+f.trebleX(k))
+	width := f.base.span + float64(f.m*(f.bassX(k)+f.trebleX(k)))
 	return plain(f.diff * f.c * (k - f.base.neutralK) / width)
 }
 
@@ -138,7 +138,7 @@ func (f *Frame) crossMM(k float64) float64 {
 		return 0
 	}
 	x := f.bassX(k)
-	return x - f.half(x)*f.tan(k)
+	return x - float64(f.half(x)*f.tan(k))
 }
 
 // edges gives y where a line that crosses the centreline at cross with slant
@@ -147,20 +147,20 @@ func (f *Frame) crossMM(k float64) float64 {
 // over that at the outer string, so it is positive where strings do not cross.
 func (f *Frame) edges(cross, t float64) (bassY, trebleY float64) {
 	half := f.half(cross)
-	bassY = (half + f.base.spec.MarginBassMM) / (1 - f.m*t)
-	trebleY = -(half + f.base.spec.MarginTrebleMM) / (1 + f.m*t)
+	bassY = (half + f.base.spec.MarginBassMM) / (1 - float64(f.m*t))
+	trebleY = -(half + f.base.spec.MarginTrebleMM) / (1 + float64(f.m*t))
 	return bassY, trebleY
 }
 
 // fractions tells where string i ends along the nut and the saddle line.
 func (f *Frame) fractions(i int) (nut, saddle float64) {
 	n := f.base.nut[i]
-	nut = n.even + n.extra*f.perNut
+	nut = n.even + float64(n.extra*f.perNut)
 	if f.base.evenEnds {
 		return nut, nut
 	}
 	s := f.base.saddle[i]
-	return nut, s.even + s.extra*f.perSaddle
+	return nut, s.even + float64(s.extra*f.perSaddle)
 }
 
 // ends gives the nut and saddle end of string i.
@@ -180,7 +180,7 @@ func (f *Frame) along(k, fraction float64) Point {
 	case 1:
 		return Point{plain(xb), yb}
 	}
-	return Point{plain(xt + fraction*(xb-xt)), plain(yt + fraction*(yb-yt))}
+	return Point{plain(xt + float64(fraction*(xb-xt))), plain(yt + float64(fraction*(yb-yt)))}
 }
 
 // contact is where string i meets the line at fraction k of the outer lengths.
@@ -193,12 +193,12 @@ func (f *Frame) contact(i int, k float64) Point {
 	}
 	nut, saddle := f.along(0, a), f.along(1, b)
 	u := meets(nut, saddle, f.crossMM(k), f.tan(k))
-	return Point{plain(nut.X + u*(saddle.X-nut.X)), plain(nut.Y + u*(saddle.Y-nut.Y))}
+	return Point{plain(nut.X + float64(u*(saddle.X-nut.X))), plain(nut.Y + float64(u*(saddle.Y-nut.Y)))}
 }
 
 // meets is the fraction of the way from a to b at which the line
 // x = cross + y t is met.
 func meets(a, b Point, cross, t float64) float64 {
 	dx, dy := b.X-a.X, b.Y-a.Y
-	return (cross + a.Y*t - a.X) / (dx - t*dy)
+	return (cross + float64(a.Y*t) - a.X) / (dx - float64(t*dy))
 }

@@ -44,8 +44,8 @@ func (l *Layout) LineAt(crossMM, slantRad float64) (Across, error) {
 func (f *Frame) lineAt(cross, t float64) Across {
 	half := f.half(cross)
 	line := Across{CrossMM: plain(cross), TanSlant: plain(t), SlantRad: plain(math.Atan(t))}
-	line.Bass = on(line, half/(1-f.m*t))
-	line.Treble = on(line, -half/(1+f.m*t))
+	line.Bass = on(line, half/(1-float64(f.m*t)))
+	line.Treble = on(line, -half/(1+float64(f.m*t)))
 	return line
 }
 
@@ -66,7 +66,7 @@ func (l *Layout) LineBehind(fret, distanceMM, slantRad float64) (Across, error) 
 // StringsAt gives every string's place on a line, string 1 first.
 func (l *Layout) StringsAt(line Across) []Seat {
 	t := line.TanSlant
-	stretch := math.Sqrt(1 + t*t)
+	stretch := math.Sqrt(1 + float64(t*t))
 	bassEdge, _ := l.Frame.edges(line.CrossMM, t)
 	seats := make([]Seat, len(l.Strings))
 	for i := len(seats) - 1; i >= 0; i-- {

@@ -39,7 +39,7 @@ type StringLine struct {
 
 // At gives the point at fraction u of the string's length from the nut.
 func (s StringLine) At(u float64) Point {
-	return Point{plain(s.Nut.X + u*(s.Saddle.X-s.Nut.X)), plain(s.Nut.Y + u*(s.Saddle.Y-s.Nut.Y))}
+	return Point{plain(s.Nut.X + float64(u*(s.Saddle.X-s.Nut.X))), plain(s.Nut.Y + float64(u*(s.Saddle.Y-s.Nut.Y)))}
 }
 
 // Across is a straight line across the strings: the nut line, a fret, the

@@ -40,7 +40,7 @@ func (f *Frame) sound() Reason {
 // it has its least value at k = 0 or 1, and the lines keep their order just
 // when both are positive. Ours.
 func (f *Frame) fretsCross() bool {
-	b, t := f.bass*f.c, f.treble*f.c
+	b, t := float64(f.bass*f.c), float64(f.treble*f.c)
 	return !advances(f.pb, b, f.pt, t, f.base.span, f.m, f.base.spec.MarginBassMM) ||
 		!advances(f.pt, t, f.pb, b, f.base.span, f.m, f.base.spec.MarginTrebleMM)
 }
@@ -48,10 +48,10 @@ func (f *Frame) fretsCross() bool {
 // advances tells whether the lines go forward on the edge beside the outer
 // string whose mark is at near + nearStep k, the other's at far + farStep k.
 func advances(near, nearStep, far, farStep, span, m, margin float64) bool {
-	atNut := span + 2*m*far
-	bend := (nearStep-farStep)*atNut - (near-far)*2*m*farStep
-	atSaddle := atNut + 2*m*farStep
-	return nearStep+margin*bend/(atNut*atNut) > 0 && nearStep+margin*bend/(atSaddle*atSaddle) > 0
+	atNut := span + float64(2*m*far)
+	bend := float64((nearStep-farStep)*atNut) - float64((near-far)*2*m*farStep)
+	atSaddle := atNut + float64(2*m*farStep)
+	return nearStep+float64(margin*bend/(atNut*atNut)) > 0 && nearStep+float64(margin*bend/(atSaddle*atSaddle)) > 0
 }
 
 // heelAtSaddle looks whether the board's heel end reaches the saddle line on
@@ -61,14 +61,14 @@ func (f *Frame) heelAtSaddle() bool {
 	heelB, heelT := f.edges(cross, t)
 	saddle, st := f.crossMM(1), f.tan(1)
 	sadB, sadT := f.edges(saddle, st)
-	return cross+heelB*t >= saddle+sadB*st || cross+heelT*t >= saddle+sadT*st
+	return cross+float64(heelB*t) >= saddle+float64(sadB*st) || cross+float64(heelT*t) >= saddle+float64(sadT*st)
 }
 
 // nutSeat is where the board's nut end crosses the centreline, with its slant:
 // parallel to the nut line, the seat's depth behind it.
 func (f *Frame) nutSeat() (cross, t float64) {
 	t = f.tan(0)
-	return plain(-f.base.spec.NutSeatMM * math.Sqrt(1+t*t)), t
+	return plain(-f.base.spec.NutSeatMM * math.Sqrt(1+float64(t*t))), t
 }
 
 // heel is where the board's heel end crosses the centreline, with its slant.
@@ -76,7 +76,7 @@ func (f *Frame) heel() (cross, t float64) {
 	k, over := f.base.lastK, f.base.spec.HeelOverhangMM
 	cross, t = f.crossMM(k), f.tan(k)
 	if !f.base.spec.HeelSquare {
-		return cross + over*math.Sqrt(1+t*t), t
+		return cross + float64(over*math.Sqrt(1+float64(t*t))), t
 	}
 	bassY, trebleY := f.edges(cross, t)
 	return cross + max(bassY*t, trebleY*t) + over, 0
@@ -89,8 +89,8 @@ func (f *Frame) corners() [4]Point {
 	nutB, nutT := f.edges(nut, nt)
 	heelB, heelT := f.edges(heel, ht)
 	return [4]Point{
-		{plain(nut + nutB*nt), nutB}, {heel + heelB*ht, heelB},
-		{heel + heelT*ht, heelT}, {plain(nut + nutT*nt), nutT},
+		{plain(nut + float64(nutB*nt)), nutB}, {heel + float64(heelB*ht), heelB},
+		{heel + float64(heelT*ht), heelT}, {plain(nut + float64(nutT*nt)), nutT},
 	}
 }
 

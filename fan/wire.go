@@ -34,7 +34,7 @@ func (l *Layout) Wire(overhangMM, spare float64) (Wire, error) {
 		w.Cuts = append(w.Cuts, cut)
 		w.SumMM += cut.LengthMM
 	}
-	w.SpareMM = w.SumMM * spare
+	w.SpareMM = float64(w.SumMM * spare)
 	w.TotalMM = w.SumMM + w.SpareMM
 	return w, nil
 }

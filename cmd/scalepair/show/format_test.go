@@ -3,9 +3,11 @@ package show_test
 import (
 	"bytes"
 	"encoding/csv"
+	"encoding/json"
 	"encoding/xml"
 	"errors"
 	"io"
+	"math"
 	"strings"
 	"testing"
 
@@ -226,6 +228,31 @@ func TestJSON(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, show.JSON(&b, map[string]any{"a": "<&>", "b": []int{1}}))
 	assert.Equal(t, "{\n  \"a\": \"<&>\",\n  \"b\": [\n    1\n  ]\n}\n", b.String())
+}
+
+// Numbers of JSON are rounded to nine digits, whole ones and those within
+// texts stay.
+func TestJSONRoundsNumbers(t *testing.T) {
+	for want, x := range map[string]any{
+		"690":               690.0000000000001,
+		"0.333333333":       1.0 / 3,
+		"-0.0666666667":     -1.0 / 15,
+		"1e-9":              1e-9,
+		"1.23456789e-10":    1.23456789012345e-10,
+		"12345678901234567": uint64(12345678901234567),
+		"123456789000":      123456789012.4,
+		"1.79769313e+308":   math.MaxFloat64,
+		"5e-324":            math.SmallestNonzeroFloat64,
+		"0":                 0.0,
+		`"0.12345678901234567 \"1.0000000000000001\" \\"`: `0.12345678901234567 "1.0000000000000001" \`,
+		`{"1.23456789012345678":0.1}`:                     map[string]float64{"1.23456789012345678": 0.1},
+	} {
+		var b bytes.Buffer
+		require.NoError(t, show.JSON(&b, x))
+		var compact bytes.Buffer
+		require.NoError(t, json.Compact(&compact, b.Bytes()))
+		assert.Equal(t, want, compact.String())
+	}
 }
 
 func TestMisuseIsABug(t *testing.T) {

@@ -2,14 +2,10 @@ package show
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf16"
-	"unicode/utf8"
 
 	"scalepair/data/fault"
 	"scalepair/data/near"
@@ -145,41 +141,6 @@ func (r *Report) TableNames() []string {
 	for _, t := range r.tables() {
 		if !slices.Contains(out, t.Name) {
 			out = append(out, t.Name)
-		}
-	}
-	return out
-}
-
-// JSON writes v indented by two blanks, without HTML escaping, with a line
-// end. Control and invisible characters in texts are escaped, so that a terminal
-// shows them.
-func JSON(w io.Writer, v any) error {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(v); err != nil {
-		return err
-	}
-	_, err := w.Write(escapeJSON(b.Bytes()))
-	return err
-}
-
-// escapeJSON escapes what the encoder leaves: such characters stand in texts
-// only, but for the line ends.
-func escapeJSON(text []byte) []byte {
-	obeyed := func(r rune) bool { return r != '\n' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) }
-	if !bytes.ContainsFunc(text, obeyed) {
-		return text
-	}
-	var out []byte
-	for _, r := range string(text) {
-		if !obeyed(r) {
-			out = utf8.AppendRune(out, r)
-			continue
-		}
-		for _, unit := range utf16.Encode([]rune{r}) {
-			out = fmt.Appendf(out, `\u%04x`, unit)
 		}
 	}
 	return out
