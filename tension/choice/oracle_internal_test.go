@@ -72,8 +72,7 @@ func (w *searcher) chooseSetPlainly() (squares, Miss) {
 }
 
 // RequireSameAsPlain searches both ways.
-func RequireSameAsPlain(t *testing.T, req Request) *Result {
-	t.Helper()
+func RequireSameAsPlain(t require.TestingT, req Request) *Result {
 	p, err := Prepare(req)
 	require.NoError(t, err)
 	plain, fast := p.SearchPlainly(), p.Search()

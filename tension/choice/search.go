@@ -163,7 +163,10 @@ func (p *Plan) result(all gathered) *Result {
 
 // candidate works a kept pair out once more, in full.
 func (w *searcher) candidate(b, t int) Candidate {
-	frame, total, _ := w.try(w.p.req.BassMM[b], w.p.req.TrebleMM[t])
+	frame, total, miss := w.try(w.p.req.BassMM[b], w.p.req.TrebleMM[t])
+	if miss.Reason != Kept {
+		panic("choice: a pair that was kept is dropped when it is worked out again")
+	}
 	c := geometryOf(&frame, w.p.req.Neck.Frets)
 	c.BassMM, c.TrebleMM = w.p.req.BassMM[b], w.p.req.TrebleMM[t]
 	c.Gauges = append([]int(nil), w.set...)

@@ -271,8 +271,10 @@ func boundLog(value, target float64) float64 {
 // Any set known to keep the rule bounds the least total from above. A rung
 // that is in the least set then costs no more than that bound less the least
 // of all other strings, so all dearer rungs may be left out of the dynamic
-// programme.
+// programme. What the walk has made of the last string's bends bounds no other
+// string's.
 func (w *searcher) reorder() bool {
+	w.made.speed2 = 0
 	most, known := w.knownOrdered()
 	for i := range w.costs {
 		if !known {
