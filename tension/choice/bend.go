@@ -67,6 +67,10 @@ func bendSign(i, n int, towards []Direction) float64 {
 	return -1
 }
 
+// towards is the tangent of a crown's slant seen in the direction of a bend; a
+// square crown is 0 from either side, never -0.
+func towards(dir, tan float64) float64 { return dir*tan + 0 }
+
 // seatOn fills s with string i's place on a frame.
 func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
 	s.lengthM = f.LengthMM(i) / 1000
@@ -82,7 +86,7 @@ func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
 	for k, n := range p.req.Feel.BendFrets {
 		at := tension.BendAt{
 			LengthM: s.lengthM, Fret: n, Cents: p.req.Feel.BendCents, Tails: p.req.Tails[i],
-			TanSlant: p.dir[i] * f.TanSlant(n), ReachM: f.ReachMM(i, n, p.dir[i] > 0) / 1000,
+			TanSlant: towards(p.dir[i], f.TanSlant(n)), ReachM: f.ReachMM(i, n, p.dir[i] > 0) / 1000,
 		}
 		for c := range p.req.Cases {
 			if p.behind[c*frets+k] {

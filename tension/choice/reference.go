@@ -28,7 +28,7 @@ func (p *Plan) newRef(r *Reference) (*refPlan, error) {
 		for k, n := range p.req.Feel.BendFrets {
 			at[k] = tension.BendAt{
 				LengthM: length, FreqHz: r.FreqsHz[i], Fret: n, Cents: p.req.Feel.BendCents,
-				TanSlant: sign * frame.TanSlant(n), Tails: r.Tails[i],
+				TanSlant: towards(sign, frame.TanSlant(n)), Tails: r.Tails[i],
 				ReachM: frame.ReachMM(i, n, sign > 0) / 1000,
 			}
 		}

@@ -29,7 +29,7 @@ func (p *Plan) StringAt(d *Detail, c, i int, fret float64) (tension.Wire, tensio
 	if err != nil {
 		return wire, at, err
 	}
-	at.TanSlant = p.dir[i] * frame.TanSlant(fret)
+	at.TanSlant = towards(p.dir[i], frame.TanSlant(fret))
 	at.ReachM = frame.ReachMM(i, fret, p.dir[i] > 0) / 1000
 	return wire, p.capos[c].bendsOf(at, capo), nil
 }

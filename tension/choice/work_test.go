@@ -1,6 +1,7 @@
 package choice_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -40,4 +41,21 @@ func TestStringAtIsTheDetailsString(t *testing.T) {
 	require.NoError(t, err)
 	_, _, err = p.StringAt(d, 0, 0, 5)
 	assert.ErrorIs(t, err, choice.ErrBehindCapo)
+}
+
+// A square crown has no slant from either side: 0, never -0, whichever way the
+// string is bent.
+func TestASquareCrownHasNoSlant(t *testing.T) {
+	req := baritone()
+	req.Feel.BendStrings = []int{1, 6}
+	p, err := choice.Prepare(req)
+	require.NoError(t, err)
+	d, err := p.Detail(690, 690, indexes(p.Stock(), "p13", "p17", "w26", "w36", "w46", "w62"))
+	require.NoError(t, err)
+	for _, i := range []int{0, 5} {
+		_, at, err := p.StringAt(d, 0, i, 5)
+		require.NoError(t, err)
+		assert.Zero(t, at.TanSlant)
+		assert.False(t, math.Signbit(at.TanSlant), "string %d", i+1)
+	}
 }
