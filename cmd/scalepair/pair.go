@@ -82,7 +82,7 @@ func noPair(in *report.Input, dropped []choice.Dropped) error {
 			continue
 		}
 		faults.Add(fault.Place{Input: in.Job.Build.File}, fmt.Sprintf("no pair is left: %d dropped by %s", d.Pairs, in.Miss(d.Nearest)), "",
-			"loosen that limit, or settle pair and gauges by hand")
+			in.Remedy(d.Nearest))
 	}
 	return faults.Err()
 }

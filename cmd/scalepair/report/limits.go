@@ -21,9 +21,9 @@ var reasonWords = map[choice.Reason]string{
 	choice.WindingLength:    "winding too short",
 	choice.LeastTension:     "tension below the floor",
 	choice.MostTension:      "tension above the ceiling",
-	choice.StrengthUnknown:  "core not known, so no breaking limit can be passed",
+	choice.StrengthUnknown:  "core or its strength not known, so no breaking limit can be passed",
 	choice.BreakingOpen:     "breaking share, open",
-	choice.StiffnessUnknown: "core not known, so no bend can be computed",
+	choice.StiffnessUnknown: "core or its stiffness not known, so no bend can be computed",
 	choice.BendUnreachable:  "bend not reachable",
 	choice.BreakingBent:     "breaking share, bent",
 	choice.MostPush:         "push above the ceiling",
@@ -147,6 +147,19 @@ func (in *Input) Miss(m choice.Miss) string {
 	return text
 }
 
+// Remedy says what would free the pair of a miss: what must be known of a gauge,
+// or a looser limit.
+func (in *Input) Remedy(m choice.Miss) string {
+	unknown := map[choice.Reason]string{choice.StrengthUnknown: "strength_mpa", choice.StiffnessUnknown: "youngs_gpa"}[m.Reason]
+	switch {
+	case unknown == "":
+		return "loosen that limit, or settle pair and gauges by hand"
+	case in.Plan.Stock()[m.Gauge].Core > 0:
+		return "state the " + unknown + " of its material in the readings or under [[materials]]"
+	}
+	return "measure the cores of such gauges (cut the wrap back at an end) and write them into the readings"
+}
+
 // limitsBroken prints the limits that one pair breaks, if any, in a section of
 // their own.
 func (in *Input) limitsBroken(r *show.Report, list []choice.Miss) {
@@ -189,7 +202,7 @@ func (in *Input) loosest(list []choice.Dropped) string {
 	text := "Most pairs fall to: " + reasonWords[most.Reason] + "."
 	switch {
 	case most.Reason == choice.StrengthUnknown || most.Reason == choice.StiffnessUnknown:
-		return text + " Measure the cores of those gauges (cut the wrap back at an end) and write them into the readings."
+		return text + " " + capital(in.Remedy(most.Nearest)) + "."
 	case most.Reason.Quantity() == choice.NoQuantity:
 		return text + " Widen the scales or the stock."
 	}
