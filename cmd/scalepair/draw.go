@@ -34,6 +34,7 @@ type drawOptions struct {
 	asked            tile.Options
 	hidden           []draw.LayerName
 	files            []drawnFile
+	backs            []*fan.SetBack // of the saddle points drawn, nil where not known
 }
 
 func (a *app) drawCommand() *cobra.Command {
@@ -158,7 +159,7 @@ func (a *app) drawing(in *report.Input, o *drawOptions) (draw.Drawing, error) {
 		words.Remarks = o.remark
 	}
 	if !slices.Contains(o.hidden, draw.LayerSaddles) {
-		a.hintSetBacks(words.SetBacks)
+		o.backs = words.SetBacks
 	}
 	return draw.Fan(l, words)
 }
@@ -186,6 +187,7 @@ func (a *app) writeDrawn(o *drawOptions) error {
 	if err := a.writeFiles(files, o.force); err != nil {
 		return err
 	}
+	a.hintSetBacks(o.backs)
 	for _, f := range o.files {
 		a.hint("%s: wrote %s", f.path, f.what)
 	}
