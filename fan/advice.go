@@ -124,7 +124,7 @@ func (a *NeutralAdvice) name() {
 
 func (f *faults) checkPlaying(s Spec, step float64, p Playing) {
 	if f.finite("step", "the step of the neutral fret", step) && (step < 0.1 || step > 12) {
-		f.add("step", "the step of the neutral fret is out of range", number(step), "0.5 or 1")
+		f.add("step", "the step of the neutral fret is out of range", number(step), "from 0.1 to 12 will do, such as 0.5 or 1")
 	}
 	if f.finite("hold", "the hold angle", p.HoldRad) && math.Abs(p.HoldRad) > math.Pi/3 {
 		f.add("hold", "the hold angle is out of range", number(p.HoldRad*180/math.Pi)+" degrees", "within 60 degrees of square")

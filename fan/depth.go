@@ -215,15 +215,21 @@ func (l *Layout) checkLeft(f *faults, s Sawing, list []SlotDepth) {
 		if !s.RadiusFirst && left >= LeastUnderEndMM {
 			remedy = fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, so that only the slot's ends are this thin; or take a thicker board", worst.MiddleMM)
 		}
-		f.add(keyThickness, fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(left), least),
-			number(s.ThicknessMM)+" mm", remedy)
+		what := fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(left), least)
+		if left < 0 {
+			what = fmt.Sprintf("the slot of fret %d goes through the board, by %.2f mm", worst.Fret, -left)
+		}
+		f.add(keyThickness, what, number(s.ThicknessMM)+" mm", remedy)
 	}
 	edge := s.ThicknessMM
 	for _, p := range l.edgePoints() {
 		edge = min(edge, s.ThicknessMM-l.drop(s, p))
 	}
 	if edge < leastAtEdgeMM {
-		f.add(keyThickness, fmt.Sprintf("too little is left at the board's edge after radiusing, %.2f mm of at least %.1f mm (judgement)", plain(edge), leastAtEdgeMM),
-			number(s.ThicknessMM)+" mm", "take a greater radius or a thicker board")
+		what := fmt.Sprintf("too little is left at the board's edge after radiusing, %.2f mm of at least %.1f mm (judgement)", plain(edge), leastAtEdgeMM)
+		if edge < 0 {
+			what = fmt.Sprintf("nothing is left at the board's edge after radiusing: the crown drops %.2f mm below the board", -edge)
+		}
+		f.add(keyThickness, what, number(s.ThicknessMM)+" mm", "take a greater radius or a thicker board")
 	}
 }

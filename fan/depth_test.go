@@ -77,7 +77,7 @@ func TestDepthsRefused(t *testing.T) {
 		"one radius only":   {func(s *fan.Sawing) { s.RadiusLastMM = 0 }, []string{"neck.radius_last: "}},
 		"radius in inches":  {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM = 12, 12 }, []string{"neck.radius: ", "looks like inches"}},
 		"board too thin":    {func(s *fan.Sawing) { s.ThicknessMM = 4 }, []string{"left under the slot of fret", "radius first, then saw to tang and clearance (2.00 mm) along the curve"}},
-		"edges too thin":    {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM, s.ThicknessMM = 60, 60, 7 }, []string{"left at the board's edge after radiusing", "left under the slot"}},
+		"edges too thin":    {func(s *fan.Sawing) { s.RadiusNutMM, s.RadiusLastMM, s.ThicknessMM = 60, 60, 7 }, []string{"nothing is left at the board's edge after radiusing", "goes through the board, by"}},
 		"several at once":   {func(s *fan.Sawing) { s.TangMM, s.ClearanceMM, s.ThicknessMM = 0, -1, math.NaN() }, []string{"fret_wire.tang_depth: ", "fret_wire.clearance: ", "blanks.thickness: the board's thickness is not a number"}},
 		"barbs within web":  {func(s *fan.Sawing) { s.TangWidthMM, s.BarbWidthMM = 0.6, 0.5 }, []string{"fret_wire.barb_width: "}},
 		"kerf of a bandsaw": {func(s *fan.Sawing) { s.KerfMM = 4 }, []string{"fret_wire.kerf: "}},

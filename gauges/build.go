@@ -50,11 +50,11 @@ func (t Instruments) lookUp(c Construction, faults *fault.List) (wound, bool) {
 	before := len(*faults)
 	c.check(faults)
 	core, err := material(Reading{Material: c.CoreMaterial, Construction: Plain, OuterM: c.CoreM})
-	faults.Include(c.Place, err)
+	faults.Include(c.at(c.CorePlace), err)
 	w := wound{core: t.wire(c.CoreM, c.Diameters), shape: c.Shape, coreMat: core, packing: 1, uPack: packingU}
 	for _, wrap := range c.Wraps {
 		m, err := data.LookupMaterial(wrap.Material)
-		faults.Include(c.Place, err)
+		faults.Include(c.at(wrap.Place), err)
 		w.layers = append(w.layers, layer{wire: t.wire(wrap.WireM, c.Diameters), mat: m, packing: wrap.Packing})
 	}
 	if len(w.layers) == 0 {

@@ -140,7 +140,7 @@ func (t Instruments) checkSteps(r Reading, place placer, faults *fault.List) {
 			faults.Add(place(column), "the step of the "+tool+" is not known", "", "state the step it reads to")
 		case x < step:
 			faults.Add(place(column), fmt.Sprintf("%s is less than one step of the %s, %s", words(column), tool, told.short(step, step/3)), told.text(x),
-				"use a longer piece, several together, or correct the step")
+				"look at its unit; else use a longer piece, several together, or correct the step")
 		}
 	}
 	against("mass", r.MassKg, t.massStep(r), g.mass(), "balance")

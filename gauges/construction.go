@@ -20,7 +20,8 @@ type Wrap struct {
 	WireM    float64 // diameter, or thickness where flat, m
 	Material string
 	Form     WrapForm
-	Packing  float64 // filled share of the layer's ring; 0: from the formula for close round wire; a flat wrap must state it
+	Place    fault.Place // of the material in its file; the construction's where it is zero
+	Packing  float64     // filled share of the layer's ring; 0: from the formula for close round wire; a flat wrap must state it
 }
 
 // Construction is a gauge known by its core and wraps, inside out. Without
@@ -32,9 +33,18 @@ type Construction struct {
 	CoreM        float64
 	Shape        Shape
 	CoreMaterial string       // "" is music wire
+	CorePlace    fault.Place  // of the core's material in its file; Place where it is zero
 	Diameters    DiameterFrom // how core and wires are known
 	Wraps        []Wrap
 	WindingM     float64
+}
+
+// at is a place within the construction, or its own where that is not known.
+func (c Construction) at(p fault.Place) fault.Place {
+	if p == (fault.Place{}) {
+		return c.Place
+	}
+	return p
 }
 
 // check reports everything that is wrong with a construction by itself.

@@ -50,3 +50,18 @@ func TestKindsAsCommonAreNoted(t *testing.T) {
 		assert.NotContains(t, strings.Join(g.Notes, " "), "almost the same name")
 	}
 }
+
+// Length and mass under each other's headings are one slip, not one a row. One
+// likely row shows that the headings are right.
+func TestExchangedColumnsAreNoticed(t *testing.T) {
+	const head = "gauge,construction,outer_mm,mass_g,length_mm\n"
+	read := func(rows string) error {
+		_, err := gauges.ReadReadings(strings.NewReader(head+rows), "r.csv", nil)
+		return err
+	}
+	assert.EqualError(t, read("a,plain,0.254,319,0.13\nb,plain,0.330,326.5,0.65\n"),
+		`r.csv:2:19: length and mass look exchanged, in every row ("0.13 mm, 319 g"); exchange the two headings`)
+	assert.ErrorContains(t, read("a,plain,0.254,319,0.13\nb,plain,0.330,0.22,326.5\n"), "r.csv:2:19: length is no size of a string's")
+	assert.ErrorContains(t, read("a,plain,0.254,319,0.13\n"), "r.csv:2:19: length is no size of a string's")
+	assert.NoError(t, read("a,plain,0.254,0.13,319\nb,plain,0.330,0.22,326.5\n"))
+}

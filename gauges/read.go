@@ -60,6 +60,9 @@ func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error
 	headed := headingsSound(faults)
 	unitless.Report(&faults)
 	misspeltKinds(rows, &faults)
+	if exchangedColumns(rows, &faults) {
+		return nil, faults.Err()
+	}
 	out, decimals := make([]Reading, 0, len(rows)), weighsToDecimals(rows)
 	for _, row := range rows {
 		if len(faults) >= mostFaults {
@@ -246,7 +249,7 @@ func (p rowReader) choice(name string, allowed ...string) (index int, given bool
 	if best := near.Suggest(text, allowed); best != "" {
 		remedy = fmt.Sprintf("did you mean %q? ", best) + remedy
 	}
-	p.faults.Add(p.row.Place(name), "no "+words(name)+" of this table", text, remedy)
+	p.faults.Add(p.row.Place(name), words(name)+" does not know this word", text, remedy)
 	return 0, false
 }
 

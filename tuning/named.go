@@ -71,7 +71,7 @@ func Lookup(name string) (Tuning, error) {
 			}
 		}
 	}
-	return Tuning{}, refuse("no tuning of that name", name, suggestion(name))
+	return Tuning{}, refuse(noSuchTuning, name, suggestion(name))
 }
 
 func suggestion(name string) string {

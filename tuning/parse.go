@@ -99,6 +99,13 @@ func (n Note) withCents(given, text string) (Note, error) {
 	return n, nil
 }
 
+// What is said of texts that may have been meant as notes.
+const (
+	notANote     = "not a note"
+	notNotes     = "these are no notes"
+	noSuchTuning = "no tuning of that name"
+)
+
 // refuseNote says why a text is no note.
 func refuseNote(given, text string) error {
 	switch {
@@ -111,5 +118,5 @@ func refuseNote(given, text string) error {
 	case germanH().MatchString(text):
 		return refuse("there is no note H here", given, "write B for it, and Bb for a German B")
 	}
-	return refuse("not a note", given, `write a letter from A to G, # or b where needed, and the octave, such as "F#3"`)
+	return refuse(notANote, given, `write a letter from A to G, # or b where needed, and the octave, such as "F#3"`)
 }

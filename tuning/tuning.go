@@ -15,6 +15,14 @@ type Tuning struct {
 // Parse reads a tuning: notes parted by blanks or commas, low string first
 // ("B1 E2 A2 D3 F#3 B3"), or the name of a tuning in the list ("baritone B").
 func Parse(s string) (Tuning, error) {
+	t, err := parse(s)
+	if err != nil {
+		return Tuning{}, guessed(s, err)
+	}
+	return t, nil
+}
+
+func parse(s string) (Tuning, error) {
 	words := wordsOf(s)
 	switch {
 	case len(words) == 0:
@@ -47,7 +55,7 @@ func parseNotes(words []string) (Tuning, error) {
 	case 1:
 		return Tuning{}, last
 	}
-	return Tuning{}, refuse("these are no notes", strings.Join(bad, " "),
+	return Tuning{}, refuse(notNotes, strings.Join(bad, " "),
 		`write a letter from A to G, # or b where needed, and the octave, such as "F#3"`)
 }
 

@@ -66,7 +66,7 @@ func named(columns []Column) []string {
 	out := make([]string, len(columns))
 	for i, c := range columns {
 		out[i] = c.Name
-		if len(c.Units) > 0 {
+		if len(c.Units) > 1 || len(c.Units) == 1 && c.Units[0] != "hz" {
 			out[i] += "_" + c.Units[0]
 		}
 	}

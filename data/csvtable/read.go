@@ -38,7 +38,10 @@ func Scan(in io.Reader, file string, columns []Column) ([]Row, fault.List) {
 	if !ok {
 		return nil, faults
 	}
-	t := table{columns: columns, known: headingsOf(columns), place: place, faults: &faults}
+	t := table{columns: columns, known: headingsOf(columns), exact: map[string]bool{}, place: place, faults: &faults}
+	for _, k := range t.known {
+		t.exact[k.text] = true
+	}
 	t.lines(strings.Split(text, "\n"))
 	t.finish(file, text)
 	if t.stop {
@@ -58,6 +61,7 @@ const (
 type table struct {
 	columns []Column
 	known   []heading
+	exact   map[string]bool // the texts of known
 	place   placer
 	faults  *fault.List
 	head    *head
@@ -171,7 +175,9 @@ func (t *table) takeRow(line int, text string, cells []cell) {
 	if f := otherSeparator(text, len(t.head.cells)); f != nil {
 		f.Place = t.place(line, 0)
 		*t.faults = append(*t.faults, *f)
-	} else if headingAgain(cells, t.known) {
+	} else if t.unitsRow(cells) {
+		t.faults.Add(t.place(line, 0), "a row of units", strings.TrimSpace(text), "put each unit into its heading, as in outer_mm, or behind every number")
+	} else if t.headingAgain(cells) {
 		t.faults.Add(t.place(line, 0), "a heading row in the middle of the table", strings.TrimSpace(text), "one table to a file: put what stands below it under the columns above, or into a file of its own")
 		t.over = true
 	} else {
@@ -213,6 +219,7 @@ func (t *table) finish(file, text string) {
 		last := t.rows[len(t.rows)-1]
 		t.faults.Add(t.place(last.line, 0), "the file ends in the middle of this row", text[strings.LastIndexByte(text, '\n')+1:],
 			"copy the file anew, or fill the row's cells up")
+		t.rows = t.rows[:len(t.rows)-1]
 	}
 }
 

@@ -107,7 +107,7 @@ func TestReadRefuses(t *testing.T) {
 		{"decimal comma in a row of a form", "gauge,pieces,mass_g,remark\n10p,2,38,5,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "38.5"; else take out the cell too many`}},
 		{"decimal comma, which of two", "gauge,outer_mm,mass_g,remark\n10p,300,3,72,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "300.3" or "3.72"; else take out the cell too many`}},
 		{"extra cell", "gauge,outer_mm\n10p,0.254,x\n", []string{`r.csv:2:11: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
-		{"cell under an empty heading", "gauge,,outer_mm\n10p,x,0.254\n", []string{`r.csv:2:5: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
+		{"cell under an empty heading", "gauge,,outer_mm\n10p,x,0.254\n", []string{`r.csv:2:5: a cell without a heading ("x"); name its column in the heading row, or leave the cell empty`}},
 		{"quotation mark left open", "gauge,remark\n10p,\"so\n11p,\n", []string{"r.csv:2:5: a quotation mark is left open on this line; close it, and keep every cell on one line"}},
 		{"all at once", "gauge,outre_mm,mass_g\n10p,1,2,3\n,1,1\n11p,\"1,1\n", []string{
 			`r.csv:1:7: no column of this table ("outre_mm"); did you mean "outer_mm"?`,

@@ -47,18 +47,18 @@ func otherSeparator(line string, columns int) *fault.Fault {
 // isHeading tells whether a cell is a heading that the table may have, or one
 // with a slip in it.
 func isHeading(text string, known []heading) bool {
+	if len(text) > longestHeading {
+		return false
+	}
 	folded := fold(text)
 	if slices.ContainsFunc(known, func(k heading) bool { return k.text == folded }) {
 		return true
 	}
-	if len(folded) <= 4 || len(folded) >= longestHeading {
-		return false
-	}
-	return slices.ContainsFunc(known, func(k heading) bool { return near.Distance(k.text, folded) <= 2 })
+	return len(folded) > 4 && slices.ContainsFunc(known, func(k heading) bool { return near.Distance(k.text, folded) <= 2 })
 }
 
-// longestHeading is from where no heading can be meant.
-const longestHeading = 40
+// longestHeading is from where no heading can be meant, in bytes.
+const longestHeading = 60
 
 func countHeadings(cells []string, known []heading) int {
 	n := 0
@@ -78,7 +78,7 @@ func headingRow(cells []cell, known []heading) bool {
 }
 
 // headingAgain tells whether a row is a heading row in the middle of a table.
-func headingAgain(cells []cell, known []heading) bool {
+func (t *table) headingAgain(cells []cell) bool {
 	texts, words := 0, 0
 	for _, c := range cells {
 		if c.text != "" {
@@ -93,11 +93,7 @@ func headingAgain(cells []cell, known []heading) bool {
 	}
 	exact := 0
 	for _, c := range cells {
-		if !startsAsWord(c.text) {
-			continue
-		}
-		folded := fold(c.text)
-		if slices.ContainsFunc(known, func(k heading) bool { return k.text == folded }) {
+		if startsAsWord(c.text) && t.exact[fold(c.text)] {
 			exact++
 		}
 	}
@@ -105,9 +101,22 @@ func headingAgain(cells []cell, known []heading) bool {
 }
 
 // startsAsWord tells whether a cell begins with a letter or a bracket, as every
-// heading does that fold knows.
+// heading does that fold knows, and is no longer than one.
 func startsAsWord(text string) bool {
-	return text != "" && (text[0] >= 'A' && text[0] <= 'Z' || text[0] >= 'a' && text[0] <= 'z' || text[0] == '(' || text[0] == '[')
+	return text != "" && len(text) <= longestHeading &&
+		(text[0] >= 'A' && text[0] <= 'Z' || text[0] >= 'a' && text[0] <= 'z' || text[0] == '(' || text[0] == '[')
+}
+
+// unitsRow tells whether a row holds units and nothing else, as spreadsheets
+// often have them below the headings.
+func (t *table) unitsRow(cells []cell) bool {
+	if len(t.rows) > 0 {
+		return false
+	}
+	texts := filled(cells)
+	return len(texts) > 0 && !slices.ContainsFunc(texts, func(text string) bool {
+		return !slices.ContainsFunc(t.columns, func(c Column) bool { return slices.Contains(c.Units, strings.ToLower(strings.Trim(text, "()[] "))) })
+	})
 }
 
 func filled(cells []cell) []string {
@@ -130,9 +139,12 @@ func (t *table) extraCells(row Row, text string) {
 			continue
 		}
 		remedy := "put a cell that holds a comma in quotation marks"
-		if left := row.cutNumbers(); strings.ContainsAny(text, "“”„") {
+		switch left := row.cutNumbers(); {
+		case headed:
+			remedy = "name its column in the heading row, or leave the cell empty"
+		case strings.ContainsAny(text, "“”„"):
 			remedy = `a cell that holds a comma stands between straight quotation marks: "so, so"`
-		} else if left != "" {
+		case left != "":
 			remedy = "a decimal comma? write " + left
 		}
 		t.faults.Add(t.place(row.line, c.column), "a cell without a heading", c.text, remedy)

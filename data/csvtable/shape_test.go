@@ -34,6 +34,8 @@ func TestOneSlipOfShapeOneMessage(t *testing.T) {
 			"r.csv:1: the columns are parted by blanks; part them by commas, and write decimals with a point"},
 		{"the note sep=;", "sep=;\ngauge;mass_g\n10p;0,4\n",
 			"r.csv:1: the columns are parted by semicolons; part them by commas, and write decimals with a point"},
+		{"a row of units", "gauge,outer_mm,mass_g,pieces,remark\n,mm,(g),,\n10p,0.254,0.4,1,\n",
+			`r.csv:2: a row of units (",mm,(g),,"); put each unit into its heading, as in outer_mm, or behind every number`},
 		{"a line break in a cell", good + "10p,0.254,0.4,1,\"long\nend\"\n11p,0.279,0.5,1,\n",
 			"r.csv:2:17: a quotation mark is left open on this line; close it, and keep every cell on one line"},
 		{"two line breaks in a cell", good + "10p,0.254,0.4,1,\"long\nodd, bent\nend\"\n11p,0.279,0.5,1,\n",

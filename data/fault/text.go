@@ -2,7 +2,9 @@ package fault
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
+	"sync"
 )
 
 // mostLines is how many messages are printed at once: more are not read, and
@@ -29,10 +31,15 @@ func (l List) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-// saying is what faults have in common that are one for the reader.
+// saying is what faults have in common that are one for the reader: remedies
+// that differ in their numbers only say the same.
 type saying struct{ input, what, remedy string }
 
-func (f Fault) saying() saying { return saying{f.Place.Input, f.What, f.Remedy} }
+func (f Fault) saying() saying {
+	return saying{f.Place.Input, f.What, numbers().ReplaceAllString(f.Remedy, "0")}
+}
+
+var numbers = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\d+(\.\d+)?`) })
 
 // grouped gives the list with one fault for many that say the same.
 func (l List) grouped() List {

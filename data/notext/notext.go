@@ -49,8 +49,6 @@ func Kind(raw []byte) string {
 		return "XML"
 	case jsonLike(head):
 		return "JSON"
-	case len(raw) > 0 && len(bytes.Trim(raw, "\x00")) == 0:
-		return "nothing but bytes of nought"
 	}
 	return ""
 }
@@ -83,11 +81,13 @@ func UTF16(raw []byte) (is, marked bool) {
 	return noughts*3 > len(raw) && noughts < len(raw) && printable(bytes.ReplaceAll(raw, []byte{0}, nil)), false
 }
 
-// Damaged gives the offset of the first byte of nought in a file that is text
-// but for such bytes, as a power cut leaves them; false for other files.
+// Damaged gives the offset of the first byte of nought in a file that holds text
+// and such bytes or nothing but them, as a power cut leaves it; false for other
+// files.
 func Damaged(raw []byte) (offset int, found bool) {
 	offset = bytes.IndexByte(raw, 0)
-	return offset, offset >= 0 && printable(bytes.ReplaceAll(raw, []byte{0}, nil))
+	rest := bytes.ReplaceAll(raw, []byte{0}, nil)
+	return offset, offset >= 0 && (len(rest) == 0 || printable(rest))
 }
 
 // printable tells whether raw has no control characters but blanks and line

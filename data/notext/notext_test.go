@@ -35,7 +35,7 @@ func TestKind(t *testing.T) {
 		{"JSON", "{\n \"neck\": 1}", "JSON"},
 		{"a list of JSON", "[\n  {\"gauge\": \"p10\"}]", "JSON"},
 		{"XML", "<?xml version=\"1.0\"?>", "XML"},
-		{"noughts", "\x00\x00\x00", "nothing but bytes of nought"},
+		{"noughts", "\x00\x00\x00", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, notext.Kind([]byte(c.raw))) })
 	}
@@ -71,7 +71,10 @@ func TestDamaged(t *testing.T) {
 	at, found := notext.Damaged([]byte("gauge\np10\x00\x00\n"))
 	assert.True(t, found)
 	assert.Equal(t, 9, at)
-	for _, raw := range []string{"", "gauge\n", "\x00\x00", "\x7fELF\x01\x00\x02"} {
+	at, found = notext.Damaged([]byte("\x00\x00"))
+	assert.True(t, found)
+	assert.Zero(t, at)
+	for _, raw := range []string{"", "gauge\n", "\x7fELF\x01\x00\x02"} {
 		_, found = notext.Damaged([]byte(raw))
 		assert.False(t, found, "%q", raw)
 	}

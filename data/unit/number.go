@@ -17,6 +17,9 @@ const (
 	longestNumber   = 400
 )
 
+// longestText is from where a text is no quantity: it is not looked at.
+const longestText = 1000
+
 // The forms are compiled where first needed: most runs meet plain decimals only.
 var (
 	decimalForm  = compiled(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?`)
@@ -43,6 +46,9 @@ var plain = strings.NewReplacer(
 // the full grammar, since both round the exact product once; false leaves the
 // text to the full grammar.
 func (k kind) quick(s, headed string) (float64, bool) {
+	if len(s) > longestText {
+		return 0, false
+	}
 	n := 0
 	for n < len(s) && strings.IndexByte("+-.0123456789", s[n]) >= 0 {
 		n++
@@ -104,6 +110,9 @@ func ParseNumber(given string) (float64, error) {
 	if x, ok := number.quick(strings.TrimSpace(given), ""); ok {
 		return x, nil
 	}
+	if len(given) > longestText {
+		return 0, refuse("not read as a number", given, number.spellings(""))
+	}
 	s := strings.TrimSpace(plain.Replace(given))
 	if s == "" {
 		return 0, refuse("a number is missing", "", number.spellings(""))
@@ -128,6 +137,9 @@ func ParseNumber(given string) (float64, error) {
 // Bare tells whether a text is a number alone, decimal or fraction, without a
 // unit.
 func Bare(given string) bool {
+	if len(given) > longestText {
+		return false
+	}
 	s := strings.TrimSpace(plain.Replace(given))
 	x, rest := splitNumber(s)
 	return x != nil && rest == ""

@@ -25,6 +25,9 @@ func (k kind) parse(given, headed string) (float64, error) {
 	if x, ok := k.quick(strings.TrimSpace(given), headed); ok {
 		return x, nil
 	}
+	if len(given) > longestText {
+		return 0, refuse("not read as "+k.what, given, k.wanted("1", headed))
+	}
 	s := strings.TrimSpace(plain.Replace(given))
 	if s == "" {
 		return 0, refuse(k.what+" is missing", "", k.spellings("1"))

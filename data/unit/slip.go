@@ -27,9 +27,13 @@ var slips = []slip{
 	{compiled(`(?i)^([-\x{2013}\x{2014}?.x]+|n\.?/?a\.?|none|null|nil|missing|unknown)$`), "no number stands here", "leave it out where nothing is known"},
 	{compiled(`(?i)^[+-]?0x[0-9a-f]`), "a number to base 16 stands here", "write it in plain digits"},
 	{compiled(`^[+-]?[\d.]+\s*('|\x{2032}|\x{2019}|ft\b|feet|foot)`), "feet are not read", `write inches: "25.5 in"`},
-	{compiled(`(?i)^[+-]?[\d.]+\s*[a-z"]*\s*(-|\x{2013}|/|x|\x{d7}|\*|to|bis|or|oder|and|und)\s*[\d.]+`), "two numbers stand here", "write one"},
+	{compiled(`(?i)^[+-]?[\d.]+\s*[a-z"]*\s*(-|\x{2013}|/|x|\x{d7}|\*|to|bis|or|oder|and|und)\s*[\d.]+`), TwoNumbers, "write one"},
 	{compiled(`^[+-]?[\d.]+[eE][+-]?\d{4,}`), "no number here is so large or so small", "look whether the exponent slipped"},
 }
+
+// TwoNumbers is what is said of a text with two numbers where one belongs, so
+// that a reader that knows what the second may be can say more.
+const TwoNumbers = "two numbers stand here"
 
 const (
 	dateHere = "a date stands here: a spreadsheet makes one of 1/2 or 2-1"

@@ -25,6 +25,9 @@ type Written struct {
 // its heading, "" for none; an empty text gives the heading's unit alone. Text
 // that does not read gives the zero value.
 func Form[T Quantity](given, headed string) Written {
+	if len(given) > longestText {
+		return Written{}
+	}
 	if w, ok := kindOf[T]().quickForm(strings.TrimSpace(given), headed); ok {
 		return w
 	}

@@ -89,7 +89,7 @@ func requireReadsBack(t *testing.T, all []mark.Reading) {
 		// Metres to millimetres and back: a rounding each way.
 		require.InDelta(t, want.MM, got.MM, 4e-16*math.Abs(want.MM))
 		require.InDelta(t, want.StepMM, got.StepMM, 4e-16*want.StepMM)
-		got.MM, got.StepMM, got.Place = want.MM, want.StepMM, want.Place
+		got.MM, got.StepMM, got.Place, got.Written = want.MM, want.StepMM, want.Place, want.Written
 		require.Equal(t, want, got)
 	}
 }

@@ -40,6 +40,7 @@ func inspect(p plan, readings []Reading, o Options) error {
 	var reported map[pass]bool
 	if sane {
 		reported = in.units(readings)
+		in.exchanged(readings)
 	}
 	in.long(readings, reported)
 	if sane && len(in.faults) == 0 {
@@ -54,6 +55,14 @@ func (r Reading) place() fault.Place {
 		return r.Place
 	}
 	return fault.Place{Input: r.Name()}
+}
+
+// given is what was written, or the same in millimetres.
+func (r Reading) given() string {
+	if r.Written != "" {
+		return r.Written
+	}
+	return short(r.MM) + " mm"
 }
 
 // Name says in words what a reading is: "bass ruler fret 7".
@@ -88,7 +97,7 @@ func (in *inspector) reading(r Reading) bool {
 	}
 	given := ""
 	if !math.IsNaN(r.MM) && !math.IsInf(r.MM, 0) {
-		given = short(r.MM) + " mm"
+		given = r.given()
 	}
 	switch {
 	case given == "":
@@ -107,7 +116,7 @@ func (in *inspector) reading(r Reading) bool {
 func (in *inspector) long(readings []Reading, reported map[pass]bool) {
 	for _, r := range readings {
 		if size := math.Abs(r.MM); size > longestMM && size <= math.MaxFloat64 && !reported[pass{r.Kind, r.Line}] {
-			in.faults.Add(r.place(), "longer than any string", short(r.MM)+" mm", fmt.Sprintf("give at most %d mm", longestMM))
+			in.faults.Add(r.place(), "longer than any string", r.given(), fmt.Sprintf("give at most %d mm", longestMM))
 		}
 	}
 }
@@ -151,13 +160,22 @@ func (in *inspector) order(readings []Reading) {
 			if r == nil {
 				continue
 			}
-			if before != nil && r.MM <= before.MM {
+			if before != nil && r.MM <= before.MM && in.farther(*before, *r) {
+				in.faults.Add(before.place(), fmt.Sprintf("marks out of order: fret %d no nearer the nut than fret %d", before.Fret, r.Fret),
+					before.given()+" before "+r.given(), "look whether two rows were swapped or a digit slipped")
+			} else if before != nil && r.MM <= before.MM {
 				in.faults.Add(r.place(), fmt.Sprintf("marks out of order: fret %d no farther from the nut than fret %d", r.Fret, before.Fret),
-					short(r.MM)+" mm after "+short(before.MM)+" mm", "look whether two rows were swapped or a digit slipped")
+					r.given()+" after "+before.given(), "look whether two rows were swapped or a digit slipped")
 			}
 			before = r
 		}
 	}
+}
+
+// farther tells whether the first of two readings stands clearly farther from
+// its place than the second.
+func (in *inspector) farther(a, b Reading) bool {
+	return math.Abs(a.MM-in.plan.distance(a)) > 2*math.Abs(b.MM-in.plan.distance(b))
 }
 
 // options checks tools and tolerance.

@@ -187,5 +187,22 @@ func TestFewMarksElsewhereAreNoMisunderstanding(t *testing.T) {
 		}
 	}
 	_, err := mark.Check(layout(t), readings, fineShop.options())
-	assert.EqualError(t, err, `treble ruler fret 24: marks out of order: fret 24 no farther from the nut than fret 23 ("487.5 mm after 487.5 mm"); look whether two rows were swapped or a digit slipped`)
+	assert.EqualError(t, err, `treble ruler fret 23: marks out of order: fret 23 no nearer the nut than fret 24 ("487.5 mm before 487.5 mm"); look whether two rows were swapped or a digit slipped`)
+}
+
+// Two diagonals entered under each other's name would send the builder to set
+// out the treble line anew. A nut that lies wrong is not taken for that.
+func TestCheckNoticesExchangedDiagonals(t *testing.T) {
+	readings := measured(t)
+	a, b := &readings[96], &readings[97]
+	require.Equal(t, []mark.Kind{mark.FromBassNut, mark.FromTrebleNut}, []mark.Kind{a.Kind, b.Kind})
+	require.Greater(t, math.Abs(a.MM-b.MM), 1.5, "the diagonals must differ to be told apart")
+	a.MM, b.MM = b.MM, a.MM
+	_, err := mark.Check(layout(t), readings, fineShop.options())
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "diagonal from bass nut to treble mark 24: the two diagonals look exchanged (")
+	a.MM += 2
+	b.MM -= 2
+	_, err = mark.Check(layout(t), readings, fineShop.options())
+	assert.NoError(t, err)
 }

@@ -77,6 +77,25 @@ func looksLikeStep(r Reading, p plan) bool {
 	return r.Kind == FromNut && r.Fret > 1 && math.Abs(r.MM/(marks[r.Fret]-marks[r.Fret-1])-1) < nearRatio
 }
 
+// exchanged reports two diagonals of which each fits the other's length. A wrong
+// nut offset makes one too long and the other too short by any amount; this is
+// one amount of many, and the slip of the pencil far likelier.
+func (in *inspector) exchanged(readings []Reading) {
+	const near = 0.5 * fitsMM
+	for _, a := range readings {
+		for _, b := range readings {
+			if a.Kind != FromBassNut || b.Kind != FromTrebleNut || a.Fret != b.Fret {
+				continue
+			}
+			wantA, wantB := in.plan.distance(a), in.plan.distance(b)
+			if math.Abs(a.MM-wantB) <= near && math.Abs(b.MM-wantA) <= near && math.Abs(a.MM-wantA) > fitsMM && math.Abs(b.MM-wantB) > fitsMM {
+				in.faults.Add(a.place(), "the two diagonals look exchanged", fmt.Sprintf("%s where %s mm was laid out, and the other way round", a.given(), unit.Fixed(wantA, 2)),
+					"exchange their names; if they are right, the treble nut lies wrong: set it out anew with all treble marks")
+			}
+		}
+	}
+}
+
 // fits tells whether a ruler reading fits another distance, and not its own.
 func fits(r Reading, p plan, otherMM float64) bool {
 	return r.Kind == FromNut && math.Abs(r.MM-otherMM) <= fitsMM && math.Abs(r.MM-p.distance(r)) > fitsMM
@@ -155,6 +174,6 @@ func (in *inspector) looks(c confusion, r Reading, count int) {
 	if count > 1 {
 		what += fmt.Sprintf(" (%d readings of this pass)", count)
 	}
-	given := fmt.Sprintf("%s mm where %s mm was laid out", short(r.MM), unit.Fixed(in.plan.distance(r), 2))
+	given := fmt.Sprintf("%s where %s mm was laid out", r.given(), unit.Fixed(in.plan.distance(r), 2))
 	in.faults.Add(r.place(), what, given, c.remedy)
 }

@@ -8,6 +8,7 @@ import (
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
 	"scalepair/data/near"
+	"scalepair/data/unit"
 )
 
 // columns of a measurement file.
@@ -82,7 +83,7 @@ func readRow(row csvtable.Row, unitless csvtable.Unitless, faults *fault.List) R
 	}
 	if !unitless.At(row, "measured") {
 		length, _ := row.Length("measured", faults)
-		r.MM = length.MM()
+		r.MM, r.Written = length.MM(), written(row, "measured")
 	}
 	if !unitless.At(row, "step") {
 		r.readStep(row, faults)
@@ -146,6 +147,15 @@ func (r *Reading) readStep(row csvtable.Row, faults *fault.List) {
 		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), stepRemedy)
 	}
 	r.StepMM = step.MM()
+}
+
+// written is a cell with the unit that it or its heading has.
+func written(row csvtable.Row, name string) string {
+	text := row.Get(name)
+	if unit.Bare(text) {
+		return text + " " + row.Unit(name)
+	}
+	return text
 }
 
 // refuseCell reports a cell that says nothing for this row.

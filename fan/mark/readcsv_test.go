@@ -28,12 +28,12 @@ func TestReadReadings(t *testing.T) {
 	at := func(line, column int) fault.Place { return fault.Place{Input: "m.csv", Line: line, Column: column} }
 	require.Len(t, got, 6)
 	want := []mark.Reading{
-		{Place: at(3, 15), Kind: mark.FromNut, Line: mark.Bass, Fret: 1, MM: 39.5, StepMM: 0.5},
-		{Place: at(4, 17), Kind: mark.Step, Line: mark.Bass, Fret: 2, From: 1, MM: 37.1},
-		{Place: at(5, 20), Kind: mark.Step, Line: mark.Treble, Fret: 5, From: 3, MM: 62.15, StepMM: 0.05},
-		{Place: at(7, 27), Kind: mark.FromBassNut, MM: 506.5, StepMM: 0.5},
-		{Place: at(8, 32), Kind: mark.FromTrebleNut, Fret: 12, MM: 340},
-		{Place: at(9, 15), Kind: mark.NutOffset, MM: -0.2},
+		{Place: at(3, 15), Kind: mark.FromNut, Line: mark.Bass, Fret: 1, MM: 39.5, Written: "39.5 mm", StepMM: 0.5},
+		{Place: at(4, 17), Kind: mark.Step, Line: mark.Bass, Fret: 2, From: 1, MM: 37.1, Written: "37.10 mm"},
+		{Place: at(5, 20), Kind: mark.Step, Line: mark.Treble, Fret: 5, From: 3, MM: 62.15, Written: "62.15 mm", StepMM: 0.05},
+		{Place: at(7, 27), Kind: mark.FromBassNut, MM: 506.5, Written: "506.5 mm", StepMM: 0.5},
+		{Place: at(8, 32), Kind: mark.FromTrebleNut, Fret: 12, MM: 340, Written: "340 mm"},
+		{Place: at(9, 15), Kind: mark.NutOffset, MM: -0.2, Written: "-0.20 mm"},
 	}
 	for i := range want {
 		assert.InDelta(t, want[i].MM, got[i].MM, 1e-12)

@@ -51,6 +51,9 @@ type Reading struct {
 	Fret  int  // the mark measured to: 1 to the last fret; for a diagonal 0 means the last fret; unused for NutOffset
 	From  int  // of Step only: the mark measured from, Fret-1 as a rule, 0 is the nut
 	MM    float64
+	// Written is what the builder wrote, with its unit, for messages: "36.5 in";
+	// "" where that is not known.
+	Written string
 	// StepMM is the least difference this reading could show, above 0; 0 means
 	// that of its tool in Options.
 	StepMM float64
@@ -76,6 +79,9 @@ type Tool struct {
 type Tolerance struct {
 	Cents float64 // of pitch at that fret on that string
 	MM    float64
+	// Written is what the builder wrote, with its unit, for messages: "36.5 in";
+	// "" where that is not known.
+	Written string
 }
 
 // Options are what Check needs beside the layout and the readings.
