@@ -45,6 +45,9 @@ func (e exitError) Error() string { return fmt.Sprintf("exit %d", e.code) }
 func run(args []string, out, errOut io.Writer) int {
 	a := &app{out: &resultOutput{to: out}, err: errOut, env: os.Getenv}
 	a.file, _ = out.(*os.File)
+	if err := longDash(args); err != nil {
+		return a.finish(err)
+	}
 	root := a.root(args)
 	root.SetArgs(args)
 	return a.finish(root.Execute())
@@ -147,7 +150,8 @@ current folder, and without that an invented demo, and says so.`,
   scalepair advise                # choose a pair
   scalepair layout                # the marks of the chosen pair`,
 		SilenceErrors: true, SilenceUsage: true,
-		Args: cobra.ArbitraryArgs,
+		PersistentPreRunE: func(c *cobra.Command, _ []string) error { return emptyFlags(c) },
+		Args:              cobra.ArbitraryArgs,
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) > 0 {
 				return unknownCommand(c, args[0])

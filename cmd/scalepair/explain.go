@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // explainOptions are what explain takes beside a string and a build file.
@@ -89,7 +89,7 @@ func stringNumber(text string, strings int) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 || n > strings {
 		return 0, usageError{fault.Fault{Place: fault.Place{Input: "scalepair explain"}, What: "there is no such string", Given: text,
-			Remedy: fmt.Sprintf("use 1 to %d; 1 is the highest. The build file comes behind the number", strings)}}
+			Remedy: fmt.Sprintf("use 1 to %d, 1 the highest; the build file comes behind the number", strings)}}
 	}
 	return n, nil
 }
@@ -105,7 +105,7 @@ func (o *explainOptions) bendFret(in *report.Input, number int) (float64, error)
 		return 0, nil
 	}
 	last := in.Job.Build.Neck.Frets
-	fret, err := strconv.ParseFloat(strings.TrimSpace(o.fret), 64)
+	fret, err := unit.ParseNumber(o.fret)
 	if err != nil || fret != 0 && !(fret >= 1 && fret <= float64(last)) {
 		return 0, fault.Fault{Place: fault.Place{Input: "--fret"}, What: "there is no such fret to bend at", Given: o.fret,
 			Remedy: fmt.Sprintf("give 1 to %d, or 0 for no bend", last)}

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"strings"
+	"strconv"
 
 	"github.com/spf13/cobra"
 
@@ -43,7 +43,7 @@ func (o *outputFlags) options(a *app) (show.Options, error) {
 	if o.width != 0 {
 		out.Width = o.width
 		if o.width < 40 {
-			faults.Add(fault.Place{Input: "--width"}, "the width is too small for a table", "", "give 40 or more")
+			faults.Add(fault.Place{Input: "--width"}, "the width is too small for a table", strconv.Itoa(o.width), "give 40 or more")
 		}
 	}
 	out.Only = o.only
@@ -84,15 +84,6 @@ func overFlags(c *cobra.Command, o *job.Overrides) {
 	f.StringVar(&o.Pitch, "pitch", "", "pitch standard: A4 in `Hz`")
 	retuneFlags(c, o)
 	f.StringVar(&o.Neutral, "neutral", "", "neutral `fret`, such as 7 or 7.5, or bridge")
-}
-
-// buildFile is the one argument that most commands take.
-func buildFile(c *cobra.Command, args []string) error {
-	if len(args) > 1 {
-		return usageError{fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: "one build file at a time",
-			Given: strings.Join(args, " "), Remedy: "quote a path with blanks; flags take their value right behind"}}
-	}
-	return nil
 }
 
 func first(args []string) string {

@@ -87,6 +87,10 @@ func (a *app) noSuchFlag(c *cobra.Command, e *pflag.NotExistError) fault.Fault {
 
 // unknownCommand suggests the nearest command of c.
 func unknownCommand(c *cobra.Command, name string) error {
+	if strings.HasSuffix(strings.ToLower(name), ".toml") {
+		return usageError{fault.Fault{Place: fault.Place{Input: c.CommandPath()}, What: "a build file stands where the command belongs", Given: name,
+			Remedy: "say what to do with it: " + c.CommandPath() + " advise " + name}}
+	}
 	var known []string
 	for _, sub := range c.Commands() {
 		if sub.IsAvailableCommand() || sub.Name() == "help" {

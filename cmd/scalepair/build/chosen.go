@@ -54,7 +54,12 @@ func readChosen(s *section, neck Neck, strings int, reverse bool) *Chosen {
 // asked for. A length of 0 is not known.
 func (s *section) notReversed(bass, treble unit.Length, reverse bool) {
 	if bass > 0 && bass < treble && !reverse {
-		s.wrong(s.find("bass"), "the bass scale is shorter than the treble scale of "+s.written("treble", treble), reverseRemedy)
+		n := s.find("bass")
+		text := given(n)
+		if text == "" { // a range or a list
+			text = s.written("bass", bass)
+		}
+		s.faults.Add(n.at, "the bass scale is shorter than the treble scale of "+s.written("treble", treble), text, reverseRemedy)
 	}
 }
 

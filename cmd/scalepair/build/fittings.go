@@ -194,7 +194,7 @@ func readLines(root *section) []Line {
 		case s.has("from_saddle") && s.has("behind_last_fret"):
 			s.faults.Add(s.find("behind_last_fret").key, "the line's place is given twice", "", "keep from_saddle or behind_last_fret")
 		case s.first("from_saddle", "behind_last_fret") == nil:
-			s.missing("the line's place is missing", `write from_saddle = "40 mm", along the centreline`)
+			s.missing("the line's place is missing", `write from_saddle = "40 mm", along the centreline`, "from_saddle", "behind_last_fret")
 		}
 		readLineSlant(s, &l)
 		out = append(out, l)

@@ -112,10 +112,12 @@ func (s *section) lengthsPerString(key string, strings int, lo, hi unit.Length) 
 	return spread(s, key, strings, lo, hi, unit.ParseLength)
 }
 
+const wholesRemedy = "write a list of whole numbers: [5, 12]"
+
 // wholes reads a list of unlike whole numbers from lo to hi, which may be
 // empty; nil when the file does not have the key or it is wrong.
 func (s *section) wholes(key string, lo, hi int) []int {
-	n := s.want(key, kindList, "write a list of whole numbers: [5, 12]")
+	n := s.want(key, kindList, wholesRemedy)
 	if n == nil {
 		return nil
 	}
@@ -138,12 +140,12 @@ func (s *section) wholes(key string, lo, hi int) []int {
 
 func (s *section) wholeOf(item *node, key string, lo, hi int) (int, bool) {
 	if item.kind != kindNumber {
-		s.wrong(item, fmt.Sprintf("an entry of %s must be a whole number, not %s", say(key), kindWords[item.kind]), "")
+		s.wrong(item, fmt.Sprintf("an entry of %s must be a whole number, not %s", say(key), kindWords[item.kind]), wholesRemedy)
 		return 0, false
 	}
 	x, ok := s.inRange(item, key, float64(lo), float64(hi))
 	if ok && x != float64(int(x)) {
-		s.wrong(item, "an entry of "+say(key)+" must be a whole number", "")
+		s.wrong(item, "an entry of "+say(key)+" must be a whole number", wholesRemedy)
 		return 0, false
 	}
 	return int(x), ok

@@ -155,15 +155,16 @@ func readSpans(s *section, n *Neck) {
 		s.faults.Add(widths.key, fmt.Sprintf("spans (line %d) and board widths are both given", spans.key.Line), "",
 			"give nut_span and saddle_span, or nut_width and other_width, since one follows from the other")
 	case widths != nil:
-		s.require("nut_width", "")
-		s.require("other_width", "")
+		s.require("nut_width", `write nut_width = "43 mm", say, beside other_width`)
+		s.require("other_width", `write other_width = "57 mm", say, beside nut_width`)
 		n.Widths = &w
 	case spans != nil:
-		s.require("nut_span", "")
-		s.require("saddle_span", "")
+		s.require("nut_span", `write nut_span = "36 mm", say, beside saddle_span`)
+		s.require("saddle_span", `write saddle_span = "52 mm", say, beside nut_span`)
 	default:
 		s.missing("the string spread is missing in "+s.name,
-			`give nut_span and saddle_span between the outer strings, such as "43 mm" and "62 mm", or nut_width and other_width of the board`)
+			`give nut_span and saddle_span between the outer strings, such as "43 mm" and "62 mm", or nut_width and other_width of the board`,
+			"nut_span", "saddle_span", "nut_width", "other_width")
 	}
 }
 

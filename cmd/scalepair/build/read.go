@@ -1,9 +1,7 @@
 package build
 
 import (
-	"bytes"
 	"errors"
-	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 
@@ -35,37 +33,6 @@ func Read(src []byte, file string) (*Build, error) {
 	return b, nil
 }
 
-var byteOrderMark = []byte("\xEF\xBB\xBF")
-
-// plainText strips a byte order mark and refuses what is no UTF-8 text.
-func plainText(src []byte, file string) ([]byte, error) {
-	text := bytes.TrimPrefix(src, byteOrderMark)
-	refuse := func(what, remedy string) ([]byte, error) {
-		return nil, fault.List{{Place: fault.Place{Input: file}, What: what, Remedy: remedy}}
-	}
-	switch {
-	case len(bytes.TrimSpace(text)) == 0:
-		return refuse("the build file is empty", "'scalepair init' writes one to begin with")
-	case bytes.HasPrefix(text, []byte("\xFF\xFE")), bytes.HasPrefix(text, []byte("\xFE\xFF")), bytes.IndexByte(text, 0) >= 0:
-		return refuse("this file is UTF-16 text or no text at all", "save it as UTF-8")
-	case !utf8.Valid(text):
-		at := newLineIndex(file, text).place(firstInvalid(text))
-		return nil, fault.List{{Place: at, What: "a character here is not UTF-8", Remedy: "save the file as UTF-8"}}
-	}
-	return text, nil
-}
-
-func firstInvalid(text []byte) int {
-	for i := 0; i < len(text); {
-		r, size := utf8.DecodeRune(text[i:])
-		if r == utf8.RuneError && size == 1 {
-			return i
-		}
-		i += size
-	}
-	return len(text)
-}
-
 // referee asks the TOML library for a second opinion, since the walk takes
 // keys one by one and a file must mean the same to every reader of TOML.
 func (r *reader) referee(file string, text []byte) {
@@ -79,7 +46,7 @@ func (r *reader) referee(file string, text []byte) {
 	if errors.As(err, &e) {
 		at.Line, at.Column = e.Position()
 	}
-	r.faults.Include(at, err)
+	r.faults.Add(at, "a key or a section here clashes with an earlier one", "", "state every section once, and every key once and in its own section")
 }
 
 // readBuild reads every section, those first that others lean on.

@@ -66,7 +66,7 @@ func (s *section) pair(bass, treble *unit.Length, required bool) {
 		s.require("bass", "a scale pair needs both lengths")
 		s.require("treble", "a scale pair needs both lengths")
 	case required && !s.has("scale"):
-		s.missing("the scale length is missing in "+s.name, `write scale = "648 mm", or bass and treble for a fan`)
+		s.missing("the scale length is missing in "+s.name, `write scale = "648 mm", or bass and treble for a fan`, "scale", "bass", "treble")
 	}
 }
 

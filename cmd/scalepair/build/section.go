@@ -13,10 +13,20 @@ import (
 type reader struct {
 	faults   fault.List
 	sections []*section
+	// absent are the faults of keys that are not there. Whether they are told
+	// shows when all keys are known: a misspelt one is told once.
+	absent []absent
 	// broken: part of the file could not be read, so nothing is called missing.
 	broken bool
 	// unordered: the strings need not rise from the first to the last.
 	unordered bool
+}
+
+// absent is a key that is not there, or one of several.
+type absent struct {
+	section *section
+	keys    []string
+	fault   fault.Fault
 }
 
 // section reads the keys of one table. Each key is known once it was asked
@@ -68,15 +78,37 @@ func (s *section) require(key, remedy string) bool {
 	if s.has(key) {
 		return true
 	}
-	s.missing(fmt.Sprintf("%s is missing in %s", say(key), s.name), remedy)
+	s.missing(fmt.Sprintf("%s is missing in %s", say(key), s.name), remedy, key)
 	return false
 }
 
-// missing reports what is not there, at the section's place.
-func (s *section) missing(what, remedy string) {
-	if !s.broken {
-		s.faults.Add(s.at, what, "", remedy)
+// missing reports that none of the keys is there, at the section's place.
+func (s *section) missing(what, remedy string, keys ...string) {
+	s.absent = append(s.absent, absent{s, keys, fault.Fault{Place: s.at, What: what, Remedy: remedy}})
+}
+
+// tellAbsent reports what is not there, unless a misspelt key or section may be
+// it, or a line that could not be read.
+func (r *reader) tellAbsent(root *section) {
+	for _, a := range r.absent {
+		if !r.broken && !a.misspelt(root) {
+			r.faults = append(r.faults, a.fault)
+		}
 	}
+}
+
+// misspelt tells whether a key that no section has stands for an absent one, or
+// a section for the one that would hold it.
+func (a absent) misspelt(root *section) bool {
+	if a.section.table == nil && root.table != nil {
+		name := strings.Trim(a.section.name, "[]")
+		return slices.ContainsFunc(root.table.order, func(key string) bool {
+			return !slices.Contains(root.known, key) && near.Suggest(key, root.known) == name
+		})
+	}
+	return a.section.table != nil && slices.ContainsFunc(a.section.table.order, func(key string) bool {
+		return !slices.Contains(a.section.known, key) && slices.Contains(a.keys, near.Suggest(key, a.section.known))
+	})
 }
 
 // wrong reports a value, quoting it.
@@ -97,7 +129,7 @@ func say(key string) string { return strings.ReplaceAll(key, "_", " ") }
 
 // sub gives the section of a table within this one.
 func (s *section) sub(key string) *section {
-	if n := s.want(key, kindTable, ""); n != nil {
+	if n := s.want(key, kindTable, "begin it once, with ["+key+"] on a line of its own"); n != nil {
 		return s.open("["+key+"]", n.at, n.table)
 	}
 	s.broken = s.broken || s.has(key)
@@ -124,12 +156,13 @@ func (s *section) subs(key string) []*section {
 
 // finish reports every key that no section asked for.
 func (r *reader) finish() {
+	r.tellAbsent(r.sections[0])
 	for _, s := range r.sections {
 		if s.table == nil {
 			continue
 		}
 		for _, key := range s.table.order {
-			if !slices.Contains(s.known, key) {
+			if !slices.Contains(s.known, key) && len(r.faults) < mostFaults {
 				r.unknown(s, key)
 			}
 		}
@@ -146,10 +179,17 @@ func (r *reader) unknown(s *section, key string) {
 	remedy := "the keys are " + strings.Join(s.known, ", ")
 	if best := near.Suggest(key, s.known); best != "" {
 		remedy = fmt.Sprintf("did you mean %q?", best)
+	} else if r.isSection(key) {
+		remedy = "it is a section: begin it with [" + key + "] on a line of its own"
 	} else if owner := r.owner(key); owner != "" {
 		remedy = "it belongs in " + owner
 	}
 	r.faults.Add(n.key, what, key, remedy)
+}
+
+// isSection tells whether a file may have a section of that name.
+func (r *reader) isSection(name string) bool {
+	return slices.ContainsFunc(r.sections, func(s *section) bool { return s.name == "["+name+"]" })
 }
 
 // owner gives the section that has the key, "" when none does.

@@ -71,17 +71,30 @@ func readBlanks(root *section) []Blank {
 	for i, s := range root.subs("blanks") {
 		b := Blank{Name: fmt.Sprintf("blank %d", i+1)}
 		s.text("name", &b.Name)
-		s.length("length", &b.Length, unit.MM(100), unit.MM(3000))
-		s.length("width", &b.Width, unit.MM(20), unit.MM(1000))
-		s.length("thickness", &b.Thickness, unit.MM(1), unit.MM(100))
-		s.require("length", "")
-		s.require("width", "")
-		if b.Width > b.Length && b.Length > 0 {
+		if s.exchanged("length", "width") {
 			s.wrong(s.find("width"), "the blank is wider than its length of "+s.asWritten("length"), "exchange them; the length lies along the centreline")
+		} else {
+			s.length("length", &b.Length, unit.MM(100), unit.MM(3000))
+			s.length("width", &b.Width, unit.MM(20), unit.MM(1000))
 		}
+		s.length("thickness", &b.Thickness, unit.MM(1), unit.MM(100))
+		s.require("length", `write length = "560 mm", say: it lies along the centreline`)
+		s.require("width", `write width = "80 mm", say`)
 		out = append(out, b)
 	}
 	return out
+}
+
+// exchanged tells whether the second of two lengths is the greater one, whatever
+// their ranges.
+func (s *section) exchanged(longer, shorter string) bool {
+	a, b := s.find(longer), s.find(shorter)
+	if a == nil || b == nil {
+		return false
+	}
+	x, errX := unit.ParseLength(a.text)
+	y, errY := unit.ParseLength(b.text)
+	return errX == nil && errY == nil && x > 0 && y > x
 }
 
 func readConstructions(root *section) []Construction {
@@ -137,8 +150,8 @@ func readMaterials(root *section) []Material {
 		var m Material
 		s.text("name", &m.Name)
 		s.number("density_g_cm3", &m.DensityGCM3, 0.5, 23)
-		s.require("name", "")
-		s.require("density_g_cm3", "")
+		s.require("name", `give it one, such as name = "my wire"`)
+		s.require("density_g_cm3", "write density_g_cm3 = 7.85, say")
 		s.number("density_accuracy_g_cm3", &m.DensityAccuracyGCM3, 0, 5)
 		s.number("youngs_gpa", &m.YoungsGPa, 0.1, 1000)
 		s.number("strength_mpa", &m.StrengthMPa, 10, 10000)

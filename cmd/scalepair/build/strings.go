@@ -88,7 +88,7 @@ func (s *section) tuning(key string, into *tuning.Tuning) {
 		return
 	}
 	if t.Strings() < fewestStrings || t.Strings() > mostStrings {
-		s.wrong(n, fmt.Sprintf("%s has %d strings", say(key), t.Strings()),
+		s.wrong(n, fmt.Sprintf("%s has %d %s", say(key), t.Strings(), map[bool]string{true: "string", false: "strings"}[t.Strings() == 1]),
 			fmt.Sprintf("%d to %d can be laid out", fewestStrings, mostStrings))
 		return
 	}

@@ -70,7 +70,7 @@ func (s *section) whole(key string, into *int, lo, hi int) bool {
 		return false
 	}
 	if x != math.Trunc(x) {
-		s.wrong(s.find(key), say(key)+" must be a whole number", "")
+		s.wrong(s.find(key), say(key)+" must be a whole number", fmt.Sprintf("from %d to %d will do", lo, hi))
 		return false
 	}
 	*into = int(x)
@@ -81,7 +81,7 @@ func (s *section) inRange(n *node, key string, lo, hi float64) (float64, bool) {
 	x, err := parseNumber(n.text)
 	switch {
 	case err != nil || math.IsNaN(x) || math.IsInf(x, 0):
-		s.wrong(n, say(key)+" must be a plain finite number", fmt.Sprintf("from %s to %s", plain(lo), plain(hi)))
+		s.wrong(n, say(key)+" must be a plain finite number", fmt.Sprintf("from %s to %s will do", plain(lo), plain(hi)))
 	case x < lo || x > hi:
 		s.wrong(n, say(key)+" is out of range", fmt.Sprintf("from %s to %s will do", plain(lo), plain(hi)))
 	default:
@@ -126,7 +126,7 @@ func quantity[T unit.Quantity](s *section, key string, into *T, lo, hi T, parse 
 // quantityOf reads one value, the key's own or an entry of its list.
 func quantityOf[T unit.Quantity](s *section, n *node, key string, lo, hi T, parse func(string) (T, error)) (T, bool) {
 	if n.kind != kindText && n.kind != kindNumber {
-		s.wrong(n, fmt.Sprintf("%s must be text with a unit, not %s", say(key), kindWords[n.kind]), "")
+		s.wrong(n, fmt.Sprintf("%s must be text with a unit, not %s", say(key), kindWords[n.kind]), "write one number with its unit, in quotes")
 		return 0, false
 	}
 	x, err := parse(n.text) // which refuses a bare number for want of a unit
@@ -135,10 +135,32 @@ func quantityOf[T unit.Quantity](s *section, n *node, key string, lo, hi T, pars
 		return 0, false
 	}
 	if x < lo || x > hi {
-		s.wrong(n, say(key)+" is out of range", "from "+unit.Form[T](n.text, "").Range(float64(lo), float64(hi))+" will do")
+		s.wrong(n, say(key)+" is out of range", otherUnit(n.text, lo, hi, parse)+"from "+unit.Form[T](n.text, "").Range(float64(lo), float64(hi))+" will do")
 		return 0, false
 	}
 	return unsigned(x), true
+}
+
+// OtherLength asks whether a length was meant in another unit, where it would
+// then lie from lo to hi: "did you mean "25.6 in"? "; "" where none would do.
+func OtherLength(text string, lo, hi unit.Length) string {
+	return otherUnit(text, lo, hi, unit.ParseLength)
+}
+
+// otherUnit asks for the units in which a number would be in range, two at
+// most, where it is not in its own: "did you mean "25.6 in"? ".
+func otherUnit[T unit.Quantity](text string, lo, hi T, parse func(string) (T, error)) string {
+	number := strings.TrimRightFunc(text, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' })
+	var meant []string
+	for _, name := range []string{"mm", "in", "cm", "m", "g", "mg", "kg"} {
+		if x, err := parse(number + " " + name); err == nil && x >= lo && x <= hi && len(meant) < 2 {
+			meant = append(meant, strconv.Quote(number+" "+name))
+		}
+	}
+	if meant == nil {
+		return ""
+	}
+	return "did you mean " + strings.Join(meant, " or ") + "? "
 }
 
 // asWritten is the text that a key was given, for a message about another key.

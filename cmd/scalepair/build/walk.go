@@ -26,11 +26,15 @@ type walker struct {
 	broken bool
 }
 
+// mostFaults is from where the rest of a file is not looked at, since nobody
+// reads more.
+const mostFaults = 100
+
 // walk reads src, which must be free of a byte order mark.
 func walk(file string, src []byte, faults *fault.List) *walker {
 	w := &walker{lineIndex: newLineIndex(file, src[:len(src):len(src)]), faults: faults, root: newTable()}
 	w.current = w.root
-	for start := 0; start >= 0; {
+	for start := 0; start >= 0 && len(*faults) < mostFaults; {
 		start = w.run(start)
 	}
 	return w
@@ -43,6 +47,10 @@ func (w *walker) run(start int) int {
 	w.parser.Reset(w.src[start:])
 	for w.parser.NextExpression() {
 		w.expression(w.parser.Expression())
+		if len(*w.faults) >= mostFaults {
+			w.broken = true
+			return -1
+		}
 	}
 	err := w.parser.Error()
 	if err == nil {
@@ -54,7 +62,27 @@ func (w *walker) run(start int) int {
 		offset = w.offset(w.parser.Range(e.Highlight))
 	}
 	w.syntaxFault(offset, err.Error())
-	return w.resume(start, offset)
+	if line := w.lineText(w.line(offset)); strings.HasPrefix(strings.TrimSpace(line), "[") {
+		w.current = newTable() // where a header is wrong its keys go nowhere
+	}
+	return w.resume(start, w.behindBraces(offset))
+}
+
+func (w *walker) lineText(line int) string { return string(w.src[w.starts[line]:w.end(line)]) }
+
+// behindBraces gives the offset of the brace that closes one left open in the
+// line before a fault, up to ten lines below; else the fault's own offset.
+func (w *walker) behindBraces(offset int) int {
+	first := w.line(offset)
+	if first == 0 || strings.Count(w.lineText(first-1), "{") <= strings.Count(w.lineText(first-1), "}") {
+		return offset
+	}
+	for line := first; line < min(first+10, len(w.starts)); line++ {
+		if i := strings.IndexByte(w.lineText(line), '}'); i >= 0 {
+			return w.starts[line] + i
+		}
+	}
+	return offset
 }
 
 func (w *walker) offset(r unstable.Range) int { return w.base + int(r.Offset) }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"os"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
@@ -158,9 +157,9 @@ func at(err error, place fault.Place) error {
 // ReadMeasured reads the measured marks of a file. The error is a fault.List
 // of everything that is wrong with it.
 func ReadMeasured(path string) ([]mark.Reading, error) {
-	src, err := os.ReadFile(path)
+	src, err := readInput(path, "give the file of measured marks, or make a form: scalepair check --form > measured.csv")
 	if err != nil {
-		return nil, readFault(path, err, "give the file of measured marks, or make a form: scalepair check --form > measured.csv")
+		return nil, err
 	}
 	return mark.ReadReadings(bytes.NewReader(src), path)
 }

@@ -171,9 +171,9 @@ func TestBlankWorkedWith(t *testing.T) {
 		{"first that serves", good, "", 2, ""},
 		{"by name", good, " GOOD ", 2, ""},
 		{"none large enough", strings.Split(thinBlank, "[[blanks]]\nname = \"thin\"")[0], "", -1, ""},
-		{"all too thin", thinBlank, "", -1, "too little is left under the slot"},
+		{"all too thin", thinBlank, "", -1, "goes through the board"},
 		{"named and too small", good, "short", 0, "short is too small for this board"},
-		{"named and too thin", good, "thin", 1, "too little is left under the slot"},
+		{"named and too thin", good, "thin", 1, "goes through the board"},
 		{"no such", good, "god", -1, `--blank: no such blank on offer ("god"); did you mean "good"?`},
 	} {
 		t.Run(c.name, func(t *testing.T) {

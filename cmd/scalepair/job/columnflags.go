@@ -161,7 +161,7 @@ func (j *Job) setOf(base Column, c *Column, text string, faults *fault.List) {
 		c.Set, c.SetName = set, ReferenceSet
 		return
 	}
-	labels := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' })
+	labels := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(", ;", r) })
 	slices.Reverse(labels)
 	if have, want := len(labels), j.Build.Strings.Tuning.Strings(); have != want {
 		faults.Add(at, fmt.Sprintf("%d labels for %d strings", have, want), text,

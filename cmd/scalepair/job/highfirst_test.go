@@ -66,5 +66,5 @@ func TestScaleFlagsSpeakTheGivenUnit(t *testing.T) {
 	_, err := job.Load(demo, job.Overrides{Bass: "2.7 in"})
 	assert.ErrorContains(t, err, `--bass: no instrument has such a scale ("2.7 in"); give 7.9 in to 78 in`)
 	_, err = job.Load(demo, job.Overrides{Treble: "65 mm"})
-	assert.ErrorContains(t, err, `--treble: no instrument has such a scale ("65 mm"); give 200 mm to 2000 mm`)
+	assert.ErrorContains(t, err, `--treble: no instrument has such a scale ("65 mm"); did you mean "65 in" or "65 cm"? give 200 mm to 2000 mm`)
 }

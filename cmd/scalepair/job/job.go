@@ -6,15 +6,14 @@ package job
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data"
-	"scalepair/data/fault"
 	"scalepair/data/odd"
 	"scalepair/gauges"
 	"scalepair/tension"
@@ -78,48 +77,30 @@ func open(path string) (*Job, fs.FS, string, error) {
 		}
 		path = DefaultFile
 	}
-	src, err := os.ReadFile(path)
+	src, err := readInput(path, "give the path of a build file, or make one: scalepair init")
 	if err != nil {
-		return nil, nil, "", readFault(path, err, "give the path of a build file, or make one: scalepair init")
+		return nil, nil, "", err
 	}
 	return &Job{Path: path, Source: src}, nil, filepath.Dir(path), nil
-}
-
-// readFault puts a failed reading of a file in words.
-func readFault(path string, err error, remedy string) error {
-	what := "the file cannot be read"
-	var pe *fs.PathError
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		what = "there is no such file"
-	case errors.Is(err, fs.ErrPermission):
-		what = "the file may not be read"
-	case errors.As(err, &pe):
-		what += ": " + pe.Err.Error()
-	}
-	return fault.Fault{Place: fault.Place{Input: path}, What: what, Remedy: remedy}
 }
 
 // readStock reads the readings and combines them with the constructions.
 func (j *Job) readStock(files fs.FS, dir string) error {
 	name := j.Build.Readings
 	show := name
+	if filepath.IsAbs(name) {
+		dir = ""
+	}
 	var src []byte
 	var err error
-	switch {
-	case files != nil:
+	if files != nil {
 		show = "demo:" + name
 		src, err = fs.ReadFile(files, name)
-	case filepath.IsAbs(name):
-		src, err = os.ReadFile(name)
-	default:
-		show = filepath.Join(dir, filepath.FromSlash(name))
-		src, err = os.ReadFile(show)
+	} else if show = filepath.Join(dir, filepath.FromSlash(name)); !j.needless(show) {
+		src, err = readInput(show, `weigh some string ends and list them there, or name the file with readings = "..." in `+j.Build.File)
 	}
-	if errors.Is(err, fs.ErrNotExist) && !j.Build.Given("readings") && len(j.Build.Constructions) > 0 {
-		err, src = nil, nil // gauges known by construction alone need no readings
-	} else if err != nil {
-		return readFault(show, err, `weigh some string ends and list them there, or name the file with readings = "..." in `+j.Build.File)
+	if err != nil {
+		return err
 	}
 	if src != nil {
 		if j.Readings, err = gauges.ReadReadings(bytes.NewReader(src), show, j.pitchReader()); err != nil {
@@ -130,6 +111,13 @@ func (j *Job) readStock(files fs.FS, dir string) error {
 	j.ownMaterials()
 	j.Stock, err = gauges.Combine(j.Readings, constructions(j.Build), instruments(j.Build), j.options())
 	return err
+}
+
+// needless tells whether there are no readings and need not be: nobody named
+// them, and gauges are known by construction.
+func (j *Job) needless(path string) bool {
+	_, err := os.Stat(path)
+	return errors.Is(err, fs.ErrNotExist) && !isLink(path) && !j.Build.Given("readings") && len(j.Build.Constructions) > 0
 }
 
 // pitchReader reads the notes of hung-weight tests under the build's pitch
@@ -196,15 +184,16 @@ func instruments(b *build.Build) gauges.Instruments {
 func constructions(b *build.Build) []gauges.Construction {
 	var out []gauges.Construction
 	for i, c := range b.Constructions {
+		key := fmt.Sprintf("constructions[%d]", i)
 		g := gauges.Construction{
-			Place: b.Place("constructions[" + strconv.Itoa(i) + "]"), Gauge: c.Gauge, Family: c.Family,
+			Place: b.Place(key), CorePlace: b.Place(key + ".core_material"), Gauge: c.Gauge, Family: c.Family,
 			CoreM: float64(c.Core), Shape: gauges.Shape(c.Shape), CoreMaterial: c.Material, WindingM: float64(c.Winding),
 		}
 		if c.Measured {
 			g.Diameters = gauges.Measured
 		}
-		for _, w := range c.Wraps {
-			wrap := gauges.Wrap{WireM: float64(w.Wire), Material: w.Material, Packing: w.Packing}
+		for k, w := range c.Wraps {
+			wrap := gauges.Wrap{WireM: float64(w.Wire), Material: w.Material, Packing: w.Packing, Place: b.Place(fmt.Sprintf("%s.wraps[%d].material", key, k))}
 			if w.Flat {
 				wrap.Form = gauges.FlatWire
 			}

@@ -1,13 +1,14 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
+	"scalepair/data/near"
 	"scalepair/data/unit"
 	"scalepair/tuning"
 )
@@ -30,11 +31,11 @@ func (o Overrides) apply(b *build.Build) error {
 	var faults fault.List
 	flag := func(name string) fault.Place { return fault.Place{Input: "--" + name} }
 	if o.Pitch != "" {
-		hz, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(o.Pitch, "Hz")), 64)
+		hz, err := unit.ParseNumber(strings.TrimSuffix(strings.ToLower(strings.TrimSpace(o.Pitch)), "hz"))
 		if err == nil {
 			err = tuning.CheckStandard(hz)
 		} else {
-			err = fault.Fault{What: "the pitch standard is not a number", Given: o.Pitch, Remedy: "give hertz: --pitch 442"}
+			err = asGiven(err, o.Pitch, "give hertz: --pitch 442")
 		}
 		faults.Include(flag("pitch"), err)
 		b.Strings.PitchStandardHz = hz
@@ -51,10 +52,10 @@ func (o Overrides) apply(b *build.Build) error {
 	}
 	o.applyRetune(b, &faults)
 	if o.Gauges != "" {
-		b.Strings.Gauges = strings.FieldsFunc(o.Gauges, func(r rune) bool { return r == ',' || r == ' ' })
+		b.Strings.Gauges = strings.FieldsFunc(o.Gauges, func(r rune) bool { return strings.ContainsRune(", ;", r) })
 		slices.Reverse(b.Strings.Gauges)
 		if have, want := len(b.Strings.Gauges), b.Strings.Tuning.Strings(); have != want {
-			faults.Add(flag("gauges"), fmt.Sprintf("there are %d gauges for %d strings", have, want), o.Gauges,
+			faults.Add(flag("gauges"), fmt.Sprintf("of %d strings %d have a gauge", want, have), o.Gauges,
 				"give one label a string, low string first, in quotes or with commas between")
 		}
 		if b.Chosen != nil {
@@ -72,17 +73,38 @@ func (o Overrides) apply(b *build.Build) error {
 	return faults.Err()
 }
 
+// asGiven quotes the whole text of a flag in a fault of the number in it. Where
+// nothing is known of the slip, the flag's own remedy is the better one.
+func asGiven(err error, given, remedy string) error {
+	var f fault.Fault
+	if !errors.As(err, &f) {
+		return err
+	}
+	f.Given = given
+	if !strings.HasPrefix(f.Remedy, "write \"") {
+		f.Remedy = remedy
+	}
+	return f
+}
+
 func (o Overrides) applyNeutral(b *build.Build, faults *fault.List) {
 	if o.Neutral == "" {
 		return
 	}
 	at := fault.Place{Input: "--neutral"}
-	neutral := build.Neutral{Bridge: o.Neutral == "bridge"}
+	neutral := build.Neutral{Bridge: strings.EqualFold(strings.TrimSpace(o.Neutral), "bridge")}
 	if !neutral.Bridge {
-		fret, err := strconv.ParseFloat(o.Neutral, 64)
-		if err != nil || !(fret >= 0 && fret <= float64(b.Neck.Frets)) {
-			faults.Add(at, "the neutral fret is off the board", o.Neutral,
-				fmt.Sprintf("give 0 to %d, a fret between two such as 7.5, or bridge", b.Neck.Frets))
+		remedy := fmt.Sprintf("give 0 to %d, a fret between two such as 7.5, or bridge", b.Neck.Frets)
+		fret, err := unit.ParseNumber(o.Neutral)
+		if err != nil {
+			if near.Suggest(o.Neutral, []string{"bridge"}) != "" {
+				remedy = "did you mean bridge? " + remedy
+			}
+			faults.Include(at, asGiven(err, o.Neutral, remedy))
+			return
+		}
+		if !(fret >= 0 && fret <= float64(b.Neck.Frets)) {
+			faults.Add(at, "the neutral fret is off the board", o.Neutral, remedy)
 			return
 		}
 		neutral.Fret = fret
@@ -107,7 +129,7 @@ func (o Overrides) applyPair(b *build.Build, faults *fault.List) {
 			return 0, false
 		}
 		if l.MM() < leastScaleMM || l.MM() > mostScaleMM {
-			faults.Add(at, "no instrument has such a scale", text, "give "+unit.Form[unit.Length](text, "").Range(leastScaleMM/1000.0, mostScaleMM/1000.0))
+			faults.Add(at, "no instrument has such a scale", text, build.OtherLength(text, unit.MM(leastScaleMM), unit.MM(mostScaleMM))+"give "+unit.Form[unit.Length](text, "").Range(leastScaleMM/1000.0, mostScaleMM/1000.0))
 			return 0, false
 		}
 		return l, true

@@ -1,0 +1,103 @@
+package build
+
+import (
+	"bytes"
+	"fmt"
+	"regexp"
+	"sync"
+	"unicode/utf8"
+
+	"scalepair/data/fault"
+	"scalepair/data/notext"
+)
+
+var byteOrderMark = []byte("\xEF\xBB\xBF")
+
+// mostBytes bounds a build file, which has some ten thousand bytes (judgement).
+// A larger one is another file, and is not read.
+const mostBytes = 1 << 20
+
+const initWrites = "'scalepair init' writes a build file to begin with"
+
+// plainText strips a byte order mark and refuses what is no build file at all.
+func plainText(src []byte, file string) ([]byte, error) {
+	at := fault.Place{Input: file}
+	refuse := func(what, remedy string) ([]byte, error) {
+		return nil, fault.List{{Place: at, What: what, Remedy: remedy}}
+	}
+	text := bytes.TrimPrefix(src, byteOrderMark)
+	utf16, _ := notext.UTF16(src)
+	damage, damaged := notext.Damaged(text)
+	kind := notext.Kind(text)
+	switch {
+	case len(src) > mostBytes:
+		return refuse(fmt.Sprintf("the file is larger than %d MB, which no build file is", mostBytes>>20), "name the right file")
+	case len(bytes.TrimSpace(text)) == 0:
+		return refuse("the build file is empty", "'scalepair init' writes one to begin with")
+	case utf16:
+		return refuse("the file is in UTF-16", "save it as UTF-8")
+	case kind != "":
+		return refuse("the file is "+kind+", not a build file", "name the build file; "+initWrites)
+	case damaged:
+		at = newLineIndex(file, text).place(damage)
+		return refuse("bytes of nought stand here: the file is damaged", "take an earlier copy, or type the line anew")
+	case notext.Binary(text):
+		return refuse("the file is no text", "name the build file; "+initWrites)
+	case !utf8.Valid(text):
+		bad := firstInvalid(text)
+		at = newLineIndex(file, text).place(bad)
+		if !utf8.FullRune(text[bad:]) {
+			return refuse("the file ends in the middle of a character", "copy the file anew")
+		}
+		return refuse("a character here is not UTF-8", "save the file as UTF-8")
+	}
+	if other := otherText(text); other != "" {
+		return refuse("the file is "+other+", not a build file", "name the build file; "+initWrites)
+	}
+	return text, nil
+}
+
+func firstInvalid(text []byte) int {
+	for i := 0; i < len(text); {
+		r, size := utf8.DecodeRune(text[i:])
+		if r == utf8.RuneError && size == 1 {
+			return i
+		}
+		i += size
+	}
+	return len(text)
+}
+
+// The lines of other kinds of text.
+var (
+	ownLine   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*(\[.*\]|[^\s=]+\s*=.*)`) })
+	yamlLine  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*[\w-]+:(\s|$)`) })
+	tableLine = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[^=\[]*([,;\t][^=\[]*){2,}$`) })
+)
+
+// otherText names text of another kind, in which no line is one of a build
+// file; "" where there is one.
+func otherText(text []byte) string {
+	yaml, table, lines := 0, 0, 0
+	for _, line := range bytes.Split(text, []byte("\n")) {
+		line = bytes.TrimSpace(line)
+		switch {
+		case len(line) == 0 || line[0] == '#':
+			continue
+		case ownLine().Match(line):
+			return ""
+		case yamlLine().Match(line):
+			yaml++
+		case tableLine().Match(line):
+			table++
+		}
+		lines++
+	}
+	switch {
+	case lines > 0 && table == lines:
+		return "a table"
+	case yaml > 1 && yaml*2 > lines:
+		return "YAML"
+	}
+	return ""
+}
