@@ -204,21 +204,29 @@ func TestStringsPrintWhatTheirHeadsName(t *testing.T) {
 	}
 }
 
+// demoAdvice is what the demo's advice is printed from.
+func demoAdvice(t *testing.T) (*report.Input, *report.Advice) {
+	t.Helper()
+	j, err := job.Load(demoFile, job.Overrides{})
+	require.NoError(t, err)
+	plan, err := j.Plan()
+	require.NoError(t, err)
+	a := &report.Advice{Result: plan.Search()}
+	best := a.Result.Best[0]
+	a.Confidence = plan.Confidence(a.Result, j.Stock.Drawer(), 100, 1)
+	a.Best, err = plan.Detail(best.BassMM, best.TrebleMM, best.Gauges)
+	require.NoError(t, err)
+	a.Layout, err = fan.New(a.Best.Spec)
+	require.NoError(t, err)
+	return &report.Input{Job: j, Plan: plan}, a
+}
+
 func TestAdvicePrintsWhatItsHeadsName(t *testing.T) {
 	for name, system := range systems {
 		t.Run(name, func(t *testing.T) {
-			j, err := job.Load(demoFile, job.Overrides{})
-			require.NoError(t, err)
-			plan, err := j.Plan()
-			require.NoError(t, err)
-			a := &report.Advice{Result: plan.Search()}
-			best := a.Result.Best[0]
-			a.Confidence = plan.Confidence(a.Result, j.Stock.Drawer(), 100, 1)
-			a.Best, err = plan.Detail(best.BassMM, best.TrebleMM, best.Gauges)
-			require.NoError(t, err)
-			a.Layout, err = fan.New(a.Best.Spec)
-			require.NoError(t, err)
-			p := printed{system, report.Advise(&report.Input{Job: j, Plan: plan, Units: system.Units}, a)}
+			in, a := demoAdvice(t)
+			in.Units = system.Units
+			p := printed{system, report.Advise(in, a)}
 
 			of := func(list []choice.Candidate, value func(c choice.Candidate) float64) func(i int) float64 {
 				return func(i int) float64 { return value(list[i]) }

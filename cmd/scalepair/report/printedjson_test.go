@@ -7,9 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
-	"scalepair/fan"
 )
 
 // decoded gives a value as a reader of its JSON finds it.
@@ -110,18 +108,7 @@ func TestJSONAgreesWithTheTables(t *testing.T) {
 }
 
 func TestJSONOfAnAdviceAgreesWithItsTables(t *testing.T) {
-	j, err := job.Load(demoFile, job.Overrides{})
-	require.NoError(t, err)
-	plan, err := j.Plan()
-	require.NoError(t, err)
-	a := &report.Advice{Result: plan.Search()}
-	best := a.Result.Best[0]
-	a.Confidence = plan.Confidence(a.Result, j.Stock.Drawer(), 50, 1)
-	a.Best, err = plan.Detail(best.BassMM, best.TrebleMM, best.Gauges)
-	require.NoError(t, err)
-	a.Layout, err = fan.New(a.Best.Spec)
-	require.NoError(t, err)
-	in := &report.Input{Job: j, Plan: plan}
+	in, a := demoAdvice(t)
 	p := printed{systems["mm and N"], report.Advise(in, a)}
 	got := decoded(t, report.AdviceValues(in, a))
 	for key, head := range map[string]string{
