@@ -113,6 +113,23 @@ func TestLeastThickness(t *testing.T) {
 	require.ErrorContains(t, err, "fret_wire.tang_depth")
 }
 
+// With a shallow tang it is the edge that asks for the thickness: 2 mm must be
+// left where the crown has fallen farthest, which is the widest corner.
+func TestTheEdgeAsksForThickness(t *testing.T) {
+	l := mustLayout(t, sixStrings())
+	s := fan.Sawing{TangMM: 0.7, ClearanceMM: 0.2, RadiusNutMM: 120, RadiusLastMM: 120, RadiusFirst: true}
+	widest := 0.0
+	for _, c := range l.Board().Corners {
+		widest = math.Max(widest, math.Abs(c.Y))
+	}
+	least, err := l.LeastThickness(s)
+	require.NoError(t, err)
+	require.InEpsilon(t, 2+120-math.Sqrt(120*120-widest*widest), least, 1e-12)
+	s.ThicknessMM = least - 1e-6
+	_, err = l.Depths(s)
+	require.ErrorContains(t, err, "left at the board's edge")
+}
+
 // A board that is radiused first is sawn to one depth along the curve: less to
 // saw, the same left at the slot's ends, and there less will do.
 func TestRadiusFirst(t *testing.T) {
