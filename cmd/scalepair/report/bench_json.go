@@ -65,6 +65,8 @@ type DepthJSON struct {
 	BassMM   float64 `json:"needed_at_bass_end_mm"`
 	TrebleMM float64 `json:"needed_at_treble_end_mm"`
 	SawMM    float64 `json:"saw_to_mm"`
+	// LeftMM is what is left of the thickness of the blank worked with.
+	LeftMM *float64 `json:"left_under_mm,omitempty"`
 }
 
 // BlankJSON is one blank on offer.
@@ -72,6 +74,8 @@ type BlankJSON struct {
 	Name          string   `json:"name"`
 	Serves        bool     `json:"serves"`
 	Why           string   `json:"why"`
+	LengthMM      float64  `json:"length_mm"`
+	WidthMM       float64  `json:"width_mm"`
 	SpareLengthMM float64  `json:"spare_length_mm"`
 	SpareWidthMM  float64  `json:"spare_width_mm"`
 	ThicknessMM   float64  `json:"thickness_mm,omitempty"`
@@ -122,13 +126,17 @@ func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
 		out.Tasks = append(out.Tasks, taskValues(t))
 	}
 	for _, d := range s.Depths {
-		out.Depths = append(out.Depths, DepthJSON{d.Fret, d.RadiusMM, d.MiddleMM, d.BassMM, d.TrebleMM, d.SawMM})
+		v := DepthJSON{d.Fret, d.RadiusMM, d.MiddleMM, d.BassMM, d.TrebleMM, d.SawMM, nil}
+		if thick := b.thickness(); thick > 0 {
+			v.LeftMM = ptr(thick - d.SawMM)
+		}
+		out.Depths = append(out.Depths, v)
 	}
 	return out
 }
 
 func blankValues(f job.BlankFit, used bool) BlankJSON {
-	out := BlankJSON{Name: f.Offer.Name, Serves: f.WillDo(), Why: servesWords(f), SpareLengthMM: f.SpareLengthMM, SpareWidthMM: f.SpareWidthMM,
+	out := BlankJSON{Name: f.Offer.Name, Serves: f.WillDo(), Why: servesWords(f), LengthMM: f.Offer.LengthMM, WidthMM: f.Offer.WidthMM, SpareLengthMM: f.SpareLengthMM, SpareWidthMM: f.SpareWidthMM,
 		ThicknessMM: f.Offer.ThicknessMM, WorkedWith: used, NutCrossMM: f.NutCrossFromEndMM, CentrelineMM: f.CentreFromBassEdgeMM}
 	if f.LeftUnderMM != 0 {
 		out.LeftUnderMM, out.LeftAtEdgeMM = ptr(f.LeftUnderMM), ptr(f.LeftAtEdgeMM)

@@ -73,6 +73,7 @@ type SaddleJSON struct {
 	Why            string   `json:"not_computed,omitempty"`
 	LeastMM        *float64 `json:"set_back_least_mm,omitempty"`
 	MostMM         *float64 `json:"set_back_most_mm,omitempty"`
+	BeginMM        *float64 `json:"begin_at_mm,omitempty"`
 	FromNutMM      *float64 `json:"nut_to_saddle_mm,omitempty"`
 	ScrewBackMM    *float64 `json:"screw_back_mm,omitempty"`
 	OutMM          *float64 `json:"out_to_bass_side_mm,omitempty"`
@@ -105,6 +106,7 @@ func (b *bench) saddleValues() *SaddlesJSON {
 			v.Why = b.s.Detail.Strings[i].SetBackErr.Error()
 		} else {
 			v.LeastMM, v.MostMM, v.FromNutMM = ptr(p.SetBack.LoMM), ptr(p.SetBack.HiMM), ptr(p.FromNutMM)
+			v.BeginMM = ptr(p.SetBack.Middle())
 			v.ScrewBackMM, v.OutMM = ptr(p.SetBack.Middle()-s.ForwardMM), ptr(p.OutMM)
 			v.Along12MM, v.AlongLastMM, v.AlongHeelMM = ptr(p.Along12MM), ptr(p.AlongLastMM), ptr(p.AlongHeelMM)
 		}
@@ -128,14 +130,21 @@ type SeatJSON struct {
 	FromBassMM  float64 `json:"from_bass_string_along_mm"`
 	SquareMM    float64 `json:"from_bass_string_square_mm"`
 	OutToBassMM float64 `json:"out_to_bass_side_mm"`
+	// To the next string on the bass side; none from the last.
+	NextAlongMM  float64 `json:"to_the_next_along_mm,omitempty"`
+	NextSquareMM float64 `json:"to_the_next_square_mm,omitempty"`
 }
 
 func (b *bench) lineValues() []FurtherLineJSON {
 	out := []FurtherLineJSON{}
 	for _, f := range b.s.Lines {
 		v := FurtherLineJSON{Name: f.Name, FromSaddleMM: f.FromSaddleMM, BehindLastMM: f.BehindLastMM, SlantDeg: deg(f.Line.SlantRad)}
-		for _, seat := range f.Seats {
-			v.Strings = append(v.Strings, SeatJSON{seat.String, seat.AlongFromBassMM, seat.SquareFromBassMM, seat.At.Y})
+		for n, seat := range f.Seats {
+			one := SeatJSON{String: seat.String, FromBassMM: seat.AlongFromBassMM, SquareMM: seat.SquareFromBassMM, OutToBassMM: seat.At.Y}
+			if n+1 < len(f.Seats) {
+				one.NextAlongMM, one.NextSquareMM = seat.SpacingAlongMM, seat.SpacingSquareMM
+			}
+			v.Strings = append(v.Strings, one)
 		}
 		out = append(out, v)
 	}

@@ -61,6 +61,9 @@ func CompareValues(in *Input, cmp *Comparison) ComparisonJSON {
 		}
 		c.ChangeFromFirst = ptr(100 * (total/first - 1))
 		c.Detail = ptr(DetailValues(own, one.Detail))
+		for i := range c.Detail.Tunings {
+			c.Detail.Tunings[i].ChangeFromFirst = ptr(100 * (c.Detail.Tunings[i].TotalN/first - 1))
+		}
 		for _, w := range one.Ways {
 			c.Changes = append(c.Changes, own.wayValues(w))
 		}

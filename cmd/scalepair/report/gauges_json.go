@@ -37,6 +37,7 @@ type GaugeJSON struct {
 	UnitWeight     float64       `json:"unit_weight_g_per_m"`
 	UUnitWeight    float64       `json:"unit_weight_standard_uncertainty_g_per_m"`
 	Within95       float64       `json:"unit_weight_95_percent_interval_half_width_g_per_m"`
+	Within95Share  float64       `json:"unit_weight_95_percent_interval_half_width_percent"`
 	Coverage95     float64       `json:"standard_uncertainties_in_that_half_width"`
 	Readings       int           `json:"readings"`
 	Built          bool          `json:"construction_counted"`
@@ -88,6 +89,7 @@ type HungJSON struct {
 	Line      int     `json:"line"`
 	LoadN     float64 `json:"load_n"`
 	BreakingN float64 `json:"least_breaking_load_n,omitempty"`
+	Percent   float64 `json:"share_of_breaking_load_percent,omitempty"`
 	OverHalf  bool    `json:"over_half_the_breaking_load"`
 }
 
@@ -148,7 +150,11 @@ func GaugesValues(in *Input, list []gauges.Gauge) GaugesJSON {
 		}
 	}
 	for _, h := range in.hungOf(list) {
-		out.Hung = append(out.Hung, HungJSON{h.Gauge, h.Place.Line, h.LoadN, h.BreakingN, h.OverHalf()})
+		v := HungJSON{Gauge: h.Gauge, Line: h.Place.Line, LoadN: h.LoadN, BreakingN: h.BreakingN, OverHalf: h.OverHalf()}
+		if h.BreakingN > 0 {
+			v.Percent = 100 * h.LoadN / h.BreakingN
+		}
+		out.Hung = append(out.Hung, v)
 		out.Cautions = []string{gauges.HungCaution}
 	}
 	return out
@@ -162,7 +168,7 @@ func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
 		Gauge: g.Label, Construction: g.Family, Material: g.Material, OuterMM: 1000 * g.Outer, UOuterMM: 1000 * g.UOuter,
 		CoreMM: 1000 * g.Core, UCoreMM: 1000 * g.UCore, UnitWeight: unit.UnitWeight(g.UnitWeight).GramsPerMetre(),
 		UUnitWeight: unit.UnitWeight(g.U).GramsPerMetre(),
-		Within95:    unit.UnitWeight(g.Within95()).GramsPerMetre(), Coverage95: g.Coverage95(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
+		Within95:    unit.UnitWeight(g.Within95()).GramsPerMetre(), Within95Share: 100 * g.Within95() / g.UnitWeight, Coverage95: g.Coverage95(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
 		DensityGCM3: g.ImpliedKgM3 / 1000, DensityOf: densityOf(g), Packing: g.Packing, StiffnessN: g.EA,
 		BreakingN: w.StrengthPa * w.CoreAreaM2, Notes: g.Notes, ReadingsInFull: []ReadingJSON{},
 	}

@@ -76,6 +76,10 @@ type TuningJSON struct {
 	BassHalfN     float64      `json:"bass_half_n"`
 	TrebleHalfN   float64      `json:"treble_half_n"`
 	ChangePercent *float64     `json:"change_from_reference_percent,omitempty"`
+	// ChangeFromFirst is for a comparison: from the first tuning of its first column.
+	ChangeFromFirst *float64 `json:"change_from_first_column_percent,omitempty"`
+	TensionMisfit   float64  `json:"tension_misfit_percent"` // of this tuning by itself
+	PushMisfit      float64  `json:"push_misfit_percent"`
 }
 
 // DetailJSON is one pair, string by string.
@@ -140,24 +144,38 @@ type LineJSON struct {
 	NutYMM    float64 `json:"nut_y_mm"`
 	SaddleXMM float64 `json:"saddle_x_mm"`
 	SaddleYMM float64 `json:"saddle_y_mm"`
+	// From the bass string's end, along each line.
+	AlongNutMM    float64 `json:"along_nut_line_mm"`
+	AlongSaddleMM float64 `json:"along_saddle_line_mm"`
+}
+
+// OfferJSON is one blank on offer beside the board.
+type OfferJSON struct {
+	Name          string  `json:"name"`
+	LengthMM      float64 `json:"length_mm"`
+	WidthMM       float64 `json:"width_mm"`
+	Serves        bool    `json:"serves"`
+	SpareLengthMM float64 `json:"spare_length_mm"`
+	SpareWidthMM  float64 `json:"spare_width_mm"`
 }
 
 // LayoutJSON is the fan in numbers.
 type LayoutJSON struct {
-	BassMM         float64    `json:"bass_mm"`
-	TrebleMM       float64    `json:"treble_mm"`
-	NeutralFret    string     `json:"neutral_fret"`
-	NutOffsetMM    float64    `json:"nut_offset_mm"`
-	NutSlantDeg    float64    `json:"nut_slant_deg"`
-	SaddleSlantDeg float64    `json:"saddle_slant_deg"`
-	NutBlankMM     float64    `json:"nut_blank_mm"`
-	Marks          []MarkJSON `json:"marks"`
-	Strings        []LineJSON `json:"strings"`
-	WorstCents     float64    `json:"worst_inner_string_cents"`
-	BlankLengthMM  float64    `json:"blank_length_mm"`
-	BlankWidthMM   float64    `json:"blank_width_mm"`
-	LimitsBroken   []string   `json:"limits_broken"` // of the pair as a whole
-	Cautions       []string   `json:"cautions"`
+	BassMM         float64     `json:"bass_mm"`
+	TrebleMM       float64     `json:"treble_mm"`
+	NeutralFret    string      `json:"neutral_fret"`
+	NutOffsetMM    float64     `json:"nut_offset_mm"`
+	NutSlantDeg    float64     `json:"nut_slant_deg"`
+	SaddleSlantDeg float64     `json:"saddle_slant_deg"`
+	NutBlankMM     float64     `json:"nut_blank_mm"`
+	Marks          []MarkJSON  `json:"marks"`
+	Strings        []LineJSON  `json:"strings"`
+	WorstCents     float64     `json:"worst_inner_string_cents"`
+	BlankLengthMM  float64     `json:"blank_length_mm"`
+	BlankWidthMM   float64     `json:"blank_width_mm"`
+	Offers         []OfferJSON `json:"blanks_on_offer"`
+	LimitsBroken   []string    `json:"limits_broken"` // of the pair as a whole
+	Cautions       []string    `json:"cautions"`
 }
 
 // AdviceValues gives what advise prints as JSON.
@@ -227,7 +245,8 @@ func DetailValues(in *Input, d *choice.Detail) DetailJSON {
 	for c := range d.Totals {
 		from := in.Plan.Request().Cases[c]
 		t := TuningJSON{Tuning: in.Tunings()[c].String(), Name: from.Name, CapoFret: from.CapoFret, TotalN: d.Totals[c].TensionN, TotalUN: d.Totals[c].UTensionN,
-			BassHalfN: d.Totals[c].BassHalfN, TrebleHalfN: d.Totals[c].TrebleHalfN}
+			BassHalfN: d.Totals[c].BassHalfN, TrebleHalfN: d.Totals[c].TrebleHalfN,
+			TensionMisfit: d.Totals[c].TensionMisfit, PushMisfit: d.Totals[c].PushMisfit}
 		if change, ok := totalChange(d, c); ok {
 			t.ChangePercent = ptr(100 * change)
 		}
@@ -284,7 +303,7 @@ func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
 	out := LayoutJSON{
 		BassMM: l.Spec.BassMM, TrebleMM: l.Spec.TrebleMM, NeutralFret: in.neutral(), NutOffsetMM: l.NutOffsetMM,
 		NutSlantDeg: deg(l.Nut.SlantRad), SaddleSlantDeg: deg(l.Saddle.SlantRad), NutBlankMM: l.NutBlankMM,
-		BlankLengthMM: b.LengthMM, BlankWidthMM: b.WidthMM,
+		BlankLengthMM: b.LengthMM, BlankWidthMM: b.WidthMM, Offers: []OfferJSON{},
 		LimitsBroken: append([]string{}, in.broken(in.Plan.PairLimits(l))...), Cautions: append([]string{}, steepCautions(l)...),
 	}
 	if worst, ok := l.WorstCents(); ok {
@@ -294,7 +313,12 @@ func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
 		out.Marks = append(out.Marks, MarkJSON{f.Number, f.Bass.FromNutMM, f.Bass.StepMM, f.Treble.FromNutMM, f.Treble.StepMM, deg(f.Line.SlantRad)})
 	}
 	for _, s := range l.Strings {
-		out.Strings = append(out.Strings, LineJSON{s.Number, s.LengthMM, s.Nut.X, s.Nut.Y, s.Saddle.X, s.Saddle.Y})
+		nut, saddle := l.NutSeats[s.Number-1], l.SaddleSeats[s.Number-1]
+		out.Strings = append(out.Strings, LineJSON{s.Number, s.LengthMM, s.Nut.X, s.Nut.Y, s.Saddle.X, s.Saddle.Y,
+			nut.AlongFromBassMM, saddle.AlongFromBassMM})
+	}
+	for _, o := range b.Serve(in.Job.Blanks()) {
+		out.Offers = append(out.Offers, OfferJSON{o.Offer.Name, o.Offer.LengthMM, o.Offer.WidthMM, o.OK, o.SpareLengthMM, o.SpareWidthMM})
 	}
 	return out
 }

@@ -120,12 +120,17 @@ func (b *bench) crownWords() string {
 	return fmt.Sprintf("%s at the nut to %s at the last fret", b.Units.Len(s.RadiusNutMM, 0), b.Units.LenText(s.RadiusLastMM, 0))
 }
 
+// thickness is that of the blank worked with, 0 where it is not known.
+func (b *bench) thickness() float64 {
+	if b.s.Blank < 0 {
+		return 0
+	}
+	return b.s.Blanks[b.s.Blank].Offer.ThicknessMM
+}
+
 func (b *bench) depthTable() {
 	fine := b.caliper()
-	thickness := 0.0
-	if b.s.Blank >= 0 {
-		thickness = b.s.Blanks[b.s.Blank].Offer.ThicknessMM
-	}
+	thickness := b.thickness()
 	columns := []show.Column{show.Figures("fret"), show.Figures(fine.HeadLen("radius")), show.Figures(fine.HeadLen("needed, middle")),
 		show.Figures(fine.HeadLen("bass end")), show.Figures(fine.HeadLen("treble end")), show.Figures(fine.HeadLen("saw to"))}
 	if thickness > 0 {

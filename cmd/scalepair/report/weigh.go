@@ -267,16 +267,22 @@ func (in *Input) stockIndex(label string) int {
 
 // stringsOf lists the strings that carry a gauge: "2" or "3, 4".
 func stringsOf(set []int, gauge int) string {
-	var out []string
-	for i, g := range set {
-		if g == gauge {
-			out = append(out, fmt.Sprint(i+1))
-		}
-	}
-	if out == nil {
+	list := numbersOf(set, gauge)
+	if len(list) == 0 {
 		return none
 	}
-	return strings.Join(out, ", ")
+	return strings.Trim(strings.ReplaceAll(fmt.Sprint(list), " ", ", "), "[]")
+}
+
+// numbersOf gives the numbers of the strings that have a gauge.
+func numbersOf(set []int, gauge int) []int {
+	out := []int{}
+	for i, g := range set {
+		if g == gauge {
+			out = append(out, i+1)
+		}
+	}
+	return out
 }
 
 // pieces is the table of the shortest pieces that reach a wanted uncertainty.

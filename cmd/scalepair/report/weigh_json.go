@@ -6,11 +6,23 @@ import "scalepair/gauges"
 type NextJSON struct {
 	Gauge             string   `json:"gauge"`
 	GaugeFlags        []string `json:"gauge_flags,omitempty"`
+	Strings           []int    `json:"strings"`
+	RivalStrings      []int    `json:"strings_of_rival,omitempty"`
+	ReferenceStrings  []int    `json:"strings_of_reference,omitempty"`
 	KnownToPercent    float64  `json:"standard_uncertainty_percent"`
 	LengthMM          float64  `json:"length_to_weigh_mm"`
 	RivalBetter       *float64 `json:"then_rival_better_percent_of_cases,omitempty"`
 	TotalUN           *float64 `json:"then_total_tension_standard_uncertainty_n,omitempty"`
 	RemovedPercent    float64  `json:"uncertainty_removed_percent"`
+	LengthForWantedMM float64  `json:"length_for_wanted_standard_uncertainty_mm,omitempty"`
+}
+
+// PieceJSON is one gauge that the result can depend on, and the piece of it that
+// would reach the wanted uncertainty.
+type PieceJSON struct {
+	Gauge             string   `json:"gauge"`
+	GaugeFlags        []string `json:"gauge_flags,omitempty"`
+	KnownToPercent    float64  `json:"standard_uncertainty_percent"`
 	LengthForWantedMM float64  `json:"length_for_wanted_standard_uncertainty_mm,omitempty"`
 }
 
@@ -35,6 +47,7 @@ type WeighJSON struct {
 	WantedPercent float64       `json:"wanted_standard_uncertainty_percent"`
 	Next          []NextJSON    `json:"next"`
 	Parts         []PartJSON    `json:"parts"`
+	Pieces        []PieceJSON   `json:"pieces"`
 	Unusual       []UnusualJSON `json:"unusual"`
 }
 
@@ -43,7 +56,7 @@ func WeighValues(in *Input, w *Weigh) WeighJSON {
 	parts := w.parts(in)
 	u := w.uncertainty(parts)
 	out := WeighJSON{Build: in.Job.Build.Name, Aim: "tension", Pair: in.pairValues(w.Best.Candidate), LongestMM: 1000 * w.LongestM,
-		WantedPercent: 100 * w.Within, Next: []NextJSON{}, Parts: []PartJSON{}, Unusual: in.UnusualValues()}
+		WantedPercent: 100 * w.Within, Next: []NextJSON{}, Parts: []PartJSON{}, Pieces: []PieceJSON{}, Unusual: in.UnusualValues()}
 	if w.Rival != nil {
 		out.Aim, out.Rival, out.RivalRank = "ranking", ptr(in.pairValues(w.Rival.Candidate)), w.RivalRank
 		out.RivalBetter = ptr(100 * w.chance(u))
@@ -58,20 +71,37 @@ func WeighValues(in *Input, w *Weigh) WeighJSON {
 			out.Parts = append(out.Parts, PartJSON{p.words, 100 * p.u * p.u / (u * u), p.help})
 		}
 	}
+	for _, i := range w.InPlay(in) {
+		g := in.Plan.Stock()[i]
+		out.Pieces = append(out.Pieces, PieceJSON{g.Label, g.Flags(), 100 * g.RelU(), in.pieceFor(w, g)})
+	}
 	return out
 }
 
+// pieceFor is the least length, in mm, that reaches the wanted uncertainty; 0
+// where none does.
+func (in *Input) pieceFor(w *Weigh, g gauges.Gauge) float64 {
+	m, err := gauges.ShortestPiece(g.UnitWeight, w.Within, in.Job.Tools())
+	if err != nil {
+		return 0
+	}
+	return 1000 * m
+}
+
 func (in *Input) nextValues(w *Weigh, s gauges.Suggestion, u float64) NextJSON {
-	g := in.Plan.Stock()[in.stockIndex(s.Gauge)]
+	index := in.stockIndex(s.Gauge)
+	g := in.Plan.Stock()[index]
 	after := w.after(u, s)
-	out := NextJSON{Gauge: s.Gauge, GaugeFlags: g.Flags(), KnownToPercent: 100 * g.RelU(), LengthMM: 1000 * s.LengthM, RemovedPercent: 100 * (1 - after/u)}
+	out := NextJSON{Gauge: s.Gauge, GaugeFlags: g.Flags(), Strings: numbersOf(w.Best.Gauges, index),
+		KnownToPercent: 100 * g.RelU(), LengthMM: 1000 * s.LengthM, RemovedPercent: 100 * (1 - after/u), LengthForWantedMM: in.pieceFor(w, g)}
 	if w.Rival != nil {
 		out.RivalBetter = ptr(100 * w.chance(after))
+		out.RivalStrings = numbersOf(w.Rival.Gauges, index)
+		if reference := in.Plan.Request().Reference; reference != nil {
+			out.ReferenceStrings = numbersOf(reference.Gauges, index)
+		}
 	} else {
 		out.TotalUN = ptr(after)
-	}
-	if m, err := gauges.ShortestPiece(g.UnitWeight, w.Within, in.Job.Tools()); err == nil {
-		out.LengthForWantedMM = 1000 * m
 	}
 	return out
 }
