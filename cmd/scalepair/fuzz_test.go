@@ -54,7 +54,7 @@ func realBuilds(t testing.TB) []realBuild {
 	return out
 }
 
-func contents(t testing.TB, file string) string {
+func contents(t require.TestingT, file string) string {
 	src, err := os.ReadFile(file)
 	require.NoError(t, err)
 	return string(src)
