@@ -69,7 +69,7 @@ func FuzzTemplate(f *testing.F) {
 	f.Add(" \" ", "B1 E2", 0, false, false)
 	f.Add(" ", "", 7, false, false)
 	f.Add("two\nlines", "H2 E2", -1, true, false)
-	f.Add("\xff\u2028", "C-1 G9+100c", 1<<40, false, true)
+	f.Add("\xff\u2028", "C-1 G9+100c", 1<<30, false, true)
 	f.Fuzz(func(t *testing.T, name, notes string, count int, bass, inches bool) {
 		src, readings, err := build.Template(build.Start{Name: name, Tuning: notes, Strings: count, Bass: bass, Inches: inches})
 		if err != nil {
