@@ -36,7 +36,7 @@ func SetBack(w Wire, lengthM, freqHz, heightM float64, tails Tails) (lo, hi floa
 	if !(at.sane() && heightM >= 0 && heightM <= lengthM && strain >= leastStrain && strain <= mostStrain) {
 		return 0, 0, ErrInput
 	}
-	p := pressed{w: w, length: lengthM, freq: freqHz, height: heightM, tails: tails.NutM + tails.SaddleM}
+	p := pressed{w: w, compliance: w.Compliance(), length: lengthM, freq: freqHz, height: heightM, tails: tails.NutM + tails.SaddleM}
 	lo, ok := risingRoot(p.flatness, -lengthM/8, lengthM/4, lengthM/1e3)
 	if !ok {
 		return 0, 0, ErrInput
@@ -47,6 +47,7 @@ func SetBack(w Wire, lengthM, freqHz, heightM float64, tails Tails) (lo, hi floa
 // pressed is a string about to be pressed at fret 12.
 type pressed struct {
 	w                           Wire
+	compliance                  float64 // of w, 1/N
 	length, freq, height, tails float64
 }
 
@@ -76,13 +77,13 @@ func (p pressed) flatness(s float64) (value, slope float64) {
 //	H' = (L/2 + s)/H, R' = 1, T'/T = 2 (1 + e)/((1 + 2 e) (L + s)), k' = -T'/(T e)
 func (p pressed) sharpening(s float64) (value, slope float64) {
 	open, half, behind := p.length+s, p.length/2, p.length/2+s
-	front, sounding := math.Hypot(half, p.height), math.Hypot(behind, p.height)
-	hh, whole := p.height*p.height, open+p.tails
+	hh, whole := float64(p.height*p.height), open+p.tails
+	front, sounding := math.Sqrt(float64(half*half)+hh), math.Sqrt(float64(behind*behind)+hh)
 	longer := hh / (sounding + behind)
 	d := (hh/(front+half) + longer) / whole
 	slopeD := -(longer/sounding + d) / whole
-	t := Open(p.w, open, p.freq)
-	e := t * p.w.Compliance()
+	t := Stretched(Textbook(p.w.UnitWeight, open, p.freq), p.compliance)
+	e := t * p.compliance
 	perT := 2 * (1 + e) / (float64(1+float64(2*e)) * open)
 	kd := (1 + e) / e * d
 	slopeKD := ((1+e)*slopeD - float64(perT*d)) / e
