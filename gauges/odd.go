@@ -110,8 +110,8 @@ type usualRange struct{ odd.Usual }
 
 func (u usualRange) middle() float64 { return (u.Low + u.High) / 2 }
 
-// widen moves both bounds outwards.
-func (u *usualRange) widen(by float64) { u.Low, u.High = u.Low-by, u.High+by }
+// widen moves both bounds outwards, the lower one no further than 0.
+func (u *usualRange) widen(by float64) { u.Low, u.High = max(0, u.Low-by), u.High+by }
 
 // usualDensity is what the gauge's ImpliedKgM3 should be, in g/cm3: of a plain
 // string its material's, with densityRoom, of a wound one a row of the table. Both

@@ -48,6 +48,18 @@ func TestOddDensityIsTheMaterials(t *testing.T) {
 	}
 }
 
+// Calipers that hardly show the wrap leave it any density, but none below 0.
+func TestOddDensityIsNeverBelowNothing(t *testing.T) {
+	const outer, core, length = 0.52e-3, 0.42e-3, 0.5
+	r := gauges.Reading{Gauge: "w", Construction: "wound", OuterM: outer, CoreM: core, Shape: gauges.Round,
+		OuterFrom: gauges.Measured, CoreFrom: gauges.Measured, LengthM: length}
+	r.MassKg = length * math.Pi / 4 * (7850*core*core + 26000*(outer*outer-core*core))
+	found := oddOf(t, gauges.Instruments{BalanceStepKg: 1e-6, RulerStepM: 1e-4, CaliperStepM: 6e-5}, r)
+	require.Len(t, found, 1)
+	assert.Zero(t, found[0].Low)
+	assert.Greater(t, found[0].High, 9.0)
+}
+
 // Coarse tools make a wide range: 0.03 g to 0.01 g is 10 %, three times that is
 // no slip.
 func TestOddDensityHeedsTheTools(t *testing.T) {
