@@ -15,6 +15,13 @@ type Neutral struct {
 	Bridge bool
 }
 
+// Within is the neutral fret of a board of so many frets: its last where the fret
+// lies beyond.
+func (n Neutral) Within(frets int) Neutral {
+	n.Fret = min(n.Fret, float64(frets))
+	return n
+}
+
 // SpacingRule says how strings are spread along the nut or the saddles.
 type SpacingRule int
 

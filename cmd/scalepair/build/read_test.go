@@ -229,3 +229,15 @@ func TestUnitsOfPrinting(t *testing.T) {
 	got := faultsOf(t, "length_unit = \"yd\"\n"+sound)
 	assert.Equal(t, []string{fmt.Sprintf("build.toml:1:15: no unit for printing a length (%q); use mm, in, in64", "yd")}, got)
 }
+
+// A reference that says nothing of its neutral fret has the neck's, or its own
+// last fret where it has fewer.
+func TestReferenceNeutralStaysOnItsBoard(t *testing.T) {
+	src := strings.Replace(sound, "[reference]", "[reference]\nfrets = 20", 1)
+	src = strings.Replace(src, "[neck]", "[neck]\nneutral_fret = 22", 1)
+	b := read(t, src)
+	assert.Equal(t, build.Neutral{Fret: 22}, b.Neck.Neutral)
+	assert.Equal(t, build.Neutral{Fret: 20}, b.Reference.Neutral)
+	b = read(t, strings.Replace(src, "frets = 20", "frets = 24", 1))
+	assert.Equal(t, build.Neutral{Fret: 22}, b.Reference.Neutral)
+}

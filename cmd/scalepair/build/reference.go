@@ -11,7 +11,8 @@ type Reference struct {
 	Name string
 	// Bass and Treble are its scale lengths, equal for straight frets.
 	Bass, Treble unit.Length
-	// Neutral is its neutral fret; the neck's unless given.
+	// Neutral is its neutral fret; the neck's unless given, and its last fret where
+	// that is lower.
 	Neutral Neutral
 	// Frets is the number of its frets; the neck's unless given.
 	Frets  int
@@ -32,9 +33,10 @@ func readReference(s *section, neck Neck, pitchHz float64) *Reference {
 	if s.table == nil {
 		return nil
 	}
-	r := &Reference{Neutral: neck.Neutral, Frets: neck.Frets, PitchStandardHz: pitchHz}
+	r := &Reference{Frets: neck.Frets, PitchStandardHz: pitchHz}
 	s.text("name", &r.Name)
 	s.whole("frets", &r.Frets, 1, 36)
+	r.Neutral = neck.Neutral.Within(r.Frets)
 	s.pair(&r.Bass, &r.Treble, true)
 	s.neutral("neutral_fret", &r.Neutral, r.Frets)
 	if s.require("tuning", `write, for instance, tuning = "E2 A2 D3 G3 B3 E4"`) {

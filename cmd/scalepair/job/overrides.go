@@ -70,6 +70,7 @@ func (o Overrides) apply(b *build.Build) error {
 	}
 	o.applyNeutral(b, &faults)
 	o.applyPair(b, &faults)
+	follow(b)
 	return faults.Err()
 }
 
@@ -149,7 +150,7 @@ func (o Overrides) applyPair(b *build.Build, faults *fault.List) {
 		}
 		chosen := build.Chosen{Bass: bass, Treble: treble, Neutral: b.Neck.Neutral}
 		if b.Chosen != nil {
-			chosen.Gauges = b.Chosen.Gauges
+			chosen.Neutral, chosen.Gauges = b.Chosen.Neutral, b.Chosen.Gauges
 		}
 		b.Chosen = &chosen
 	} else if b.Chosen != nil && (okBass || okTreble) {
