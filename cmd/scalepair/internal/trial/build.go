@@ -7,6 +7,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 
 	"scalepair/tuning"
 )
@@ -177,8 +178,8 @@ func (b *Build) setFor(notes []int, length func(i int) float64, pulls []Pull) []
 	return out
 }
 
-// spelled writes notes low string first.
-func spelled(notes []int) string {
+// Spelled writes notes low string first.
+func Spelled(notes []int) string {
 	text := ""
 	for i := range notes {
 		text += " " + tuning.Nearest(440*math.Exp2(float64(notes[len(notes)-1-i]-69)/12), 440).Name()
@@ -189,7 +190,7 @@ func spelled(notes []int) string {
 func (b *Build) writeStrings() {
 	b.Put("", "name", Quoted(fmt.Sprintf("%s of %d strings", b.sort.name, b.Strings)))
 	b.Put("", "readings", Quoted("readings.csv"))
-	b.Put("strings", "tuning", Quoted(spelled(b.Notes)))
+	b.Put("strings", "tuning", Quoted(Spelled(b.Notes)))
 	if b.one(4) {
 		b.Put("strings", "pitch_standard_hz", Number(float64(b.between([2]int{430, 446}))))
 	}
@@ -216,7 +217,7 @@ func (b *Build) writeTunings() {
 	}
 	for i, notes := range [][]int{b.Notes, lower} {
 		section := fmt.Sprintf("tunings[%d]", i)
-		b.Put(section, "tuning", Quoted(spelled(notes)))
+		b.Put(section, "tuning", Quoted(Spelled(notes)))
 		b.Put(section, "weight", Number(float64(1+b.r.IntN(3))))
 		if b.one(4) {
 			b.Put(section, "capo_fret", Number(float64(b.between([2]int{0, 3}))))
@@ -279,3 +280,13 @@ func (b *Build) Free() bool { return !b.Has("strings", "gauges") && !b.Has("chos
 
 // Ordered tells whether the ordering rule holds.
 func (b *Build) Ordered() bool { return !b.Has("strings", "ordering") }
+
+// EqualGaps tells whether the strings' own diameters say where they lie.
+func (b *Build) EqualGaps() bool {
+	for _, x := range b.Keys {
+		if strings.HasSuffix(x.key, "_spacing") && x.value(false) == `"equal gaps"` {
+			return true
+		}
+	}
+	return false
+}

@@ -176,7 +176,7 @@ func (b *Build) writeReference() {
 	} else {
 		b.Put("reference", "scale", scale.Value())
 	}
-	b.Put("reference", "tuning", Quoted(spelled(notes)))
+	b.Put("reference", "tuning", Quoted(Spelled(notes)))
 	b.Put("reference", "gauges", Texts(b.setFor(notes, func(int) float64 { return scale.MM() }, b.pulls)))
 	if b.one(3) {
 		b.Put("reference", "nut_tail", mm(50).round().Value())
