@@ -133,8 +133,8 @@ func TestTrialsByFlagAsByFile(t *testing.T) {
 		o := overrides[b.Seed%uint64(len(overrides))]
 		command := o.commands[b.Seed/64%uint64(len(o.commands))]
 		args := []string{command, "--format", []string{"json", "csv"}[b.Seed/1024%2]}
-		if command == "neutral" && b.Bass == b.Treble {
-			return // square frets have nothing to tabulate
+		if command == "neutral" {
+			args[2] = "json" // square frets have nothing to tabulate
 		}
 		by := s.run(t, "build", append(args, o.flags(b)...)...)
 		o.inFile(b)

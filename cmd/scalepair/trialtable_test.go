@@ -28,7 +28,7 @@ func TestTrialsSayTheSameInTableAndJSON(t *testing.T) {
 	overTrials(t, func(t *rapid.T, s *trials, b *trial.Build) {
 		args := tabled[b.Seed%uint64(len(tabled))]
 		o := s.run(t, "build", with(args, "--format", "json")...)
-		if args[0] == "neutral" && b.Bass == b.Treble {
+		if strings.Contains(o.out, `"neutral_has_no_effect": true`) {
 			return // square frets have nothing to tabulate
 		}
 		tables := s.run(t, "build", with(args, "--format", "csv")...)
