@@ -64,6 +64,24 @@ func BenchmarkWorkloadW(b *testing.B) { benchmarkSearch(b, workload(1)) }
 
 func BenchmarkWorkloadX(b *testing.B) { benchmarkSearch(b, threeTunings(workload(0.25))) }
 
+// The first of Best alone, which all commands but advise need.
+func BenchmarkBest(b *testing.B) {
+	for name, req := range map[string]choice.Request{"W": workload(1), "X": threeTunings(workload(0.25))} {
+		b.Run(name, func(b *testing.B) {
+			p, err := choice.Prepare(req)
+			if err != nil {
+				b.Fatal(err)
+			}
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, _, ok := p.SearchBest(); !ok {
+					b.Fatal("every pair was dropped")
+				}
+			}
+		})
+	}
+}
+
 func benchmarkSearch(b *testing.B, req choice.Request) {
 	b.ReportAllocs()
 	p, err := choice.Prepare(req)

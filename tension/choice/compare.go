@@ -97,10 +97,7 @@ func (p *Plan) Suggest(bassMM, trebleMM float64) ([]int, Miss) {
 		return nil, miss
 	}
 	w := newSearcher(p)
-	for i := range w.seats {
-		p.seatOn(&frame, i, &w.seats[i])
-	}
-	_, miss = w.chooseSet()
+	_, miss = w.chooseSet(&frame)
 	if miss.Reason != Kept {
 		miss.BassMM, miss.TrebleMM = bassMM, trebleMM
 		return nil, miss

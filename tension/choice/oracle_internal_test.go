@@ -77,7 +77,29 @@ func RequireSameAsPlain(t require.TestingT, req Request) *Result {
 	require.NoError(t, err)
 	plain, fast := p.SearchPlainly(), p.Search()
 	require.Equal(t, plain, fast)
+	for goroutines := 1; goroutines <= 3; goroutines++ {
+		best, dropped, ok := p.bestBy(goroutines)
+		require.Equal(t, len(plain.Best) > 0, ok)
+		if ok {
+			require.Equal(t, plain.Best[0], best)
+		} else {
+			require.Equal(t, plain.Dropped, dropped)
+		}
+	}
 	return fast
+}
+
+// Every place of a grid is visited once.
+func TestInwardVisitsEveryPlaceOnce(t *testing.T) {
+	for _, size := range [][2]int{{1, 1}, {1, 7}, {2, 2}, {13, 15}, {16, 3}, {5, 17}} {
+		seen := map[[2]int]int{}
+		inward(size[0], size[1], func(r, c int) { seen[[2]int{r, c}]++ })
+		assert.Len(t, seen, size[0]*size[1])
+		for at, times := range seen {
+			assert.Equal(t, 1, times)
+			assert.True(t, at[0] < size[0] && at[1] < size[1])
+		}
+	}
 }
 
 // The set-back's need must fall with length, since travelMemo builds on it.

@@ -20,6 +20,11 @@ type searcher struct {
 	travel travelMemo
 	made   madeBends
 
+	// most is what a pair may cost; a dearer one is given up. order is that in
+	// which its strings are looked at.
+	most  float64
+	order []int
+
 	// For the pairs whose best gauges break the ordering rule.
 	costs   seatCosts
 	steps   *ladderSearch
@@ -36,7 +41,8 @@ func newSearcher(p *Plan) *searcher {
 		rungs: make([]int, p.strings), set: make([]int, p.strings),
 		least: make([]float64, p.strings), parts: make([]squares, p.strings),
 		misses: misses{first: true}, travel: newTravelMemo(p.strings, rungs),
-		made:  madeBends{perEA: make([]float64, len(p.req.Cases)*len(p.req.Feel.BendFrets))},
+		made: madeBends{perEA: make([]float64, len(p.req.Cases)*len(p.req.Feel.BendFrets))},
+		most: math.Inf(1), order: indexes(p.strings),
 		costs: make(seatCosts, p.strings), steps: newLadderSearch(p.strings, rungs),
 	}
 	for i := range w.costs {
@@ -52,14 +58,11 @@ func (w *searcher) try(bassMM, trebleMM float64) (fan.Frame, squares, Miss) {
 	if miss.Reason != Kept {
 		return frame, squares{}, miss
 	}
-	for i := range w.seats {
-		w.p.seatOn(&frame, i, &w.seats[i])
-	}
 	var total squares
 	if w.p.req.Given != nil {
-		total, miss = w.takeGiven()
+		total, miss = w.takeGiven(&frame)
 	} else {
-		total, miss = w.chooseSet()
+		total, miss = w.chooseSet(&frame)
 	}
 	miss.BassMM, miss.TrebleMM = bassMM, trebleMM
 	return frame, total, miss
@@ -129,10 +132,11 @@ func (p *Plan) blankShortMM(f *fan.Frame) float64 {
 }
 
 // takeGiven measures the given gauges; any limit drops the pair.
-func (w *searcher) takeGiven() (squares, Miss) {
+func (w *searcher) takeGiven(f *fan.Frame) (squares, Miss) {
 	var total squares
 	all := w.p.newOwnMeans()
 	for i, g := range w.p.req.Given {
+		w.p.seatOn(f, i, &w.seats[i])
 		w.set[i] = g
 		w.misses.list = w.misses.list[:0]
 		w.p.measure(i, g, &w.seats[i], w.feel, &w.misses)
@@ -152,12 +156,18 @@ func (w *searcher) onString(m Miss, i, g int) Miss {
 }
 
 // chooseSet finds the score-best set among admissible gauges.
-func (w *searcher) chooseSet() (squares, Miss) {
-	for i := range w.seats {
-		if !w.leastOn(i) {
+func (w *searcher) chooseSet(f *fan.Frame) (squares, Miss) {
+	sum := 0.0
+	for _, i := range w.order {
+		w.p.seatOn(f, i, &w.seats[i])
+		if !w.leastOn(i, w.most-sum) {
+			if !math.IsInf(w.most, 1) {
+				return squares{}, Miss{Reason: dearer, Gauge: -1}
+			}
 			w.fillCosts(i)
 			return squares{}, w.emptyChoice()
 		}
+		sum += w.least[i]
 	}
 	if w.p.req.Ordering && !w.p.rungs.ordered(w.rungs) && !w.reorder() {
 		return squares{}, Miss{Reason: OrderingRule, Gauge: -1}

@@ -114,11 +114,17 @@ func fillDefaults(req *Request) {
 		req.Listed = DefaultListed
 	}
 	if req.Usable == nil {
-		req.Usable = make([]int, len(req.Stock))
-		for i := range req.Usable {
-			req.Usable[i] = i
-		}
+		req.Usable = indexes(len(req.Stock))
 	}
+}
+
+// indexes gives 0 to n-1.
+func indexes(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i
+	}
+	return out
 }
 
 func shares(cases []Case) []float64 {

@@ -53,6 +53,10 @@ const (
 	OrderingRule
 
 	reasons
+
+	// dearer: the pair costs more than one already found. SearchBest alone gives
+	// such a pair up, and counts it nowhere.
+	dearer
 )
 
 // OnGauge says whether the reason removes a gauge from one string's choice;

@@ -68,17 +68,6 @@ func (p *Plan) SearchWatched(watch Watch) *Result {
 	return p.result(p.gatherAll(max(p.req.Listed, mostCompared), watch))
 }
 
-// SearchBest tries every pair of the grid as Search does, and gives only the
-// first of its Best; or none, and what was dropped.
-func (p *Plan) SearchBest() (best Candidate, dropped []Dropped, ok bool) {
-	all := p.gatherAll(1, Watch{})
-	rank := all.ranking.sorted()
-	if len(rank) == 0 {
-		return Candidate{}, all.dropped.list(), false
-	}
-	return newSearcher(p).candidate(rank[0].bass, rank[0].treble), nil, true
-}
-
 // gatherAll tries every pair, row by row on all processors, and keeps enough
 // of the ranking for so many distinct pairs.
 func (p *Plan) gatherAll(distinct int, watch Watch) gathered {

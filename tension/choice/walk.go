@@ -12,14 +12,15 @@ import (
 // functions as fillCosts. A test holds both against each other, to the bit.
 
 // leastOn puts the rung of least contribution as string i into w.rungs, the
-// lighter one of equals, with its parts, and says whether any is admissible.
+// lighter one of equals, with its parts, and says whether any is admissible and
+// costs no more than most.
 //
 // It starts from the rung that the pair before took, since lengths change
 // little from pair to pair, and walks to both sides until the tension alone
 // costs more than the best found: rungs are sorted by unit weight, so tension
 // rises with them but for the stretch, which is bounded.
-func (w *searcher) leastOn(i int) bool {
-	w.least[i] = math.Inf(1)
+func (w *searcher) leastOn(i int, most float64) bool {
+	w.least[i] = most
 	w.made.speed2 = 0
 	from := w.rungs[i]
 	w.rungs[i] = -1
@@ -50,7 +51,7 @@ func (w *searcher) tryRung(i, k int) {
 		return
 	}
 	cost := part.score(w.p.req.Feel.Weights)
-	if cost > w.least[i] || cost == w.least[i] && k > w.rungs[i] {
+	if cost > w.least[i] || cost == w.least[i] && w.rungs[i] >= 0 && k > w.rungs[i] {
 		return
 	}
 	if !w.fitsSaddle(i, k) {
