@@ -50,16 +50,7 @@ func (a *app) settle(in *report.Input) (job.Pick, error) {
 	if err != nil || pick.HasPair() && pick.Gauges != nil {
 		return pick, err
 	}
-	req := in.Plan.Request()
-	if pick.HasPair() {
-		// Whoever names a pair has decided on it: its limits are told, not held.
-		req.BassMM, req.TrebleMM = []float64{pick.BassMM}, []float64{pick.TrebleMM}
-		req.Limits = req.Limits.OnGauges()
-	}
-	if pick.Gauges != nil {
-		req.Given = pick.Gauges
-	}
-	plan, err := choice.Prepare(req)
+	plan, err := planFor(in.Plan, pick)
 	if err != nil {
 		return pick, err
 	}
@@ -71,6 +62,23 @@ func (a *app) settle(in *report.Input) (job.Pick, error) {
 	a.hint("pair and gauges are not all settled: taking the best of advise, %s, gauges %s; advise --save keeps a choice",
 		in.Pair(pick.BassMM, pick.TrebleMM), in.Set(pick.Gauges))
 	return pick, nil
+}
+
+// planFor narrows a plan to what is settled already.
+func planFor(p *choice.Plan, pick job.Pick) (*choice.Plan, error) {
+	if !pick.HasPair() && pick.Gauges == nil {
+		return p, nil
+	}
+	req := p.Request()
+	if pick.HasPair() {
+		// Whoever names a pair has decided on it: its limits are told, not held.
+		req.BassMM, req.TrebleMM = []float64{pick.BassMM}, []float64{pick.TrebleMM}
+		req.Limits = req.Limits.OnGauges()
+	}
+	if pick.Gauges != nil {
+		req.Given = pick.Gauges
+	}
+	return choice.Prepare(req)
 }
 
 // noPair says why nothing is left to work with: every limit that dropped a

@@ -27,12 +27,12 @@ const pairsApiece = 1000
 // bestBy is SearchBest by so many goroutines. The outcome does not depend on
 // their number.
 func (p *Plan) bestBy(goroutines int) (best Candidate, dropped []Dropped, ok bool) {
-	most, found := newCeiling(), make([]ranking, goroutines)
+	most, found, made := newCeiling(), make([]ranking, goroutines), newSearcher(p)
 	var wait sync.WaitGroup
 	for n := range found[1:] {
-		wait.Go(func() { p.bestOf(n+1, len(found), most, &found[n+1]) })
+		wait.Go(func() { newSearcher(p).bestOf(n+1, len(found), most, &found[n+1]) })
 	}
-	p.bestOf(0, len(found), most, &found[0])
+	made.bestOf(0, len(found), most, &found[0])
 	wait.Wait()
 	all := found[0]
 	for _, f := range found[1:] {
@@ -44,13 +44,14 @@ func (p *Plan) bestBy(goroutines int) (best Candidate, dropped []Dropped, ok boo
 		none := p.gatherAll(1, Watch{})
 		return Candidate{}, none.dropped.list(), false
 	}
-	return newSearcher(p).candidate(all.heap[0].bass, all.heap[0].treble), nil, true
+	made.most = math.Inf(1)
+	return made.candidate(all.heap[0].bass, all.heap[0].treble), nil, true
 }
 
 // bestOf tries every stride-th pair of the grid from the one at first on, and
 // offers those that cost no more than most.
-func (p *Plan) bestOf(first, stride int, most *ceiling, r *ranking) {
-	w := newSearcher(p)
+func (w *searcher) bestOf(first, stride int, most *ceiling, r *ranking) {
+	p := w.p
 	w.order, r.room = p.bentLast(), 1
 	count := 0
 	inward(len(p.req.BassMM), len(p.req.TrebleMM), func(b, t int) {

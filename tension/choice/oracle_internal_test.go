@@ -53,6 +53,7 @@ func (w *searcher) tryPlainly(bassMM, trebleMM float64) (float64, squares, Miss)
 func (w *searcher) chooseSetPlainly() (squares, Miss) {
 	set := make([]int, w.p.strings)
 	one := make([]int, 1)
+	w.withAll()
 	for i := range w.costs {
 		w.fillCosts(i)
 		if !leastEach(w.costs[i:i+1], one) {

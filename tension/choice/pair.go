@@ -25,7 +25,8 @@ type searcher struct {
 	most  float64
 	order []int
 
-	// For the pairs whose best gauges break the ordering rule.
+	// For the pairs whose best gauges break the ordering rule; nil until one
+	// comes, see withAll.
 	costs   seatCosts
 	steps   *ladderSearch
 	ordered []int // the last set that such a pair ended with; nil at first
@@ -36,19 +37,26 @@ type searcher struct {
 
 func newSearcher(p *Plan) *searcher {
 	rungs := len(p.rungs.w)
-	w := &searcher{
+	return &searcher{
 		p: p, seats: p.newSeats(), feel: p.newStrung(),
 		rungs: make([]int, p.strings), set: make([]int, p.strings),
 		least: make([]float64, p.strings), parts: make([]squares, p.strings),
 		misses: misses{first: true}, travel: newTravelMemo(p.strings, rungs),
 		made: madeBends{perEA: make([]float64, len(p.req.Cases)*len(p.req.Feel.BendFrets))},
 		most: math.Inf(1), order: indexes(p.strings),
-		costs: make(seatCosts, p.strings), steps: newLadderSearch(p.strings, rungs),
 	}
+}
+
+// withAll makes room for the costs of every rung as every string.
+func (w *searcher) withAll() {
+	if w.costs != nil {
+		return
+	}
+	rungs := len(w.p.rungs.w)
+	w.costs, w.steps = make(seatCosts, w.p.strings), newLadderSearch(w.p.strings, rungs)
 	for i := range w.costs {
 		w.costs[i] = make([]float64, rungs)
 	}
-	return w
 }
 
 // try settles one pair: its frame, the score-best set in w.set and the
@@ -183,6 +191,7 @@ func (w *searcher) chooseSet(f *fan.Frame) (squares, Miss) {
 // fillCosts works out the contribution of every rung as string i, and counts
 // the limits that remove rungs.
 func (w *searcher) fillCosts(i int) {
+	w.withAll()
 	clear(w.removed[:])
 	for k := range w.p.rungs.stock {
 		part, miss := w.contribution(i, k)

@@ -78,9 +78,9 @@ func Prepare(req Request) (*Plan, error) {
 	fillDefaults(&req)
 	p := &Plan{req: req, strings: len(req.Cases[0].FreqsHz)}
 	p.share = shares(req.Cases)
-	for _, g := range req.Stock {
-		p.wires = append(p.wires, WireOf(g))
-		p.windingM = append(p.windingM, g.WindingM)
+	p.wires, p.windingM = make([]tension.Wire, len(req.Stock)), make([]float64, len(req.Stock))
+	for i := range req.Stock {
+		p.wires[i], p.windingM[i] = WireOf(req.Stock[i]), req.Stock[i].WindingM
 	}
 	p.rungs = newLadder(req.Stock, req.Usable)
 	for _, g := range p.rungs.stock {

@@ -275,6 +275,7 @@ func boundLog(value, target float64) float64 {
 // programme. What the walk has made of the last string's bends bounds no other
 // string's.
 func (w *searcher) reorder() bool {
+	w.withAll()
 	w.made.speed2 = 0
 	most, known := w.knownOrdered()
 	for i := range w.costs {
