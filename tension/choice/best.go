@@ -13,9 +13,9 @@ import (
 //
 // One best pair is sooner found than all that Search lists: a pair is given up
 // as soon as some of its strings cost more than the best pair so far does with
-// all. The lowest string is looked at first and those with a bend last, since
-// they take longest; and the pairs of a coarse mesh come first, so that a good
-// one is known early.
+// all. So the strings that mostly cost more come first: the lowest, which alone
+// has the overtone rise, and those with a bend. And the pairs of a coarse mesh
+// come first, so that a good one is known early.
 func (p *Plan) SearchBest() (best Candidate, dropped []Dropped, ok bool) {
 	return p.bestBy(min(runtime.GOMAXPROCS(0), 1+len(p.req.BassMM)*len(p.req.TrebleMM)/pairsApiece))
 }
@@ -52,7 +52,7 @@ func (p *Plan) bestBy(goroutines int) (best Candidate, dropped []Dropped, ok boo
 // offers those that cost no more than most.
 func (w *searcher) bestOf(first, stride int, most *ceiling, r *ranking) {
 	p := w.p
-	w.order, r.room = p.bentLast(), 1
+	w.order, r.room = p.dearFirst(), 1
 	count := 0
 	inward(len(p.req.BassMM), len(p.req.TrebleMM), func(b, t int) {
 		if count++; (count-1)%stride != first {
@@ -89,15 +89,21 @@ func (c *ceiling) lower(to float64) {
 	}
 }
 
-// bentLast lists the strings from the lowest up, then those with a bend.
-func (p *Plan) bentLast() []int {
+// dearFirst lists the strings: the lowest, those with a bend, the others from
+// the lowest up.
+func (p *Plan) dearFirst() []int {
+	lowest := p.strings - 1
 	out := make([]int, 0, p.strings)
-	for i, bent := range slices.Backward(p.isBend) {
+	if !p.isBend[lowest] {
+		out = append(out, lowest)
+	}
+	out = append(out, p.bend...)
+	for i, bent := range slices.Backward(p.isBend[:lowest]) {
 		if !bent {
 			out = append(out, i)
 		}
 	}
-	return append(out, p.bend...)
+	return out
 }
 
 // inward visits every place of a grid of rows and columns once: those of a
