@@ -21,17 +21,33 @@ type Column struct {
 	Units    []string
 }
 
-// headings gives every spelling of the heading with the unit it stands for.
-func (c Column) headings() []heading {
-	out := []heading{{c.Name, c.Name, ""}}
+// headings adds every spelling of the heading with the unit it stands for.
+func (c Column) headings(to []heading) []heading {
+	to = append(to, heading{c.Name, ""})
 	for _, u := range c.Units {
-		out = append(out, heading{c.Name + "_" + u, c.Name, u})
+		to = append(to, heading{c.Name, u})
 	}
-	return out
+	return to
 }
 
-// heading is one spelling of a column's heading.
-type heading struct{ text, name, unit string }
+// heading is one spelling of a column's heading: its name, or name and unit.
+type heading struct{ name, unit string }
+
+func (h heading) text() string {
+	if h.unit == "" {
+		return h.name
+	}
+	return h.name + "_" + h.unit
+}
+
+// is tells whether a folded cell is the heading.
+func (h heading) is(folded string) bool {
+	if h.unit == "" {
+		return folded == h.name
+	}
+	n := len(h.name)
+	return len(folded) == n+1+len(h.unit) && folded[:n] == h.name && folded[n] == '_' && folded[n+1:] == h.unit
+}
 
 // fold makes "Outer (mm)", "outer mm" and "OUTER_MM" the same heading.
 func fold(s string) string {
@@ -49,14 +65,18 @@ type head struct {
 	at    map[string]int
 	// refused marks columns whose heading is a fault already; measured those,
 	// and the ones whose heading may carry a unit.
-	refused, measured map[int]bool
+	refused, measured []bool
 }
 
 // headingsOf gives every heading that the columns may have.
 func headingsOf(columns []Column) []heading {
-	var out []heading
+	n := 0
 	for _, c := range columns {
-		out = append(out, c.headings()...)
+		n += 1 + len(c.Units)
+	}
+	out := make([]heading, 0, n)
+	for _, c := range columns {
+		out = c.headings(out)
 	}
 	return out
 }
@@ -75,7 +95,8 @@ func named(columns []Column) []string {
 
 // readHead matches a heading row with the columns that the table may have.
 func (t *table) readHead(line int, cells []cell) *head {
-	h := &head{line: line, at: map[string]int{}, refused: map[int]bool{}, measured: map[int]bool{}}
+	h := &head{line: line, cells: make([]heading, 0, len(cells)), at: make(map[string]int, len(cells)),
+		refused: make([]bool, len(cells)), measured: make([]bool, len(cells))}
 	meant := map[string]bool{} // columns that a misspelt heading stands for
 	for i, c := range cells {
 		h.cells = append(h.cells, t.match(h, i, c, meant))
@@ -102,7 +123,7 @@ func (t *table) match(h *head, i int, c cell, meant map[string]bool) heading {
 		h.refused[i], h.measured[i] = true, true
 		return heading{}
 	}
-	k := slices.IndexFunc(t.known, func(k heading) bool { return k.text == text })
+	k := slices.IndexFunc(t.known, func(k heading) bool { return k.is(text) })
 	if k < 0 {
 		remedy, column := suggestion(text, t.columns, t.known)
 		meant[column] = true
@@ -120,7 +141,7 @@ func (t *table) match(h *head, i int, c cell, meant map[string]bool) heading {
 func suggestion(text string, columns []Column, known []heading) (remedy, column string) {
 	words := make([]string, len(known))
 	for i, k := range known {
-		words[i] = k.text
+		words[i] = k.text()
 	}
 	if best := near.Suggest(text, words); best != "" {
 		return fmt.Sprintf("did you mean %q?", best), known[slices.Index(words, best)].name
@@ -130,8 +151,8 @@ func suggestion(text string, columns []Column, known []heading) (remedy, column 
 
 func spellings(c Column) string {
 	words := []string{}
-	for _, h := range c.headings() {
-		words = append(words, fmt.Sprintf("%q", h.text))
+	for _, h := range c.headings(nil) {
+		words = append(words, fmt.Sprintf("%q", h.text()))
 	}
 	return strings.Join(words, " or ")
 }

@@ -21,7 +21,7 @@ const saveAsCSV = `save the sheet as "CSV UTF-8", with commas`
 // Windows-1252 where the bytes are no UTF-8, and refuses what is no text.
 func decode(in io.Reader, file string, faults *fault.List) (string, bool) {
 	at := fault.Place{Input: file}
-	raw, err := io.ReadAll(io.LimitReader(in, mostBytes+1))
+	raw, err := readAll(io.LimitReader(in, mostBytes+1), lengthOf(in))
 	if err != nil {
 		faults.Add(at, "cannot be read: "+err.Error(), "", "copy the file anew, or look whether another program holds it")
 		return "", false
@@ -36,6 +36,22 @@ func decode(in io.Reader, file string, faults *fault.List) (string, bool) {
 	}
 	text := strings.ReplaceAll(string(raw), "\r\n", "\n")
 	return strings.ReplaceAll(text, "\r", "\n"), true
+}
+
+// lengthOf is how many bytes are left in a reader that knows, else 0.
+func lengthOf(in io.Reader) int {
+	if r, ok := in.(interface{ Len() int }); ok {
+		return r.Len()
+	}
+	return 0
+}
+
+// readAll reads to the end, with room for as many bytes as are expected.
+func readAll(in io.Reader, expected int) ([]byte, error) {
+	var buf bytes.Buffer
+	buf.Grow(min(expected, mostBytes) + bytes.MinRead)
+	_, err := buf.ReadFrom(in)
+	return buf.Bytes(), err
 }
 
 // noText gives the fault of a file that is no table of plain text; nil for one

@@ -38,10 +38,7 @@ func Scan(in io.Reader, file string, columns []Column) ([]Row, fault.List) {
 	if !ok {
 		return nil, faults
 	}
-	t := table{columns: columns, known: headingsOf(columns), exact: map[string]bool{}, place: place, faults: &faults}
-	for _, k := range t.known {
-		t.exact[k.text] = true
-	}
+	t := table{columns: columns, known: headingsOf(columns), place: place, faults: &faults}
 	t.lines(strings.Split(text, "\n"))
 	t.finish(file, text)
 	if t.stop {
@@ -61,9 +58,9 @@ const (
 type table struct {
 	columns []Column
 	known   []heading
-	exact   map[string]bool // the texts of known
 	place   placer
 	faults  *fault.List
+	split   splitter
 	head    *head
 	title   *title // a row that stands where the heading row belongs
 	rows    []Row
@@ -80,6 +77,7 @@ type title struct {
 }
 
 func (t *table) lines(lines []string) {
+	t.rows = make([]Row, 0, min(len(lines), mostRows))
 	for i := 0; i < len(lines); i++ {
 		open := t.take(i+1, strings.TrimRight(lines[i], "\r"))
 		switch {
@@ -116,7 +114,7 @@ func (t *table) take(line int, text string) (open bool) {
 	if trimmed == "" || strings.HasPrefix(trimmed, "#") || strings.HasPrefix(trimmed, `"#`) {
 		return false
 	}
-	cells, f := split(text)
+	cells, f := t.split.split(text)
 	if f != nil {
 		f.Place = t.place(line, f.Place.Column)
 		*t.faults, t.broken = append(*t.faults, *f), true

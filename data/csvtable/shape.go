@@ -51,10 +51,10 @@ func isHeading(text string, known []heading) bool {
 		return false
 	}
 	folded := fold(text)
-	if slices.ContainsFunc(known, func(k heading) bool { return k.text == folded }) {
+	if slices.ContainsFunc(known, func(k heading) bool { return k.is(folded) }) {
 		return true
 	}
-	return len(folded) > 4 && slices.ContainsFunc(known, func(k heading) bool { return near.Distance(k.text, folded) <= 2 })
+	return len(folded) > 4 && slices.ContainsFunc(known, func(k heading) bool { return near.Distance(k.text(), folded) <= 2 })
 }
 
 // longestHeading is from where no heading can be meant, in bytes.
@@ -93,11 +93,16 @@ func (t *table) headingAgain(cells []cell) bool {
 	}
 	exact := 0
 	for _, c := range cells {
-		if startsAsWord(c.text) && t.exact[fold(c.text)] {
+		if startsAsWord(c.text) && t.knows(fold(c.text)) {
 			exact++
 		}
 	}
 	return exact > 1 && exact*2 > texts
+}
+
+// knows tells whether a folded cell is a heading of the table, letter for letter.
+func (t *table) knows(folded string) bool {
+	return slices.ContainsFunc(t.known, func(k heading) bool { return k.is(folded) })
 }
 
 // startsAsWord tells whether a cell begins with a letter or a bracket, as every
@@ -135,7 +140,7 @@ func filled(cells []cell) []string {
 func (t *table) extraCells(row Row, text string) {
 	for i, c := range row.cells {
 		headed := i < len(t.head.cells)
-		if c.text == "" || headed && t.head.cells[i].name != "" || t.head.refused[i] {
+		if c.text == "" || headed && (t.head.cells[i].name != "" || t.head.refused[i]) {
 			continue
 		}
 		remedy := "put a cell that holds a comma in quotation marks"
@@ -188,4 +193,6 @@ func (r Row) cutNumbers() string {
 
 func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
-func blank(cells []cell) bool { return len(filled(cells)) == 0 }
+func blank(cells []cell) bool {
+	return !slices.ContainsFunc(cells, func(c cell) bool { return c.text != "" })
+}

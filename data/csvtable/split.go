@@ -5,18 +5,40 @@ import (
 	"encoding/csv"
 	"errors"
 	"strings"
-	"sync"
 	"unicode/utf8"
 
 	"scalepair/data/fault"
 )
 
+// splitter cuts lines into cells.
+type splitter struct {
+	quoted *csv.Reader // made for the first line with a quotation mark
+	line   *bufio.Reader
+	spare  []cell // room for the cells of coming lines
+}
+
+// take gives room for n cells out of a larger piece, since a table has many
+// short rows.
+func (s *splitter) take(n int) []cell {
+	if n > len(s.spare) {
+		s.spare = make([]cell, max(n, cellsAtOnce))
+	}
+	cells := s.spare[:n:n]
+	s.spare = s.spare[n:]
+	return cells
+}
+
+const cellsAtOnce = 256
+
 // split cuts one line into cells. A quotation mark inside a bare cell is an
 // inch mark and kept; one left open is a fault, with the column in its place.
-func split(line string) ([]cell, *fault.Fault) {
-	fields, columns, err := splitQuoted(line, false)
+func (s *splitter) split(line string) ([]cell, *fault.Fault) {
+	if strings.IndexByte(line, '"') < 0 {
+		return s.splitBare(line), nil
+	}
+	fields, columns, err := s.splitQuoted(line, false)
 	if errors.Is(err, csv.ErrBareQuote) {
-		fields, columns, err = splitQuoted(line, true)
+		fields, columns, err = s.splitQuoted(line, true)
 	}
 	var at *csv.ParseError
 	if errors.As(err, &at) {
@@ -26,7 +48,7 @@ func split(line string) ([]cell, *fault.Fault) {
 			Remedy: "close it, and keep every cell on one line",
 		}
 	}
-	cells := make([]cell, len(fields))
+	cells := s.take(len(fields))
 	// Columns rise, so each is counted on from the one before: a line may hold
 	// thousands of cells.
 	from, column := 0, 1
@@ -38,9 +60,19 @@ func split(line string) ([]cell, *fault.Fault) {
 	return cells, nil
 }
 
-// lineReaders are buffers of a size that the csv package takes as they are, so
-// that not every line needs its own.
-var lineReaders = sync.Pool{New: func() any { return bufio.NewReader(nil) }}
+// splitBare does the same for a line without quotation marks.
+func (s *splitter) splitBare(line string) []cell {
+	cells := s.take(strings.Count(line, ",") + 1)
+	column := 1
+	for i := range cells {
+		field, rest, _ := strings.Cut(line, ",")
+		blanks := len(field) - len(strings.TrimLeft(field, " \t"))
+		cells[i] = cell{strings.TrimSpace(field), column + blanks}
+		column += utf8.RuneCountInString(field) + 1
+		line = rest
+	}
+	return cells
+}
 
 // openQuote gives the byte column, from 1, of the quotation mark that begins a
 // cell and is never closed; otherwise where the reader gave up.
@@ -63,35 +95,23 @@ func openQuote(line string, otherwise int) int {
 	return open + 1
 }
 
-// splitQuoted gives the fields and the byte column, from 1, of each.
-func splitQuoted(line string, lazy bool) ([]string, []int, error) {
-	if !strings.Contains(line, `"`) {
-		return splitBare(line)
+// splitQuoted gives the fields and the byte column, from 1, of each. One reader
+// serves all lines, so that not every line needs its buffers.
+func (s *splitter) splitQuoted(line string, lazy bool) ([]string, []int, error) {
+	if s.quoted == nil {
+		s.line = bufio.NewReader(nil)
+		s.quoted = csv.NewReader(s.line) // takes the buffer as it is
+		s.quoted.TrimLeadingSpace, s.quoted.FieldsPerRecord = true, -1
 	}
-	buf := lineReaders.Get().(*bufio.Reader)
-	defer lineReaders.Put(buf)
-	buf.Reset(strings.NewReader(line))
-	r := csv.NewReader(buf)
-	r.LazyQuotes, r.TrimLeadingSpace = lazy, true
-	fields, err := r.Read()
+	s.line.Reset(strings.NewReader(line))
+	s.quoted.LazyQuotes = lazy
+	fields, err := s.quoted.Read()
 	if err != nil {
 		return nil, nil, err
 	}
 	columns := make([]int, len(fields))
 	for i := range fields {
-		_, columns[i] = r.FieldPos(i)
-	}
-	return fields, columns, nil
-}
-
-// splitBare does the same for a line without quotation marks.
-func splitBare(line string) ([]string, []int, error) {
-	fields := strings.Split(line, ",")
-	columns := make([]int, len(fields))
-	at := 1
-	for i, f := range fields {
-		columns[i] = at + len(f) - len(strings.TrimLeft(f, " \t"))
-		at += len(f) + 1
+		_, columns[i] = s.quoted.FieldPos(i)
 	}
 	return fields, columns, nil
 }
