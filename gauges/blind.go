@@ -24,7 +24,7 @@ func (s Stock) Blind() []Blind {
 		}
 		b := Blind{Gauge: g.Label}
 		if g.Judged != nil {
-			b.Limit = g.Judged.Limit
+			b.Limit = g.Judged.Limit()
 			b.Slips = s.unseen(g)
 		}
 		out = append(out, b)
@@ -38,15 +38,13 @@ func (s Stock) unseen(g Gauge) []string {
 	limit := s.shows(g)
 	numbers := s.tools.numbers(g.Rows[0], g)
 	for _, n := range numbers[:len(numbers)-1] {
-		for _, sl := range n.slips() {
-			moves := math.Abs(math.Pow(sl.value/n.x, n.power) - 1)
-			if sl.rank == rankDigit || moves >= limit {
+		moves := func(value float64) float64 { return math.Abs(math.Pow(value/n.x, n.power) - 1) }
+		passes := func(value float64) bool { return moves(value) < limit && percent(moves(value)) != "0" }
+		for _, sl := range n.slips(passes) {
+			if sl.rank == rankDigit {
 				continue
 			}
-			if percent(moves) == "0" {
-				continue
-			}
-			text := fmt.Sprintf("%s %s for %s (%s %%)", n.name, n.given(), sl.text, percent(moves))
+			text := fmt.Sprintf("%s %s for %s (%s %%)", n.name, n.given(), sl.text, percent(moves(sl.value)))
 			if !slices.Contains(out, text) {
 				out = append(out, text)
 			}
@@ -59,7 +57,7 @@ func (s Stock) unseen(g Gauge) []string {
 // moving the gauge off its fit or, where it has several readings, by standing
 // off from the others. A slip in one of several moves the gauge by its share.
 func (s Stock) shows(g Gauge) float64 {
-	limit := g.Judged.Limit * float64(g.Readings)
+	limit := g.Judged.Limit() * float64(g.Readings)
 	if g.Readings > 1 {
 		v := s.tools.value(g.Rows[0], g.EA, g.EI, 1)
 		limit = min(limit, normalQuantile(s.each/2)*RootSum(v.indep/v.w, g.Indep/g.UnitWeight))

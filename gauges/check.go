@@ -40,9 +40,9 @@ func (r Reading) sizes() [15]sized {
 		{"speaking_length", r.SpeakingM, 0.05, longest, g.speaking()},
 		{"pitch", r.FreqHz, 10, 5000, plainly(showHz)},
 		{"pitch_cents", r.PitchCents, 0.01, 100, plainly(showCents)},
-		{"density_kg_m3", r.DensityKgM3, 500, 25000, plainly(finely(1, "kg/m3"))},
-		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, plainly(finely(1e9, "GPa"))},
-		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, plainly(finely(1e6, "MPa"))},
+		{"density_kg_m3", r.DensityKgM3, 500, 25000, plainly(finelyDensity)},
+		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, plainly(finelyGPa)},
+		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, plainly(finelyMPa)},
 	}
 }
 
@@ -155,10 +155,10 @@ func (t Instruments) checkSteps(r Reading, place placer, faults *fault.List) {
 	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), g.hung(), "scales")
 }
 
-// finely shows a size of one unit as it is likely to have been written.
-func finely(size float64, unit string) func(si float64) string {
-	return func(si float64) string { return decimals(si/size, 3) + " " + unit }
-}
+// These show a size of one unit as it is likely to have been written.
+func finelyDensity(kgM3 float64) string { return decimals(kgM3, 3) + " kg/m3" }
+func finelyGPa(pa float64) string       { return decimals(pa/1e9, 3) + " GPa" }
+func finelyMPa(pa float64) string       { return decimals(pa/1e6, 3) + " MPa" }
 
 func showMM(m float64) string         { return decimals(m*1e3, 2) + " mm" }
 func showG(kg float64) string         { return decimals(kg*1e3, 3) + " g" }

@@ -154,7 +154,7 @@ func sharp(w *world, s gauges.Stock, rows []gauges.Reading) []int {
 		for _, in := range inputs {
 			own = math.Hypot(own, in.RelU)
 		}
-		if math.Sqrt(g.Judged.U*g.Judged.U-g.RelU()*g.RelU()+own*own) < 0.01 {
+		if math.Sqrt(g.Judged.U()*g.Judged.U()-g.RelU()*g.RelU()+own*own) < 0.01 {
 			out = append(out, i)
 		}
 	}

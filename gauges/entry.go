@@ -12,7 +12,7 @@ import (
 // entry is one gauge while the stock is made: its rows and what they say of it
 // together.
 type entry struct {
-	r        Reading   // sizes and material, put together from all rows
+	r        *Reading  // sizes and material, put together from all rows; not to be changed
 	rows     []Reading // weighed and hung, in the order of the file
 	first    int       // where in the file's rows they begin
 	material data.Material
@@ -22,22 +22,19 @@ type entry struct {
 // gather makes one entry of each label, in the order of first appearance.
 func gather(readings []Reading, built []Construction, tools Instruments, faults *fault.List) []*entry {
 	var out []*entry
-	byLabel := map[string]*entry{}
+	byLabel := make(map[string]*entry, len(readings)/2)
 	find := func(first *Reading) (e *entry, isNew bool) {
 		key := labelKey(first.Gauge)
 		e, known := byLabel[key]
 		if !known {
-			e = &entry{r: *first}
+			e = &entry{r: first}
 			byLabel[key], out = e, append(out, e)
 		}
 		return e, !known
 	}
-	rows := slices.Clone(readings)
+	rows := plainlyNamed(readings)
 	for i := range rows {
 		r := &rows[i]
-		if isPlain(r.Construction) {
-			r.Construction = Plain
-		}
 		e, isNew := find(r)
 		if !isNew {
 			e.merge(r, faults)
@@ -59,6 +56,22 @@ func gather(readings []Reading, built []Construction, tools Instruments, faults 
 	return out
 }
 
+// plainlyNamed gives the rows with every plain string's construction as [Plain]:
+// the rows themselves where none is spelt otherwise.
+func plainlyNamed(rows []Reading) []Reading {
+	other := func(r Reading) bool { return r.Construction != Plain && isPlain(r.Construction) }
+	if !slices.ContainsFunc(rows, other) {
+		return rows
+	}
+	rows = slices.Clone(rows)
+	for i := range rows {
+		if isPlain(rows[i].Construction) {
+			rows[i].Construction = Plain
+		}
+	}
+	return rows
+}
+
 // take adds the i-th row. Rows of one gauge that follow each other stay where
 // they are.
 func (e *entry) take(rows []Reading, i int) {
@@ -75,40 +88,49 @@ func (e *entry) take(rows []Reading, i int) {
 // merge takes over what a row says of the gauge and reports what contradicts
 // an earlier row.
 func (e *entry) merge(r *Reading, faults *fault.List) {
-	ours, theirs := e.r.kept(), r.kept()
-	if e.r.OuterM == 0 {
-		e.r.OuterFrom, e.r.Given.Outer = r.OuterFrom, r.Given.Outer
+	all := *e.r
+	ours, theirs := all.kept(), r.kept()
+	if all.OuterM == 0 {
+		all.OuterFrom, all.Given.Outer = r.OuterFrom, r.Given.Outer
 	}
-	if e.r.CoreM == 0 {
-		e.r.CoreFrom, e.r.Given.Core = r.CoreFrom, r.Given.Core
+	if all.CoreM == 0 {
+		all.CoreFrom, all.Given.Core = r.CoreFrom, r.Given.Core
 	}
-	e.mergeWord("construction", &e.r.Construction, r.Construction, r.Place, faults)
-	e.mergeWord("material", &e.r.Material, r.Material, r.Place, faults)
+	e.mergeWord("construction", &all.Construction, r.Construction, r.Place, faults)
+	e.mergeWord("material", &all.Material, r.Material, r.Place, faults)
 	for i, a := range ours {
 		b := theirs[i]
-		if *b.x > 0 && *a.x > 0 && *b.x != *a.x {
-			e.conflict(a.what, b.told.text(*b.x), a.told.text(*a.x), r.Place, faults)
+		if *b > 0 && *a > 0 && *b != *a {
+			e.conflict(keptNames[i], r.Given.kept()[i].text(*b), all.Given.kept()[i].text(*a), r.Place, faults)
 		}
-		*a.x = first(*a.x, *b.x)
+		*a = first(*a, *b)
 	}
-	if r.Shape != ShapeAssumed && e.r.Shape != ShapeAssumed && r.Shape != e.r.Shape {
-		e.conflict("core shape", r.Shape.String(), e.r.Shape.String(), r.Place, faults)
+	if r.Shape != ShapeAssumed && all.Shape != ShapeAssumed && r.Shape != all.Shape {
+		e.conflict("core shape", r.Shape.String(), all.Shape.String(), r.Place, faults)
 	}
-	e.r.Shape = max(e.r.Shape, r.Shape)
+	all.Shape = max(all.Shape, r.Shape)
+	e.know(all)
 }
 
-// keptSize is a size that belongs to the gauge, not to one reading.
-type keptSize struct {
-	what string
-	x    *float64
-	told told
+// know sets what is known of the gauge; mostly that is what its first row says.
+func (e *entry) know(all Reading) {
+	if all != *e.r {
+		own := all // all itself stays off the heap
+		e.r = &own
+	}
 }
 
-func (r *Reading) kept() [6]keptSize {
-	return [6]keptSize{
-		{"outer diameter", &r.OuterM, r.Given.outer()}, {"core", &r.CoreM, r.Given.core()}, {"wound length", &r.WindingM, r.Given.winding()},
-		{"density", &r.DensityKgM3, plainly(showDensity)}, {"modulus", &r.YoungsPa, plainly(showGPa)}, {"strength", &r.StrengthPa, plainly(showMPa)},
-	}
+// kept are the sizes that belong to the gauge, not to one reading, in the order
+// of keptNames.
+func (r *Reading) kept() [len(keptNames)]*float64 {
+	return [...]*float64{&r.OuterM, &r.CoreM, &r.WindingM, &r.DensityKgM3, &r.YoungsPa, &r.StrengthPa}
+}
+
+var keptNames = [...]string{"outer diameter", "core", "wound length", "density", "modulus", "strength"}
+
+// kept tells those sizes.
+func (g Given) kept() [len(keptNames)]told {
+	return [...]told{g.outer(), g.core(), g.winding(), plainly(showDensity), plainly(showGPa), plainly(showMPa)}
 }
 
 func (e *entry) mergeWord(what string, into *string, from string, at fault.Place, faults *fault.List) {
@@ -147,7 +169,9 @@ func (e *entry) mergeBuilt(c Construction, w wound, faults *fault.List) {
 	}
 	r.OuterM = e.r.OuterM
 	e.merge(&r, faults)
-	e.r.OuterM = first(e.r.OuterM, w.outer())
+	all := *e.r
+	all.OuterM = first(all.OuterM, w.outer())
+	e.know(all)
 }
 
 // stiffness is the core's against stretching (N) and bending (N m2), 0 where
@@ -167,7 +191,7 @@ func (e *entry) finish(faults *fault.List) {
 		faults.Add(e.r.Place, fmt.Sprintf("gauge %q has no outer diameter", e.r.Gauge), "", "give it in one of the gauge's rows")
 	}
 	e.r.checkCore(at, faults)
-	m, err := material(e.r)
+	m, err := material(*e.r)
 	if err != nil {
 		faults.Include(e.r.Place, err)
 		return

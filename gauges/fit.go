@@ -48,9 +48,25 @@ type Fit struct {
 type Judgement struct {
 	FitKgM float64 // kg/m, what the fit gives
 	Off    float64 // (own unit weight - FitKgM)/FitKgM: 0.05 is 5 % heavier than the fit
-	U      float64 // standard uncertainty of Off: reading, diameters, fit and the family's scatter
-	Limit  float64 // |Off| beyond this is suspect
+
+	law *law // made without the gauge; nil where u is known
+	dot dot
+	p   float64 // chance of a false alarm in one tail
+	u   float64
 }
+
+// U is the standard uncertainty of Off: reading, diameters, fit and the family's
+// scatter. It is worked out when asked for, since most runs ask for no gauge's.
+func (j Judgement) U() float64 {
+	if j.law == nil {
+		return j.u
+	}
+	_, u := j.law.about(j.dot)
+	return j.dot.lean * j.law.widened(u, j.dot.x, j.p)
+}
+
+// Limit is the |Off| beyond which a gauge is suspect.
+func (j Judgement) Limit() float64 { return max(leastSlip, normalQuantile(j.p)*j.U()) }
 
 // Suspect is one reading to look at again.
 type Suspect struct {

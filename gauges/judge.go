@@ -51,16 +51,16 @@ func judgements(all []Gauge, families []*family) int {
 }
 
 // mark writes the judgements into the gauges.
-func (f *family) mark(all []Gauge, in []bool, js []Judgement) {
+func (f *family) mark(all []Gauge, in []bool, js []*Judgement) {
 	for i, d := range f.dots {
 		g := &all[d.gauge]
-		if math.IsInf(js[i].Limit, 1) {
+		j := js[i]
+		if j == nil {
 			g.note("too few of its kind: nothing checks its readings")
 			continue
 		}
-		j := js[i]
 		j.FitKgM = g.UnitWeight / (1 + j.Off)
-		g.Judged, g.Suspect = &j, !in[i]
+		g.Judged, g.Suspect = j, !in[i]
 	}
 }
 
@@ -107,7 +107,7 @@ func (j Judgement) describe() string {
 	if j.Off < 0 {
 		side = "below"
 	}
-	return fmt.Sprintf("stands %s %% %s the fit made without it; up to %s %% would pass", percent(j.Off), side, percent(j.Limit))
+	return fmt.Sprintf("stands %s %% %s the fit made without it; up to %s %% would pass", percent(j.Off), side, percent(j.Limit()))
 }
 
 // percent shows a fraction as a per cent, without its sign.
@@ -120,7 +120,7 @@ func (c combiner) disagreeing(e *entry, g Gauge) Suspect {
 	var judged Judgement
 	for i, r := range e.rows {
 		j := c.alone(e, g, i, r)
-		if d := math.Abs(j.Off) / j.U; d > most {
+		if d := math.Abs(j.Off) / j.U(); d > most {
 			worst, most, judged = i, d, j
 		}
 	}
@@ -137,7 +137,7 @@ func (c combiner) alone(e *entry, g Gauge, i int, r Reading) Judgement {
 	v := c.tools.value(r, g.EA, g.EI, 1)
 	against, u := g.UnitWeight, 0.0
 	if g.Judged != nil {
-		against, u = g.Judged.FitKgM, g.Judged.U
+		against, u = g.Judged.FitKgM, g.Judged.U()
 	} else if others := slices.Delete(slices.Clone(e.rows), i, i+1); len(others) > 0 {
 		rest := *e
 		rest.rows = others
@@ -148,5 +148,5 @@ func (c combiner) alone(e *entry, g Gauge, i int, r Reading) Judgement {
 		b := e.built.value(e.r.Gauge, e.r.Construction)
 		against, u = b.w, b.u()/b.w
 	}
-	return Judgement{FitKgM: against, Off: v.w/against - 1, U: RootSum(v.u()/v.w, u)}
+	return Judgement{FitKgM: against, Off: v.w/against - 1, u: RootSum(v.u()/v.w, u)}
 }

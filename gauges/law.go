@@ -154,10 +154,9 @@ func (l *law) about(d dot) (off, u float64) {
 
 // judge words that in figures of the unit weight. p is the chance in one tail
 // that may raise a false alarm.
-func (l *law) judge(d dot, p float64) Judgement {
-	off, u := l.about(d)
-	u = d.lean * l.widened(u, d.x, p)
-	return Judgement{Off: d.lean * off, U: u, Limit: max(leastSlip, normalQuantile(p)*u)}
+func (l *law) judge(d dot, p float64) *Judgement {
+	off, _ := l.about(d)
+	return &Judgement{Off: d.lean * off, law: l, dot: d, p: p}
 }
 
 // suspects tells whether judge would find the dot beyond its limit, with less

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
@@ -24,7 +25,7 @@ func misspeltKinds(rows []csvtable.Row, faults *fault.List) {
 			continue
 		}
 		i := slices.IndexFunc(kinds, func(k string) bool {
-			return latin.Replace(k) == latin.Replace(key) || k == Plain && writtenAlike(k, key)
+			return latin(k) == latin(key) || k == Plain && writtenAlike(k, key)
 		})
 		if i < 0 {
 			kinds = append(kinds, key)
@@ -43,7 +44,7 @@ func writtenAlike(a, b string) bool {
 	if labelKey(a) == labelKey(b) {
 		return false
 	}
-	a, b = latin.Replace(labelKey(a)), latin.Replace(labelKey(b))
+	a, b = latin(labelKey(a)), latin(labelKey(b))
 	if joined(a) == joined(b) {
 		return true
 	}
@@ -73,7 +74,15 @@ func sameWord(a, b string) bool {
 	return len(a) != len(b) || sorted(a) == sorted(b)
 }
 
-func joined(s string) string { return strings.NewReplacer(" ", "", "-", "", "_", "").Replace(s) }
+// joined leaves out blanks and hyphens.
+func joined(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r == ' ' || r == '-' || r == '_' {
+			return -1
+		}
+		return r
+	}, s)
+}
 
 func sorted(s string) string {
 	letters := []byte(s)
@@ -83,5 +92,12 @@ func sorted(s string) string {
 
 // latin puts Latin letters in the place of Cyrillic and Greek ones that look the
 // same.
-var latin = strings.NewReplacer("а", "a", "с", "c", "е", "e", "һ", "h", "і", "i", "ј", "j", "к", "k", "о", "o", "р", "p",
+func latin(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r >= utf8.RuneSelf }) {
+		return s
+	}
+	return lookAlikes.Replace(s)
+}
+
+var lookAlikes = strings.NewReplacer("а", "a", "с", "c", "е", "e", "һ", "h", "і", "i", "ј", "j", "к", "k", "о", "o", "р", "p",
 	"ѕ", "s", "у", "y", "х", "x", "α", "a", "ι", "i", "κ", "k", "ο", "o", "ρ", "p", "ν", "v", "ı", "i")

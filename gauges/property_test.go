@@ -47,7 +47,7 @@ func TestPartsMakeUpTheWhole(t *testing.T) {
 			}
 			if g.Judged != nil {
 				assert.InEpsilon(t, g.UnitWeight/g.Judged.FitKgM-1, g.Judged.Off, 1e-6)
-				assert.GreaterOrEqual(t, g.Judged.Limit, 0.02)
+				assert.GreaterOrEqual(t, g.Judged.Limit(), 0.02)
 			}
 		}
 	})

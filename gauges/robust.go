@@ -105,9 +105,8 @@ func weightedMedian(values, weights []float64) float64 {
 // suspect when it stands off from the law made of the trusted others. The
 // search starts from a robust line and repeats until nothing changes, ten times
 // at most. Where more than half would be suspect, no majority is left to judge
-// by, and all are trusted. An infinite Limit means that nothing could judge a
-// dot.
-func trusted(dots []dot, of form, p float64) (in []bool, judged []Judgement) {
+// by, and all are trusted. A dot that nothing could judge has no judgement.
+func trusted(dots []dot, of form, p float64) (in []bool, judged []*Judgement) {
 	in = robustStart(dots, of.sloped, p)
 	laws := lawsWithout(dots, in, of)
 	for range 10 {
@@ -117,9 +116,8 @@ func trusted(dots []dot, of form, p float64) (in []bool, judged []Judgement) {
 		}
 		in, laws = next, lawsWithout(dots, next, of)
 	}
-	judged = make([]Judgement, len(dots))
+	judged = make([]*Judgement, len(dots))
 	for i, d := range dots {
-		judged[i].Limit = math.Inf(1)
 		if l := &laws[i]; l.dots > 0 {
 			judged[i] = l.judge(d, p)
 		}

@@ -35,12 +35,11 @@ func likely(numbers []entered, j Judgement) []string {
 		miss float64
 	}
 	var all []found
-	tol := max(0.01, normal95*j.U)
+	tol := max(0.01, normal95*j.U())
 	for _, n := range numbers {
-		for _, s := range n.slips() {
-			if miss := math.Abs(math.Log1p(j.Off) + n.power*math.Log(s.value/n.x)); miss <= tol {
-				all = append(all, found{s, n, miss})
-			}
+		miss := func(value float64) float64 { return math.Abs(math.Log1p(j.Off) + n.power*math.Log(value/n.x)) }
+		for _, s := range n.slips(func(value float64) bool { return miss(value) <= tol }) {
+			all = append(all, found{s, n, miss(s.value)})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b found) int {

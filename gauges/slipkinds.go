@@ -26,11 +26,12 @@ const (
 	rankDigit
 )
 
-// slips lists the values that a slip may have turned into this one.
-func (e entered) slips() []slip {
+// slips lists the values that a slip may have turned into this one, as far as
+// they may count.
+func (e entered) slips(counts func(value float64) bool) []slip {
 	var out []slip
 	add := func(rank int, value float64, what string) {
-		if value > 0 && value != e.x {
+		if value > 0 && value != e.x && counts(value) {
 			out = append(out, slip{rank, value, e.show(value), what})
 		}
 	}
@@ -58,10 +59,12 @@ func (e entered) slips() []slip {
 		add(rankDigit, v+part, "one digit misread?")
 	}
 	if e.ruler {
-		out = append(out, e.rulerSlips()...)
+		out = append(out, e.rulerSlips(counts)...)
 	}
 	for _, s := range e.otherUnits() {
-		out = append(out, slip{rankInch, e.x * s.factor, e.reckoned(e.x * s.factor), s.what})
+		if value := e.x * s.factor; counts(value) {
+			out = append(out, slip{rankInch, value, e.reckoned(value), s.what})
+		}
 	}
 	return out
 }
@@ -93,14 +96,14 @@ var rulers = map[string][]ruled{
 
 // rulerSlips lists the misreadings of a ruler. A step that the number could not
 // have been written with is left out: nobody who writes 22.7 in reads eighths.
-func (e entered) rulerSlips() []slip {
+func (e entered) rulerSlips(counts func(value float64) bool) []slip {
 	var out []slip
 	for _, r := range rulers[e.form.Unit] {
 		if e.form.Over == 0 && e.form.Decimals < places(r.step) {
 			continue
 		}
 		for _, value := range []float64{e.x + r.step, e.x - r.step} {
-			if value > 0 {
+			if value > 0 && counts(value) {
 				text := withUnit(e.form.Finer(e.form.SI(r.step)).Number(value), e.form.Unit)
 				out = append(out, slip{rankRuler, value, text, "ruler misread by " + r.text + " " + e.form.Unit + "?"})
 			}

@@ -40,9 +40,11 @@ const (
 func (t Instruments) Work(r Reading, ea, ei float64) (unitWeight float64, inputs []Input) {
 	switch r.Kind {
 	case Weighed:
-		return t.weighWork(r)
+		w, in := t.weighWork(r)
+		return w, in[:]
 	case Hung:
-		return t.hangWork(r, ea, ei)
+		w, in := t.hangWork(r, ea, ei)
+		return w, in[:]
 	}
 	return 0, nil
 }
@@ -56,9 +58,9 @@ func (t Instruments) Work(r Reading, ea, ei float64) (unitWeight float64, inputs
 // m: mass of all pieces, kg; l: length of each, m; n: pieces; d: steps; s: the
 // balance's repeatability; a: accuracies. The row's steps stand before the
 // file's. Source: the product rule of the Guide, 5.1.6.
-func (t Instruments) weighWork(r Reading) (float64, []Input) {
+func (t Instruments) weighWork(r Reading) (float64, [5]Input) {
 	m, l := r.MassKg, r.LengthM
-	return m / (l * float64(r.pieces())), []Input{
+	return m / (l * float64(r.pieces())), [5]Input{
 		{inputMassStep, StepU(t.massStep(r)) / m, "", true},
 		{inputRepeat, t.BalanceRepeatKg / m, "", false},
 		{inputLengthStep, StepU(t.lengthStep(r)) / l, "", true},
@@ -87,7 +89,7 @@ const unknownStretch = 0.006
 // hundredth of them for strings at pitch and is left out. Source: the
 // stretched-string law (University Physics Volume 1, 16.3 and 16.6); the factor
 // of stretch is ours, from the mass of the string staying the same.
-func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, []Input) {
+func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, [8]Input) {
 	load := r.HungKg * t.GravityMS2
 	stretch, uStretch := 0.0, unknownStretch
 	ends, clamps := 1.0, Input{inputNoClamps, unknownClamps, sourceClamps, false}
@@ -98,7 +100,7 @@ func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, []Input) {
 	}
 	byLoad := 1 + stretch/(1+stretch)
 	w := load / math.Pow(2*r.SpeakingM*r.FreqHz, 2) * (1 + stretch) * ends
-	return w, []Input{
+	return w, [8]Input{
 		{inputHungStep, byLoad * StepU(first(r.HungStepKg, t.HungStepKg)) / r.HungKg, "", true},
 		{inputLengthStep, 2 * StepU(t.lengthStep(r)) / r.SpeakingM, "", true},
 		{inputPitch, 2 * first(r.PitchCents, t.PitchCents) * math.Ln2 / 1200, "", false},
@@ -113,9 +115,27 @@ func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, []Input) {
 // value makes a value of a unit weight and its inputs. times rows share every
 // input but the repeatability, which is averaged.
 func (t Instruments) value(r Reading, ea, ei float64, times int) value {
-	w, inputs := t.Work(r, ea, ei)
-	v := value{w: w, common: make(parts, 0, len(inputs))}
-	for _, in := range inputs {
+	switch r.Kind {
+	case Weighed:
+		w, in := t.weighWork(r)
+		return valueOf(w, in[:], times)
+	case Hung:
+		w, in := t.hangWork(r, ea, ei)
+		return valueOf(w, in[:], times)
+	}
+	return value{}
+}
+
+func valueOf(w float64, inputs []Input, times int) value {
+	shared := 0
+	for i := range inputs {
+		if inputs[i].Source != "" {
+			shared++
+		}
+	}
+	v := value{w: w, common: make(parts, 0, shared)}
+	for i := range inputs {
+		in := &inputs[i]
 		u := w * in.RelU
 		if in.Name == inputRepeat {
 			u /= math.Sqrt(float64(times))

@@ -133,7 +133,7 @@ func (in *Input) fitOfGauge(g gauges.Gauge) string {
 	switch {
 	case g.Judged != nil:
 		return fmt.Sprintf("Against the fit of its kind made without it (%s %s): %s %%; up to %s would pass.", in.weight(g.Judged.FitKgM, 0), in.weightUnit(),
-			offFit(g), show.PercentText(g.Judged.Limit, 1))
+			offFit(g), show.PercentText(g.Judged.Limit(), 1))
 	case g.Estimated:
 		return "Never weighed: estimated from the fit of its kind. Buy one, weigh it, and run again before you buy a set."
 	case g.Readings == 0:

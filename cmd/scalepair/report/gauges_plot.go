@@ -46,7 +46,7 @@ func distanceU(g gauges.Gauge, w worked) float64 {
 	if g.Judged == nil {
 		return w.u
 	}
-	rest := math.Sqrt(max(0, g.Judged.U*g.Judged.U-g.RelU()*g.RelU()))
+	rest := math.Sqrt(max(0, g.Judged.U()*g.Judged.U()-g.RelU()*g.RelU()))
 	return w.unitWeight * math.Hypot(w.u/w.unitWeight, rest)
 }
 

@@ -146,7 +146,7 @@ func offFit(g gauges.Gauge) string {
 	if g.Judged == nil {
 		return none
 	}
-	u := show.Percent(g.Judged.U, 1)
+	u := show.Percent(g.Judged.U(), 1)
 	return show.SignedPercent(g.Judged.Off, 1) + " ± " + u
 }
 
