@@ -9,8 +9,8 @@ import (
 
 // makeFit gives the family's fit on the trusted dots; false where they make
 // none.
-func (f *family) makeFit(all []Gauge, in []bool) (Fit, bool) {
-	l, ok := fitLaw(marked(f.dots, in), f.form())
+func (f *family) makeFit(all []Gauge, in []bool, kept *moments) (Fit, bool) {
+	l, ok := kept.law(nobody)
 	if !ok {
 		return Fit{}, false
 	}

@@ -20,9 +20,9 @@ func (c combiner) fitAll(s *Stock, faults *fault.List) {
 	all := families(s.Gauges)
 	each := alarm / float64(max(1, judgements(s.Gauges, all)))
 	for _, f := range all {
-		in, js := trusted(f.dots, f.form(), each/2)
+		in, js, kept := trusted(f.dots, f.form(), each/2)
 		f.mark(s.Gauges, in, js)
-		fit, ok := f.makeFit(s.Gauges, in)
+		fit, ok := f.makeFit(s.Gauges, in, kept)
 		if ok {
 			s.Fits = append(s.Fits, fit)
 		}

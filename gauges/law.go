@@ -33,16 +33,6 @@ type law struct {
 	dots                   int
 }
 
-// fitLaw fits dots by weighted least squares.
-//
-//	weight = 1/(u^2 + tau^2)
-//
-// tau: the family's own scatter, see moments.belief. Shared errors do not weigh,
-// since they move all dots together; they are carried through the same sums
-// afterwards. false where the dots do not determine the law: fewer than two, or
-// a slope asked of one diameter. Source: the Guide, H.3.
-func fitLaw(dots []dot, of form) (law, bool) { return newMoments(dots, of).law(nobody) }
-
 func sameX(dots []dot, but int) bool {
 	first := 0
 	if but == 0 {

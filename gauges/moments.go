@@ -76,8 +76,14 @@ func (s sums) likelihood(sloped bool) float64 {
 	return -(math.Log(free) + s.lnV + chi2) / 2
 }
 
-// law is the law of all dots but one, or of all; false where they do not
-// determine it, see fitLaw.
+// law fits all dots but one, or all, by weighted least squares.
+//
+//	weight = 1/(u^2 + tau^2)
+//
+// tau: the family's own scatter, see belief. Shared errors do not weigh, since
+// they move all dots together; they are carried through the same sums
+// afterwards. false where the dots do not determine the law: fewer than two, or
+// a slope asked of one diameter. Source: the Guide, H.3.
 func (m *moments) law(but int) (law, bool) {
 	l := law{form: m.form, dots: len(m.dots)}
 	if but != nobody {

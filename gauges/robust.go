@@ -105,16 +105,18 @@ func weightedMedian(values, weights []float64) float64 {
 // suspect when it stands off from the law made of the trusted others. The
 // search starts from a robust line and repeats until nothing changes, ten times
 // at most. Where more than half would be suspect, no majority is left to judge
-// by, and all are trusted. A dot that nothing could judge has no judgement.
-func trusted(dots []dot, of form, p float64) (in []bool, judged []*Judgement) {
+// by, and all are trusted. A dot that nothing could judge has no judgement. kept
+// are the sums of the trusted dots.
+func trusted(dots []dot, of form, p float64) (in []bool, judged []*Judgement, kept *moments) {
 	in = robustStart(dots, of.sloped, p)
-	laws := lawsWithout(dots, in, of)
+	laws, kept := lawsWithout(dots, in, of)
 	for range 10 {
 		next := unsuspected(dots, laws, p)
 		if slices.Equal(next, in) {
 			break
 		}
-		in, laws = next, lawsWithout(dots, next, of)
+		in = next
+		laws, kept = lawsWithout(dots, in, of)
 	}
 	judged = make([]*Judgement, len(dots))
 	for i, d := range dots {
@@ -122,7 +124,7 @@ func trusted(dots []dot, of form, p float64) (in []bool, judged []*Judgement) {
 			judged[i] = l.judge(d, p)
 		}
 	}
-	return in, judged
+	return in, judged, kept
 }
 
 // unsuspected marks the dots that their law does not suspect, or that have
@@ -144,10 +146,9 @@ func unsuspected(dots []dot, laws []law, p float64) []bool {
 
 // lawsWithout gives for every dot the law of the trusted others, or of all
 // others where too few are trusted; no law, with no dots, where those are too
-// few as well.
-func lawsWithout(dots []dot, in []bool, of form) []law {
-	laws := make([]law, len(dots))
-	kept := newMoments(marked(dots, in), of)
+// few as well. kept are the sums of the trusted dots.
+func lawsWithout(dots []dot, in []bool, of form) (laws []law, kept *moments) {
+	laws, kept = make([]law, len(dots)), newMoments(marked(dots, in), of)
 	var all *moments
 	k := 0
 	for i := range dots {
@@ -167,7 +168,7 @@ func lawsWithout(dots []dot, in []bool, of form) []law {
 			laws[i] = l
 		}
 	}
-	return laws
+	return laws, kept
 }
 
 // marked gives the dots that are marked in.

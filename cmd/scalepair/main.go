@@ -11,5 +11,16 @@ import (
 func main() {
 	// A run is short and its memory small, so collecting rarely is cheaper.
 	debug.SetGCPercent(400)
+	growStack()
 	end(run(os.Args[1:], os.Stdout, os.Stderr))
+}
+
+// growStack makes the stack as large as most runs need while there is nothing
+// on it to be copied, instead of in three steps from deep inside. It saves 0.2 ms
+// of the 5 that a short run takes.
+//
+//go:noinline
+func growStack() byte {
+	var room [24 << 10]byte
+	return room[len(os.Args)%len(room)]
 }
