@@ -18,25 +18,31 @@ func wrap(s string, width int) []string {
 		return []string{soften(s)}
 	}
 	var lines []string
-	line, used := "", 0
+	var line strings.Builder
+	used := 0
 	for _, word := range words(s, width) {
 		n := cells(word)
-		if line != "" && used+1+n <= width {
-			line, used = line+" "+word, used+1+n
+		if line.Len() > 0 && used+1+n <= width {
+			line.WriteByte(' ')
+			line.WriteString(word)
+			used += 1 + n
 			continue
 		}
-		if line != "" {
-			lines = append(lines, line)
+		if line.Len() > 0 {
+			lines = append(lines, line.String())
+			line.Reset()
 		}
-		line, used = word, n
 		if n > width {
 			pieces := chop(word, width)
 			lines = append(lines, pieces[:len(pieces)-1]...)
-			line = pieces[len(pieces)-1]
-			used = cells(line)
+			word = pieces[len(pieces)-1]
+			n = cells(word)
 		}
+		line.Grow(width)
+		line.WriteString(word)
+		used = n
 	}
-	return append(lines, line)
+	return append(lines, line.String())
 }
 
 // soften prints no-break blanks as blanks.
@@ -45,8 +51,8 @@ func soften(s string) string { return strings.ReplaceAll(s, string(hardBlank), "
 // words splits at blanks and joins again what belongs on one line: a figure,
 // its fraction, its ± and its unit. What would be wider than the line is left apart.
 func words(s string, width int) []string {
-	var out []string
-	for _, w := range strings.Split(s, " ") {
+	out := make([]string, 0, strings.Count(s, " ")+1)
+	for w := range strings.SplitSeq(s, " ") {
 		w = soften(w)
 		if n := len(out); n > 0 && sticks(out[n-1], w) && cells(out[n-1])+1+cells(w) <= width {
 			out[n-1] += " " + w
