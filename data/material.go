@@ -129,10 +129,6 @@ var byName = sync.OnceValue(func() map[string]int {
 	return out
 })
 
-// ReadAhead begins to read what nearly every run looks up, while the caller goes
-// on with something else.
-func ReadAhead() { go byName() }
-
 // AllMaterials gives the embedded materials in the order of the table.
 func AllMaterials() []Material { return slices.Clone(embedded()) }
 

@@ -20,32 +20,24 @@ func Read(src []byte, file string) (*Build, error) {
 	r := &reader{}
 	w := walk(file, text, &r.faults)
 	r.broken = w.broken
-	verdict := make(chan error, 1)
-	if len(r.faults) == 0 {
-		go func() { verdict <- referee(text) }()
-	}
 	b := readBuild(r.open(topLevel, fault.Place{Input: file}, w.root))
 	r.finish()
-	b.File, b.places = file, map[string]place{}
-	collect(b.places, "", w.root)
 	if len(r.faults) == 0 {
-		r.heed(file, <-verdict)
+		r.referee(file, text)
 	}
 	if err := r.faults.Err(); err != nil {
 		return nil, err
 	}
+	b.File, b.places = file, map[string]place{}
+	collect(b.places, "", w.root)
 	return b, nil
 }
 
 // referee asks the TOML library for a second opinion, since the walk takes
 // keys one by one and a file must mean the same to every reader of TOML.
-func referee(text []byte) error {
+func (r *reader) referee(file string, text []byte) {
 	var all map[string]any
-	return toml.Unmarshal(text, &all)
-}
-
-// heed reports what the referee found.
-func (r *reader) heed(file string, err error) {
+	err := toml.Unmarshal(text, &all)
 	if err == nil {
 		return
 	}

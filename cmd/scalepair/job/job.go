@@ -47,7 +47,6 @@ func (j *Job) Demo() bool { return j.Path == "" }
 // DefaultFile in the current folder, and without one the embedded demo. All
 // faults of a file come together as a fault.List.
 func Load(path string, over Overrides) (*Job, error) {
-	data.ReadAhead()
 	j, files, dir, err := open(path)
 	if err != nil {
 		return nil, err
