@@ -51,21 +51,43 @@ func (h heading) is(folded string) bool {
 
 // fold makes "Outer (mm)", "outer mm" and "OUTER_MM" the same heading.
 func fold(s string) string {
+	if folded(s) {
+		return s
+	}
 	words := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
 		return strings.ContainsRune("()[]-_", r) || unicode.IsSpace(r)
 	})
 	return strings.Join(words, "_")
 }
 
+// folded tells whether a heading is written as fold would write it.
+func folded(s string) bool {
+	before := byte('_')
+	for i := range len(s) {
+		c := s[i]
+		if (c < 'a' || c > 'z') && (c < '0' || c > '9') && (c != '_' || before == '_') {
+			return false
+		}
+		before = c
+	}
+	return before != '_'
+}
+
 // head is what the heading row says: for every column of the file its name and
-// unit (name "" where no heading stands), and where each name stands.
+// unit (name "" where no heading stands).
 type head struct {
+	file  string
 	line  int
 	cells []heading
-	at    map[string]int
 	// refused marks columns whose heading is a fault already; measured those,
 	// and the ones whose heading may carry a unit.
 	refused, measured []bool
+}
+
+// find gives the cell in which a name stands, -1 where it does not. Names are
+// compared in turn, which for the columns that files have is as fast as a map.
+func (h *head) find(name string) int {
+	return slices.IndexFunc(h.cells, func(c heading) bool { return c.name == name && name != "" })
 }
 
 // headingsOf gives every heading that the columns may have.
@@ -95,16 +117,16 @@ func named(columns []Column) []string {
 
 // readHead matches a heading row with the columns that the table may have.
 func (t *table) readHead(line int, cells []cell) *head {
-	h := &head{line: line, cells: make([]heading, 0, len(cells)), at: make(map[string]int, len(cells)),
+	h := &head{file: t.file, line: line, cells: make([]heading, 0, len(cells)),
 		refused: make([]bool, len(cells)), measured: make([]bool, len(cells))}
-	meant := map[string]bool{} // columns that a misspelt heading stands for
+	var meant []string // columns that a misspelt heading stands for
 	for i, c := range cells {
-		h.cells = append(h.cells, t.match(h, i, c, meant))
+		h.cells = append(h.cells, t.match(h, i, c, &meant))
 	}
 	for _, c := range t.columns {
-		if i, ok := h.at[c.Name]; ok {
+		if i := h.find(c.Name); i >= 0 {
 			h.measured[i] = len(c.Units) > 0
-		} else if c.Required && !meant[c.Name] {
+		} else if c.Required && !slices.Contains(meant, c.Name) {
 			t.faults.Add(t.place(line, 0), fmt.Sprintf("the column %q is missing", c.Name), "",
 				"add it to the heading row as "+spellings(c))
 		}
@@ -113,7 +135,7 @@ func (t *table) readHead(line int, cells []cell) *head {
 }
 
 // match finds the heading that a cell of the heading row is.
-func (t *table) match(h *head, i int, c cell, meant map[string]bool) heading {
+func (t *table) match(h *head, i int, c cell, meant *[]string) heading {
 	text := fold(c.text)
 	if text == "" {
 		return heading{}
@@ -126,13 +148,12 @@ func (t *table) match(h *head, i int, c cell, meant map[string]bool) heading {
 	k := slices.IndexFunc(t.known, func(k heading) bool { return k.is(text) })
 	if k < 0 {
 		remedy, column := suggestion(text, t.columns, t.known)
-		meant[column] = true
+		*meant = append(*meant, column)
 		return refuse("no column of this table", remedy)
 	}
-	if _, twice := h.at[t.known[k].name]; twice {
+	if h.find(t.known[k].name) >= 0 {
 		return refuse(fmt.Sprintf("the column %q stands here twice", t.known[k].name), "keep one of them")
 	}
-	h.at[t.known[k].name] = i
 	return t.known[k]
 }
 

@@ -31,16 +31,15 @@ func Read(in io.Reader, file string, columns []Column) ([]Row, error) {
 // report all of them at once. Rows with a fault of shape are left out.
 func Scan(in io.Reader, file string, columns []Column) ([]Row, fault.List) {
 	var faults fault.List
-	place := func(line, column int) fault.Place {
-		return fault.Place{Input: file, Line: line, Column: column}
-	}
 	text, ok := decode(in, file, &faults)
 	if !ok {
 		return nil, faults
 	}
-	t := table{columns: columns, known: headingsOf(columns), place: place, faults: &faults}
-	t.lines(strings.Split(text, "\n"))
-	t.finish(file, text)
+	lines := strings.Split(text, "\n")
+	t := table{file: file, columns: columns, known: headingsOf(columns), faults: &faults}
+	t.split.coming = len(lines) + strings.Count(text, ",")
+	t.lines(lines)
+	t.finish(text)
 	if t.stop {
 		return nil, faults
 	}
@@ -56,9 +55,9 @@ const (
 
 // table is the state of one reading.
 type table struct {
+	file    string
 	columns []Column
 	known   []heading
-	place   placer
 	faults  *fault.List
 	split   splitter
 	head    *head
@@ -76,10 +75,14 @@ type title struct {
 	text string
 }
 
+func (t *table) place(line, column int) fault.Place {
+	return fault.Place{Input: t.file, Line: line, Column: column}
+}
+
 func (t *table) lines(lines []string) {
 	t.rows = make([]Row, 0, min(len(lines), mostRows))
 	for i := 0; i < len(lines); i++ {
-		open := t.take(i+1, strings.TrimRight(lines[i], "\r"))
+		open := t.take(i+1, lines[i])
 		switch {
 		case t.stop || t.over:
 			return
@@ -168,7 +171,7 @@ func (t *table) refuse(line int, f fault.Fault) {
 }
 
 func (t *table) takeRow(line int, text string, cells []cell) {
-	row := Row{head: t.head, place: t.place, line: line, cells: cells}
+	row := Row{head: t.head, line: line, cells: cells}
 	before := len(*t.faults)
 	if f := otherSeparator(text, len(t.head.cells)); f != nil {
 		f.Place = t.place(line, 0)
@@ -195,24 +198,24 @@ func (t *table) takeRow(line int, text string, cells []cell) {
 func (t *table) cells(row Row, text string) {
 	t.extraCells(row, text)
 	for _, c := range t.columns {
-		if _, ok := t.head.at[c.Name]; c.Required && ok && row.Get(c.Name) == "" {
+		if c.Required && row.Has(c.Name) && row.Get(c.Name) == "" {
 			t.faults.Add(row.Place(c.Name), c.Name+" is empty", "", "write it in every row")
 		}
 	}
 }
 
 // finish reports what only the whole file shows.
-func (t *table) finish(file, text string) {
+func (t *table) finish(text string) {
 	sound := !t.broken && len(*t.faults) == 0
 	switch {
 	case t.head == nil && t.title != nil && !t.stop:
 		t.refuseTitle()
 	case t.head == nil && sound && strings.TrimSpace(text) != "":
-		t.faults.Add(fault.Place{Input: file}, "there is nothing in the file but remarks and empty rows", "", "it needs a heading row and a row for each entry")
+		t.faults.Add(t.place(0, 0), "there is nothing in the file but remarks and empty rows", "", "it needs a heading row and a row for each entry")
 	case t.head == nil && sound:
-		t.faults.Add(fault.Place{Input: file}, "the file is empty", "", "it needs a heading row and a row for each entry")
+		t.faults.Add(t.place(0, 0), "the file is empty", "", "it needs a heading row and a row for each entry")
 	case t.head != nil && sound && len(t.rows) == 0:
-		t.faults.Add(fault.Place{Input: file, Line: t.head.line}, "the file has a heading row only", "", "add a row for each entry")
+		t.faults.Add(t.place(t.head.line, 0), "the file has a heading row only", "", "add a row for each entry")
 	case t.head != nil && sound && t.tornOff(text):
 		last := t.rows[len(t.rows)-1]
 		t.faults.Add(t.place(last.line, 0), "the file ends in the middle of this row", text[strings.LastIndexByte(text, '\n')+1:],

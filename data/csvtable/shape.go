@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"scalepair/data/fault"
 	"scalepair/data/near"
@@ -15,7 +14,7 @@ import (
 // else than commas.
 func wrongSeparator(line string, known []heading) *fault.Fault {
 	sign := ""
-	switch blanks := strings.Fields(line); {
+	switch {
 	case strings.Contains(line, ","):
 	case strings.Contains(line, ";"):
 		sign = "semicolons"
@@ -23,7 +22,7 @@ func wrongSeparator(line string, known []heading) *fault.Fault {
 		sign = "tabs"
 	case strings.Contains(line, "|"):
 		sign = "bars"
-	case countHeadings(blanks, known) > 1:
+	case countHeadings(strings.Fields(line), known) > 1:
 		sign = "blanks"
 	}
 	if sign == "" {
@@ -35,8 +34,11 @@ func wrongSeparator(line string, known []heading) *fault.Fault {
 // otherSeparator notices a row parted by semicolons or tabs below a heading
 // parted by commas.
 func otherSeparator(line string, columns int) *fault.Fault {
+	if columns <= 2 || strings.ContainsAny(line, `,"`) {
+		return nil
+	}
 	for _, sign := range [][2]string{{";", "semicolons"}, {"\t", "tabs"}} {
-		if columns > 2 && strings.Count(line, sign[0]) > 1 && !strings.ContainsAny(line, `,"`) {
+		if strings.Count(line, sign[0]) > 1 {
 			return &fault.Fault{What: "this row is parted by " + sign[1] + ", the heading by commas", Given: strings.TrimSpace(line),
 				Remedy: "part it by commas, and write decimals with a point"}
 		}
@@ -125,7 +127,7 @@ func (t *table) unitsRow(cells []cell) bool {
 }
 
 func filled(cells []cell) []string {
-	var out []string
+	out := make([]string, 0, len(cells))
 	for _, c := range cells {
 		if c.text != "" {
 			out = append(out, c.text)
@@ -155,7 +157,10 @@ func (t *table) extraCells(row Row, text string) {
 		t.faults.Add(t.place(row.line, c.column), "a cell without a heading", c.text, remedy)
 		return
 	}
-	if left := row.cutNumbers(); left != "" && len(row.cells) > len(t.head.cells) {
+	if len(row.cells) <= len(t.head.cells) {
+		return
+	}
+	if left := row.cutNumbers(); left != "" {
 		t.faults.Add(t.place(row.line, 0), "more cells than the heading has", fmt.Sprintf("%d for %d", len(row.cells), len(t.head.cells)),
 			"a decimal comma? write "+left+"; else take out the cell too many")
 	}
@@ -164,11 +169,10 @@ func (t *table) extraCells(row Row, text string) {
 // cut tells whether two neighbouring cells make a number cut by a decimal
 // comma, and gives the number with a point.
 func cut(left, right cell) (string, bool) {
-	touching := right.column == left.column+utf8.RuneCountInString(left.text)+1
-	if touching && digits(strings.TrimLeft(left.text, "+-")) && digits(right.text) {
-		return left.text + "." + right.text, true
+	if !digits(right.text) || !digits(strings.TrimLeft(left.text, "+-")) || right.column != left.column+len(left.text)+1 {
+		return "", false
 	}
-	return "", false
+	return left.text + "." + right.text, true
 }
 
 // cutNumbers lists the numbers of a row that a decimal comma may have cut in

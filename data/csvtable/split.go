@@ -1,10 +1,8 @@
 package csvtable
 
 import (
-	"bufio"
-	"encoding/csv"
-	"errors"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"scalepair/data/fault"
@@ -12,66 +10,134 @@ import (
 
 // splitter cuts lines into cells.
 type splitter struct {
-	quoted *csv.Reader // made for the first line with a quotation mark
-	line   *bufio.Reader
-	spare  []cell // room for the cells of coming lines
+	coming int    // cells of the lines to come, at most
+	spare  []cell // room for some of them
 }
 
-// take gives room for n cells out of a larger piece, since a table has many
-// short rows.
-func (s *splitter) take(n int) []cell {
+// room gives room for at least n cells out of a larger piece, since a table has
+// many short rows. The cells that are used are then taken with keep.
+func (s *splitter) room(n int) []cell {
 	if n > len(s.spare) {
-		s.spare = make([]cell, max(n, cellsAtOnce))
+		s.spare = make([]cell, max(n, min(s.coming, cellsAtOnce)))
 	}
+	return s.spare
+}
+
+const cellsAtOnce = 4096
+
+// keep takes the first n cells of the room.
+func (s *splitter) keep(n int) []cell {
 	cells := s.spare[:n:n]
-	s.spare = s.spare[n:]
+	s.spare, s.coming = s.spare[n:], s.coming-n
 	return cells
 }
 
-const cellsAtOnce = 256
-
-// split cuts one line into cells. A quotation mark inside a bare cell is an
-// inch mark and kept; one left open is a fault, with the column in its place.
+// split cuts one line into cells: bare ones, and ones between quotation marks,
+// in which two of them stand for one (RFC 4180, section 2). A quotation mark
+// inside a bare cell is an inch mark and kept; one left open is a fault, with
+// the column in its place.
 func (s *splitter) split(line string) ([]cell, *fault.Fault) {
 	if strings.IndexByte(line, '"') < 0 {
 		return s.splitBare(line), nil
 	}
-	fields, columns, err := s.splitQuoted(line, false)
-	if errors.Is(err, csv.ErrBareQuote) {
-		fields, columns, err = s.splitQuoted(line, true)
+	cells, wrong := s.splitQuoted(line, false)
+	if wrong.inch {
+		cells, wrong = s.splitQuoted(line, true)
 	}
-	var at *csv.ParseError
-	if errors.As(err, &at) {
+	if wrong.open {
 		return nil, &fault.Fault{
-			Place:  fault.Place{Column: runeColumn(line, openQuote(line, at.Column))},
+			Place:  fault.Place{Column: runeColumn(line, openQuote(line, wrong.at+1))},
 			What:   "a quotation mark is left open on this line",
 			Remedy: "close it, and keep every cell on one line",
 		}
 	}
-	cells := s.take(len(fields))
-	// Columns rise, so each is counted on from the one before: a line may hold
-	// thousands of cells.
-	from, column := 0, 1
-	for i, f := range fields {
-		to := min(max(columns[i]-1, from), len(line))
-		column += utf8.RuneCountInString(line[from:to])
-		from, cells[i] = to, cell{strings.TrimSpace(f), column}
-	}
 	return cells, nil
 }
 
-// splitBare does the same for a line without quotation marks.
+// splitBare cuts a line without quotation marks.
 func (s *splitter) splitBare(line string) []cell {
-	cells := s.take(strings.Count(line, ",") + 1)
+	n := strings.Count(line, ",") + 1
+	cells := s.room(n)
 	column := 1
-	for i := range cells {
+	for i := range n {
 		field, rest, _ := strings.Cut(line, ",")
-		blanks := len(field) - len(strings.TrimLeft(field, " \t"))
+		blanks := 0
+		for blanks < len(field) && (field[blanks] == ' ' || field[blanks] == '\t') {
+			blanks++
+		}
 		cells[i] = cell{strings.TrimSpace(field), column + blanks}
 		column += utf8.RuneCountInString(field) + 1
 		line = rest
 	}
-	return cells
+	return s.keep(n)
+}
+
+// misquoted says what is wrong with the quotation marks of a line: one inside a
+// bare cell, or one at the byte at that is left open.
+type misquoted struct {
+	inch, open bool
+	at         int
+}
+
+// splitQuoted cuts a line with quotation marks. With inches, one that neither
+// begins nor ends a cell is kept as it is and none is left open.
+func (s *splitter) splitQuoted(line string, inches bool) ([]cell, misquoted) {
+	cells := s.room(strings.Count(line, ",") + 1)
+	column, at := 1, 0
+	for n := 0; ; n++ {
+		rest := strings.TrimLeftFunc(line[at:], unicode.IsSpace)
+		start := len(line) - len(rest)
+		column += utf8.RuneCountInString(line[at:start])
+		text, end, wrong := cutCell(rest, inches)
+		if wrong.inch || wrong.open {
+			wrong.at += start
+			return nil, wrong
+		}
+		cells[n] = cell{strings.TrimSpace(text), column}
+		if end == len(rest) {
+			return s.keep(n + 1), misquoted{}
+		}
+		column += utf8.RuneCountInString(rest[:end]) + 1
+		at = start + end + 1
+	}
+}
+
+// cutCell cuts the first cell off a line, whose comma, if any, stands at the
+// byte end.
+func cutCell(line string, inches bool) (text string, end int, wrong misquoted) {
+	if strings.HasPrefix(line, `"`) {
+		return cutQuoted(line, inches)
+	}
+	text, _, _ = strings.Cut(line, ",")
+	return text, len(text), misquoted{inch: !inches && strings.IndexByte(text, '"') >= 0}
+}
+
+// cutQuoted does the same for a cell that begins with a quotation mark.
+func cutQuoted(line string, inches bool) (text string, end int, wrong misquoted) {
+	var before strings.Builder // the pieces up to a quotation mark that is kept
+	for from := 1; ; {
+		i := strings.IndexByte(line[from:], '"')
+		if i < 0 {
+			before.WriteString(line[from:])
+			return before.String(), len(line), misquoted{open: !inches, at: len(line)}
+		}
+		mark := from + i
+		switch behind := line[mark+1:]; {
+		case behind == "" || behind[0] == ',':
+			if before.Len() == 0 { // nearly every cell, without a copy
+				return line[from:mark], mark + 1, misquoted{}
+			}
+			before.WriteString(line[from:mark])
+			return before.String(), mark + 1, misquoted{}
+		case behind[0] == '"':
+			from = mark + 2
+		case inches:
+			from = mark + 1
+		default:
+			return "", 0, misquoted{open: true, at: mark}
+		}
+		before.WriteString(line[mark-i : mark+1])
+	}
 }
 
 // openQuote gives the byte column, from 1, of the quotation mark that begins a
@@ -93,27 +159,6 @@ func openQuote(line string, otherwise int) int {
 		return otherwise
 	}
 	return open + 1
-}
-
-// splitQuoted gives the fields and the byte column, from 1, of each. One reader
-// serves all lines, so that not every line needs its buffers.
-func (s *splitter) splitQuoted(line string, lazy bool) ([]string, []int, error) {
-	if s.quoted == nil {
-		s.line = bufio.NewReader(nil)
-		s.quoted = csv.NewReader(s.line) // takes the buffer as it is
-		s.quoted.TrimLeadingSpace, s.quoted.FieldsPerRecord = true, -1
-	}
-	s.line.Reset(strings.NewReader(line))
-	s.quoted.LazyQuotes = lazy
-	fields, err := s.quoted.Read()
-	if err != nil {
-		return nil, nil, err
-	}
-	columns := make([]int, len(fields))
-	for i := range fields {
-		_, columns[i] = s.quoted.FieldPos(i)
-	}
-	return fields, columns, nil
 }
 
 // runeColumn turns a byte column into the character column that editors show.

@@ -37,11 +37,14 @@ func WithoutUnits(rows []Row, columns []Column) Unitless {
 // withoutUnit gives the rows with a cell in a column; none where a heading or
 // a cell states a unit.
 func withoutUnit(rows []Row, name string) []Row {
+	if len(rows) == 0 || !rows[0].Has(name) || rows[0].Unit(name) != "" {
+		return nil
+	}
 	var out []Row
 	for _, row := range rows {
 		switch text := row.Get(name); {
 		case text == "":
-		case row.Unit(name) != "" || !unit.Bare(text):
+		case !unit.Bare(text):
 			return nil
 		default:
 			out = append(out, row)
