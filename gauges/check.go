@@ -18,44 +18,53 @@ type sized struct {
 	column   string
 	x        float64 // SI; 0 not given
 	low, top float64
-	told     told
+	written  func(*Given) told       // nil where a size has one unit only
+	usual    func(si float64) string // prints that one
 }
 
 // plainly tells a size that has one unit only.
 func plainly(usual func(si float64) string) told { return told{usual: usual} }
 
-func (r Reading) sizes() [15]sized {
+// told says how the size is printed, which only a fault asks for.
+func (s sized) told(g *Given) told {
+	if s.written == nil {
+		return plainly(s.usual)
+	}
+	return s.written(g)
+}
+
+func (r *Reading) sizes() [15]sized {
 	const longest = 5.0
-	g := r.Given
 	return [15]sized{
-		{"outer", r.OuterM, 0.05e-3, 6e-3, g.outer()},
-		{"core", r.CoreM, 0.05e-3, 3e-3, g.core()},
-		{"winding", r.WindingM, 0.1, longest, g.winding()},
-		{"length", r.LengthM, 2e-3, longest, g.length()},
-		{"length_step", r.LengthStepM, 1e-6, 0.05, g.piece(g.LengthStep)},
-		{"mass", r.MassKg, 1e-7, 1, g.mass()},
-		{"mass_step", r.MassStepKg, 1e-9, 0.1, told{g.MassStep, massForm, showG}},
-		{"hung_mass", r.HungKg, 0.05, 100, g.hung()},
-		{"hung_step", r.HungStepKg, 1e-7, 1, told{g.HungStep, massForm, showG}},
-		{"speaking_length", r.SpeakingM, 0.05, longest, g.speaking()},
-		{"pitch", r.FreqHz, 10, 5000, plainly(showHz)},
-		{"pitch_cents", r.PitchCents, 0.01, 100, plainly(showCents)},
-		{"density_kg_m3", r.DensityKgM3, 500, 25000, plainly(finelyDensity)},
-		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, plainly(finelyGPa)},
-		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, plainly(finelyMPa)},
+		{"outer", r.OuterM, 0.05e-3, 6e-3, (*Given).outer, nil},
+		{"core", r.CoreM, 0.05e-3, 3e-3, (*Given).core, nil},
+		{"winding", r.WindingM, 0.1, longest, (*Given).winding, nil},
+		{"length", r.LengthM, 2e-3, longest, (*Given).length, nil},
+		{"length_step", r.LengthStepM, 1e-6, 0.05, (*Given).lengthStep, nil},
+		{"mass", r.MassKg, 1e-7, 1, (*Given).mass, nil},
+		{"mass_step", r.MassStepKg, 1e-9, 0.1, (*Given).massStep, nil},
+		{"hung_mass", r.HungKg, 0.05, 100, (*Given).hung, nil},
+		{"hung_step", r.HungStepKg, 1e-7, 1, (*Given).hungStep, nil},
+		{"speaking_length", r.SpeakingM, 0.05, longest, (*Given).speaking, nil},
+		{"pitch", r.FreqHz, 10, 5000, nil, showHz},
+		{"pitch_cents", r.PitchCents, 0.01, 100, nil, showCents},
+		{"density_kg_m3", r.DensityKgM3, 500, 25000, nil, finelyDensity},
+		{"youngs_gpa", r.YoungsPa, 0.1e9, 1000e9, nil, finelyGPa},
+		{"strength_mpa", r.StrengthPa, 10e6, 10000e6, nil, finelyMPa},
 	}
 }
 
 // check reports everything that one row alone shows to be wrong. A row that is
 // not sound, with a fault in its cells or its headings, is not told what is
 // missing as well.
-func (r Reading) check(place placer, sound bool, faults *fault.List) {
+func (r *Reading) check(place placer, sound bool, faults *fault.List) {
 	before := len(*faults)
 	if sound && strings.TrimSpace(r.Gauge) == "" {
 		faults.Add(place("gauge"), "a row without a gauge", "", "give every gauge a label of its own")
 	}
-	for _, s := range r.sizes() {
-		s.check(place, faults)
+	sizes := r.sizes()
+	for i := range sizes {
+		sizes[i].check(place, &r.Given, faults)
 	}
 	if !sound || len(*faults) > before {
 		return
@@ -77,7 +86,7 @@ const (
 	withoutLength = "a weighing without length"
 )
 
-func (r Reading) checkWeighed(place placer, faults *fault.List) {
+func (r *Reading) checkWeighed(place placer, faults *fault.List) {
 	switch {
 	case r.HungKg > 0 || r.SpeakingM > 0 || r.FreqHz > 0:
 		faults.Add(place("kind"), "a weighing with a hung mass, speaking length or pitch", r.Kind.String(), "write the kind as hung, and weigh in a row of its own")
@@ -91,32 +100,29 @@ func (r Reading) checkWeighed(place placer, faults *fault.List) {
 	}
 }
 
-func (r Reading) checkHung(place placer, faults *fault.List) {
+func (r *Reading) checkHung(place placer, faults *fault.List) {
 	if r.MassKg > 0 || r.LengthM > 0 {
 		faults.Add(place("mass"), "a hung test with the mass or length of a weighed piece", "", "a weighing has a row of its own")
 	}
-	for _, need := range []struct {
-		column string
-		x      float64
-		how    string
-	}{
-		{"hung_mass", r.HungKg, "weigh all that hangs, lower clamp and hook included, as " + exampleMass(r.Given.Hung, "kg", 6.5)},
-		{"speaking_length", r.SpeakingM, "measure from clamp to clamp, as " + r.Given.exampleLength(r.Given.Speaking, 0.6)},
-		{"pitch", r.FreqHz, "give the pitch that sounded, as 196 Hz or G3-4c"},
-	} {
-		if need.x == 0 {
-			faults.Add(place(need.column), "a hung test without "+words(need.column), "", need.how)
-		}
+	lacks := func(column, how string) { faults.Add(place(column), "a hung test without "+words(column), "", how) }
+	if r.HungKg == 0 {
+		lacks("hung_mass", "weigh all that hangs, lower clamp and hook included, as "+exampleMass(r.Given.Hung, "kg", 6.5))
+	}
+	if r.SpeakingM == 0 {
+		lacks("speaking_length", "measure from clamp to clamp, as "+r.Given.exampleLength(r.Given.Speaking, 0.6))
+	}
+	if r.FreqHz == 0 {
+		lacks("pitch", "give the pitch that sounded, as 196 Hz or G3-4c")
 	}
 }
 
-func (r Reading) checkListed(place placer, faults *fault.List) {
+func (r *Reading) checkListed(place placer, faults *fault.List) {
 	if r.MassKg > 0 || r.LengthM > 0 || r.HungKg > 0 || r.SpeakingM > 0 || r.FreqHz > 0 {
 		faults.Add(place("kind"), "a listed gauge with a reading in the same row", r.Kind.String(), "write the kind as weighed or hung; listed is for a gauge without a reading")
 	}
 }
 
-func (r Reading) checkCore(place placer, faults *fault.List) {
+func (r *Reading) checkCore(place placer, faults *fault.List) {
 	if r.CoreM == 0 || r.OuterM == 0 {
 		return
 	}
@@ -131,28 +137,29 @@ func (r Reading) checkCore(place placer, faults *fault.List) {
 
 // checkSteps reports readings that are no larger than the step they were read
 // to, which needs the file's instruments.
-func (t Instruments) checkSteps(r Reading, place placer, faults *fault.List) {
-	g := r.Given
-	against := func(column string, x, step float64, told told, tool string) {
+func (t Instruments) checkSteps(r *Reading, place placer, faults *fault.List) {
+	against := func(column string, x, step float64, written func(*Given) told, tool string) {
 		switch {
 		case x == 0:
 		case step <= 0:
 			faults.Add(place(column), "the step of the "+tool+" is not known", "", "state the step it reads to")
 		case x < step:
+			told := written(&r.Given)
 			faults.Add(place(column), fmt.Sprintf("%s is less than one step of the %s, %s", words(column), tool, told.short(step, step/3)), told.text(x),
 				"look at its unit; else use a longer piece, several together, or correct the step")
 		}
 	}
-	against("mass", r.MassKg, t.massStep(r), g.mass(), "balance")
-	against("length", r.LengthM, t.lengthStep(r), g.length(), "ruler")
-	against("speaking_length", r.SpeakingM, t.lengthStep(r), g.speaking(), "ruler")
+	ruler := first(r.LengthStepM, t.RulerStepM)
+	against("mass", r.MassKg, first(r.MassStepKg, t.BalanceStepKg), (*Given).mass, "balance")
+	against("length", r.LengthM, ruler, (*Given).length, "ruler")
+	against("speaking_length", r.SpeakingM, ruler, (*Given).speaking, "ruler")
 	if r.OuterFrom == Measured {
-		against("outer", r.OuterM, t.CaliperStepM, g.outer(), "calipers")
+		against("outer", r.OuterM, t.CaliperStepM, (*Given).outer, "calipers")
 	}
 	if r.CoreFrom == Measured {
-		against("core", r.CoreM, t.CaliperStepM, g.core(), "calipers")
+		against("core", r.CoreM, t.CaliperStepM, (*Given).core, "calipers")
 	}
-	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), g.hung(), "scales")
+	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), (*Given).hung, "scales")
 }
 
 // These show a size of one unit as it is likely to have been written.

@@ -19,7 +19,8 @@ func Combine(readings []Reading, built []Construction, tools Instruments, o Opti
 	if tools.check(&faults); len(faults) > 0 {
 		return Stock{}, faults.Err()
 	}
-	for _, r := range readings {
+	for i := range readings {
+		r := &readings[i]
 		at := func(string) fault.Place { return r.Place }
 		before := len(faults)
 		if r.check(at, true, &faults); len(faults) == before {

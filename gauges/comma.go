@@ -17,14 +17,14 @@ var commaColumns = []string{"outer", "core", "length", "mass", "hung_mass", "spe
 // stand side by side, so the 72 must be none of what its column holds; under a
 // winding it is enough that the file weighs to decimals and this mass has none.
 func (p rowReader) commas(decimals bool) {
-	for _, name := range commaColumns {
-		number, next, cut := p.row.DecimalComma(name)
-		if !cut || !p.spilled(name, next, decimals) {
+	for c := range p.row.Cells() {
+		number, next, cut := c.DecimalComma()
+		if !cut || !slices.Contains(commaColumns, c.Name()) || !spilled(c, next, decimals) {
 			continue
 		}
 		whole, _, _ := strings.Cut(number, ".")
-		p.faults.Add(p.row.Place(name), words(name)+" and "+words(next)+" look like one number with a decimal comma",
-			p.row.Get(name)+","+p.row.Get(next), fmt.Sprintf("write %q, or %q where the whole number is meant", number, whole+".0"))
+		p.faults.Add(c.Place(), words(c.Name())+" and "+words(next.Name())+" look like one number with a decimal comma",
+			c.Text()+","+next.Text(), fmt.Sprintf("write %q, or %q where the whole number is meant", number, whole+".0"))
 	}
 }
 
@@ -34,17 +34,16 @@ const shortWindingM, longWindingM = 0.5, 1.5
 
 // spilled tells whether the cell behind a number holds nothing of its own
 // column's.
-func (p rowReader) spilled(name, next string, decimals bool) bool {
-	text := p.row.Get(next)
-	switch next {
+func spilled(number, next csvtable.Cell, decimals bool) bool {
+	switch next.Name() {
 	case "remark", "material", "core_shape", "kind", "diameters":
 		return true // words stand there
 	case "date":
-		return len(text) < len("2025")
+		return len(next.Text()) < len("2025")
 	case "winding":
 		var quiet fault.List // the cell's own faults are told elsewhere
-		x, ok := p.row.Length(next, &quiet)
-		return ok && (float64(x) < shortWindingM || float64(x) > longWindingM || decimals && name == "mass" && p.row.Unit(name) != "mg")
+		x, ok := next.Length(&quiet)
+		return ok && (float64(x) < shortWindingM || float64(x) > longWindingM || decimals && number.Name() == "mass" && number.Unit() != "mg")
 	}
 	return false
 }

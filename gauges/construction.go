@@ -51,15 +51,15 @@ func (c Construction) at(p fault.Place) fault.Place {
 func (c Construction) check(faults *fault.List) {
 	at := func(string) fault.Place { return c.Place }
 	before := len(*faults)
-	wires := []sized{{"core", c.CoreM, 0.05e-3, 3e-3, plainly(showDiameter)}, {"winding", c.WindingM, 0.1, 5, plainly(showMM)}}
+	wires := []sized{{"core", c.CoreM, 0.05e-3, 3e-3, nil, showDiameter}, {"winding", c.WindingM, 0.1, 5, nil, showMM}}
 	for _, w := range c.Wraps {
-		wires = append(wires, sized{"wrap wire", w.WireM, 0.02e-3, 1.5e-3, plainly(showDiameter)})
+		wires = append(wires, sized{"wrap wire", w.WireM, 0.02e-3, 1.5e-3, nil, showDiameter})
 	}
 	for i, s := range wires {
 		if s.x == 0 && i != 1 {
 			faults.Add(c.Place, fmt.Sprintf("gauge %q: the %s's diameter is missing", c.Gauge, s.column), "", "give it as 0.40 mm")
 		}
-		s.check(at, faults)
+		s.check(at, nil, faults)
 	}
 	if labelKey(c.Gauge) == "" {
 		faults.Add(c.Place, "a construction without a gauge", "", "give every gauge a label of its own")

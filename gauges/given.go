@@ -1,8 +1,6 @@
 package gauges
 
 import (
-	"strings"
-
 	"scalepair/data/unit"
 )
 
@@ -29,7 +27,15 @@ func lengthForm(a AsWritten) unit.Written { return unit.Form[unit.Length](a.Text
 func massForm(a AsWritten) unit.Written   { return unit.Form[unit.Mass](a.Text, a.Unit) }
 
 // anyFraction tells whether a cell holds a fraction.
-func (a AsWritten) anyFraction() bool { return strings.ContainsAny(a.Text, "/⁄½¼¾⅛⅜⅝⅞") }
+func (a AsWritten) anyFraction() bool {
+	for _, c := range a.Text {
+		switch c {
+		case '/', '⁄', '½', '¼', '¾', '⅛', '⅜', '⅝', '⅞':
+			return true
+		}
+	}
+	return false
+}
 
 // told says how a size is printed in messages: in the form it was written in,
 // or as usual where that is not known. Sizes are in SI. The form is read only
@@ -73,16 +79,19 @@ func (t told) bounds(low, top float64) string {
 	return t.usual(low) + " to " + t.usual(top)
 }
 
-func (g Given) outer() told    { return told{g.Outer, lengthForm, showDiameter} }
-func (g Given) core() told     { return told{g.Core, lengthForm, showDiameter} }
-func (g Given) winding() told  { return g.piece(g.Winding) }
-func (g Given) length() told   { return g.piece(g.Length) }
-func (g Given) speaking() told { return g.piece(g.Speaking) }
-func (g Given) mass() told     { return told{g.Mass, massForm, showG} }
-func (g Given) hung() told     { return told{g.Hung, massForm, showKg} }
+func (g *Given) outer() told      { return told{g.Outer, lengthForm, showDiameter} }
+func (g *Given) core() told       { return told{g.Core, lengthForm, showDiameter} }
+func (g *Given) winding() told    { return g.piece(g.Winding) }
+func (g *Given) length() told     { return g.piece(g.Length) }
+func (g *Given) lengthStep() told { return g.piece(g.LengthStep) }
+func (g *Given) speaking() told   { return g.piece(g.Speaking) }
+func (g *Given) mass() told       { return told{g.Mass, massForm, showG} }
+func (g *Given) massStep() told   { return told{g.MassStep, massForm, showG} }
+func (g *Given) hung() told       { return told{g.Hung, massForm, showKg} }
+func (g *Given) hungStep() told   { return told{g.HungStep, massForm, showG} }
 
 // piece tells a length along the string.
-func (g Given) piece(a AsWritten) told {
+func (g *Given) piece(a AsWritten) told {
 	if g.Fractions {
 		return told{a, wholeIsFraction, showMM}
 	}
@@ -100,7 +109,7 @@ func wholeIsFraction(a AsWritten) unit.Written {
 
 // exampleLength is a length to follow where a cell is empty, in the heading's
 // unit or else the diameter's.
-func (g Given) exampleLength(a AsWritten, m float64) string {
+func (g *Given) exampleLength(a AsWritten, m float64) string {
 	for _, name := range []string{a.Unit, lengthForm(g.Outer).Unit, "mm"} {
 		if w := unit.Form[unit.Length]("", name); w.Known() {
 			return w.About(m)

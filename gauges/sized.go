@@ -8,20 +8,24 @@ import (
 	"scalepair/data/unit"
 )
 
-// check reports a size that no string has.
-func (s sized) check(place placer, faults *fault.List) {
+// check reports a size that no string has. g is how the row's sizes were written
+// down, nil where they have one unit only.
+func (s *sized) check(place placer, g *Given, faults *fault.List) {
+	if s.x == 0 || s.x >= s.low && s.x <= s.top {
+		return
+	}
+	told := s.told(g)
 	add := func(what, remedy string) {
-		faults.Add(place(s.column), words(s.column)+what, s.told.given(s.x), remedy)
+		faults.Add(place(s.column), words(s.column)+what, told.given(s.x), remedy)
 	}
 	switch {
-	case s.x == 0:
 	case math.IsNaN(s.x) || math.IsInf(s.x, 0):
 		faults.Add(place(s.column), words(s.column)+" is no number", "", "leave it out where it is not known")
 	case s.x < 0:
 		add(" must be above 0", "leave it out where it is not known")
-	case s.x < s.low || s.x > s.top:
-		remedy := s.told.bounds(s.low, s.top) + " is possible"
-		if other := s.otherUnit(); other != "" {
+	default:
+		remedy := told.bounds(s.low, s.top) + " is possible"
+		if other := s.otherUnit(told); other != "" {
 			remedy = "did you mean " + other + "? " + remedy
 		}
 		add(" is no size of a string's", remedy)
@@ -74,13 +78,13 @@ var usualSizes = func() map[string]usualSize {
 // otherUnit guesses the size that was meant, where the number would be one of a
 // string's in another unit; "" where none is near. A diameter may have been
 // written in thousandths of an inch.
-func (s sized) otherUnit() string {
+func (s *sized) otherUnit(told told) string {
 	l, ok := usualSizes[s.column]
-	form := s.told.form()
+	form := told.form()
 	if !ok || !form.Known() {
 		return s.otherDecade()
 	}
-	number := strings.TrimSpace(s.told.written.Text)
+	number := strings.TrimSpace(told.written.Text)
 	if !unit.Bare(number) {
 		number = form.Number(form.Value(s.x))
 	}
@@ -97,10 +101,10 @@ func (s sized) otherUnit() string {
 
 // otherDecade guesses what was meant where a figure of a material stands in a
 // unit a thousand times larger or smaller.
-func (s sized) otherDecade() string {
+func (s *sized) otherDecade() string {
 	for _, factor := range []float64{1000, 0.001} {
-		if x := s.x * factor; x >= s.low && x <= s.top && s.told.read == nil {
-			return s.told.usual(x)
+		if x := s.x * factor; x >= s.low && x <= s.top && s.written == nil {
+			return s.usual(x)
 		}
 	}
 	return ""
