@@ -86,8 +86,11 @@ func UTF16(raw []byte) (is, marked bool) {
 // files.
 func Damaged(raw []byte) (offset int, found bool) {
 	offset = bytes.IndexByte(raw, 0)
+	if offset < 0 {
+		return offset, false
+	}
 	rest := bytes.ReplaceAll(raw, []byte{0}, nil)
-	return offset, offset >= 0 && (len(rest) == 0 || printable(rest))
+	return offset, len(rest) == 0 || printable(rest)
 }
 
 // printable tells whether raw has no control characters but blanks and line

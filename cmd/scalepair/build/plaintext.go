@@ -68,9 +68,20 @@ func firstInvalid(text []byte) int {
 	return len(text)
 }
 
+// ownLine tells whether a trimmed line is one of a build file: a header, or a
+// key of one word with its value.
+func ownLine(line []byte) bool {
+	if line[0] == '[' && bytes.IndexByte(line, ']') > 0 {
+		return true
+	}
+	const blanks = " \t\r\f"
+	key, _, found := bytes.Cut(line, []byte("="))
+	key = bytes.TrimRight(key, blanks)
+	return found && len(key) > 0 && !bytes.ContainsAny(key, blanks)
+}
+
 // The lines of other kinds of text.
 var (
-	ownLine   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*(\[.*\]|[^\s=]+\s*=.*)`) })
 	yamlLine  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*[\w-]+:(\s|$)`) })
 	tableLine = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[^=\[]*([,;\t][^=\[]*){2,}$`) })
 )
@@ -79,12 +90,12 @@ var (
 // file; "" where there is one.
 func otherText(text []byte) string {
 	yaml, table, lines := 0, 0, 0
-	for _, line := range bytes.Split(text, []byte("\n")) {
+	for line := range bytes.Lines(text) {
 		line = bytes.TrimSpace(line)
 		switch {
 		case len(line) == 0 || line[0] == '#':
 			continue
-		case ownLine().Match(line):
+		case ownLine(line):
 			return ""
 		case yamlLine().Match(line):
 			yaml++
