@@ -68,5 +68,5 @@ type Build struct {
 	Materials  []Material
 	Confidence Confidence
 
-	places map[string]place
+	root *table
 }

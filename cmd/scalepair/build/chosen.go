@@ -59,7 +59,7 @@ func (s *section) notReversed(bass, treble unit.Length, reverse bool) {
 		if text == "" { // a range or a list
 			text = s.written("bass", bass)
 		}
-		s.faults.Add(n.at, "the bass scale is shorter than the treble scale of "+s.written("treble", treble), text, reverseRemedy)
+		s.faults.Add(s.place(n.at), "the bass scale is shorter than the treble scale of "+s.written("treble", treble), text, reverseRemedy)
 	}
 }
 

@@ -192,7 +192,7 @@ func readLines(root *section) []Line {
 		l.BehindLastFret = s.length("behind_last_fret", &l.Distance, 0, unit.MM(1500)) && !saddle
 		switch {
 		case s.has("from_saddle") && s.has("behind_last_fret"):
-			s.faults.Add(s.find("behind_last_fret").key, "the line's place is given twice", "", "keep from_saddle or behind_last_fret")
+			s.faults.Add(s.place(s.find("behind_last_fret").key), "the line's place is given twice", "", "keep from_saddle or behind_last_fret")
 		case s.first("from_saddle", "behind_last_fret") == nil:
 			s.missing("the line's place is missing", `write from_saddle = "40 mm", along the centreline`, "from_saddle", "behind_last_fret")
 		}
@@ -208,7 +208,7 @@ func readLineSlant(s *section, l *Line) {
 		return
 	}
 	if s.has("along") {
-		s.faults.Add(s.find("slant_deg").key, "the line's slant is given twice", "", "keep along or slant_deg")
+		s.faults.Add(s.place(s.find("slant_deg").key), "the line's slant is given twice", "", "keep along or slant_deg")
 	}
 	l.Slant = SlantGiven
 }

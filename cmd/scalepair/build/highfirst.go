@@ -38,6 +38,6 @@ func unordered(s *section) bool {
 	if s.table == nil {
 		return false
 	}
-	n := s.table.keys["ordering"]
+	n := s.table.get("ordering")
 	return n != nil && n.kind == kindTruth && n.text == "false"
 }

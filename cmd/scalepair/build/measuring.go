@@ -79,7 +79,7 @@ func readMarking(s *section) Marking {
 	s.length("caliper_step", &v.CaliperStep, unit.MM(0.0001), unit.MM(5))
 	s.length("caliper_zero", &v.CaliperZero, 0, unit.MM(5))
 	if s.has("tolerance") && s.has("tolerance_cents") {
-		s.faults.Add(s.find("tolerance_cents").key, "the tolerance is given twice", "", "keep tolerance or tolerance_cents")
+		s.faults.Add(s.place(s.find("tolerance_cents").key), "the tolerance is given twice", "", "keep tolerance or tolerance_cents")
 	}
 	return v
 }

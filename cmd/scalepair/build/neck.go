@@ -159,7 +159,7 @@ func readSpans(s *section, n *Neck) {
 	widths := s.first("nut_width", "other_width", "other_width_at_fret")
 	switch {
 	case spans != nil && widths != nil:
-		s.faults.Add(widths.key, fmt.Sprintf("spans (line %d) and board widths are both given", spans.key.Line), "",
+		s.faults.Add(s.place(widths.key), fmt.Sprintf("spans (line %d) and board widths are both given", spans.key.line), "",
 			"give nut_span and saddle_span, or nut_width and other_width, since one follows from the other")
 	case widths != nil:
 		s.require("nut_width", `write nut_width = "43 mm", say, beside other_width`)
@@ -192,10 +192,10 @@ func readMargins(s *section, n *Neck) {
 	s.length("bass_margin", &n.BassMargin, 0, unit.MM(50))
 	s.length("treble_margin", &n.TrebleMargin, 0, unit.MM(50))
 	if s.has("edge_margin") && s.has("bass_margin") && s.has("treble_margin") {
-		s.faults.Add(s.find("edge_margin").key, "edge_margin does nothing beside bass_margin and treble_margin", "", "leave it out")
+		s.faults.Add(s.place(s.find("edge_margin").key), "edge_margin does nothing beside bass_margin and treble_margin", "", "leave it out")
 	}
 	if n.Widths != nil && n.BassMargin+n.TrebleMargin >= min(n.Widths.Nut, n.Widths.Other) && n.Widths.Nut > 0 && n.Widths.Other > 0 {
-		s.faults.Add(s.find("nut_width").at, fmt.Sprintf("the edge margins, %s and %s, leave no room on the board", s.written("nut_width", n.BassMargin), s.written("nut_width", n.TrebleMargin)),
+		s.faults.Add(s.place(s.find("nut_width").at), fmt.Sprintf("the edge margins, %s and %s, leave no room on the board", s.written("nut_width", n.BassMargin), s.written("nut_width", n.TrebleMargin)),
 			"", "give smaller margins or a wider board")
 	}
 }
@@ -271,7 +271,7 @@ func readRadius(s *section, n *Neck) {
 	switch {
 	case compound == nil:
 	case s.has("radius"):
-		s.faults.Add(compound.key, "radius and a compound radius are both given", "", "keep radius, or radius_nut with radius_last")
+		s.faults.Add(s.place(compound.key), "radius and a compound radius are both given", "", "keep radius, or radius_nut with radius_last")
 	default:
 		s.require("radius_nut", "a compound radius needs both ends")
 		s.require("radius_last", "a compound radius needs both ends")

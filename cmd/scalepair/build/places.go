@@ -2,31 +2,42 @@ package build
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"scalepair/data/fault"
 )
 
-// place is where a key and its value stand.
-type place struct{ key, value fault.Place }
-
-// collect notes the places of all keys below t. A key within a section is
-// named with the section's name and a dot, an entry of a list with its number
-// from 0, as written: "neck.frets", "blanks[1].width".
-func collect(into map[string]place, prefix string, t *table) {
-	for _, key := range t.order {
-		collectNode(into, prefix+key, t.keys[key])
+// lookup gives the node of a key: "neck.frets", "blanks[1].width", where entries
+// of a list are counted from 0 as written; nil when the file does not have it.
+func (b *Build) lookup(key string) *node {
+	t := b.root
+	for {
+		name, inner, more := strings.Cut(key, ".")
+		n := t.entry(name)
+		if n == nil || !more {
+			return n
+		}
+		t, key = n.table, inner
 	}
 }
 
-func collectNode(into map[string]place, path string, n *node) {
-	into[path] = place{n.key, n.at}
-	if n.table != nil {
-		collect(into, path+".", n.table)
+// entry gives the node of a key, or of an entry of its list: "frets",
+// "blanks[1]". A nil table has none.
+func (t *table) entry(name string) *node {
+	if t == nil {
+		return nil
 	}
-	for i, item := range n.items {
-		collectNode(into, fmt.Sprintf("%s[%d]", path, i), item)
+	key, index, ofList := strings.Cut(name, "[")
+	n := t.get(key)
+	if n == nil || !ofList {
+		return n
 	}
+	i, err := strconv.Atoi(strings.TrimSuffix(index, "]"))
+	if err != nil || i < 0 || i >= len(n.items) {
+		return nil
+	}
+	return n.items[i]
 }
 
 // Place gives where the key's value stands in the file: Place("scales.bass"),
@@ -35,8 +46,8 @@ func collectNode(into map[string]place, path string, n *node) {
 // what would hold it: its list, its section, or the file without a line.
 func (b *Build) Place(key string) fault.Place {
 	for key != "" {
-		if p, ok := b.places[key]; ok {
-			return p.value
+		if n := b.lookup(key); n != nil {
+			return n.at.in(b.File)
 		}
 		key = key[:max(strings.LastIndexAny(key, ".["), 0)]
 	}
@@ -55,14 +66,13 @@ func (b *Build) PlaceOfString(key string, number int) fault.Place {
 
 // KeyPlace gives where the key itself stands, under the rules of Place.
 func (b *Build) KeyPlace(key string) fault.Place {
-	if p, ok := b.places[key]; ok && p.key.Line > 0 {
-		return p.key
+	if n := b.lookup(key); n != nil && n.key != (spot{}) {
+		return n.key.in(b.File)
 	}
 	return b.Place(key)
 }
 
 // Given tells whether the file states the key or section.
 func (b *Build) Given(key string) bool {
-	_, ok := b.places[key]
-	return ok
+	return b.lookup(key) != nil
 }

@@ -17,31 +17,30 @@ func Read(src []byte, file string) (*Build, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{}
+	r := &reader{file: file}
 	w := walk(file, text, &r.faults)
 	r.broken = w.broken
 	b := readBuild(r.open(topLevel, fault.Place{Input: file}, w.root))
 	r.finish()
-	if len(r.faults) == 0 {
-		r.referee(file, text)
+	if len(r.faults) == 0 && w.unsure {
+		r.referee(text)
 	}
 	if err := r.faults.Err(); err != nil {
 		return nil, err
 	}
-	b.File, b.places = file, map[string]place{}
-	collect(b.places, "", w.root)
+	b.File, b.root = file, w.root
 	return b, nil
 }
 
 // referee asks the TOML library for a second opinion, since the walk takes
 // keys one by one and a file must mean the same to every reader of TOML.
-func (r *reader) referee(file string, text []byte) {
+func (r *reader) referee(text []byte) {
 	var all map[string]any
 	err := toml.Unmarshal(text, &all)
 	if err == nil {
 		return
 	}
-	at := fault.Place{Input: file}
+	at := fault.Place{Input: r.file}
 	var e *toml.DecodeError
 	if errors.As(err, &e) {
 		at.Line, at.Column = e.Position()
@@ -106,6 +105,6 @@ func readUnits(root *section, b *Build) {
 		if n == nil {
 			continue
 		}
-		root.faults.Include(n.at, u.set(n.text))
+		root.faults.Include(root.place(n.at), u.set(n.text))
 	}
 }

@@ -63,7 +63,7 @@ func (s *section) pair(bass, treble *unit.Length, required bool) {
 	fanned := s.first("bass", "treble")
 	switch {
 	case s.has("scale") && fanned != nil:
-		s.faults.Add(fanned.key, "scale and a scale pair are both given", "", "keep scale for straight frets, or bass with treble")
+		s.faults.Add(s.place(fanned.key), "scale and a scale pair are both given", "", "keep scale for straight frets, or bass with treble")
 	case fanned != nil:
 		s.require("bass", "a scale pair needs both lengths")
 		s.require("treble", "a scale pair needs both lengths")

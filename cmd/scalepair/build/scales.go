@@ -43,7 +43,7 @@ func readScales(s *section) Scales {
 		s.require("treble", "give both, each as a range, a list or one length")
 	}
 	if pairs := len(v.Bass) * len(v.Treble); pairs > mostPairs {
-		s.faults.Add(s.find("treble").at, fmt.Sprintf("%d bass and %d treble lengths make %d pairs", len(v.Bass), len(v.Treble), pairs),
+		s.faults.Add(s.place(s.find("treble").at), fmt.Sprintf("%d bass and %d treble lengths make %d pairs", len(v.Bass), len(v.Treble), pairs),
 			"", fmt.Sprintf("take larger steps; up to %d pairs are searched", mostPairs))
 	}
 	if len(v.Bass) > 0 && len(v.Treble) > 0 {
@@ -59,7 +59,7 @@ func (s *section) grid(key string) []unit.Length {
 	case n == nil:
 		return nil
 	case n.kind == kindTable:
-		return s.open("the range of "+key, n.at, n.table).steps()
+		return s.open("the range of "+key, s.place(n.at), n.table).steps()
 	}
 	var out []unit.Length
 	items := s.entries(key)

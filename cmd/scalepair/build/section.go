@@ -11,6 +11,7 @@ import (
 
 // reader is what all sections of one file share.
 type reader struct {
+	file     string // its name for messages
 	faults   fault.List
 	sections []*section
 	// absent are the faults of keys that are not there. Whether they are told
@@ -41,6 +42,8 @@ type section struct {
 	known []string
 }
 
+func (r *reader) place(at spot) fault.Place { return at.in(r.file) }
+
 func (r *reader) open(name string, at fault.Place, t *table) *section {
 	s := &section{reader: r, name: name, at: at, table: t}
 	r.sections = append(r.sections, s)
@@ -49,27 +52,35 @@ func (r *reader) open(name string, at fault.Place, t *table) *section {
 
 // find gives the key's node, nil when the file does not have it.
 func (s *section) find(key string) *node {
+	if s.known == nil {
+		s.known = make([]string, 0, 8)
+	}
 	if !slices.Contains(s.known, key) {
 		s.known = append(s.known, key)
 	}
 	if s.table == nil {
 		return nil
 	}
-	return s.table.keys[key]
+	return s.table.get(key)
 }
 
 // has tells whether the file states the key.
 func (s *section) has(key string) bool {
-	return s.table != nil && s.table.keys[key] != nil
+	return s.table != nil && s.table.get(key) != nil
 }
 
 // want gives the key's node when it is of that kind, and reports another kind.
 func (s *section) want(key string, k kind, remedy string) *node {
+	return s.wantOr(key, k, func() string { return remedy })
+}
+
+// wantOr is want with a remedy that is worded only when needed.
+func (s *section) wantOr(key string, k kind, remedy func() string) *node {
 	n := s.find(key)
 	if n == nil || n.kind == k {
 		return n
 	}
-	s.wrong(n, fmt.Sprintf("%s must be %s, not %s", say(key), kindWords[k], kindWords[n.kind]), remedy)
+	s.wrong(n, fmt.Sprintf("%s must be %s, not %s", say(key), kindWords[k], kindWords[n.kind]), remedy())
 	return nil
 }
 
@@ -102,18 +113,18 @@ func (r *reader) tellAbsent(root *section) {
 func (a absent) misspelt(root *section) bool {
 	if a.section.table == nil && root.table != nil {
 		name := strings.Trim(a.section.name, "[]")
-		return slices.ContainsFunc(root.table.order, func(key string) bool {
-			return !slices.Contains(root.known, key) && near.Suggest(key, root.known) == name
+		return slices.ContainsFunc(root.table.nodes, func(n *node) bool {
+			return !slices.Contains(root.known, n.name) && near.Suggest(n.name, root.known) == name
 		})
 	}
-	return a.section.table != nil && slices.ContainsFunc(a.section.table.order, func(key string) bool {
-		return !slices.Contains(a.section.known, key) && slices.Contains(a.keys, near.Suggest(key, a.section.known))
+	return a.section.table != nil && slices.ContainsFunc(a.section.table.nodes, func(n *node) bool {
+		return !slices.Contains(a.section.known, n.name) && slices.Contains(a.keys, near.Suggest(n.name, a.section.known))
 	})
 }
 
 // wrong reports a value, quoting it.
 func (s *section) wrong(n *node, what, remedy string) {
-	s.faults.Add(n.at, what, given(n), remedy)
+	s.faults.Add(s.place(n.at), what, given(n), remedy)
 }
 
 // given is what a message quotes of a value.
@@ -129,27 +140,28 @@ func say(key string) string { return strings.ReplaceAll(key, "_", " ") }
 
 // sub gives the section of a table within this one.
 func (s *section) sub(key string) *section {
-	if n := s.want(key, kindTable, "begin it once, with ["+key+"] on a line of its own"); n != nil {
-		return s.open("["+key+"]", n.at, n.table)
+	name := "[" + key + "]"
+	if n := s.wantOr(key, kindTable, func() string { return "begin it once, with " + name + " on a line of its own" }); n != nil {
+		return s.open(name, s.place(n.at), n.table)
 	}
 	s.broken = s.broken || s.has(key)
-	return s.open("["+key+"]", s.at, nil)
+	return s.open(name, s.at, nil)
 }
 
 // subs gives one section for each [[key]].
 func (s *section) subs(key string) []*section {
-	n := s.want(key, kindList, fmt.Sprintf("begin each with [[%s]]", key))
+	beginEach := func() string { return fmt.Sprintf("begin each with [[%s]]", key) }
+	n := s.wantOr(key, kindList, beginEach)
 	if n == nil {
 		return nil
 	}
 	var out []*section
 	for _, item := range n.items {
 		if item.kind != kindTable {
-			s.wrong(item, fmt.Sprintf("an entry of %s must be a table, not %s", say(key), kindWords[item.kind]),
-				fmt.Sprintf("begin each with [[%s]]", key))
+			s.wrong(item, fmt.Sprintf("an entry of %s must be a table, not %s", say(key), kindWords[item.kind]), beginEach())
 			continue
 		}
-		out = append(out, s.open("[["+key+"]]", item.at, item.table))
+		out = append(out, s.open("[["+key+"]]", s.place(item.at), item.table))
 	}
 	return out
 }
@@ -161,9 +173,9 @@ func (r *reader) finish() {
 		if s.table == nil {
 			continue
 		}
-		for _, key := range s.table.order {
-			if !slices.Contains(s.known, key) && len(r.faults) < mostFaults {
-				r.unknown(s, key)
+		for _, n := range s.table.nodes {
+			if !slices.Contains(s.known, n.name) && len(r.faults) < mostFaults {
+				r.unknown(s, n)
 			}
 		}
 	}
@@ -171,8 +183,8 @@ func (r *reader) finish() {
 
 // unknown reports a key that its section does not have, with the key that was
 // probably meant, or the section that has it.
-func (r *reader) unknown(s *section, key string) {
-	n, what := s.table.keys[key], "no key of "+s.name
+func (r *reader) unknown(s *section, n *node) {
+	key, what := n.name, "no key of "+s.name
 	if s.name == topLevel && n.kind == kindTable {
 		what = "no section of a build file"
 	}
@@ -184,7 +196,7 @@ func (r *reader) unknown(s *section, key string) {
 	} else if owner := r.owner(key); owner != "" {
 		remedy = "it belongs in " + owner
 	}
-	r.faults.Add(n.key, what, key, remedy)
+	r.faults.Add(r.place(n.key), what, key, remedy)
 }
 
 // isSection tells whether a file may have a section of that name.

@@ -84,7 +84,7 @@ func (s *section) tuning(key string, into *tuning.Tuning) {
 	}
 	t, err := tuning.Parse(n.text)
 	if err != nil {
-		s.faults.Include(n.at, err)
+		s.faults.Include(s.place(n.at), err)
 		return
 	}
 	if t.Strings() < fewestStrings || t.Strings() > mostStrings {
@@ -93,7 +93,7 @@ func (s *section) tuning(key string, into *tuning.Tuning) {
 		return
 	}
 	if !s.unordered {
-		s.faults.Include(n.at, HighFirst(t, n.text))
+		s.faults.Include(s.place(n.at), HighFirst(t, n.text))
 	}
 	*into = t
 }

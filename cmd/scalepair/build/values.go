@@ -45,14 +45,15 @@ func (s *section) truth(key string, into *bool) {
 	if !slices.Contains(truthKeys, key) {
 		panic("build: " + key + " is missing in truthKeys")
 	}
-	if n := s.want(key, kindTruth, fmt.Sprintf("write %s = true or %s = false, without quotes", key, key)); n != nil {
+	remedy := func() string { return fmt.Sprintf("write %s = true or %s = false, without quotes", key, key) }
+	if n := s.wantOr(key, kindTruth, remedy); n != nil {
 		*into = n.text == "true"
 	}
 }
 
 // number reads a finite number from lo to hi.
 func (s *section) number(key string, into *float64, lo, hi float64) bool {
-	n := s.want(key, kindNumber, fmt.Sprintf("write a number without quotes, %s to %s", plain(lo), plain(hi)))
+	n := s.wantOr(key, kindNumber, func() string { return fmt.Sprintf("write a number without quotes, %s to %s", plain(lo), plain(hi)) })
 	if n == nil {
 		return false
 	}
@@ -131,7 +132,7 @@ func quantityOf[T unit.Quantity](s *section, n *node, key string, lo, hi T, pars
 	}
 	x, err := parse(n.text) // which refuses a bare number for want of a unit
 	if err != nil {
-		s.faults.Include(n.at, fault.About(say(key), err))
+		s.faults.Include(s.place(n.at), fault.About(say(key), err))
 		return 0, false
 	}
 	if x < lo || x > hi {
@@ -175,7 +176,7 @@ func (s *section) written(key string, l unit.Length) string {
 		case n.kind == kindList && len(n.items) > 0:
 			n = n.items[0]
 		case n.kind == kindTable:
-			n = n.table.keys["from"]
+			n = n.table.get("from")
 		default:
 			n = nil
 		}
@@ -202,7 +203,7 @@ func (s *section) mass(key string, into *unit.Mass, lo, hi unit.Mass) bool {
 
 // choice reads one of the words and gives its index into the value.
 func choice[T ~int](s *section, key string, into *T, words ...string) {
-	n := s.want(key, kindText, "use "+quoteAll(words))
+	n := s.wantOr(key, kindText, func() string { return "use " + quoteAll(words) })
 	if n == nil {
 		return
 	}
@@ -214,9 +215,8 @@ func choice[T ~int](s *section, key string, into *T, words ...string) {
 }
 
 func wordIndex(text string, words []string) int {
-	return slices.IndexFunc(words, func(w string) bool {
-		return strings.EqualFold(w, strings.Join(strings.Fields(text), " "))
-	})
+	text = strings.Join(strings.Fields(text), " ")
+	return slices.IndexFunc(words, func(w string) bool { return strings.EqualFold(w, text) })
 }
 
 func chooseFrom(text string, words []string) string {

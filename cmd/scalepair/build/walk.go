@@ -24,6 +24,10 @@ type walker struct {
 	// broken: something could not be read, so that a missing key may be one
 	// that stands in an unreadable line.
 	broken bool
+	// unsure: keys or headers have parts, or add to a list that may be closed.
+	// Only the referee tells which of these clash; single names that clash are
+	// seen here.
+	unsure bool
 }
 
 // mostFaults is from where the rest of a file is not looked at, since nobody
@@ -32,7 +36,7 @@ const mostFaults = 100
 
 // walk reads src, which must be free of a byte order mark.
 func walk(file string, src []byte, faults *fault.List) *walker {
-	w := &walker{lineIndex: newLineIndex(file, src[:len(src):len(src)]), faults: faults, root: newTable()}
+	w := &walker{lineIndex: newLineIndex(file, src[:len(src):len(src)]), faults: faults, root: &table{}}
 	w.current = w.root
 	for start := 0; start >= 0 && len(*faults) < mostFaults; {
 		start = w.run(start)
@@ -63,7 +67,7 @@ func (w *walker) run(start int) int {
 	}
 	w.syntaxFault(offset, err.Error())
 	if line := w.lineText(w.line(offset)); strings.HasPrefix(strings.TrimSpace(line), "[") {
-		w.current = newTable() // where a header is wrong its keys go nowhere
+		w.current = &table{} // where a header is wrong its keys go nowhere
 	}
 	return w.resume(start, w.behindBraces(offset))
 }
@@ -123,15 +127,15 @@ func (w *walker) expression(e *unstable.Node) {
 // header makes [a.b] the current table.
 func (w *walker) header(e *unstable.Node) {
 	parent, last := w.descend(w.root, e)
-	w.current = newTable() // where the header is wrong its keys go nowhere
+	w.current = &table{} // where the header is wrong its keys go nowhere
 	if parent == nil {
 		return
 	}
-	n, known := parent.keys[last.name]
+	n := parent.get(last.name)
 	switch {
-	case !known:
-		n = &node{kind: kindTable, table: newTable(), key: last.at, at: last.at}
-		parent.add(last.name, n)
+	case n == nil:
+		n = newTable(last)
+		parent.add(n)
 	case n.kind != kindTable:
 		w.clash(last, n)
 		return
@@ -145,14 +149,16 @@ func (w *walker) header(e *unstable.Node) {
 // arrayHeader makes a new entry of [[a.b]] the current table.
 func (w *walker) arrayHeader(e *unstable.Node) {
 	parent, last := w.descend(w.root, e)
-	w.current = newTable()
+	w.current = &table{}
 	if parent == nil {
 		return
 	}
-	list, known := parent.keys[last.name]
-	if !known {
-		list = &node{kind: kindList, key: last.at, at: last.at}
-		parent.add(last.name, list)
+	list := parent.get(last.name)
+	if list == nil {
+		list = &node{kind: kindList, name: last.name, key: last.at, at: last.at}
+		parent.add(list)
+	} else if len(list.items) == 0 || list.items[0].key == (spot{}) {
+		w.unsure = true // its entries may stand in brackets
 	}
 	if list.kind != kindList || (len(list.items) > 0 && list.items[0].kind != kindTable) {
 		w.clash(last, list)
@@ -166,38 +172,46 @@ func (w *walker) arrayHeader(e *unstable.Node) {
 // part is one part of a dotted key.
 type part struct {
 	name string
-	at   fault.Place
+	at   spot
 }
 
-func (w *walker) parts(e *unstable.Node) []part {
-	var out []part
-	for it := e.Key(); it.Next(); {
-		k := it.Node()
-		out = append(out, part{string(k.Data), w.place(w.offset(k.Raw))})
-	}
-	return out
+// newTable is a table that a header or a dotted key begins.
+func newTable(p part) *node {
+	return &node{kind: kindTable, table: &table{}, name: p.name, key: p.at, at: p.at}
 }
 
 // descend opens the tables of all but the last part of e's key; nil when one
 // of them is no table.
 func (w *walker) descend(t *table, e *unstable.Node) (*table, part) {
-	parts := w.parts(e)
-	for _, p := range parts[:len(parts)-1] {
-		n, known := t.keys[p.name]
-		if !known {
-			n = &node{kind: kindTable, table: newTable(), key: p.at, at: p.at}
-			t.add(p.name, n)
+	var last part
+	for it := e.Key(); it.Next(); {
+		if last.at != (spot{}) {
+			if t = w.within(t, last); t == nil {
+				return nil, part{}
+			}
 		}
-		if n.kind == kindList && len(n.items) > 0 {
-			n = n.items[len(n.items)-1]
-		}
-		if n.kind != kindTable {
-			w.clash(p, n)
-			return nil, part{}
-		}
-		t = n.table
+		k := it.Node()
+		last = part{string(k.Data), w.spot(w.offset(k.Raw))}
 	}
-	return t, parts[len(parts)-1]
+	return t, last
+}
+
+// within opens a table of t, the last one of a list; nil where it is no table.
+func (w *walker) within(t *table, p part) *table {
+	w.unsure = true
+	n := t.get(p.name)
+	if n == nil {
+		n = newTable(p)
+		t.add(n)
+	}
+	if n.kind == kindList && len(n.items) > 0 {
+		n = n.items[len(n.items)-1]
+	}
+	if n.kind != kindTable {
+		w.clash(p, n)
+		return nil
+	}
+	return n.table
 }
 
 func (w *walker) keyValue(t *table, e *unstable.Node) {
@@ -206,12 +220,12 @@ func (w *walker) keyValue(t *table, e *unstable.Node) {
 		return
 	}
 	n := w.value(e.Value(), w.valueOffset(e))
-	n.key = last.at
-	if before, known := t.keys[last.name]; known {
+	n.name, n.key = last.name, last.at
+	if before := t.get(last.name); before != nil {
 		w.twice(last, before)
 		return
 	}
-	t.add(last.name, n)
+	t.add(n)
 }
 
 // valueOffset finds where the value of a key begins: behind the equals sign
@@ -234,7 +248,7 @@ func (w *walker) value(v *unstable.Node, offset int) *node {
 	if v.Raw.Length > 0 {
 		offset = w.offset(v.Raw)
 	}
-	n := &node{at: w.place(offset)}
+	n := &node{at: w.spot(offset)}
 	switch v.Kind {
 	case unstable.Array:
 		n.kind = kindList
@@ -242,7 +256,7 @@ func (w *walker) value(v *unstable.Node, offset int) *node {
 			n.items = append(n.items, w.value(it.Node(), offset))
 		}
 	case unstable.InlineTable:
-		n.kind, n.table = kindTable, newTable()
+		n.kind, n.table = kindTable, &table{}
 		for it := v.Children(); it.Next(); {
 			w.keyValue(n.table, it.Node())
 		}
@@ -266,11 +280,11 @@ func scalarKind(k unstable.Kind) kind {
 }
 
 func (w *walker) twice(p part, before *node) {
-	w.faults.Add(p.at, fmt.Sprintf("%q stands here a second time, first in line %d", p.name, before.key.Line),
+	w.faults.Add(p.at.in(w.file), fmt.Sprintf("%q stands here a second time, first in line %d", p.name, before.key.line),
 		"", "keep one of the two")
 }
 
 func (w *walker) clash(p part, before *node) {
-	w.faults.Add(p.at, fmt.Sprintf("%q is already %s, in line %d", p.name, kindWords[before.kind], before.key.Line),
+	w.faults.Add(p.at.in(w.file), fmt.Sprintf("%q is already %s, in line %d", p.name, kindWords[before.kind], before.key.line),
 		"", "keep one of the two")
 }
