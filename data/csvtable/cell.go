@@ -16,36 +16,45 @@ type Cell struct {
 }
 
 // Name gives the name of the column, "" where the table has none.
-func (c Cell) Name() string { return c.heading().name }
+func (c Cell) Name() string {
+	if !c.headed() {
+		return ""
+	}
+	return c.row.head.cells[c.i].name
+}
 
 // Unit gives the unit in the column's heading, as Row.Unit does.
-func (c Cell) Unit() string { return c.heading().unit }
-
-func (c Cell) heading() heading {
-	if c.i < 0 || c.i >= len(c.row.head.cells) {
-		return heading{}
+func (c Cell) Unit() string {
+	if !c.headed() {
+		return ""
 	}
-	return c.row.head.cells[c.i]
+	return c.row.head.cells[c.i].unit
 }
 
 // Text gives the trimmed cell, "" where there is none.
-func (c Cell) Text() string { return c.written().text }
-
-func (c Cell) written() cell {
-	if c.i < 0 || c.i >= len(c.row.cells) {
-		return cell{}
+func (c Cell) Text() string {
+	if !c.written() {
+		return ""
 	}
-	return c.row.cells[c.i]
+	return c.row.cells[c.i].text
 }
 
 // Place gives file, line and column of the cell, or of its row where there is
 // none.
 func (c Cell) Place() fault.Place {
-	if c.row.head == nil {
+	switch {
+	case c.row.head == nil:
 		return fault.Place{}
+	case !c.written():
+		return fault.Place{Input: c.row.head.file, Line: c.row.line}
 	}
-	return fault.Place{Input: c.row.head.file, Line: c.row.line, Column: c.written().column}
+	return fault.Place{Input: c.row.head.file, Line: c.row.line, Column: c.row.cells[c.i].column}
 }
+
+// headed and written tell whether the cell stands under a column of the heading
+// row, and whether the row is long enough to have it.
+func (c Cell) headed() bool  { return c.i >= 0 && c.i < len(c.row.head.cells) }
+func (c Cell) written() bool { return c.i >= 0 && c.i < len(c.row.cells) }
 
 // DecimalComma tells whether the cell and the one right after it look like a
 // number that a decimal comma has cut in two: bare digits in both, and nothing
@@ -54,7 +63,9 @@ func (c Cell) Place() fault.Place {
 // reader of the cells must judge.
 func (c Cell) DecimalComma() (number string, next Cell, ok bool) {
 	next = Cell{c.row, c.i + 1}
-	number, ok = cut(c.written(), next.written())
+	if c.written() && next.written() {
+		number, ok = cut(&c.row.cells[c.i], &c.row.cells[next.i])
+	}
 	return number, next, ok
 }
 
@@ -106,13 +117,13 @@ func inDigits(err error) error {
 // a fault at its place.
 func read[T any](c Cell, faults *fault.List, parse func(text, unit string) (T, error)) (T, bool) {
 	var none T
-	h, text := c.heading(), c.Text()
+	text := c.Text()
 	if text == "" {
 		return none, false
 	}
-	x, err := parse(text, h.unit)
+	x, err := parse(text, c.Unit())
 	if err != nil {
-		faults.Include(c.Place(), fault.About(h.name, err))
+		faults.Include(c.Place(), fault.About(c.Name(), err))
 		return none, false
 	}
 	return x, true

@@ -168,7 +168,7 @@ func (t *table) extraCells(row Row, text string) {
 
 // cut tells whether two neighbouring cells make a number cut by a decimal
 // comma, and gives the number with a point.
-func cut(left, right cell) (string, bool) {
+func cut(left, right *cell) (string, bool) {
 	if !digits(right.text) || !digits(strings.TrimLeft(left.text, "+-")) || right.column != left.column+len(left.text)+1 {
 		return "", false
 	}
@@ -180,7 +180,7 @@ func cut(left, right cell) (string, bool) {
 func (r Row) cutNumbers() string {
 	var measured, any []string
 	for i := 1; i < len(r.cells); i++ {
-		number, ok := cut(r.cells[i-1], r.cells[i])
+		number, ok := cut(&r.cells[i-1], &r.cells[i])
 		if !ok {
 			continue
 		}
@@ -195,7 +195,14 @@ func (r Row) cutNumbers() string {
 	return strings.Join(any, " or ")
 }
 
-func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+func digits(s string) bool {
+	for i := range len(s) {
+		if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return s != ""
+}
 
 func blank(cells []cell) bool {
 	return !slices.ContainsFunc(cells, func(c cell) bool { return c.text != "" })

@@ -58,16 +58,23 @@ func (s *splitter) split(line string) ([]cell, *fault.Fault) {
 func (s *splitter) splitBare(line string) []cell {
 	n := strings.Count(line, ",") + 1
 	cells := s.room(n)
-	column := 1
+	column, at := 1, 0
 	for i := range n {
-		field, rest, _ := strings.Cut(line, ",")
-		blanks := 0
-		for blanks < len(field) && (field[blanks] == ' ' || field[blanks] == '\t') {
-			blanks++
+		for at < len(line) && (line[at] == ' ' || line[at] == '\t') {
+			at++
+			column++
 		}
-		cells[i] = cell{strings.TrimSpace(field), column + blanks}
-		column += utf8.RuneCountInString(field) + 1
-		line = rest
+		start := at
+		cells[i].column = column
+		for at < len(line) && line[at] != ',' {
+			if utf8.RuneStart(line[at]) {
+				column++
+			}
+			at++
+		}
+		cells[i].text = strings.TrimSpace(line[start:at])
+		at++
+		column++
 	}
 	return s.keep(n)
 }

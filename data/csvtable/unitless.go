@@ -83,7 +83,7 @@ func likelyUnits(units []string) []string {
 
 // At tells whether a cell is among them.
 func (b Unitless) At(row Row, name string) bool {
-	return row.Get(name) != "" && slices.ContainsFunc(b, func(c unitlessColumn) bool { return c.column.Name == name })
+	return slices.ContainsFunc(b, func(c unitlessColumn) bool { return c.column.Name == name }) && row.Get(name) != ""
 }
 
 // InRow tells whether any cell of a row is among them.

@@ -50,7 +50,7 @@ func (k kind) quick(s, headed string) (float64, bool) {
 		return 0, false
 	}
 	n := 0
-	for n < len(s) && strings.IndexByte("+-.0123456789", s[n]) >= 0 {
+	for n < len(s) && (s[n] >= '0' && s[n] <= '9' || s[n] == '.' || s[n] == '-' || s[n] == '+') {
 		n++
 	}
 	name := strings.TrimSpace(s[n:])
@@ -60,8 +60,8 @@ func (k kind) quick(s, headed string) (float64, bool) {
 	if headed != "" && name != headed || n > longestNumber {
 		return 0, false
 	}
-	for _, u := range k.units {
-		if name == u.names[0] && u.power != "" {
+	for i := range k.units {
+		if u := &k.units[i]; name == u.names[0] && u.power != "" {
 			x, err := strconv.ParseFloat(s[:n]+u.power, 64)
 			return x + 0, err == nil // + 0 makes -0 a 0
 		}
