@@ -8,8 +8,11 @@ import (
 	"io/fs"
 )
 
-//go:embed tunings.csv materials.csv a228.csv demo
+//go:embed tunings.csv a228.csv demo
 var files embed.FS
+
+//go:embed materials.csv
+var materials string // apart, since nearly every run reads it
 
 // Demo gives the demo build: build.toml and the readings it names.
 func Demo() fs.FS {
@@ -25,7 +28,7 @@ func Demo() fs.FS {
 func Tunings() []byte { return mustRead("tunings.csv") }
 
 // Materials gives the table that ParseMaterials reads.
-func Materials() []byte { return mustRead("materials.csv") }
+func Materials() []byte { return []byte(materials) }
 
 // WireStrength gives the tensile strength of music wire by diameter, with the
 // columns diameter_in, min_ksi, max_ksi.

@@ -1,7 +1,6 @@
 package data
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"slices"
@@ -53,7 +52,7 @@ var materialColumns = []csvtable.Column{
 // fault; the materials are then nil.
 func ParseMaterials(in io.Reader, file string) ([]Material, error) {
 	rows, faults := csvtable.Scan(in, file, materialColumns)
-	var out []Material
+	out := make([]Material, 0, len(rows))
 	for _, r := range rows {
 		out = append(out, material(r, &faults))
 	}
@@ -81,7 +80,7 @@ func material(r csvtable.Row, faults *fault.List) Material {
 
 func names(cell string) []string {
 	var out []string
-	for _, n := range strings.Split(cell, ";") {
+	for n := range strings.SplitSeq(cell, ";") {
 		if n = strings.TrimSpace(n); n != "" {
 			out = append(out, n)
 		}
@@ -108,35 +107,26 @@ func confidence(r csvtable.Row, name string, faults *fault.List) string {
 
 // embedded reads the embedded table once. A fault in it is a bug and panics.
 var embedded = sync.OnceValue(func() []Material {
-	list, err := ParseMaterials(bytes.NewReader(Materials()), "materials.csv")
+	list, err := ParseMaterials(strings.NewReader(materials), "materials.csv")
 	if err != nil {
 		panic(err)
 	}
 	return list
 })
 
-// byName is the index of each embedded material under its folded names; the
-// first of the table where two share one.
-var byName = sync.OnceValue(func() map[string]int {
-	out := map[string]int{}
-	for i, m := range embedded() {
-		for _, n := range append([]string{m.Name}, m.Also...) {
-			if _, taken := out[foldName(n)]; !taken {
-				out[foldName(n)] = i
-			}
-		}
-	}
-	return out
-})
-
 // AllMaterials gives the embedded materials in the order of the table.
 func AllMaterials() []Material { return slices.Clone(embedded()) }
 
-// LookupMaterial finds an embedded material by its name or a further name;
-// case, blanks and hyphens do not count. The error suggests a near name.
+// LookupMaterial finds an embedded material by its name or a further name, the
+// first of the table where two share one; case, blanks and hyphens do not count.
+// The error suggests a near name.
 func LookupMaterial(name string) (Material, error) {
-	if i, ok := byName()[foldName(name)]; ok {
-		return embedded()[i], nil
+	same := func(n string) bool { return sameName(n, name) }
+	for i := range embedded() {
+		m := &embedded()[i]
+		if same(m.Name) || slices.ContainsFunc(m.Also, same) {
+			return *m, nil
+		}
 	}
 	var known []string
 	for _, m := range embedded() {
@@ -156,6 +146,14 @@ func suggestion(name string, known []string) string {
 	return "the materials are " + strings.Join(words, ", ")
 }
 
-func foldName(s string) string {
-	return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(c rune) bool { return c == ' ' || c == '-' || c == '_' }), "")
+// sameName tells whether two names differ in case, blanks and hyphens only.
+func sameName(a, b string) bool {
+	a, b = strings.ToLower(a), strings.ToLower(b)
+	for {
+		a, b = strings.TrimLeft(a, " -_"), strings.TrimLeft(b, " -_")
+		if a == "" || b == "" || a[0] != b[0] {
+			return a == b
+		}
+		a, b = a[1:], b[1:]
+	}
 }
