@@ -1,8 +1,10 @@
 package show
 
 import (
+	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/clipperhouse/displaywidth"
 )
@@ -22,14 +24,17 @@ const hardBlank = '\u00a0'
 // marks, joiners) go, and runs of blanks become one. A no-break blank stays,
 // so that a figure can be held to its unit.
 func clean(s string) string {
+	if isClean(s) {
+		return s
+	}
 	var b strings.Builder
 	blank := false
 	for _, r := range s {
 		switch {
-		case r != hardBlank && (unicode.IsSpace(r) || unicode.IsControl(r)):
+		case asBlank(r):
 			blank = b.Len() > 0
 			continue
-		case unicode.Is(unicode.Cf, r), r == '\ufffe', r == '\uffff': // the last two no page may hold
+		case unseen(r):
 			continue
 		}
 		if blank {
@@ -40,6 +45,29 @@ func clean(s string) string {
 	}
 	return b.String()
 }
+
+// isClean tells whether clean leaves a text as it is.
+func isClean(s string) bool {
+	blank := true // as none may stand at the beginning
+	for _, r := range s {
+		switch {
+		case r == ' ' && !blank:
+			blank = true
+			continue
+		case r > ' ' && r <= '~':
+		case r == utf8.RuneError || asBlank(r) || unseen(r):
+			return false
+		}
+		blank = false
+	}
+	return !blank || s == ""
+}
+
+// asBlank tells whether a character becomes a blank.
+func asBlank(r rune) bool { return r != hardBlank && (unicode.IsSpace(r) || unicode.IsControl(r)) }
+
+// unseen tells whether a character goes; the last two no page may hold.
+func unseen(r rune) bool { return unicode.Is(unicode.Cf, r) || r == '\ufffe' || r == '\uffff' }
 
 // cells gives the number of terminal cells that s takes, letter by letter: 2
 // for wide letters, 0 for combining marks. Letters of ambiguous width are
@@ -85,13 +113,12 @@ func mapBlock(b Block, f func(string) string) Block {
 }
 
 func (t *Table) mapText(f func(string) string) *Table {
-	out := &Table{Name: t.Name, Caption: f(t.Caption), Notes: mapAll(t.Notes, f)}
-	for _, c := range t.Columns {
-		c.Head = f(c.Head)
-		out.Columns = append(out.Columns, c)
+	out := &Table{Name: t.Name, Caption: f(t.Caption), Columns: slices.Clone(t.Columns), Rows: make([][]string, len(t.Rows)), Notes: mapAll(t.Notes, f)}
+	for i := range out.Columns {
+		out.Columns[i].Head = f(out.Columns[i].Head)
 	}
-	for _, row := range t.Rows {
-		out.Rows = append(out.Rows, mapAll(t.fill(row), f))
+	for i, row := range t.Rows {
+		out.Rows[i] = mapAll(t.fill(row), f)
 	}
 	if t.Foot != nil {
 		out.Foot = mapAll(t.fill(t.Foot), f)
@@ -99,12 +126,18 @@ func (t *Table) mapText(f func(string) string) *Table {
 	return out
 }
 
+// mapAll gives in itself where f changes nothing.
 func mapAll(in []string, f func(string) string) []string {
-	out := make([]string, len(in))
 	for i, s := range in {
-		out[i] = f(s)
+		if f(s) != s {
+			out := slices.Clone(in)
+			for k := i; k < len(in); k++ {
+				out[k] = f(in[k])
+			}
+			return out
+		}
 	}
-	return out
+	return in
 }
 
 // headed tells whether the i-th block stands right under a heading, which

@@ -35,14 +35,20 @@ func measure(t *Table) sizes {
 			s.head[i][lines] = headWidth(c.Head, lines+1)
 		}
 	}
-	for _, row := range append(slices.Clone(t.Rows), t.fill(t.Foot)) {
-		for i, c := range row {
-			s.cell[i] = max(s.cell[i], cells(c))
-			long := t.Columns[i].Align == Left && cells(c) > proseWidth && strings.Contains(c, " ")
-			s.prose[i] = s.prose[i] || long
-		}
+	for _, row := range t.Rows {
+		s.row(row)
 	}
+	s.row(t.Foot)
 	return s
+}
+
+func (s sizes) row(row []string) {
+	for i, c := range row {
+		n := cells(c)
+		s.cell[i] = max(s.cell[i], n)
+		long := s.table.Columns[i].Align == Left && n > proseWidth && strings.Contains(c, " ")
+		s.prose[i] = s.prose[i] || long
+	}
 }
 
 // fit lays the table out within limit cells (0: no limit). It tries, in this
@@ -158,12 +164,12 @@ func headWidth(head string, lines int) int {
 	if least >= full {
 		return full
 	}
-	return least + sort.Search(full-least, func(more int) bool { return len(wrap(head, least+more)) <= lines })
+	return least + sort.Search(full-least, func(more int) bool { return countLines(head, least+more) <= lines })
 }
 
 func longestWord(s string) int {
 	longest := 0
-	for _, w := range strings.Fields(s) {
+	for w := range strings.FieldsSeq(s) {
 		longest = max(longest, cells(w))
 	}
 	return longest

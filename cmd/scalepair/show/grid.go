@@ -1,26 +1,24 @@
 package show
 
-import "strings"
+import "bytes"
 
 // grid prints one part of a table as lines without trailing blanks: no
 // borders, a rule under the heads and above the totals.
-func grid(t *Table, p part, ascii bool) []string {
-	rows := []brokenRow{headRow(t, p)}
+func grid(out *bytes.Buffer, t *Table, p part, ascii bool) {
+	rows := append(make([]brokenRow, 0, len(t.Rows)+2), headRow(t, p))
 	for _, row := range t.Rows {
 		rows = append(rows, p.row(row))
 	}
 	if p.hasTotals(t) {
 		rows = append(rows, p.row(t.Foot))
 	}
-	g := newSetter(t, p, rows)
-	var lines []string
+	g := newSetter(out, t, p, rows)
 	for i, row := range rows {
 		if foot := i > len(t.Rows); foot || i == 1 {
-			lines = append(lines, g.rule(ascii))
+			g.rule(ascii)
 		}
-		lines = append(lines, g.set(row)...)
+		g.set(row)
 	}
-	return lines
 }
 
 // brokenRow is one row of a table, each of its cells broken into lines.
@@ -28,12 +26,13 @@ type brokenRow [][]string
 
 // setter sets rows with their columns under each other.
 type setter struct {
+	out    *bytes.Buffer
 	widths []int // of what stands in each column, in cells
 	right  []bool
 }
 
-func newSetter(t *Table, p part, rows []brokenRow) setter {
-	g := setter{make([]int, len(p.columns)), make([]bool, len(p.columns))}
+func newSetter(out *bytes.Buffer, t *Table, p part, rows []brokenRow) setter {
+	g := setter{out, make([]int, len(p.columns)), make([]bool, len(p.columns))}
 	for i, c := range p.columns {
 		g.right[i] = t.Columns[c].Align == Right
 		for _, row := range rows {
@@ -45,35 +44,31 @@ func newSetter(t *Table, p part, rows []brokenRow) setter {
 	return g
 }
 
-// rule gives a line under all columns.
-func (g setter) rule(ascii bool) string {
+// rule draws a line under all columns.
+func (g setter) rule(ascii bool) {
 	sign := "─"
 	if ascii {
 		sign = "-"
 	}
-	n := columnGap * (len(g.widths) - 1)
-	for _, w := range g.widths {
-		n += w
+	for range total(g.widths) {
+		g.out.WriteString(sign)
 	}
-	return strings.Repeat(sign, n)
+	g.out.WriteByte('\n')
 }
 
-// set gives the lines of one row, as many as its longest cell has.
-func (g setter) set(row brokenRow) []string {
+// set prints one row in as many lines as its longest cell has.
+func (g setter) set(row brokenRow) {
 	most := 0
 	for _, cell := range row {
 		most = max(most, len(cell))
 	}
-	lines := make([]string, most)
-	for i := range lines {
-		lines[i] = g.line(row, i)
+	for i := range most {
+		g.line(row, i)
 	}
-	return lines
 }
 
 // line sets the i-th line of every cell of a row.
-func (g setter) line(row brokenRow, i int) string {
-	var b strings.Builder
+func (g setter) line(row brokenRow, i int) {
 	for k, cell := range row {
 		text := ""
 		if i < len(cell) {
@@ -83,16 +78,17 @@ func (g setter) line(row brokenRow, i int) string {
 		if g.right[k] {
 			before, after = after, 0
 		}
-		blanks(&b, before)
-		b.WriteString(text)
-		blanks(&b, after+columnGap)
+		g.blanks(before)
+		g.out.WriteString(text)
+		g.blanks(after + columnGap)
 	}
-	return strings.TrimRight(b.String(), " ")
+	g.out.Truncate(len(bytes.TrimRight(g.out.Bytes(), " ")))
+	g.out.WriteByte('\n')
 }
 
-func blanks(b *strings.Builder, n int) {
+func (g setter) blanks(n int) {
 	for range n {
-		b.WriteByte(' ')
+		g.out.WriteByte(' ')
 	}
 }
 

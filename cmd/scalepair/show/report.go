@@ -8,7 +8,10 @@
 // repeat the first column.
 package show
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Report is what one command has to say, in reading order.
 type Report struct {
@@ -129,20 +132,23 @@ func (r *Report) Table(name, caption string, columns ...Column) *Table {
 }
 
 // Row adds one row. It panics on more cells than columns.
-func (t *Table) Row(cells ...string) { t.Rows = append(t.Rows, t.fill(cells)) }
+func (t *Table) Row(cells ...string) { t.Rows = append(t.Rows, slices.Clone(t.fill(cells))) }
 
 // Total sets the totals row. It panics on more cells than columns.
-func (t *Table) Total(cells ...string) { t.Foot = t.fill(cells) }
+func (t *Table) Total(cells ...string) { t.Foot = slices.Clone(t.fill(cells)) }
 
 // Note adds a note below the table, formatted as by fmt.Sprintf.
 func (t *Table) Note(format string, args ...any) {
 	t.Notes = append(t.Notes, fmt.Sprintf(format, args...))
 }
 
-// fill gives exactly one cell a column.
+// fill gives exactly one cell a column: the cells themselves where none lacks.
 func (t *Table) fill(cells []string) []string {
 	if len(cells) > len(t.Columns) {
 		panic(fmt.Sprintf("show: table %q: %d cells for %d columns", t.Name, len(cells), len(t.Columns)))
+	}
+	if len(cells) == len(t.Columns) {
+		return cells
 	}
 	row := make([]string, len(t.Columns))
 	copy(row, cells)

@@ -107,7 +107,7 @@ func (t text) table(tb *Table) error {
 		if i > 0 {
 			t.continued(tb)
 		}
-		t.lines(grid(tb, p, t.ascii)...)
+		grid(t.out, tb, p, t.ascii)
 	}
 	if len(tb.Rows) == 0 {
 		t.lines(noRows)

@@ -1,6 +1,7 @@
 package show
 
 import (
+	"iter"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -18,49 +19,75 @@ func wrap(s string, width int) []string {
 		return []string{soften(s)}
 	}
 	var lines []string
-	var line strings.Builder
-	used := 0
-	for _, word := range words(s, width) {
-		n := cells(word)
-		if line.Len() > 0 && used+1+n <= width {
-			line.WriteByte(' ')
-			line.WriteString(word)
-			used += 1 + n
-			continue
-		}
-		if line.Len() > 0 {
-			lines = append(lines, line.String())
-			line.Reset()
-		}
-		if n > width {
-			pieces := chop(word, width)
-			lines = append(lines, pieces[:len(pieces)-1]...)
-			word = pieces[len(pieces)-1]
-			n = cells(word)
-		}
-		line.Grow(width)
-		line.WriteString(word)
-		used = n
+	for line := range broken(s, width) {
+		lines = append(lines, soften(line))
 	}
-	return append(lines, line.String())
+	return lines
+}
+
+// countLines gives how many lines a text has that is wider than the width.
+func countLines(s string, width int) int {
+	n := 0
+	for range broken(s, width) {
+		n++
+	}
+	return n
+}
+
+// broken gives the lines of a text, which are pieces of it.
+func broken(s string, width int) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		start, end, used := 0, 0, 0 // of the line so far
+		for from, to := 0, 0; from <= len(s); from = to + 1 {
+			to = wordEnd(s, from, width)
+			n := cells(s[from:to])
+			if end > start && used+1+n <= width {
+				end, used = to, used+1+n
+				continue
+			}
+			if end > start && !yield(s[start:end]) {
+				return
+			}
+			start, end, used = from, to, n
+			for used > width {
+				cut := start + fitting(s[start:end], width)
+				if cut == end {
+					break
+				}
+				if !yield(s[start:cut]) {
+					return
+				}
+				start, used = cut, used-cells(s[start:cut])
+			}
+		}
+		yield(s[start:end])
+	}
 }
 
 // soften prints no-break blanks as blanks.
 func soften(s string) string { return strings.ReplaceAll(s, string(hardBlank), " ") }
 
-// words splits at blanks and joins again what belongs on one line: a figure,
-// its fraction, its ± and its unit. What would be wider than the line is left apart.
-func words(s string, width int) []string {
-	out := make([]string, 0, strings.Count(s, " ")+1)
-	for w := range strings.SplitSeq(s, " ") {
-		w = soften(w)
-		if n := len(out); n > 0 && sticks(out[n-1], w) && cells(out[n-1])+1+cells(w) <= width {
-			out[n-1] += " " + w
-			continue
+// wordEnd gives the end of the word that begins at from, with what belongs on
+// its line: a figure, its fraction, its ± and its unit. What would be wider than
+// the line is left apart.
+func wordEnd(s string, from, width int) int {
+	to := blankFrom(s, from)
+	for to < len(s) {
+		next := blankFrom(s, to+1)
+		if !sticks(s[from:to], s[to+1:next]) || cells(s[from:next]) > width {
+			break
 		}
-		out = append(out, w)
+		to = next
 	}
-	return out
+	return to
+}
+
+// blankFrom gives the offset of the next blank, or of the text's end.
+func blankFrom(s string, from int) int {
+	if i := strings.IndexByte(s[from:], ' '); i >= 0 {
+		return from + i
+	}
+	return len(s)
 }
 
 // sticks tells whether word belongs on the line of the word before it.
@@ -84,18 +111,15 @@ func fraction(word string) bool {
 
 func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
-// chop parts a word into pieces of at most width cells, each of at least one
-// letter.
-func chop(s string, width int) []string {
-	var pieces []string
-	start, used := 0, 0
+// fitting gives how much of a word fits into width cells, one letter at least.
+func fitting(s string, width int) int {
+	used := 0
 	for i, r := range s {
 		n := cells(string(r))
-		if i > start && used+n > width {
-			pieces = append(pieces, s[start:i])
-			start, used = i, 0
+		if i > 0 && used+n > width {
+			return i
 		}
 		used += n
 	}
-	return append(pieces, s[start:])
+	return len(s)
 }

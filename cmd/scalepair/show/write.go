@@ -79,6 +79,7 @@ func Write(w io.Writer, r *Report, o Options) error {
 	var b bytes.Buffer
 	switch o.Format {
 	case TableFormat:
+		b.Grow(usualLength)
 		err = writeText(&b, r, o)
 	case Markdown:
 		writeMarkdown(&b, r)
@@ -95,6 +96,9 @@ func Write(w io.Writer, r *Report, o Options) error {
 	_, err = w.Write(b.Bytes())
 	return err
 }
+
+// usualLength is about how long the table of one command is.
+const usualLength = 4 << 10
 
 // only gives the report itself without names, else one with the named tables
 // alone, in the report's order.
