@@ -43,7 +43,7 @@ func (r Row) Unit(name string) string {
 
 // Place gives file, line and column of the cell, or of the row when the column
 // is absent or the row too short.
-func (r Row) Place(name string) fault.Place { return r.cell(name).Place() }
+func (r Row) Place(name string) fault.Place { return r.Cell(name).Place() }
 
 // Line gives the line of the file, from 1.
 func (r Row) Line() int { return r.line }
@@ -67,42 +67,34 @@ func (r Row) Cells() iter.Seq[Cell] {
 	}
 }
 
-func (r Row) cell(name string) Cell { return Cell{r, r.find(name)} }
-
-// DecimalComma tells what Cell.DecimalComma does, with the name of the column
-// that the second half stands under ("" for one without a heading).
-func (r Row) DecimalComma(name string) (number, next string, ok bool) {
-	if i := r.find(name); i >= 0 && i+1 < len(r.cells) {
-		number, second, ok := Cell{r, i}.DecimalComma()
-		return number, second.Name(), ok
-	}
-	return "", "", false
-}
+// Cell gives the cell under a name, which is without text where the table has no
+// such column or the row is too short.
+func (r Row) Cell(name string) Cell { return Cell{r, r.find(name)} }
 
 // Length reads a cell as Cell.Length does.
 func (r Row) Length(name string, faults *fault.List) (unit.Length, bool) {
-	return r.cell(name).Length(faults)
+	return r.Cell(name).Length(faults)
 }
 
 // Mass reads a cell as Cell.Mass does.
 func (r Row) Mass(name string, faults *fault.List) (unit.Mass, bool) {
-	return r.cell(name).Mass(faults)
+	return r.Cell(name).Mass(faults)
 }
 
 // Force reads a cell as a force, under the rules of Length.
 func (r Row) Force(name string, faults *fault.List) (unit.Force, bool) {
-	return read(r.cell(name), faults, unit.ParseForceIn)
+	return read(r.Cell(name), faults, unit.ParseForceIn)
 }
 
 // UnitWeight reads a cell as a unit weight, under the rules of Length.
 func (r Row) UnitWeight(name string, faults *fault.List) (unit.UnitWeight, bool) {
-	return read(r.cell(name), faults, unit.ParseUnitWeightIn)
+	return read(r.Cell(name), faults, unit.ParseUnitWeightIn)
 }
 
 // Number reads a cell as Cell.Number does.
 func (r Row) Number(name string, faults *fault.List) (float64, bool) {
-	return r.cell(name).Number(faults)
+	return r.Cell(name).Number(faults)
 }
 
 // Whole reads a cell as Cell.Whole does.
-func (r Row) Whole(name string, faults *fault.List) (int, bool) { return r.cell(name).Whole(faults) }
+func (r Row) Whole(name string, faults *fault.List) (int, bool) { return r.Cell(name).Whole(faults) }

@@ -67,12 +67,12 @@ func TestDecimalComma(t *testing.T) {
 		{"a,1,38", "", ""},
 	} {
 		r := rows(t, "gauge,outer_mm,mass_g,pieces\n"+c.row+"\n")[0]
-		number, next, ok := r.DecimalComma("mass")
+		number, next, ok := r.Cell("mass").DecimalComma()
 		assert.Equal(t, c.number != "", ok, c.row)
 		if ok {
-			assert.Equal(t, []string{c.number, c.next}, []string{number, next})
+			assert.Equal(t, []string{c.number, c.next}, []string{number, next.Name()})
 		}
-		_, _, ok = r.DecimalComma("remark")
+		_, _, ok = r.Cell("remark").DecimalComma()
 		assert.False(t, ok, "a column that is not there")
 	}
 }
@@ -95,6 +95,6 @@ func TestZeroRow(t *testing.T) {
 	assert.Empty(t, r.Unit("gauge"))
 	assert.Zero(t, r.Place("gauge"))
 	assert.Zero(t, r.Line())
-	_, _, ok := r.DecimalComma("gauge")
+	_, _, ok := r.Cell("gauge").DecimalComma()
 	assert.False(t, ok)
 }

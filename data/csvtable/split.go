@@ -1,8 +1,10 @@
 package csvtable
 
 import (
+	"bufio"
+	"encoding/csv"
+	"errors"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"scalepair/data/fault"
@@ -12,6 +14,9 @@ import (
 type splitter struct {
 	coming int    // cells of the lines to come, at most
 	spare  []cell // room for some of them
+
+	quoted *csv.Reader // made for the first line with a quotation mark
+	line   *bufio.Reader
 }
 
 // room gives room for at least n cells out of a larger piece, since a table has
@@ -32,21 +37,20 @@ func (s *splitter) keep(n int) []cell {
 	return cells
 }
 
-// split cuts one line into cells: bare ones, and ones between quotation marks,
-// in which two of them stand for one (RFC 4180, section 2). A quotation mark
-// inside a bare cell is an inch mark and kept; one left open is a fault, with
-// the column in its place.
+// split cuts one line into cells. A quotation mark inside a bare cell is an
+// inch mark and kept; one left open is a fault, with the column in its place.
 func (s *splitter) split(line string) ([]cell, *fault.Fault) {
 	if strings.IndexByte(line, '"') < 0 {
 		return s.splitBare(line), nil
 	}
-	cells, wrong := s.splitQuoted(line, false)
-	if wrong.inch {
-		cells, wrong = s.splitQuoted(line, true)
+	cells, err := s.splitQuoted(line, false)
+	if errors.Is(err, csv.ErrBareQuote) {
+		cells, err = s.splitQuoted(line, true)
 	}
-	if wrong.open {
+	var at *csv.ParseError
+	if errors.As(err, &at) {
 		return nil, &fault.Fault{
-			Place:  fault.Place{Column: runeColumn(line, openQuote(line, wrong.at+1))},
+			Place:  fault.Place{Column: runeColumn(line, openQuote(line, at.Column))},
 			What:   "a quotation mark is left open on this line",
 			Remedy: "close it, and keep every cell on one line",
 		}
@@ -79,72 +83,31 @@ func (s *splitter) splitBare(line string) []cell {
 	return s.keep(n)
 }
 
-// misquoted says what is wrong with the quotation marks of a line: one inside a
-// bare cell, or one at the byte at that is left open.
-type misquoted struct {
-	inch, open bool
-	at         int
-}
-
-// splitQuoted cuts a line with quotation marks. With inches, one that neither
-// begins nor ends a cell is kept as it is and none is left open.
-func (s *splitter) splitQuoted(line string, inches bool) ([]cell, misquoted) {
-	cells := s.room(strings.Count(line, ",") + 1)
-	column, at := 1, 0
-	for n := 0; ; n++ {
-		rest := strings.TrimLeftFunc(line[at:], unicode.IsSpace)
-		start := len(line) - len(rest)
-		column += utf8.RuneCountInString(line[at:start])
-		text, end, wrong := cutCell(rest, inches)
-		if wrong.inch || wrong.open {
-			wrong.at += start
-			return nil, wrong
-		}
-		cells[n] = cell{strings.TrimSpace(text), column}
-		if end == len(rest) {
-			return s.keep(n + 1), misquoted{}
-		}
-		column += utf8.RuneCountInString(rest[:end]) + 1
-		at = start + end + 1
+// splitQuoted cuts a line with quotation marks. One reader serves all lines, so
+// that not every line needs its buffers.
+func (s *splitter) splitQuoted(line string, lazy bool) ([]cell, error) {
+	if s.quoted == nil {
+		s.line = bufio.NewReader(nil)
+		s.quoted = csv.NewReader(s.line) // takes the buffer as it is
+		s.quoted.TrimLeadingSpace, s.quoted.ReuseRecord, s.quoted.FieldsPerRecord = true, true, -1
 	}
-}
-
-// cutCell cuts the first cell off a line, whose comma, if any, stands at the
-// byte end.
-func cutCell(line string, inches bool) (text string, end int, wrong misquoted) {
-	if strings.HasPrefix(line, `"`) {
-		return cutQuoted(line, inches)
+	s.line.Reset(strings.NewReader(line))
+	s.quoted.LazyQuotes = lazy
+	fields, err := s.quoted.Read()
+	if err != nil {
+		return nil, err
 	}
-	text, _, _ = strings.Cut(line, ",")
-	return text, len(text), misquoted{inch: !inches && strings.IndexByte(text, '"') >= 0}
-}
-
-// cutQuoted does the same for a cell that begins with a quotation mark.
-func cutQuoted(line string, inches bool) (text string, end int, wrong misquoted) {
-	var before strings.Builder // the pieces up to a quotation mark that is kept
-	for from := 1; ; {
-		i := strings.IndexByte(line[from:], '"')
-		if i < 0 {
-			before.WriteString(line[from:])
-			return before.String(), len(line), misquoted{open: !inches, at: len(line)}
-		}
-		mark := from + i
-		switch behind := line[mark+1:]; {
-		case behind == "" || behind[0] == ',':
-			if before.Len() == 0 { // nearly every cell, without a copy
-				return line[from:mark], mark + 1, misquoted{}
-			}
-			before.WriteString(line[from:mark])
-			return before.String(), mark + 1, misquoted{}
-		case behind[0] == '"':
-			from = mark + 2
-		case inches:
-			from = mark + 1
-		default:
-			return "", 0, misquoted{open: true, at: mark}
-		}
-		before.WriteString(line[mark-i : mark+1])
+	cells := s.room(len(fields))
+	// Columns rise, so each is counted on from the one before: a line may hold
+	// thousands of cells.
+	from, column := 0, 1
+	for i, f := range fields {
+		_, at := s.quoted.FieldPos(i)
+		to := min(max(at-1, from), len(line))
+		column += utf8.RuneCountInString(line[from:to])
+		from, cells[i] = to, cell{strings.TrimSpace(f), column}
 	}
+	return s.keep(len(fields)), nil
 }
 
 // openQuote gives the byte column, from 1, of the quotation mark that begins a

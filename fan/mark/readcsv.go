@@ -135,13 +135,13 @@ const wholeStepMM = 2
 // readStep reads the tool's step, and notices a measured value that a decimal
 // comma has cut in two: "6,9" is then 6 under measured and 9 under what follows.
 func (r *Reading) readStep(row csvtable.Row, faults *fault.List) {
-	number, next, cut := row.DecimalComma("measured")
+	number, next, cut := row.Cell("measured").DecimalComma()
 	step, ok := row.Length("step", faults)
 	sane := step.MM() >= finestStep && step.MM() <= coarsestStep
 	switch comma := fmt.Sprintf("perhaps a decimal comma: write %q", number); {
-	case cut && next == "remark":
+	case cut && next.Name() == "remark":
 		faults.Add(row.Place("remark"), "the remark is a bare number", row.Get("remark"), comma+", or the remark in words")
-	case cut && next == "step" && ok && (!sane || step.MM() >= wholeStepMM):
+	case cut && next.Name() == "step" && ok && (!sane || step.MM() >= wholeStepMM):
 		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), comma+"; or "+stepRemedy)
 	case ok && !sane:
 		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), stepRemedy)
