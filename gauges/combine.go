@@ -12,7 +12,7 @@ import (
 // uncertainties, the fits, the suspects and the estimates. A listed gauge
 // without reading or construction is estimated from the fit of its family; one
 // that cannot be is a fault. The error is a fault.List of every fault; the stock
-// is then empty.
+// is then empty. A stock keeps the readings, which must not be changed afterwards.
 func Combine(readings []Reading, built []Construction, tools Instruments, o Options) (Stock, error) {
 	var faults fault.List
 	tools = tools.filled()

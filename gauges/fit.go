@@ -65,7 +65,8 @@ func (j Judgement) U() float64 {
 	return j.dot.lean * j.law.widened(u, j.dot.x, j.p)
 }
 
-// Limit is the |Off| beyond which a gauge is suspect.
+// Limit is the |Off| beyond which a gauge is suspect. It panics on a Judgement
+// that Combine has not made.
 func (j Judgement) Limit() float64 { return max(leastSlip, normalQuantile(j.p)*j.U()) }
 
 // Suspect is one reading to look at again.
