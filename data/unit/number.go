@@ -3,10 +3,11 @@ package unit
 import (
 	"fmt"
 	"math/big"
-	"regexp"
 	"strconv"
 	"strings"
 	"sync"
+
+	"scalepair/data/late"
 )
 
 // Exponents are held to three digits, since exact arithmetic on "1e999999999"
@@ -20,26 +21,24 @@ const (
 // longestText is from where a text is no quantity: it is not looked at.
 const longestText = 1000
 
-// The forms are compiled where first needed: most runs meet plain decimals only.
+// The forms of a number: most runs meet plain decimals only.
 var (
-	decimalForm  = compiled(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?`)
-	fractionForm = compiled(`^([+-]?)(?:(\d{1,9})(?:\s+|\s*-\s*))?(\d{1,9})\s*/\s*(\d{1,9})`)
-	commaForm    = compiled(`\d,\d|^[+-]?,\d`)
-	endlessForm  = compiled(`(?i)^[+-]?(nan|inf|infinity|∞)\b`)
+	decimalForm  = late.MustCompile(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?`)
+	fractionForm = late.MustCompile(`^([+-]?)(?:(\d{1,9})(?:\s+|\s*-\s*))?(\d{1,9})\s*/\s*(\d{1,9})`)
+	commaForm    = late.MustCompile(`\d,\d|^[+-]?,\d`)
+	endlessForm  = late.MustCompile(`(?i)^[+-]?(nan|inf|infinity|∞)\b`)
 )
-
-func compiled(form string) func() *regexp.Regexp {
-	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) })
-}
 
 // plain writes typographic signs in the characters that the grammar knows.
-var plain = strings.NewReplacer(
-	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ",
-	"\u2212", "-", "\u2044", "/",
-	"\u2033", `"`, "\u201d", `"`, "\u201c", `"`, "''", `"`, "\u2019\u2019", `"`, "\u2032\u2032", `"`,
-	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
-	"º", "°",
-)
+var plain = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer(
+		"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ",
+		"\u2212", "-", "\u2044", "/",
+		"\u2033", `"`, "\u201d", `"`, "\u201c", `"`, "''", `"`, "\u2019\u2019", `"`, "\u2032\u2032", `"`,
+		"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+		"º", "°",
+	)
+})
 
 // quick reads the usual case without exact arithmetic: a plain decimal and a
 // unit that is a power of ten, by its first name. It gives the same value as
@@ -71,10 +70,10 @@ func (k kind) quick(s, headed string) (float64, bool) {
 
 // splitNumber takes the number off the front of s; nil when none stands there.
 func splitNumber(s string) (*big.Rat, string) {
-	if m := fractionForm().FindStringSubmatch(s); m != nil {
+	if m := fractionForm.Get().FindStringSubmatch(s); m != nil {
 		return fraction(m), strings.TrimSpace(s[len(m[0]):])
 	}
-	m := decimalForm().FindStringSubmatch(s)
+	m := decimalForm.Get().FindStringSubmatch(s)
 	if m == nil || len(m[0]) > longestNumber || len(m[2]) > longestExponent {
 		return nil, s
 	}
@@ -113,12 +112,12 @@ func ParseNumber(given string) (float64, error) {
 	if len(given) > longestText {
 		return 0, refuse("not read as a number", given, number.spellings(""))
 	}
-	s := strings.TrimSpace(plain.Replace(given))
+	s := strings.TrimSpace(plain().Replace(given))
 	if s == "" {
 		return 0, refuse("a number is missing", "", number.spellings(""))
 	}
 	r, rest := splitNumber(s)
-	if r == nil || commaForm().MatchString(s) {
+	if r == nil || commaForm.Get().MatchString(s) {
 		return 0, number.refuseNumber(given, s, "")
 	}
 	if rest == "" && strings.Contains(s, "/") {
@@ -140,7 +139,7 @@ func Bare(given string) bool {
 	if len(given) > longestText {
 		return false
 	}
-	s := strings.TrimSpace(plain.Replace(given))
+	s := strings.TrimSpace(plain().Replace(given))
 	x, rest := splitNumber(s)
 	return x != nil && rest == ""
 }

@@ -28,12 +28,12 @@ func (k kind) parse(given, headed string) (float64, error) {
 	if len(given) > longestText {
 		return 0, refuse("not read as "+k.what, given, k.wanted("1", headed))
 	}
-	s := strings.TrimSpace(plain.Replace(given))
+	s := strings.TrimSpace(plain().Replace(given))
 	if s == "" {
 		return 0, refuse(k.what+" is missing", "", k.spellings("1"))
 	}
 	x, rest := splitNumber(s)
-	if x == nil || commaForm().MatchString(s) {
+	if x == nil || commaForm.Get().MatchString(s) {
 		return 0, k.refuseNumber(given, s, headed)
 	}
 	switch {
@@ -75,11 +75,11 @@ func (k kind) finite(given string, r *big.Rat) (float64, error) {
 // refuseNumber says why no number could be read.
 func (k kind) refuseNumber(given, s, headed string) error {
 	switch {
-	case commaForm().MatchString(s):
+	case commaForm.Get().MatchString(s):
 		return commaSlip(given, s)
-	case endlessForm().MatchString(s):
+	case endlessForm.Get().MatchString(s):
 		return refuse(k.what+" must be a finite number", given, k.wanted("1", headed))
-	case fractionForm().MatchString(s):
+	case fractionForm.Get().MatchString(s):
 		return refuse("a fraction over 0", given, k.spellings("1/2"))
 	}
 	if err := k.recognised(given, s); err != nil {
