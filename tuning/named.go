@@ -93,25 +93,33 @@ func suggestion(name string) string {
 	return fmt.Sprintf("did you mean %q? or write its notes, low string first", best)
 }
 
-// said maps a word of a name to the one it is compared as; "" drops it.
-var said = map[string]string{
-	"4": "four", "5": "five", "6": "six", "7": "seven", "8": "eight", "9": "nine",
-	"strings": "string", "stringed": "string", "dropped": "drop", "drops": "drop",
-	"tuning": "", "guitar": "", "the": "", "in": "",
+// said gives the word that a word of a name is compared as; "" drops it.
+func said(word string) string {
+	switch word {
+	case "4", "5", "6", "7", "8", "9":
+		return [...]string{"four", "five", "six", "seven", "eight", "nine"}[word[0]-'4']
+	case "strings", "stringed":
+		return "string"
+	case "dropped", "drops":
+		return "drop"
+	case "tuning", "guitar", "the", "in":
+		return ""
+	}
+	return word
 }
 
 // spoken writes the words for sharp and flat as signs.
-var spoken = strings.NewReplacer(" sharp", "#", "-sharp", "#", " flat", "b", "-flat", "b")
+var spoken = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer(" sharp", "#", "-sharp", "#", " flat", "b", "-flat", "b")
+})
 
 // fold makes names that players take for the same one text: lower case, number
 // words, "sharp" and "flat" as signs, words in the order of the alphabet.
 func fold(name string) string {
-	text := spoken.Replace(strings.ToLower(signs.Replace(name)))
+	text := spoken().Replace(strings.ToLower(signs().Replace(name)))
 	words := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" -_\t\n", c) })
 	for i, w := range words {
-		if as, ok := said[w]; ok {
-			words[i] = as
-		}
+		words[i] = said(w)
 	}
 	words = slices.DeleteFunc(words, func(w string) bool { return w == "" })
 	slices.Sort(words)

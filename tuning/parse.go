@@ -3,12 +3,12 @@ package tuning
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 	"sync"
 
 	"scalepair/data/fault"
+	"scalepair/data/late"
 	"scalepair/data/unit"
 )
 
@@ -19,25 +19,29 @@ const (
 	highestSemitone = 127
 )
 
-var noteForm = compiled(`^([A-Ga-g])([#b]{0,2})(-?\d{1,3})(?:([+-]\d[\d.]*)(?:c|ct|cents?))?$`)
+var noteForm = late.MustCompile(`^([A-Ga-g])([#b]{0,2})(-?\d{1,3})(?:([+-]\d[\d.]*)(?:c|ct|cents?))?$`)
 
 // The forms of slips, for the words of a refusal.
 var (
-	noOctave = compiled(`^[A-Ga-g][#b]{0,2}$`)
-	noCents  = compiled(`^[A-Ga-g][#b]{0,2}\d[+-]\d[\d.]*$`)
-	germanH  = compiled(`^[Hh][#b]?-?\d`)
+	noOctave = late.MustCompile(`^[A-Ga-g][#b]{0,2}$`)
+	noCents  = late.MustCompile(`^[A-Ga-g][#b]{0,2}\d[+-]\d[\d.]*$`)
+	germanH  = late.MustCompile(`^[Hh][#b]?-?\d`)
 )
 
-func compiled(form string) func() *regexp.Regexp {
-	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) })
-}
-
 // signs writes typographic signs in the characters of the grammar.
-var signs = strings.NewReplacer("♯", "#", "♭", "b", "𝄪", "##", "𝄫", "bb", "\u2212", "-", "\u2013", "-",
-	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "¢", "c")
+var signs = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer("♯", "#", "♭", "b", "𝄪", "##", "𝄫", "bb", "\u2212", "-", "\u2013", "-",
+		"\u00a0", " ", "\u2009", " ", "\u202f", " ", "¢", "c")
+})
 
-// fromC holds each letter's semitones above C.
-var fromC = map[byte]int{'C': 0, 'D': 2, 'E': 4, 'F': 5, 'G': 7, 'A': 9, 'B': 11}
+// fromC gives a letter's semitones above C; known is false for what is no
+// note's capital letter.
+func fromC(letter byte) (semitones int, known bool) {
+	if letter < 'A' || letter > 'G' {
+		return 0, false
+	}
+	return [...]int{9, 11, 0, 2, 4, 5, 7}[letter-'A'], true
+}
 
 // refuse gives an error with the house wording and no place; the caller adds
 // the place through fault.List.Include.
@@ -52,15 +56,16 @@ func ParseNote(s string) (Note, error) {
 	if n, ok := bareNote(s); ok {
 		return n, nil
 	}
-	text := strings.Join(strings.Fields(signs.Replace(s)), "")
-	m := noteForm().FindStringSubmatch(text)
+	text := strings.Join(strings.Fields(signs().Replace(s)), "")
+	m := noteForm.Get().FindStringSubmatch(text)
 	if m == nil {
 		return Note{}, refuseNote(s, text)
 	}
 	letter := strings.ToUpper(m[1])
 	octave, _ := strconv.Atoi(m[3])
+	from, _ := fromC(letter[0])
 	n := Note{
-		Semitone: 12*(octave+1) + fromC[letter[0]] + strings.Count(m[2], "#") - strings.Count(m[2], "b"),
+		Semitone: 12*(octave+1) + from + strings.Count(m[2], "#") - strings.Count(m[2], "b"),
 		Spelling: letter + m[2] + strconv.Itoa(octave),
 	}
 	if n.Semitone < lowestSemitone || n.Semitone > highestSemitone {
@@ -78,7 +83,7 @@ func bareNote(s string) (Note, bool) {
 	if len(s) < 2 || len(s) > 3 {
 		return Note{}, false
 	}
-	from, known := fromC[s[0]]
+	from, known := fromC(s[0])
 	sign, octave := s[1:len(s)-1], int(s[len(s)-1])-'0'
 	if !known || octave < 0 || octave > 9 || sign != "" && sign != "#" && sign != "b" {
 		return Note{}, false
@@ -111,11 +116,11 @@ func refuseNote(given, text string) error {
 	switch {
 	case text == "":
 		return refuse("a note is missing", "", `write one such as "F#3"`)
-	case noOctave().MatchString(text):
+	case noOctave.Get().MatchString(text):
 		return refuse("the octave is missing", given, fmt.Sprintf(`write %q, say; middle C is "C4", a guitar's low E "E2"`, strings.ToUpper(text[:1])+text[1:]+"2"))
-	case noCents().MatchString(text):
+	case noCents.Get().MatchString(text):
 		return refuse("a deviation needs its unit", given, fmt.Sprintf("write %q", text+"c"))
-	case germanH().MatchString(text):
+	case germanH.Get().MatchString(text):
 		return refuse("there is no note H here", given, "write B for it, and Bb for a German B")
 	}
 	return refuse(notANote, given, `write a letter from A to G, # or b where needed, and the octave, such as "F#3"`)
