@@ -2,30 +2,25 @@ package build
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
-	"sync"
 	"unicode"
 
+	"scalepair/data/late"
 	"scalepair/data/unit"
 )
 
 // Slips that a whole line shows, whatever the parser stumbles over. Each gives
 // what is wrong and what to write; found is false for any other line.
 
-func compiled(form string) func() *regexp.Regexp {
-	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) })
-}
-
 var (
-	colonKey   = compiled(`^\s*([A-Za-z][\w-]*)\s*:\s*(\S[^=]*?)\s*(?:#.*)?$`)
-	bareValue  = compiled(`^\s*([A-Za-z][\w-]*)\s+([^\s=#][^=]*?)\s*(?:#.*)?$`)
-	keyOfWords = compiled(`^\s*([A-Za-z][\w-]*(?:[ \t]+[A-Za-z][\w-]*)+)\s*=`)
-	sectionKey = compiled(`^\s*\[`)
-	signed     = compiled(`^\s*([\w-]+)\s*=\s*([+-]?[\d.]+)\s*([%°]|deg|cents?|Hz|GPa|MPa)\s*(?:#.*)?$`)
-	withComma  = compiled(`^\s*([\w-]+)\s*=\s*([+-]?\d+),(\d+)\s*(?:#.*)?$`)
-	withUnit   = compiled(`^\s*([\w-]+)\s*=\s*([+-]?[\d./ ½¼¾-]*\d\s*(?:["°]|[A-Za-z]+))\s*(?:#.*)?$`)
-	halfUnit   = compiled(`=\s*[+-]?[\d./ ½¼¾-]*\d\s*["A-Za-z°]`)
+	colonKey   = late.MustCompile(`^\s*([A-Za-z][\w-]*)\s*:\s*(\S[^=]*?)\s*(?:#.*)?$`)
+	bareValue  = late.MustCompile(`^\s*([A-Za-z][\w-]*)\s+([^\s=#][^=]*?)\s*(?:#.*)?$`)
+	keyOfWords = late.MustCompile(`^\s*([A-Za-z][\w-]*(?:[ \t]+[A-Za-z][\w-]*)+)\s*=`)
+	sectionKey = late.MustCompile(`^\s*\[`)
+	signed     = late.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?[\d.]+)\s*([%°]|deg|cents?|Hz|GPa|MPa)\s*(?:#.*)?$`)
+	withComma  = late.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?\d+),(\d+)\s*(?:#.*)?$`)
+	withUnit   = late.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?[\d./ ½¼¾-]*\d\s*(?:["°]|[A-Za-z]+))\s*(?:#.*)?$`)
+	halfUnit   = late.MustCompile(`=\s*[+-]?[\d./ ½¼¾-]*\d\s*["A-Za-z°]`)
 )
 
 // keySlip words a key that is not parted from its value by an equals sign, and
@@ -34,18 +29,18 @@ func keySlip(line string) (what, remedy string, found bool) {
 	said, _, _ := strings.Cut(line, "#")
 	key, _, _ := strings.Cut(said, "=")
 	switch {
-	case sectionKey().MatchString(line) || strings.ContainsAny(key, `"'`) || strings.TrimSpace(key) == "":
+	case sectionKey.Get().MatchString(line) || strings.ContainsAny(key, `"'`) || strings.TrimSpace(key) == "":
 		return "", "", false
 	case strings.ContainsAny(key, "\u00a0\u202f\u2009\u2003\u3000\u200b\ufeff"):
 		return "a blank of another kind stands here", "type an ordinary blank", true
-	case keyOfWords().MatchString(line):
-		words := strings.Fields(keyOfWords().FindStringSubmatch(line)[1])
+	case keyOfWords.Get().MatchString(line):
+		words := strings.Fields(keyOfWords.Get().FindStringSubmatch(line)[1])
 		return "a key has no blanks", "write " + strings.Join(words, "_"), true
 	case strings.Contains(line, "=") && strings.ContainsFunc(key, func(r rune) bool { return r > unicode.MaxASCII && unicode.IsLetter(r) }):
-		return "a letter here is none of a key's, though it may look like one", "type the key anew on your keyboard: " + strings.TrimSpace(latin.Replace(key)), true
+		return "a letter here is none of a key's, though it may look like one", "type the key anew on your keyboard: " + strings.TrimSpace(latin(key)), true
 	}
-	for _, form := range []func() *regexp.Regexp{colonKey, bareValue} {
-		if m := form().FindStringSubmatch(line); m != nil && !strings.Contains(line, "=") && !strings.ContainsAny(m[2], ",;{}") {
+	for _, form := range []*late.Regexp{colonKey, bareValue} {
+		if m := form.Get().FindStringSubmatch(line); m != nil && !strings.Contains(line, "=") && !strings.ContainsAny(m[2], ",;{}") {
 			return "a key needs an equals sign and a value", fmt.Sprintf("write %s = %s", m[1], asValue(shorten(m[2]))), true
 		}
 	}
@@ -63,7 +58,7 @@ func asValue(text string) string {
 
 // signSlip words a number with a sign or unit that its key states already.
 func signSlip(line string) (what, remedy string, found bool) {
-	m := signed().FindStringSubmatch(line)
+	m := signed.Get().FindStringSubmatch(line)
 	if m == nil || !statesUnit(m[1]) {
 		return "", "", false
 	}
@@ -82,7 +77,7 @@ func statesUnit(key string) bool {
 
 // commaSlip words a decimal comma outside quotes.
 func commaSlip(line string) (what, remedy string, found bool) {
-	m := withComma().FindStringSubmatch(line)
+	m := withComma.Get().FindStringSubmatch(line)
 	if m == nil {
 		return "", "", false
 	}
@@ -97,10 +92,10 @@ func commaSlip(line string) (what, remedy string, found bool) {
 // unitSlip words a value with a unit outside quotes.
 func unitSlip(line string) (what, remedy string, found bool) {
 	const without = "a value with a unit needs quotes"
-	if m := withUnit().FindStringSubmatch(line); m != nil && !strings.Contains(m[2], `"`) {
+	if m := withUnit.Get().FindStringSubmatch(line); m != nil && !strings.Contains(m[2], `"`) {
 		return without, fmt.Sprintf("write %s = %q", m[1], m[2]), true
 	}
-	if halfUnit().MatchString(line) {
+	if halfUnit.Get().MatchString(line) {
 		return without, `write "648 mm" or "25.5 in"`, true
 	}
 	return "", "", false
@@ -113,12 +108,12 @@ func scriptSlip(line string) (what, remedy string, found bool) {
 	if !strings.ContainsFunc(value, digits) || strings.ContainsAny(value, `"'`) {
 		return "", "", false
 	}
-	return "digits of another script stand here", fmt.Sprintf("write %s = %s", strings.TrimSpace(key), latin.Replace(strings.TrimSpace(value))), true
+	return "digits of another script stand here", fmt.Sprintf("write %s = %s", strings.TrimSpace(key), latin(strings.TrimSpace(value))), true
 }
 
 // latin puts letters and digits of the keyboard in the place of those that
 // look the same.
-var latin = func() *strings.Replacer {
+func latin(s string) string {
 	pairs := []string{"а", "a", "с", "c", "е", "e", "һ", "h", "і", "i", "ј", "j", "к", "k", "о", "o", "р", "p", "ѕ", "s",
 		"у", "y", "х", "x", "т", "t", "м", "m", "н", "h", "α", "a", "ι", "i", "κ", "k", "ο", "o", "ρ", "p", "ν", "v", "．", "."}
 	for i := range 10 {
@@ -127,5 +122,5 @@ var latin = func() *strings.Replacer {
 	for i := range 26 {
 		pairs = append(pairs, string('ａ'+rune(i)), string(rune('a'+i)), string('Ａ'+rune(i)), string(rune('A'+i)))
 	}
-	return strings.NewReplacer(pairs...)
-}()
+	return strings.NewReplacer(pairs...).Replace(s)
+}

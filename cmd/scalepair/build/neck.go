@@ -94,7 +94,7 @@ type Neck struct {
 
 // Scale lengths that are taken: from the shortest small instrument to twice
 // an upright bass (judgement; it keeps 25 mm and 25 m out).
-var shortestScale, longestScale = unit.MM(200), unit.MM(2000)
+const shortestScale, longestScale unit.Length = 200 * unit.Millimetre, 2000 * unit.Millimetre
 
 // defaultNeutral stands square unless given (judgement; 7 lies near the middle
 // of the played board).

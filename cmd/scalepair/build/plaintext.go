@@ -3,11 +3,10 @@ package build
 import (
 	"bytes"
 	"fmt"
-	"regexp"
-	"sync"
 	"unicode/utf8"
 
 	"scalepair/data/fault"
+	"scalepair/data/late"
 	"scalepair/data/notext"
 )
 
@@ -82,8 +81,8 @@ func ownLine(line []byte) bool {
 
 // The lines of other kinds of text.
 var (
-	yamlLine  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*[\w-]+:(\s|$)`) })
-	tableLine = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[^=\[]*([,;\t][^=\[]*){2,}$`) })
+	yamlLine  = late.MustCompile(`^\s*[\w-]+:(\s|$)`)
+	tableLine = late.MustCompile(`^[^=\[]*([,;\t][^=\[]*){2,}$`)
 )
 
 // otherText names text of another kind, in which no line is one of a build
@@ -97,9 +96,9 @@ func otherText(text []byte) string {
 			continue
 		case ownLine(line):
 			return ""
-		case yamlLine().Match(line):
+		case yamlLine.Get().Match(line):
 			yaml++
-		case tableLine().Match(line):
+		case tableLine.Get().Match(line):
 			table++
 		}
 		lines++

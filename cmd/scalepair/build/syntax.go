@@ -5,7 +5,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-	"sync"
+
+	"scalepair/data/late"
 )
 
 // slips are those that builders make most, told from what the parser says and
@@ -61,24 +62,31 @@ var slips = []struct {
 const needsQuotes = "text needs quotes"
 
 // wordValue is a key with words for a value, up to a remark.
-var wordValue = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^\s*([A-Za-z0-9_]+)\s*=\s*([A-Za-z][^"'\[\]{}#]*?)\s*(?:#.*)?$`)
-})
+var wordValue = late.MustCompile(`^\s*([A-Za-z0-9_]+)\s*=\s*([A-Za-z][^"'\[\]{}#]*?)\s*(?:#.*)?$`)
 
 // truthKeys are the keys that take true or false.
 var truthKeys = []string{"ordering", "reverse_fan", "zero_fret", "blank", "estimate_outside"}
 
-// truthWords are ways of saying true and false that TOML does not know.
-var truthWords = map[string]string{"true": "true", "yes": "true", "on": "true", "y": "true", "false": "false", "no": "false", "off": "false", "n": "false"}
+// truthOf reads ways of saying true and false that TOML does not know; "" for
+// any other word.
+func truthOf(word string) string {
+	switch strings.ToLower(word) {
+	case "true", "yes", "on", "y":
+		return "true"
+	case "false", "no", "off", "n":
+		return "false"
+	}
+	return ""
+}
 
 // truthSlip words a key that takes true or false and was given another word.
 func truthSlip(line string) (what, remedy string, found bool) {
-	m := wordValue().FindStringSubmatch(line)
+	m := wordValue.Get().FindStringSubmatch(line)
 	if m == nil || !slices.Contains(truthKeys, m[1]) || m[2] == "true" || m[2] == "false" {
 		return "", "", false
 	}
 	remedy = fmt.Sprintf("write %s = true or %s = false, in small letters", m[1], m[1])
-	if meant := truthWords[strings.ToLower(m[2])]; meant != "" {
+	if meant := truthOf(m[2]); meant != "" {
 		remedy = fmt.Sprintf("write %s = %s, in small letters", m[1], meant)
 	}
 	return say(m[1]) + " takes true or false, without quotes", remedy, true
@@ -99,7 +107,7 @@ func (w *walker) syntaxFault(offset int, message string) {
 	for _, s := range slips {
 		if strings.Contains(message, s.message) && regexp.MustCompile(s.line).MatchString(text) {
 			remedy := s.remedy
-			if m := wordValue().FindStringSubmatch(text); m != nil && s.what == needsQuotes {
+			if m := wordValue.Get().FindStringSubmatch(text); m != nil && s.what == needsQuotes {
 				remedy = fmt.Sprintf("write %s = %q", m[1], shorten(m[2]))
 			} else {
 				remedy += w.cutOff(line)

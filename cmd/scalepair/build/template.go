@@ -61,11 +61,34 @@ func alignRemarks(text []byte) []byte {
 	return []byte(strings.Join(lines, ""))
 }
 
-// usual names the usual tuning by number of strings, in the embedded list.
-var (
-	usualGuitar = map[int]string{6: "standard", 7: "seven-string standard", 8: "eight-string F#", 9: "nine-string C#"}
-	usualBass   = map[int]string{4: "bass", 5: "five-string bass", 6: "six-string bass"}
-)
+// usualGuitar names the usual tuning of so many strings, in the embedded list;
+// "" where there is none.
+func usualGuitar(strings int) string {
+	switch strings {
+	case 6:
+		return "standard"
+	case 7:
+		return "seven-string standard"
+	case 8:
+		return "eight-string F#"
+	case 9:
+		return "nine-string C#"
+	}
+	return ""
+}
+
+// usualBass is usualGuitar for a bass.
+func usualBass(strings int) string {
+	switch strings {
+	case 4:
+		return "bass"
+	case 5:
+		return "five-string bass"
+	case 6:
+		return "six-string bass"
+	}
+	return ""
+}
 
 func (s Start) tuning() (tuning.Tuning, error) {
 	if s.Tuning != "" {
@@ -76,15 +99,15 @@ func (s Start) tuning() (tuning.Tuning, error) {
 		}
 		return t, err
 	}
-	n, list, kind := s.Strings, usualGuitar, "6 to 9 strings, or give the tuning"
+	n, usual, kind := s.Strings, usualGuitar, "6 to 9 strings, or give the tuning"
 	if n == 0 {
 		n = 6
 	}
 	if s.Bass || n < 6 {
-		list, kind = usualBass, "4 to 6 strings for a bass, or give the tuning"
+		usual, kind = usualBass, "4 to 6 strings for a bass, or give the tuning"
 	}
-	name, known := list[n]
-	if !known {
+	name := usual(n)
+	if name == "" {
 		return tuning.Tuning{}, fault.Fault{What: fmt.Sprintf("no usual tuning is known for %d strings", n), Remedy: kind}
 	}
 	return tuning.Parse(name)
