@@ -106,7 +106,7 @@ func (in *inspector) reading(r Reading) bool {
 		add("a distance must be above 0", given, "leave out what was not measured, and the nut, from which the ruler counts")
 	}
 	if !(r.StepMM == 0 || r.StepMM >= finestStep && r.StepMM <= coarsestStep) {
-		add("not the step of a measuring tool", short(r.StepMM)+" mm", stepRemedy)
+		add("not the step of a measuring tool", short(r.StepMM)+" mm", stepRemedy())
 	}
 	return len(in.faults) == before
 }
@@ -135,7 +135,9 @@ func short(x float64) string {
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
-var stepRemedy = fmt.Sprintf("give the least difference the tool shows, %v mm to %v mm", finestStep, coarsestStep)
+func stepRemedy() string {
+	return fmt.Sprintf("give the least difference the tool shows, %v mm to %v mm", finestStep, coarsestStep)
+}
 
 // double reports a distance that was entered twice.
 func (in *inspector) double(r Reading, seen map[string]bool) {
@@ -193,7 +195,7 @@ func (in *inspector) options(readings []Reading, o Options) {
 	for i, tool := range []Tool{o.Ruler, o.Caliper, o.Long} {
 		name := []string{"ruler", "caliper", "long ruler"}[i]
 		if !(tool.StepMM == 0 || tool.StepMM >= finestStep && tool.StepMM <= coarsestStep) {
-			add(name+" step", "not the step of a measuring tool", short(tool.StepMM)+" mm", stepRemedy)
+			add(name+" step", "not the step of a measuring tool", short(tool.StepMM)+" mm", stepRemedy())
 		}
 		if !(tool.ZeroMM >= 0 && tool.ZeroMM <= 5 && tool.ScalePart >= 0 && tool.ScalePart <= 0.05) {
 			add(name+" accuracy", "must lie between 0 and 5 mm, or 5 % of the length", short(tool.ZeroMM)+" mm, "+short(100*tool.ScalePart)+" %", "lay the tool beside another to learn it")
@@ -208,7 +210,7 @@ func (in *inspector) steps(readings []Reading, o Options) {
 	wanted := map[Kind]float64{FromNut: o.Ruler.StepMM, Step: o.Caliper.StepMM, NutOffset: o.Caliper.StepMM, FromBassNut: long, FromTrebleNut: long}
 	for _, r := range readings {
 		if r.StepMM == 0 && wanted[r.Kind] == 0 {
-			in.faults.Add(r.place(), "no step is known for this reading", "", stepRemedy)
+			in.faults.Add(r.place(), "no step is known for this reading", "", stepRemedy())
 		}
 	}
 }

@@ -21,16 +21,18 @@ type confusion struct {
 	whole bool
 }
 
-var confusions = []confusion{
-	{"inches", "head the column measured_in, or write the unit in the cell", ratio(1 / 25.4), false},
-	{"millimetres", "head the column measured_mm, or write the unit in the cell", ratio(25.4), false},
-	{"centimetres", "write them in millimetres", ratio(0.1), false},
-	{"distances from the nut", "write ruler as their pass, or enter the steps", looksFromNut, false},
-	{"steps from the mark before", "write caliper as their pass, or enter the distances from the nut", looksLikeStep, false},
-	{"distances from the bridge", "measure from the nut", looksFromBridge, true},
-	{"the other line's marks", "exchange bass and treble under line, or draw the marks anew if they stand on the wrong lines", looksLikeOtherLine, true},
-	{"the marks of the next fret", "fret 1 is the first mark behind the nut: number the rows anew, or draw the marks anew if a mark is missing", looksShifted(+1), true},
-	{"the marks of the fret before", "fret 1 is the first mark behind the nut: number the rows anew, or draw the marks anew if there is one too many", looksShifted(-1), true},
+func confusions() []confusion {
+	return []confusion{
+		{"inches", "head the column measured_in, or write the unit in the cell", ratio(1 / 25.4), false},
+		{"millimetres", "head the column measured_mm, or write the unit in the cell", ratio(25.4), false},
+		{"centimetres", "write them in millimetres", ratio(0.1), false},
+		{"distances from the nut", "write ruler as their pass, or enter the steps", looksFromNut, false},
+		{"steps from the mark before", "write caliper as their pass, or enter the distances from the nut", looksLikeStep, false},
+		{"distances from the bridge", "measure from the nut", looksFromBridge, true},
+		{"the other line's marks", "exchange bass and treble under line, or draw the marks anew if they stand on the wrong lines", looksLikeOtherLine, true},
+		{"the marks of the next fret", "fret 1 is the first mark behind the nut: number the rows anew, or draw the marks anew if a mark is missing", looksShifted(+1), true},
+		{"the marks of the fret before", "fret 1 is the first mark behind the nut: number the rows anew, or draw the marks anew if there is one too many", looksShifted(-1), true},
+	}
 }
 
 // A pass is taken for another when at least so many readings, and so large a
@@ -140,7 +142,7 @@ func (in *inspector) units(readings []Reading) map[pass]bool {
 	for _, k := range order {
 		var worst confusion
 		var shared []Reading
-		for _, c := range confusions {
+		for _, c := range confusions() {
 			if hit := in.hit(c, byPass[k]); len(hit) > len(shared) && c.enough(len(hit), len(byPass[k])) {
 				worst, shared = c, hit
 			}

@@ -22,11 +22,13 @@ var columns = []csvtable.Column{
 	{Name: "remark"},
 }
 
-// lineWords are what may stand under line, and passWords under pass.
-var (
-	lineWords = []string{"bass", "treble", FromBassNut.String(), FromTrebleNut.String(), NutOffset.String()}
-	passWords = []string{FromNut.String(), Step.String()}
-)
+// lineWords are what may stand under line.
+func lineWords() []string {
+	return []string{"bass", "treble", FromBassNut.String(), FromTrebleNut.String(), NutOffset.String()}
+}
+
+// passWords are what may stand under pass.
+func passWords() []string { return []string{FromNut.String(), Step.String()} }
 
 // ReadReadings reads a measurement file, one distance a row:
 //
@@ -69,11 +71,11 @@ func ReadReadings(in io.Reader, file string) ([]Reading, error) {
 
 func readRow(row csvtable.Row, unitless csvtable.Unitless, faults *fault.List) Reading {
 	r := Reading{Place: row.Place("measured")}
-	k := pick(row, "line", lineWords, faults)
+	k := pick(row, "line", lineWords(), faults)
 	switch {
 	case k == int(Bass) || k == int(Treble):
 		r.Line = Line(k)
-		r.Kind = Kind(max(0, pick(row, "pass", passWords, faults)))
+		r.Kind = Kind(max(0, pick(row, "pass", passWords(), faults)))
 		r.marks(row, faults)
 	case k > int(Treble):
 		r.Kind = FromBassNut + Kind(k-2)
@@ -142,9 +144,9 @@ func (r *Reading) readStep(row csvtable.Row, faults *fault.List) {
 	case cut && next.Name() == "remark":
 		faults.Add(row.Place("remark"), "the remark is a bare number", row.Get("remark"), comma+", or the remark in words")
 	case cut && next.Name() == "step" && ok && (!sane || step.MM() >= wholeStepMM):
-		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), comma+"; or "+stepRemedy)
+		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), comma+"; or "+stepRemedy())
 	case ok && !sane:
-		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), stepRemedy)
+		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), stepRemedy())
 	}
 	r.StepMM = step.MM()
 }

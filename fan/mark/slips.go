@@ -16,8 +16,8 @@ const mostSlips = 4
 const falseAlarm = 0.04
 
 // likelyAs is the log likelihood ratio up to which two explanations count as
-// not told apart: 20 to 1.
-var likelyAs = math.Log(20)
+// not told apart: ln 20, for 20 to 1.
+const likelyAs = math.Ln2 + math.Ln10
 
 // search is the state of looking for slips on one line.
 type search struct {
