@@ -11,6 +11,7 @@ import (
 	"io"
 	"math"
 	"strings"
+	"sync"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -79,8 +80,8 @@ func newCanvas(title string, sheets []draw.Sheet) *canvas {
 	doc := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt"})
 	doc.SetCatalogSort(true)
 	doc.SetCompression(false)
-	doc.SetCreationDate(placeholderDate)
-	doc.SetModificationDate(placeholderDate)
+	doc.SetCreationDate(placeholderDate())
+	doc.SetModificationDate(placeholderDate())
 	doc.SetProducer("scalepair", false)
 	doc.SetTitle(draw.OneLine(title), true)
 	doc.SetAutoPageBreak(false, 0)
@@ -108,7 +109,7 @@ func (c *canvas) addLayers(sheets []draw.Sheet) {
 }
 
 // placeholderDate is taken out again by trueScale: the library insists on a date.
-var placeholderDate = time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
+func placeholderDate() time.Time { return time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC) }
 
 // raw writes one line of page content.
 func (c *canvas) raw(format string, args ...any) {
@@ -204,11 +205,11 @@ func (c *canvas) Text(t draw.Text) {
 	sin, cos := math.Sincos(t.AngleRad)
 	sin, cos = sin*scale, cos*scale
 	c.raw("BT 0 g %s %s %s %s %s Tm (%s) Tj ET",
-		factor(cos), factor(sin), factor(-sin), factor(cos), place(start), literal.Replace(body))
+		factor(cos), factor(sin), factor(-sin), factor(cos), place(start), literal().Replace(body))
 }
 
 // literal keeps brackets and the like from ending a string of page content.
-var literal = strings.NewReplacer(`\`, `\\`, `(`, `\(`, `)`, `\)`)
+var literal = sync.OnceValue(func() *strings.Replacer { return strings.NewReplacer(`\`, `\\`, `(`, `\(`, `)`, `\)`) })
 
 // pen puts a stroke's look in force.
 func (c *canvas) pen(s draw.Stroke) {

@@ -3,23 +3,18 @@ package pdf
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
-	"sync"
+
+	"scalepair/data/late"
 )
 
 // The places of the library's output that trueScale relies on. A change of the
 // library that moved them makes Write fail, and never a file that scales.
 var (
-	lastXref = compiled(`startxref\n(\d+)\n%%EOF\n$`)
-	trailer  = compiled(`trailer\n<<\n/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n>>\n`)
+	lastXref = late.MustCompile(`startxref\n(\d+)\n%%EOF\n$`)
+	trailer  = late.MustCompile(`trailer\n<<\n/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n>>\n`)
 )
-
-// compiled puts the work off until a file is written: most runs write none.
-func compiled(form string) func() *regexp.Regexp {
-	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) })
-}
 
 // trueScale appends an incremental update (ISO 32000-1, 7.5.6) to a finished
 // file: a catalogue that asks print dialogues not to scale (12.2, PrintScaling),
@@ -38,7 +33,7 @@ func trueScale(file []byte) ([]byte, error) {
 		return nil, err
 	}
 	catalogue = strings.TrimSuffix(catalogue, ">>\n") + "/ViewerPreferences << /PrintScaling /None >>\n>>\n"
-	date := placeholderDate.Format("20060102150405")
+	date := placeholderDate().Format("20060102150405")
 	properties = strings.Replace(properties, "/CreationDate (D:"+date+")\n/ModDate (D:"+date+")\n", "", 1)
 
 	u := update{out: bytes.NewBuffer(file)}
@@ -59,13 +54,13 @@ type writtenFile struct {
 
 func readWritten(file []byte) (writtenFile, error) {
 	w := writtenFile{bytes: file}
-	last := lastXref().FindSubmatch(file)
+	last := lastXref.Get().FindSubmatch(file)
 	if last == nil {
 		return w, fmt.Errorf("pdf: no trailer found to amend")
 	}
 	w.xref, _ = strconv.Atoi(string(last[1]))
 	table := file[min(w.xref, len(file)):]
-	trail := trailer().FindSubmatch(table)
+	trail := trailer.Get().FindSubmatch(table)
 	head, rest, ok := bytes.Cut(table, []byte("\n0 "))
 	if trail == nil || !ok || string(head) != "xref" {
 		return w, fmt.Errorf("pdf: no trailer found to amend")
