@@ -5,12 +5,32 @@ import (
 	"strings"
 )
 
-// symbols are the characters that the format has a code of its own for, and signs
-// that its stroked fonts lack, in plain ones.
-var symbols = map[rune]string{
-	'°': "%%d", '±': "%%p", 'Ø': "%%c", '⌀': "%%c",
-	'“': `"`, '”': `"`, '„': `"`, '‘': "'", '’': "'", '–': "-", '—': "-", '−': "-", '…': "...",
-	'·': "-", '♯': "#", '♭': "b", '′': "'", '″': `"`, '×': "x",
+// symbol gives the format's own code for a character that has one, and plain
+// characters for a sign that its stroked fonts lack; "" for any other.
+func symbol(r rune) string {
+	switch r {
+	case '°':
+		return "%%d"
+	case '±':
+		return "%%p"
+	case 'Ø', '⌀':
+		return "%%c"
+	case '“', '”', '„', '″':
+		return `"`
+	case '‘', '’', '′':
+		return "'"
+	case '–', '—', '−', '·':
+		return "-"
+	case '…':
+		return "..."
+	case '♯':
+		return "#"
+	case '♭':
+		return "b"
+	case '×':
+		return "x"
+	}
+	return ""
 }
 
 // encode gives s in ASCII: the degree, plus-minus and diameter signs by their
@@ -22,11 +42,11 @@ func encode(s string) string {
 	var b strings.Builder
 	previous := rune(0)
 	for _, r := range s {
-		code, known := symbols[r]
+		code := symbol(r)
 		switch {
 		case r == '%' && previous == '%':
 			b.WriteString(" %")
-		case known:
+		case code != "":
 			// A percent sign before a code would make three of them.
 			if previous == '%' && code[0] == '%' {
 				b.WriteByte(' ')
