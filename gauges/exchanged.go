@@ -9,7 +9,8 @@ import (
 // stand for each other: no row is a likely weighing as it stands, and at least
 // two are, and none is not, when the two are exchanged.
 func exchangedColumns(rows []csvtable.Row, faults *fault.List) bool {
-	length, mass := usualSizes["length"], usualSizes["mass"]
+	length, _ := usualSizeOf("length")
+	mass, _ := usualSizeOf("mass")
 	count := 0
 	var first csvtable.Row
 	for _, row := range rows {

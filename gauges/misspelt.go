@@ -96,8 +96,13 @@ func latin(s string) string {
 	if !strings.ContainsFunc(s, func(r rune) bool { return r >= utf8.RuneSelf }) {
 		return s
 	}
-	return lookAlikes.Replace(s)
+	return strings.Map(func(r rune) rune {
+		if _, after, found := strings.Cut(lookAlikes, string(r)); found && r >= utf8.RuneSelf {
+			return rune(after[0])
+		}
+		return r
+	}, s)
 }
 
-var lookAlikes = strings.NewReplacer("а", "a", "с", "c", "е", "e", "һ", "h", "і", "i", "ј", "j", "к", "k", "о", "o", "р", "p",
-	"ѕ", "s", "у", "y", "х", "x", "α", "a", "ι", "i", "κ", "k", "ο", "o", "ρ", "p", "ν", "v", "ı", "i")
+// lookAlikes are letters of other scripts, each before its Latin one.
+const lookAlikes = "аa сc еe һh іi јj кk оo рp ѕs уy хx αa ιi κk οo ρp νv ıi"

@@ -63,23 +63,26 @@ func readMass(text, unitName string) (float64, error) {
 	return float64(x), err
 }
 
-// usualSizes are those of the columns where a wrong unit can be told.
-var usualSizes = func() map[string]usualSize {
-	diameter := usualSize{0.15e-3, 4.5e-3, []string{"mm", "in", "cm"}, readLength}
-	piece := usualSize{50e-3, 2, []string{"mm", "in", "cm", "m"}, readLength}
-	return map[string]usualSize{
-		"outer": diameter, "core": diameter,
-		"length": piece, "winding": piece, "speaking_length": piece,
-		"mass":      {0.02e-3, 0.1, []string{"g", "mg", "kg"}, readMass},
-		"hung_mass": {1, 40, []string{"kg", "g", "lb"}, readMass},
+// usualSizeOf gives the usual size of a column where a wrong unit can be told.
+func usualSizeOf(column string) (size usualSize, known bool) {
+	switch column {
+	case "outer", "core":
+		return usualSize{0.15e-3, 4.5e-3, []string{"mm", "in", "cm"}, readLength}, true
+	case "length", "winding", "speaking_length":
+		return usualSize{50e-3, 2, []string{"mm", "in", "cm", "m"}, readLength}, true
+	case "mass":
+		return usualSize{0.02e-3, 0.1, []string{"g", "mg", "kg"}, readMass}, true
+	case "hung_mass":
+		return usualSize{1, 40, []string{"kg", "g", "lb"}, readMass}, true
 	}
-}()
+	return usualSize{}, false
+}
 
 // otherUnit guesses the size that was meant, where the number would be one of a
 // string's in another unit; "" where none is near. A diameter may have been
 // written in thousandths of an inch.
 func (s *sized) otherUnit(told told) string {
-	l, ok := usualSizes[s.column]
+	l, ok := usualSizeOf(s.column)
 	form := told.form()
 	if !ok || !form.Known() {
 		return s.otherDecade()

@@ -85,20 +85,27 @@ type ruled struct {
 	text string
 }
 
-// Rulers by unit. Judgement: the numbered lines of metric and inch rulers, and
-// the lines of an inch down to eighths.
-var rulers = map[string][]ruled{
-	"mm": {{10, "10"}, {100, "100"}},
-	"cm": {{1, "1"}, {10, "10"}},
-	"m":  {{0.01, "0.01"}, {0.1, "0.1"}},
-	"in": {{1, "1"}, {10, "10"}, {0.5, "1/2"}, {0.25, "1/4"}, {0.125, "1/8"}},
+// ruler gives the steps of a ruler of that unit. Judgement: the numbered lines of
+// metric and inch rulers, and the lines of an inch down to eighths.
+func ruler(unitName string) []ruled {
+	switch unitName {
+	case "mm":
+		return []ruled{{10, "10"}, {100, "100"}}
+	case "cm":
+		return []ruled{{1, "1"}, {10, "10"}}
+	case "m":
+		return []ruled{{0.01, "0.01"}, {0.1, "0.1"}}
+	case "in":
+		return []ruled{{1, "1"}, {10, "10"}, {0.5, "1/2"}, {0.25, "1/4"}, {0.125, "1/8"}}
+	}
+	return nil
 }
 
 // rulerSlips lists the misreadings of a ruler. A step that the number could not
 // have been written with is left out: nobody who writes 22.7 in reads eighths.
 func (e entered) rulerSlips(counts func(value float64) bool) []slip {
 	var out []slip
-	for _, r := range rulers[e.form.Unit] {
+	for _, r := range ruler(e.form.Unit) {
 		if e.form.Over == 0 && e.form.Decimals < places(r.step) {
 			continue
 		}
