@@ -105,7 +105,7 @@ func (j *Job) rulerStep() (unit.Length, string) {
 
 // mostRulerStep is the coarsest step of [measuring] that is taken for marks
 // too, package mark's own bound: what is coarser measures no mark.
-var mostRulerStep = unit.MM(5)
+const mostRulerStep unit.Length = 5 * unit.Millimetre
 
 func (j *Job) caliperStep() (unit.Length, string) {
 	return stated(j.Build, "caliper_step", j.Build.Marking.CaliperStep, j.Build.Measuring.CaliperStep)

@@ -171,7 +171,7 @@ func (j *Job) origin(key string) fault.Place {
 			return fault.Place{Input: "--" + by.flag}
 		}
 	}
-	for _, instead := range standIns[key] {
+	for _, instead := range standIns(key) {
 		if j.Build.Given(instead) {
 			return j.Build.Place(instead)
 		}
@@ -180,9 +180,16 @@ func (j *Job) origin(key string) fault.Place {
 }
 
 // standIns are the keys that stand before a key where they are given.
-var standIns = map[string][]string{
-	"scales.bass":      {"chosen.bass", "chosen.scale"},
-	"scales.treble":    {"chosen.treble", "chosen.scale"},
-	"strings.gauges":   {"chosen.gauges"},
-	"neck.edge_margin": {"neck.edge_margin", "neck.bass_margin", "neck.treble_margin"},
+func standIns(key string) []string {
+	switch key {
+	case "scales.bass":
+		return []string{"chosen.bass", "chosen.scale"}
+	case "scales.treble":
+		return []string{"chosen.treble", "chosen.scale"}
+	case "strings.gauges":
+		return []string{"chosen.gauges"}
+	case "neck.edge_margin":
+		return []string{"neck.edge_margin", "neck.bass_margin", "neck.treble_margin"}
+	}
+	return nil
 }
