@@ -1,6 +1,10 @@
 package report
 
-import "scalepair/tension/choice"
+import (
+	"slices"
+
+	"scalepair/tension/choice"
+)
 
 // shortCautions end every run that speaks of strings at pitch.
 var shortCautions = []string{
@@ -15,11 +19,13 @@ var benchCautions = []string{
 }
 
 // wholeCautions stand on the printed sheet.
-var wholeCautions = append(append([]string{}, shortCautions...), append(benchCautions,
-	"A paper template is a check until its 100 mm bars are measured.",
-	"A hung weight falls when the string breaks: eye protection, the weight a hand's breadth over a padded floor, hands and feet away, never over half the breaking load.",
-	"Finishes, electrics and protected woods: the maker's sheet and local law. Where a rule of your place says otherwise, the rule holds.",
-)...)
+func wholeCautions() []string {
+	return slices.Concat(shortCautions, benchCautions, []string{
+		"A paper template is a check until its 100 mm bars are measured.",
+		"A hung weight falls when the string breaks: eye protection, the weight a hand's breadth over a padded floor, hands and feet away, never over half the breaking load.",
+		"Finishes, electrics and protected woods: the maker's sheet and local law. Where a rule of your place says otherwise, the rule holds.",
+	})
+}
 
 // detailCautions are those that a detail's own numbers ask for.
 func (in *Input) detailCautions(d *choice.Detail) []string {

@@ -208,7 +208,7 @@ func (in *Input) lengthCell(m float64, as gauges.AsWritten) string {
 // display, and finer where it was written finer. One that was given in another
 // unit keeps it.
 func (in *Input) massCell(row gauges.Reading, kg float64, as gauges.AsWritten) string {
-	if form := unit.Form[unit.Mass](as.Text, as.Unit); form.Known() && !metric[form.Unit] {
+	if form := unit.Form[unit.Mass](as.Text, as.Unit); form.Known() && !metric(form.Unit) {
 		return form.Text(kg, 0)
 	}
 	t, step := in.Job.Tools(), row.MassStepKg
@@ -223,8 +223,8 @@ func (in *Input) massCell(row gauges.Reading, kg float64, as gauges.AsWritten) s
 	return show.Fixed(unit.Mass(kg).G(), max(decimalsOf(step), decimalsOf(kg)))
 }
 
-// metric are the units of mass that grams show without noughts and odd digits.
-var metric = map[string]bool{"g": true, "mg": true, "kg": true}
+// metric tells whether grams show a mass in that unit without noughts and odd digits.
+func metric(name string) bool { return name == "g" || name == "mg" || name == "kg" }
 
 // decimalsOf is how many decimals of a gram show a mass in full, five at most.
 func decimalsOf(kg float64) int {

@@ -10,7 +10,7 @@ import (
 )
 
 // reasonWords say why pairs were dropped.
-var reasonWords = map[choice.Reason]string{
+var reasonWords = [...]string{
 	choice.ReverseFan:       "bass shorter than treble (not asked for)",
 	choice.Unbuildable:      "no neck can be drawn",
 	choice.Difference:       "difference of the lengths",
@@ -33,7 +33,7 @@ var reasonWords = map[choice.Reason]string{
 }
 
 // limitKeys name the build-file keys that set the limits.
-var limitKeys = map[choice.Reason]string{
+var limitKeys = [...]string{
 	choice.ReverseFan: "scales.reverse_fan", choice.Difference: "limits.difference",
 	choice.FretSlant: "limits.fret_slant_deg", choice.SaddleSlant: "limits.saddle_slant_deg",
 	choice.FirstStep: "limits.first_step", choice.BlankSize: "blanks",

@@ -130,6 +130,6 @@ func (c *composer) cautions() {
 		if d := c.f.SetOut.Detail; d != nil {
 			own = append(own, c.detailCautions(d)...)
 		}
-		r.Cautions(append(own, wholeCautions...)...)
+		r.Cautions(append(own, wholeCautions()...)...)
 	})
 }
