@@ -23,7 +23,7 @@ const (
 
 // colours holds each colour's default and its CSS value. Readers without CSS
 // variables ignore the latter and take the default.
-var colours = map[colour]struct{ name, plain, css string }{
+var colours = [...]struct{ name, plain, css string }{
 	none:   {"none", "none", "none"},
 	ink:    {"ink", "currentColor", "currentColor"},
 	accent: {"accent", "#0b5c9e", "var(--chart-accent,#0b5c9e)"},
