@@ -36,17 +36,12 @@ func plain(r, before rune) string {
 	if r < 0x80 {
 		return string(r)
 	}
-	afterDigit := before >= '0' && before <= '9'
-	if word, ok := apart[r]; ok {
-		if afterDigit {
-			return " " + word
-		}
-		return word
-	}
-	if word, ok := likeness()[r]; ok {
-		return word
-	}
+	word, ok := likeness()[r]
 	switch {
+	case ok && before >= '0' && before <= '9' && strings.ContainsRune(apart, r):
+		return " " + word
+	case ok:
+		return word
 	case r >= 0x300 && r <= 0x36f: // combining accents
 		return ""
 	case r >= 0x2500 && r <= 0x257f: // box drawing
@@ -57,15 +52,14 @@ func plain(r, before rune) string {
 	return "?"
 }
 
-var apart = map[rune]string{
-	'½': "1/2", '¼': "1/4", '¾': "3/4", '⅛': "1/8", '⅜': "3/8", '⅝': "5/8", '⅞': "7/8",
-	'⅓': "1/3", '⅔': "2/3", '°': "deg",
-}
+// apart are the signs that are set apart from a figure.
+const apart = "½¼¾⅛⅜⅝⅞⅓⅔°"
 
 // likeness is built when first used: most consoles never need it.
 var likeness = sync.OnceValue(func() map[rune]string {
 	return spell(map[string]string{
 		"±": "+/-", "×": "x", "÷": "/", "−": "-", "·": ".", "≤": "<=", "≥": ">=", "≈": "~", "≠": "!=",
+		"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3", "°": "deg",
 		"√": "sqrt", "∞": "inf", "‰": "o/oo", "∆": "delta", "∑": "sum", "∝": "~", "⁻": "-",
 		"²": "^2", "³": "^3", "¹": "^1", "⁴": "^4", "⁰": "^0",
 		"–—―‐‑‒": "-", "‘’‚′": "'", "“”„″": `"`, "«": "<<", "»": ">>", "‹": "<", "›": ">",

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+	"sync"
 )
 
 // writeMarkdown writes the report as GitHub-flavoured Markdown, table columns
@@ -131,11 +132,13 @@ func rulesMD(t *Table, widths []int) string {
 
 // marksMD puts a backslash before the marks of emphasis, code, links, tags,
 // entities, formulas and cells.
-var marksMD = strings.NewReplacer(`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`,
-	`<`, `\<`, `&`, `\&`, `|`, `\|`, `~`, `\~`, `$`, `\$`)
+var marksMD = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer(`\`, `\\`, "`", "\\`", `*`, `\*`, `_`, `\_`, `[`, `\[`, `]`, `\]`,
+		`<`, `\<`, `&`, `\&`, `|`, `\|`, `~`, `\~`, `$`, `\$`)
+})
 
 // escapeMD lets text mean itself within a line.
-func escapeMD(s string) string { return marksMD.Replace(soften(s)) }
+func escapeMD(s string) string { return marksMD().Replace(soften(s)) }
 
 // paragraphMD also escapes what would open a heading, a quotation, a rule or
 // a list at the start of a line.
