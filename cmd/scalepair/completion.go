@@ -63,7 +63,7 @@ func bashScript(root *cobra.Command, w io.Writer) error {
 	if err := root.GenBashCompletionV2(&script, true); err != nil {
 		return err
 	}
-	_, err := io.WriteString(w, bareCommas.Replace(script.String())+quoteButCommas)
+	_, err := io.WriteString(w, bareCommas(script.String())+quoteButCommas)
 	return err
 }
 
@@ -79,8 +79,10 @@ __scalepair_quote()
 
 const quoteOne = `comp=$(printf "%q" "${compline%%$tab*}")`
 
-var bareCommas = strings.NewReplacer(
-	`printf "%q\n"`, "__scalepair_quote",
-	quoteOne, quoteOne+`; comp=${comp//\\,/,}`,
-	`$(printf "%q"`, "$(__scalepair_quote",
-)
+func bareCommas(script string) string {
+	return strings.NewReplacer(
+		`printf "%q\n"`, "__scalepair_quote",
+		quoteOne, quoteOne+`; comp=${comp//\\,/,}`,
+		`$(printf "%q"`, "$(__scalepair_quote",
+	).Replace(script)
+}

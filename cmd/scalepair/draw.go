@@ -1,7 +1,6 @@
 package main
 
 import (
-	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -140,7 +139,7 @@ func (a *app) draw(path string, o *drawOptions) error {
 // paper that is taken where none is named is the build's matter, and no wrong
 // command line.
 func (o *drawOptions) places(file string) map[string]string {
-	places := maps.Clone(tileFlags)
+	places := tileFlags()
 	if !o.changed("paper") {
 		places["paper"] = file
 	}
@@ -196,8 +195,10 @@ func (a *app) writeDrawn(o *drawOptions) error {
 }
 
 // tileFlags name the flags behind the options of package tile.
-var tileFlags = map[string]string{
-	"paper": "--paper", "margin": "--margin", "overlap": "--overlap", "bar across": "--bar-across", "bar up": "--bar-up",
+func tileFlags() map[string]string {
+	return map[string]string{
+		"paper": "--paper", "margin": "--margin", "overlap": "--overlap", "bar across": "--bar-across", "bar up": "--bar-up",
+	}
 }
 
 func flagFault(faults *fault.List, flag, what, given, remedy string) {

@@ -104,7 +104,7 @@ func (o *drawOptions) checkPaper(faults *fault.List) {
 	o.asked = tile.DefaultOptions()
 	var err error
 	if o.asked.Paper, err = tile.ParsePaper(o.paper); err != nil {
-		faults.Include(fault.Place{}, flagPlaces(listOf(err), tileFlags))
+		faults.Include(fault.Place{}, flagPlaces(listOf(err), tileFlags()))
 	}
 	if o.strips {
 		o.asked.Arrange = tile.Strips

@@ -2,6 +2,7 @@ package main
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -32,14 +33,14 @@ func longDash(args []string) error {
 }
 
 // freeWords are the flags that may be given nothing: words to be printed.
-var freeWords = map[string]bool{"date": true, "remark": true, "name": true}
+var freeWords = []string{"date", "remark", "name"}
 
 // emptyFlags refuses flags that were given an empty value, as by a variable
 // that is not set: taken for a flag not given, the run would be another one.
 func emptyFlags(c *cobra.Command) error {
 	var faults fault.List
 	c.Flags().Visit(func(f *pflag.Flag) {
-		if isEmpty(f) && !freeWords[f.Name] {
+		if isEmpty(f) && !slices.Contains(freeWords, f.Name) {
 			faults.Add(fault.Place{Input: "--" + f.Name}, "the value is empty", "", "leave the flag out, or give it: "+inWords(f))
 		}
 	})
