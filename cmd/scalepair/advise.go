@@ -109,7 +109,7 @@ func (a *app) advise(path string, o *adviseOptions) error {
 			return err
 		}
 	}
-	return a.write(&o.output, report.Advise(in, advice), report.AdviceValues(in, advice))
+	return a.write(&o.output, report.Advise(in, advice), func() any { return report.AdviceValues(in, advice) })
 }
 
 // findAdvice searches, draws and works out the best pair in full.

@@ -182,8 +182,9 @@ func (a *app) refuse(report *show.Report) error {
 	return exitError{exitInput}
 }
 
-// write prints a report, or the values of its JSON, whole or not at all.
-func (a *app) write(o *outputFlags, report *show.Report, values any) error {
+// write prints a report, or the values of its JSON, whole or not at all. The
+// values are asked for where JSON is wanted.
+func (a *app) write(o *outputFlags, report *show.Report, values func() any) error {
 	if a.probe != nil {
 		a.probe(report)
 		return errProbed
@@ -194,7 +195,7 @@ func (a *app) write(o *outputFlags, report *show.Report, values any) error {
 	}
 	var buf bytes.Buffer
 	if opts.Format == show.JSONFormat {
-		err = show.JSON(&buf, values)
+		err = show.JSON(&buf, values())
 	} else {
 		err = show.Write(&buf, report, opts)
 	}

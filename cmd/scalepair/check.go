@@ -123,7 +123,7 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 		return err
 	}
 	c := &report.Checked{Layout: l, Readings: readings, Options: options, Report: found}
-	if err := a.write(&o.output, report.Check(in, c), report.CheckValues(in, c)); err != nil {
+	if err := a.write(&o.output, report.Check(in, c), func() any { return report.CheckValues(in, c) }); err != nil {
 		return err
 	}
 	if !found.Pass {

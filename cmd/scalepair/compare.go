@@ -99,7 +99,7 @@ func (a *app) compare(path string, o *compareOptions) error {
 	cmp := &report.Comparison{Asked: columns, Compared: compared, Within: within}
 	a.tell(in, j.Placed(in.Plan.Odd()))
 	a.tellColumns(in, cmp)
-	return a.write(&o.output, report.Compare(in, cmp), report.CompareValues(in, cmp))
+	return a.write(&o.output, report.Compare(in, cmp), func() any { return report.CompareValues(in, cmp) })
 }
 
 // mostWithin is the widest misfit that is worth naming, in percent.

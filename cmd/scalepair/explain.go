@@ -81,7 +81,7 @@ func (a *app) explain(text, path string, o *explainOptions) error {
 	if err != nil {
 		return err
 	}
-	return a.write(&o.output, report.Explain(in, d, w), report.ExplainValues(in, d, w))
+	return a.write(&o.output, report.Explain(in, d, w), func() any { return report.ExplainValues(in, d, w) })
 }
 
 // stringNumber reads the number of a string.

@@ -151,7 +151,7 @@ func (a *app) writeGauges(in *report.Input, shown []gauges.Gauge, some bool, svg
 	var text bytes.Buffer
 	held := *a
 	held.out = &text
-	if err := held.write(&o.output, r, report.GaugesValues(in, shown)); err != nil {
+	if err := held.write(&o.output, r, func() any { return report.GaugesValues(in, shown) }); err != nil {
 		return err
 	}
 	if o.plot != "" {

@@ -29,7 +29,7 @@ the blank it needs.`,
 			if err != nil {
 				return err
 			}
-			return a.write(&output, report.Layout(in, l), report.LaidOutValues(in, l))
+			return a.write(&output, report.Layout(in, l), func() any { return report.LaidOutValues(in, l) })
 		},
 	}
 	output.add(c)

@@ -71,7 +71,7 @@ func (a *app) neutral(path string, o *neutralOptions) error {
 	if n.Advice, err = fan.AdviseNeutral(n.Layout.Spec, o.stepFor(n.Layout.Spec.Neutral), n.Playing); err != nil {
 		return flagPlaces(err, map[string]string{"step": "--step", "hold": "--hold", "played": "--played"})
 	}
-	return a.write(&o.output, report.NeutralFret(in, n), report.NeutralValues(in, n))
+	return a.write(&o.output, report.NeutralFret(in, n), func() any { return report.NeutralValues(in, n) })
 }
 
 // stepFor gives the step asked for, else the widest of a few that does not

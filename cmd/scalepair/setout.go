@@ -68,7 +68,7 @@ func (a *app) setout(path string, o *setoutOptions) error {
 		return err
 	}
 	a.tell(in, in.Job.Placed(fan.OddDepths(s.Depths)))
-	return a.write(&o.output, report.SetOut(in, s), report.SetOutValues(in, s))
+	return a.write(&o.output, report.SetOut(in, s), func() any { return report.SetOutValues(in, s) })
 }
 
 // parse reads --calipers; the zero value where it is not given.

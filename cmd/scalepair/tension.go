@@ -28,7 +28,7 @@ are those given, else those chosen in the build file, else the best of advise.`,
 			if err != nil {
 				return err
 			}
-			return a.write(&output, report.Tension(in, d), report.TensionValues(in, d))
+			return a.write(&output, report.Tension(in, d), func() any { return report.TensionValues(in, d) })
 		},
 	}
 	output.add(c)

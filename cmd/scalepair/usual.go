@@ -27,7 +27,7 @@ file and the readings, and of what it works out from them. JSON lists it under
 			if err != nil {
 				return err
 			}
-			return a.write(&output, report.Usual(units), report.UsualValues())
+			return a.write(&output, report.Usual(units), func() any { return report.UsualValues() })
 		},
 	}
 	output.add(c)

@@ -86,7 +86,7 @@ func (a *app) weigh(path string, o *weighOptions) error {
 			w.Next = append(w.Next, s)
 		}
 	}
-	return a.write(&o.output, report.WhatToWeigh(in, w), report.WeighValues(in, w))
+	return a.write(&o.output, report.WhatToWeigh(in, w), func() any { return report.WeighValues(in, w) })
 }
 
 // check reads the flags that are not settled by the parser.
