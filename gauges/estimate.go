@@ -9,8 +9,8 @@ import (
 
 // makeFit gives the family's fit on the trusted dots; false where they make
 // none.
-func (f *family) makeFit(all []Gauge, in []bool, kept *moments) (Fit, bool) {
-	l, ok := kept.law(nobody)
+func (f *family) makeFit(all []Gauge, by *others) (Fit, bool) {
+	l, ok := by.kept.law(nobody)
 	if !ok {
 		return Fit{}, false
 	}
@@ -20,7 +20,7 @@ func (f *family) makeFit(all []Gauge, in []bool, kept *moments) (Fit, bool) {
 	}
 	for i, d := range f.dots {
 		g := all[d.gauge]
-		if !in[i] {
+		if !by.in[i] {
 			out.LeftOut = append(out.LeftOut, g.Label)
 			continue
 		}

@@ -45,29 +45,36 @@ type Fit struct {
 }
 
 // Judgement is how a gauge stands to the fit that was made without it.
+//
+// Its figures are worked out when asked for, since most runs ask for no gauge's.
+// They panic on a Judgement that Combine has not made.
 type Judgement struct {
-	FitKgM float64 // kg/m, what the fit gives
-	Off    float64 // (own unit weight - FitKgM)/FitKgM: 0.05 is 5 % heavier than the fit
-
-	law *law // made without the gauge; nil where u is known
-	dot dot
-	p   float64 // chance of a false alarm in one tail
-	u   float64
+	by     *others
+	i      int     // of the gauge's dot
+	weight float64 // own unit weight, kg/m
+	p      float64 // chance of a false alarm in one tail
 }
+
+// Off is (own unit weight - FitKgM)/FitKgM: 0.05 is 5 % heavier than the fit.
+func (j *Judgement) Off() float64 {
+	d := &j.by.dots[j.i]
+	off, _ := j.by.law(j.i).about(*d)
+	return d.lean * off
+}
+
+// FitKgM is what the fit gives, kg/m.
+func (j *Judgement) FitKgM() float64 { return j.weight / (1 + j.Off()) }
 
 // U is the standard uncertainty of Off: reading, diameters, fit and the family's
-// scatter. It is worked out when asked for, since most runs ask for no gauge's.
-func (j Judgement) U() float64 {
-	if j.law == nil {
-		return j.u
-	}
-	_, u := j.law.about(j.dot)
-	return j.dot.lean * j.law.widened(u, j.dot.x, j.p)
+// scatter.
+func (j *Judgement) U() float64 {
+	d, l := &j.by.dots[j.i], j.by.law(j.i)
+	_, u := l.about(*d)
+	return d.lean * l.widened(u, d.x, j.p)
 }
 
-// Limit is the |Off| beyond which a gauge is suspect. It panics on a Judgement
-// that Combine has not made.
-func (j Judgement) Limit() float64 { return max(leastSlip, normalQuantile(j.p)*j.U()) }
+// Limit is the |Off| beyond which a gauge is suspect.
+func (j *Judgement) Limit() float64 { return max(leastSlip, normalQuantile(j.p)*j.U()) }
 
 // Suspect is one reading to look at again.
 type Suspect struct {
@@ -76,7 +83,7 @@ type Suspect struct {
 	Why   string   // what gave it away, with figures
 	Fits  string   // what mass or length would agree
 	Slips []string // what may have happened, likeliest first; may be empty
-	Off   float64  // as in Judgement, of this reading alone
+	Off   float64  // as Judgement.Off, of this reading alone
 }
 
 // String is the suspect in one line: place, gauge, what gave it away, what would

@@ -42,7 +42,7 @@ func TestOneDensityIsFound(t *testing.T) {
 	assert.InEpsilon(t, 7800*math.Pi/4*0.0003*0.0003, w, 1e-4)
 	assert.InEpsilon(t, f.UDensityKgM3/f.DensityKgM3, u/w, 1e-9)
 	for _, g := range s.Gauges {
-		assert.Less(t, math.Abs(g.Judged.Off), 1e-3)
+		assert.Less(t, math.Abs(g.Judged.Off()), 1e-3)
 	}
 }
 

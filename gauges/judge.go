@@ -20,9 +20,9 @@ func (c combiner) fitAll(s *Stock, faults *fault.List) {
 	all := families(s.Gauges)
 	each := alarm / float64(max(1, judgements(s.Gauges, all)))
 	for _, f := range all {
-		in, js, kept := trusted(f.dots, f.form(), each/2)
-		f.mark(s.Gauges, in, js)
-		fit, ok := f.makeFit(s.Gauges, in, kept)
+		by := trusted(f.dots, f.form(), each/2)
+		f.mark(s.Gauges, by, each/2)
+		fit, ok := f.makeFit(s.Gauges, by)
 		if ok {
 			s.Fits = append(s.Fits, fit)
 		}
@@ -50,17 +50,18 @@ func judgements(all []Gauge, families []*family) int {
 	return n
 }
 
-// mark writes the judgements into the gauges.
-func (f *family) mark(all []Gauge, in []bool, js []*Judgement) {
-	for i, d := range f.dots {
-		g := &all[d.gauge]
-		j := js[i]
-		if j == nil {
+// mark writes the judgements into the gauges. A dot that nothing can judge has
+// none.
+func (f *family) mark(all []Gauge, by *others, p float64) {
+	judgements := make([]Judgement, len(f.dots))
+	for i := range f.dots {
+		g := &all[f.dots[i].gauge]
+		if !by.judges(i) {
 			g.note("too few of its kind: nothing checks its readings")
 			continue
 		}
-		j.FitKgM = g.UnitWeight / (1 + j.Off)
-		g.Judged, g.Suspect = j, !in[i]
+		judgements[i] = Judgement{by: by, i: i, weight: g.UnitWeight, p: p}
+		g.Judged, g.Suspect = &judgements[i], !by.in[i]
 	}
 }
 
@@ -96,18 +97,18 @@ func (c combiner) suspects(s *Stock) []Suspect {
 func (c combiner) offTheFit(e *entry, g Gauge) []Suspect {
 	var out []Suspect
 	for _, r := range e.rows {
-		out = append(out, c.suspect(e, g, r, *g.Judged, g.Judged.describe()))
+		out = append(out, c.suspect(e, g, r, standing{g.Judged.Off(), g.Judged.U()}, g.Judged.describe()))
 	}
 	return out
 }
 
 // describe says how far off the judgement is.
-func (j Judgement) describe() string {
+func (j *Judgement) describe() string {
 	side := "above"
-	if j.Off < 0 {
+	if j.Off() < 0 {
 		side = "below"
 	}
-	return fmt.Sprintf("stands %s %% %s the fit made without it; up to %s %% would pass", percent(j.Off), side, percent(j.Limit()))
+	return fmt.Sprintf("stands %s %% %s the fit made without it; up to %s %% would pass", percent(j.Off()), side, percent(j.Limit()))
 }
 
 // percent shows a fraction as a per cent, without its sign.
@@ -117,27 +118,31 @@ func percent(x float64) string { return decimals(100*math.Abs(x), 1) }
 // from the fit where there is one, else from the mean of the others.
 func (c combiner) disagreeing(e *entry, g Gauge) Suspect {
 	worst, most := 0, -1.0
-	var judged Judgement
+	var found standing
 	for i, r := range e.rows {
-		j := c.alone(e, g, i, r)
-		if d := math.Abs(j.Off) / j.U(); d > most {
-			worst, most, judged = i, d, j
+		s := c.alone(e, g, i, r)
+		if d := math.Abs(s.off) / s.u; d > most {
+			worst, most, found = i, d, s
 		}
 	}
-	why := fmt.Sprintf("has readings further apart than chance allows, and this one is farthest off, %s %%", percent(judged.Off))
+	why := fmt.Sprintf("has readings further apart than chance allows, and this one is farthest off, %s %%", percent(found.off))
 	if len(e.rows) == 1 {
 		why = "has a reading and a construction further apart than chance allows"
 	}
-	return c.suspect(e, g, e.rows[worst], judged, why)
+	return c.suspect(e, g, e.rows[worst], found, why)
 }
+
+// standing is how far off something stands, as Judgement.Off, with the standard
+// uncertainty of that.
+type standing struct{ off, u float64 }
 
 // alone judges one row against the fit, or against the other rows where
 // nothing is fitted.
-func (c combiner) alone(e *entry, g Gauge, i int, r Reading) Judgement {
+func (c combiner) alone(e *entry, g Gauge, i int, r Reading) standing {
 	v := c.tools.value(r, g.EA, g.EI, 1)
 	against, u := g.UnitWeight, 0.0
 	if g.Judged != nil {
-		against, u = g.Judged.FitKgM, g.Judged.U()
+		against, u = g.Judged.FitKgM(), g.Judged.U()
 	} else if others := slices.Delete(slices.Clone(e.rows), i, i+1); len(others) > 0 {
 		rest := *e
 		rest.rows = others
@@ -148,5 +153,5 @@ func (c combiner) alone(e *entry, g Gauge, i int, r Reading) Judgement {
 		b := e.built.value(e.r.Gauge, e.r.Construction)
 		against, u = b.w, b.u()/b.w
 	}
-	return Judgement{FitKgM: against, Off: v.w/against - 1, u: RootSum(v.u()/v.w, u)}
+	return standing{v.w/against - 1, RootSum(v.u()/v.w, u)}
 }

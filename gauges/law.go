@@ -142,15 +142,8 @@ func (l *law) about(d dot) (off, u float64) {
 	return math.Expm1(d.y - l.y(d.x)), math.Sqrt(v)
 }
 
-// judge words that in figures of the unit weight. p is the chance in one tail
-// that may raise a false alarm.
-func (l *law) judge(d dot, p float64) *Judgement {
-	off, _ := l.about(d)
-	return &Judgement{Off: d.lean * off, law: l, dot: d, p: p}
-}
-
-// suspects tells whether judge would find the dot beyond its limit, with less
-// work.
+// suspects tells whether the dot stands off beyond its Judgement's limit, with
+// less work. p is the chance in one tail that may raise a false alarm.
 func (l *law) suspects(d dot, p float64) bool {
 	off, u := l.about(d)
 	if off = math.Abs(off); d.lean*off <= leastSlip {

@@ -25,11 +25,25 @@ func newMoments(dots []dot, of form) *moments {
 	}
 	m.near.solve(dots, nobody, of.usual)
 	for k, tau := range scatterGrid {
-		for _, d := range dots {
-			m.at[k].add(m.term(d, tau))
-		}
+		m.at[k] = m.sum(tau)
 	}
 	return m
+}
+
+// sum adds up the terms of all dots. Weights are multiplied before their ln is
+// taken, as long as the product is a number of usual size.
+func (m *moments) sum(tau float64) sums {
+	var s sums
+	product := 1.0
+	for i := range m.dots {
+		t := m.term(&m.dots[i], tau)
+		s.add(t)
+		if product *= t.w; !(product < 1e200 && product > 1e-200) {
+			s.lnV, product = s.lnV-math.Log(product), 1
+		}
+	}
+	s.lnV -= math.Log(product)
+	return s
 }
 
 // enough tells whether the dots without one determine the law.
@@ -41,19 +55,30 @@ func (m *moments) enough(but int) bool {
 	return n >= 2 && !(m.sloped && sameX(m.dots, but))
 }
 
-// term is what one dot adds to the sums.
-func (m *moments) term(d dot, tau float64) sums {
+// without gives the sums of all dots but one, or of all.
+func (m *moments) without(but, k int) sums {
+	s := m.at[k]
+	if but != nobody {
+		t := m.term(&m.dots[but], scatterGrid[k])
+		s.less(t)
+		s.lnV += math.Log(t.w)
+	}
+	return s
+}
+
+// term is what one dot adds to the sums, but for lnV: that is -ln w.
+func (m *moments) term(d *dot, tau float64) sums {
 	w, x, y := d.weightAt(tau), d.x-m.near.centre, d.y-m.near.y(d.x)
-	return sums{w, w * x, w * y, w * x * x, w * x * y, w * y * y, -math.Log(w)}
+	return sums{w, w * x, w * y, w * x * x, w * x * y, w * y * y, 0}
 }
 
 func (s *sums) add(t sums) {
-	s.w, s.x, s.y, s.lnV = s.w+t.w, s.x+t.x, s.y+t.y, s.lnV+t.lnV
+	s.w, s.x, s.y = s.w+t.w, s.x+t.x, s.y+t.y
 	s.xx, s.xy, s.yy = s.xx+t.xx, s.xy+t.xy, s.yy+t.yy
 }
 
 func (s *sums) less(t sums) {
-	s.w, s.x, s.y, s.lnV = s.w-t.w, s.x-t.x, s.y-t.y, s.lnV-t.lnV
+	s.w, s.x, s.y = s.w-t.w, s.x-t.x, s.y-t.y
 	s.xx, s.xy, s.yy = s.xx-t.xx, s.xy-t.xy, s.yy-t.yy
 }
 
@@ -110,11 +135,7 @@ func (m *moments) belief(but int) belief {
 	var b belief
 	best := math.Inf(-1)
 	for k, tau := range scatterGrid {
-		s := m.at[k]
-		if but != nobody {
-			s.less(m.term(m.dots[but], tau))
-		}
-		b[k] = scatterLn[k] - tau*tau/(2*m.usual*m.usual) + s.likelihood(m.sloped)
+		b[k] = scatterLn[k] - tau*tau/(2*m.usual*m.usual) + m.without(but, k).likelihood(m.sloped)
 		best = max(best, b[k])
 	}
 	sum := 0.0

@@ -46,7 +46,7 @@ func TestPartsMakeUpTheWhole(t *testing.T) {
 				assert.True(t, x > 0 && !math.IsInf(x, 0), g.Label)
 			}
 			if g.Judged != nil {
-				assert.InEpsilon(t, g.UnitWeight/g.Judged.FitKgM-1, g.Judged.Off, 1e-6)
+				assert.InEpsilon(t, g.UnitWeight/g.Judged.FitKgM()-1, g.Judged.Off(), 1e-6)
 				assert.GreaterOrEqual(t, g.Judged.Limit(), 0.02)
 			}
 		}

@@ -23,7 +23,7 @@ func (e *entry) checkDensity(r Reading, faults *fault.List) {
 	if e.r.OuterM == 0 {
 		return
 	}
-	w, _ := Instruments{GravityMS2: nearGravity}.Work(r, 0, 0)
+	w := roughly(r)
 	implied := w / Round.area(e.r.OuterM)
 	least := leastDensity * 1.0
 	if e.material.DensityKgM3 > 0 {
@@ -41,6 +41,18 @@ func (e *entry) checkDensity(r Reading, faults *fault.List) {
 		faults.Add(r.Place, fmt.Sprintf("gauge %q: %s is less than its core alone, %s", r.Gauge, r.perLength(w), r.perLength(core)),
 			e.entered(r), "check the core's diameter, the mass and the length")
 	}
+}
+
+// roughly is the unit weight that a reading stands for, near enough for a check.
+func roughly(r Reading) (w float64) {
+	tools := Instruments{GravityMS2: nearGravity}
+	switch r.Kind {
+	case Weighed:
+		w, _ = tools.weighWork(r)
+	case Hung:
+		w, _ = tools.hangWork(r, 0, 0)
+	}
+	return w
 }
 
 // perLength shows a unit weight in kg/m, by the inch where the length was

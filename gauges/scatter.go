@@ -11,13 +11,16 @@ const (
 	plainScatter = 0.005
 )
 
+// scatterStep is from one scatter of the grid to the next.
+const scatterStep = 4.0 / 3
+
 // scatterGrid holds the scatters that are weighed against each other: 0.02 % to
 // 35 %, each a third more than the one before. Finer grids change no figure
 // that is printed.
 var scatterGrid = func() [27]float64 {
 	var grid [27]float64
 	for k := range grid {
-		grid[k] = 0.0002 * math.Pow(4.0/3, float64(k))
+		grid[k] = 0.0002 * math.Pow(scatterStep, float64(k))
 	}
 	return grid
 }()

@@ -8,17 +8,17 @@ import (
 )
 
 // suspect says of one reading what would fit and which slips would explain it.
-func (c combiner) suspect(e *entry, g Gauge, r Reading, j Judgement, why string) Suspect {
-	out := Suspect{Place: r.Place, Gauge: g.Label, Why: why, Off: j.Off}
+func (c combiner) suspect(e *entry, g Gauge, r Reading, at standing, why string) Suspect {
+	out := Suspect{Place: r.Place, Gauge: g.Label, Why: why, Off: at.off}
 	numbers := c.tools.numbers(r, g)
 	a, b := numbers[0], numbers[1]
-	out.Fits = fmt.Sprintf("%s (not %s) or %s (not %s) would fit", a.reckoned(a.fitting(j.Off)), a.given(), b.reckoned(b.fitting(j.Off)), b.given())
+	out.Fits = fmt.Sprintf("%s (not %s) or %s (not %s) would fit", a.reckoned(a.fitting(at.off)), a.given(), b.reckoned(b.fitting(at.off)), b.given())
 	if len(e.rows) > 1 && !g.Disagrees {
 		outer := numbers[len(numbers)-1]
-		out.Fits = fmt.Sprintf("its readings agree; an outer diameter of %s (not %s) would fit them", outer.reckoned(outer.fitting(j.Off)), outer.given())
+		out.Fits = fmt.Sprintf("its readings agree; an outer diameter of %s (not %s) would fit them", outer.reckoned(outer.fitting(at.off)), outer.given())
 		numbers = []entered{outer}
 	}
-	out.Slips = likely(numbers, j)
+	out.Slips = likely(numbers, at)
 	return out
 }
 
@@ -28,16 +28,16 @@ func (e entered) fitting(off float64) float64 { return e.x * math.Pow(1+off, -1/
 // likely words the slips that would bring the reading to the fit: within its
 // combined uncertainty or a hundredth. A misread digit explains nearly
 // anything, so it is named only where nothing else fits; at most three.
-func likely(numbers []entered, j Judgement) []string {
+func likely(numbers []entered, at standing) []string {
 	type found struct {
 		slip
 		of   entered
 		miss float64
 	}
 	var all []found
-	tol := max(0.01, normal95*j.U())
+	tol := max(0.01, normal95*at.u)
 	for _, n := range numbers {
-		miss := func(value float64) float64 { return math.Abs(math.Log1p(j.Off) + n.power*math.Log(value/n.x)) }
+		miss := func(value float64) float64 { return math.Abs(math.Log1p(at.off) + n.power*math.Log(value/n.x)) }
 		for _, s := range n.slips(func(value float64) bool { return miss(value) <= tol }) {
 			all = append(all, found{s, n, miss(s.value)})
 		}

@@ -176,7 +176,7 @@ func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
 		out.CoreShape = g.Shape.String()
 	}
 	if j := g.Judged; j != nil {
-		out.OffFit, out.UOffFit, out.OffFitLimit = ptr(100*j.Off), ptr(100*j.U()), ptr(100*j.Limit())
+		out.OffFit, out.UOffFit, out.OffFitLimit = ptr(100*j.Off()), ptr(100*j.U()), ptr(100*j.Limit())
 	}
 	if m, err := gauges.ShortestPiece(g.UnitWeight, onePercent, in.Job.Tools()); err == nil {
 		out.OnePercentMM = 1000 * m

@@ -147,7 +147,7 @@ func offFit(g gauges.Gauge) string {
 		return none
 	}
 	u := show.Percent(g.Judged.U(), 1)
-	return show.SignedPercent(g.Judged.Off, 1) + " ± " + u
+	return show.SignedPercent(g.Judged.Off(), 1) + " ± " + u
 }
 
 // otherFlags are the flags that do not stand beside the label.

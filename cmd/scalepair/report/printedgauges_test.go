@@ -67,7 +67,7 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 					if g.Judged == nil {
 						return absent
 					}
-					return g.UnitWeight/g.Judged.FitKgM - 1
+					return g.UnitWeight/g.Judged.FitKgM() - 1
 				})),
 				p.plain("density g/cm3", of(func(g gauges.Gauge) float64 { return density(g) / 1000 })),
 				p.newtons("stiffness EA", of(func(g gauges.Gauge) float64 {
