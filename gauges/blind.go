@@ -36,7 +36,7 @@ func (s Stock) Blind() []Blind {
 func (s Stock) unseen(g Gauge) []string {
 	var out []string
 	limit := s.shows(g)
-	numbers := s.tools.numbers(g.Rows[0], g)
+	numbers := s.by.tools.numbers(g.Rows[0], g)
 	for _, n := range numbers[:len(numbers)-1] {
 		moves := func(value float64) float64 { return math.Abs(math.Pow(value/n.x, n.power) - 1) }
 		passes := func(value float64) bool { return moves(value) < limit && percent(moves(value)) != "0" }
@@ -59,7 +59,7 @@ func (s Stock) unseen(g Gauge) []string {
 func (s Stock) shows(g Gauge) float64 {
 	limit := g.Judged.Limit() * float64(g.Readings)
 	if g.Readings > 1 {
-		v := s.tools.value(g.Rows[0], g.EA, g.EI, 1)
+		v := s.by.tools.value(g.Rows[0], g.EA, g.EI, 1)
 		limit = min(limit, normalQuantile(s.each/2)*RootSum(v.indep/v.w, g.Indep/g.UnitWeight))
 	}
 	return limit

@@ -122,8 +122,8 @@ func TestConstructionFarFromItsWeighingIsNamed(t *testing.T) {
 	s := built(t, woundHead+"v,wound,1.0619,0.4,hex,900,7.9", wrapped("v"))
 	g := gauge(t, s, "v")
 	assert.True(t, g.Disagrees)
-	require.Len(t, s.Suspects, 1)
-	assert.Contains(t, s.Suspects[0].Why, "a reading and a construction further apart")
+	require.Len(t, s.Suspects(), 1)
+	assert.Contains(t, s.Suspects()[0].Why, "a reading and a construction further apart")
 	assert.Contains(t, strings.Join(g.Notes, ";"), "more than their uncertainties allow")
 }
 

@@ -49,7 +49,7 @@ type combiner struct {
 }
 
 func (c combiner) stock(faults *fault.List) Stock {
-	s := Stock{tools: c.tools, Gauges: make([]Gauge, 0, len(c.entries))}
+	s := Stock{by: c, Gauges: make([]Gauge, 0, len(c.entries))}
 	c.fixPacking()
 	for _, e := range c.entries {
 		g := c.gauge(e)

@@ -81,9 +81,9 @@ func TestDisagreementWidensAndIsNamed(t *testing.T) {
 	u1, u2 := w1*math.Hypot(0.01/math.Sqrt(12)/0.57, 1/math.Sqrt(12)/500), w2*math.Hypot(0.01/math.Sqrt(12)/0.50, 1/math.Sqrt(12)/400)
 	chi := math.Abs(w1-w2) / math.Hypot(u1, u2)
 	assert.InEpsilon(t, chi/math.Sqrt(1/(u1*u1)+1/(u2*u2)), g.U, 1e-9)
-	require.Len(t, s.Suspects, 1)
-	assert.Equal(t, 3, s.Suspects[0].Place.Line)
-	assert.Contains(t, s.Suspects[0].String(), "r.csv:3:1: gauge a has readings further apart than chance allows")
+	require.Len(t, s.Suspects(), 1)
+	assert.Equal(t, 3, s.Suspects()[0].Place.Line)
+	assert.Contains(t, s.Suspects()[0].String(), "r.csv:3:1: gauge a has readings further apart than chance allows")
 }
 
 func TestHungAndWeighedAreCombinedAndCompared(t *testing.T) {

@@ -124,7 +124,7 @@ func trial(t *testing.T, w *world, count tally) {
 	s, err := gauges.Combine(rows, nil, w.tools, gauges.Options{})
 	require.NoError(t, err)
 	require.Len(t, s.Gauges, 40)
-	count.add("alarm", len(s.Suspects) > 0)
+	count.add("alarm", len(s.Suspects()) > 0)
 	for _, g := range s.Gauges {
 		count.add(w.class[g.Label], math.Abs(g.UnitWeight-w.truth[g.Label]) <= g.Within95())
 	}
@@ -163,7 +163,7 @@ func sharp(w *world, s gauges.Stock, rows []gauges.Reading) []int {
 
 // names tells whether the reading at a place is among the suspects.
 func names(s gauges.Stock, r gauges.Reading) bool {
-	return slices.ContainsFunc(s.Suspects, func(x gauges.Suspect) bool { return x.Place == r.Place })
+	return slices.ContainsFunc(s.Suspects(), func(x gauges.Suspect) bool { return x.Place == r.Place })
 }
 
 // Two slips in one family must not hide each other behind a widened scatter.

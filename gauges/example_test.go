@@ -32,7 +32,7 @@ func Example() {
 	for _, g := range stock.Gauges {
 		fmt.Printf("%s %.3f g/m +- %.1f %% %q\n", g.Label, g.UnitWeight*1e3, 100*g.RelU(), g.Flags())
 	}
-	for _, s := range stock.Suspects {
+	for _, s := range stock.Suspects() {
 		fmt.Println(s)
 	}
 	// Output:

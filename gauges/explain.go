@@ -122,7 +122,7 @@ func Explain(label string, readings []Reading, built []Construction, tools Instr
 		return nil, err
 	}
 	var none fault.List
-	c := combiner{tools: stock.tools, options: o, entries: gather(readings, built, stock.tools, &none)}
+	c := combiner{tools: stock.by.tools, options: o, entries: gather(readings, built, stock.by.tools, &none)}
 	c.fixPacking()
 	k := &works{}
 	for i, e := range c.entries {

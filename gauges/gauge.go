@@ -109,13 +109,12 @@ func (g Gauge) Flags() []string {
 // Stock is every gauge the builder can use, in the order of the file, with
 // the fits that tie them together.
 type Stock struct {
-	Gauges   []Gauge
-	Fits     []Fit
-	Suspects []Suspect // slips to look at, worst first
-	Hung     []HungTest
+	Gauges []Gauge
+	Fits   []Fit
+	Hung   []HungTest
 
-	tools Instruments
-	each  float64 // chance of a false alarm that every judgement was allowed
+	by   combiner // what it was made from
+	each float64  // chance of a false alarm that every judgement was allowed
 }
 
 // Lookup finds a gauge by its label, blanks at the ends and letter case

@@ -47,8 +47,8 @@ func TestSlipsOfInches(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s, err := gauges.Combine(read(t, inchFile(c.row)), nil, inchTools(), gauges.Options{})
 			require.NoError(t, err)
-			require.Len(t, s.Suspects, 1)
-			x := s.Suspects[0]
+			require.Len(t, s.Suspects(), 1)
+			x := s.Suspects()[0]
 			assert.Contains(t, x.Fits, c.fits)
 			assert.Contains(t, x.Slips, c.slip)
 			assert.NotContains(t, x.String(), " mm")

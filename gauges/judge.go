@@ -15,7 +15,7 @@ import (
 const alarm = 0.05
 
 // fitAll fits every family, judges every gauge against the fit made without
-// it, estimates what has no reading, and lists the suspects.
+// it, and estimates what has no reading.
 func (c combiner) fitAll(s *Stock, faults *fault.List) {
 	all := families(s.Gauges)
 	each := alarm / float64(max(1, judgements(s.Gauges, all)))
@@ -30,7 +30,6 @@ func (c combiner) fitAll(s *Stock, faults *fault.List) {
 	}
 	s.each = each
 	markDisagreement(s.Gauges, each)
-	s.Suspects = c.suspects(s)
 }
 
 // judgements counts what can raise an alarm. A family of two judges none of
@@ -77,15 +76,16 @@ func markDisagreement(all []Gauge, p float64) {
 	}
 }
 
-// suspects lists the readings to look at, farthest off first.
-func (c combiner) suspects(s *Stock) []Suspect {
+// Suspects lists the readings to look at for slips, farthest off first. It needs
+// the gauges in the order in which Combine gave them.
+func (s Stock) Suspects() []Suspect {
 	var out []Suspect
 	for i, g := range s.Gauges {
 		switch {
 		case g.Disagrees:
-			out = append(out, c.disagreeing(c.entries[i], g))
+			out = append(out, s.by.disagreeing(s.by.entries[i], g))
 		case g.Suspect:
-			out = append(out, c.offTheFit(c.entries[i], g)...)
+			out = append(out, s.by.offTheFit(s.by.entries[i], g)...)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Suspect) int { return cmp.Compare(math.Abs(b.Off), math.Abs(a.Off)) })

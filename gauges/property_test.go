@@ -71,7 +71,7 @@ func TestOrderOfRowsDoesNotMatter(t *testing.T) {
 			assert.InEpsilon(t, g.U, h.U, 1e-6, g.Label)
 			assert.Equal(t, g.Flags(), h.Flags(), g.Label)
 		}
-		assert.Len(t, b.Suspects, len(a.Suspects))
+		assert.Len(t, b.Suspects(), len(a.Suspects()))
 	})
 }
 

@@ -33,8 +33,8 @@ func TestSlipsAreWorded(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := combine(t, withSlip(c.row))
-			require.Len(t, s.Suspects, 1)
-			x := s.Suspects[0]
+			require.Len(t, s.Suspects(), 1)
+			x := s.Suspects()[0]
 			assert.Equal(t, "013", x.Gauge)
 			assert.Contains(t, x.Fits, c.fits)
 			assert.Contains(t, x.Slips, c.slip)
@@ -49,9 +49,9 @@ func TestSlipsAreWorded(t *testing.T) {
 // Where a gauge's readings agree, its diameter is to blame.
 func TestAgreeingReadingsBlameTheDiameter(t *testing.T) {
 	s := combine(t, withSlip("013,plain,0.031,measured,,,600,0.40,,,\n013,,,,,,800,0.54,,,\n"))
-	require.Len(t, s.Suspects, 2)
-	assert.Contains(t, s.Suspects[0].Fits, "its readings agree; an outer diameter of 0.013 in (not 0.031 in) would fit them")
-	assert.Equal(t, []string{"0.013 in would fit; 0.031 in was entered: digits swapped?"}, s.Suspects[0].Slips)
+	require.Len(t, s.Suspects(), 2)
+	assert.Contains(t, s.Suspects()[0].Fits, "its readings agree; an outer diameter of 0.013 in (not 0.031 in) would fit them")
+	assert.Equal(t, []string{"0.013 in would fit; 0.031 in was entered: digits swapped?"}, s.Suspects()[0].Slips)
 }
 
 // A slip whose swapped digits bring the unit weight past the limit would have
@@ -83,7 +83,7 @@ func TestBlindComesTrue(t *testing.T) {
 	slip := func(factor float64) int {
 		w := 7850 * math.Pi / 4 * math.Pow(0.017*0.0254, 2) * 0.8 * 1e3
 		s := combine(t, strings.Replace(clean, "800,"+fixed(w, 2), "800,"+fixed(w*factor, 2), 1))
-		return len(s.Suspects)
+		return len(s.Suspects())
 	}
 	assert.Zero(t, slip(1+0.7*limit))
 	assert.Equal(t, 1, slip(1+1.3*limit))

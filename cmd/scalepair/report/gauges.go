@@ -15,7 +15,7 @@ import (
 func Gauges(in *Input, plot string) *show.Report {
 	r := &show.Report{Title: in.title("Gauges of")}
 	r.Text(in.stockWords())
-	in.suspects(r, in.Job.Stock.Suspects)
+	in.suspects(r, in.Job.Stock.Suspects())
 	if plot != "" {
 		r.Figure(plotCaption, plot)
 	}

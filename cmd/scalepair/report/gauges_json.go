@@ -144,7 +144,7 @@ func GaugesValues(in *Input, list []gauges.Gauge) GaugesJSON {
 		out.Fits = append(out.Fits, FitJSON{f.Family, f.Material, f.Kind.String(), f.DensityKgM3 / 1000, f.UDensityKgM3 / 1000,
 			f.Exponent, f.UExponent, 100 * f.Scatter, f.ScatterAssumed, 1000 * f.MinOuterM, 1000 * f.MaxOuterM, nonNil(f.Used), nonNil(f.LeftOut)})
 	}
-	for _, p := range s.Suspects {
+	for _, p := range s.Suspects() {
 		if shown[p.Gauge] {
 			out.Suspects = append(out.Suspects, SuspectJSON{p.Gauge, p.Place.String(), p.Why, p.Fits, nonNil(p.Slips), 100 * p.Off})
 		}

@@ -155,7 +155,7 @@ func (in *Input) unseenWords(g gauges.Gauge) string {
 // suspectsOf repeats the suspects of one gauge.
 func (in *Input) suspectsOf(r *show.Report, g gauges.Gauge) {
 	var items []string
-	for _, s := range in.Job.Stock.Suspects {
+	for _, s := range in.Job.Stock.Suspects() {
 		if s.Gauge == g.Label {
 			items = append(items, "Look again: "+in.suspectWords(s))
 		}

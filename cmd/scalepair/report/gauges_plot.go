@@ -18,7 +18,7 @@ func FitPlot(in *Input) chart.Fit {
 	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + in.diameterUnit().Symbol(),
 		YLabel: "unit weight, " + in.plotUnit(), Curves: in.fitCurves()}
 	suspect := map[string]bool{}
-	for _, s := range in.Job.Stock.Suspects {
+	for _, s := range in.Job.Stock.Suspects() {
 		suspect[s.Place.String()] = true
 	}
 	for _, g := range in.Job.Stock.Gauges {
