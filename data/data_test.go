@@ -54,6 +54,9 @@ func TestWireStrengthFallsWithTheDiameter(t *testing.T) {
 }
 
 func TestMaterials(t *testing.T) {
+	whole, err := data.ParseMaterials(bytes.NewReader(data.Materials()), "materials.csv")
+	require.NoError(t, err)
+	assert.Equal(t, whole, data.AllMaterials())
 	var names []string
 	for _, m := range data.AllMaterials() {
 		assert.NotEmpty(t, m.Source, m.Name)

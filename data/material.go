@@ -105,31 +105,71 @@ func confidence(r csvtable.Row, name string, faults *fault.List) string {
 	return c
 }
 
-// embedded reads the embedded table once. A fault in it is a bug and panics.
-var embedded = sync.OnceValue(func() []Material {
-	list, err := ParseMaterials(strings.NewReader(materials), "materials.csv")
+// embedded holds the rows of the embedded table. A row is read when it is first
+// asked for, since most runs need one. A fault in it is a bug and panics.
+var embedded = sync.OnceValue(func() (rows []embeddedRow) {
+	heading := ""
+	for line := range strings.Lines(materials) {
+		switch {
+		case line[0] == '#':
+		case heading == "":
+			heading = line
+		default:
+			rows = append(rows, embeddedRow{line, sync.OnceValue(func() Material { return readRow(heading + line) })})
+		}
+	}
+	return rows
+})
+
+type embeddedRow struct {
+	line string
+	read func() Material
+}
+
+func readRow(table string) Material {
+	list, err := ParseMaterials(strings.NewReader(table), "materials.csv")
 	if err != nil {
 		panic(err)
 	}
-	return list
-})
+	return list[0]
+}
+
+// is tells whether a row's name, or a further one, is the given name. Neither
+// cell is quoted in the embedded table.
+func (r embeddedRow) is(name string) bool {
+	first, rest, _ := strings.Cut(r.line, ",")
+	also, _, _ := strings.Cut(rest, ",")
+	if sameName(first, name) {
+		return true
+	}
+	for n := range strings.SplitSeq(also, ";") {
+		if n != "" && sameName(n, name) {
+			return true
+		}
+	}
+	return false
+}
 
 // AllMaterials gives the embedded materials in the order of the table.
-func AllMaterials() []Material { return slices.Clone(embedded()) }
+func AllMaterials() []Material {
+	out := make([]Material, 0, len(embedded()))
+	for _, r := range embedded() {
+		out = append(out, r.read())
+	}
+	return out
+}
 
 // LookupMaterial finds an embedded material by its name or a further name, the
 // first of the table where two share one; case, blanks and hyphens do not count.
 // The error suggests a near name.
 func LookupMaterial(name string) (Material, error) {
-	same := func(n string) bool { return sameName(n, name) }
-	for i := range embedded() {
-		m := &embedded()[i]
-		if same(m.Name) || slices.ContainsFunc(m.Also, same) {
-			return *m, nil
+	for _, r := range embedded() {
+		if r.is(name) {
+			return r.read(), nil
 		}
 	}
 	var known []string
-	for _, m := range embedded() {
+	for _, m := range AllMaterials() {
 		known = append(append(known, m.Name), m.Also...)
 	}
 	return Material{}, fault.Fault{What: "no material of that name", Given: name, Remedy: suggestion(name, known)}
@@ -140,7 +180,7 @@ func suggestion(name string, known []string) string {
 		return fmt.Sprintf("did you mean %q?", best)
 	}
 	var words []string
-	for _, m := range embedded() {
+	for _, m := range AllMaterials() {
 		words = append(words, m.Name)
 	}
 	return "the materials are " + strings.Join(words, ", ")
