@@ -130,13 +130,14 @@ func (o *others) around(i int) (least, most float64) {
 	y := d.y - m.near.level
 	least, most = math.Inf(1), math.Inf(-1)
 	for k, tau := range scatterGrid {
-		s := m.at[k]
+		at, own := &m.at[k], 0.0 // own: what the dot itself weighs among the sums
 		if but != nobody {
-			s.less(m.term(d, tau))
+			own = d.weightAt(tau)
 		}
-		level := s.y / s.w
-		off := rounding * m.at[k].w / s.w
-		sway := halfStep*scatterStep*math.Sqrt(max(0, s.yy/s.w-level*level)+off) + off
+		by := 1 / (at.w - own)
+		level := by * (at.y - own*y)
+		v, off := by*(at.yy-own*y*y)-level*level, by*at.w*rounding
+		sway := halfStep*scatterStep*math.Sqrt(max(0, v)+off) + off
 		least, most = min(least, y-level-sway), max(most, y-level+sway)
 	}
 	return least, most
