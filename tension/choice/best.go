@@ -55,7 +55,7 @@ func (w *searcher) bestOf(first, stride int, most *ceiling, r *ranking) {
 	w.order, r.room = p.dearFirst(), 1
 	count := 0
 	inward(len(p.req.BassMM), len(p.req.TrebleMM), func(b, t int) {
-		if count++; (count-1)%stride != first {
+		if count++; (count-1)%stride != first || p.tooDifferent(p.req.BassMM[b], p.req.TrebleMM[t]) {
 			return
 		}
 		w.most = most.value() * (1 + slackOfSum)

@@ -14,6 +14,7 @@ type searcher struct {
 	rungs  []int // the set of the pair at hand, as rungs
 	set    []int // the same as stock indexes
 	least  []float64
+	before []lastLeast
 	parts  []squares // by string, what the rung at hand contributes
 	feel   *strung
 	misses misses
@@ -40,7 +41,7 @@ func newSearcher(p *Plan) *searcher {
 	return &searcher{
 		p: p, seats: p.newSeats(), feel: p.newStrung(),
 		rungs: make([]int, p.strings), set: make([]int, p.strings),
-		least: make([]float64, p.strings), parts: make([]squares, p.strings),
+		least: make([]float64, p.strings), parts: make([]squares, p.strings), before: make([]lastLeast, p.strings),
 		misses: misses{first: true}, travel: newTravelMemo(p.strings, rungs),
 		made: madeBends{perEA: make([]float64, len(p.req.Cases)*len(p.req.Feel.BendFrets))},
 		most: math.Inf(1), order: indexes(p.strings),
@@ -74,6 +75,13 @@ func (w *searcher) try(bassMM, trebleMM float64) (fan.Frame, squares, Miss) {
 	}
 	miss.BassMM, miss.TrebleMM = bassMM, trebleMM
 	return frame, total, miss
+}
+
+// tooDifferent tells whether the limit on the difference drops a pair, whatever
+// else does.
+func (p *Plan) tooDifferent(bassMM, trebleMM float64) bool {
+	limit := p.req.Limits.DifferenceMM
+	return limit > 0 && math.Abs(bassMM-trebleMM) > limit*(1+limitSlack)
 }
 
 // frameWithin settles a pair's geometry and looks at the limits on a pair.

@@ -20,6 +20,44 @@ import (
 // costs more than the best found: rungs are sorted by unit weight, so tension
 // rises with them but for the stretch, which is bounded.
 func (w *searcher) leastOn(i int, most float64) bool {
+	if !w.p.isBend[i] {
+		if found, known := w.asBefore(i, most); known {
+			return found
+		}
+	}
+	found := w.walkFrom(i, most)
+	w.before[i] = lastLeast{w.seats[i].lengthM, most, w.least[i], w.rungs[i], w.parts[i], found}
+	return found
+}
+
+// lastLeast is what leastOn last found on a string: of all that a string without
+// bends does, the length decides, and many pairs share the lowest one's.
+type lastLeast struct {
+	lengthM, most float64 // most: what a rung could cost
+	cost          float64
+	rung          int
+	parts         squares
+	found         bool
+}
+
+// asBefore takes over what was last found on a string without bends, where its
+// length is the same and answers for what a rung may cost now.
+func (w *searcher) asBefore(i int, most float64) (found, known bool) {
+	b := &w.before[i]
+	switch {
+	case b.lengthM != w.seats[i].lengthM:
+		return false, false
+	case !b.found:
+		return false, most <= b.most
+	case b.cost > most:
+		return false, true
+	}
+	w.least[i], w.rungs[i], w.parts[i] = b.cost, b.rung, b.parts
+	return true, true
+}
+
+// walkFrom is leastOn by walking.
+func (w *searcher) walkFrom(i int, most float64) bool {
 	w.least[i] = most
 	w.made.speed2 = 0
 	from := w.rungs[i]
