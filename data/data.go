@@ -23,6 +23,9 @@ func Demo() fs.FS {
 	return sub
 }
 
+// DemoFile gives one of its files.
+func DemoFile(name string) ([]byte, error) { return files.ReadFile("demo/" + name) }
+
 // Tunings gives the table of named tunings, with the columns name, also and notes
 // (low string first).
 func Tunings() []byte { return mustRead("tunings.csv") }

@@ -59,9 +59,9 @@ var watched = [...]odd.Usual{
 	watchDifference: {Quantity: "difference of the lengths", Measure: odd.Millimetres, Low: -60, High: 100,
 		Check:  "check both lengths",
 		Source: "37 to 34 in is 76 mm and the widest in use; a reverse fan is small (" + noSource + ")"},
-	watchFretSlant: {Quantity: "slant", Measure: odd.Radians, Low: rad(-36), High: rad(36),
+	watchFretSlant: {Quantity: "slant", Measure: odd.Radians, Low: -36 * degree, High: 36 * degree,
 		Check: checkSlant, Source: "judgement: hard to finger from 25 degrees on; 34 degrees at the nut of a five-string bass of 37 and 34 in about neutral fret 7"},
-	watchSaddleSlant: {Quantity: "slant of the saddle line", Measure: odd.Radians, Low: rad(-38), High: rad(38),
+	watchSaddleSlant: {Quantity: "slant of the saddle line", Measure: odd.Radians, Low: -38 * degree, High: 38 * degree,
 		Check: checkSlant, Source: "judgement: 34 degrees on a five-string bass of 37 and 34 in about neutral fret 7, with some room"},
 	watchFrets: {Quantity: "number of frets", Measure: odd.Plain, Low: 12, High: 30,
 		Check: "count them", Source: "small folk instruments to extended boards (" + noSource + ")"},
@@ -110,11 +110,12 @@ var watched = [...]odd.Usual{
 		Check: checkUnit, Source: "fingerboard blanks: 45 to 110 mm (" + noSource + ")"},
 	watchThickness: {Quantity: "blank thickness", Measure: odd.Millimetres, Low: 3, High: 14,
 		Check: "is the unit right? a quarter of an inch is 6.35 mm", Source: "fingerboard blanks: 5 to 10 mm (" + noSource + ")"},
-	watchLineSlant: {Quantity: "slant of a further line", Measure: odd.Radians, Low: rad(-38), High: rad(38),
+	watchLineSlant: {Quantity: "slant of a further line", Measure: odd.Radians, Low: -38 * degree, High: 38 * degree,
 		Check: "it is measured from square, in degrees", Source: "as for the saddle line"},
 }
 
 // Watched gives the usual ranges of a board's geometry, row by row.
 func Watched() []odd.Usual { return slices.Clone(watched[:]) }
 
-func rad(deg float64) float64 { return deg * math.Pi / 180 }
+// degree in radians.
+const degree = math.Pi / 180

@@ -150,6 +150,15 @@ func TestBeliefIsTheIntegral(t *testing.T) {
 	assert.InEpsilon(t, usualScatter, math.Sqrt(b.meanSquare()), 0.01)
 }
 
+// The grid rises from 0.02 % to 35 % by steps of a third.
+func TestScatterGrid(t *testing.T) {
+	for k, tau := range scatterGrid {
+		assert.InEpsilon(t, 0.0002*math.Pow(4.0/3, float64(k)), tau, 1e-14)
+	}
+	assert.InDelta(t, 0.35, scatterGrid[len(scatterGrid)-1], 0.01)
+	assert.Equal(t, math.Log(4.0/3), lnScatterStep)
+}
+
 func TestBoundGivesItsChance(t *testing.T) {
 	rng := rand.New(rand.NewPCG(6, 20))
 	for range 200 {

@@ -129,13 +129,14 @@ func (m *moments) law(but int) (law, bool) {
 //	share(tau) ~ tau exp(-(tau/tau_0)^2/2) likelihood(tau)
 //
 // tau_0: the form's usual scatter, the root mean square before any dot is seen;
-// the factor tau is the grid's step; the likelihood is sums.likelihood. Many
+// the factor tau is the grid's step, its ln
+// here counted from the grid's first; the likelihood is sums.likelihood. Many
 // dots override tau_0, few do not. Source: Bayes' rule with a half-normal prior.
 func (m *moments) belief(but int) belief {
 	var b belief
 	best := math.Inf(-1)
 	for k, tau := range scatterGrid {
-		b[k] = scatterLn[k] - tau*tau/(2*m.usual*m.usual) + m.without(but, k).likelihood(m.sloped)
+		b[k] = float64(k)*lnScatterStep - tau*tau/(2*m.usual*m.usual) + m.without(but, k).likelihood(m.sloped)
 		best = max(best, b[k])
 	}
 	sum := 0.0

@@ -137,14 +137,11 @@ func (o *others) around(i int) (least, most float64) {
 		by := 1 / (at.w - own)
 		level := by * (at.y - own*y)
 		v, off := by*(at.yy-own*y*y)-level*level, by*at.w*rounding
-		sway := halfStep*scatterStep*math.Sqrt(max(0, v)+off) + off
+		sway := lnScatterStep/2*scatterStep*math.Sqrt(max(0, v)+off) + off
 		least, most = min(least, y-level-sway), max(most, y-level+sway)
 	}
 	return least, most
 }
-
-// halfStep is half a step of scatterGrid in ln tau.
-var halfStep = math.Log(scatterStep) / 2
 
 // rounding is what sums of a thousand dots within some tens of per cent are off
 // by, as a fraction of all dots' weight. Where one dot has nearly all of it, the

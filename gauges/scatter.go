@@ -11,28 +11,35 @@ const (
 	plainScatter = 0.005
 )
 
-// scatterStep is from one scatter of the grid to the next.
-const scatterStep = 4.0 / 3
-
 // scatterGrid holds the scatters that are weighed against each other: 0.02 % to
 // 35 %, each a third more than the one before. Finer grids change no figure
 // that is printed.
-var scatterGrid = func() [27]float64 {
-	var grid [27]float64
-	for k := range grid {
-		grid[k] = 0.0002 * math.Pow(scatterStep, float64(k))
-	}
-	return grid
-}()
+var scatterGrid = [27]float64{
+	s0, s0 * scatterStep, s0 * scatterStep * scatterStep,
+	s3, s3 * scatterStep, s3 * scatterStep * scatterStep,
+	s6, s6 * scatterStep, s6 * scatterStep * scatterStep,
+	s9, s9 * scatterStep, s9 * scatterStep * scatterStep,
+	s12, s12 * scatterStep, s12 * scatterStep * scatterStep,
+	s15, s15 * scatterStep, s15 * scatterStep * scatterStep,
+	s18, s18 * scatterStep, s18 * scatterStep * scatterStep,
+	s21, s21 * scatterStep, s21 * scatterStep * scatterStep,
+	s24, s24 * scatterStep, s24 * scatterStep * scatterStep,
+}
 
-// scatterLn is the ln of each scatter of the grid.
-var scatterLn = func() [len(scatterGrid)]float64 {
-	var ln [len(scatterGrid)]float64
-	for k, tau := range scatterGrid {
-		ln[k] = math.Log(tau)
-	}
-	return ln
-}()
+// scatterStep is from one scatter of the grid to the next, and lnScatterStep its
+// ln.
+const (
+	scatterStep   = 4.0 / 3
+	lnScatterStep = 0.287682072451780927439219005993827
+)
+
+const (
+	threeSteps = scatterStep * scatterStep * scatterStep
+
+	s0, s3, s6    = 0.0002, s0 * threeSteps, s3 * threeSteps
+	s9, s12, s15  = s6 * threeSteps, s9 * threeSteps, s12 * threeSteps
+	s18, s21, s24 = s15 * threeSteps, s18 * threeSteps, s21 * threeSteps
+)
 
 // belief is how likely each scatter of the grid is; the shares add up to 1.
 type belief [len(scatterGrid)]float64

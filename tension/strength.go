@@ -2,13 +2,12 @@ package tension
 
 import (
 	"bytes"
-	"encoding/csv"
 	"math"
 	"sort"
-	"strconv"
 	"sync"
 
 	"scalepair/data"
+	"scalepair/data/csvtable"
 	"scalepair/data/unit"
 )
 
@@ -47,27 +46,18 @@ type strengthRow struct{ diaM, pa float64 }
 // strengthTable reads the embedded table once. It is rising in diameter; that
 // and its numbers are checked by a test, so a fault here is a bug.
 var strengthTable = sync.OnceValue(func() []strengthRow {
-	in := csv.NewReader(bytes.NewReader(data.WireStrength()))
-	in.Comment = '#'
-	records, err := in.ReadAll()
-	if err != nil {
-		panic(err)
+	table, faults := csvtable.Scan(bytes.NewReader(data.WireStrength()), "a228.csv", []csvtable.Column{{Name: "diameter_in"}, {Name: "min_ksi"}, {Name: "max_ksi"}})
+	rows := make([]strengthRow, len(table))
+	for i, row := range table {
+		inches, _ := row.Number("diameter_in", &faults)
+		ksi, _ := row.Number("min_ksi", &faults)
+		rows[i] = strengthRow{diaM: inches * unit.Inch, pa: ksi * unit.KilopoundPerSquareInch}
 	}
-	var rows []strengthRow
-	for _, record := range records[1:] {
-		inches, ksi := mustNumber(record[0]), mustNumber(record[1])
-		rows = append(rows, strengthRow{diaM: inches * unit.Inch, pa: ksi * unit.KilopoundPerSquareInch})
+	if err := faults.Err(); err != nil {
+		panic(err)
 	}
 	return rows
 })
-
-func mustNumber(s string) float64 {
-	x, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		panic(err)
-	}
-	return x
-}
 
 // BreakingShare is the stress in the core over its least strength: 1 breaks.
 //

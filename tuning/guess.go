@@ -83,7 +83,7 @@ var letters = sync.OnceValue(func() *strings.Replacer {
 // otherWriting reads notes that are run together, parted by other signs, named
 // in words or in German, or written in letters that only look right.
 func otherWriting(given string) (Tuning, bool) {
-	text := letters().Replace(signs().Replace(given))
+	text := letters().Replace(plainSigns(given))
 	for _, r := range rewritings {
 		text = r.form.Get().ReplaceAllString(text, r.as)
 	}

@@ -116,7 +116,7 @@ var spoken = sync.OnceValue(func() *strings.Replacer {
 // fold makes names that players take for the same one text: lower case, number
 // words, "sharp" and "flat" as signs, words in the order of the alphabet.
 func fold(name string) string {
-	text := spoken().Replace(strings.ToLower(signs().Replace(name)))
+	text := spoken().Replace(strings.ToLower(plainSigns(name)))
 	words := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" -_\t\n", c) })
 	for i, w := range words {
 		words[i] = said(w)

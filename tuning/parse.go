@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"scalepair/data/fault"
 	"scalepair/data/late"
@@ -28,7 +29,15 @@ var (
 	germanH  = late.MustCompile(`^[Hh][#b]?-?\d`)
 )
 
-// signs writes typographic signs in the characters of the grammar.
+// plainSigns writes typographic signs in the characters of the grammar.
+func plainSigns(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r >= utf8.RuneSelf }) {
+		return s
+	}
+	return signs().Replace(s)
+}
+
+// signs are those of plainSigns.
 var signs = sync.OnceValue(func() *strings.Replacer {
 	return strings.NewReplacer("♯", "#", "♭", "b", "𝄪", "##", "𝄫", "bb", "\u2212", "-", "\u2013", "-",
 		"\u00a0", " ", "\u2009", " ", "\u202f", " ", "¢", "c")
@@ -56,7 +65,7 @@ func ParseNote(s string) (Note, error) {
 	if n, ok := bareNote(s); ok {
 		return n, nil
 	}
-	text := strings.Join(strings.Fields(signs().Replace(s)), "")
+	text := strings.Join(strings.Fields(plainSigns(s)), "")
 	m := noteForm.Get().FindStringSubmatch(text)
 	if m == nil {
 		return Note{}, refuseNote(s, text)

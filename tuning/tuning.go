@@ -34,7 +34,7 @@ func parse(s string) (Tuning, error) {
 }
 
 func wordsOf(s string) []string {
-	return strings.FieldsFunc(signs().Replace(s), func(c rune) bool { return strings.ContainsRune(" \t\r\n,;", c) })
+	return strings.FieldsFunc(plainSigns(s), func(c rune) bool { return strings.ContainsRune(" \t\r\n,;", c) })
 }
 
 // parseNotes reads a note a word, and names every word that is none.

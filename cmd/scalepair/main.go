@@ -21,6 +21,9 @@ func main() {
 //
 //go:noinline
 func growStack() byte {
+	if os.Args != nil {
+		return 0 // the room counts from the start, but need not be cleared
+	}
 	var room [24 << 10]byte
 	return room[len(os.Args)%len(room)]
 }

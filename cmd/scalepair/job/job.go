@@ -47,7 +47,7 @@ func (j *Job) Demo() bool { return j.Path == "" }
 // DefaultFile in the current folder, and without one the embedded demo. All
 // faults of a file come together as a fault.List.
 func Load(path string, over Overrides) (*Job, error) {
-	j, files, dir, err := open(path)
+	j, dir, err := open(path)
 	if err != nil {
 		return nil, err
 	}
@@ -62,30 +62,31 @@ func Load(path string, over Overrides) (*Job, error) {
 	if err := over.apply(j.Build); err != nil {
 		return nil, err
 	}
-	if err := j.readStock(files, dir); err != nil {
+	if err := j.readStock(dir); err != nil {
 		return j, err
 	}
 	return j, j.gaugesHighFirst()
 }
 
-// open finds the build file and gives the folder that holds its readings.
-func open(path string) (*Job, fs.FS, string, error) {
+// open finds the build file and gives the folder that holds its readings, which
+// the demo's does not need.
+func open(path string) (*Job, string, error) {
 	if path == "" {
-		if _, err := os.Stat(DefaultFile); errors.Is(err, fs.ErrNotExist) {
-			src, err := fs.ReadFile(data.Demo(), DefaultFile)
-			return &Job{Source: src}, data.Demo(), "", err
+		if _, err := os.Stat(DefaultFile); os.IsNotExist(err) {
+			src, err := data.DemoFile(DefaultFile)
+			return &Job{Source: src}, "", err
 		}
 		path = DefaultFile
 	}
 	src, err := readInput(path, "give the path of a build file, or make one: scalepair init")
 	if err != nil {
-		return nil, nil, "", err
+		return nil, "", err
 	}
-	return &Job{Path: path, Source: src}, nil, filepath.Dir(path), nil
+	return &Job{Path: path, Source: src}, filepath.Dir(path), nil
 }
 
 // readStock reads the readings and combines them with the constructions.
-func (j *Job) readStock(files fs.FS, dir string) error {
+func (j *Job) readStock(dir string) error {
 	name := j.Build.Readings
 	show := name
 	if filepath.IsAbs(name) {
@@ -93,9 +94,9 @@ func (j *Job) readStock(files fs.FS, dir string) error {
 	}
 	var src []byte
 	var err error
-	if files != nil {
+	if j.Demo() {
 		show = "demo:" + name
-		src, err = fs.ReadFile(files, name)
+		src, err = data.DemoFile(name)
 	} else if show = filepath.Join(dir, filepath.FromSlash(name)); !j.needless(show) {
 		src, err = readInput(show, `weigh some string ends and list them there, or name the file with readings = "..." in `+j.Build.File)
 	}
