@@ -94,9 +94,9 @@ func (r *Reading) checkWeighed(place placer, faults *fault.List) {
 		faults.Add(place("gauge"), "a weighing without mass and length", r.Gauge,
 			"give both, or write the kind as listed for a gauge that was not weighed")
 	case r.MassKg == 0:
-		faults.Add(place("mass"), withoutMass, "", "give the mass, as "+exampleMass(r.Given.Mass, "g", 0.43e-3))
+		faults.Add(place("mass"), withoutMass, "", "give the mass, as "+exampleMass(r.Given.Mass(), "g", 0.43e-3))
 	case r.LengthM == 0:
-		faults.Add(place("length"), withoutLength, "", "give the length of the piece, as "+r.Given.exampleLength(r.Given.Length, 0.3))
+		faults.Add(place("length"), withoutLength, "", "give the length of the piece, as "+r.Given.exampleLength(r.Given.Length(), 0.3))
 	}
 }
 
@@ -106,10 +106,10 @@ func (r *Reading) checkHung(place placer, faults *fault.List) {
 	}
 	lacks := func(column, how string) { faults.Add(place(column), "a hung test without "+words(column), "", how) }
 	if r.HungKg == 0 {
-		lacks("hung_mass", "weigh all that hangs, lower clamp and hook included, as "+exampleMass(r.Given.Hung, "kg", 6.5))
+		lacks("hung_mass", "weigh all that hangs, lower clamp and hook included, as "+exampleMass(r.Given.Hung(), "kg", 6.5))
 	}
 	if r.SpeakingM == 0 {
-		lacks("speaking_length", "measure from clamp to clamp, as "+r.Given.exampleLength(r.Given.Speaking, 0.6))
+		lacks("speaking_length", "measure from clamp to clamp, as "+r.Given.exampleLength(r.Given.Speaking(), 0.6))
 	}
 	if r.FreqHz == 0 {
 		lacks("pitch", "give the pitch that sounded, as 196 Hz or G3-4c")

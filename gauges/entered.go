@@ -46,14 +46,14 @@ func (t Instruments) numbers(r Reading, g Gauge) []entered {
 	outer := g.outerEntered()
 	if r.Kind == Hung {
 		return []entered{
-			massEntered("hung mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), massForm(r.Given.Hung), "kg"),
+			massEntered("hung mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), massForm(r.Given.Hung()), "kg"),
 			lengthEntered("speaking length", r.SpeakingM, t.lengthStep(r), -2, r.Given.speaking().form()),
 			{name: "pitch", x: r.FreqHz, form: unit.Written{Unit: "Hz", Decimals: 1}, power: -2},
 			outer,
 		}
 	}
 	return []entered{
-		massEntered("mass", r.MassKg, t.massStep(r), massForm(r.Given.Mass), "g"),
+		massEntered("mass", r.MassKg, t.massStep(r), massForm(r.Given.Mass()), "g"),
 		lengthEntered("length", r.LengthM, t.lengthStep(r), -1, r.Given.length().form()),
 		{name: "pieces", x: float64(r.pieces()), power: -1},
 		outer,
@@ -81,7 +81,7 @@ func lengthEntered(name string, m, step, power float64, form unit.Written) enter
 func (g Gauge) outerEntered() entered {
 	form := unit.Written{}
 	if i := slices.IndexFunc(g.Rows, func(r Reading) bool { return r.OuterM > 0 }); i >= 0 {
-		form = lengthForm(g.Rows[i].Given.Outer)
+		form = lengthForm(g.Rows[i].Given.Outer())
 	}
 	if !form.Known() {
 		form = unit.Form[unit.Length]("", "mm")

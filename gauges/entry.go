@@ -91,10 +91,10 @@ func (e *entry) merge(r *Reading, faults *fault.List) {
 	all := *e.r
 	ours, theirs := all.kept(), r.kept()
 	if all.OuterM == 0 {
-		all.OuterFrom, all.Given.Outer = r.OuterFrom, r.Given.Outer
+		all.OuterFrom, all.Given.outerRow = r.OuterFrom, r.Given.outerRow
 	}
 	if all.CoreM == 0 {
-		all.CoreFrom, all.Given.Core = r.CoreFrom, r.Given.Core
+		all.CoreFrom, all.Given.coreRow = r.CoreFrom, r.Given.coreRow
 	}
 	e.mergeWord("construction", &all.Construction, r.Construction, r.Place, faults)
 	e.mergeWord("material", &all.Material, r.Material, r.Place, faults)

@@ -1,6 +1,7 @@
 package gauges
 
 import (
+	"scalepair/data/csvtable"
 	"scalepair/data/unit"
 )
 
@@ -9,19 +10,41 @@ import (
 // value is not known.
 type AsWritten struct{ Text, Unit string }
 
-// Given is how the sizes of a reading were written down. What is not known is
-// told in millimetres, grams and kilograms.
+// Given is how the sizes of a reading were written down: in its row of the file,
+// and for a diameter that it leaves out in another of the gauge. What is not
+// known is told in millimetres, grams and kilograms.
 type Given struct {
-	Outer, Core, Winding, Length, LengthStep, Speaking AsWritten
-	Mass, MassStep, Hung, HungStep                     AsWritten
+	row, outerRow, coreRow *csvtable.Row // nil where the reading stands in no file
 	// Fractions tells that lengths of this file are written in fractions, so
 	// that a whole number of inches among them is one too.
 	Fractions bool
 }
 
+// givenIn is how the sizes of a row are written down.
+func givenIn(row *csvtable.Row) Given { return Given{row: row, outerRow: row, coreRow: row} }
+
+func asWritten(row *csvtable.Row, column string) AsWritten {
+	if row == nil {
+		return AsWritten{}
+	}
+	return AsWritten{row.Get(column), row.Unit(column)}
+}
+
+// Outer and Core are the diameters as written.
+func (g Given) Outer() AsWritten { return asWritten(g.outerRow, "outer") }
+func (g Given) Core() AsWritten  { return asWritten(g.coreRow, "core") }
+
+// Length and Mass are those of a weighing as written.
+func (g Given) Length() AsWritten { return asWritten(g.row, "length") }
+func (g Given) Mass() AsWritten   { return asWritten(g.row, "mass") }
+
+// Speaking and Hung are the length and the mass of a hung test as written.
+func (g Given) Speaking() AsWritten { return asWritten(g.row, "speaking_length") }
+func (g Given) Hung() AsWritten     { return asWritten(g.row, "hung_mass") }
+
 // HungUnit is the unit that the hung mass was given in, "kg" or "lb" say; ""
 // where it is not known.
-func (r Reading) HungUnit() string { return massForm(r.Given.Hung).Unit }
+func (r Reading) HungUnit() string { return massForm(r.Given.Hung()).Unit }
 
 func lengthForm(a AsWritten) unit.Written { return unit.Form[unit.Length](a.Text, a.Unit) }
 func massForm(a AsWritten) unit.Written   { return unit.Form[unit.Mass](a.Text, a.Unit) }
@@ -79,16 +102,16 @@ func (t told) bounds(low, top float64) string {
 	return t.usual(low) + " to " + t.usual(top)
 }
 
-func (g *Given) outer() told      { return told{g.Outer, lengthForm, showDiameter} }
-func (g *Given) core() told       { return told{g.Core, lengthForm, showDiameter} }
-func (g *Given) winding() told    { return g.piece(g.Winding) }
-func (g *Given) length() told     { return g.piece(g.Length) }
-func (g *Given) lengthStep() told { return g.piece(g.LengthStep) }
-func (g *Given) speaking() told   { return g.piece(g.Speaking) }
-func (g *Given) mass() told       { return told{g.Mass, massForm, showG} }
-func (g *Given) massStep() told   { return told{g.MassStep, massForm, showG} }
-func (g *Given) hung() told       { return told{g.Hung, massForm, showKg} }
-func (g *Given) hungStep() told   { return told{g.HungStep, massForm, showG} }
+func (g *Given) outer() told      { return told{g.Outer(), lengthForm, showDiameter} }
+func (g *Given) core() told       { return told{g.Core(), lengthForm, showDiameter} }
+func (g *Given) winding() told    { return g.piece(asWritten(g.row, "winding")) }
+func (g *Given) length() told     { return g.piece(g.Length()) }
+func (g *Given) lengthStep() told { return g.piece(asWritten(g.row, "length_step")) }
+func (g *Given) speaking() told   { return g.piece(g.Speaking()) }
+func (g *Given) mass() told       { return told{g.Mass(), massForm, showG} }
+func (g *Given) massStep() told   { return told{asWritten(g.row, "mass_step"), massForm, showG} }
+func (g *Given) hung() told       { return told{g.Hung(), massForm, showKg} }
+func (g *Given) hungStep() told   { return told{asWritten(g.row, "hung_step"), massForm, showG} }
 
 // piece tells a length along the string.
 func (g *Given) piece(a AsWritten) told {
@@ -110,7 +133,7 @@ func wholeIsFraction(a AsWritten) unit.Written {
 // exampleLength is a length to follow where a cell is empty, in the heading's
 // unit or else the diameter's.
 func (g *Given) exampleLength(a AsWritten, m float64) string {
-	for _, name := range []string{a.Unit, lengthForm(g.Outer).Unit, "mm"} {
+	for _, name := range []string{a.Unit, lengthForm(g.Outer()).Unit, "mm"} {
 		if w := unit.Form[unit.Length]("", name); w.Known() {
 			return w.About(m)
 		}

@@ -61,8 +61,8 @@ func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error
 	if exchangedColumns(rows, &faults) {
 		return nil, faults.Err()
 	}
-	out, decimals, given := make([]Reading, 0, len(rows)), weighsToDecimals(rows), headedUnits(rows)
-	for _, row := range rows {
+	out, decimals := make([]Reading, 0, len(rows)), weighsToDecimals(rows)
+	for i, row := range rows {
 		if len(faults) >= mostFaults {
 			break
 		}
@@ -72,7 +72,7 @@ func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error
 		p := rowReader{row: row, faults: &faults, unitless: unitless, note: note}
 		before := len(faults)
 		p.commas(decimals)
-		out = append(out, Reading{Place: row.Place("gauge"), Given: given})
+		out = append(out, Reading{Place: row.Place("gauge"), Given: givenIn(&rows[i])})
 		r := &out[len(out)-1]
 		p.fill(r)
 		r.check(row.Place, headed && len(faults) == before && !unitless.InRow(row), &faults)
@@ -120,7 +120,7 @@ func headingOf(column string) string {
 func markFractions(all []Reading) {
 	any := false
 	for i := 0; i < len(all) && !any; i++ {
-		any = all[i].Given.Length.anyFraction() || all[i].Given.Speaking.anyFraction()
+		any = all[i].Given.Length().anyFraction() || all[i].Given.Speaking().anyFraction()
 	}
 	for i := range all {
 		all[i].Given.Fractions = any

@@ -58,12 +58,12 @@ func TestReadReadsEveryColumn(t *testing.T) {
 	written, hung := r[0].Given, r[1].Given
 	r[0].Given, r[1].Given = gauges.Given{}, gauges.Given{}
 	assert.Equal(t, first, r[0])
-	assert.Equal(t, gauges.AsWritten{Text: "0.042", Unit: "in"}, written.Outer)
-	assert.Equal(t, gauges.AsWritten{Text: "0.41", Unit: "mm"}, written.Core)
-	assert.Equal(t, gauges.AsWritten{Text: "300", Unit: "mm"}, written.Length)
-	assert.Equal(t, gauges.AsWritten{Text: "3.84", Unit: "g"}, written.Mass)
-	assert.Equal(t, gauges.AsWritten{Text: "600 mm"}, hung.Speaking)
-	assert.Equal(t, gauges.AsWritten{Text: "6.5", Unit: "kg"}, hung.Hung)
+	assert.Equal(t, gauges.AsWritten{Text: "0.042", Unit: "in"}, written.Outer())
+	assert.Equal(t, gauges.AsWritten{Text: "0.41", Unit: "mm"}, written.Core())
+	assert.Equal(t, gauges.AsWritten{Text: "300", Unit: "mm"}, written.Length())
+	assert.Equal(t, gauges.AsWritten{Text: "3.84", Unit: "g"}, written.Mass())
+	assert.Equal(t, gauges.AsWritten{Text: "600 mm"}, hung.Speaking())
+	assert.Equal(t, gauges.AsWritten{Text: "6.5", Unit: "kg"}, hung.Hung())
 	assert.Equal(t, gauges.Reading{
 		Place: r[1].Place, Gauge: "042w", Kind: gauges.Hung, HungKg: 6.5, HungStepKg: 0.005, SpeakingM: 0.6, FreqHz: 195.5, PitchCents: 1.5,
 	}, r[1])

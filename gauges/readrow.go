@@ -22,10 +22,10 @@ type rowReader struct {
 // most rows have more of them than of others.
 func (p rowReader) fill(r *Reading) {
 	for c := range p.row.Cells() {
-		if si, given := r.length(c.Name()); si != nil {
-			*si, given.Text = p.length(c), c.Text()
-		} else if si, given := r.mass(c.Name()); si != nil {
-			*si, given.Text = p.mass(c), c.Text()
+		if si := r.length(c.Name()); si != nil {
+			*si = p.length(c)
+		} else if si := r.mass(c.Name()); si != nil {
+			*si = p.mass(c)
 		} else {
 			p.other(r, c)
 		}
@@ -33,55 +33,37 @@ func (p rowReader) fill(r *Reading) {
 }
 
 // length gives what a column of lengths is read into; nil for any other.
-func (r *Reading) length(column string) (si *float64, given *AsWritten) {
+func (r *Reading) length(column string) (si *float64) {
 	switch column {
 	case "outer":
-		return &r.OuterM, &r.Given.Outer
+		return &r.OuterM
 	case "core":
-		return &r.CoreM, &r.Given.Core
+		return &r.CoreM
 	case "winding":
-		return &r.WindingM, &r.Given.Winding
+		return &r.WindingM
 	case "length":
-		return &r.LengthM, &r.Given.Length
+		return &r.LengthM
 	case "length_step":
-		return &r.LengthStepM, &r.Given.LengthStep
+		return &r.LengthStepM
 	case "speaking_length":
-		return &r.SpeakingM, &r.Given.Speaking
+		return &r.SpeakingM
 	}
-	return nil, nil
+	return nil
 }
 
 // mass gives what a column of masses is read into; nil for any other.
-func (r *Reading) mass(column string) (si *float64, given *AsWritten) {
+func (r *Reading) mass(column string) (si *float64) {
 	switch column {
 	case "mass":
-		return &r.MassKg, &r.Given.Mass
+		return &r.MassKg
 	case "mass_step":
-		return &r.MassStepKg, &r.Given.MassStep
+		return &r.MassStepKg
 	case "hung_mass":
-		return &r.HungKg, &r.Given.Hung
+		return &r.HungKg
 	case "hung_step":
-		return &r.HungStepKg, &r.Given.HungStep
+		return &r.HungStepKg
 	}
-	return nil, nil
-}
-
-// headedUnits is how the sizes of an empty row are written down: with the units
-// of the headings.
-func headedUnits(rows []csvtable.Row) Given {
-	var r Reading
-	for _, c := range readingColumns {
-		if len(rows) == 0 {
-			break
-		}
-		if _, given := r.length(c.Name); given != nil {
-			given.Unit = rows[0].Unit(c.Name)
-		}
-		if _, given := r.mass(c.Name); given != nil {
-			given.Unit = rows[0].Unit(c.Name)
-		}
-	}
-	return r.Given
+	return nil
 }
 
 // other reads a cell that is no length and no mass.

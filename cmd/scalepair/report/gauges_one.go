@@ -179,11 +179,11 @@ func (in *Input) rows(r *show.Report, g gauges.Gauge, hung bool) *show.Table {
 
 func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
 	w := in.weigh(row, g)
-	length, pieces := in.lengthCell(row.LengthM, row.Given.Length), fmt.Sprint(max(row.Pieces, 1))
-	mass := in.massCell(row, row.MassKg, row.Given.Mass)
+	length, pieces := in.lengthCell(row.LengthM, row.Given.Length()), fmt.Sprint(max(row.Pieces, 1))
+	mass := in.massCell(row, row.MassKg, row.Given.Mass())
 	if row.Kind == gauges.Hung {
-		length, pieces = in.lengthCell(row.SpeakingM, row.Given.Speaking), none
-		mass = in.massCell(row, row.HungKg, row.Given.Hung)
+		length, pieces = in.lengthCell(row.SpeakingM, row.Given.Speaking()), none
+		mass = in.massCell(row, row.HungKg, row.Given.Hung())
 	}
 	cells := []string{fmt.Sprint(row.Place.Line), row.Kind.String(), pieces, length, mass}
 	if hung && row.Kind == gauges.Hung {
