@@ -74,7 +74,7 @@ func (c combiner) gauge(e *entry) Gauge {
 	outer, core := c.diameters(e)
 	g.outer, g.core = outer, core
 	g.UOuter, g.Core, g.UCore = outer.u(), core.d, core.u()
-	g.CoreParts = within(coreSource(g.Label), core.own).plus(1, within(sourceCalipers, core.common))
+	g.CoreParts = core.parts(coreSource(g.Label))
 	if g.Family == Plain {
 		g.Shape = Round
 	}

@@ -19,6 +19,14 @@ type diameter struct {
 // u is the standard uncertainty of the diameter.
 func (d diameter) u() float64 { return RootSum(d.own, d.common) }
 
+// parts are those parts by source; own names that of this diameter alone.
+func (d diameter) parts(own string) parts {
+	out := make(parts, 0, 2)
+	out.add(CommonPart{own, d.own, true})
+	out.add(CommonPart{sourceCalipers, d.common, true})
+	return out
+}
+
 // relOwn and relCommon are the parts as fractions of the diameter.
 func (d diameter) relOwn() float64    { return d.own / d.d }
 func (d diameter) relCommon() float64 { return d.common / d.d }

@@ -27,11 +27,12 @@ func mean(values []value) average {
 		total += 1 / (v.indep * v.indep)
 	}
 	out := average{dof: len(values) - 1, chi2: disagreement(values)}
+	out.common = make(parts, 0, len(values[0].common))
 	for _, v := range values {
 		share := 1 / (v.indep * v.indep) / total
 		out.w += share * v.w
 		out.bounded = fourthSum(out.bounded, share*v.bounded)
-		out.common = out.common.plus(share, v.common)
+		out.common.addAll(share, v.common)
 	}
 	out.indep = math.Sqrt(1/total) * out.birge()
 	return out
@@ -66,7 +67,7 @@ func combineKinds(kinds []value) average {
 		share := 1 / (k.u() * k.u()) / total
 		out.w += share * k.w
 		out.indep, out.bounded = RootSum(out.indep, share*k.indep), fourthSum(out.bounded, share*k.bounded)
-		out.common = out.common.plus(share, k.common)
+		out.common.addAll(share, k.common)
 	}
 	wide := out.u() * out.birge()
 	out.indep = math.Sqrt(max(0, wide*wide-math.Pow(out.common.size(), 2)))

@@ -39,10 +39,15 @@ type parts []CommonPart
 // plus adds scale times each part of b.
 func (a parts) plus(scale float64, b parts) parts {
 	out := append(make(parts, 0, len(a)+len(b)), a...)
-	for _, p := range b {
-		out.add(CommonPart{p.Source, scale * p.U, p.Bounded})
-	}
+	out.addAll(scale, b)
 	return out
+}
+
+// addAll is plus for a set that nobody else holds.
+func (a *parts) addAll(scale float64, b parts) {
+	for _, p := range b {
+		a.add(CommonPart{p.Source, scale * p.U, p.Bounded})
+	}
 }
 
 // add puts one more part into a set that nobody else holds.
@@ -81,9 +86,14 @@ func (a parts) dot(b parts) float64 {
 	return sum
 }
 
-// dropZeros leaves out the parts that are exactly 0.
+// dropZeros leaves out the parts that are exactly 0. Without any it is the set
+// itself.
 func (a parts) dropZeros() parts {
-	return slices.DeleteFunc(slices.Clone(a), func(p CommonPart) bool { return p.U == 0 })
+	zero := func(p CommonPart) bool { return p.U == 0 }
+	if !slices.ContainsFunc(a, zero) {
+		return a
+	}
+	return slices.DeleteFunc(slices.Clone(a), zero)
 }
 
 // one makes a set of one part, or of none where u is 0.
