@@ -90,10 +90,10 @@ func (e *entry) take(rows []Reading, i int) {
 func (e *entry) merge(r *Reading, faults *fault.List) {
 	all := *e.r
 	ours, theirs := all.kept(), r.kept()
-	if all.OuterM == 0 {
+	if all.OuterM == 0 && r.OuterM > 0 {
 		all.OuterFrom, all.Given.outerRow = r.OuterFrom, r.Given.outerRow
 	}
-	if all.CoreM == 0 {
+	if all.CoreM == 0 && r.CoreM > 0 {
 		all.CoreFrom, all.Given.coreRow = r.CoreFrom, r.Given.coreRow
 	}
 	e.mergeWord("construction", &all.Construction, r.Construction, r.Place, faults)
