@@ -76,7 +76,7 @@ func requirePlan(t *testing.T, d draw.Drawing, p tile.Plan, o tile.Options) {
 
 // A paper's name and width read, or are refused with what would do.
 func FuzzParsePaper(f *testing.F) {
-	for _, s := range []string{"A4", " letter ", "roll 610 mm", "Roll 24 in", "roll", "roll -1 mm", "roll 1e300 m", "", "A5", "\xff", "ROLL½in"} {
+	for _, s := range []string{"A4", " letter ", "roll 610 mm", "Roll 24 in", "roll", "roll -1 mm", "roll 1e300 m", "roll1e307 m", "", "A5", "\xff", "ROLL½in"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

@@ -50,6 +50,9 @@ func ParsePaper(s string) (Paper, error) {
 		if err != nil {
 			return Paper{}, fault.Fault{Place: place, What: "a roll needs its width with a unit", Given: s, Remedy: "write it as `roll 610 mm`"}
 		}
+		if math.IsInf(width.MM(), 0) {
+			return Paper{}, fault.Fault{Place: place, What: "the paper's width is out of range", Given: s, Remedy: "from 150 to 5000 mm"}
+		}
 		return Roll(width.MM()), nil
 	}
 	var names []string
