@@ -81,6 +81,12 @@ func TestALimitHoldsUpToItself(t *testing.T) {
 				require.NoError(t, err)
 				d, err := plan.Detail(700, 650, set)
 				require.NoError(t, err)
+				only := req
+				only.BassMM, only.TrebleMM, only.Given = []float64{700}, []float64{650}, set
+				plan, err = choice.Prepare(only)
+				require.NoError(t, err)
+				_, _, ok := plan.SearchBest()
+				assert.Equal(t, len(d.Broken) == 0, ok, "a search keeps to the same limit")
 				return d.Broken
 			}
 			assert.Empty(t, broken(row.at*(1+row.out*1e-12)), "kept")
