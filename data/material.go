@@ -53,8 +53,8 @@ var materialColumns = []csvtable.Column{
 func ParseMaterials(in io.Reader, file string) ([]Material, error) {
 	rows, faults := csvtable.Scan(in, file, materialColumns)
 	out := make([]Material, 0, len(rows))
-	for _, r := range rows {
-		out = append(out, material(r, &faults))
+	for i := range rows {
+		out = append(out, material(&rows[i], &faults))
 	}
 	if err := faults.Err(); err != nil {
 		return nil, err
@@ -62,7 +62,7 @@ func ParseMaterials(in io.Reader, file string) ([]Material, error) {
 	return out, nil
 }
 
-func material(r csvtable.Row, faults *fault.List) Material {
+func material(r *csvtable.Row, faults *fault.List) Material {
 	m := Material{
 		Name: strings.ToLower(r.Get("name")), Also: names(r.Get("also")),
 		DensityKgM3: within(r, "density_kg_m3", 100, 25000, faults),
@@ -89,7 +89,7 @@ func names(cell string) []string {
 }
 
 // within reads a number of a sensible size; 0 for an empty cell.
-func within(r csvtable.Row, name string, low, high float64, faults *fault.List) float64 {
+func within(r *csvtable.Row, name string, low, high float64, faults *fault.List) float64 {
 	x, ok := r.Number(name, faults)
 	if ok && (x < low || x > high) {
 		faults.Add(r.Place(name), fmt.Sprintf("%s lies outside %v to %v", name, low, high), r.Get(name), "")
@@ -97,7 +97,7 @@ func within(r csvtable.Row, name string, low, high float64, faults *fault.List) 
 	return x
 }
 
-func confidence(r csvtable.Row, name string, faults *fault.List) string {
+func confidence(r *csvtable.Row, name string, faults *fault.List) string {
 	c := r.Get(name)
 	if c != "" && !slices.Contains(Confidences, c) {
 		faults.Add(r.Place(name), "no confidence", c, "write "+strings.Join(Confidences, ", "))

@@ -16,7 +16,7 @@ var commaColumns = []string{"outer", "core", "length", "mass", "hung_mass", "spe
 // stands as a mass of 3 and a 72 in the column after it. Whole numbers may
 // stand side by side, so the 72 must be none of what its column holds; under a
 // winding it is enough that the file weighs to decimals and this mass has none.
-func (p rowReader) commas(decimals bool) {
+func (p *rowReader) commas(decimals bool) {
 	for c := range p.row.Cells() {
 		number, next, cut := c.DecimalComma()
 		if !cut || !slices.Contains(commaColumns, c.Name()) || !spilled(c, next, decimals) {

@@ -12,8 +12,9 @@ func exchangedColumns(rows []csvtable.Row, faults *fault.List) bool {
 	length, _ := usualSizeOf("length")
 	mass, _ := usualSizeOf("mass")
 	count := 0
-	var first csvtable.Row
-	for _, row := range rows {
+	var first *csvtable.Row
+	for i := range rows {
+		row := &rows[i]
 		a, b := row.Get("length"), row.Get("mass")
 		if a == "" || b == "" {
 			continue

@@ -18,7 +18,8 @@ import (
 // nobody sees. Names that are merely near are noted, not refused: see namesake.
 func misspeltKinds(rows []csvtable.Row, faults *fault.List) {
 	kinds := []string{Plain}
-	for _, row := range rows {
+	for i := range rows {
+		row := &rows[i]
 		text := row.Get("construction")
 		key := labelKey(text)
 		if key == "" || slices.Contains(kinds, key) {

@@ -62,17 +62,19 @@ func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error
 		return nil, faults.Err()
 	}
 	out, decimals := make([]Reading, 0, len(rows)), weighsToDecimals(rows)
-	for i, row := range rows {
+	p := rowReader{faults: &faults, unitless: unitless, note: note}
+	for i := range rows {
+		row := &rows[i]
 		if len(faults) >= mostFaults {
 			break
 		}
 		if totals(row, &faults) {
 			continue
 		}
-		p := rowReader{row: row, faults: &faults, unitless: unitless, note: note}
+		p.row = row
 		before := len(faults)
 		p.commas(decimals)
-		out = append(out, Reading{Place: row.Place("gauge"), Given: givenIn(&rows[i])})
+		out = append(out, Reading{Place: row.Place("gauge"), Given: givenIn(row)})
 		r := &out[len(out)-1]
 		p.fill(r)
 		r.check(row.Place, headed && len(faults) == before && !unitless.InRow(row), &faults)
@@ -90,7 +92,7 @@ func ReadReadings(in io.Reader, file string, note PitchReader) ([]Reading, error
 const mostFaults = 100
 
 // totals reports a row that a spreadsheet added up.
-func totals(row csvtable.Row, faults *fault.List) bool {
+func totals(row *csvtable.Row, faults *fault.List) bool {
 	label := row.Get("gauge")
 	if !slices.Contains([]string{"total", "totals", "sum", "average", "mean", "count", "summe", "gesamt", "mittel", "mittelwert"}, strings.TrimSuffix(labelKey(label), ":")) {
 		return false

@@ -12,7 +12,7 @@ import (
 
 // rowReader reads the cells of one row.
 type rowReader struct {
-	row      csvtable.Row
+	row      *csvtable.Row
 	faults   *fault.List
 	unitless csvtable.Unitless
 	note     PitchReader
@@ -20,7 +20,7 @@ type rowReader struct {
 
 // fill puts what the cells hold into a reading. Empty cells are passed over:
 // most rows have more of them than of others.
-func (p rowReader) fill(r *Reading) {
+func (p *rowReader) fill(r *Reading) {
 	for c := range p.row.Cells() {
 		if si := r.length(c.Name()); si != nil {
 			*si = p.length(c)
@@ -67,7 +67,7 @@ func (r *Reading) mass(column string) (si *float64) {
 }
 
 // other reads a cell that is no length and no mass.
-func (p rowReader) other(r *Reading, c csvtable.Cell) {
+func (p *rowReader) other(r *Reading, c csvtable.Cell) {
 	switch c.Name() {
 	case "gauge":
 		r.Gauge = c.Text()
@@ -100,7 +100,7 @@ func (p rowReader) other(r *Reading, c csvtable.Cell) {
 	}
 }
 
-func (p rowReader) length(c csvtable.Cell) float64 {
+func (p *rowReader) length(c csvtable.Cell) float64 {
 	if p.unitless.At(p.row, c.Name()) {
 		return 0
 	}
@@ -108,7 +108,7 @@ func (p rowReader) length(c csvtable.Cell) float64 {
 	return p.above0(c, float64(x), given)
 }
 
-func (p rowReader) mass(c csvtable.Cell) float64 {
+func (p *rowReader) mass(c csvtable.Cell) float64 {
 	if p.unitless.At(p.row, c.Name()) {
 		return 0
 	}
@@ -116,14 +116,14 @@ func (p rowReader) mass(c csvtable.Cell) float64 {
 	return p.above0(c, float64(x), given)
 }
 
-func (p rowReader) positive(c csvtable.Cell) float64 {
+func (p *rowReader) positive(c csvtable.Cell) float64 {
 	x, given := c.Number(p.faults)
 	return p.above0(c, x, given)
 }
 
 // above0 refuses a size of nothing or less; 0 stands for 'not given' further on,
 // so a written 0 must not pass for it.
-func (p rowReader) above0(c csvtable.Cell, x float64, given bool) float64 {
+func (p *rowReader) above0(c csvtable.Cell, x float64, given bool) float64 {
 	if given && x <= 0 {
 		p.faults.Add(c.Place(), words(c.Name())+" must be above 0", c.Text(), "leave the cell empty where it is not known")
 		return 0
@@ -134,7 +134,7 @@ func (p rowReader) above0(c csvtable.Cell, x float64, given bool) float64 {
 // mostPieces is more than anybody weighs together. Judgement.
 const mostPieces = 1000
 
-func (p rowReader) pieces(c csvtable.Cell) int {
+func (p *rowReader) pieces(c csvtable.Cell) int {
 	n, given := c.Whole(p.faults)
 	if given && (n < 1 || n > mostPieces) {
 		p.faults.Add(c.Place(), fmt.Sprintf("pieces must be 1 to %d", mostPieces), c.Text(), "count the pieces that were weighed together")
@@ -142,12 +142,12 @@ func (p rowReader) pieces(c csvtable.Cell) int {
 	return n
 }
 
-func (p rowReader) kind(c csvtable.Cell) Kind {
+func (p *rowReader) kind(c csvtable.Cell) Kind {
 	i, _ := p.choice(c, "weighed", "hung", "listed")
 	return Kind(i)
 }
 
-func (p rowReader) shape(c csvtable.Cell) Shape {
+func (p *rowReader) shape(c csvtable.Cell) Shape {
 	i, known := p.choice(c, "round", "hex")
 	if !known {
 		return ShapeAssumed
@@ -156,13 +156,13 @@ func (p rowReader) shape(c csvtable.Cell) Shape {
 }
 
 // diameters reads how the outer and the core diameter are known.
-func (p rowReader) diameters(c csvtable.Cell) (outer, core DiameterFrom) {
+func (p *rowReader) diameters(c csvtable.Cell) (outer, core DiameterFrom) {
 	i, _ := p.choice(c, "nominal", "measured", "outer measured", "core measured")
 	return []DiameterFrom{Nominal, Measured, Measured, Nominal}[i], []DiameterFrom{Nominal, Measured, Nominal, Measured}[i]
 }
 
 // choice reads one of a few words; the first, and false, for any other.
-func (p rowReader) choice(c csvtable.Cell, allowed ...string) (index int, known bool) {
+func (p *rowReader) choice(c csvtable.Cell, allowed ...string) (index int, known bool) {
 	for i, w := range allowed {
 		if labelKey(c.Text()) == w {
 			return i, true
@@ -177,7 +177,7 @@ func (p rowReader) choice(c csvtable.Cell, allowed ...string) (index int, known 
 }
 
 // pitch reads hertz, or leaves a note to the caller's reader.
-func (p rowReader) pitch(c csvtable.Cell) float64 {
+func (p *rowReader) pitch(c csvtable.Cell) float64 {
 	text := c.Text()
 	bare := strings.TrimSpace(strings.TrimSuffix(strings.ToLower(text), "hz"))
 	if p.note != nil && !startsNumber(bare) && c.Unit() != "" {

@@ -11,7 +11,7 @@ import (
 
 // Cell is one cell of a row, or a cell that a row lacks.
 type Cell struct {
-	row Row
+	row *Row
 	i   int // -1: the table has no such column
 }
 

@@ -182,7 +182,7 @@ func (t *table) takeRow(line int, text string, cells []cell) {
 		t.faults.Add(t.place(line, 0), "a heading row in the middle of the table", strings.TrimSpace(text), "one table to a file: put what stands below it under the columns above, or into a file of its own")
 		t.over = true
 	} else {
-		t.cells(row, text)
+		t.cells(&row, text)
 	}
 	if len(*t.faults) > before {
 		t.broken = true
@@ -195,7 +195,7 @@ func (t *table) takeRow(line int, text string, cells []cell) {
 }
 
 // cells looks at the shape of a row.
-func (t *table) cells(row Row, text string) {
+func (t *table) cells(row *Row, text string) {
 	t.extraCells(row, text)
 	for _, c := range t.columns {
 		if c.Required && row.Has(c.Name) && row.Get(c.Name) == "" {

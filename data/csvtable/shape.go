@@ -139,7 +139,7 @@ func filled(cells []cell) []string {
 // extraCells reports cells beyond the headings or under an empty heading, and a
 // row that has more cells than the heading where a decimal comma may have made
 // one of them: the spare cell of a row filled into a form is empty.
-func (t *table) extraCells(row Row, text string) {
+func (t *table) extraCells(row *Row, text string) {
 	for i, c := range row.cells {
 		headed := i < len(t.head.cells)
 		if c.text == "" || headed && (t.head.cells[i].name != "" || t.head.refused[i]) {
@@ -177,7 +177,7 @@ func cut(left, right *cell) (string, bool) {
 
 // cutNumbers lists the numbers of a row that a decimal comma may have cut in
 // two, with a point: those under headings with units, else any.
-func (r Row) cutNumbers() string {
+func (r *Row) cutNumbers() string {
 	var measured, any []string
 	for i := 1; i < len(r.cells); i++ {
 		number, ok := cut(&r.cells[i-1], &r.cells[i])

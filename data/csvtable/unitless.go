@@ -16,7 +16,7 @@ type Unitless []unitlessColumn
 
 type unitlessColumn struct {
 	column Column
-	cells  []Row
+	cells  []*Row
 }
 
 // WithoutUnits finds the columns in which no cell has a unit, among those that
@@ -36,12 +36,13 @@ func WithoutUnits(rows []Row, columns []Column) Unitless {
 
 // withoutUnit gives the rows with a cell in a column; none where a heading or
 // a cell states a unit.
-func withoutUnit(rows []Row, name string) []Row {
+func withoutUnit(rows []Row, name string) []*Row {
 	if len(rows) == 0 || !rows[0].Has(name) || rows[0].Unit(name) != "" {
 		return nil
 	}
-	var out []Row
-	for _, row := range rows {
+	var out []*Row
+	for i := range rows {
+		row := &rows[i]
 		switch text := row.Get(name); {
 		case text == "":
 		case !unit.Bare(text):
@@ -82,11 +83,11 @@ func likelyUnits(units []string) []string {
 }
 
 // At tells whether a cell is among them.
-func (b Unitless) At(row Row, name string) bool {
+func (b Unitless) At(row *Row, name string) bool {
 	return slices.ContainsFunc(b, func(c unitlessColumn) bool { return c.column.Name == name }) && row.Get(name) != ""
 }
 
 // InRow tells whether any cell of a row is among them.
-func (b Unitless) InRow(row Row) bool {
+func (b Unitless) InRow(row *Row) bool {
 	return slices.ContainsFunc(b, func(c unitlessColumn) bool { return b.At(row, c.column.Name) })
 }

@@ -53,7 +53,8 @@ func ReadReadings(in io.Reader, file string) ([]Reading, error) {
 	unitless := csvtable.WithoutUnits(rows, columns)
 	unitless.Report(&faults)
 	var out []Reading
-	for _, row := range rows {
+	for i := range rows {
+		row := &rows[i]
 		before := len(faults)
 		r := readRow(row, unitless, &faults)
 		if len(faults) == before && row.Get("measured") != "" {
@@ -69,7 +70,7 @@ func ReadReadings(in io.Reader, file string) ([]Reading, error) {
 	return out, nil
 }
 
-func readRow(row csvtable.Row, unitless csvtable.Unitless, faults *fault.List) Reading {
+func readRow(row *csvtable.Row, unitless csvtable.Unitless, faults *fault.List) Reading {
 	r := Reading{Place: row.Place("measured")}
 	k := pick(row, "line", lineWords(), faults)
 	switch {
@@ -94,7 +95,7 @@ func readRow(row csvtable.Row, unitless csvtable.Unitless, faults *fault.List) R
 }
 
 // marks reads which mark a row is about, and where its step begins.
-func (r *Reading) marks(row csvtable.Row, faults *fault.List) {
+func (r *Reading) marks(row *csvtable.Row, faults *fault.List) {
 	fret, ok := row.Whole("fret", faults)
 	if !ok && row.Get("fret") == "" {
 		empty(row, "fret", "say which mark was measured", faults)
@@ -117,7 +118,7 @@ func (r *Reading) marks(row csvtable.Row, faults *fault.List) {
 }
 
 // end reads the mark a diagonal ends on.
-func (r *Reading) end(row csvtable.Row, faults *fault.List) {
+func (r *Reading) end(row *csvtable.Row, faults *fault.List) {
 	if r.Kind == NutOffset {
 		refuseCell(row, "fret", faults)
 		return
@@ -136,7 +137,7 @@ const wholeStepMM = 2
 
 // readStep reads the tool's step, and notices a measured value that a decimal
 // comma has cut in two: "6,9" is then 6 under measured and 9 under what follows.
-func (r *Reading) readStep(row csvtable.Row, faults *fault.List) {
+func (r *Reading) readStep(row *csvtable.Row, faults *fault.List) {
 	number, next, cut := row.Cell("measured").DecimalComma()
 	step, ok := row.Length("step", faults)
 	sane := step.MM() >= finestStep && step.MM() <= coarsestStep
@@ -152,7 +153,7 @@ func (r *Reading) readStep(row csvtable.Row, faults *fault.List) {
 }
 
 // written is a cell with the unit that it or its heading has.
-func written(row csvtable.Row, name string) string {
+func written(row *csvtable.Row, name string) string {
 	text := row.Get(name)
 	if unit.Bare(text) {
 		return text + " " + row.Unit(name)
@@ -161,14 +162,14 @@ func written(row csvtable.Row, name string) string {
 }
 
 // refuseCell reports a cell that says nothing for this row.
-func refuseCell(row csvtable.Row, name string, faults *fault.List) {
+func refuseCell(row *csvtable.Row, name string, faults *fault.List) {
 	if text := row.Get(name); text != "" {
 		faults.Add(row.Place(name), fmt.Sprintf("%s means nothing in this row", name), text, "leave it empty")
 	}
 }
 
 // empty reports a cell that a row needs, or the column that it needs.
-func empty(row csvtable.Row, name, remedy string, faults *fault.List) {
+func empty(row *csvtable.Row, name, remedy string, faults *fault.List) {
 	if !row.Has(name) {
 		remedy = fmt.Sprintf("add the column %q to the heading row: %s", name, remedy)
 	}
@@ -177,7 +178,7 @@ func empty(row csvtable.Row, name, remedy string, faults *fault.List) {
 
 // pick gives which of the words stands in a cell; -1 with a fault for none. A
 // column that is missing was reported with the headings if all rows need it.
-func pick(row csvtable.Row, name string, words []string, faults *fault.List) int {
+func pick(row *csvtable.Row, name string, words []string, faults *fault.List) int {
 	text := row.Get(name)
 	if text == "" {
 		if name != "line" {
