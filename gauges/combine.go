@@ -202,6 +202,6 @@ func (g *Gauge) implied() {
 	if g.Family == Plain || g.Core == 0 || g.DensityKgM3 == 0 {
 		kind = OneDensity
 	}
-	_, y, _ := kind.see(*g, g.UnitWeight, 0)
+	_, y := kind.see(g, g.UnitWeight)
 	g.ImpliedKgM3 = math.Exp(y)
 }

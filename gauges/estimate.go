@@ -103,9 +103,8 @@ func (f Fit) predict(g *Gauge) (x, w float64, by leans) {
 	if f.Kind == PowerLaw {
 		x = math.Log(g.Outer)
 	}
-	w = f.Kind.weightAt(*g, f.law.y(x))
-	_, _, by = f.Kind.see(*g, w, f.law.slope)
-	return x, w, by
+	w = f.Kind.weightAt(g, f.law.y(x))
+	return x, w, f.Kind.leans(g, w, f.law.slope)
 }
 
 // UnitWeight is the law's unit weight of a size, kg/m, with the standard

@@ -53,8 +53,14 @@ func families(all []Gauge) []*family {
 func (f *family) prepare(all []Gauge) {
 	f.kind = f.lawKind(all)
 	f.sources = f.sharedSources(all)
-	for _, i := range f.measured {
-		f.dots = append(f.dots, f.dot(i, all[i], all[i].UnitWeight))
+	n := len(f.sources)
+	f.dots = make([]dot, len(f.measured))
+	shared := make([]float64, n*len(f.dots))
+	for k, i := range f.measured {
+		d, g := &f.dots[k], &all[i]
+		d.gauge, d.shared = i, shared[k*n:(k+1)*n]
+		d.x, d.y = f.kind.see(g, g.UnitWeight)
+		f.weigh(d, g, g.UnitWeight)
 	}
 	if len(f.dots) < 2 {
 		return
@@ -62,7 +68,8 @@ func (f *family) prepare(all []Gauge) {
 	level, slope := robustLine(f.dots, f.kind == PowerLaw)
 	f.slope = slope
 	for k, i := range f.measured {
-		f.dots[k] = f.dot(i, all[i], f.kind.weightAt(all[i], level+slope*f.dots[k].x))
+		d, g := &f.dots[k], &all[i]
+		f.weigh(d, g, f.kind.weightAt(g, level+slope*d.x))
 	}
 }
 
@@ -92,13 +99,13 @@ func (f *family) sharedSources(all []Gauge) []string {
 	names := []string{sourceCalipers}
 	for _, i := range f.measured {
 		for _, p := range all[i].Common {
-			if !strings.HasPrefix(p.Source, coreSource("")) {
+			if !strings.HasPrefix(p.Source, coreSource("")) && !slices.Contains(names, p.Source) {
 				names = append(names, p.Source)
 			}
 		}
 	}
 	slices.Sort(names)
-	return slices.Compact(names)
+	return names
 }
 
 // bounds tells which of the shared errors have bounds: those that do in every
@@ -119,8 +126,7 @@ func (f *family) bounds(all []Gauge) []bool {
 // ln of the core diameter.
 type leans struct{ byWeight, byOuter, byCore float64 }
 
-// see gives x and y of a gauge of unit weight w, and how y leans on weight and
-// diameters.
+// see gives x and y of a gauge of unit weight w.
 //
 //	plain, one density:  y = ln(w/A)
 //	wrap density:        y = ln((w - a)/R),  a = rho_c A_c,  R = pi/4 (D^2 - D_seat^2)
@@ -128,16 +134,28 @@ type leans struct{ byWeight, byOuter, byCore float64 }
 //
 // A = pi/4 D^2; A_c: the core's area, rho_c its density; D_seat: what the wrap
 // lies on. All as ln of SI values.
-func (k FitKind) see(g Gauge, w, slope float64) (x, y float64, by leans) {
+func (k FitKind) see(g *Gauge, w float64) (x, y float64) {
 	switch k {
 	case OneDensity:
-		return 0, math.Log(w / Round.area(g.Outer)), leans{1, -2, 0}
+		return 0, math.Log(w / Round.area(g.Outer))
 	case PowerLaw:
-		return math.Log(g.Outer), math.Log(w), leans{1, -slope, 0}
+		return math.Log(g.Outer), math.Log(w)
+	}
+	core, ring := g.coreAndRing()
+	return 0, math.Log((w - core) / ring)
+}
+
+// leans are those of a gauge of unit weight w, symbols as in see.
+func (k FitKind) leans(g *Gauge, w, slope float64) leans {
+	switch k {
+	case OneDensity:
+		return leans{1, -2, 0}
+	case PowerLaw:
+		return leans{1, -slope, 0}
 	}
 	core, ring := g.coreAndRing()
 	wrap := w - core
-	return 0, math.Log(wrap / ring), leans{
+	return leans{
 		byWeight: w / wrap,
 		byOuter:  -2 * Round.area(g.Outer) / ring,
 		byCore:   2*Round.area(g.Shape.seat(g.Core))/ring - 2*core/wrap,
@@ -145,7 +163,7 @@ func (k FitKind) see(g Gauge, w, slope float64) (x, y float64, by leans) {
 }
 
 // weightAt is the unit weight of a gauge at a given y: see, solved for w.
-func (k FitKind) weightAt(g Gauge, y float64) float64 {
+func (k FitKind) weightAt(g *Gauge, y float64) float64 {
 	switch k {
 	case OneDensity:
 		return math.Exp(y) * Round.area(g.Outer)
@@ -158,18 +176,19 @@ func (k FitKind) weightAt(g Gauge, y float64) float64 {
 
 // coreAndRing is the core's share of the unit weight, kg/m, and the
 // cross-section of the ring that the wrap fills, m2.
-func (g Gauge) coreAndRing() (core, ring float64) {
+func (g *Gauge) coreAndRing() (core, ring float64) {
 	return g.DensityKgM3 * g.Shape.area(g.Core), Round.area(g.Outer) - Round.area(g.Shape.seat(g.Core))
 }
 
-// dot makes a gauge's dot: its own errors in one figure, the shared ones by
-// source, all relative to the unit weight likely. A plain gauge's core is its
-// outside and counts once.
-func (f *family) dot(i int, g Gauge, likely float64) dot {
-	x, y, _ := f.kind.see(g, g.UnitWeight, f.slope)
-	_, _, by := f.kind.see(g, likely, f.slope)
-	d := dot{gauge: i, x: x, y: y, lean: 1 / by.byWeight, shared: make([]float64, len(f.sources))}
-	own := []float64{by.byWeight * g.Indep / likely, by.byOuter * g.outer.relOwn()}
+// weigh sets a gauge's dot down with its errors: its own in one figure, the
+// shared ones by source, all relative to the unit weight likely. A plain gauge's
+// core is its outside and counts once.
+func (f *family) weigh(d *dot, g *Gauge, likely float64) {
+	by := f.kind.leans(g, likely, f.slope)
+	d.lean = 1 / by.byWeight
+	clear(d.shared)
+	own := make([]float64, 0, 4)
+	own = append(own, by.byWeight*g.Indep/likely, by.byOuter*g.outer.relOwn())
 	for _, p := range g.Common {
 		if k, ok := slices.BinarySearch(f.sources, p.Source); ok {
 			d.shared[k] += by.byWeight * p.U / likely
@@ -184,5 +203,4 @@ func (f *family) dot(i int, g Gauge, likely float64) dot {
 		d.shared[k] += by.byCore * g.core.relCommon()
 	}
 	d.u = RootSum(own...)
-	return d
 }

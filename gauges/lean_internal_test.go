@@ -30,14 +30,15 @@ func TestLeansAreDerivatives(t *testing.T) {
 				g := c.g
 				g.Outer *= math.Exp(byOuter)
 				g.Core *= math.Exp(byCore)
-				x, y, _ := c.kind.see(g, g.UnitWeight*math.Exp(byWeight), slope)
+				x, y := c.kind.see(&g, g.UnitWeight*math.Exp(byWeight))
 				return y - slope*x
 			}
-			_, y, by := c.kind.see(c.g, c.g.UnitWeight, slope)
+			_, y := c.kind.see(&c.g, c.g.UnitWeight)
+			by := c.kind.leans(&c.g, c.g.UnitWeight, slope)
 			assert.InDelta(t, (height(h, 0, 0)-height(-h, 0, 0))/(2*h), by.byWeight, 1e-7)
 			assert.InDelta(t, (height(0, h, 0)-height(0, -h, 0))/(2*h), by.byOuter, 1e-7)
 			assert.InDelta(t, (height(0, 0, h)-height(0, 0, -h))/(2*h), by.byCore, 1e-7)
-			assert.InEpsilon(t, c.g.UnitWeight, c.kind.weightAt(c.g, y), 1e-12)
+			assert.InEpsilon(t, c.g.UnitWeight, c.kind.weightAt(&c.g, y), 1e-12)
 		})
 	}
 }
@@ -85,7 +86,7 @@ func TestAnEstimateCountsEverythingOnce(t *testing.T) {
 			if f.Kind == PowerLaw {
 				at = math.Log(g.Outer)
 			}
-			return f.Kind.weightAt(g, l.level+l.slope*(at-l.centre)+dy)
+			return f.Kind.weightAt(&g, l.level+l.slope*(at-l.centre)+dy)
 		}
 		const h = 1e-5
 		perY := (predicted(h, 0, 0) - predicted(-h, 0, 0)) / (2 * h)

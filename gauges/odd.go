@@ -119,7 +119,7 @@ func (u *usualRange) widen(by float64) { u.Low, u.High = max(0, u.Low-by), u.Hig
 //
 //	(u(y))^2 = (k_w u(w)/w)^2 + (k_d u(d)/d)^2 + (k_c u(c)/c)^2,  y = ln of the density
 //
-// with the leans of FitKind.see on weight, outer and core diameter. Errors that
+// with FitKind.leans on weight, outer and core diameter. Errors that
 // they share are taken as independent.
 func (g *Gauge) usualDensity() usualRange {
 	if g.Family != Plain {
@@ -151,7 +151,7 @@ func (g *Gauge) usualWound() usualRange {
 
 // relDensityU is the relative standard uncertainty of the implied density.
 func (g *Gauge) relDensityU(kind FitKind) float64 {
-	_, _, by := kind.see(*g, g.UnitWeight, 0)
+	by := kind.leans(g, g.UnitWeight, 0)
 	u := RootSum(by.byWeight*g.RelU(), by.byOuter*g.UOuter/g.Outer)
 	if kind == WrapDensity {
 		u = RootSum(u, by.byCore*g.UCore/g.Core)
