@@ -59,7 +59,7 @@ func (s Stock) unseen(g Gauge) []string {
 func (s Stock) shows(g Gauge) float64 {
 	limit := g.Judged.Limit() * float64(g.Readings)
 	if g.Readings > 1 {
-		v := s.by.tools.value(g.Rows[0], g.EA, g.EI, 1)
+		v := s.by.tools.value(&g.Rows[0], g.EA, g.EI, 1)
 		limit = min(limit, normalQuantile(s.each/2)*RootSum(v.indep/v.w, g.Indep/g.UnitWeight))
 	}
 	return limit

@@ -49,7 +49,7 @@ type layer struct {
 func (t Instruments) lookUp(c Construction, faults *fault.List) (wound, bool) {
 	before := len(*faults)
 	c.check(faults)
-	core, err := material(Reading{Material: c.CoreMaterial, Construction: Plain, OuterM: c.CoreM})
+	core, err := material(&Reading{Material: c.CoreMaterial, Construction: Plain, OuterM: c.CoreM})
 	faults.Include(c.at(c.CorePlace), err)
 	w := wound{core: t.wire(c.CoreM, c.Diameters), shape: c.Shape, coreMat: core, packing: 1, uPack: packingU}
 	for _, wrap := range c.Wraps {

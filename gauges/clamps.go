@@ -72,7 +72,7 @@ func clampFactor(eps float64) (factor, relU float64) {
 const mostStiff = 0.05
 
 // checkStiff reports a hung test of a string too stiff for its load and length.
-func (e *entry) checkStiff(r Reading, faults *fault.List) {
+func (e *entry) checkStiff(r *Reading, faults *fault.List) {
 	if r.Kind != Hung {
 		return
 	}

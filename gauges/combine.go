@@ -116,8 +116,8 @@ func (c combiner) diameters(e *entry) (outer, core diameter) {
 // they are there, and how well the rows of one kind agree among themselves.
 func (c combiner) kinds(e *entry, ea, ei float64) (kinds []value, chi2 float64, dof int) {
 	var hung []value
-	for _, r := range e.rows {
-		if r.Kind == Hung {
+	for i := range e.rows {
+		if r := &e.rows[i]; r.Kind == Hung {
 			hung = append(hung, c.tools.value(r, ea, ei, 1))
 		}
 	}

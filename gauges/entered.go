@@ -47,14 +47,14 @@ func (t Instruments) numbers(r Reading, g Gauge) []entered {
 	if r.Kind == Hung {
 		return []entered{
 			massEntered("hung mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), massForm(r.Given.Hung()), "kg"),
-			lengthEntered("speaking length", r.SpeakingM, t.lengthStep(r), -2, r.Given.speaking().form()),
+			lengthEntered("speaking length", r.SpeakingM, t.lengthStep(&r), -2, r.Given.speaking().form()),
 			{name: "pitch", x: r.FreqHz, form: unit.Written{Unit: "Hz", Decimals: 1}, power: -2},
 			outer,
 		}
 	}
 	return []entered{
-		massEntered("mass", r.MassKg, t.massStep(r), massForm(r.Given.Mass()), "g"),
-		lengthEntered("length", r.LengthM, t.lengthStep(r), -1, r.Given.length().form()),
+		massEntered("mass", r.MassKg, t.massStep(&r), massForm(r.Given.Mass()), "g"),
+		lengthEntered("length", r.LengthM, t.lengthStep(&r), -1, r.Given.length().form()),
 		{name: "pieces", x: float64(r.pieces()), power: -1},
 		outer,
 	}

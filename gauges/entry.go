@@ -191,14 +191,14 @@ func (e *entry) finish(faults *fault.List) {
 		faults.Add(e.r.Place, fmt.Sprintf("gauge %q has no outer diameter", e.r.Gauge), "", "give it in one of the gauge's rows")
 	}
 	e.r.checkCore(at, faults)
-	m, err := material(*e.r)
+	m, err := material(e.r)
 	if err != nil {
 		faults.Include(e.r.Place, err)
 		return
 	}
 	e.material = m
-	for _, r := range e.rows {
-		e.checkDensity(r, faults)
-		e.checkStiff(r, faults)
+	for i := range e.rows {
+		e.checkDensity(&e.rows[i], faults)
+		e.checkStiff(&e.rows[i], faults)
 	}
 }

@@ -31,7 +31,7 @@ func (n named) symbolOf(source string) string {
 func (k *works) weighings(t Instruments, rows []Reading) []named {
 	var groups [][]Reading
 	for _, r := range rows {
-		i := slices.IndexFunc(groups, func(g []Reading) bool { return t.sameRounding(g[0], r) })
+		i := slices.IndexFunc(groups, func(g []Reading) bool { return t.sameRounding(&g[0], &r) })
 		if i < 0 {
 			groups = append(groups, []Reading{r})
 			continue
@@ -52,17 +52,17 @@ func (k *works) weighing(t Instruments, group []Reading, j string) named {
 		total += g.allLengthsM()
 	}
 	r := middle(group[0], total, len(group))
-	v := t.value(r, 0, 0, len(group))
+	v := t.value(&r, 0, 0, len(group))
 	m := k.given("m"+j, "mass together"+r.when(), r.MassKg, "kg", r.line())
 	n := k.given("n"+j, "pieces of that", float64(r.pieces()), "", r.line())
 	l := k.lengthOf(group, r, j)
 	w := k.step("w"+j, "unit weight of that", fmt.Sprintf("%s/(%s %s)", m, l, n), v.w, "kg/m", "definition")
 
-	dm := k.once("dm", "step of the balance", t.massStep(r), "kg", fromTools)
-	dl := k.once("dl", "step of the ruler", t.lengthStep(r), "m", fromTools)
+	dm := k.once("dm", "step of the balance", t.massStep(&r), "kg", fromTools)
+	dl := k.once("dl", "step of the ruler", t.lengthStep(&r), "m", fromTools)
 	steps := []string{
-		k.step("sm"+j, "relative uncertainty of the mass, step", fmt.Sprintf("%s/(sqrt(12) %s)", dm, m), StepU(t.massStep(r))/r.MassKg, "", guideStep),
-		k.step("sl"+j, "relative uncertainty of the length, step", fmt.Sprintf("%s/(sqrt(12) %s)", dl, l), StepU(t.lengthStep(r))/r.LengthM, "", guideStep),
+		k.step("sm"+j, "relative uncertainty of the mass, step", fmt.Sprintf("%s/(sqrt(12) %s)", dm, m), StepU(t.massStep(&r))/r.MassKg, "", guideStep),
+		k.step("sl"+j, "relative uncertainty of the length, step", fmt.Sprintf("%s/(sqrt(12) %s)", dl, l), StepU(t.lengthStep(&r))/r.LengthM, "", guideStep),
 	}
 	own := slices.Clone(steps)
 	if t.BalanceRepeatKg > 0 {
@@ -159,7 +159,7 @@ func (k *works) hangings(t Instruments, e *entry, ea, ei float64) []named {
 }
 
 func (k *works) hanging(t Instruments, r Reading, ea, ei float64, j string) named {
-	v := t.value(r, ea, ei, 1)
+	v := t.value(&r, ea, ei, 1)
 	m := k.given("M"+j, "everything that hung"+r.when(), r.HungKg, "kg", r.line())
 	l := k.given("l"+j, "clamp to clamp", r.SpeakingM, "m", r.line())
 	f := k.given("f"+j, "sounded pitch", r.FreqHz, "Hz", r.line())
@@ -203,8 +203,8 @@ func (k *works) hangOwn(t Instruments, r Reading, ea float64, j, by string) []st
 	own := []string{
 		k.step("sM"+j, "relative uncertainty of the load, step", fmt.Sprintf("%s%s/(sqrt(12) M%s)", by, k.once("dM", "step of the scales", hungStep, "kg", fromTools), j),
 			byLoad*StepU(hungStep)/r.HungKg, "", guideStep),
-		k.step("sl"+j, "relative uncertainty of the length, step, twice", fmt.Sprintf("2 %s/(sqrt(12) l%s)", k.once("dl", "step of the ruler", t.lengthStep(r), "m", fromTools), j),
-			2*StepU(t.lengthStep(r))/r.SpeakingM, "", guideStep),
+		k.step("sl"+j, "relative uncertainty of the length, step, twice", fmt.Sprintf("2 %s/(sqrt(12) l%s)", k.once("dl", "step of the ruler", t.lengthStep(&r), "m", fromTools), j),
+			2*StepU(t.lengthStep(&r))/r.SpeakingM, "", guideStep),
 		k.step("sf"+j, "relative uncertainty of the pitch, twice", fmt.Sprintf("2 %s ln(2)/1200", k.once("pc", "standard uncertainty of the pitch", cents, "cents", fromTools)),
 			2*cents*math.Ln2/1200, "", "definition of the cent"),
 	}

@@ -22,7 +22,8 @@ type family struct {
 func families(all []Gauge) []*family {
 	var out []*family
 	byKey := map[string]*family{}
-	for i, g := range all {
+	for i := range all {
+		g := &all[i]
 		key := labelKey(g.Family)
 		if g.Family == Plain {
 			key += "\x00" + g.Material

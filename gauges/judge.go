@@ -41,8 +41,8 @@ func judgements(all []Gauge, families []*family) int {
 			n += len(f.dots)
 		}
 	}
-	for _, g := range all {
-		if g.dof > 0 {
+	for i := range all {
+		if all[i].dof > 0 {
 			n++
 		}
 	}
@@ -139,7 +139,7 @@ type standing struct{ off, u float64 }
 // alone judges one row against the fit, or against the other rows where
 // nothing is fitted.
 func (c combiner) alone(e *entry, g Gauge, i int, r Reading) standing {
-	v := c.tools.value(r, g.EA, g.EI, 1)
+	v := c.tools.value(&r, g.EA, g.EI, 1)
 	against, u := g.UnitWeight, 0.0
 	if g.Judged != nil {
 		against, u = g.Judged.FitKgM(), g.Judged.U()

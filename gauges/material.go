@@ -25,7 +25,7 @@ func youngs(m data.Material, d float64) float64 {
 
 // material finds what a core is made of: the list's row, music wire where
 // nothing was named, or a material that brings its own values.
-func material(r Reading) (data.Material, error) {
+func material(r *Reading) (data.Material, error) {
 	name := r.Material
 	if name == "" {
 		name = data.MusicWire
@@ -45,7 +45,7 @@ func material(r Reading) (data.Material, error) {
 }
 
 // coreM is the diameter of the wire that carries the tension, 0 unknown.
-func (r Reading) coreM() float64 {
+func (r *Reading) coreM() float64 {
 	if isPlain(r.Construction) {
 		return r.OuterM
 	}
@@ -59,7 +59,7 @@ func isPlain(family string) bool { return labelKey(family) == Plain }
 const ownDensityU = 0.01
 
 // withOwn puts the builder's own figures before the list's.
-func withOwn(m data.Material, r Reading) data.Material {
+func withOwn(m data.Material, r *Reading) data.Material {
 	if r.DensityKgM3 > 0 {
 		m.DensityKgM3, m.DensityU = r.DensityKgM3, ownDensityU*r.DensityKgM3
 	}

@@ -96,18 +96,19 @@ func (t Instruments) weighings(rows []Reading) []value {
 		}
 		n, total := 1, rows[i].allLengthsM()
 		for j := i + 1; j < len(rows); j++ {
-			if !grouped[j] && t.sameRounding(rows[i], rows[j]) {
+			if !grouped[j] && t.sameRounding(&rows[i], &rows[j]) {
 				grouped[j] = true
 				n, total = n+1, total+rows[j].allLengthsM()
 			}
 		}
-		values = append(values, t.value(middle(rows[i], total, n), 0, 0, n))
+		r := middle(rows[i], total, n)
+		values = append(values, t.value(&r, 0, 0, n))
 	}
 	return values
 }
 
 // allLengthsM is the length of all pieces of a weighing together.
-func (r Reading) allLengthsM() float64 { return r.LengthM * float64(r.pieces()) }
+func (r *Reading) allLengthsM() float64 { return r.LengthM * float64(r.pieces()) }
 
 // middle is a row with the mean length of its group of n rows, whose lengths
 // add up to total.
@@ -116,7 +117,7 @@ func middle(r Reading, total float64, n int) Reading {
 	return r
 }
 
-func (t Instruments) sameRounding(a, b Reading) bool {
+func (t Instruments) sameRounding(a, b *Reading) bool {
 	step := t.massStep(a)
 	if step != t.massStep(b) || t.BalanceRepeatKg > wander*step {
 		return false

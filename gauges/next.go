@@ -100,7 +100,7 @@ func (s Stock) worth(tools Instruments, influence []float64, i int, longest, bef
 // weighedAgain is the gauge with one further weighing of a piece of length l
 // that agrees with what is known.
 func (g Gauge) weighedAgain(tools Instruments, l float64) Gauge {
-	fresh := tools.value(Reading{Kind: Weighed, LengthM: l, MassKg: g.UnitWeight * l}, 0, 0, 1)
+	fresh := tools.value(&Reading{Kind: Weighed, LengthM: l, MassKg: g.UnitWeight * l}, 0, 0, 1)
 	now := g.value()
 	switch {
 	case g.Estimated:

@@ -66,7 +66,7 @@ func (r *Reading) outerRow() int {
 	if watched[watchWireOuter].Holds(1e3*r.OuterM) || r.Material == "" && r.DensityKgM3 == 0 {
 		return watchWireOuter
 	}
-	if m, err := material(*r); err == nil && m.DensityKgM3 > 0 && m.DensityKgM3 < lightKgM3 {
+	if m, err := material(r); err == nil && m.DensityKgM3 > 0 && m.DensityKgM3 < lightKgM3 {
 		return watchPlasticOuter
 	}
 	return watchWireOuter

@@ -19,7 +19,7 @@ const nearGravity = 9.8
 // checkDensity reports a reading that no string can give: the density it
 // implies for the whole string is absurd, or a wound string is lighter than its
 // core.
-func (e *entry) checkDensity(r Reading, faults *fault.List) {
+func (e *entry) checkDensity(r *Reading, faults *fault.List) {
 	if e.r.OuterM == 0 {
 		return
 	}
@@ -44,7 +44,7 @@ func (e *entry) checkDensity(r Reading, faults *fault.List) {
 }
 
 // roughly is the unit weight that a reading stands for, near enough for a check.
-func roughly(r Reading) (w float64) {
+func roughly(r *Reading) (w float64) {
 	tools := Instruments{GravityMS2: nearGravity}
 	switch r.Kind {
 	case Weighed:
@@ -57,7 +57,7 @@ func roughly(r Reading) (w float64) {
 
 // perLength shows a unit weight in kg/m, by the inch where the length was
 // given in inches.
-func (r Reading) perLength(w float64) string {
+func (r *Reading) perLength(w float64) string {
 	if length := r.Given.length().form(); r.Kind == Weighed && length.Unit == "in" {
 		return decimals(length.SI(w*1e3), 4) + " g/in"
 	}
@@ -65,7 +65,7 @@ func (r Reading) perLength(w float64) string {
 }
 
 // entered shows what the reading rests on.
-func (e *entry) entered(r Reading) string {
+func (e *entry) entered(r *Reading) string {
 	if r.Kind == Hung {
 		return fmt.Sprintf("%s on %s at %s", r.Given.hung().text(r.HungKg), r.Given.speaking().text(r.SpeakingM), showHz(r.FreqHz))
 	}
@@ -107,7 +107,7 @@ var (
 )
 
 // otherUnits asks after the slip that would make the density one of a string.
-func (e *entry) otherUnits(r Reading, implied float64) string {
+func (e *entry) otherUnits(r *Reading, implied float64) string {
 	slips := weighedSlips
 	if r.Kind == Hung {
 		slips = hungSlips

@@ -40,10 +40,10 @@ const (
 func (t Instruments) Work(r Reading, ea, ei float64) (unitWeight float64, inputs []Input) {
 	switch r.Kind {
 	case Weighed:
-		w, in := t.weighWork(r)
+		w, in := t.weighWork(&r)
 		return w, in[:]
 	case Hung:
-		w, in := t.hangWork(r, ea, ei)
+		w, in := t.hangWork(&r, ea, ei)
 		return w, in[:]
 	}
 	return 0, nil
@@ -58,7 +58,7 @@ func (t Instruments) Work(r Reading, ea, ei float64) (unitWeight float64, inputs
 // m: mass of all pieces, kg; l: length of each, m; n: pieces; d: steps; s: the
 // balance's repeatability; a: accuracies. The row's steps stand before the
 // file's. Source: the product rule of the Guide, 5.1.6.
-func (t Instruments) weighWork(r Reading) (float64, [5]Input) {
+func (t Instruments) weighWork(r *Reading) (float64, [5]Input) {
 	m, l := r.MassKg, r.LengthM
 	return m / (l * float64(r.pieces())), [5]Input{
 		{inputMassStep, StepU(t.massStep(r)) / m, "", true},
@@ -89,7 +89,7 @@ const unknownStretch = 0.006
 // hundredth of them for strings at pitch and is left out. Source: the
 // stretched-string law (University Physics Volume 1, 16.3 and 16.6); the factor
 // of stretch is ours, from the mass of the string staying the same.
-func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, [8]Input) {
+func (t Instruments) hangWork(r *Reading, ea, ei float64) (float64, [8]Input) {
 	load := r.HungKg * t.GravityMS2
 	stretch, uStretch := 0.0, unknownStretch
 	ends, clamps := 1.0, Input{inputNoClamps, unknownClamps, sourceClamps, false}
@@ -114,7 +114,7 @@ func (t Instruments) hangWork(r Reading, ea, ei float64) (float64, [8]Input) {
 
 // value makes a value of a unit weight and its inputs. times rows share every
 // input but the repeatability, which is averaged.
-func (t Instruments) value(r Reading, ea, ei float64, times int) value {
+func (t Instruments) value(r *Reading, ea, ei float64, times int) value {
 	switch r.Kind {
 	case Weighed:
 		w, in := t.weighWork(r)
@@ -152,13 +152,13 @@ func valueOf(w float64, inputs []Input, times int) value {
 	return v
 }
 
-func (t Instruments) massStep(r Reading) float64   { return first(r.MassStepKg, t.BalanceStepKg) }
-func (t Instruments) lengthStep(r Reading) float64 { return first(r.LengthStepM, t.RulerStepM) }
+func (t Instruments) massStep(r *Reading) float64   { return first(r.MassStepKg, t.BalanceStepKg) }
+func (t Instruments) lengthStep(r *Reading) float64 { return first(r.LengthStepM, t.RulerStepM) }
 
-func (r Reading) pieces() int { return max(r.Pieces, 1) }
+func (r *Reading) pieces() int { return max(r.Pieces, 1) }
 
 // perMetre is mass over length of a weighed reading.
-func (r Reading) perMetre() float64 { return r.MassKg / (r.LengthM * float64(r.pieces())) }
+func (r *Reading) perMetre() float64 { return r.MassKg / (r.LengthM * float64(r.pieces())) }
 
 // first is the first value that was given.
 func first(x, otherwise float64) float64 {
