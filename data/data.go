@@ -3,10 +3,7 @@
 // wire, and a demo build with invented readings.
 package data
 
-import (
-	"embed"
-	"io/fs"
-)
+import "embed"
 
 //go:embed tunings.csv a228.csv demo
 var files embed.FS
@@ -14,17 +11,9 @@ var files embed.FS
 //go:embed materials.csv
 var materials string // apart, since nearly every run reads it
 
-// Demo gives the demo build: build.toml and the readings it names.
-func Demo() fs.FS {
-	sub, err := fs.Sub(files, "demo")
-	if err != nil {
-		panic(err)
-	}
-	return sub
-}
-
-// DemoFile gives one of its files.
-func DemoFile(name string) ([]byte, error) { return files.ReadFile("demo/" + name) }
+// Demo gives a file of the demo build: build.toml, or the readings that it names.
+// The error is that of [embed.FS.ReadFile] for any other name.
+func Demo(name string) ([]byte, error) { return files.ReadFile("demo/" + name) }
 
 // Tunings gives the table of named tunings, with the columns name, also and notes
 // (low string first).

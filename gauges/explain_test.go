@@ -2,7 +2,6 @@ package gauges_test
 
 import (
 	"bytes"
-	"io/fs"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -16,7 +15,7 @@ import (
 // symbol stands for one number. That each step follows from the printed ones
 // above it is tested where they are printed.
 func TestTheWorkEndsWithTheGauge(t *testing.T) {
-	src, err := fs.ReadFile(data.Demo(), "readings.csv")
+	src, err := data.Demo("readings.csv")
 	require.NoError(t, err)
 	readings, err := gauges.ReadReadings(bytes.NewReader(src), "readings.csv", nil)
 	require.NoError(t, err)

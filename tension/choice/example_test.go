@@ -1,6 +1,7 @@
 package choice_test
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 
@@ -23,9 +24,8 @@ func must[T any](v T, err error) T {
 // exampleRequest asks for a baritone in B with 72 N on every string, out of
 // the stock of the demo.
 func exampleRequest() choice.Request {
-	file := must(data.Demo().Open("readings.csv"))
-	defer file.Close()
-	readings := must(gauges.ReadReadings(file, "readings.csv", nil))
+	file := must(data.Demo("readings.csv"))
+	readings := must(gauges.ReadReadings(bytes.NewReader(file), "readings.csv", nil))
 	stock := must(gauges.Combine(readings, nil, gauges.DefaultInstruments(), gauges.Options{MinStrength: tension.MinStrength}))
 	b := must(tuning.Parse("baritone B"))
 	neck := fan.DefaultSpec()

@@ -1,7 +1,6 @@
 package build_test
 
 import (
-	"io/fs"
 	"testing"
 
 	"scalepair/cmd/scalepair/build"
@@ -9,7 +8,7 @@ import (
 )
 
 func BenchmarkReadDemo(b *testing.B) {
-	src, err := fs.ReadFile(data.Demo(), "build.toml")
+	src, err := data.Demo("build.toml")
 	if err != nil {
 		b.Fatal(err)
 	}

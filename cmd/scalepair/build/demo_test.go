@@ -2,7 +2,6 @@ package build_test
 
 import (
 	"bytes"
-	"io/fs"
 	"math"
 	"os"
 	"path/filepath"
@@ -20,11 +19,11 @@ import (
 
 func demo(t *testing.T) (*build.Build, []byte) {
 	t.Helper()
-	src, err := fs.ReadFile(data.Demo(), "build.toml")
+	src, err := data.Demo("build.toml")
 	require.NoError(t, err)
 	b, err := build.Read(src, "build.toml")
 	require.NoError(t, err)
-	csv, err := fs.ReadFile(data.Demo(), b.Readings)
+	csv, err := data.Demo(b.Readings)
 	require.NoError(t, err)
 	return b, csv
 }
@@ -51,7 +50,7 @@ func unitWeights(t *testing.T, csv []byte) map[string]float64 {
 
 func TestDemoIsMarkedInvented(t *testing.T) {
 	for _, name := range []string{"build.toml", "readings.csv"} {
-		src, err := fs.ReadFile(data.Demo(), name)
+		src, err := data.Demo(name)
 		require.NoError(t, err)
 		head, _, _ := strings.Cut(string(src), "\n\n")
 		assert.Contains(t, strings.ToLower(head), "invented", name)

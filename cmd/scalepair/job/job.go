@@ -73,7 +73,7 @@ func Load(path string, over Overrides) (*Job, error) {
 func open(path string) (*Job, string, error) {
 	if path == "" {
 		if _, err := os.Stat(DefaultFile); os.IsNotExist(err) {
-			src, err := data.DemoFile(DefaultFile)
+			src, err := data.Demo(DefaultFile)
 			return &Job{Source: src}, "", err
 		}
 		path = DefaultFile
@@ -96,7 +96,7 @@ func (j *Job) readStock(dir string) error {
 	var err error
 	if j.Demo() {
 		show = "demo:" + name
-		src, err = data.DemoFile(name)
+		src, err = data.Demo(name)
 	} else if show = filepath.Join(dir, filepath.FromSlash(name)); !j.needless(show) {
 		src, err = readInput(show, `weigh some string ends and list them there, or name the file with readings = "..." in `+j.Build.File)
 	}
