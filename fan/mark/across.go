@@ -33,13 +33,11 @@ func checkAcross(p plan, known [2]knownLine, readings []Reading, o Options, boar
 		return nil, nil
 	}
 	limit := normalQuantile(falseAlarm / float64(board))
-	slip := likeliestAcross(ties, math.Hypot(known[Bass].scatter, known[Treble].scatter), limit)
-	out := &Across{PlanOffsetMM: p.offsetMM}
-	use := ties
-	if slip != nil {
-		slip.finishAcross(readings, o)
-		use = sound(ties, *slip)
+	slips, use := acrossSlips(ties, math.Hypot(known[Bass].scatter, known[Treble].scatter), limit)
+	for i := range slips {
+		slips[i].finishAcross(readings, o)
 	}
+	out := &Across{PlanOffsetMM: p.offsetMM}
 	out.weigh(use, o)
 	for _, t := range ties {
 		if t.kind != NutOffset {
@@ -47,10 +45,7 @@ func checkAcross(p plan, known [2]knownLine, readings []Reading, o Options, boar
 				MM: readings[t.row].MM, ExpectedMM: readings[t.row].MM - t.off, OffU: t.u})
 		}
 	}
-	if slip == nil {
-		return out, nil
-	}
-	return out, []Slip{*slip}
+	return out, slips
 }
 
 // ties gives the readings between the lines.

@@ -62,6 +62,30 @@ func TestAcrossSlips(t *testing.T) {
 	}
 }
 
+// A nut that lies wrong shows in the diagonals beside a nut offset that was read
+// wrong, and the reading is as wrong as it stands from where the nut lies.
+func TestANutAndItsReadingMayBothBeWrong(t *testing.T) {
+	l, s, rng := layout(t), coarseShop, rand.New(rand.NewPCG(61, 62))
+	b := s.draw(l, rng)
+	b.offset = 3
+	across := s.measureAcross(b, l, rng)
+	across[2].MM -= 4
+	report := check(t, l, across, s.options())
+	require.Len(t, report.Slips, 2)
+	nut, reading := report.Slips[0], report.Slips[1]
+	assert.Equal(t, mark.OffsetSlip, reading.Kind)
+	assert.InDelta(t, -4, reading.MM, 4*reading.U)
+	assert.Equal(t, mark.OffsetOff, nut.Kind)
+	assert.InDelta(t, 3, nut.MM, 4*nut.U)
+	// A reading that may be wrong by any amount says nothing of the nut.
+	without := check(t, l, across[:2], s.options()).Slips
+	require.Len(t, without, 1)
+	assert.InEpsilon(t, without[0].MM, nut.MM, 1e-9)
+	assert.InEpsilon(t, without[0].U, nut.U, 1e-9)
+	assert.InDelta(t, 3, report.Across.ErrorMM, 4*report.Across.U)
+	assert.Equal(t, mark.Outside, report.Across.Verdict)
+}
+
 // Lines drawn too far apart make both diagonals longer.
 func TestSpanShowsInBothDiagonals(t *testing.T) {
 	l := layout(t)

@@ -1,6 +1,9 @@
 package mark
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // across candidates work like those of a line, with a scatter that is known.
 
@@ -27,14 +30,16 @@ func candidatesAcross(ties []tie) []candidate {
 	return append(out, pick(SpanOff, func(t tie) float64 { return t.span }))
 }
 
-// likeliestAcross gives the likeliest slip between the lines, nil where none is
-// clear of the scatter:
+// acrossSlips names what slipped between the lines, and gives the readings that
+// are left to rely on: the likeliest slip, nothing where it is not clear of the
+// scatter, or two slips where those leave clearly less unexplained and no other
+// two come near.
 //
 //	S = diag(u^2) + nuts^2 a a'
 //
 // u  of the readings; nuts  how far the two nut marks scatter against one
 // another, as any marks do; a  what the nut offset does to the readings.
-func likeliestAcross(ties []tie, nuts, limit float64) *Slip {
+func acrossSlips(ties []tie, nuts, limit float64) (slips []Slip, use []tie) {
 	scatter, off := newSquare(len(ties)), make([]float64, len(ties))
 	for i, t := range ties {
 		scatter.add(i, i, t.u*t.u)
@@ -44,18 +49,34 @@ func likeliestAcross(ties []tie, nuts, limit float64) *Slip {
 	scatter.addOuter(candidates[0].effect, nuts*nuts)
 	lower, ok := scatter.cholesky()
 	if !ok {
-		return nil // two readings that say the same to the last digit
+		return nil, ties // two readings that say the same to the last digit
 	}
-	best := 0
 	for i := range candidates {
 		candidates[i].size(lower, off)
+	}
+	one, found := likeliestOne(candidates, limit)
+	if !found {
+		return nil, ties
+	}
+	slips = likeliestTwo(candidates, lower, off, one.Ratio, limit)
+	if slips == nil {
+		slips = []Slip{one}
+	}
+	return slips, sound(ties, slips)
+}
+
+// likeliestOne gives the likeliest slip, and the others that cannot be told from
+// it; false where none is clear of the scatter.
+func likeliestOne(candidates []candidate, limit float64) (Slip, bool) {
+	best := 0
+	for i := range candidates {
 		if candidates[i].ratio() > candidates[best].ratio()*(1+1e-6) {
 			best = i
 		}
 	}
 	ratio := candidates[best].ratio()
 	if !(ratio > limit) {
-		return nil
+		return Slip{}, false
 	}
 	out := Slip{Finding: candidates[best].Finding, Ratio: ratio, Limit: limit}
 	for i, c := range candidates {
@@ -63,7 +84,51 @@ func likeliestAcross(ties []tie, nuts, limit float64) *Slip {
 			out.Others = append(out.Others, c.Finding)
 		}
 	}
-	return &out
+	return out, true
+}
+
+// likeliestTwo gives the two slips that together leave least unexplained, with
+// the sizes that suit the readings best; nil where they explain no more than one
+// slip of that ratio by the limit, or where another two cannot be told from them.
+// Two need three readings.
+//
+//	gain = y' Q y,  Q the projection on both effects, all in units of the scatter
+func likeliestTwo(candidates []candidate, lower square, off []float64, one, limit float64) []Slip {
+	if len(off) < 3 {
+		return nil
+	}
+	y, best, next := lower.halfSolve(off), 0.0, 0.0
+	var out []Slip
+	for i := range candidates {
+		for j := range i {
+			a, b := lower.halfSolve(candidates[j].effect), lower.halfSolve(candidates[i].effect)
+			aa, ab, bb := dot(a, a), dot(a, b), dot(b, b)
+			det := aa*bb - ab*ab
+			if !(det > 1e-9*aa*bb) {
+				continue // the two do the same
+			}
+			ya, yb := dot(a, y), dot(b, y)
+			first, second := (bb*ya-ab*yb)/det, (aa*yb-ab*ya)/det
+			gain := first*ya + second*yb
+			if gain <= best {
+				next = max(next, gain)
+				continue
+			}
+			best, next = gain, best
+			out = []Slip{candidates[j].slip(first, math.Sqrt(bb/det), limit), candidates[i].slip(second, math.Sqrt(aa/det), limit)}
+		}
+	}
+	if best-one*one <= limit*limit || best-next <= 2*likelyAs {
+		return nil
+	}
+	return out
+}
+
+// slip is a candidate with its size.
+func (c candidate) slip(mm, u, limit float64) Slip {
+	f := c.Finding
+	f.MM, f.U = mm, u
+	return Slip{Finding: f, Ratio: math.Abs(mm) / u, Limit: limit}
 }
 
 // size fills in the size that suits the readings best and its uncertainty.
@@ -81,17 +146,14 @@ func (c *candidate) ratio() float64 {
 	return math.Abs(c.MM) / c.U
 }
 
-// sound leaves out the reading that a slip beyond doubt says is wrong. A wrong
+// sound leaves out the readings that slips beyond doubt say are wrong. A wrong
 // span needs nothing left out: it makes both diagonals longer alike, and the
 // nut offset lives on their difference.
-func sound(ties []tie, s Slip) []tie {
-	var out []tie
-	for _, t := range ties {
-		if len(s.Others) > 0 || t.row != s.Row {
-			out = append(out, t)
-		}
+func sound(ties []tie, slips []Slip) []tie {
+	wrong := func(t tie) bool {
+		return slices.ContainsFunc(slips, func(s Slip) bool { return len(s.Others) == 0 && t.row == s.Row })
 	}
-	return out
+	return slices.DeleteFunc(slices.Clone(ties), wrong)
 }
 
 // finishAcross adds the places of readings, and whether the slip matters:

@@ -39,11 +39,11 @@ func (f Finding) wordsAcross() string {
 	case f.Kind == OffsetOff:
 		return "the treble nut lies wrong beside the bass nut, and with it the whole treble line; neither line shows it alone"
 	case f.Kind == OffsetSlip:
-		return "the nut offset was read wrong, the marks are right"
+		return "the nut offset was read wrong"
 	case f.Kind == SpanOff:
 		return "the two string lines are not as far apart as laid out"
 	}
-	return fmt.Sprintf("the %s was read wrong, the marks are right", DiagonalName(f.Line, f.Fret))
+	return fmt.Sprintf("the %s was read wrong", DiagonalName(f.Line, f.Fret))
 }
 
 // DiagonalName names a diagonal by the line and the mark it ends on: "diagonal

@@ -36,6 +36,9 @@ func (k *checker) slipWords(s mark.Slip) string {
 	if len(s.Others) == 0 && s.Kind == mark.MarkOff {
 		text += " All its readings agree."
 	}
+	if len(s.Others) == 0 && (s.Kind == mark.OffsetSlip || s.Kind == mark.DiagonalSlip) && len(k.c.Report.Slips) == 1 {
+		text += " The marks are right."
+	}
 	if !s.Matters {
 		text += " This is smaller than the tolerance."
 	}
