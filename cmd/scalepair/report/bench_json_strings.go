@@ -180,7 +180,7 @@ func ShoppingValues(in *Input, s *job.SetOut) ShoppingJSON {
 	}
 	for _, single := range in.Singles(s) {
 		g := in.Plan.Stock()[single.Gauge]
-		out.Singles = append(out.Singles, SingleJSON{g.Label, len(single.Strings), single.Strings, single.LeastWindingMM, g.Estimated || g.Suspect})
+		out.Singles = append(out.Singles, SingleJSON{g.Label, len(single.Strings), single.Strings, single.LeastWindingMM, in.firstWeigh(single.Gauge)})
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"slices"
 
 	"scalepair/tension/choice"
@@ -54,6 +55,25 @@ func (in *Input) detailCautions(d *choice.Detail) []string {
 	}
 	if in.usesUncertain(d.Gauges) {
 		out = append(out, "A gauge here is estimated or suspect, or its readings disagree: buy one single string of it, weigh it, run again, and only then buy the rest.")
+	}
+	if built := in.builtOnly(d.Gauges); built != nil {
+		of := "it"
+		if len(built) > 1 {
+			of = "each"
+		}
+		out = append(out, fmt.Sprintf("Never weighed, but reckoned from core and wraps: %s. Buy one single string of %s, weigh it, run again, and only then buy the rest.", listed(built), of))
+	}
+	return out
+}
+
+// builtOnly names the gauges of a set that were never weighed and are no
+// estimates: a construction is all that is known of them.
+func (in *Input) builtOnly(set []int) []string {
+	var out []string
+	for _, g := range set {
+		if s := in.Plan.Stock()[g]; s.Built && s.Readings == 0 && !slices.Contains(out, s.Label) {
+			out = append(out, s.Label)
+		}
 	}
 	return out
 }

@@ -58,8 +58,8 @@ func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
 		u.Len(least(s), 0), u.LenText(longest(s), 0), u.LenText(s.Wire.SumMM, 0)))
 	if s.Detail == nil {
 		t.Note("Single strings follow once a set of gauges is settled.")
-	} else if in.usesUncertain(s.Detail.Gauges) {
-		t.Note("Estimated or suspect gauges: buy one of each first, weigh it, run again, and only then buy the rest.")
+	} else if in.usesUncertain(s.Detail.Gauges) || in.builtOnly(s.Detail.Gauges) != nil {
+		t.Note("Gauges that are suspect or were never weighed: buy one of each first, weigh it, run again, and only then buy the rest.")
 	}
 }
 
@@ -90,10 +90,16 @@ func (in *Input) singleRemarks(s Single) string {
 	if s.LeastWindingMM > 0 {
 		words = append(words, "wound part at least "+fineUnits(in.Units).LenText(s.LeastWindingMM, 0))
 	}
-	if g := in.Plan.Stock()[s.Gauge]; g.Estimated || g.Suspect {
+	if in.firstWeigh(s.Gauge) {
 		words = append(words, "buy one first and weigh it")
 	}
 	return strings.Join(words, "; ")
+}
+
+// firstWeigh says whether a gauge is to be weighed before a set of it is bought.
+func (in *Input) firstWeigh(g int) bool {
+	s := in.Plan.Stock()[g]
+	return s.Suspect || s.Disagrees || s.Readings == 0
 }
 
 // blankWords names the blank to buy: the one worked with, or the least size.
