@@ -52,6 +52,12 @@ func (m *misses) add(r Reason, value, limit float64) bool {
 	return m.first
 }
 
+// addBend is add for a limit on the bend at a fret.
+func (m *misses) addBend(r Reason, fret, value, limit float64) bool {
+	m.list = append(m.list, Miss{Reason: r, BendFret: fret, Value: value, Limit: limit})
+	return m.first
+}
+
 // measure fills f with what gauge g does as string i on a seat, and m with
 // the limits it breaks, cheapest first. It stops early when m is full.
 func (p *Plan) measure(i, g int, s *seat, f *strung, m *misses) {
@@ -119,16 +125,17 @@ func (p *Plan) measureBends(_, g int, s *seat, f *strung, m *misses) bool {
 		}
 		b, share, ok := bendOn(&s.contacts[at], w)
 		f.bends[at], f.failed[at] = b, !ok
+		fret := p.req.Feel.BendFrets[at%len(p.fretMade)]
 		if !ok {
-			if m.add(BendUnreachable, 0, 0) {
+			if m.addBend(BendUnreachable, fret, 0, 0) {
 				return true
 			}
 			continue
 		}
-		if lim.BreakingBent > 0 && share > lim.BreakingBent && m.add(BreakingBent, share, lim.BreakingBent) {
+		if lim.BreakingBent > 0 && share > lim.BreakingBent && m.addBend(BreakingBent, fret, share, lim.BreakingBent) {
 			return true
 		}
-		if lim.MostPushN > 0 && b.PushN > lim.MostPushN && m.add(MostPush, b.PushN, lim.MostPushN) {
+		if lim.MostPushN > 0 && b.PushN > lim.MostPushN && m.addBend(MostPush, fret, b.PushN, lim.MostPushN) {
 			return true
 		}
 	}

@@ -106,6 +106,7 @@ type Miss struct {
 	BassMM, TrebleMM float64
 	String, Gauge    int
 	Value, Limit     float64
+	BendFret         float64    // of a limit on bends; 0 of any other
 	Neck             fan.Reason // with Unbuildable: why no neck can be drawn
 }
 

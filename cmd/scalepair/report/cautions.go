@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"scalepair/gauges"
 	"scalepair/tension/choice"
 )
 
@@ -56,12 +57,31 @@ func (in *Input) detailCautions(d *choice.Detail) []string {
 	if in.usesUncertain(d.Gauges) {
 		out = append(out, "A gauge here is estimated or suspect, or its readings disagree: buy one single string of it, weigh it, run again, and only then buy the rest.")
 	}
+	if beside := in.disorder(d.Gauges); beside != nil {
+		out = append(out, fmt.Sprintf("Are gauges exchanged? Strings should grow heavier towards the bass, and no plain one follow a wound one, but %s. ordering = false under [strings] says that it is meant so.", listed(beside)))
+	}
 	if built := in.builtOnly(d.Gauges); built != nil {
 		of := "it"
 		if len(built) > 1 {
 			of = "each"
 		}
 		out = append(out, fmt.Sprintf("Never weighed, but reckoned from core and wraps: %s. Buy one single string of %s, weigh it, run again, and only then buy the rest.", listed(built), of))
+	}
+	return out
+}
+
+// disorder names the neighbours in a set that break the ordering rule, where the
+// plan keeps to it.
+func (in *Input) disorder(set []int) []string {
+	if !in.Plan.Request().Ordering {
+		return nil
+	}
+	var out []string
+	for i := 1; i < len(set); i++ {
+		treble, bass := in.Plan.Stock()[set[i-1]], in.Plan.Stock()[set[i]]
+		if bass.UnitWeight < treble.UnitWeight || bass.Family == gauges.Plain && treble.Family != gauges.Plain {
+			out = append(out, fmt.Sprintf("string %d is %s and string %d %s", i+1, in.gauge(set[i]), i, in.gauge(set[i-1])))
+		}
 	}
 	return out
 }

@@ -100,6 +100,9 @@ func (in *Input) miss(m choice.Miss) string {
 	if m.String > 0 {
 		who = fmt.Sprintf("string %d (%s)", m.String, in.gauge(m.Gauge))
 	}
+	if m.BendFret > 0 {
+		who += " at fret " + trim(m.BendFret)
+	}
 	what := ""
 	switch {
 	case m.Reason == choice.BlankSize:
