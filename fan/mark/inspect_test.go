@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan/mark"
 )
 
@@ -201,6 +202,10 @@ func TestCheckNoticesExchangedDiagonals(t *testing.T) {
 	_, err := mark.Check(layout(t), readings, fineShop.options())
 	require.Error(t, err)
 	assert.Contains(t, err.Error(), "diagonal from bass nut to treble mark 24: the two diagonals look exchanged (")
+	a.Written = unit.DecimalInches.Format(unit.MM(a.MM), 3) + " in"
+	_, err = mark.Check(layout(t), readings, fineShop.options())
+	require.Error(t, err)
+	assert.Regexp(t, `\("[\d.]+ in where [\d.]+ in was laid out, and the other way round"\)`, err.Error(), "in the unit that was written")
 	a.MM += 2
 	b.MM -= 2
 	_, err = mark.Check(layout(t), readings, fineShop.options())

@@ -91,11 +91,19 @@ func (in *inspector) exchanged(readings []Reading) {
 			}
 			wantA, wantB := in.plan.distance(a), in.plan.distance(b)
 			if math.Abs(a.MM-wantB) <= near && math.Abs(b.MM-wantA) <= near && math.Abs(a.MM-wantA) > fitsMM && math.Abs(b.MM-wantB) > fitsMM {
-				in.faults.Add(a.place(), "the two diagonals look exchanged", fmt.Sprintf("%s where %s mm was laid out, and the other way round", a.given(), unit.Fixed(wantA, 2)),
+				in.faults.Add(a.place(), "the two diagonals look exchanged", fmt.Sprintf("%s where %s was laid out, and the other way round", a.given(), a.laidOut(wantA)),
 					"exchange their names; if they are right, the treble nut lies wrong: set it out anew with all treble marks")
 			}
 		}
 	}
+}
+
+// laidOut prints what a reading should be, in the unit that it was written in.
+func (r Reading) laidOut(mm float64) string {
+	if form := unit.Form[unit.Length](r.Written, ""); form.Known() && form.Unit != "mm" {
+		return form.Short(mm/1000, 1e-5)
+	}
+	return unit.Fixed(mm, 2) + " mm"
 }
 
 // fits tells whether a ruler reading fits another distance, and not its own.
@@ -176,6 +184,6 @@ func (in *inspector) looks(c confusion, r Reading, count int) {
 	if count > 1 {
 		what += fmt.Sprintf(" (%d readings of this pass)", count)
 	}
-	given := fmt.Sprintf("%s where %s mm was laid out", r.given(), unit.Fixed(in.plan.distance(r), 2))
+	given := fmt.Sprintf("%s where %s mm was laid out", r.given(), unit.Fixed(in.plan.distance(r), 2)) // in mm, since the unit is in doubt
 	in.faults.Add(r.place(), what, given, c.remedy)
 }
