@@ -105,6 +105,7 @@ func TestReadRefuses(t *testing.T) {
 		{"decimal comma as a cell of its own", "gauge,outer_mm\n10p,0,254\n", []string{`r.csv:2:7: a cell without a heading ("254"); a decimal comma? write "0.254"`}},
 		{"decimal comma beside a whole number of its own", "gauge,pieces,outer_mm\n10p,2,0,254\n", []string{`r.csv:2:9: a cell without a heading ("254"); a decimal comma? write "0.254"`}},
 		{"decimal comma in a row of a form", "gauge,pieces,mass_g,remark\n10p,2,38,5,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "38.5"; else take out the cell too many`}},
+		{"decimal comma before a unit", "gauge,pieces,outer_mm,mass\n10p,2,300,92,94 mg\n", []string{`r.csv:2:14: a cell without a heading ("94 mg"); a decimal comma? write "92.94 mg"`}},
 		{"decimal comma, which of two", "gauge,outer_mm,mass_g,remark\n10p,300,3,72,,\n", []string{`r.csv:2: more cells than the heading has ("6 for 4"); a decimal comma? write "300.3" or "3.72"; else take out the cell too many`}},
 		{"extra cell", "gauge,outer_mm\n10p,0.254,x\n", []string{`r.csv:2:11: a cell without a heading ("x"); put a cell that holds a comma in quotation marks`}},
 		{"cell under an empty heading", "gauge,,outer_mm\n10p,x,0.254\n", []string{`r.csv:2:5: a cell without a heading ("x"); name its column in the heading row, or leave the cell empty`}},

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"scalepair/data/fault"
 	"scalepair/data/near"
@@ -175,13 +176,32 @@ func cut(left, right *cell) (string, bool) {
 	return left.text + "." + right.text, true
 }
 
+// unitBehind is the " Hz" of "94 Hz": letters or an inch mark behind digits; ""
+// where a cell holds anything else.
+func unitBehind(text string) string {
+	unit := strings.TrimLeft(text, "0123456789")
+	sign := strings.TrimSpace(unit)
+	if unit == text || strings.ContainsFunc(sign, func(r rune) bool { return !unicode.IsLetter(r) && r != '"' }) {
+		return ""
+	}
+	return unit
+}
+
 // cutNumbers lists the numbers of a row that a decimal comma may have cut in
-// two, with a point: those under headings with units, else any.
+// two, with a point: those that have their unit behind them, else those under
+// headings with units, else any.
 func (r *Row) cutNumbers() string {
-	var measured, any []string
+	var sure, measured, any []string
 	for i := 1; i < len(r.cells); i++ {
-		number, ok := cut(&r.cells[i-1], &r.cells[i])
-		if !ok {
+		left, right := &r.cells[i-1], r.cells[i]
+		unit := unitBehind(right.text)
+		right.text = strings.TrimSuffix(right.text, unit)
+		number, ok := cut(left, &right)
+		switch {
+		case !ok:
+			continue
+		case unit != "":
+			sure = append(sure, strconv.Quote(number+unit))
 			continue
 		}
 		any = append(any, strconv.Quote(number))
@@ -189,7 +209,10 @@ func (r *Row) cutNumbers() string {
 			measured = append(measured, strconv.Quote(number))
 		}
 	}
-	if measured != nil {
+	switch {
+	case sure != nil:
+		return strings.Join(sure, " or ")
+	case measured != nil:
 		return strings.Join(measured, " or ")
 	}
 	return strings.Join(any, " or ")
