@@ -160,7 +160,7 @@ func (k *work) bend(w Wire, at BendAt, t float64, bend Bend) {
 	k.given("n", "fret", at.Fret, "", fromAsked)
 	x := k.step("x", "nut to fret", "L (1 - 2^(-n/12))", at.LengthM*-math.Expm1(-at.Fret/12*math.Ln2), "m", "equal temperament")
 	s := k.step("s", "fret to saddle", "L - x", at.LengthM-x, "m", fromAbove)
-	k.given("t", "tangent of the fret's slant, + towards the saddle", tan, "", fromAsked)
+	k.given("t", "tangent of the fret's slant, + where the bend leads towards the saddle", tan, "", fromAsked)
 	k.given("tails", "string beyond nut and saddle", at.Tails.NutM+at.Tails.SaddleM, "m", fromAsked)
 	rest := k.step("R", "whole string at rest", "L + tails", at.LengthM+at.Tails.NutM+at.Tails.SaddleM, "m", fromAbove)
 	natural := k.step("R0", "the same, slack", "R/(1 + e)", rest/(1+e), "m", hookesLaw)

@@ -55,6 +55,10 @@ func (p *Plan) plainNumbers(set []int) []int {
 	return out
 }
 
+// TowardsBass tells whether a string, 1 the highest, is bent towards the bass
+// side; else it is towards the treble. A number of no string panics.
+func (p *Plan) TowardsBass(number int) bool { return p.dir[number-1] > 0 }
+
 // bendSign is +1 for a bend towards the bass side, -1 towards the treble.
 func bendSign(i, n int, towards []Direction) float64 {
 	d := Usual

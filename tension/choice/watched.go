@@ -48,7 +48,7 @@ var watched = [...]odd.Usual{
 	watchPush: {Quantity: "push of a bend", Measure: odd.Newtons, Low: 0.5, High: 40,
 		Check: "check the bend's interval, the gauge and the lengths beyond nut and saddle", Source: "judgement: a whole tone on a guitar takes 7 to 15 N; few fingers hold 40 N"},
 	watchShareOpen: {Quantity: "breaking share", Measure: odd.Share, Low: 0, High: MostBreakingOpen,
-		Check: checkTension, Source: "the most that limits.breaking_open_percent can be set to; from 75 % a string is past its elastic range (Shigley, Table 10-5)"},
+		Check: checkTension, Source: "the most that limits.breaking_open_percent can be set to; the elastic limit lies at 65 to 75 % (Shigley, Table 10-5)"},
 	watchShareBent: {Quantity: "breaking share while bent", Measure: odd.Share, Low: 0, High: MostBreakingBent,
 		Check: "check gauge and note, and the bend's interval", Source: "the most that limits.breaking_bent_percent can be set to"},
 	watchRise: {Quantity: "overtone rise", Measure: odd.Cents, Low: 0, High: 120,

@@ -101,7 +101,7 @@ func (in *Input) front(r *show.Report, a *Advice) {
 		columns = append(columns, show.Figures("push misfit %"))
 	}
 	columns = append(columns, show.Figures("saddle slant °"), show.Words("gauges, low string first").Later(1))
-	t := r.Table("front", "What less difference costs: no other pair is as good in misfits and difference at once", columns...)
+	t := r.Table("front", "What less difference costs: no other pair is as good in tension misfit, push misfit and difference at once", columns...)
 	rows := thinned(a.Result.Front, a.FrontRows)
 	for _, c := range rows {
 		row := []string{in.scale(c.DifferenceMM()), in.scale(c.BassMM), in.scale(c.TrebleMM), show.Fixed(c.TensionMisfit, 2)}

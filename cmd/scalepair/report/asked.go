@@ -96,9 +96,9 @@ func (in *Input) askedFeel(add func(string, ...any)) {
 	}
 	switch f.Overtone.Source {
 	case choice.LikeReference:
-		add("Overtone rise of the lowest string: no more than the reference's.")
+		add("Overtone rise of the lowest string, how far its tenth partial stands above ten times the pitch: no more than the reference's.")
 	case choice.Stated:
-		add("Overtone rise of the lowest string: no more than %s cents.", show.Cents(f.Overtone.Values[0]))
+		add("Overtone rise of the lowest string, how far its tenth partial stands above ten times the pitch: no more than %s cents.", show.Cents(f.Overtone.Values[0]))
 	}
 	w := f.Weights
 	add("Score: %s x tension + %s x push + %s x overtone rise, each a mean of squared ln(value/target).",

@@ -57,7 +57,11 @@ func (in *Input) workOfBend(r *show.Report, w *job.Work, sources *sourceList) {
 		r.Para("No bend at fret %s: %v.", fret, w.NoBend)
 		return
 	}
-	t := in.workTable(r, "bend", "Bend of "+trim(in.Plan.Request().Feel.BendCents)+" cents at fret "+fret, w.Bend, sources)
+	side := "treble"
+	if in.Plan.TowardsBass(w.String) {
+		side = "bass"
+	}
+	t := in.workTable(r, "bend", "Bend of "+trim(in.Plan.Request().Feel.BendCents)+" cents at fret "+fret+", towards the "+side, w.Bend, sources)
 	if w.CapoFret > 0 {
 		t.Note("The fret n counts from the capo; the tails hold the string between nut and capo too, which is assumed to slide under it.")
 	}

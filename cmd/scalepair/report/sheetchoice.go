@@ -79,7 +79,7 @@ func (c *composer) tradeOffs(r *show.Report) {
 	if len(c.f.Points) < fewest {
 		return
 	}
-	caption := "Every point is a scale pair with its best gauges. Diamonds: no other pair is as good in misfits and difference at once. Ringed: the best of the ranking, and the pair of this sheet."
+	caption := "Every point is a scale pair with its best gauges. Diamonds: no other pair is as good in tension misfit, push misfit and difference at once. Ringed: the best of the ranking, and the pair of this sheet."
 	if c.f.Thinned {
 		caption += " Of the others not all are drawn."
 	}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"scalepair/cmd/scalepair/job"
@@ -56,6 +57,9 @@ func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
 	t.Row(blank, "1", size)
 	t.Row("fret wire", u.LenText(s.Wire.TotalMM, 0), fmt.Sprintf("in pieces from %s to %s; the sum of them is %s",
 		u.Len(least(s), 0), u.LenText(longest(s), 0), u.LenText(s.Wire.SumMM, 0)))
+	if slices.ContainsFunc(in.Singles(s), func(single Single) bool { return single.LeastWindingMM > 0 }) {
+		t.Note("Wound part: own length, saddle tail, and %s beyond the nut.", u.LenText(windingRoomMM, 0))
+	}
 	if s.Detail == nil {
 		t.Note("Single strings follow once a set of gauges is settled.")
 	} else if in.usesUncertain(s.Detail.Gauges) || in.builtOnly(s.Detail.Gauges) != nil {

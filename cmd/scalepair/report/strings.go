@@ -115,6 +115,7 @@ func (in *Input) stringNotes(t *show.Table, d *choice.Detail, c int) {
 	} else {
 		t.Note("Own length is along the string, from the nut to the theoretical saddle line; set-back is not added.")
 	}
+	t.Note("Overtone rise: how far the tenth partial stands above ten times the pitch.")
 	seen := map[string]bool{}
 	for _, s := range d.Strings {
 		g := in.Plan.Stock()[s.Gauge]

@@ -30,7 +30,7 @@ func watchedParts() []watchedPart {
 // Usual prints what is watched, with the usual ranges.
 func Usual(u show.Units) *show.Report {
 	r := &show.Report{Title: "What is usual"}
-	r.Para("A value outside its range is told on stderr, in JSON and on the bench sheet, with its number and its place. It is reckoned with as it stands. Ranges are wide: what falls outside is a slip more often than an instrument. 'Judgement' has no source.")
+	r.Para("A value outside its range is told on stderr, in JSON and on the bench sheet, with its number and its place. It is reckoned with as it stands. Ranges are wide: what falls outside is a slip more often than an instrument. Ranges of densities are widened, gauge by gauge, by what readings and diameters leave open. 'Judgement' has no source.")
 	for _, p := range watchedParts() {
 		t := r.Table(p.name, p.caption, show.Words("what"), show.Words("usual"), show.Words("where the range comes from"))
 		for i := range p.rows {
