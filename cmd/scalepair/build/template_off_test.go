@@ -81,6 +81,29 @@ func TestSwitchedOffLinesTellTheDefault(t *testing.T) {
 	}
 }
 
+// Every table that the template switches off reads when it is switched on as a
+// whole.
+func TestSwitchedOffTablesRead(t *testing.T) {
+	for _, start := range []build.Start{{}, {Inches: true}, {Strings: 5}} {
+		src, _, _ := template(t, start)
+		lines := strings.Split(src, "\n")
+		tables := 0
+		for i, line := range lines {
+			if m := offHeader.FindStringSubmatch(line); m == nil || m[1] != "#" {
+				continue
+			}
+			tables++
+			on := append([]string{}, lines...)
+			for k := i; k < len(on) && on[k] != ""; k++ {
+				on[k] = strings.TrimPrefix(on[k], "#")
+			}
+			_, err := build.Read([]byte(strings.Join(on, "\n")), "build.toml")
+			require.NoError(t, err, line)
+		}
+		assert.Greater(t, tables, 8)
+	}
+}
+
 // requireMarkDefault holds a key of [marking] against the default of package
 // mark: in the build itself 0 stands for it.
 func requireMarkDefault(t *testing.T, key string, m build.Marking) {
