@@ -9,16 +9,16 @@ import (
 	"scalepair/data/fault"
 )
 
-// alarm is the chance that a stock without any slip raises an alarm. It is
+// FalseAlarm is the chance that a stock without any slip raises an alarm. It is
 // shared out evenly over all judgements that are made: of each gauge against
 // the fit, and of each gauge's readings among themselves.
-const alarm = 0.05
+const FalseAlarm = 0.05
 
 // fitAll fits every family, judges every gauge against the fit made without
 // it, and estimates what has no reading.
 func (c combiner) fitAll(s *Stock, faults *fault.List) {
 	all := families(s.Gauges)
-	each := alarm / float64(max(1, judgements(s.Gauges, all)))
+	each := FalseAlarm / float64(max(1, judgements(s.Gauges, all)))
 	for _, f := range all {
 		by := trusted(f.dots, f.form(), each/2)
 		f.mark(s.Gauges, by, each/2)

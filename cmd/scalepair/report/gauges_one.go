@@ -132,8 +132,8 @@ func (in *Input) sourceWords(source string) string {
 func (in *Input) fitOfGauge(g gauges.Gauge) string {
 	switch {
 	case g.Judged != nil:
-		return fmt.Sprintf("Against the fit of its kind made without it (%s %s): %s %%; up to %s would pass.", in.weight(g.Judged.FitKgM(), 0), in.weightUnit(),
-			offFit(g), show.PercentText(g.Judged.Limit(), 1))
+		return fmt.Sprintf("Against the fit of its kind made without it (%s %s): %s %%; up to %s would pass, so that a stock without a slip raises an alarm in %s of 100 cases.",
+			in.weight(g.Judged.FitKgM(), 0), in.weightUnit(), offFit(g), show.PercentText(g.Judged.Limit(), 1), trim(100*gauges.FalseAlarm))
 	case g.Estimated:
 		return "Never weighed: estimated from the fit of its kind. Buy one, weigh it, and run again before you buy a set."
 	case g.Readings == 0:
