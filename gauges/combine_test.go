@@ -148,7 +148,7 @@ func TestStockFaults(t *testing.T) {
 		{"ten times too heavy", "a,plain,0.010,,,,,500,2.0", "is the length in centimetres, or the decimal point one place off?"},
 		{"milligrams", "a,plain,0.010,,,,,500,200", "is the mass in milligrams?"},
 		{"inches", "a,plain,0.010,,,,,19.7,0.20", "is the length in inches?"},
-		{"far too light", "a,plain,0.010,,,,,4000,0.02", "which nothing has"},
+		{"far too light", "a,plain,0.010,,,,,4000,0.02", "a density which nothing has"},
 		{"lighter than its core", "a,w,0.030,0.020,,,,500,0.7", "is less than its core alone"},
 		{"one gauge makes no fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.010,,,,listed,,", `r.csv:3:1: gauge "b" has no reading, and one gauge of the plain music wire, "a", makes no fit; weigh a piece`},
 		{"nothing to fit", "a,plain,0.010,,,,,500,0.20\nb,w,0.030,,,,listed,,", "no gauge of the kind w has one"},
@@ -222,5 +222,5 @@ func TestLookupSuggests(t *testing.T) {
 func TestHungTestOfAbsurdDensityAsksAfterTheOctave(t *testing.T) {
 	_, err := gauges.Combine(read(t, "gauge,construction,outer_in,kind,hung_mass_kg,speaking_length_mm,pitch\na,plain,0.013,hung,7.5,600,137.9"), nil,
 		gauges.DefaultInstruments(), gauges.Options{})
-	assert.ErrorContains(t, err, `which nothing has ("7.5 kg on 600 mm at 137.9 Hz"); is the pitch an octave higher?`)
+	assert.ErrorContains(t, err, `a density which nothing has ("a, 0.013 in, 7.5 kg on 600 mm at 137.9 Hz: 31.3 g/cm3"); is the pitch an octave higher?`)
 }

@@ -88,8 +88,8 @@ func TestFaultsSpeakTheBuildersUnit(t *testing.T) {
 		})
 	}
 	for _, c := range []struct{ name, rows, want string }{
-		{"too heavy", "a,plain,0.010,,12 1/2,24,,,,", `gauge "a": a string of 0.010 in that weighs 1.92 g/in has a density of `},
-		{"what was read", "a,plain,0.010,,12 1/2,24,,,,", `("24 g in 12 1/2 in")`},
+		{"too heavy", "a,plain,0.010,,12 1/2,24,,,,", `("a, 0.010 in, 24 g in `},
+		{"what was read", "a,plain,0.010,,12 1/2,24,,,,", `24 g in 12 1/2 in: `},
 		{"below a step", "a,plain,0.010,,0.1,0.2,,,,", `length is less than one step of the ruler, 0.12 in ("0.1 in")`},
 	} {
 		t.Run(c.name, func(t *testing.T) {

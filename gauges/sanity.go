@@ -35,8 +35,8 @@ func (e *entry) checkDensity(r *Reading, faults *fault.List) {
 	}
 	switch {
 	case implied < least || implied > greatestDensity:
-		faults.Add(r.Place, fmt.Sprintf("gauge %q: a string of %s that weighs %s has a density of %s, which nothing has",
-			r.Gauge, e.r.Given.outer().text(e.r.OuterM), r.perLength(w), showDensity(implied)), e.entered(r), e.otherUnits(r, implied))
+		faults.Add(r.Place, "a density which nothing has", fmt.Sprintf("%s, %s, %s: %s g/cm3",
+			r.Gauge, e.r.Given.outer().text(e.r.OuterM), e.entered(r), decimals(implied/1e3, 1)), e.otherUnits(r, implied))
 	case w <= core:
 		faults.Add(r.Place, fmt.Sprintf("gauge %q: %s is less than its core alone, %s", r.Gauge, r.perLength(w), r.perLength(core)),
 			e.entered(r), "check the core's diameter, the mass and the length")
