@@ -138,6 +138,6 @@ func (a *app) settlePairs(in *report.Input, columns []job.Column) error {
 	for _, i := range open {
 		columns[i].BassMM, columns[i].TrebleMM = best.BassMM, best.TrebleMM
 	}
-	a.hint("no pair is settled: comparing on the best of advise, %s / %s mm", trimNumber(best.BassMM), trimNumber(best.TrebleMM))
+	a.hint("no pair is settled: comparing on the best of advise, %s", in.Pair(best.BassMM, best.TrebleMM))
 	return nil
 }

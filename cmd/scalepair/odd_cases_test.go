@@ -16,7 +16,7 @@ var oddCases = []oddCase{
 	{quantity: "outer diameter of a wound string", from: "f35,silvered,0.889,,,nylon,weighed,4,320,3.86", to: "f35,silvered,5.0,,,nylon,weighed,4,320,130", want: "unusual outer diameter of a wound string of gauge f35 (5 mm); 0.4 to 4.2 mm is usual"},
 	// 0.15/0.965; the mass is that of the thicker wrap.
 	{quantity: "core diameter against the outside", from: "w38,wound,0.965,0.42,round,,weighed,4,321,6.11", to: "w38,wound,0.965,0.15,round,,weighed,4,321,5.84", want: "unusual core diameter against the outside of gauge w38 (15.54 %); 18 to 80 % is usual"},
-	{quantity: "length of a weighed piece", from: "4,321,6.11", to: "20,31,2.95", want: "unusual length of a weighed piece of gauge w38 (31 mm); 40 to 2500 mm is usual"},
+	{quantity: "length of a weighed piece", from: "4,321,6.11", to: "20,15,1.43", want: "unusual length of a weighed piece of gauge w38 (15 mm); 20 to 2500 mm is usual"},
 	{quantity: "number of pieces weighed together", from: "4,321,6.11", to: "40,321,61.1", want: "unusual number of pieces weighed together of gauge w38 (40); 1 to 20 is usual"},
 	{quantity: "wound length", from: "985", to: "200", want: "unusual wound length of gauge w46 (200 mm); 350 to 1500 mm is usual"},
 	// The speaking length is chosen so that the unit weight stays: l goes with sqrt(M).

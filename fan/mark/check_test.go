@@ -108,6 +108,17 @@ func TestEveryKindOfSlipIsNamed(t *testing.T) {
 	}
 }
 
+// The heading of a kind goes with its words.
+func TestKindsOfSlipsHaveTheirOwnNames(t *testing.T) {
+	for kind, name := range map[mark.SlipKind]string{
+		mark.MarkOff: "mark off", mark.RulerSlip: "ruler reading", mark.StepSlip: "caliper step", mark.Shifted: "marks shifted",
+		mark.NutMarkOff: "nut mark off", mark.Stretched: "line stretched", mark.RulerZeroOff: "ruler's nought", mark.CaliperZeroOff: "calipers' nought",
+		mark.OffsetOff: "nut offset", mark.OffsetSlip: "nut offset reading", mark.DiagonalSlip: "diagonal reading", mark.SpanOff: "string lines apart",
+	} {
+		assert.Equal(t, name, kind.String())
+	}
+}
+
 // Two slips on one line are both named.
 func TestTwoSlipsAreBothNamed(t *testing.T) {
 	l, s, rng := layout(t), coarseShop, rand.New(rand.NewPCG(33, 34))

@@ -5,9 +5,9 @@ import "fmt"
 // String names the kind in a word or two, as a heading.
 func (k SlipKind) String() string {
 	return [...]string{
-		"mark off", "ruler reading", "caliper step", "marks shifted", "nut mark off",
-		"ruler's nought", "calipers' nought", "line stretched",
-		"nut offset", "nut offset reading", "diagonal reading", "string lines apart",
+		MarkOff: "mark off", RulerSlip: "ruler reading", StepSlip: "caliper step", Shifted: "marks shifted", NutMarkOff: "nut mark off",
+		Stretched: "line stretched", RulerZeroOff: "ruler's nought", CaliperZeroOff: "calipers' nought",
+		OffsetOff: "nut offset", OffsetSlip: "nut offset reading", DiagonalSlip: "diagonal reading", SpanOff: "string lines apart",
 	}[k]
 }
 

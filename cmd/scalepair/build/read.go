@@ -29,6 +29,7 @@ func Read(src []byte, file string) (*Build, error) {
 		return nil, err
 	}
 	b.File, b.root = file, w.root
+	b.inheritCapo()
 	return b, nil
 }
 

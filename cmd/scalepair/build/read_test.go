@@ -126,6 +126,13 @@ capo_fret = 2
 	assert.Equal(t, []string{"baritone B", "low"}, []string{b.Tunings[0].Name, b.Tunings[1].Name})
 	assert.Equal(t, []float64{2, 1}, []float64{b.Tunings[0].Weight, b.Tunings[1].Weight})
 	assert.Equal(t, 2, b.Tunings[1].CapoFret)
+	assert.Zero(t, b.Tunings[0].CapoFret)
+
+	// A capo under [strings] is on in every tuning that says nothing of one.
+	capo := strings.Replace(src, "[strings]\n", "[strings]\ncapo_fret = 3\n", 1)
+	require.NotEqual(t, src, capo)
+	b = read(t, capo+"[[tunings]]\ntuning = \"baritone B\"\n[[tunings]]\ntuning = \"A1 E2 A2 D3 F#3 B3\"\ncapo_fret = 0\n")
+	assert.Equal(t, []int{3, 0}, []int{b.Tunings[0].CapoFret, b.Tunings[1].CapoFret})
 }
 
 func TestConstructionsAndMaterials(t *testing.T) {

@@ -46,7 +46,7 @@ type WeightedTuning struct {
 	Tuning tuning.Tuning
 	// Weight is this tuning's share in a mean: above 0, 1 unless given.
 	Weight float64
-	// CapoFret is as in Strings.
+	// CapoFret is as in Strings, and that of Strings where it is not given.
 	CapoFret int
 }
 
@@ -96,6 +96,15 @@ func (s *section) tuning(key string, into *tuning.Tuning) {
 		s.faults.Include(s.place(n.at), HighFirst(t, n.text))
 	}
 	*into = t
+}
+
+// inheritCapo gives the tunings that state no capo the one of [strings].
+func (b *Build) inheritCapo() {
+	for i := range b.Tunings {
+		if !b.Given(fmt.Sprintf("tunings[%d].capo_fret", i)) {
+			b.Tunings[i].CapoFret = b.Strings.CapoFret
+		}
+	}
 }
 
 // readTunings reads [[tunings]] and how they are put together. strings is the

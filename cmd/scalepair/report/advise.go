@@ -178,7 +178,9 @@ func (in *Input) confidence(r *show.Report, c *choice.Confidence) {
 		return
 	}
 	r.Heading("How sure the ranking is")
-	if len(c.Tie) == 1 {
+	if len(c.Standing) == 1 {
+		r.Para("There is one pair, and none to tell it from.")
+	} else if len(c.Tie) == 1 {
 		r.Para("Your weighing and calipers tell the best pair from the other %d compared: none beats it in 5 %% or more of %d draws.", len(c.Standing)-1, c.Draws)
 	} else {
 		more := ""
@@ -203,8 +205,8 @@ func (in *Input) confidence(r *show.Report, c *choice.Confidence) {
 		}
 		t.Row(strconv.Itoa(j+1), in.scale(s.BassMM), in.scale(s.TrebleMM), in.scale(s.DifferenceMM()), show.Percent(s.Wins, 1), show.Percent(s.BeatsBest, 1), told)
 	}
-	t.Note("%d draws of unit weights and core diameters, seed %d, shared by %d pairs and by the reference. Moduli, densities and the model's own errors are not drawn.",
-		c.Draws, c.Seed, len(c.Standing))
+	t.Note("%d draws of unit weights and core diameters, seed %d, shared by %s and by the reference. Moduli, densities and the model's own errors are not drawn.",
+		c.Draws, c.Seed, plural(len(c.Standing), "pair"))
 }
 
 func (in *Input) spanOf(r [2]float64) string {

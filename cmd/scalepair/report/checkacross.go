@@ -23,7 +23,7 @@ func (k *checker) across() {
 			end = mark.Bass
 		}
 		t.Row(mark.DiagonalName(end, d.Fret), u.Len(d.PlanMM, 2), u.Len(d.MM, 2), u.Len(d.ExpectedMM, 2),
-			u.Len(math.Max(d.OffU, 0.01), 2), u.SignedLen(d.MM-d.ExpectedMM, 2), "")
+			u.Len(math.Max(d.OffU, 0.01), 2), u.SignedLen(d.MM-d.ExpectedMM, 2), none)
 	}
 	verdict := a.Verdict.String()
 	if a.Verdict != mark.NotMeasured && !a.Sure {

@@ -40,7 +40,10 @@ func (k *checker) slipWords(s mark.Slip) string {
 		text += " The marks are right."
 	}
 	if !s.Matters {
-		text += " This is smaller than the tolerance."
+		return text + " This is smaller than the tolerance, and may stay."
+	}
+	if s.Kind == mark.OffsetSlip && k.minusMissing(s) {
+		text += " Is its minus missing? It has one where the treble nut lies nearer the head than the bass nut, as here."
 	}
 	if len(s.Others) == 0 {
 		return text + " Do: " + s.Remedy() + "."
@@ -55,6 +58,12 @@ func (k *checker) slipWords(s mark.Slip) string {
 		}
 	}
 	return fmt.Sprintf("%s Or, which these readings cannot tell from it: %s. Measure again before you redo anything.%s", text, orListed(others), remedy)
+}
+
+// minusMissing tells whether a nut offset was entered without its sign.
+func (k *checker) minusMissing(s mark.Slip) bool {
+	plan := k.c.Layout.NutOffsetMM
+	return plan < 0 && math.Abs(s.MM+2*plan) < k.offsetTolerance()
 }
 
 // entered says where a reading stands in its file.

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math"
 	"strconv"
 
 	"scalepair/cmd/scalepair/build"
@@ -52,7 +53,11 @@ func (in *Input) fanSummary(r *show.Report, l *fan.Layout) {
 	if l.Parallel {
 		items = append(items, "Equal lengths: the frets are square, and the neutral fret has no effect.")
 	} else {
-		items = append(items, "The treble nut end lies "+u.text(l.NutOffsetMM)+" nearer the bridge than the bass nut end, along the centreline.")
+		nearer := "the bridge"
+		if l.NutOffsetMM < 0 {
+			nearer = "the head"
+		}
+		items = append(items, "The treble nut end lies "+u.text(math.Abs(l.NutOffsetMM))+" nearer "+nearer+" than the bass nut end, along the centreline.")
 	}
 	items = append(items,
 		"Reach from the nut to fret 1 on the bass line: "+u.text(l.Frets[1].Bass.StepMM)+".",

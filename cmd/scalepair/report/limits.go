@@ -37,7 +37,7 @@ var limitKeys = [...]string{
 	choice.ReverseFan: "scales.reverse_fan", choice.Difference: "limits.difference",
 	choice.FretSlant: "limits.fret_slant_deg", choice.SaddleSlant: "limits.saddle_slant_deg",
 	choice.FirstStep: "limits.first_step", choice.BlankSize: "blanks",
-	choice.WindingLength: "winding in the readings", choice.LeastTension: "limits.least_tension",
+	choice.WindingLength: "winding in the readings or under [[constructions]]", choice.LeastTension: "limits.least_tension",
 	choice.MostTension: "limits.most_tension", choice.BreakingOpen: "limits.breaking_open_percent",
 	choice.BreakingBent: "limits.breaking_bent_percent", choice.MostPush: "limits.most_push",
 	choice.OvertoneRise: "limits.overtone_rise_cents", choice.SaddleTravel: "limits.saddle_travel",
@@ -93,6 +93,9 @@ func (in *Input) fineLength(mm float64) string {
 	return u.LenText(mm, 3)
 }
 
+// leastShort is from what length on its usual decimals tell it from nothing, mm.
+const leastShort = 0.1
+
 // miss says what a broken limit was about: "string 6 (w46): 92.1 % against
 // 90.0 %".
 func (in *Input) miss(m choice.Miss) string {
@@ -105,6 +108,8 @@ func (in *Input) miss(m choice.Miss) string {
 	}
 	what := ""
 	switch {
+	case m.Reason == choice.BlankSize && m.Value >= leastShort:
+		what = in.Units.LenText(m.Value, scaleDecimals) + " too large"
 	case m.Reason == choice.BlankSize:
 		what = in.fineLength(m.Value) + " too large"
 	case m.Reason == choice.ReverseFan:
@@ -127,7 +132,11 @@ func (in *Input) miss(m choice.Miss) string {
 // each.
 func (in *Input) dropped(r *show.Report, res *choice.Result) {
 	if len(res.Dropped) == 0 {
-		r.Para("Nothing was dropped: all %s keep every limit.", plural(res.Tried, "pair"))
+		if res.Tried == 1 {
+			r.Para("Nothing was dropped: the one pair keeps every limit.")
+			return
+		}
+		r.Para("Nothing was dropped: all %d pairs keep every limit.", res.Tried)
 		return
 	}
 	t := r.Table("dropped", "Dropped, under the first limit that a pair breaks",
@@ -209,6 +218,12 @@ func (in *Input) loosest(list []choice.Dropped) string {
 	case most.Reason.Quantity() == choice.NoQuantity:
 		return text + " Widen the scales or the stock."
 	}
-	return text + " The nearest is " + in.Pair(most.Nearest.BassMM, most.Nearest.TrebleMM) + ": " + in.miss(most.Nearest) +
-		". Loosen " + limitKeys[most.Reason] + ", or widen the scales or the stock; another limit may then come next."
+	text += " The nearest is " + in.Pair(most.Nearest.BassMM, most.Nearest.TrebleMM) + ": " + in.miss(most.Nearest) + ". "
+	switch most.Reason {
+	case choice.BlankSize:
+		return text + "Offer a larger blank under [[blanks]], or take blank = true out of [limits]; another limit may then come next."
+	case choice.BreakingOpen, choice.BreakingBent:
+		return text + "This limit keeps strings from breaking: rather than loosen it look at the limits on tension, push and set-back, which may have left heavy gauges only, or widen the scales or the stock."
+	}
+	return text + "Loosen " + limitKeys[most.Reason] + ", or widen the scales or the stock; another limit may then come next."
 }
