@@ -29,6 +29,9 @@ func (e evidence) candidates() []candidate {
 	}
 	add(NutMarkOff, 0, effects[0])
 	add(RulerZeroOff, 0, e.whole(FromNut))
+	for n := 2; n <= e.plan.last(); n++ {
+		add(RulerMoved, n, e.movedFrom(n))
+	}
 	add(CaliperZeroOff, 0, e.whole(Step))
 	add(Stretched, e.farthest(), e.stretch())
 	return out
@@ -71,6 +74,27 @@ func (e evidence) whole(k Kind) []float64 {
 		if s.kind == k {
 			out[i] = 1
 		}
+	}
+	return out
+}
+
+// movedFrom is the effect of a ruler that moved 1 mm towards the nut before mark n
+// was read; none where less than two readings lie on either side of that, or none
+// is of mark n.
+func (e evidence) movedFrom(n int) []float64 {
+	out, before, after, first := make([]float64, len(e.seen)), 0, 0, false
+	for i, s := range e.seen {
+		switch {
+		case s.kind != FromNut:
+		case s.to < n:
+			before++
+		default:
+			out[i], first = 1, first || s.to == n
+			after++
+		}
+	}
+	if before < 2 || after < 2 || !first {
+		clear(out)
 	}
 	return out
 }

@@ -114,6 +114,8 @@ func (e evidence) set(slips []Slip) evidence {
 			out = out.without(s.Row)
 		case RulerZeroOff:
 			out = out.freed(FromNut)
+		case RulerMoved:
+			out = out.freedFrom(s.Fret)
 		case CaliperZeroOff:
 			out = out.freed(Step)
 		}

@@ -68,6 +68,13 @@ func TestEveryKindOfSlipIsNamed(t *testing.T) {
 		}, nil, mark.Shifted, 9, 0.8, 0.1},
 		{"nut mark", func(x []float64) { x[0] -= 0.8 }, nil, mark.NutMarkOff, 0, -0.8, 0.2},
 		{"ruler not at nought", nil, spoil(mark.FromNut, 0, 1.5), mark.RulerZeroOff, 0, 1.5, 0.3},
+		{"ruler moved", nil, func(rs []mark.Reading) {
+			for i, r := range rs {
+				if r.Kind == mark.FromNut && r.Fret >= 13 {
+					rs[i].MM += 1.5
+				}
+			}
+		}, mark.RulerMoved, 13, 1.5, 0.3},
 		{"jaws not at nought", nil, spoil(mark.Step, 0, 0.2), mark.CaliperZeroOff, 0, 0.2, 0.05},
 		{"another length", func(x []float64) {
 			for n := range x {
@@ -112,7 +119,7 @@ func TestEveryKindOfSlipIsNamed(t *testing.T) {
 func TestKindsOfSlipsHaveTheirOwnNames(t *testing.T) {
 	for kind, name := range map[mark.SlipKind]string{
 		mark.MarkOff: "mark off", mark.RulerSlip: "ruler reading", mark.StepSlip: "caliper step", mark.Shifted: "marks shifted",
-		mark.NutMarkOff: "nut mark off", mark.Stretched: "line stretched", mark.RulerZeroOff: "ruler's nought", mark.CaliperZeroOff: "calipers' nought",
+		mark.NutMarkOff: "nut mark off", mark.Stretched: "line stretched", mark.RulerZeroOff: "ruler's nought", mark.RulerMoved: "ruler moved", mark.CaliperZeroOff: "calipers' nought",
 		mark.OffsetOff: "nut offset", mark.OffsetSlip: "nut offset reading", mark.DiagonalSlip: "diagonal reading", mark.SpanOff: "string lines apart",
 	} {
 		assert.Equal(t, name, kind.String())

@@ -10,7 +10,7 @@ func (f Finding) concerns(n int) bool {
 		return n == f.Fret
 	case StepSlip:
 		return n > min(f.From, f.Fret)
-	case Shifted:
+	case Shifted, RulerMoved:
 		return n >= f.Fret
 	}
 	return true
@@ -58,7 +58,7 @@ func (e evidence) finish(s *Slip, t Tolerance, readings []Reading) {
 			size *= float64(e.plan.last())
 		}
 		fret := f.Fret
-		if f.Kind == Shifted || f.Kind == StepSlip { // it shifts all marks after it, and the last is the tightest
+		if f.Kind == Shifted || f.Kind == RulerMoved || f.Kind == StepSlip { // it shifts all marks after it, and the last is the tightest
 			fret = 0
 		}
 		s.Matters = s.Matters || size > e.bound(fret, t)

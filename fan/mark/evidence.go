@@ -15,6 +15,7 @@ type sighting struct {
 	plan     float64 // laid out, mm
 	step     float64 // the tool's least difference, mm
 	tool     Tool
+	moved    []int // marks before which its ruler moved, as slips beyond doubt say
 }
 
 // roundingVar is the variance of a reading rounded to the tool's step d:
@@ -94,6 +95,24 @@ func (e evidence) common() [][]float64 {
 			}
 		}
 	}
+	return append(out, e.runs()...)
+}
+
+// runs gives a direction for every place at which the ruler moved: what was read
+// from there on is free to be off together.
+func (e evidence) runs() [][]float64 {
+	var out [][]float64
+	for n := range e.plan.marks {
+		direction := make([]float64, len(e.seen))
+		for i, s := range e.seen {
+			if slices.Contains(s.moved, n) {
+				direction[i] = freeZeroMM / math.Sqrt(3)
+			}
+		}
+		if dot(direction, direction) > 0 {
+			out = append(out, direction)
+		}
+	}
 	return out
 }
 
@@ -142,6 +161,18 @@ func (e evidence) freed(k Kind) evidence {
 	for i := range seen {
 		if seen[i].kind == k {
 			seen[i].tool.ZeroMM = freeZeroMM
+		}
+	}
+	return evidence{plan: e.plan, seen: seen}
+}
+
+// freedFrom gives the evidence with the ruler pass free to be off together from
+// mark n on.
+func (e evidence) freedFrom(n int) evidence {
+	seen := slices.Clone(e.seen)
+	for i, s := range seen {
+		if s.kind == FromNut && s.to >= n {
+			seen[i].moved = append(slices.Clone(s.moved), n)
 		}
 	}
 	return evidence{plan: e.plan, seen: seen}

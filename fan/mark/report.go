@@ -121,6 +121,9 @@ const (
 	// RulerZeroOff: every reading from the nut is off alike; the ruler's nought
 	// did not lie on the nut line.
 	RulerZeroOff
+	// RulerMoved: the readings from the nut of this mark and all after it are off
+	// alike, the marks are not; the ruler moved meanwhile.
+	RulerMoved
 	// CaliperZeroOff: every step is off alike; the jaws do not close at nought.
 	CaliperZeroOff
 	// OffsetOff: the treble line lies too far forward or back against the bass
@@ -137,9 +140,9 @@ const (
 // Finding is one explanation of what was measured.
 type Finding struct {
 	Kind SlipKind
-	Line Line // of the first eight kinds and of a diagonal (the line it ends on)
+	Line Line // of the first nine kinds and of a diagonal (the line it ends on)
 	// Fret is the mark concerned: the mark a reading or step ends on, the
-	// first shifted one, 0 for the nut, the last one measured for Stretched.
+	// first shifted one or the first one read after the ruler moved, 0 for the nut, the last one measured for Stretched.
 	Fret int
 	From int // of StepSlip: the mark the step begins at
 	// MM is the slip: positive when a mark stands too near the bridge, a

@@ -93,7 +93,7 @@ func (k *checker) sizeWords(f mark.Finding) string {
 		return size + " " + no
 	}
 	switch f.Kind {
-	case mark.RulerSlip, mark.OffsetSlip, mark.DiagonalSlip, mark.StepSlip, mark.RulerZeroOff, mark.CaliperZeroOff:
+	case mark.RulerSlip, mark.OffsetSlip, mark.DiagonalSlip, mark.StepSlip, mark.RulerZeroOff, mark.RulerMoved, mark.CaliperZeroOff:
 		return pick("too long", "too short")
 	case mark.SpanOff:
 		return pick("too far apart", "too close together")
