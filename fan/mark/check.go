@@ -86,7 +86,7 @@ func checkLine(e evidence, board int, o Options, readings []Reading) (LineResult
 			out.LeftOut = append(out.LeftOut, sight.row)
 		}
 	}
-	k.reckoning = clean.reconcile(k.hand)
+	k.reckoning = clean.reconcile(s.surely(n))
 	out.HandMM, out.ScatterMM = k.hand, k.scatter
 	out.Marks = clean.results(k.reckoning, o.Tolerance)
 	for i, shows := range s.shows(n)[1:] {

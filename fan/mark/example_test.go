@@ -100,13 +100,13 @@ func ExampleCheck() {
 	fmt.Printf("nut offset: %.2f mm, laid out %.2f mm: %v\n", report.Across.OffsetMM, report.Across.PlanOffsetMM, report.Across.Verdict)
 	fmt.Println("passed:", report.Pass)
 	// Output:
-	// mark 4: 144.42 ± 0.04 mm, off +0.01 mm, +0.0 cents: within
-	// mark 8: 258.95 ± 0.05 mm, off -0.08 mm, -0.3 cents: within
-	// mark 9: 284.35 ± 0.05 mm, off +0.57 mm, +2.4 cents: outside
-	// mark 10: 307.04 ± 0.05 mm, off -0.09 mm, -0.4 cents: within
-	// mark 24: 525.03 ± 0.06 mm, off +0.03 mm, +0.3 cents: within
+	// mark 4: 144.44 ± 0.05 mm, off +0.03 mm, +0.1 cents: within
+	// mark 8: 258.97 ± 0.05 mm, off -0.06 mm, -0.2 cents: within
+	// mark 9: 284.37 ± 0.05 mm, off +0.59 mm, +2.5 cents: outside
+	// mark 10: 307.05 ± 0.05 mm, off -0.08 mm, -0.4 cents: within
+	// mark 24: 525.03 ± 0.07 mm, off +0.03 mm, +0.3 cents: within
 	// the ruler reading of bass mark 4 is wrong, the mark is not (+2.09 mm); measure it again
-	// bass mark 9 itself stands off (+0.57 mm); draw bass mark 9 anew from the nut
+	// bass mark 9 itself stands off (+0.59 mm); draw bass mark 9 anew from the nut
 	// nut offset: 16.60 mm, laid out 16.63 mm: within
 	// passed: false
 }

@@ -2,6 +2,7 @@ package mark_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -49,6 +50,30 @@ func TestSlipsAreNamed(t *testing.T) {
 			})
 		}
 	}
+}
+
+// Places are as uncertain as is stated, also on the boards where the readings make
+// a hand likeliest that scatters by nothing, and a mark is as likely beyond two
+// standard uncertainties as a normal error, 4.6 %.
+func TestMarksAreAsUncertainAsStated(t *testing.T) {
+	l, s, rng := layout(t), shop{ruler: 0.5, caliper: 0.01, hand: 0.04, scatter: 0.05}, rand.New(rand.NewPCG(14, 15))
+	squares, beyond, n := 0.0, 0, 0.0
+	for range 60 {
+		b := s.draw(l, rng)
+		b.marks[mark.Bass][0], b.marks[mark.Treble][0] = 0, 0
+		report := check(t, l, s.measureAll(b, l, rng), s.options())
+		for line, result := range report.Lines {
+			for _, m := range result.Marks {
+				z := (m.MM - b.marks[line][m.Fret]) / m.U
+				squares, n = squares+z*z, n+1
+				if math.Abs(z) > 2 {
+					beyond++
+				}
+			}
+		}
+	}
+	assert.InDelta(t, 1, math.Sqrt(squares/n), 0.2)
+	assert.InDelta(t, 0.046, float64(beyond)/n, 0.025)
 }
 
 // A mark that stands off is told to stand off by what its own result says, among

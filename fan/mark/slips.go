@@ -178,3 +178,14 @@ func (s *search) shows(n noise) []float64 {
 
 // oneSided95 is the standard normal quantile of 95 %.
 const oneSided95 = 1.6449
+
+// surely is the hand's scatter that the marks' uncertainties are reckoned with: the
+// likeliest, widened by one standard deviation of its square. Readings that agree by
+// luck make it likeliest that a hand scatters by nothing, and say so loosely.
+func (s *search) surely(n noise) float64 {
+	if s.model.assumed {
+		return math.Sqrt(n.hand2)
+	}
+	c := s.model.curve(s.model.project(n, s.directions(s.named)))
+	return math.Sqrt(n.hand2 + math.Sqrt(c.spread(1, 0)))
+}
