@@ -34,6 +34,7 @@ func (e evidence) candidates() []candidate {
 	}
 	add(CaliperZeroOff, 0, e.whole(Step))
 	add(Stretched, e.farthest(), e.stretch())
+	add(RulerScaleOff, e.farthest(), e.scaled())
 	return out
 }
 
@@ -73,6 +74,21 @@ func (e evidence) whole(k Kind) []float64 {
 	for i, s := range e.seen {
 		if s.kind == k {
 			out[i] = 1
+		}
+	}
+	return out
+}
+
+// scaled is the effect of a ruler that is too short, so that it reads too long by
+// 1 mm at the last mark measured; none for a pass of less than three readings.
+func (e evidence) scaled() []float64 {
+	out := make([]float64, len(e.seen))
+	if e.count(FromNut) < 3 {
+		return out
+	}
+	for i, s := range e.seen {
+		if s.kind == FromNut {
+			out[i] = s.plan / e.plan.marks[e.farthest()]
 		}
 	}
 	return out

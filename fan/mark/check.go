@@ -114,6 +114,8 @@ func (e evidence) set(slips []Slip) evidence {
 			out = out.without(s.Row)
 		case RulerZeroOff:
 			out = out.freed(FromNut)
+		case RulerScaleOff:
+			out = out.freedScale()
 		case RulerMoved:
 			out = out.freedFrom(s.Fret)
 		case CaliperZeroOff:

@@ -75,6 +75,13 @@ func TestEveryKindOfSlipIsNamed(t *testing.T) {
 				}
 			}
 		}, mark.RulerMoved, 13, 1.5, 0.3},
+		{"ruler too short", nil, func(rs []mark.Reading) {
+			for i, r := range rs {
+				if r.Kind == mark.FromNut {
+					rs[i].MM *= 1.004
+				}
+			}
+		}, mark.RulerScaleOff, 24, 525 * 0.004, 0.3},
 		{"jaws not at nought", nil, spoil(mark.Step, 0, 0.2), mark.CaliperZeroOff, 0, 0.2, 0.05},
 		{"another length", func(x []float64) {
 			for n := range x {
@@ -119,7 +126,7 @@ func TestEveryKindOfSlipIsNamed(t *testing.T) {
 func TestKindsOfSlipsHaveTheirOwnNames(t *testing.T) {
 	for kind, name := range map[mark.SlipKind]string{
 		mark.MarkOff: "mark off", mark.RulerSlip: "ruler reading", mark.StepSlip: "caliper step", mark.Shifted: "marks shifted",
-		mark.NutMarkOff: "nut mark off", mark.Stretched: "line stretched", mark.RulerZeroOff: "ruler's nought", mark.RulerMoved: "ruler moved", mark.CaliperZeroOff: "calipers' nought",
+		mark.NutMarkOff: "nut mark off", mark.Stretched: "line stretched", mark.RulerZeroOff: "ruler's nought", mark.RulerMoved: "ruler moved", mark.RulerScaleOff: "ruler's scale", mark.CaliperZeroOff: "calipers' nought",
 		mark.OffsetOff: "nut offset", mark.OffsetSlip: "nut offset reading", mark.DiagonalSlip: "diagonal reading", mark.SpanOff: "string lines apart",
 	} {
 		assert.Equal(t, name, kind.String())

@@ -166,6 +166,20 @@ func (e evidence) freed(k Kind) evidence {
 	return evidence{plan: e.plan, seen: seen}
 }
 
+// freeScalePart is wide against any scale a ruler could have, as freeZeroMM.
+const freeScalePart = 0.1
+
+// freedScale gives the evidence with the ruler pass free to be off in proportion.
+func (e evidence) freedScale() evidence {
+	seen := slices.Clone(e.seen)
+	for i := range seen {
+		if seen[i].kind == FromNut {
+			seen[i].tool.ScalePart = freeScalePart
+		}
+	}
+	return evidence{plan: e.plan, seen: seen}
+}
+
 // freedFrom gives the evidence with the ruler pass free to be off together from
 // mark n on.
 func (e evidence) freedFrom(n int) evidence {

@@ -124,6 +124,9 @@ const (
 	// RulerMoved: the readings from the nut of this mark and all after it are off
 	// alike, the marks are not; the ruler moved meanwhile.
 	RulerMoved
+	// RulerScaleOff: the readings from the nut are off in proportion, the marks are
+	// not.
+	RulerScaleOff
 	// CaliperZeroOff: every step is off alike; the jaws do not close at nought.
 	CaliperZeroOff
 	// OffsetOff: the treble line lies too far forward or back against the bass
@@ -140,14 +143,16 @@ const (
 // Finding is one explanation of what was measured.
 type Finding struct {
 	Kind SlipKind
-	Line Line // of the first nine kinds and of a diagonal (the line it ends on)
+	Line Line // of the first ten kinds and of a diagonal (the line it ends on)
 	// Fret is the mark concerned: the mark a reading or step ends on, the
-	// first shifted one or the first one read after the ruler moved, 0 for the nut, the last one measured for Stretched.
+	// first shifted one or the first one read after the ruler moved, 0 for the nut, the last one measured for Stretched and
+	// RulerScaleOff.
 	Fret int
 	From int // of StepSlip: the mark the step begins at
 	// MM is the slip: positive when a mark stands too near the bridge, a
 	// reading is too long, the lines are too far apart, or the treble nut lies
-	// too near the bridge. For Stretched it is the shift at Fret. U is its
+	// too near the bridge. For Stretched and RulerScaleOff it is that
+	// at Fret. U is its
 	// standard uncertainty. Of MarkOff both are those of the mark's result.
 	MM, U float64
 	// Row is the reading concerned (index into the readings given to Check),

@@ -6,7 +6,7 @@ import "fmt"
 func (k SlipKind) String() string {
 	return [...]string{
 		MarkOff: "mark off", RulerSlip: "ruler reading", StepSlip: "caliper step", Shifted: "marks shifted", NutMarkOff: "nut mark off",
-		Stretched: "line stretched", RulerZeroOff: "ruler's nought", RulerMoved: "ruler moved", CaliperZeroOff: "calipers' nought",
+		Stretched: "line stretched", RulerZeroOff: "ruler's nought", RulerMoved: "ruler moved", RulerScaleOff: "ruler's scale", CaliperZeroOff: "calipers' nought",
 		OffsetOff: "nut offset", OffsetSlip: "nut offset reading", DiagonalSlip: "diagonal reading", SpanOff: "string lines apart",
 	}[k]
 }
@@ -28,6 +28,8 @@ func (f Finding) Words() string {
 		return fmt.Sprintf("the whole ruler pass of the %v line is off alike: its nought did not lie on the nut mark", f.Line)
 	case RulerMoved:
 		return fmt.Sprintf("the ruler readings of %v mark %d and all after it are off alike, the marks are not: the ruler moved", f.Line, f.Fret)
+	case RulerScaleOff:
+		return fmt.Sprintf("the ruler pass of the %v line is off in proportion, the marks are not: the ruler's scale is off", f.Line)
 	case CaliperZeroOff:
 		return fmt.Sprintf("every caliper step of the %v line is off alike: the jaws do not close at nought", f.Line)
 	case Stretched:
@@ -73,6 +75,8 @@ func (f Finding) Remedy() string {
 		return "lay the ruler's nought on the nut mark and take this pass again"
 	case RulerMoved:
 		return fmt.Sprintf("clamp the ruler with its nought on the nut mark and take this pass again from mark %d on", f.Fret)
+	case RulerScaleOff:
+		return "lay the ruler beside another one, and take this pass again with the better"
 	case CaliperZeroOff:
 		return "close the jaws, set them to nought and take this pass again"
 	case Stretched:

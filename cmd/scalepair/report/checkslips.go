@@ -97,6 +97,8 @@ func (k *checker) sizeWords(f mark.Finding) string {
 		return pick("too long", "too short")
 	case mark.SpanOff:
 		return pick("too far apart", "too close together")
+	case mark.RulerScaleOff:
+		return pick(fmt.Sprintf("too long at fret %d", f.Fret), fmt.Sprintf("too short at fret %d", f.Fret))
 	case mark.Stretched:
 		return pick(fmt.Sprintf("too far from the nut at fret %d", f.Fret), fmt.Sprintf("too near the nut at fret %d", f.Fret))
 	}
