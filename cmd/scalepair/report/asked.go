@@ -22,7 +22,7 @@ func (in *Input) asked(r *show.Report) {
 	if len(req.Cases) > 1 {
 		by := "their weighted mean counts"
 		if req.By == choice.Worst {
-			by = "each string counts in the tuning that suits it least"
+			by = "each string counts in the tuning that suits it least, whatever the weights"
 		}
 		add("One set must serve all of them; %s.", by)
 	}

@@ -130,4 +130,5 @@ func (in *Input) blanks(r *show.Report, l *fan.Layout) {
 		t.Row(s.Offer.Name, u.Len(s.Offer.LengthMM, scaleDecimals), u.Len(s.Offer.WidthMM, scaleDecimals), serves,
 			u.SignedLen(s.SpareLengthMM, scaleDecimals), u.SignedLen(s.SpareWidthMM, scaleDecimals))
 	}
+	t.Note("Serves: by length and width. How thick the board must be for its slots is said by setout.")
 }
