@@ -93,9 +93,9 @@ func TestAdviceLeavesOutWhatCannotBeBuilt(t *testing.T) {
 
 func TestAdviceRefused(t *testing.T) {
 	spec := sixStrings()
-	spec.NutSpanMM, spec.BassMM = 0, 25
+	spec.NutSpreadMM, spec.BassMM = 0, 25
 	_, err := fan.AdviseNeutral(spec, 0, fan.Playing{FromFret: 9, ToFret: 5, HoldRad: 2})
-	for _, want := range []string{"step: ", "played: ", "hold: ", "neck.nut_span: ", "scales.bass: "} {
+	for _, want := range []string{"step: ", "played: ", "hold: ", "neck.string_spread_at_nut: ", "scales.bass: "} {
 		require.ErrorContains(t, err, want)
 	}
 	for name, p := range map[string]fan.Playing{

@@ -6,7 +6,7 @@ import "math"
 // checked once. It is safe for concurrent use.
 type Base struct {
 	spec     Spec
-	span     float64 // nut span
+	span     float64 // string spread at the nut
 	halfSpan float64
 	wideSpan float64 // span on the second line that has a stated span: the saddle line, or a fret
 	wideK    float64 // that line's fraction of the length; 1 is the saddle line
@@ -31,7 +31,7 @@ type place struct{ even, extra float64 }
 
 // NewBase checks a spec without its scale pair (BassMM and TrebleMM are not
 // read). Every fault comes at once as a fault.List, each place naming the
-// build file's key ("neck.nut_span").
+// build file's key ("neck.string_spread_at_nut").
 func NewBase(spec Spec) (*Base, error) {
 	if err := checkNeck(spec).Err(); err != nil {
 		return nil, err
@@ -40,7 +40,7 @@ func NewBase(spec Spec) (*Base, error) {
 		spec.Neutral.Fret = 0
 	}
 	b := &Base{spec: spec, neutralK: spec.Neutral.K(), lastK: K(float64(spec.Frets))}
-	b.span, b.wideSpan, b.wideK = spec.NutSpanMM, spec.SaddleSpanMM, 1
+	b.span, b.wideSpan, b.wideK = spec.NutSpreadMM, spec.SaddleSpreadMM, 1
 	if w := spec.Board; w != nil {
 		margins := spec.MarginBassMM + spec.MarginTrebleMM
 		b.span, b.wideSpan, b.wideK = w.NutMM-margins, w.WidthMM-margins, K(w.AtFret)
@@ -130,7 +130,7 @@ const (
 //
 //	m = (S - s)/(2 x_S(m))
 //
-// s  nut span; S  span on that line; x_S  its crossing, from the taper before.
+// s  string spread at the nut; S  span on that line; x_S  its crossing, from the taper before.
 // For any real neck a turn makes the error some thousand times smaller
 // (d x_S/dm is about the outer ends' offset squared over S, against x_S^2).
 // False when it does not settle.
@@ -159,7 +159,7 @@ func (f *Frame) settle() bool {
 //	g = p_t - p_b = (L_bass - L_treble) c k(N)
 //	p_b = -g s/((s + 2 m g) + sqrt(s^2 + 4 m^2 g^2))
 //
-// s  nut span; k(N)  the neutral line's fraction; all in mm. The second is the
+// s  string spread at the nut; k(N)  the neutral line's fraction; all in mm. The second is the
 // root of 2 m p_b^2 + (s + 2 m g) p_b + s g/2 = 0 that stays small, in the form
 // that loses no digits. Ours, follows from the mirror lines y = ±(s/2 + m x).
 func (f *Frame) take(m float64) {

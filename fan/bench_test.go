@@ -11,7 +11,7 @@ func eightStrings() fan.Spec {
 	s := fan.DefaultSpec()
 	s.Strings, s.Neutral = 8, fan.Neutral{Fret: 8}
 	s.BassMM, s.TrebleMM = 700, 650
-	s.NutSpanMM, s.SaddleSpanMM = 52, 76
+	s.NutSpreadMM, s.SaddleSpreadMM = 52, 76
 	return s
 }
 

@@ -2,11 +2,11 @@ package fan
 
 // Board is the fretboard's outline.
 type Board struct {
-	// Corners go round: nut end bass, heel end bass, heel end treble, nut end
+	// Corners go round: nut end bass, body end bass, body end treble, nut end
 	// treble. The sides are straight.
 	Corners [4]Point
-	NutEnd  Across // the end behind the nut: parallel to the nut line, the nut seat behind it
-	HeelEnd Across // the end behind the last fret
+	NutEnd  Across // the end behind the nut: parallel to the nut line, the nut shelf behind it
+	BodyEnd Across // the end behind the last fret
 }
 
 // Board gives the outline.
@@ -14,8 +14,8 @@ func (l *Layout) Board() Board {
 	f := &l.Frame
 	return Board{
 		Corners: f.corners(),
-		NutEnd:  f.lineAt(f.nutSeat()),
-		HeelEnd: f.lineAt(f.heel()),
+		NutEnd:  f.lineAt(f.nutShelf()),
+		BodyEnd: f.lineAt(f.bodyEnd()),
 	}
 }
 

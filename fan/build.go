@@ -23,7 +23,7 @@ func New(spec Spec) (*Layout, error) {
 	l.Strings = f.stringLines()
 	l.Frets = f.frets()
 	l.Neutral = f.neutralLine()
-	l.NutSeats, l.SaddleSeats = l.StringsAt(l.Nut), l.StringsAt(l.Saddle)
+	l.NutPositions, l.SaddlePositions = l.StringsAt(l.Nut), l.StringsAt(l.Saddle)
 	l.NutBlankMM = l.Frets[0].Slot.LengthMM
 	l.CentsErrors = centsErrors(l.Frets)
 	last := l.Frets[spec.Frets].Line

@@ -30,8 +30,8 @@ const (
 	keyGauges        = "strings.gauges"
 	keyFrets         = "neck.frets"
 	keyNeutral       = "neck.neutral_fret"
-	keyNutSpan       = "neck.nut_span"
-	keySaddleSpan    = "neck.saddle_span"
+	keyNutSpread     = "neck.string_spread_at_nut"
+	keySaddleSpread  = "neck.string_spread_at_saddle"
 	keyNutWidth      = "neck.nut_width"
 	keyOtherWidth    = "neck.other_width"
 	keyOtherAtFret   = "neck.other_width_at_fret"
@@ -41,8 +41,8 @@ const (
 	keyNutSpacing    = "neck.nut_spacing"
 	keySaddleSpacing = "neck.saddle_spacing"
 	keyZeroFret      = "neck.zero_fret"
-	keyNutSeat       = "neck.nut_seat"
-	keyOverhang      = "neck.heel_overhang"
+	keyNutShelf      = "neck.nut_shelf"
+	keyOverhang      = "neck.body_end_overhang"
 	keySawAllowance  = "neck.saw_allowance"
 	keyRadius        = "neck.radius"
 	keyRadiusNut     = "neck.radius_nut"
@@ -130,16 +130,16 @@ func checkNeck(s Spec) fault.List {
 	if s.Board != nil {
 		f.checkWidths(s, fretsOK)
 	} else {
-		f.length(keyNutSpan, "the nut span", s.NutSpanMM, minSpanMM, maxSpanMM)
-		f.length(keySaddleSpan, "the saddle span", s.SaddleSpanMM, minSpanMM, maxSpanMM)
+		f.length(keyNutSpread, "the string spread at the nut", s.NutSpreadMM, minSpanMM, maxSpanMM)
+		f.length(keySaddleSpread, "the string spread at the saddle", s.SaddleSpreadMM, minSpanMM, maxSpanMM)
 	}
 	f.checkSpacing(keyNutSpacing, s, s.NutSpacing)
 	f.checkSpacing(keySaddleSpacing, s, s.SaddleSpacing)
-	if f.length(keyNutSeat, "the nut seat", s.NutSeatMM, 0, maxLedgeMM) && s.ZeroFret && s.NutSeatMM < LeastZeroSeatMM {
-		f.add(keyZeroFret, fmt.Sprintf("a zero fret's slot wants board behind it, at least %s mm (judgement), and the nut seat is %s mm",
-			number(LeastZeroSeatMM), number(s.NutSeatMM)), "", `write nut_seat = "8 mm" under [neck], room for the slot and for the nut that spaces the strings`)
+	if f.length(keyNutShelf, "the nut shelf", s.NutShelfMM, 0, maxLedgeMM) && s.ZeroFret && s.NutShelfMM < LeastZeroShelfMM {
+		f.add(keyZeroFret, fmt.Sprintf("a zero fret's slot wants board behind it, at least %s mm (judgement), and the nut shelf is %s mm",
+			number(LeastZeroShelfMM), number(s.NutShelfMM)), "", `write nut_shelf = "8 mm" under [neck], room for the slot and for the nut that spaces the strings`)
 	}
-	f.length(keyOverhang, "the heel overhang", s.HeelOverhangMM, 0, maxLedgeMM)
+	f.length(keyOverhang, "the body end overhang", s.BodyEndOverhangMM, 0, maxLedgeMM)
 	f.length(keySawAllowance, "the saw allowance", s.SawAllowanceMM, 0, maxLedgeMM)
 	return f.list
 }
@@ -165,8 +165,8 @@ func (f *faults) checkMargins(s Spec) {
 
 // checkWidths checks the board's widths, and that spans are not given as well.
 func (f *faults) checkWidths(s Spec, fretsOK bool) {
-	if s.NutSpanMM != 0 || s.SaddleSpanMM != 0 {
-		f.add(keyNutSpan, "spans and board widths are both given", "", "leave one pair out: the other follows from it")
+	if s.NutSpreadMM != 0 || s.SaddleSpreadMM != 0 {
+		f.add(keyNutSpread, "spans and board widths are both given", "", "leave one pair out: the other follows from it")
 	}
 	margins := s.MarginBassMM + s.MarginTrebleMM
 	f.width(keyNutWidth, "the board's width at the nut", s.Board.NutMM, margins)

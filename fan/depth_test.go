@@ -161,10 +161,10 @@ func TestRadiusFirst(t *testing.T) {
 	}
 }
 
-// The board is widest at its heel end, where there is no slot.
+// The board is widest at its body end, where there is no slot.
 func TestCrownMustReachTheHeel(t *testing.T) {
 	spec := sixStrings()
-	spec.HeelOverhangMM = 80
+	spec.BodyEndOverhangMM = 80
 	l := mustLayout(t, spec)
 	s := sawing()
 	s.ThicknessMM = 0

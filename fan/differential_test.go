@@ -113,11 +113,11 @@ func someNeck(r *rand.Rand) fan.Spec {
 	s.BassMM = s.TrebleMM * (1 + from(-0.04, 0.1))
 	s.Neutral = []fan.Neutral{{Bridge: true}, {Fret: float64(r.IntN(s.Frets + 1))}, {Fret: from(0, float64(s.Frets))}}[r.IntN(3)]
 	s.MarginBassMM, s.MarginTrebleMM = from(0, 6), from(0, 6)
-	s.NutSpanMM = from(6, 9) * float64(s.Strings-1)
-	s.SaddleSpanMM = s.NutSpanMM * from(0.95, 1.8)
+	s.NutSpreadMM = from(6, 9) * float64(s.Strings-1)
+	s.SaddleSpreadMM = s.NutSpreadMM * from(0.95, 1.8)
 	if r.IntN(3) == 0 {
-		s.Board = &fan.BoardWidths{NutMM: s.NutSpanMM + 12, WidthMM: s.NutSpanMM + 12 + from(0, 15), AtFret: float64(7 + r.IntN(s.Frets-6))}
-		s.NutSpanMM, s.SaddleSpanMM = 0, 0
+		s.Board = &fan.BoardWidths{NutMM: s.NutSpreadMM + 12, WidthMM: s.NutSpreadMM + 12 + from(0, 15), AtFret: float64(7 + r.IntN(s.Frets-6))}
+		s.NutSpreadMM, s.SaddleSpreadMM = 0, 0
 	}
 	listed := func() fan.Spacing {
 		steps := make([]float64, s.Strings-1)
@@ -132,12 +132,12 @@ func someNeck(r *rand.Rand) fan.Spec {
 	for i := range s.DiametersMM {
 		s.DiametersMM[i] = from(0.2, 3)
 	}
-	s.NutSeatMM, s.HeelOverhangMM, s.HeelSquare = from(0, 8), from(0, 10), r.IntN(2) == 0
+	s.NutShelfMM, s.BodyEndOverhangMM, s.BodyEndSquare = from(0, 8), from(0, 10), r.IntN(2) == 0
 	s.SawAllowanceMM = from(0, 4)
 	return s
 }
 
-// A neck may be refused (the heel at the saddle, say); most are not.
+// A neck may be refused (the body end at the saddle, say); most are not.
 func TestGeometryAgainstAHundredDigits(t *testing.T) {
 	const necks, draws = 300, 330
 	r := rand.New(rand.NewPCG(314159, 265358))
@@ -171,7 +171,7 @@ func TestGeometryNearItsEdges(t *testing.T) {
 		name         string
 		bass, treble float64
 		neutral      float64 // or bridge
-		spread       float64 // saddle span less nut span
+		spread       float64 // string spread at the saddle less string spread at the nut
 		gaps         bool    // equal gaps at both ends, under strings of unlike thickness
 	}{
 		{"neutral nut", 686, 648, 0, 20, false},
@@ -195,7 +195,7 @@ func TestGeometryNearItsEdges(t *testing.T) {
 		t.Run(row.name, func(t *testing.T) {
 			s := fan.DefaultSpec()
 			s.BassMM, s.TrebleMM, s.Frets, s.AllowReverse = row.bass, row.treble, last, true
-			s.NutSpanMM, s.SaddleSpanMM = 35, 35+row.spread
+			s.NutSpreadMM, s.SaddleSpreadMM = 35, 35+row.spread
 			s.Neutral = fan.Neutral{Fret: row.neutral}
 			if row.neutral == bridge {
 				s.Neutral = fan.Neutral{Bridge: true}

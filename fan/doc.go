@@ -12,7 +12,7 @@
 //
 //	y = ±(s/2 + m x)
 //
-// s  nut span, m  taper: half of what the outer strings spread per millimetre.
+// s  string spread at the nut, m  taper: half of what the outer strings spread per millimetre.
 // With two unlike edge margins the board is not symmetric about it; the
 // strings are.
 //

@@ -11,7 +11,7 @@ import (
 func ExampleNew() {
 	spec := fan.DefaultSpec()
 	spec.BassMM, spec.TrebleMM = 690, 650
-	spec.NutSpanMM, spec.SaddleSpanMM = 38, 54
+	spec.NutSpreadMM, spec.SaddleSpreadMM = 38, 54
 	layout, err := fan.New(spec)
 	if err != nil {
 		fmt.Println(err)
@@ -29,7 +29,7 @@ func ExampleNew() {
 // Many pairs on one neck: the neck is checked once, a pair costs no memory.
 func ExampleBase_Frame() {
 	spec := fan.DefaultSpec()
-	spec.NutSpanMM, spec.SaddleSpanMM = 38, 54
+	spec.NutSpreadMM, spec.SaddleSpreadMM = 38, 54
 	base, err := fan.NewBase(spec)
 	if err != nil {
 		fmt.Println(err)
@@ -41,7 +41,7 @@ func ExampleBase_Frame() {
 			fmt.Println(bass, reason)
 			continue
 		}
-		fmt.Printf("%.0f: string 5 is %.2f mm, first step %.2f mm\n", bass, frame.LengthMM(4), frame.FirstStepBassMM())
+		fmt.Printf("%.0f: string 5 is %.2f mm, first step %.2f mm\n", bass, frame.LengthMM(4), frame.NutToFret1BassMM())
 	}
 	// Output:
 	// 640 the bass is shorter than the treble

@@ -93,8 +93,8 @@ func (f Frame) NutTan() float64 { return f.tan(0) }
 // SaddleTan is the tangent of the saddle line's slant.
 func (f Frame) SaddleTan() float64 { return f.tan(1) }
 
-// FirstStepBassMM is the step from the nut to fret 1 along the bass line.
-func (f Frame) FirstStepBassMM() float64 { return f.bass * K(1) }
+// NutToFret1BassMM is the step from the nut to fret 1 along the bass line.
+func (f Frame) NutToFret1BassMM() float64 { return f.bass * K(1) }
 
 // ReachMM is how far sideways string i (0 = string 1) can go on a fret before
 // it comes to the board's edge on the bass or the treble side: the distance,

@@ -4,10 +4,10 @@ import (
 	"math"
 )
 
-// Seat is where one string crosses a line: a nut slot, a saddle, a pickup's
+// Position is where one string crosses a line: a nut slot, a saddle, a pickup's
 // pole. Distances "along" follow the slanted line, distances "square" are
 // square to the centreline (what a rule laid square across shows).
-type Seat struct {
+type Position struct {
 	String           int
 	At               Point
 	AlongFromBassMM  float64 // from the bass outer string, along the line
@@ -64,11 +64,11 @@ func (l *Layout) LineBehind(fret, distanceMM, slantRad float64) (Across, error) 
 }
 
 // StringsAt gives every string's place on a line, string 1 first.
-func (l *Layout) StringsAt(line Across) []Seat {
+func (l *Layout) StringsAt(line Across) []Position {
 	t := line.TanSlant
 	stretch := math.Sqrt(1 + float64(t*t))
 	bassEdge, _ := l.Frame.edges(line.CrossMM, t)
-	seats := make([]Seat, len(l.Strings))
+	seats := make([]Position, len(l.Strings))
 	for i := len(seats) - 1; i >= 0; i-- {
 		s, seat := l.Strings[i], &seats[i]
 		u := meets(s.Nut, s.Saddle, line.CrossMM, t)

@@ -8,7 +8,7 @@ type Layout struct {
 	Strings []StringLine // string 1 first
 	Frets   []Fret       // index is the fret number: 0 the nut line, then 1 to the last
 	Nut     Across       // the nut line; the same as Frets[0].Line
-	Saddle  Across       // the saddle line, where the strings leave the saddles before any set-back
+	Saddle  Across       // the saddle line, where the strings leave the saddles before any compensation
 
 	// NutOffsetMM is how far the treble nut end lies nearer the bridge than
 	// the bass nut end, along the centreline: g = p_t - p_b. Negative on a
@@ -17,8 +17,8 @@ type Layout struct {
 	Neutral     NeutralLine // the line square to the centreline
 	Parallel    bool        // equal lengths: every slant is 0 and the neutral fret has no effect
 
-	NutSeats, SaddleSeats []Seat  // the strings along the nut line and the saddle line, string 1 first
-	NutBlankMM            float64 // length of the nut along the nut line, edge to edge of the board
+	NutPositions, SaddlePositions []Position // the strings along the nut line and the saddle line, string 1 first
+	NutBlankMM                    float64    // length of the nut along the nut line, edge to edge of the board
 
 	// CentsErrors lists the inner strings that are not exactly in tune by
 	// geometry, string by fret, the worst first; empty when nut and saddle have

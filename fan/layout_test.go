@@ -70,7 +70,7 @@ func TestEqualGapsAreEqual(t *testing.T) {
 	}
 	overNecks(t, gaps, func(t *rapid.T, l *fan.Layout) {
 		spec := l.Spec
-		for _, seats := range [][]fan.Seat{l.NutSeats, l.SaddleSeats} {
+		for _, seats := range [][]fan.Position{l.NutPositions, l.SaddlePositions} {
 			first := math.NaN()
 			for i, seat := range seats[:len(seats)-1] {
 				gap := seat.SpacingSquareMM - spec.DiametersMM[i]/2 - spec.DiametersMM[i+1]/2
@@ -115,7 +115,7 @@ func TestUnequalFractionsCostCents(t *testing.T) {
 func TestCentsSignByHand(t *testing.T) {
 	spec := fan.Spec{
 		BassMM: 600, TrebleMM: 500, Strings: 3, Frets: 12, Neutral: fan.Neutral{},
-		NutSpanMM: 100, SaddleSpanMM: 100,
+		NutSpreadMM: 100, SaddleSpreadMM: 100,
 		SaddleSpacing: fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 0.6, 1}},
 	}
 	l := mustLayout(t, spec)
@@ -131,9 +131,9 @@ func TestCentsSignByHand(t *testing.T) {
 func TestSeatsAlongAndSquare(t *testing.T) {
 	l := mustLayout(t, sixStrings())
 	for name, line := range map[string]struct {
-		seats  []fan.Seat
+		seats  []fan.Position
 		across fan.Across
-	}{"nut": {l.NutSeats, l.Nut}, "saddle": {l.SaddleSeats, l.Saddle}} {
+	}{"nut": {l.NutPositions, l.Nut}, "saddle": {l.SaddlePositions, l.Saddle}} {
 		t.Run(name, func(t *testing.T) {
 			chord := math.Hypot(line.across.Bass.X-line.across.Treble.X, line.across.Bass.Y-line.across.Treble.Y)
 			sumAlong, sumSquare := 0.0, 0.0
@@ -149,14 +149,14 @@ func TestSeatsAlongAndSquare(t *testing.T) {
 			require.Zero(t, line.seats[5].AlongFromBassMM)
 		})
 	}
-	nut := l.NutSeats
+	nut := l.NutPositions
 	slot := l.Frets[0].Slot
 	require.Equal(t, slot.LengthMM, l.NutBlankMM)
 	for _, seat := range nut {
 		require.InDelta(t, math.Hypot(slot.Bass.X-seat.At.X, slot.Bass.Y-seat.At.Y), seat.AlongFromEdgeMM, close9)
 		require.InDelta(t, 0, seat.FromNutMM, close9)
 	}
-	for i, seat := range l.SaddleSeats {
+	for i, seat := range l.SaddlePositions {
 		require.InDelta(t, l.Strings[i].LengthMM, seat.FromNutMM, close9)
 	}
 }

@@ -115,7 +115,7 @@ func newLongFan(t require.TestingT, s fan.Spec) *longFan {
 	if !s.Neutral.Bridge {
 		f.kN = longK(s.Neutral.Fret)
 	}
-	span, wide, wideK := longOf(s.NutSpanMM), longOf(s.SaddleSpanMM), longOf(1)
+	span, wide, wideK := longOf(s.NutSpreadMM), longOf(s.SaddleSpreadMM), longOf(1)
 	if w := s.Board; w != nil {
 		margins := longOf(s.MarginBassMM).plus(longOf(s.MarginTrebleMM))
 		span, wide = longOf(w.NutMM).minus(margins), longOf(w.WidthMM).minus(margins)
@@ -194,19 +194,19 @@ func (f *longFan) onEdges(l longLine) longLine {
 }
 
 func (f *longFan) corners() []longPoint {
-	nut := f.onEdges(f.line(longOf(0)).behind(-f.spec.NutSeatMM))
+	nut := f.onEdges(f.line(longOf(0)).behind(-f.spec.NutShelfMM))
 	last := f.fret(f.spec.Frets)
-	heel := f.onEdges(last.behind(f.spec.HeelOverhangMM))
-	if f.spec.HeelSquare {
+	bodyEnd := f.onEdges(last.behind(f.spec.BodyEndOverhangMM))
+	if f.spec.BodyEndSquare {
 		slot := f.onEdges(last)
 		x := slot.bass.x
 		if x.less(slot.treble.x) {
 			x = slot.treble.x
 		}
-		x = x.plus(longOf(f.spec.HeelOverhangMM))
-		heel = f.onEdges(longLine{longPoint{x, longOf(1)}, longPoint{x, longOf(-1)}})
+		x = x.plus(longOf(f.spec.BodyEndOverhangMM))
+		bodyEnd = f.onEdges(longLine{longPoint{x, longOf(1)}, longPoint{x, longOf(-1)}})
 	}
-	return []longPoint{nut.bass, heel.bass, heel.treble, nut.treble}
+	return []longPoint{nut.bass, bodyEnd.bass, bodyEnd.treble, nut.treble}
 }
 
 // longFractions is where the strings end along a line on which the outer ones

@@ -60,12 +60,12 @@ func (w farthest) strings(f *longFan, l *fan.Layout) {
 			w.see("reach", l.Frame.ReachMM(i, float64(n), false), at.y.minus(edges.treble.y), f.half)
 		}
 	}
-	w.seats(l.NutSeats, nut, f.onEdges(f.line(longOf(0))), f.half)
-	w.seats(l.SaddleSeats, saddle, f.onEdges(f.line(longOf(1))), f.half)
+	w.seats(l.NutPositions, nut, f.onEdges(f.line(longOf(0))), f.half)
+	w.seats(l.SaddlePositions, saddle, f.onEdges(f.line(longOf(1))), f.half)
 }
 
 // seats compares the strings along a line whose ends are on the board's edges.
-func (w farthest) seats(got []fan.Seat, want []longPoint, edges longLine, half long) {
+func (w farthest) seats(got []fan.Position, want []longPoint, edges longLine, half long) {
 	last := len(want) - 1
 	for i, seat := range got {
 		w.see("seat, along from the bass string", seat.AlongFromBassMM, want[last].minus(want[i]).length(), half)

@@ -20,8 +20,8 @@ func (s Spec) Odd() odd.List {
 		look(watchMargin, keyBassMargin, "on the bass side", s.MarginBassMM)
 		look(watchMargin, keyTrebleMargin, "on the treble side", s.MarginTrebleMM)
 	}
-	look(watchNutSeat, keyNutSeat, "", s.NutSeatMM)
-	look(watchOverhang, keyOverhang, "", s.HeelOverhangMM)
+	look(watchNutShelf, keyNutShelf, "", s.NutShelfMM)
+	look(watchOverhang, keyOverhang, "", s.BodyEndOverhangMM)
 	look(watchAllowance, keySawAllowance, "", s.SawAllowanceMM)
 	return out
 }
@@ -43,9 +43,9 @@ func (s Spec) oddSpread(out *odd.List) {
 		out.Look(&watched[watchTaper], placeOf(keyOtherWidth), "", w.WidthMM/w.NutMM)
 		return
 	}
-	look(watchNutStep, keyNutSpan, s.NutSpanMM, s.NutSpacing)
-	look(watchSaddleStep, keySaddleSpan, s.SaddleSpanMM, s.saddleRule())
-	out.Look(&watched[watchTaper], placeOf(keySaddleSpan), "", s.SaddleSpanMM/s.NutSpanMM)
+	look(watchNutStep, keyNutSpread, s.NutSpreadMM, s.NutSpacing)
+	look(watchSaddleStep, keySaddleSpread, s.SaddleSpreadMM, s.saddleRule())
+	out.Look(&watched[watchTaper], placeOf(keySaddleSpread), "", s.SaddleSpreadMM/s.NutSpreadMM)
 }
 
 // saddleRule is the rule in force at the saddles.

@@ -17,7 +17,7 @@ func parallel(difference float64, neutral fan.Neutral) fan.Spec {
 	s := fan.DefaultSpec()
 	s.BassMM, s.TrebleMM, s.Neutral = 640+difference, 640, neutral
 	s.AllowReverse = true
-	s.NutSpanMM, s.SaddleSpanMM = 52, 52
+	s.NutSpreadMM, s.SaddleSpreadMM = 52, 52
 	return s
 }
 
@@ -52,7 +52,7 @@ func TestOddSlants(t *testing.T) {
 // Two board widths stand for the spans: 51 mm less both margins over five gaps.
 func TestOddWidths(t *testing.T) {
 	s := parallel(20, fan.Neutral{Fret: 7})
-	s.NutSpanMM, s.SaddleSpanMM, s.Board = 0, 0, &fan.BoardWidths{NutMM: 43, WidthMM: 57, AtFret: 24}
+	s.NutSpreadMM, s.SaddleSpreadMM, s.Board = 0, 0, &fan.BoardWidths{NutMM: 43, WidthMM: 57, AtFret: 24}
 	assert.Empty(t, oddOf(t, s))
 	s.Board.NutMM = 31
 	assert.Equal(t, map[string]float64{"string spacing at the nut ": 4.8}, oddOf(t, s))

@@ -52,10 +52,10 @@ func everything(t require.TestingT, l *fan.Layout) []any {
 	require.NoError(t, err)
 	depths, err := l.Depths(fan.Sawing{RadiusNutMM: 400, RadiusLastMM: 500, TangMM: 1.6, ClearanceMM: 0.4})
 	require.NoError(t, err)
-	saddles, err := l.Saddles(make([]fan.SetBack, len(l.Strings)))
+	saddles, err := l.Saddles(make([]fan.Compensation, len(l.Strings)))
 	require.NoError(t, err)
 	return []any{l, l.Board(), l.Blank(), l.Slants(), l.FaceDots(), l.SideDots(), wire, fences, depths, saddles,
-		l.StringsAt(l.Board().NutEnd), l.StringsAt(l.Board().HeelEnd)}
+		l.StringsAt(l.Board().NutEnd), l.StringsAt(l.Board().BodyEnd)}
 }
 
 func TestNoNumberIsNaNOrMinusZero(t *testing.T) {
@@ -84,7 +84,7 @@ func TestFrameAndLayoutAgreeToTheBit(t *testing.T) {
 		}
 		require.Equal(t, l.Nut.TanSlant, f.NutTan())
 		require.Equal(t, l.Saddle.TanSlant, f.SaddleTan())
-		require.Equal(t, l.Frets[1].Bass.FromNutMM, f.FirstStepBassMM())
+		require.Equal(t, l.Frets[1].Bass.FromNutMM, f.NutToFret1BassMM())
 		length, width := f.BlankMM()
 		require.Equal(t, [2]float64{length, width}, [2]float64{l.Blank().LengthMM, l.Blank().WidthMM})
 	})
@@ -194,11 +194,11 @@ func TestFret12HalvesEveryString(t *testing.T) {
 // Twice every length gives twice every number.
 func TestEverythingScales(t *testing.T) {
 	spec := sixStrings()
-	spec.NutSeatMM = 4
+	spec.NutShelfMM = 4
 	small, err := fan.New(spec)
 	require.NoError(t, err)
-	for _, mm := range []*float64{&spec.BassMM, &spec.TrebleMM, &spec.NutSpanMM, &spec.SaddleSpanMM, &spec.MarginBassMM,
-		&spec.MarginTrebleMM, &spec.NutSeatMM, &spec.HeelOverhangMM, &spec.SawAllowanceMM} {
+	for _, mm := range []*float64{&spec.BassMM, &spec.TrebleMM, &spec.NutSpreadMM, &spec.SaddleSpreadMM, &spec.MarginBassMM,
+		&spec.MarginTrebleMM, &spec.NutShelfMM, &spec.BodyEndOverhangMM, &spec.SawAllowanceMM} {
 		*mm *= 2
 	}
 	big, err := fan.New(spec)
@@ -220,11 +220,11 @@ func TestBoardWidthsInsteadOfSpans(t *testing.T) {
 		require.NoError(t, err)
 		margins := spec.MarginBassMM + spec.MarginTrebleMM
 		spec.Board = &fan.BoardWidths{
-			NutMM:   spec.NutSpanMM + margins,
+			NutMM:   spec.NutSpreadMM + margins,
 			WidthMM: here.Bass.Y - here.Treble.Y + margins,
 			AtFret:  float64(at),
 		}
-		spec.NutSpanMM, spec.SaddleSpanMM = 0, 0
+		spec.NutSpreadMM, spec.SaddleSpreadMM = 0, 0
 		got, err := fan.New(spec)
 		require.NoError(t, err)
 		for i := range want.Strings {
@@ -239,7 +239,7 @@ func TestBoardWidthsInsteadOfSpans(t *testing.T) {
 func TestSpansHoldOnTheCentreline(t *testing.T) {
 	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		spec := l.Spec
-		for cross, span := range map[float64]float64{0: spec.NutSpanMM, l.Saddle.CrossMM: spec.SaddleSpanMM} {
+		for cross, span := range map[float64]float64{0: spec.NutSpreadMM, l.Saddle.CrossMM: spec.SaddleSpreadMM} {
 			square, err := l.LineAt(cross, 0)
 			require.NoError(t, err)
 			require.InDelta(t, span, square.Bass.Y-square.Treble.Y, close9)

@@ -55,6 +55,6 @@ func TestPositionsAgainstArithmetic(t *testing.T) {
 func sixStrings() fan.Spec {
 	s := fan.DefaultSpec()
 	s.BassMM, s.TrebleMM = 690, 650
-	s.NutSpanMM, s.SaddleSpanMM = 38, 54
+	s.NutSpreadMM, s.SaddleSpreadMM = 38, 54
 	return s
 }

@@ -18,7 +18,7 @@ const (
 	StringsTouch                 // equal gaps: the strings are thicker than the span
 	TooSteep                     // the nut or saddle line slants more than 60 degrees
 	FretsCross                   // two fret lines meet on the board
-	HeelAtSaddle                 // the board's heel end reaches the saddle line
+	HeelAtSaddle                 // the board's body end reaches the saddle line
 	NotSettled                   // no taper was found that fits lengths and spans
 )
 
@@ -28,12 +28,12 @@ var about = [...]struct{ words, key, remedy string }{
 	Fits:           {"the pair fits", "", ""},
 	LengthAbsurd:   {"a length is out of range", keyBass, "from 200 to 2000 mm"},
 	ReverseUnasked: {"the bass is shorter than the treble", keyBass, "exchange them, or ask for it with reverse_fan = true"},
-	StringsCross:   {"the outer strings meet between nut and saddle", keySaddleSpan, "take a greater span there"},
+	StringsCross:   {"the outer strings meet between nut and saddle", keySaddleSpread, "take a greater span there"},
 	StringsTouch:   {"the strings are thicker than the span holds", keyNutSpacing, "take equal centres, or a greater span"},
 	TooSteep:       {"the nut or saddle line slants more than 60 degrees", keyBass, "bring the lengths closer together, or move the neutral fret"},
 	FretsCross:     {"two fret lines meet on the board", keyEdgeMargin, "take smaller margins, or bring the lengths closer together"},
-	HeelAtSaddle:   {"the end of the board reaches the saddle line", keyFrets, "take fewer frets or less heel overhang"},
-	NotSettled:     {"lengths and spans do not go together", keySaddleSpan, "check them for a slip"},
+	HeelAtSaddle:   {"the end of the board reaches the saddle line", keyFrets, "take fewer frets or less body end overhang"},
+	NotSettled:     {"lengths and spans do not go together", keySaddleSpread, "check them for a slip"},
 }
 
 // String says the reason in the builder's words.

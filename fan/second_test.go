@@ -45,7 +45,7 @@ func newApex(s fan.Spec) apex {
 		bs, ts := b+s.BassMM, t+s.TrebleMM
 		return b * t / (b + t) * (bs + ts) / (bs * ts)
 	}
-	want := s.NutSpanMM / s.SaddleSpanMM
+	want := s.NutSpreadMM / s.SaddleSpreadMM
 	near, far := math.Max(s.BassMM, s.TrebleMM)*kN, 1e6
 	if want > 1 {
 		near, far = -math.Max(s.BassMM, s.TrebleMM)*(1-kN), -1e6
@@ -60,7 +60,7 @@ func newApex(s fan.Spec) apex {
 	}
 	a := apex{lenB: s.BassMM, lenT: s.TrebleMM, marginB: s.MarginBassMM, marginT: s.MarginTrebleMM}
 	a.bass, a.treble = near-s.BassMM*kN, near-s.TrebleMM*kN
-	a.phi = math.Asin(s.NutSpanMM * (a.bass + a.treble) / (4 * a.bass * a.treble))
+	a.phi = math.Asin(s.NutSpreadMM * (a.bass + a.treble) / (4 * a.bass * a.treble))
 	a.nutCrossing = a.bisector(a.sides(0))
 	return a
 }
@@ -124,14 +124,14 @@ func randomNeck(t *rapid.T) fan.Spec {
 	s := fan.Spec{AllowReverse: true}
 	s.Strings = rapid.IntRange(2, 10).Draw(t, "strings")
 	s.Frets = rapid.IntRange(1, 30).Draw(t, "frets")
-	s.NutSpanMM = rapid.Float64Range(25, 90).Draw(t, "nut span")
+	s.NutSpreadMM = rapid.Float64Range(25, 90).Draw(t, "string spread at the nut")
 	spread := rapid.Float64Range(1.1, 1.8).Draw(t, "spread")
 	if rapid.IntRange(0, 9).Draw(t, "draws together") == 0 {
 		spread = 1 / spread
 	}
-	s.SaddleSpanMM = s.NutSpanMM * spread
+	s.SaddleSpreadMM = s.NutSpreadMM * spread
 	s.TrebleMM = rapid.Float64Range(400, 1000).Draw(t, "treble")
-	widest := math.Min(s.NutSpanMM, s.SaddleSpanMM)
+	widest := math.Min(s.NutSpreadMM, s.SaddleSpreadMM)
 	s.BassMM = s.TrebleMM + rapid.Float64Range(-0.5*widest, 1.2*widest).Draw(t, "difference")
 	s.Neutral.Fret = rapid.Float64Range(0, float64(s.Frets)).Draw(t, "neutral")
 	s.Neutral.Bridge = rapid.IntRange(0, 9).Draw(t, "bridge") == 0
@@ -142,9 +142,9 @@ func randomNeck(t *rapid.T) fan.Spec {
 	for i := range s.DiametersMM {
 		s.DiametersMM[i] = rapid.Float64Range(0.2, 2).Draw(t, "diameter")
 	}
-	s.NutSeatMM = rapid.Float64Range(0, 6).Draw(t, "seat")
-	s.HeelOverhangMM = rapid.Float64Range(0, 10).Draw(t, "heel")
-	s.HeelSquare = rapid.Bool().Draw(t, "square heel")
+	s.NutShelfMM = rapid.Float64Range(0, 6).Draw(t, "seat")
+	s.BodyEndOverhangMM = rapid.Float64Range(0, 10).Draw(t, "body_end")
+	s.BodyEndSquare = rapid.Bool().Draw(t, "square heel")
 	s.SawAllowanceMM = rapid.Float64Range(0, 3).Draw(t, "saw")
 	return s
 }

@@ -36,8 +36,8 @@ func TestBoardAndBlank(t *testing.T) {
 	})
 }
 
-// checkEnds measures the nut seat square to the nut line, and the heel's
-// overhang square to the heel end.
+// checkEnds measures the nut shelf square to the nut line, and the body end's
+// overhang square to the body end.
 func checkEnds(t *rapid.T, l *fan.Layout, board fan.Board) {
 	off := func(p fan.Point, line fan.Across) float64 {
 		d := number(line.Bass) - number(line.Treble)
@@ -45,19 +45,19 @@ func checkEnds(t *rapid.T, l *fan.Layout, board fan.Board) {
 		return math.Abs(real(v)*imag(d)-imag(v)*real(d)) / math.Hypot(real(d), imag(d))
 	}
 	for _, p := range []fan.Point{board.Corners[0], board.Corners[3]} {
-		require.InDelta(t, l.Spec.NutSeatMM, off(p, l.Nut), close9)
+		require.InDelta(t, l.Spec.NutShelfMM, off(p, l.Nut), close9)
 	}
 	last := l.Frets[l.Spec.Frets]
-	heel := []fan.Point{board.Corners[1], board.Corners[2]}
-	if !l.Spec.HeelSquare {
-		for _, p := range heel {
-			require.InDelta(t, l.Spec.HeelOverhangMM, off(p, last.Line), close9)
+	bodyEnd := []fan.Point{board.Corners[1], board.Corners[2]}
+	if !l.Spec.BodyEndSquare {
+		for _, p := range bodyEnd {
+			require.InDelta(t, l.Spec.BodyEndOverhangMM, off(p, last.Line), close9)
 		}
 		return
 	}
-	require.InDelta(t, heel[0].X, heel[1].X, close9)
+	require.InDelta(t, bodyEnd[0].X, bodyEnd[1].X, close9)
 	rear := math.Max(last.Slot.Bass.X, last.Slot.Treble.X)
-	require.InDelta(t, rear+l.Spec.HeelOverhangMM, heel[0].X, close9)
+	require.InDelta(t, rear+l.Spec.BodyEndOverhangMM, bodyEnd[0].X, close9)
 }
 
 func TestServe(t *testing.T) {
@@ -195,7 +195,7 @@ func TestFences(t *testing.T) {
 
 func TestSaddles(t *testing.T) {
 	l := mustLayout(t, sixStrings())
-	backs := []fan.SetBack{{1, 1.4}, {1.5, 2}, {2, 2.6}, {1.8, 2.4}, {2.2, 3}, {3, 4.2}}
+	backs := []fan.Compensation{{1, 1.4}, {1.5, 2}, {2, 2.6}, {1.8, 2.4}, {2.2, 3}, {3, 4.2}}
 	s, err := l.Saddles(backs)
 	require.NoError(t, err)
 	require.InDelta(t, -1, s.ForwardMM, close9)
@@ -212,15 +212,15 @@ func TestSaddles(t *testing.T) {
 		require.Equal(t, p.At.Y, p.OutMM)
 		require.InDelta(t, p.At.X-l.Frets[12].Line.CrossMM, p.Along12MM, close9)
 		require.InDelta(t, p.At.X-l.Frets[24].Line.CrossMM, p.AlongLastMM, close9)
-		require.InDelta(t, p.At.X-l.Board().HeelEnd.CrossMM, p.AlongHeelMM, close9)
+		require.InDelta(t, p.At.X-l.Board().BodyEnd.CrossMM, p.AlongBodyEndMM, close9)
 	}
-	forward, err := l.Saddles([]fan.SetBack{{-2, 0}, {0, 1}, {0, 1}, {0, 1}, {0, 1}, {0, 1}})
+	forward, err := l.Saddles([]fan.Compensation{{-2, 0}, {0, 1}, {0, 1}, {0, 1}, {0, 1}, {0, 1}})
 	require.NoError(t, err)
 	assert.InDelta(t, -3, forward.ForwardMM, close9)
 	_, err = l.Saddles(backs[:5])
 	require.ErrorContains(t, err, "another number than the strings")
-	backs[2] = fan.SetBack{LoMM: 3, HiMM: 2}
-	backs[3] = fan.SetBack{LoMM: math.NaN(), HiMM: 60}
+	backs[2] = fan.Compensation{LoMM: 3, HiMM: 2}
+	backs[3] = fan.Compensation{LoMM: math.NaN(), HiMM: 60}
 	_, err = l.Saddles(backs)
 	for _, want := range []string{"string 3 has its ends exchanged", "string 4 is not a number", "string 4 is out of range"} {
 		require.ErrorContains(t, err, want)

@@ -54,28 +54,28 @@ func advances(near, nearStep, far, farStep, span, m, margin float64) bool {
 	return nearStep+float64(margin*bend/(atNut*atNut)) > 0 && nearStep+float64(margin*bend/(atSaddle*atSaddle)) > 0
 }
 
-// heelAtSaddle looks whether the board's heel end reaches the saddle line on
+// heelAtSaddle looks whether the board's body end reaches the saddle line on
 // either edge.
 func (f *Frame) heelAtSaddle() bool {
-	cross, t := f.heel()
+	cross, t := f.bodyEnd()
 	heelB, heelT := f.edges(cross, t)
 	saddle, st := f.crossMM(1), f.tan(1)
 	sadB, sadT := f.edges(saddle, st)
 	return cross+float64(heelB*t) >= saddle+float64(sadB*st) || cross+float64(heelT*t) >= saddle+float64(sadT*st)
 }
 
-// nutSeat is where the board's nut end crosses the centreline, with its slant:
+// nutShelf is where the board's nut end crosses the centreline, with its slant:
 // parallel to the nut line, the seat's depth behind it.
-func (f *Frame) nutSeat() (cross, t float64) {
+func (f *Frame) nutShelf() (cross, t float64) {
 	t = f.tan(0)
-	return plain(-f.base.spec.NutSeatMM * math.Sqrt(1+float64(t*t))), t
+	return plain(-f.base.spec.NutShelfMM * math.Sqrt(1+float64(t*t))), t
 }
 
-// heel is where the board's heel end crosses the centreline, with its slant.
-func (f *Frame) heel() (cross, t float64) {
-	k, over := f.base.lastK, f.base.spec.HeelOverhangMM
+// body end is where the board's body end crosses the centreline, with its slant.
+func (f *Frame) bodyEnd() (cross, t float64) {
+	k, over := f.base.lastK, f.base.spec.BodyEndOverhangMM
 	cross, t = f.crossMM(k), f.tan(k)
-	if !f.base.spec.HeelSquare {
+	if !f.base.spec.BodyEndSquare {
 		return cross + float64(over*math.Sqrt(1+float64(t*t))), t
 	}
 	bassY, trebleY := f.edges(cross, t)
@@ -84,13 +84,13 @@ func (f *Frame) heel() (cross, t float64) {
 
 // corners are the board's corners, in the order of Board.Corners.
 func (f *Frame) corners() [4]Point {
-	nut, nt := f.nutSeat()
-	heel, ht := f.heel()
+	nut, nt := f.nutShelf()
+	bodyEnd, ht := f.bodyEnd()
 	nutB, nutT := f.edges(nut, nt)
-	heelB, heelT := f.edges(heel, ht)
+	heelB, heelT := f.edges(bodyEnd, ht)
 	return [4]Point{
-		{plain(nut + float64(nutB*nt)), nutB}, {heel + float64(heelB*ht), heelB},
-		{heel + float64(heelT*ht), heelT}, {plain(nut + float64(nutT*nt)), nutT},
+		{plain(nut + float64(nutB*nt)), nutB}, {bodyEnd + float64(heelB*ht), heelB},
+		{bodyEnd + float64(heelT*ht), heelT}, {plain(nut + float64(nutT*nt)), nutT},
 	}
 }
 

@@ -15,10 +15,10 @@ type Spec struct {
 	// AllowReverse lets the bass be shorter than the treble.
 	AllowReverse bool
 
-	// NutSpanMM and SaddleSpanMM are the distances of the two outer strings,
+	// NutSpreadMM and SaddleSpreadMM are the distances of the two outer strings,
 	// square to the centreline, where the nut line and the saddle line cross
 	// it. Both 0 when Board is given.
-	NutSpanMM, SaddleSpanMM float64
+	NutSpreadMM, SaddleSpreadMM float64
 	// Board, when not nil, gives two widths of the board instead of the spans.
 	Board *BoardWidths
 	// MarginBassMM and MarginTrebleMM go from an outer string line to the
@@ -32,19 +32,19 @@ type Spec struct {
 	DiametersMM []float64
 
 	// ZeroFret puts a fret, with its slot, on the nut line; the nut behind it
-	// then only spaces the strings. It wants a nut seat of at least
-	// LeastZeroSeatMM, since its slot would fall on the board's end.
+	// then only spaces the strings. It wants a nut shelf of at least
+	// LeastZeroShelfMM, since its slot would fall on the board's end.
 	ZeroFret bool
-	// NutSeatMM is the depth of the ledge behind the nut line that the nut
+	// NutShelfMM is the depth of the ledge behind the nut line that the nut
 	// stands on, measured square to the nut line; 0 for none.
-	NutSeatMM float64
-	// HeelOverhangMM is how far the board goes on behind the last fret,
-	// measured square to the heel end.
-	HeelOverhangMM float64
-	// HeelSquare makes the heel end square to the centreline, the overhang
+	NutShelfMM float64
+	// BodyEndOverhangMM is how far the board goes on behind the last fret,
+	// measured square to the body end.
+	BodyEndOverhangMM float64
+	// BodyEndSquare makes the body end square to the centreline, the overhang
 	// behind the rearmost point of the last fret; otherwise it is parallel to
 	// the last fret.
-	HeelSquare bool
+	BodyEndSquare bool
 	// SawAllowanceMM is added on every side of the board for the blank.
 	SawAllowanceMM float64
 }
@@ -59,13 +59,13 @@ type BoardWidths struct {
 
 // DefaultSpec gives a spec with the customary small choices made: six strings,
 // 24 frets, neutral fret 7, edge margins of 3.5 mm, equal centres, no nut
-// seat, a heel end parallel to the last fret and 6 mm behind it, 2 mm of saw
+// seat, a body end parallel to the last fret and 6 mm behind it, 2 mm of saw
 // allowance (all judgement). Scale pair and spans are left to be filled in.
 func DefaultSpec() Spec {
 	return Spec{
 		Strings: 6, Frets: 24, Neutral: Neutral{Fret: 7},
 		MarginBassMM: 3.5, MarginTrebleMM: 3.5,
-		HeelOverhangMM: 6, SawAllowanceMM: 2,
+		BodyEndOverhangMM: 6, SawAllowanceMM: 2,
 	}
 }
 
@@ -76,10 +76,10 @@ type Neutral struct {
 	Bridge bool    // the saddle line is square
 }
 
-// LeastZeroSeatMM is the least board behind a zero fret, square to it: less
+// LeastZeroShelfMM is the least board behind a zero fret, square to it: less
 // breaks out beside the slot when the tang goes in (judgement). The nut wants
 // its own room beside that.
-const LeastZeroSeatMM = 3.0
+const LeastZeroShelfMM = 3.0
 
 // K gives the neutral line's fraction of the length: k(Fret), or 1 for the
 // bridge.

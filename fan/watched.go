@@ -19,7 +19,7 @@ const (
 	watchSaddleStep
 	watchTaper
 	watchMargin
-	watchNutSeat
+	watchNutShelf
 	watchOverhang
 	watchAllowance
 	watchRadius
@@ -78,9 +78,9 @@ var watched = [...]odd.Usual{
 		Source: "lap steels are parallel, guitars widen 1.4 times, basses up to twice (" + noSource + ")"},
 	watchMargin: {Quantity: "edge margin", Measure: odd.Millimetres, Low: 1.5, High: 10,
 		Check: "it goes from the outer string to the board's edge", Source: "3 to 4 mm is common; less than 1.5 mm lets the string slip off (" + noSource + ")"},
-	watchNutSeat: {Quantity: "nut seat", Measure: odd.Millimetres, Low: 0, High: 15,
+	watchNutShelf: {Quantity: "nut shelf", Measure: odd.Millimetres, Low: 0, High: 15,
 		Check: checkUnit, Source: "nuts are 3 to 10 mm thick (" + noSource + ")"},
-	watchOverhang: {Quantity: "heel overhang", Measure: odd.Millimetres, Low: 0, High: 40,
+	watchOverhang: {Quantity: "body end overhang", Measure: odd.Millimetres, Low: 0, High: 40,
 		Check: checkUnit, Source: "5 to 15 mm is common (" + noSource + ")"},
 	watchAllowance: {Quantity: "saw allowance", Measure: odd.Millimetres, Low: 0, High: 12,
 		Check: "it is added on every side", Source: "judgement: a band saw's kerf and a planed edge take 2 to 5 mm"},

@@ -10,7 +10,7 @@ import (
 
 func zeroFretted() fan.Spec {
 	s := sixStrings()
-	s.ZeroFret, s.NutSeatMM = true, 8
+	s.ZeroFret, s.NutShelfMM = true, 8
 	return s
 }
 
@@ -42,13 +42,13 @@ func TestZeroFretIsSawnLikeTheOthers(t *testing.T) {
 func TestZeroFretWantsBoardBehindIt(t *testing.T) {
 	for seat, refused := range map[float64]bool{0: true, 2.9: true, 3: false, 8: false} {
 		s := zeroFretted()
-		s.NutSeatMM = seat
+		s.NutShelfMM = seat
 		_, err := fan.New(s)
 		if !refused {
 			require.NoError(t, err)
 			continue
 		}
 		require.ErrorContains(t, err, "neck.zero_fret: a zero fret's slot wants board behind it")
-		require.ErrorContains(t, err, `nut_seat = "8 mm"`)
+		require.ErrorContains(t, err, `nut_shelf = "8 mm"`)
 	}
 }

@@ -9,12 +9,12 @@ import (
 // Blind is what this stock could not have shown of one gauge.
 type Blind struct {
 	Gauge string
-	Limit float64  // a slip below this fraction of the unit weight passes; 0: nothing judges this gauge
+	Limit float64  // a slip below this fraction of the linear density passes; 0: nothing judges this gauge
 	Slips []string // slips of the usual sorts that would pass, in words
 }
 
 // Blind lists, gauge by gauge, the slips that would have gone unseen: those
-// that move the unit weight by less than the gauge's limit. Gauges without a
+// that move the linear density by less than the gauge's limit. Gauges without a
 // reading have none to slip and are left out.
 func (s Stock) Blind() []Blind {
 	var out []Blind
@@ -60,7 +60,7 @@ func (s Stock) shows(g Gauge) float64 {
 	limit := g.Judged.Limit() * float64(g.Readings)
 	if g.Readings > 1 {
 		v := s.by.tools.value(&g.Rows[0], g.EA, g.EI, 1)
-		limit = min(limit, normalQuantile(s.each/2)*RootSum(v.indep/v.w, g.Indep/g.UnitWeight))
+		limit = min(limit, normalQuantile(s.each/2)*RootSum(v.indep/v.w, g.Indep/g.LinearDensity))
 	}
 	return limit
 }

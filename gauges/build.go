@@ -60,7 +60,7 @@ func (t Instruments) lookUp(c Construction, faults *fault.List) (wound, bool) {
 	if len(w.layers) == 0 {
 		w.uPack = 0
 	}
-	if c.Diameters == Measured && t.CaliperStepM <= 0 {
+	if c.Diameters == Measured && t.CaliperResolutionM <= 0 {
 		faults.Add(c.Place, "the step of the calipers is not known", "", "state the step they read to")
 	}
 	return w, len(*faults) == before
@@ -68,7 +68,7 @@ func (t Instruments) lookUp(c Construction, faults *fault.List) (wound, bool) {
 
 // outer is the outside diameter, m.
 //
-//	D = D_seat + 2 sum(d_w)
+//	D = D_shelf + 2 sum(d_w)
 func (w wound) outer() float64 {
 	d := w.shape.seat(w.core.d)
 	for _, l := range w.layers {
@@ -77,10 +77,10 @@ func (w wound) outer() float64 {
 	return d
 }
 
-// coreWeight is the core's share of the unit weight, kg/m.
+// coreWeight is the core's share of the linear density, kg/m.
 func (w wound) coreWeight() float64 { return w.coreMat.DensityKgM3 * w.shape.area(w.core.d) }
 
-// weight is the unit weight of core and wraps.
+// weight is the linear density of core and wraps.
 //
 //	w = rho_c A_c + sum p rho pi/4 (D_out^2 - D_in^2),  D_out = D_in + 2 d_w
 //
@@ -98,15 +98,15 @@ func (w wound) weight() float64 {
 	return total
 }
 
-// fills is the share of the wraps' rings that a unit weight fills with metal;
+// fills is the share of the wraps' rings that a linear density fills with metal;
 // 0 without wraps.
-func (w wound) fills(unitWeight float64) float64 {
+func (w wound) fills(linearDensity float64) float64 {
 	solid := 0.0
 	w.rings(func(_ layer, _, ring float64) { solid += ring })
 	if solid == 0 {
 		return 0
 	}
-	return (unitWeight - w.coreWeight()) / solid
+	return (linearDensity - w.coreWeight()) / solid
 }
 
 // rings visits the layers from the inside out, with the diameter that each lies
@@ -120,7 +120,7 @@ func (w wound) rings(visit func(l layer, din, ring float64)) {
 	}
 }
 
-// value is the unit weight with its uncertainty. Sensitivities are differences
+// value is the linear density with its uncertainty. Sensitivities are differences
 // over a change small enough for the curvature not to show (a thousandth), and
 // large enough for rounding not to. What calipers, a density or a family's
 // packing share goes into the common parts; the core's own error is kept apart
@@ -142,7 +142,7 @@ func (w wound) value(label, family string) value {
 	return v
 }
 
-// slope is the change of the unit weight per change of one of its inputs.
+// slope is the change of the linear density per change of one of its inputs.
 func (w *wound) slope(x *float64) float64 {
 	at := *x
 	h := at * 1e-3

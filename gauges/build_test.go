@@ -38,7 +38,7 @@ func TestConstructionByHand(t *testing.T) {
 	turn := math.Pi * (din + 0.3e-3)
 	p := math.Pi / 4 * math.Hypot(turn, 0.3e-3) / turn
 	wrap := p * 8854 * math.Pi / 4 * (dout*dout - din*din)
-	assert.InEpsilon(t, core+wrap, g.UnitWeight, 1e-12)
+	assert.InEpsilon(t, core+wrap, g.LinearDensity, 1e-12)
 	assert.InEpsilon(t, dout, g.Outer, 1e-12)
 	assert.InEpsilon(t, p, g.Packing, 1e-12)
 	assert.InEpsilon(t, 203.4e9*math.Sqrt(3)/2*0.16e-6, g.EA, 1e-12)
@@ -61,7 +61,7 @@ func TestPackingIsAHelixOfWire(t *testing.T) {
 	perTurn := math.Hypot(math.Pi*(din+dw), dw) // length of wire in one turn
 	helix := 8854 * math.Pi / 4 * dw * dw * perTurn / dw
 	core := 7850 * math.Sqrt(3) / 2 * 0.4e-3 * 0.4e-3
-	assert.InEpsilon(t, core+helix, g.UnitWeight, 1e-12)
+	assert.InEpsilon(t, core+helix, g.LinearDensity, 1e-12)
 }
 
 func sumSquares(parts []gauges.CommonPart) float64 {
@@ -75,7 +75,7 @@ func sumSquares(parts []gauges.CommonPart) float64 {
 func TestPlainConstructionIsWire(t *testing.T) {
 	c := gauges.Construction{Gauge: "p", Family: "Plain", CoreM: 0.254e-3}
 	g := gauge(t, built(t, "", c), "p")
-	assert.InEpsilon(t, 7850*math.Pi/4*0.254e-3*0.254e-3, g.UnitWeight, 1e-12)
+	assert.InEpsilon(t, 7850*math.Pi/4*0.254e-3*0.254e-3, g.LinearDensity, 1e-12)
 	assert.Equal(t, gauges.Plain, g.Family)
 	assert.Equal(t, g.Outer, g.Core)
 	// +-0.0002 in, and 8 kg/m3.
@@ -88,7 +88,7 @@ func TestTwoLayersAndStatedPacking(t *testing.T) {
 	one, two := gauge(t, built(t, "", wrapped("w")), "w"), gauge(t, built(t, "", c), "w")
 	dout := one.Outer
 	ring := math.Pi / 4 * (math.Pow(dout+0.4e-3, 2) - dout*dout)
-	assert.InEpsilon(t, one.UnitWeight+0.95*8854*ring, two.UnitWeight, 1e-12)
+	assert.InEpsilon(t, one.LinearDensity+0.95*8854*ring, two.LinearDensity, 1e-12)
 }
 
 const woundHead = "gauge,construction,outer_mm,core_mm,core_shape,length_mm,mass_g\n"
@@ -97,19 +97,19 @@ const woundHead = "gauge,construction,outer_mm,core_mm,core_shape,length_mm,mass
 // packing of its neighbours as far as its wires were measured well.
 func TestWeighedNeighbourFixesThePacking(t *testing.T) {
 	tools := gauges.DefaultInstruments()
-	tools.CaliperStepM = 1e-6
+	tools.CaliperResolutionM = 1e-6
 	v, w := wrapped("v"), wrapped("w")
 	v.Diameters, w.Diameters = gauges.Measured, gauges.Measured
 	alone, err := gauges.Combine(nil, []gauges.Construction{w}, tools, gauges.Options{})
 	require.NoError(t, err)
 	before := gauge(t, alone, "w")
 	core := 7850 * math.Sqrt(3) / 2 * 0.4e-3 * 0.4e-3
-	heavier := core + 1.015*(before.UnitWeight-core) // the true wrap is 1.5 % heavier
+	heavier := core + 1.015*(before.LinearDensity-core) // the true wrap is 1.5 % heavier
 	rows := read(t, woundHead+"v,wound,1.0619,0.4,hex,900,"+fixed(heavier*0.9*1e3, 2))
 	s, err := gauges.Combine(rows, []gauges.Construction{v, w}, tools, gauges.Options{})
 	require.NoError(t, err)
 	after := gauge(t, s, "w")
-	assert.InEpsilon(t, heavier, after.UnitWeight, 0.002)
+	assert.InEpsilon(t, heavier, after.LinearDensity, 0.002)
 	assert.Less(t, after.U, 0.7*before.U)
 	g := gauge(t, s, "v")
 	assert.Equal(t, 1, g.Readings)

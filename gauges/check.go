@@ -40,11 +40,11 @@ func (r *Reading) sizes() [15]sized {
 		{"core", r.CoreM, 0.05e-3, 3e-3, (*Given).core, nil},
 		{"winding", r.WindingM, 0.1, longest, (*Given).winding, nil},
 		{"length", r.LengthM, 2e-3, longest, (*Given).length, nil},
-		{"length_step", r.LengthStepM, 1e-6, 0.05, (*Given).lengthStep, nil},
+		{"length_resolution", r.LengthStepM, 1e-6, 0.05, (*Given).lengthStep, nil},
 		{"mass", r.MassKg, 1e-7, 1, (*Given).mass, nil},
-		{"mass_step", r.MassStepKg, 1e-9, 0.1, (*Given).massStep, nil},
+		{"mass_resolution", r.MassStepKg, 1e-9, 0.1, (*Given).massStep, nil},
 		{"hung_mass", r.HungKg, 0.05, 100, (*Given).hung, nil},
-		{"hung_step", r.HungStepKg, 1e-7, 1, (*Given).hungStep, nil},
+		{"hung_resolution", r.HungResolutionKg, 1e-7, 1, (*Given).hungStep, nil},
 		{"speaking_length", r.SpeakingM, 0.05, longest, (*Given).speaking, nil},
 		{"pitch", r.FreqHz, 10, 5000, nil, showHz},
 		{"pitch_cents", r.PitchCents, 0.01, 100, nil, showCents},
@@ -149,17 +149,17 @@ func (t Instruments) checkSteps(r *Reading, place placer, faults *fault.List) {
 				"look at its unit; else use a longer piece, several together, or correct the step")
 		}
 	}
-	ruler := first(r.LengthStepM, t.RulerStepM)
-	against("mass", r.MassKg, first(r.MassStepKg, t.BalanceStepKg), (*Given).mass, "balance")
+	ruler := first(r.LengthStepM, t.RulerResolutionM)
+	against("mass", r.MassKg, first(r.MassStepKg, t.BalanceResolutionKg), (*Given).mass, "balance")
 	against("length", r.LengthM, ruler, (*Given).length, "ruler")
 	against("speaking_length", r.SpeakingM, ruler, (*Given).speaking, "ruler")
 	if r.OuterFrom == Measured {
-		against("outer", r.OuterM, t.CaliperStepM, (*Given).outer, "calipers")
+		against("outer", r.OuterM, t.CaliperResolutionM, (*Given).outer, "calipers")
 	}
 	if r.CoreFrom == Measured {
-		against("core", r.CoreM, t.CaliperStepM, (*Given).core, "calipers")
+		against("core", r.CoreM, t.CaliperResolutionM, (*Given).core, "calipers")
 	}
-	against("hung_mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), (*Given).hung, "scales")
+	against("hung_mass", r.HungKg, first(r.HungResolutionKg, t.HungResolutionKg), (*Given).hung, "scales")
 }
 
 // These show a size of one unit as it is likely to have been written.

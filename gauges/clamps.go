@@ -16,7 +16,7 @@ const inputClamps = "clamps, between hinged and firm"
 
 // unknownClamps is the standard uncertainty taken for the ends of a hung string
 // whose bending stiffness is unknown: cores of 0.30 to 0.65 mm under 60 to 80 N
-// over 600 mm have between 0.3 and 1.6 % on the unit weight, and it is left
+// over 600 mm have between 0.3 and 1.6 % on the linear density, and it is left
 // out. Judgement.
 const unknownClamps = 0.008
 
@@ -52,7 +52,7 @@ func clamped(eps float64) float64 {
 	return x * x
 }
 
-// clampFactor corrects the unit weight of a hung string for its ends, which lie
+// clampFactor corrects the linear density of a hung string for its ends, which lie
 // somewhere between hinged and clamped.
 //
 //	factor = h (1 + c)/2,  u/factor = (c - 1)/(sqrt(3) (c + 1))
@@ -67,7 +67,7 @@ func clampFactor(eps float64) (factor, relU float64) {
 }
 
 // mostStiff is the greatest slimness that a hung test may have: there the ends
-// raise the pitch by up to a tenth, and the unit weight is known to 6 % at
+// raise the pitch by up to a tenth, and the linear density is known to 6 % at
 // best. Judgement.
 const mostStiff = 0.05
 

@@ -55,7 +55,7 @@ func TestStiffPitchHasItsLimits(t *testing.T) {
 }
 
 // A string hung between ends of any firmness sounds the exact pitch, and its
-// unit weight comes back within the range that Work states: sqrt(3) of the
+// linear density comes back within the range that Work states: sqrt(3) of the
 // standard uncertainty of the clamps on either side, both ends of it reached.
 func TestClampsAreWithinTheirRange(t *testing.T) {
 	for _, c := range []struct {
@@ -138,7 +138,7 @@ func TestClampsAreSharedAndTooStiffIsRefused(t *testing.T) {
 	part := func(s gauges.Stock, label string) float64 {
 		for _, p := range gauge(t, s, label).Common {
 			if p.Source == "clamps of hung strings" {
-				return p.U / gauge(t, s, label).UnitWeight
+				return p.U / gauge(t, s, label).LinearDensity
 			}
 		}
 		return 0
@@ -162,7 +162,7 @@ func TestTheWorkShowsTheClamps(t *testing.T) {
 		for _, s := range steps {
 			values[s.Symbol], formulas[s.Symbol] = s.Value, s.Formula
 		}
-		assert.InEpsilon(t, gauge(t, stock, label).UnitWeight, values["w"], 1e-14)
+		assert.InEpsilon(t, gauge(t, stock, label).LinearDensity, values["w"], 1e-14)
 		assert.InEpsilon(t, gauge(t, stock, label).U, values["u(w)"], 1e-14)
 		return values, formulas
 	}

@@ -8,7 +8,7 @@ import (
 	"scalepair/data/fault"
 )
 
-// Combine makes the stock out of readings and constructions: unit weights with
+// Combine makes the stock out of readings and constructions: linear densities with
 // uncertainties, the fits, the suspects and the estimates. A listed gauge
 // without reading or construction is estimated from the fit of its family; one
 // that cannot be is a fault. The error is a fault.List of every fault; the stock
@@ -65,7 +65,7 @@ func (c combiner) stock(faults *fault.List) Stock {
 }
 
 // gauge is what readings and construction say of one gauge. A gauge without
-// either has the unit weight 0 until it is estimated.
+// either has the linear density 0 until it is estimated.
 func (c combiner) gauge(e *entry) Gauge {
 	g := Gauge{
 		Label: e.r.Gauge, Family: e.r.Construction, Material: e.material.Name, Outer: e.r.OuterM, Core: e.r.CoreM,
@@ -86,7 +86,7 @@ func (c combiner) gauge(e *entry) Gauge {
 	all := combineKinds(kinds)
 	g.set(all.value)
 	if e.built != nil {
-		g.Packing = e.built.fills(g.UnitWeight)
+		g.Packing = e.built.fills(g.LinearDensity)
 	}
 	g.chi2, g.dof = chi2+all.chi2, dof+all.dof
 	g.compare(e, kinds, all)
@@ -95,7 +95,7 @@ func (c combiner) gauge(e *entry) Gauge {
 
 // set takes a value over.
 func (g *Gauge) set(v value) {
-	g.UnitWeight, g.Indep, g.bounded, g.U = v.w, v.indep, v.bounded, v.u()
+	g.LinearDensity, g.Indep, g.bounded, g.U = v.w, v.indep, v.bounded, v.u()
 	g.Common = v.common.dropZeros()
 }
 
@@ -194,7 +194,7 @@ func (c combiner) hungTests(e *entry, g Gauge) []HungTest {
 	return out
 }
 
-// implied fills in the density that the unit weight stands for: the wrap's where
+// implied fills in the density that the linear density stands for: the wrap's where
 // the core is known, else that of the whole cross-section; kg/m3. It is the
 // figure that the fit of the family holds constant, see FitKind.see.
 func (g *Gauge) implied() {
@@ -202,6 +202,6 @@ func (g *Gauge) implied() {
 	if g.Family == Plain || g.Core == 0 || g.DensityKgM3 == 0 {
 		kind = OneDensity
 	}
-	_, y := kind.see(g, g.UnitWeight)
+	_, y := kind.see(g, g.LinearDensity)
 	g.ImpliedKgM3 = math.Exp(y)
 }

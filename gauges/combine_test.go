@@ -18,7 +18,7 @@ const plainHead = "gauge,construction,outer_in,length_mm,mass_g\n"
 func TestOneWeighingByHand(t *testing.T) {
 	g := gauge(t, combine(t, plainHead+"013,plain,0.013,650,0.43"), "013")
 	w := 0.43e-3 / 0.650
-	assert.InDelta(t, w, g.UnitWeight, 1e-15)
+	assert.InDelta(t, w, g.LinearDensity, 1e-15)
 	assert.InDelta(t, w*math.Hypot(0.01/math.Sqrt(12)/0.43, 1/math.Sqrt(12)/650), g.U, 1e-15)
 	assert.Equal(t, g.U, g.Indep)
 	assert.Empty(t, g.Common)
@@ -32,7 +32,7 @@ func TestOneWeighingByHand(t *testing.T) {
 // A row's own step stands before the file's, repeatability is added per
 // reading, and accuracies are common.
 func TestPartsOfAWeighing(t *testing.T) {
-	tools := gauges.Instruments{BalanceStepKg: 1e-5, BalanceRepeatKg: 2e-5, BalanceAccuracyKg: 3e-5, RulerStepM: 1e-3, RulerAccuracyM: 0.5e-3}
+	tools := gauges.Instruments{BalanceResolutionKg: 1e-5, BalanceRepeatKg: 2e-5, BalanceAccuracyKg: 3e-5, RulerResolutionM: 1e-3, RulerAccuracyM: 0.5e-3}
 	r := gauges.Reading{MassKg: 1e-3, LengthM: 0.4, Pieces: 2, MassStepKg: 5e-5, LengthStepM: 2e-3}
 	w, in := tools.Work(r, 0, 0)
 	assert.InDelta(t, 1e-3/0.8, w, 1e-15)
@@ -98,7 +98,7 @@ func TestHungAndWeighedAreCombinedAndCompared(t *testing.T) {
 	g := gauge(t, s, "010")
 	load := 6.5 * 9.80665
 	hung := load / math.Pow(2*0.6*333.9, 2) * (1 + load/g.EA) * (1 + 2*math.Sqrt(g.EI/load)/0.6)
-	assert.InEpsilon(t, hung, g.UnitWeight, 0.0005, "the sharper reading leads")
+	assert.InEpsilon(t, hung, g.LinearDensity, 0.0005, "the sharper reading leads")
 	assert.Contains(t, g.Notes[0], "within what their uncertainties allow")
 	require.Len(t, s.Hung, 1)
 	assert.InDelta(t, load, s.Hung[0].LoadN, 1e-9)
@@ -174,10 +174,10 @@ func TestCombineChecksReadingsAndInstruments(t *testing.T) {
 		{"not a number", "mass is no number", func(r *gauges.Reading, _ *gauges.Instruments) { r.MassKg = math.NaN() }},
 		{"negative", "length must be above 0", func(r *gauges.Reading, _ *gauges.Instruments) { r.LengthM = -1 }},
 		{"no label", "a row without a gauge", func(r *gauges.Reading, _ *gauges.Instruments) { r.Gauge = " " }},
-		{"no step", "the step of the balance is not known", func(_ *gauges.Reading, i *gauges.Instruments) { i.BalanceStepKg = 0 }},
-		{"no calipers", "the step of the calipers is not known", func(r *gauges.Reading, i *gauges.Instruments) { r.OuterFrom, i.CaliperStepM = gauges.Measured, 0 }},
+		{"no step", "the step of the balance is not known", func(_ *gauges.Reading, i *gauges.Instruments) { i.BalanceResolutionKg = 0 }},
+		{"no calipers", "the step of the calipers is not known", func(r *gauges.Reading, i *gauges.Instruments) { r.OuterFrom, i.CaliperResolutionM = gauges.Measured, 0 }},
 		{"negative accuracy", "measuring, ruler accuracy: must lie between 0", func(_ *gauges.Reading, i *gauges.Instruments) { i.RulerAccuracyM = -1 }},
-		{"endless step", "measuring, balance step: no number", func(_ *gauges.Reading, i *gauges.Instruments) { i.BalanceStepKg = math.Inf(1) }},
+		{"endless step", "measuring, balance step: no number", func(_ *gauges.Reading, i *gauges.Instruments) { i.BalanceResolutionKg = math.Inf(1) }},
 		{"gravity of the moon", "measuring, gravity", func(_ *gauges.Reading, i *gauges.Instruments) { i.GravityMS2 = 1.6 }},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -16,8 +16,8 @@ import (
 // since what that adds to the other parts is left out on purpose.
 func TestPartsAreWhatTheirErrorsDo(t *testing.T) {
 	tools := gauges.Instruments{
-		BalanceStepKg: 1e-5, BalanceRepeatKg: 2e-5, BalanceAccuracyKg: 3e-5, RulerStepM: 1e-3, RulerAccuracyM: 0.4e-3,
-		HungStepKg: 2e-3, HungAccuracyKg: 3e-3, PitchCents: 3, GravityMS2: 9.81, UGravityMS2: 0.01,
+		BalanceResolutionKg: 1e-5, BalanceRepeatKg: 2e-5, BalanceAccuracyKg: 3e-5, RulerResolutionM: 1e-3, RulerAccuracyM: 0.4e-3,
+		HungResolutionKg: 2e-3, HungAccuracyKg: 3e-3, PitchCents: 3, GravityMS2: 9.81, UGravityMS2: 0.01,
 	}
 	weighed := gauges.Reading{Kind: gauges.Weighed, MassKg: 1.7e-3, LengthM: 0.43, Pieces: 4}
 	hung := gauges.Reading{Kind: gauges.Hung, HungKg: 6, SpeakingM: 0.62, FreqHz: 210}
@@ -81,16 +81,16 @@ func pitch(r *gauges.Reading, _ *gauges.Instruments, by float64) { r.FreqHz += b
 // Four weighings of one piece that read the same: the rounding is the same
 // error four times, while the balance's own wandering is averaged to a half.
 func TestRepeatsOfOneRounding(t *testing.T) {
-	tools := gauges.Instruments{BalanceStepKg: 1e-5, BalanceRepeatKg: 0.3e-5, RulerStepM: 1e-3, CaliperStepM: 1e-5}
+	tools := gauges.Instruments{BalanceResolutionKg: 1e-5, BalanceRepeatKg: 0.3e-5, RulerResolutionM: 1e-3, CaliperResolutionM: 1e-5}
 	row := "a,plain,0.017,500,0.57"
 	s, err := gauges.Combine(read(t, plainHead+row+"\n"+row+"\n"+row+"\n"+row), nil, tools, gauges.Options{})
 	require.NoError(t, err)
 	g := gauge(t, s, "a")
 	want := math.Sqrt(math.Pow(0.01/math.Sqrt(12)/0.57, 2) + math.Pow(0.003/2/0.57, 2) + math.Pow(1/math.Sqrt(12)/500, 2))
-	assert.InEpsilon(t, want, g.Indep/g.UnitWeight, 1e-9)
+	assert.InEpsilon(t, want, g.Indep/g.LinearDensity, 1e-9)
 }
 
-// twoLayers is the unit weight of a hex core, a round wrap and a flat one that
+// twoLayers is the linear density of a hex core, a round wrap and a flat one that
 // fills 0.95 of its ring: areas and helix written out, fill a factor on both.
 func twoLayers(core, round, flat, rhoCore, rhoRound, rhoFlat, fill float64) float64 {
 	circle := func(d float64) float64 { return math.Pi / 4 * d * d }
@@ -102,7 +102,7 @@ func twoLayers(core, round, flat, rhoCore, rhoRound, rhoFlat, fill float64) floa
 		fill*(packing*rhoRound*(circle(first)-circle(seat))+0.95*rhoFlat*(circle(second)-circle(first)))
 }
 
-// The parts of a construction's unit weight by differences of the formula
+// The parts of a construction's linear density by differences of the formula
 // above: sizes to 0.01 mm and within 0.02 mm, all by the same calipers, densities
 // of music wire, nickel and copper as their table has them, packing to 2 %.
 func TestPartsOfAConstruction(t *testing.T) {
@@ -124,7 +124,7 @@ func TestPartsOfAConstruction(t *testing.T) {
 		return (weight(up) - weight(down)) / (2 * h)
 	}
 	step, bound := 1e-5/math.Sqrt(12), 2e-5/math.Sqrt(3)
-	assert.InEpsilon(t, weight(at), g.UnitWeight, 1e-12)
+	assert.InEpsilon(t, weight(at), g.LinearDensity, 1e-12)
 	assert.InEpsilon(t, math.Hypot(slope(1), slope(2))*step, g.Indep, 1e-4, "each wire by itself")
 	want := map[string]float64{
 		"core of w": slope(0) * step, "calipers": (slope(0) + slope(1) + slope(2)) * bound,
@@ -148,7 +148,7 @@ func TestPartsOfAConstruction(t *testing.T) {
 // a neighbour.
 func TestPackingByAWeighedNeighbour(t *testing.T) {
 	tools := gauges.DefaultInstruments()
-	tools.CaliperStepM = 4e-6
+	tools.CaliperResolutionM = 4e-6
 	v, w := wrapped("v"), wrapped("w")
 	v.Diameters, w.Diameters = gauges.Measured, gauges.Measured
 	stock := func(rows []gauges.Reading, list ...gauges.Construction) gauges.Stock {
@@ -159,7 +159,7 @@ func TestPackingByAWeighedNeighbour(t *testing.T) {
 	const packing = "packing of wound"
 	core := 7850 * math.Sqrt(3) / 2 * 0.4e-3 * 0.4e-3
 	reckoned := gauge(t, stock(nil, w), "w")
-	heavier := core + 1.015*(reckoned.UnitWeight-core)
+	heavier := core + 1.015*(reckoned.LinearDensity-core)
 	rows := read(t, woundHead+"v,wound,1.0619,0.4,hex,900,"+fixed(heavier*0.9*1e3, 2))
 	weighed, got := gauge(t, stock(rows), "v"), gauge(t, stock(rows, v, w), "w")
 
@@ -169,14 +169,14 @@ func TestPackingByAWeighedNeighbour(t *testing.T) {
 			u2 += p.U * p.U
 		}
 	}
-	wrap := reckoned.UnitWeight - core
-	k := (weighed.UnitWeight - core) / wrap
-	u := k * math.Hypot(weighed.U/(weighed.UnitWeight-core), math.Sqrt(u2)/wrap)
+	wrap := reckoned.LinearDensity - core
+	k := (weighed.LinearDensity - core) / wrap
+	u := k * math.Hypot(weighed.U/(weighed.LinearDensity-core), math.Sqrt(u2)/wrap)
 	require.Less(t, math.Abs(k-1), math.Hypot(0.02, u), "within what both say, so that nothing is widened")
 	require.Greater(t, math.Abs(k-1), 0.004)
 	sum := 1/(0.02*0.02) + 1/(u*u)
 	factor := (1/(0.02*0.02) + k/(u*u)) / sum
-	assert.InEpsilon(t, core+factor*wrap, got.UnitWeight, 1e-6)
+	assert.InEpsilon(t, core+factor*wrap, got.LinearDensity, 1e-6)
 	left := math.Hypot(1/math.Sqrt(sum)/factor, 0.01)
 	require.Less(t, left, 0.02)
 	for _, p := range got.Common {

@@ -48,7 +48,7 @@ func (s Shape) seat(d float64) float64 {
 func (g *Gauge) stiffen(m data.Material) {
 	g.DensityKgM3, g.StrengthPa = m.DensityKgM3, m.StrengthPa
 	if g.Core == 0 {
-		g.note("core unknown: no bend, set-back, overtone rise or breaking share")
+		g.note("core unknown: no bend, compensation, inharmonicity or breaking share")
 		return
 	}
 	g.AreaM2 = g.Shape.area(g.Core)
@@ -57,7 +57,7 @@ func (g *Gauge) stiffen(m data.Material) {
 	}
 	g.YoungsPa = m.YoungsPa
 	if g.YoungsPa == 0 {
-		g.note("no modulus for " + g.Material + ": no bend and no set-back")
+		g.note("no modulus for " + g.Material + ": no bend and no compensation")
 		return
 	}
 	g.EA = g.YoungsPa * g.AreaM2

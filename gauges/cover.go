@@ -66,7 +66,7 @@ func (v value) less(b value) value {
 }
 
 // Within95 is the half width of the stated 95 % interval, kg/m: the true unit
-// weight lies within UnitWeight +- Within95 in 95 % of cases. It is U times
+// weight lies within LinearDensity +- Within95 in 95 % of cases. It is U times
 // Coverage95, the Guide's expanded uncertainty (6.2.1).
 func (g Gauge) Within95() float64 { return g.value().within95() }
 
@@ -76,5 +76,5 @@ func (g Gauge) Within95() float64 { return g.value().within95() }
 func (g Gauge) Coverage95() float64 { return coverage95(g.value().excess()) }
 
 func (g Gauge) value() value {
-	return value{w: g.UnitWeight, indep: g.Indep, bounded: g.bounded, common: g.Common}
+	return value{w: g.LinearDensity, indep: g.Indep, bounded: g.bounded, common: g.Common}
 }

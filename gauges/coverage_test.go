@@ -82,7 +82,7 @@ var several = []string{"weighed more than once", "hung", "hung lightly", "combin
 
 // Two thousand stocks of forty gauges a world, in every other one the hung tests
 // with a light weight, so that the clamps outweigh everything else. The stated
-// 95 % intervals hold the true unit weight; the upper bound is for gauges of two
+// 95 % intervals hold the true linear density; the upper bound is for gauges of two
 // or more readings, since an estimate is cautious until many gauges show how
 // little they scatter. A clean stock seldom raises an alarm, and a slip of 5 % in
 // a sharp reading is named.
@@ -126,7 +126,7 @@ func trial(t *testing.T, w *world, count tally) {
 	require.Len(t, s.Gauges, 40)
 	count.add("alarm", len(s.Suspects()) > 0)
 	for _, g := range s.Gauges {
-		count.add(w.class[g.Label], math.Abs(g.UnitWeight-w.truth[g.Label]) <= g.Within95())
+		count.add(w.class[g.Label], math.Abs(g.LinearDensity-w.truth[g.Label]) <= g.Within95())
 	}
 	candidates := sharp(w, s, rows)
 	if w.light || len(candidates) == 0 {
@@ -134,7 +134,7 @@ func trial(t *testing.T, w *world, count tally) {
 	}
 	i := candidates[w.rng.IntN(len(candidates))]
 	factor := 1.05 - 0.1*float64(w.rng.IntN(2))
-	rows[i].MassKg = w.rounded(rows[i].MassKg*factor, w.tools.BalanceStepKg)
+	rows[i].MassKg = w.rounded(rows[i].MassKg*factor, w.tools.BalanceResolutionKg)
 	s, err = gauges.Combine(rows, nil, w.tools, gauges.Options{})
 	require.NoError(t, err)
 	count.add("named", names(s, rows[i]))

@@ -1,9 +1,9 @@
-// Package gauges turns a builder's own readings into unit weights with honest
+// Package gauges turns a builder's own readings into linear densities with honest
 // uncertainties: weighed string ends, hung-weight pitch tests, and
 // constructions from core and wrap.
 //
 // Readings of one gauge are averaged, the gauges of one kind are fitted so
-// that a slip shows and a gap can be filled, and every unit weight keeps
+// that a slip shows and a gap can be filled, and every linear density keeps
 // account of which errors it shares with others: a balance that reads heavy
 // reads heavy for all gauges. The way through the package:
 //
@@ -13,7 +13,7 @@
 //
 // All values are in SI: metres, kilograms, kilograms per metre, hertz, newtons
 // and pascals. An uncertainty is a standard uncertainty, one standard
-// deviation; the 95 % interval of a unit weight is Gauge.Within95, which knows
+// deviation; the 95 % interval of a linear density is Gauge.Within95, which knows
 // that a rounding has bounds. A core diameter of 0 is unknown, and with it EA
 // and EI are 0.
 //

@@ -4,8 +4,8 @@ import "math/rand/v2"
 
 // Drawn is one gauge in one draw.
 type Drawn struct {
-	UnitWeight float64 // kg/m, above 0
-	Core       float64 // m, above 0; 0 where the core is unknown
+	LinearDensity float64 // kg/m, above 0
+	Core          float64 // m, above 0; 0 where the core is unknown
 }
 
 // Drawer draws stocks at random; it is made once for many draws and may be
@@ -13,7 +13,7 @@ type Drawn struct {
 //
 // A draw puts a standard normal value on every source of error and adds it up:
 //
-//	w = UnitWeight + Indep z_own + sum(Common_k z_k),   core = Core + sum(CoreParts_k z_k)
+//	w = LinearDensity + Indep z_own + sum(Common_k z_k),   core = Core + sum(CoreParts_k z_k)
 //
 // so gauges that share a balance, a ruler, calipers, gravity, a density, a
 // packing or a fit move together, and an estimated or built gauge moves with
@@ -52,7 +52,7 @@ func (s Stock) Drawer() *Drawer {
 	}
 	for _, g := range s.Gauges {
 		d.gauges = append(d.gauges, drawnGauge{
-			w: g.UnitWeight, indep: g.Indep, core: g.Core,
+			w: g.LinearDensity, indep: g.Indep, core: g.Core,
 			common: number(g.Common), parts: number(g.CoreParts),
 		})
 	}
@@ -85,7 +85,7 @@ func (d *Drawer) Draw(rng *rand.Rand, dst []Drawn) {
 		for _, p := range g.parts {
 			core += p.u * z[p.source]
 		}
-		dst[i] = Drawn{UnitWeight: max(w, leastShare*g.w), Core: max(core, leastShare*g.core)}
+		dst[i] = Drawn{LinearDensity: max(w, leastShare*g.w), Core: max(core, leastShare*g.core)}
 	}
 }
 

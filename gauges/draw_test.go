@@ -30,7 +30,7 @@ func mixedStock(t *testing.T) gauges.Stock {
 	return s
 }
 
-// Draws have the stated means and uncertainties, and the covariances of what is
+// Trials have the stated means and uncertainties, and the covariances of what is
 // shared; 40,000 draws leave 1.5 % on a correlation and 1 % on a deviation.
 func TestDrawsHaveTheStatedCovariance(t *testing.T) {
 	s := mixedStock(t)
@@ -41,12 +41,12 @@ func TestDrawsHaveTheStatedCovariance(t *testing.T) {
 	for range n {
 		d.Draw(rng, drawn)
 		for i, x := range drawn {
-			w[i], core[i] = append(w[i], x.UnitWeight), append(core[i], x.Core)
+			w[i], core[i] = append(w[i], x.LinearDensity), append(core[i], x.Core)
 		}
 	}
 	for i, g := range s.Gauges {
 		mean, sd := stat.MeanStdDev(w[i], nil)
-		assert.InDelta(t, g.UnitWeight, mean, 0.03*g.U, g.Label)
+		assert.InDelta(t, g.LinearDensity, mean, 0.03*g.U, g.Label)
 		assert.InEpsilon(t, g.U, sd, 0.02, g.Label)
 		_, sd = stat.MeanStdDev(core[i], nil)
 		assert.InEpsilon(t, g.UCore, sd, 0.02, g.Label)
@@ -91,12 +91,12 @@ func TestDrawingAllocatesNothing(t *testing.T) {
 
 // However uncertain, no draw reaches zero, and an unknown core stays unknown.
 func TestDrawsStayAboveZero(t *testing.T) {
-	s := gauges.Stock{Gauges: []gauges.Gauge{{Label: "a", UnitWeight: 1e-3, U: 1e-2, Indep: 1e-2}}}
+	s := gauges.Stock{Gauges: []gauges.Gauge{{Label: "a", LinearDensity: 1e-3, U: 1e-2, Indep: 1e-2}}}
 	d, rng, dst := s.Drawer(), rand.New(rand.NewPCG(1, 2)), make([]gauges.Drawn, 1)
 	for range 1000 {
 		d.Draw(rng, dst)
-		require.Greater(t, dst[0].UnitWeight, 0.0)
+		require.Greater(t, dst[0].LinearDensity, 0.0)
 		require.Zero(t, dst[0].Core)
-		require.False(t, math.IsNaN(dst[0].UnitWeight))
+		require.False(t, math.IsNaN(dst[0].LinearDensity))
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"scalepair/data/unit"
 )
 
-// entered is one number as the builder wrote it down, and how the unit weight
+// entered is one number as the builder wrote it down, and how the linear density
 // of the reading, less that of the fit, follows it.
 type entered struct {
 	name  string
@@ -46,7 +46,7 @@ func (t Instruments) numbers(r Reading, g Gauge) []entered {
 	outer := g.outerEntered()
 	if r.Kind == Hung {
 		return []entered{
-			massEntered("hung mass", r.HungKg, first(r.HungStepKg, t.HungStepKg), massForm(r.Given.Hung()), "kg"),
+			massEntered("hung mass", r.HungKg, first(r.HungResolutionKg, t.HungResolutionKg), massForm(r.Given.Hung()), "kg"),
 			lengthEntered("speaking length", r.SpeakingM, t.lengthStep(&r), -2, r.Given.speaking().form()),
 			{name: "pitch", x: r.FreqHz, form: unit.Written{Unit: "Hz", Decimals: 1}, power: -2},
 			outer,

@@ -43,7 +43,7 @@ func (f *Fit) figures() {
 	f.UDensityKgM3 = f.DensityKgM3 * RootSum(append([]float64{math.Sqrt(f.law.vLevel)}, f.law.levelShare...)...)
 }
 
-// estimate gives a gauge without a reading the unit weight of its family's
+// estimate gives a gauge without a reading the linear density of its family's
 // law.
 //
 //	plain: w = rho A    wrap density: w = rho_c A_c + rho R    power law: ln w = level + slope (ln d - centre)
@@ -98,7 +98,7 @@ func (f Fit) fromDiameters(g *Gauge, perY float64, by leans) (own float64, share
 	return outer * g.outer.relOwn(), shared
 }
 
-// predict is the law's unit weight of a gauge, with x and the leans there.
+// predict is the law's linear density of a gauge, with x and the leans there.
 func (f Fit) predict(g *Gauge) (x, w float64, by leans) {
 	if f.Kind == PowerLaw {
 		x = math.Log(g.Outer)
@@ -107,11 +107,11 @@ func (f Fit) predict(g *Gauge) (x, w float64, by leans) {
 	return x, w, f.Kind.leans(g, w, f.law.slope)
 }
 
-// UnitWeight is the law's unit weight of a size, kg/m, with the standard
+// LinearDensity is the law's linear density of a size, kg/m, with the standard
 // uncertainty of the law itself (without that of the diameters and the
 // family's scatter). outer and core in m; a wrap density needs the core, the
 // other laws ignore it. A size that has no place for a wrap gives 0.
-func (f Fit) UnitWeight(outer, core float64, shape Shape) (w, u float64) {
+func (f Fit) LinearDensity(outer, core float64, shape Shape) (w, u float64) {
 	g := Gauge{Family: f.Family, Outer: outer, Core: core, Shape: shape, DensityKgM3: f.coreDensity}
 	if outer <= 0 || f.Kind == WrapDensity && (core <= 0 || shape.seat(core) >= outer) {
 		return 0, 0

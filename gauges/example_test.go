@@ -30,7 +30,7 @@ func Example() {
 		return
 	}
 	for _, g := range stock.Gauges {
-		fmt.Printf("%s %.3f g/m +- %.1f %% %q\n", g.Label, g.UnitWeight*1e3, 100*g.RelU(), g.Flags())
+		fmt.Printf("%s %.3f g/m +- %.1f %% %q\n", g.Label, g.LinearDensity*1e3, 100*g.RelU(), g.Flags())
 	}
 	for _, s := range stock.Suspects() {
 		fmt.Println(s)

@@ -40,7 +40,7 @@ const (
 	fromShapes    = "kurtosis method, I. P. Zakharov and O. A. Botsyura, Measurement Techniques 62 (2019) 327, from memory: errors anywhere within bounds add by fourth powers"
 )
 
-// weightDigits are carried through unit weights: two readings of one gauge may
+// weightDigits are carried through linear densities: two readings of one gauge may
 // differ in the fourth digit, and that difference is squared.
 const weightDigits = 9
 
@@ -105,7 +105,7 @@ func (k *works) stem(source string) string {
 }
 
 // Explain shows the work for one gauge of a stock: from the core to its
-// stiffness, and from every reading, construction or fit to the unit weight w
+// stiffness, and from every reading, construction or fit to the linear density w
 // with its standard uncertainty u(w), what share of its variance each source of
 // error has, and the 95 % interval U95. Every step can be followed with a pocket calculator from those
 // above it, but for those whose formula is in words.
@@ -134,7 +134,7 @@ func Explain(label string, readings []Reading, built []Construction, tools Instr
 	return k.steps, nil
 }
 
-// weight goes from what is known of the gauge to its unit weight.
+// weight goes from what is known of the gauge to its linear density.
 func (k *works) weight(c combiner, g Gauge, e *entry, fits []Fit) {
 	var kinds []named
 	if rows := e.weighed(); len(rows) > 0 {
@@ -204,7 +204,7 @@ func (k *works) area(g Gauge) {
 func (k *works) diameter(symbol, what string, d diameter, from DiameterFrom, t Instruments) {
 	if from == Measured {
 		k.given(symbol, what+", measured", d.d, "m", "the readings")
-		step := k.once("dc", "step of the calipers", t.CaliperStepM, "m", fromTools)
+		step := k.once("dc", "step of the calipers", t.CaliperResolutionM, "m", fromTools)
 		formula := step + "/sqrt(12)"
 		if t.CaliperAccuracyM > 0 {
 			formula = fmt.Sprintf("sqrt(%s^2/12 + %s^2/3)", step, k.once("ac", "accuracy of the calipers", t.CaliperAccuracyM, "m", fromTools))

@@ -10,7 +10,7 @@ import (
 // input moved by its standard uncertainty.
 const byChange = "by changing that input"
 
-// construction shows the unit weight of core and wraps.
+// construction shows the linear density of core and wraps.
 func (k *works) construction(g Gauge, e *entry) named {
 	b := e.built
 	v := b.value(e.r.Gauge, e.r.Construction)
@@ -30,7 +30,7 @@ func (k *works) construction(g Gauge, e *entry) named {
 		i++
 		terms = append(terms, k.layer(l, i, din, ring, b.packing, kappa))
 	})
-	w := k.step("wC", "unit weight of core and wraps", strings.Join(terms, " + "), v.w, "kg/m", "definition")
+	w := k.step("wC", "linear density of core and wraps", strings.Join(terms, " + "), v.w, "kg/m", "definition")
 	out := named{value: v, wSym: w, ownSym: k.step("oC", "standard uncertainty from the wrap wires' diameters", byChange, v.indep, "kg/m", guideSum)}
 	if v.bounded > 0 {
 		out.boundedSym = k.step("bC", "the same, by fourth powers, since tolerances and roundings have bounds", byChange, v.bounded, "kg/m", fromShapes)
@@ -66,7 +66,7 @@ func (k *works) listShared(n *named, kind string) {
 	}
 }
 
-// estimate shows a unit weight that comes from the fit of its kind.
+// estimate shows a linear density that comes from the fit of its kind.
 func (k *works) estimate(g Gauge, fits []Fit) named {
 	out := named{value: g.value()}
 	for _, f := range fits {
@@ -89,13 +89,13 @@ func (k *works) fromLaw(g Gauge, f Fit) string {
 	switch f.Kind {
 	case OneDensity:
 		k.given("rho", "density of "+g.Family+" wire", f.DensityKgM3, "kg/m3", gauges)
-		return k.step("w", "unit weight, estimated", "rho pi/4 d^2", g.UnitWeight, "kg/m", fromFit)
+		return k.step("w", "linear density, estimated", "rho pi/4 d^2", g.LinearDensity, "kg/m", fromFit)
 	case PowerLaw:
 		k.given("D", "outer diameter", g.Outer, "m", "the readings")
 		k.given("Dm", "middle diameter of the fit", math.Exp(f.law.centre), "m", gauges)
-		k.given("wm", "unit weight there", math.Exp(f.law.level), "kg/m", gauges)
+		k.given("wm", "linear density there", math.Exp(f.law.level), "kg/m", gauges)
 		k.given("p", "power", f.Exponent, "", gauges)
-		return k.step("w", "unit weight, estimated", "wm (D/Dm)^p", g.UnitWeight, "kg/m", fromFit)
+		return k.step("w", "linear density, estimated", "wm (D/Dm)^p", g.LinearDensity, "kg/m", fromFit)
 	}
 	k.given("D", "outer diameter", g.Outer, "m", "the readings")
 	seat := "d"
@@ -105,5 +105,5 @@ func (k *works) fromLaw(g Gauge, f Fit) string {
 	k.step("D0", "what the wrap lies on", seat, g.Shape.seat(g.Core), "m", fromShape)
 	k.given("rho", "density of the core", g.DensityKgM3, "kg/m3", "the material list")
 	k.given("rhow", "density of the wrap, air included", f.DensityKgM3, "kg/m3", gauges)
-	return k.step("w", "unit weight, estimated", "rho A + rhow pi/4 (D^2 - D0^2)", g.UnitWeight, "kg/m", fromFit)
+	return k.step("w", "linear density, estimated", "rho A + rhow pi/4 (D^2 - D0^2)", g.LinearDensity, "kg/m", fromFit)
 }

@@ -20,7 +20,7 @@ func (k *works) mean(values []named, kind string) named {
 	}
 	sum := strings.Join(weights, " + ")
 	shares := k.shares(values, weights, sum, func(v value) float64 { return 1 / (v.indep * v.indep) }, kind)
-	out := named{value: all.value, wSym: k.weighted("w"+kind, "unit weight, mean", shares, values, all.w)}
+	out := named{value: all.value, wSym: k.weighted("w"+kind, "linear density, mean", shares, values, all.w)}
 	widen := k.widening(values, all, kind)
 	out.ownSym = k.step("own"+kind, "standard uncertainty from errors of their own", strings.TrimSpace(widen+" 1/sqrt("+sum+")"), all.indep, "kg/m", guideMean)
 	out.boundedSym = k.boundedMean(values, shares, all.value, kind)
@@ -64,7 +64,7 @@ func (k *works) shares(values []named, weights []string, sum string, weight func
 	return out
 }
 
-// weighted shows the sum of the values' unit weights by their shares.
+// weighted shows the sum of the values' linear densities by their shares.
 func (k *works) weighted(symbol, name string, shares []string, values []named, w float64) string {
 	terms := make([]string, len(values))
 	for i, v := range values {
@@ -94,7 +94,7 @@ func (k *works) sharedMeans(values []named, shares []string, all value, kind str
 }
 
 // byLeastSquares stands for a sum that takes more than a pocket calculator.
-const byLeastSquares = "least squares over the unit weight and the shared errors"
+const byLeastSquares = "least squares over the linear density and the shared errors"
 
 // widening shows how far values differ, and gives the symbol of the factor
 // that widens their uncertainty, "" where they agree.
@@ -141,7 +141,7 @@ func (k *works) join(kinds []named) named {
 		weights[i] = "1/" + k.whole(n, fmt.Sprintf("u%d", i+1)) + "^2"
 	}
 	shares := k.shares(kinds, weights, strings.Join(weights, " + "), func(v value) float64 { return 1 / (v.u() * v.u()) }, "k")
-	out := named{value: all.value, wSym: k.weighted("w", "unit weight, of all kinds together", shares, kinds, all.w)}
+	out := named{value: all.value, wSym: k.weighted("w", "linear density, of all kinds together", shares, kinds, all.w)}
 	widen := k.widening(kinds, all, "k")
 	own := make([]string, len(kinds))
 	for i, n := range kinds {
@@ -185,7 +185,7 @@ func (k *works) whole(n named, symbol string) string {
 // settle ends with w, u(w), the share of each part, and the 95 % interval.
 func (k *works) settle(n named) {
 	if n.wSym != "w" {
-		k.step("w", "unit weight, slack", n.wSym, n.w, "kg/m", fromAbove)
+		k.step("w", "linear density, slack", n.wSym, n.w, "kg/m", fromAbove)
 	}
 	u := k.whole(named{value: n.value, wSym: "w", ownSym: n.ownSym, shared: n.shared}, "u(w)")
 	k.step("", "share of that from errors of its own", fmt.Sprintf("100 (%s/%s)^2", n.ownSym, u), share(n.indep, n.u()), "%", guideSum)

@@ -56,7 +56,7 @@ func (k *works) weighing(t Instruments, group []Reading, j string) named {
 	m := k.given("m"+j, "mass together"+r.when(), r.MassKg, "kg", r.line())
 	n := k.given("n"+j, "pieces of that", float64(r.pieces()), "", r.line())
 	l := k.lengthOf(group, r, j)
-	w := k.step("w"+j, "unit weight of that", fmt.Sprintf("%s/(%s %s)", m, l, n), v.w, "kg/m", "definition")
+	w := k.step("w"+j, "linear density of that", fmt.Sprintf("%s/(%s %s)", m, l, n), v.w, "kg/m", "definition")
 
 	dm := k.once("dm", "step of the balance", t.massStep(&r), "kg", fromTools)
 	dl := k.once("dl", "step of the ruler", t.lengthStep(&r), "m", fromTools)
@@ -169,12 +169,12 @@ func (k *works) hanging(t Instruments, r Reading, ea, ei float64, j string) name
 		load := r.HungKg * t.GravityMS2
 		stretch := load / ea
 		e := k.step("e"+j, "stretch under the load", fmt.Sprintf("%s %s/EA", m, g), stretch, "", bondsLaw)
-		by = k.step("by"+j, "how the load counts, with its stretch", fmt.Sprintf("1 + %s/(1 + %s)", e, e), 1+stretch/(1+stretch), "", "differential of the unit weight") + " "
+		by = k.step("by"+j, "how the load counts, with its stretch", fmt.Sprintf("1 + %s/(1 + %s)", e, e), 1+stretch/(1+stretch), "", "differential of the linear density") + " "
 		var ends string
 		ends, clamps = k.ends(slimness(ei, load, r.SpeakingM), fmt.Sprintf("sqrt(EI/(%s %s))/%s", m, g, l), j)
 		w += fmt.Sprintf(" (1 + %s) %s", e, ends)
 	}
-	wSym := k.step("w"+j, "unit weight of that, slack", w, v.w, "kg/m", hangingLaw)
+	wSym := k.step("w"+j, "linear density of that, slack", w, v.w, "kg/m", hangingLaw)
 	own := k.hangOwn(t, r, ea, j, by)
 	out := named{value: v, wSym: wSym, ownSym: k.ownPart(j, wSym, own, v), boundedSym: k.boundedPart(j, wSym, own[:2], v)}
 	k.hangShared(t, &out, j, by, clamps)
@@ -194,7 +194,7 @@ func (k *works) ends(eps float64, formula, j string) (factor, relU string) {
 // hangOwn shows the relative uncertainties that are a hung reading's own, the
 // two roundings first.
 func (k *works) hangOwn(t Instruments, r Reading, ea float64, j, by string) []string {
-	hungStep, cents := first(r.HungStepKg, t.HungStepKg), first(r.PitchCents, t.PitchCents)
+	hungStep, cents := first(r.HungResolutionKg, t.HungResolutionKg), first(r.PitchCents, t.PitchCents)
 	byLoad := 1.0
 	if ea > 0 {
 		stretch := r.HungKg * t.GravityMS2 / ea

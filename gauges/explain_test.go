@@ -38,7 +38,7 @@ func TestTheWorkEndsWithTheGauge(t *testing.T) {
 			assert.False(t, twice, "%s: the symbol %s stands twice", g.Label, s.Symbol)
 			values[s.Symbol] = s.Value
 		}
-		assert.InEpsilon(t, g.UnitWeight, values["w"], 1e-14, g.Label)
+		assert.InEpsilon(t, g.LinearDensity, values["w"], 1e-14, g.Label)
 		assert.InEpsilon(t, g.U, values["u(w)"], 1e-14, g.Label)
 		assert.InEpsilon(t, g.Within95(), values["U95"], 1e-14, g.Label)
 		assert.InDelta(t, 100, shares, 1e-9, "%s: the shares make up the whole", g.Label)
@@ -48,6 +48,6 @@ func TestTheWorkEndsWithTheGauge(t *testing.T) {
 	}
 	_, err = gauges.Explain("p101", readings, nil, tools, gauges.Options{})
 	assert.ErrorContains(t, err, "this gauge is not in stock")
-	_, err = gauges.Explain("p10", nil, nil, gauges.Instruments{BalanceStepKg: -1}, gauges.Options{})
+	_, err = gauges.Explain("p10", nil, nil, gauges.Instruments{BalanceResolutionKg: -1}, gauges.Options{})
 	assert.Error(t, err)
 }

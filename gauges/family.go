@@ -60,8 +60,8 @@ func (f *family) prepare(all []Gauge) {
 	for k, i := range f.measured {
 		d, g := &f.dots[k], &all[i]
 		d.gauge, d.shared = i, shared[k*n:(k+1)*n]
-		d.x, d.y = f.kind.see(g, g.UnitWeight)
-		f.weigh(d, g, g.UnitWeight)
+		d.x, d.y = f.kind.see(g, g.LinearDensity)
+		f.weigh(d, g, g.LinearDensity)
 	}
 	if len(f.dots) < 2 {
 		return
@@ -127,13 +127,13 @@ func (f *family) bounds(all []Gauge) []bool {
 // ln of the core diameter.
 type leans struct{ byWeight, byOuter, byCore float64 }
 
-// see gives x and y of a gauge of unit weight w.
+// see gives x and y of a gauge of linear density w.
 //
 //	plain, one density:  y = ln(w/A)
-//	wrap density:        y = ln((w - a)/R),  a = rho_c A_c,  R = pi/4 (D^2 - D_seat^2)
+//	wrap density:        y = ln((w - a)/R),  a = rho_c A_c,  R = pi/4 (D^2 - D_shelf^2)
 //	power law:           y = ln w,  x = ln d, an error in d counts by the slope
 //
-// A = pi/4 D^2; A_c: the core's area, rho_c its density; D_seat: what the wrap
+// A = pi/4 D^2; A_c: the core's area, rho_c its density; D_shelf: what the wrap
 // lies on. All as ln of SI values.
 func (k FitKind) see(g *Gauge, w float64) (x, y float64) {
 	switch k {
@@ -146,7 +146,7 @@ func (k FitKind) see(g *Gauge, w float64) (x, y float64) {
 	return 0, math.Log((w - core) / ring)
 }
 
-// leans are those of a gauge of unit weight w, symbols as in see.
+// leans are those of a gauge of linear density w, symbols as in see.
 func (k FitKind) leans(g *Gauge, w, slope float64) leans {
 	switch k {
 	case OneDensity:
@@ -163,7 +163,7 @@ func (k FitKind) leans(g *Gauge, w, slope float64) leans {
 	}
 }
 
-// weightAt is the unit weight of a gauge at a given y: see, solved for w.
+// weightAt is the linear density of a gauge at a given y: see, solved for w.
 func (k FitKind) weightAt(g *Gauge, y float64) float64 {
 	switch k {
 	case OneDensity:
@@ -175,14 +175,14 @@ func (k FitKind) weightAt(g *Gauge, y float64) float64 {
 	return core + math.Exp(y)*ring
 }
 
-// coreAndRing is the core's share of the unit weight, kg/m, and the
+// coreAndRing is the core's share of the linear density, kg/m, and the
 // cross-section of the ring that the wrap fills, m2.
 func (g *Gauge) coreAndRing() (core, ring float64) {
 	return g.DensityKgM3 * g.Shape.area(g.Core), Round.area(g.Outer) - Round.area(g.Shape.seat(g.Core))
 }
 
 // weigh sets a gauge's dot down with its errors: its own in one figure, the
-// shared ones by source, all relative to the unit weight likely. A plain gauge's
+// shared ones by source, all relative to the linear density likely. A plain gauge's
 // core is its outside and counts once.
 func (f *family) weigh(d *dot, g *Gauge, likely float64) {
 	by := f.kind.leans(g, likely, f.slope)

@@ -31,7 +31,7 @@ type Fit struct {
 	DensityKgM3, UDensityKgM3 float64 // of the wire or the wrap; 0 for a power law
 	Exponent, UExponent       float64 // of a power law; else 0
 
-	Scatter        float64 // the family's own scatter as a fraction of the fitted density (power law: of the unit weight)
+	Scatter        float64 // the family's own scatter as a fraction of the fitted density (power law: of the linear density)
 	ScatterAssumed bool    // too few gauges to see a scatter: 2 %, judgement
 
 	MinOuterM, MaxOuterM float64  // the fitted diameters
@@ -51,11 +51,11 @@ type Fit struct {
 type Judgement struct {
 	by     *others
 	i      int     // of the gauge's dot
-	weight float64 // own unit weight, kg/m
+	weight float64 // own linear density, kg/m
 	p      float64 // chance of a false alarm in one tail
 }
 
-// Off is (own unit weight - FitKgM)/FitKgM: 0.05 is 5 % heavier than the fit.
+// Off is (own linear density - FitKgM)/FitKgM: 0.05 is 5 % heavier than the fit.
 func (j *Judgement) Off() float64 {
 	d := &j.by.dots[j.i]
 	off, _ := j.by.law(j.i).about(*d)

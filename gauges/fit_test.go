@@ -15,7 +15,7 @@ import (
 
 func fixed(x float64, n int) string { return strconv.FormatFloat(x, 'f', n, 64) }
 
-const fitHead = "gauge,construction,outer_in,core_in,core_shape,kind,length_mm,mass_g,mass_step_g\n"
+const fitHead = "gauge,construction,outer_in,core_in,core_shape,kind,length_mm,mass_g,mass_resolution_g\n"
 
 // ideal writes rows of plain wire of 7800 kg/m3, weighed on a balance that
 // shows a hundredth of a milligram.
@@ -38,7 +38,7 @@ func TestOneDensityIsFound(t *testing.T) {
 	assert.InDelta(t, 0.009*0.0254, f.MinOuterM, 1e-12)
 	assert.InDelta(t, 0.018*0.0254, f.MaxOuterM, 1e-12)
 	assert.False(t, f.ScatterAssumed)
-	w, u := f.UnitWeight(0.0003, 0, gauges.Round)
+	w, u := f.LinearDensity(0.0003, 0, gauges.Round)
 	assert.InEpsilon(t, 7800*math.Pi/4*0.0003*0.0003, w, 1e-4)
 	assert.InEpsilon(t, f.UDensityKgM3/f.DensityKgM3, u/w, 1e-9)
 	for _, g := range s.Gauges {
@@ -53,7 +53,7 @@ func TestEstimatedPlainGauge(t *testing.T) {
 	assert.True(t, g.Estimated)
 	assert.Nil(t, g.Judged)
 	assert.Contains(t, g.Flags(), "estimated")
-	assert.InEpsilon(t, 7800*math.Pi/4*math.Pow(0.017*0.0254, 2), g.UnitWeight, 1e-4)
+	assert.InEpsilon(t, 7800*math.Pi/4*math.Pow(0.017*0.0254, 2), g.LinearDensity, 1e-4)
 	diameter := 2 * 0.3 / 17 / math.Sqrt(3)
 	assert.Greater(t, g.RelU(), diameter)
 	assert.Less(t, g.RelU(), 1.25*diameter)
@@ -83,11 +83,11 @@ func TestWrapDensityIsFoundWhereCoresAreKnown(t *testing.T) {
 	dc, do := 0.016*0.0254, 0.050*0.0254
 	want := 7850*math.Sqrt(3)/2*dc*dc + 6500*math.Pi/4*(do*do-4.0/3*dc*dc)
 	g := gauge(t, s, "050")
-	assert.InEpsilon(t, want, g.UnitWeight, 1e-4)
+	assert.InEpsilon(t, want, g.LinearDensity, 1e-4)
 	assert.InEpsilon(t, 6500, g.ImpliedKgM3, 1e-4)
-	w, _ := f.UnitWeight(do, dc, gauges.Hex)
+	w, _ := f.LinearDensity(do, dc, gauges.Hex)
 	assert.InEpsilon(t, want, w, 1e-4)
-	w, _ = f.UnitWeight(do, 0, gauges.Hex)
+	w, _ = f.LinearDensity(do, 0, gauges.Hex)
 	assert.Zero(t, w, "a wrap density needs the core")
 }
 
@@ -104,7 +104,7 @@ func TestPowerLawWhereACoreIsUnknown(t *testing.T) {
 	assert.Equal(t, gauges.PowerLaw, f.Kind)
 	assert.InEpsilon(t, 1.9, f.Exponent, 1e-3)
 	assert.Greater(t, f.UExponent, 0.005)
-	assert.InEpsilon(t, 5.2e-3*math.Pow(0.046*25.4, 1.9), gauge(t, s, "x").UnitWeight, 1e-3)
+	assert.InEpsilon(t, 5.2e-3*math.Pow(0.046*25.4, 1.9), gauge(t, s, "x").LinearDensity, 1e-3)
 	assert.Zero(t, f.DensityKgM3)
 	mixed := combine(t, fitHead+wrapRow("a", 0.024, 0.013, 6500, true)+wrapRow("b", 0.032, 0.014, 6500, false)+wrapRow("c", 0.042, 0.016, 6500, true))
 	assert.Equal(t, gauges.PowerLaw, mixed.Fits[0].Kind)

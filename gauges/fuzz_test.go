@@ -35,8 +35,8 @@ func FuzzReadReadings(f *testing.F) {
 		"gauge,construction,outer_mm,core_mm,core_shape,kind,hung_mass_kg,speaking_length_mm,pitch\na,w,1,0.4,hex,hung,6,600,110\n",
 		"gauge,kind\n\xef\xbb\xbfx,listed\n",
 		"gauge,construction,outer_mm,length_mm,mass_g\na,p\x1e\x1b[31m,0.25,500,0.2\na,plain,0.25,500,0.2\n",
-		"gauge,construction,material,outer,length,length_step,mass,mass_step,density_kg_m3,youngs_gpa,strength_mpa\nn,plain,nylon,0.028 in,12 1/2 in,1/32 in,3 gr,0.1 gr,1080,3,300\n",
-		"gauge,construction,outer_mm,kind,hung_mass_kg,hung_step,speaking_length_mm,pitch_hz,pitch_cents\na,plain,0.25,hung,6,5 g,600,330,1\na,plain,0.25,hung,6.1,5 g,600,333,1\n",
+		"gauge,construction,material,outer,length,length_resolution,mass,mass_resolution,density_kg_m3,youngs_gpa,strength_mpa\nn,plain,nylon,0.028 in,12 1/2 in,1/32 in,3 gr,0.1 gr,1080,3,300\n",
+		"gauge,construction,outer_mm,kind,hung_mass_kg,hung_resolution,speaking_length_mm,pitch_hz,pitch_cents\na,plain,0.25,hung,6,5 g,600,330,1\na,plain,0.25,hung,6.1,5 g,600,333,1\n",
 		"gauge,construction,outer_mm,core_mm,length_mm,mass_g\na,w,1,0.4,500,2.5\nb,w,1.2,0.4,500,3.6\nc,w,1.4,0.5,500,4.8\nd,w,1.3,,,\n",
 	} {
 		f.Add(text)
@@ -84,7 +84,7 @@ func requireReadsBack(t *testing.T, all []gauges.Reading) {
 func requireSizes(t *testing.T, r gauges.Reading) {
 	for _, x := range []float64{
 		r.OuterM, r.CoreM, r.DensityKgM3, r.YoungsPa, r.StrengthPa, r.WindingM, r.LengthM, r.LengthStepM,
-		r.MassKg, r.MassStepKg, r.HungKg, r.HungStepKg, r.SpeakingM, r.FreqHz, r.PitchCents,
+		r.MassKg, r.MassStepKg, r.HungKg, r.HungResolutionKg, r.SpeakingM, r.FreqHz, r.PitchCents,
 	} {
 		require.False(t, !(x >= 0) || math.IsInf(x, 0) || x == 0 && math.Signbit(x), r)
 	}
@@ -94,8 +94,8 @@ func requireSizes(t *testing.T, r gauges.Reading) {
 func table(all []gauges.Reading) string {
 	var b strings.Builder
 	// A first column that is empty, so that no label can make its line a comment.
-	b.WriteString(",gauge,construction,outer,core,core_shape,diameters,material,kind,pieces,length,length_step,mass,mass_step," +
-		"hung_mass,hung_step,speaking_length,pitch,pitch_cents,winding,density_kg_m3,youngs_gpa,strength_mpa,date,remark\n")
+	b.WriteString(",gauge,construction,outer,core,core_shape,diameters,material,kind,pieces,length,length_resolution,mass,mass_resolution," +
+		"hung_mass,hung_resolution,speaking_length,pitch,pitch_cents,winding,density_kg_m3,youngs_gpa,strength_mpa,date,remark\n")
 	number := func(x float64) string {
 		if x == 0 {
 			return ""
@@ -115,7 +115,7 @@ func table(all []gauges.Reading) string {
 		}
 		cells := []string{
 			r.Gauge, r.Construction, length(r.OuterM), length(r.CoreM), shape, diameters, r.Material, r.Kind.String(), pieces,
-			length(r.LengthM), length(r.LengthStepM), mass(r.MassKg), mass(r.MassStepKg), mass(r.HungKg), mass(r.HungStepKg), length(r.SpeakingM),
+			length(r.LengthM), length(r.LengthStepM), mass(r.MassKg), mass(r.MassStepKg), mass(r.HungKg), mass(r.HungResolutionKg), length(r.SpeakingM),
 			number(r.FreqHz), number(r.PitchCents), length(r.WindingM), number(r.DensityKgM3), number(r.YoungsPa / 1e9), number(r.StrengthPa / 1e6), r.Date, r.Remark,
 		}
 		for i, c := range cells {
@@ -142,17 +142,17 @@ func requireStock(t *testing.T, s gauges.Stock, rows int) {
 	require.NotEmpty(t, s.Gauges)
 	require.LessOrEqual(t, len(s.Gauges), rows)
 	for _, g := range s.Gauges {
-		for _, x := range []float64{g.UnitWeight, g.U, g.Outer} {
+		for _, x := range []float64{g.LinearDensity, g.U, g.Outer} {
 			require.True(t, x > 0 && !math.IsInf(x, 0) || x == 0 && g.Outer == 0, g.Label)
 		}
 		for _, x := range []float64{g.UOuter, g.Core, g.UCore, g.Indep, g.AreaM2, g.EA, g.EI, g.ImpliedKgM3, g.Packing} {
 			require.True(t, x >= 0 && !math.IsInf(x, 0), "%s: %+v", g.Label, g)
 		}
-		require.Greater(t, g.UnitWeight, 0.0)
+		require.Greater(t, g.LinearDensity, 0.0)
 		require.Greater(t, g.U, 0.0)
-		// A unit weight is between a hair of nylon and a rod of tungsten, 25 g/cm3
+		// A linear density is between a hair of nylon and a rod of tungsten, 25 g/cm3
 		// at 6 mm, and known to within itself some times over.
-		require.Less(t, g.UnitWeight, 25000*math.Pi/4*0.006*0.006*1.01)
+		require.Less(t, g.LinearDensity, 25000*math.Pi/4*0.006*0.006*1.01)
 		sum := g.Indep * g.Indep
 		for _, c := range g.Common {
 			sum += c.U * c.U

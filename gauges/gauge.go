@@ -48,11 +48,11 @@ type Gauge struct {
 	Core, UCore   float64 // m; 0 unknown; a plain gauge's core is its outer diameter
 	Shape         Shape
 
-	UnitWeight float64      // kg/m, slack
-	U          float64      // kg/m, standard uncertainty: U² = Indep² + sum of Common²
-	Indep      float64      // kg/m, the part that no other value shares
-	Common     []CommonPart // kg/m; a source 'diameter of ...' is shared with CoreParts
-	CoreParts  []CommonPart // m, the parts of UCore: UCore² = sum of their squares
+	LinearDensity float64      // kg/m, slack
+	U             float64      // kg/m, standard uncertainty: U² = Indep² + sum of Common²
+	Indep         float64      // kg/m, the part that no other value shares
+	Common        []CommonPart // kg/m; a source 'diameter of ...' is shared with CoreParts
+	CoreParts     []CommonPart // m, the parts of UCore: UCore² = sum of their squares
 
 	AreaM2      float64 // core's cross-section; 0 where the core is unknown
 	EA          float64 // N; 0 where the core or its modulus is unknown
@@ -81,8 +81,8 @@ type Gauge struct {
 	dof         int
 }
 
-// RelU is the standard uncertainty of the unit weight as a fraction of it.
-func (g Gauge) RelU() float64 { return g.U / g.UnitWeight }
+// RelU is the standard uncertainty of the linear density as a fraction of it.
+func (g Gauge) RelU() float64 { return g.U / g.LinearDensity }
 
 // Flags gives the words that must stand wherever the gauge appears:
 // 'estimated', 'suspect', 'readings disagree', 'core unknown', 'core shape

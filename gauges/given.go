@@ -106,12 +106,12 @@ func (g *Given) outer() told      { return told{g.Outer(), lengthForm, showDiame
 func (g *Given) core() told       { return told{g.Core(), lengthForm, showDiameter} }
 func (g *Given) winding() told    { return g.piece(asWritten(g.row, "winding")) }
 func (g *Given) length() told     { return g.piece(g.Length()) }
-func (g *Given) lengthStep() told { return g.piece(asWritten(g.row, "length_step")) }
+func (g *Given) lengthStep() told { return g.piece(asWritten(g.row, "length_resolution")) }
 func (g *Given) speaking() told   { return g.piece(g.Speaking()) }
 func (g *Given) mass() told       { return told{g.Mass(), massForm, showG} }
-func (g *Given) massStep() told   { return told{asWritten(g.row, "mass_step"), massForm, showG} }
+func (g *Given) massStep() told   { return told{asWritten(g.row, "mass_resolution"), massForm, showG} }
 func (g *Given) hung() told       { return told{g.Hung(), massForm, showKg} }
-func (g *Given) hungStep() told   { return told{asWritten(g.row, "hung_step"), massForm, showG} }
+func (g *Given) hungStep() told   { return told{asWritten(g.row, "hung_resolution"), massForm, showG} }
 
 // piece tells a length along the string.
 func (g *Given) piece(a AsWritten) told {

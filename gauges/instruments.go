@@ -12,18 +12,18 @@ import (
 // the instrument may read off by up to +-a, the same way every time; a
 // repeatability is a standard deviation. SI units.
 type Instruments struct {
-	BalanceStepKg     float64
-	BalanceRepeatKg   float64
-	BalanceAccuracyKg float64
-	RulerStepM        float64
-	RulerAccuracyM    float64
-	CaliperStepM      float64
-	CaliperAccuracyM  float64
-	HungStepKg        float64 // of the scales for the hung weight
-	HungAccuracyKg    float64
-	PitchCents        float64 // standard uncertainty of a sounded pitch
-	GravityMS2        float64
-	UGravityMS2       float64 // standard uncertainty of gravity; 0: exact
+	BalanceResolutionKg float64
+	BalanceRepeatKg     float64
+	BalanceAccuracyKg   float64
+	RulerResolutionM    float64
+	RulerAccuracyM      float64
+	CaliperResolutionM  float64
+	CaliperAccuracyM    float64
+	HungResolutionKg    float64 // of the scales for the hung weight
+	HungAccuracyKg      float64
+	PitchCents          float64 // standard uncertainty of a sounded pitch
+	GravityMS2          float64
+	UGravityMS2         float64 // standard uncertainty of gravity; 0: exact
 }
 
 // DefaultInstruments gives a kitchen table's tools where nothing was stated: a
@@ -35,13 +35,13 @@ type Instruments struct {
 // 9.80665 with 0.15 % covers it.
 func DefaultInstruments() Instruments {
 	return Instruments{
-		BalanceStepKg: 0.01e-3,
-		RulerStepM:    1e-3,
-		CaliperStepM:  0.01e-3,
-		HungStepKg:    1e-3,
-		PitchCents:    2,
-		GravityMS2:    unit.StandardGravity,
-		UGravityMS2:   0.0015 * unit.StandardGravity,
+		BalanceResolutionKg: 0.01e-3,
+		RulerResolutionM:    1e-3,
+		CaliperResolutionM:  0.01e-3,
+		HungResolutionKg:    1e-3,
+		PitchCents:          2,
+		GravityMS2:          unit.StandardGravity,
+		UGravityMS2:         0.0015 * unit.StandardGravity,
 	}
 }
 
@@ -63,10 +63,10 @@ func (t Instruments) check(faults *fault.List) {
 		x, top float64
 		show   func(float64) string
 	}{
-		{"balance step", t.BalanceStepKg, 0.1, showG}, {"balance repeatability", t.BalanceRepeatKg, 0.1, showG},
-		{"balance accuracy", t.BalanceAccuracyKg, 0.1, showG}, {"ruler step", t.RulerStepM, 0.05, showMM},
-		{"ruler accuracy", t.RulerAccuracyM, 0.05, showMM}, {"caliper step", t.CaliperStepM, 0.5e-3, showMM},
-		{"caliper accuracy", t.CaliperAccuracyM, 0.5e-3, showMM}, {"scales step", t.HungStepKg, 1, showG},
+		{"balance step", t.BalanceResolutionKg, 0.1, showG}, {"balance repeatability", t.BalanceRepeatKg, 0.1, showG},
+		{"balance accuracy", t.BalanceAccuracyKg, 0.1, showG}, {"ruler step", t.RulerResolutionM, 0.05, showMM},
+		{"ruler accuracy", t.RulerAccuracyM, 0.05, showMM}, {"caliper step", t.CaliperResolutionM, 0.5e-3, showMM},
+		{"caliper accuracy", t.CaliperAccuracyM, 0.5e-3, showMM}, {"scales step", t.HungResolutionKg, 1, showG},
 		{"scales accuracy", t.HungAccuracyKg, 1, showG}, {"pitch", t.PitchCents, 100, showCents},
 	} {
 		at := fault.Place{Input: "measuring, " + v.name}

@@ -59,7 +59,7 @@ func (f *family) mark(all []Gauge, by *others, p float64) {
 			g.note("too few of its kind: nothing checks its readings")
 			continue
 		}
-		judgements[i] = Judgement{by: by, i: i, weight: g.UnitWeight, p: p}
+		judgements[i] = Judgement{by: by, i: i, weight: g.LinearDensity, p: p}
 		g.Judged, g.Suspect = &judgements[i], !by.in[i]
 	}
 }
@@ -140,7 +140,7 @@ type standing struct{ off, u float64 }
 // nothing is fitted.
 func (c combiner) alone(e *entry, g Gauge, i int, r Reading) standing {
 	v := c.tools.value(&r, g.EA, g.EI, 1)
-	against, u := g.UnitWeight, 0.0
+	against, u := g.LinearDensity, 0.0
 	if g.Judged != nil {
 		against, u = g.Judged.FitKgM(), g.Judged.U()
 	} else if others := slices.Delete(slices.Clone(e.rows), i, i+1); len(others) > 0 {

@@ -12,7 +12,7 @@ import (
 func stockOf(labels map[string]float64, order ...string) gauges.Stock {
 	var s gauges.Stock
 	for _, l := range order {
-		s.Gauges = append(s.Gauges, gauges.Gauge{Label: l, Outer: labels[l] * 0.0254e-3, UnitWeight: 1})
+		s.Gauges = append(s.Gauges, gauges.Gauge{Label: l, Outer: labels[l] * 0.0254e-3, LinearDensity: 1})
 	}
 	return s
 }

@@ -131,7 +131,7 @@ func (l *law) widened(u, x, p float64) float64 {
 
 // about is how far a dot stands off from the line, which must have been fitted
 // without it, and the standard uncertainty of that. The distance is taken in
-// the unit weight itself, not in its ln, since that is where a balance's errors
+// the linear density itself, not in its ln, since that is where a balance's errors
 // are even to both sides: (w - w_fit)/w_fit = lean (exp(y - y_fit) - 1).
 func (l *law) about(d dot) (off, u float64) {
 	v := d.u*d.u + l.scatter*l.scatter + l.vAt(d.x)

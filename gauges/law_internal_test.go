@@ -232,7 +232,7 @@ func byMatrices(t *testing.T, values []value) float64 {
 	return a - b*b/mat.Inner(ones, &inverse, ones)
 }
 
-// How far a dot stands off, against the whole covariance: the unit weight by the
+// How far a dot stands off, against the whole covariance: the linear density by the
 // line, and the variance of the difference from the dot's own error, the
 // family's scatter and the line's, where a shared error moves dot and line
 // together and counts only for what it moves them apart.

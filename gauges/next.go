@@ -10,7 +10,7 @@ import (
 )
 
 // ShortestPiece gives the total length (length times pieces, m) at which one
-// weighing of a gauge of unit weight w (kg/m) has the relative standard
+// weighing of a gauge of linear density w (kg/m) has the relative standard
 // uncertainty rel, 0.01 being 1 %.
 //
 //	l = sqrt((u_m/w)^2 + u_l^2)/rel
@@ -25,19 +25,19 @@ func ShortestPiece(w, rel float64, tools Instruments) (float64, error) {
 	tools = tools.filled()
 	tools.check(&faults)
 	if !(w > 0) || math.IsInf(w, 0) {
-		faults.Add(fault.Place{Input: "unit weight"}, "must be above 0", "", "")
+		faults.Add(fault.Place{Input: "linear density"}, "must be above 0", "", "")
 	}
 	if !(rel > 0) || rel >= 1 {
 		faults.Add(fault.Place{Input: "wanted uncertainty"}, "must lie between 0 and 100 %", "", "1 % is a good weighing")
 	}
-	if tools.BalanceStepKg <= 0 || tools.RulerStepM <= 0 {
+	if tools.BalanceResolutionKg <= 0 || tools.RulerResolutionM <= 0 {
 		faults.Add(fault.Place{Input: "measuring"}, "the step of balance or ruler is not known", "", "state the step it reads to")
 	}
 	if err := faults.Err(); err != nil {
 		return 0, err
 	}
-	um := RootSum(StepU(tools.BalanceStepKg), tools.BalanceRepeatKg, BoundU(tools.BalanceAccuracyKg))
-	ul := RootSum(StepU(tools.RulerStepM), BoundU(tools.RulerAccuracyM))
+	um := RootSum(StepU(tools.BalanceResolutionKg), tools.BalanceRepeatKg, BoundU(tools.BalanceAccuracyKg))
+	ul := RootSum(StepU(tools.RulerResolutionM), BoundU(tools.RulerAccuracyM))
 	return RootSum(um/w, ul) / rel, nil
 }
 
@@ -51,7 +51,7 @@ type Suggestion struct {
 
 // WhatToWeigh ranks the gauges by what one further weighing of each would do to
 // the uncertainty of a result. influence[i] is the change of the result per
-// relative change of the unit weight of Gauges[i], in any unit, with its sign;
+// relative change of the linear density of Gauges[i], in any unit, with its sign;
 // longestM is the longest piece to be had, 0.02 to 5 m. Best first; gauges
 // without influence are left out.
 //
@@ -67,7 +67,7 @@ func (s Stock) WhatToWeigh(tools Instruments, influence []float64, longestM floa
 	if !(longestM >= 0.02 && longestM <= 5) {
 		return nil, fault.Fault{Place: fault.Place{Input: "longest piece"}, What: "must lie between 20 mm and 5 m"}
 	}
-	if tools.BalanceStepKg <= 0 || tools.RulerStepM <= 0 {
+	if tools.BalanceResolutionKg <= 0 || tools.RulerResolutionM <= 0 {
 		return nil, fault.Fault{Place: fault.Place{Input: "measuring"}, What: "the step of balance or ruler is not known", Remedy: "state the step it reads to"}
 	}
 	before := s.spread(influence, -1, Gauge{})
@@ -100,7 +100,7 @@ func (s Stock) worth(tools Instruments, influence []float64, i int, longest, bef
 // weighedAgain is the gauge with one further weighing of a piece of length l
 // that agrees with what is known.
 func (g Gauge) weighedAgain(tools Instruments, l float64) Gauge {
-	fresh := tools.value(&Reading{Kind: Weighed, LengthM: l, MassKg: g.UnitWeight * l}, 0, 0, 1)
+	fresh := tools.value(&Reading{Kind: Weighed, LengthM: l, MassKg: g.LinearDensity * l}, 0, 0, 1)
 	now := g.value()
 	switch {
 	case g.Estimated:
@@ -125,7 +125,7 @@ func (s Stock) spread(influence []float64, i int, instead Gauge) float64 {
 		if j == i {
 			g = instead
 		}
-		rel := influence[j] / g.UnitWeight
+		rel := influence[j] / g.LinearDensity
 		own = RootSum(own, rel*g.Indep)
 		shared = shared.plus(rel, g.Common)
 	}

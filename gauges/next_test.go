@@ -59,7 +59,7 @@ func TestWhatToWeighComesTrue(t *testing.T) {
 	assert.InEpsilon(t, spread(s), list[0].Before, 1e-9)
 	l := list[0].LengthM
 	g := gauge(t, s, "a")
-	mass := fixed(g.UnitWeight*l*1e3, 2)
+	mass := fixed(g.LinearDensity*l*1e3, 2)
 	again := combine(t, text+"a,,,"+fixed(l*1e3, 0)+","+mass+"\n")
 	assert.InEpsilon(t, list[0].After, spread(again), 0.05)
 	for i := 1; i < len(list); i++ {

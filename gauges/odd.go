@@ -14,7 +14,7 @@ import (
 // of strings is titanium, 4500 kg/m3).
 const lightKgM3 = 3500
 
-// OddReadings watches what single rows say, apart from the unit weight that
+// OddReadings watches what single rows say, apart from the linear density that
 // they stand for; that is Stock.Odd's. Materials that the rows themselves
 // describe are among it, so that rows are to be given as they were read.
 func OddReadings(rows []Reading) odd.List {
@@ -38,10 +38,10 @@ func (r *Reading) odd(out *odd.List) {
 	look(watchWinding, 1e3*r.WindingM)
 	look(watchPieceLength, 1e3*r.LengthM)
 	look(watchPieces, float64(r.Pieces))
-	look(watchRulerStep, 1e3*r.LengthStepM)
-	look(watchBalanceStep, 1e3*r.MassStepKg)
+	look(watchRulerResolution, 1e3*r.LengthStepM)
+	look(watchBalanceResolution, 1e3*r.MassStepKg)
 	look(watchHungMass, r.HungKg)
-	look(watchHungStep, 1e3*r.HungStepKg)
+	look(watchHungResolution, 1e3*r.HungResolutionKg)
 	look(watchSpeaking, 1e3*r.SpeakingM)
 	look(watchHungPitch, r.FreqHz)
 	look(watchPitchCents, r.PitchCents)
@@ -151,7 +151,7 @@ func (g *Gauge) usualWound() usualRange {
 
 // relDensityU is the relative standard uncertainty of the implied density.
 func (g *Gauge) relDensityU(kind FitKind) float64 {
-	by := kind.leans(g, g.UnitWeight, 0)
+	by := kind.leans(g, g.LinearDensity, 0)
 	u := RootSum(by.byWeight*g.RelU(), by.byOuter*g.UOuter/g.Outer)
 	if kind == WrapDensity {
 		u = RootSum(u, by.byCore*g.UCore/g.Core)
@@ -257,13 +257,13 @@ func (t Instruments) Odd() odd.List {
 			out.Look(&watched[row], fault.Place{Input: "measuring." + key}, "", x)
 		}
 	}
-	look(watchBalanceStep, "balance_step", 1e3*t.BalanceStepKg)
+	look(watchBalanceResolution, "balance_resolution", 1e3*t.BalanceResolutionKg)
 	look(watchBalanceBound, "balance_accuracy", 1e3*t.BalanceAccuracyKg)
-	look(watchRulerStep, "ruler_step", 1e3*t.RulerStepM)
+	look(watchRulerResolution, "ruler_resolution", 1e3*t.RulerResolutionM)
 	look(watchRulerBound, "ruler_accuracy", 1e3*t.RulerAccuracyM)
-	look(watchCaliperStep, "caliper_step", 1e3*t.CaliperStepM)
+	look(watchCaliperResolution, "caliper_resolution", 1e3*t.CaliperResolutionM)
 	look(watchCaliperBound, "caliper_accuracy", 1e3*t.CaliperAccuracyM)
-	look(watchHungStep, "hung_step", 1e3*t.HungStepKg)
+	look(watchHungResolution, "hung_resolution", 1e3*t.HungResolutionKg)
 	look(watchPitchCents, "pitch_uncertainty_cents", t.PitchCents)
 	return out
 }

@@ -32,7 +32,7 @@ func oddOf(t *testing.T, tools gauges.Instruments, rows ...gauges.Reading) odd.L
 // A material's own density is usual, and one a ninth off is not where the
 // tools can tell: 0.406 mm to 0.001 mm and 0.5 g to 0.001 g are 0.3 %.
 func TestOddDensityIsTheMaterials(t *testing.T) {
-	fine := gauges.Instruments{BalanceStepKg: 1e-6, RulerStepM: 1e-4, CaliperStepM: 1e-6}
+	fine := gauges.Instruments{BalanceResolutionKg: 1e-6, RulerResolutionM: 1e-4, CaliperResolutionM: 1e-6}
 	for material, rho := range map[string]float64{"": 7850, "nylon": 1080, "phosphor bronze": 8850, "stainless steel 302/304": 7916} {
 		assert.Empty(t, oddOf(t, fine, wire(0.406, rho, material)), material)
 		for _, off := range []float64{1.0 / 9, 1, -1.0 / 9, -0.5} {
@@ -54,7 +54,7 @@ func TestOddDensityIsNeverBelowNothing(t *testing.T) {
 	r := gauges.Reading{Gauge: "w", Construction: "wound", OuterM: outer, CoreM: core, Shape: gauges.Round,
 		OuterFrom: gauges.Measured, CoreFrom: gauges.Measured, LengthM: length}
 	r.MassKg = length * math.Pi / 4 * (7850*core*core + 26000*(outer*outer-core*core))
-	found := oddOf(t, gauges.Instruments{BalanceStepKg: 1e-6, RulerStepM: 1e-4, CaliperStepM: 6e-5}, r)
+	found := oddOf(t, gauges.Instruments{BalanceResolutionKg: 1e-6, RulerResolutionM: 1e-4, CaliperResolutionM: 6e-5}, r)
 	require.Len(t, found, 1)
 	assert.Zero(t, found[0].Low)
 	assert.Greater(t, found[0].High, 9.0)
@@ -63,7 +63,7 @@ func TestOddDensityIsNeverBelowNothing(t *testing.T) {
 // Coarse tools make a wide range: 0.03 g to 0.01 g is 10 %, three times that is
 // no slip.
 func TestOddDensityHeedsTheTools(t *testing.T) {
-	coarse := gauges.Instruments{BalanceStepKg: 1e-5, RulerStepM: 1e-3, CaliperStepM: 1e-6}
+	coarse := gauges.Instruments{BalanceResolutionKg: 1e-5, RulerResolutionM: 1e-3, CaliperResolutionM: 1e-6}
 	short := wire(0.254, 7850*1.2, "")
 	short.MassKg, short.LengthM = short.MassKg/6, short.LengthM/6
 	assert.Empty(t, oddOf(t, coarse, short))

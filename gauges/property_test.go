@@ -30,7 +30,7 @@ func byLabel(s gauges.Stock) map[string]gauges.Gauge {
 	return m
 }
 
-// The parts make up the whole, for unit weight and core, and every figure is
+// The parts make up the whole, for linear density and core, and every figure is
 // finite.
 func TestPartsMakeUpTheWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -42,11 +42,11 @@ func TestPartsMakeUpTheWhole(t *testing.T) {
 			assert.InDelta(t, g.UCore*g.UCore, sumSquares(g.CoreParts), 1e-9*g.UCore*g.UCore, g.Label)
 			assert.InDelta(t, g.Within95(), g.Coverage95()*g.U, 1e-12*g.U, g.Label)
 			assert.True(t, g.Coverage95() > 1.65 && g.Coverage95() <= 1.96, g.Label)
-			for _, x := range []float64{g.UnitWeight, g.U, g.UOuter, g.ImpliedKgM3} {
+			for _, x := range []float64{g.LinearDensity, g.U, g.UOuter, g.ImpliedKgM3} {
 				assert.True(t, x > 0 && !math.IsInf(x, 0), g.Label)
 			}
 			if g.Judged != nil {
-				assert.InEpsilon(t, g.UnitWeight/g.Judged.FitKgM()-1, g.Judged.Off(), 1e-6)
+				assert.InEpsilon(t, g.LinearDensity/g.Judged.FitKgM()-1, g.Judged.Off(), 1e-6)
 				assert.GreaterOrEqual(t, g.Judged.Limit(), 0.02)
 			}
 		}
@@ -67,7 +67,7 @@ func TestOrderOfRowsDoesNotMatter(t *testing.T) {
 		other := byLabel(b)
 		for _, g := range a.Gauges {
 			h := other[g.Label]
-			assert.InEpsilon(t, g.UnitWeight, h.UnitWeight, 1e-9, g.Label)
+			assert.InEpsilon(t, g.LinearDensity, h.LinearDensity, 1e-9, g.Label)
 			assert.InEpsilon(t, g.U, h.U, 1e-6, g.Label)
 			assert.Equal(t, g.Flags(), h.Flags(), g.Label)
 		}
@@ -75,9 +75,9 @@ func TestOrderOfRowsDoesNotMatter(t *testing.T) {
 	})
 }
 
-// Twice the mass on a balance of twice the steps is twice the unit weight,
+// Twice the mass on a balance of twice the steps is twice the linear density,
 // with the same relative uncertainty; plain wire of another density.
-func TestUnitWeightsScaleWithTheMasses(t *testing.T) {
+func TestLinearDensitiesScaleWithTheMasses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := anyWorld(t)
 		w.hung = false
@@ -91,14 +91,14 @@ func TestUnitWeightsScaleWithTheMasses(t *testing.T) {
 		a, err := gauges.Combine(rows, nil, w.tools, gauges.Options{})
 		require.NoError(t, err)
 		tools := w.tools
-		tools.BalanceStepKg, tools.BalanceRepeatKg, tools.BalanceAccuracyKg = k*tools.BalanceStepKg, k*tools.BalanceRepeatKg, k*tools.BalanceAccuracyKg
+		tools.BalanceResolutionKg, tools.BalanceRepeatKg, tools.BalanceAccuracyKg = k*tools.BalanceResolutionKg, k*tools.BalanceRepeatKg, k*tools.BalanceAccuracyKg
 		for i := range rows {
 			rows[i].MassKg *= k
 		}
 		b, err := gauges.Combine(rows, nil, tools, gauges.Options{})
 		require.NoError(t, err)
 		for i, g := range a.Gauges {
-			assert.InEpsilon(t, k*g.UnitWeight, b.Gauges[i].UnitWeight, 1e-9, g.Label)
+			assert.InEpsilon(t, k*g.LinearDensity, b.Gauges[i].LinearDensity, 1e-9, g.Label)
 			assert.InEpsilon(t, g.RelU(), b.Gauges[i].RelU(), 1e-6, g.Label)
 		}
 		assert.InEpsilon(t, k*a.Fits[0].DensityKgM3, b.Fits[0].DensityKgM3, 1e-9)

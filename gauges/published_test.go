@@ -40,7 +40,7 @@ func TestPublishedWireWeights(t *testing.T) {
 	}
 	checkPublished(t, "wire_weight.csv", map[string]func(published.Row) float64{
 		"pounds per foot": func(r published.Row) float64 {
-			return unit.UnitWeight(wire(r, r.Input(t, "diameter_in")*unit.Inch)).PoundsPerInch() * 12
+			return unit.LinearDensity(wire(r, r.Input(t, "diameter_in")*unit.Inch)).PoundsPerInch() * 12
 		},
 		"kg per metre": func(r published.Row) float64 { return wire(r, r.Input(t, "diameter_m")) },
 		"weighed": func(r published.Row) float64 {

@@ -35,8 +35,8 @@ func gauge(t *testing.T, s gauges.Stock, label string) gauges.Gauge {
 
 func TestReadReadsEveryColumn(t *testing.T) {
 	const text = "\ufeff# my stock\r\n" +
-		"gauge,construction,outer_in,core_mm,core_shape,diameters,material,kind,pieces,length_mm,length_step_mm,mass_g,mass_step_g," +
-		"hung_mass_kg,hung_step_g,speaking_length,pitch,pitch_cents,winding_mm,density_kg_m3,youngs_gpa,strength_mpa,date,remark\r\n" +
+		"gauge,construction,outer_in,core_mm,core_shape,diameters,material,kind,pieces,length_mm,length_resolution_mm,mass_g,mass_resolution_g," +
+		"hung_mass_kg,hung_resolution_g,speaking_length,pitch,pitch_cents,winding_mm,density_kg_m3,youngs_gpa,strength_mpa,date,remark\r\n" +
 		"042w,nickel round,0.042,0.41,hex,core measured,,weighed,2,300,0.5,3.84,0.01,,,,,,900,7850,200,2200,2024-05-01,cut off\r\n" +
 		"042w,,,,,,,hung,,,,,,6.5,5,600 mm,G3-4c,1.5,,,,,,\r\n" +
 		"050w,nickel round,0.050,,,,,listed,,,,,,,,,,,,,,,,\r\n"
@@ -65,7 +65,7 @@ func TestReadReadsEveryColumn(t *testing.T) {
 	assert.Equal(t, gauges.AsWritten{Text: "600 mm"}, hung.Speaking())
 	assert.Equal(t, gauges.AsWritten{Text: "6.5", Unit: "kg"}, hung.Hung())
 	assert.Equal(t, gauges.Reading{
-		Place: r[1].Place, Gauge: "042w", Kind: gauges.Hung, HungKg: 6.5, HungStepKg: 0.005, SpeakingM: 0.6, FreqHz: 195.5, PitchCents: 1.5,
+		Place: r[1].Place, Gauge: "042w", Kind: gauges.Hung, HungKg: 6.5, HungResolutionKg: 0.005, SpeakingM: 0.6, FreqHz: 195.5, PitchCents: 1.5,
 	}, r[1])
 	assert.Equal(t, gauges.Listed, r[2].Kind)
 }

@@ -6,7 +6,7 @@ import "scalepair/data/fault"
 type Kind int
 
 // The kinds of rows. Listed is a gauge that is in stock without a reading: its
-// unit weight is estimated from the fit of its family.
+// linear density is estimated from the fit of its family.
 const (
 	Weighed Kind = iota
 	Hung
@@ -41,11 +41,11 @@ type Reading struct {
 	MassKg      float64 // of all pieces together
 	MassStepKg  float64 // the balance's, here; 0: the file's
 
-	HungKg     float64 // everything that hangs on the string, lower clamp and hook included
-	HungStepKg float64 // of the scales that weighed it; 0: the file's
-	SpeakingM  float64 // clamp to clamp
-	FreqHz     float64 // sounded pitch
-	PitchCents float64 // standard uncertainty of the pitch; 0: the file's
+	HungKg           float64 // everything that hangs on the string, lower clamp and hook included
+	HungResolutionKg float64 // of the scales that weighed it; 0: the file's
+	SpeakingM        float64 // clamp to clamp
+	FreqHz           float64 // sounded pitch
+	PitchCents       float64 // standard uncertainty of the pitch; 0: the file's
 
 	Date, Remark string
 

@@ -43,7 +43,7 @@ func (r *Reading) length(column string) (si *float64) {
 		return &r.WindingM
 	case "length":
 		return &r.LengthM
-	case "length_step":
+	case "length_resolution":
 		return &r.LengthStepM
 	case "speaking_length":
 		return &r.SpeakingM
@@ -56,12 +56,12 @@ func (r *Reading) mass(column string) (si *float64) {
 	switch column {
 	case "mass":
 		return &r.MassKg
-	case "mass_step":
+	case "mass_resolution":
 		return &r.MassStepKg
 	case "hung_mass":
 		return &r.HungKg
-	case "hung_step":
-		return &r.HungStepKg
+	case "hung_resolution":
+		return &r.HungResolutionKg
 	}
 	return nil
 }

@@ -43,7 +43,7 @@ func (e *entry) checkDensity(r *Reading, faults *fault.List) {
 	}
 }
 
-// roughly is the unit weight that a reading stands for, near enough for a check.
+// roughly is the linear density that a reading stands for, near enough for a check.
 func roughly(r *Reading) (w float64) {
 	tools := Instruments{GravityMS2: nearGravity}
 	switch r.Kind {
@@ -55,7 +55,7 @@ func roughly(r *Reading) (w float64) {
 	return w
 }
 
-// perLength shows a unit weight in kg/m, by the inch where the length was
+// perLength shows a linear density in kg/m, by the inch where the length was
 // given in inches.
 func (r *Reading) perLength(w float64) string {
 	if length := r.Given.length().form(); r.Kind == Weighed && length.Unit == "in" {

@@ -54,7 +54,7 @@ func TestAgreeingReadingsBlameTheDiameter(t *testing.T) {
 	assert.Equal(t, []string{"0.013 in would fit; 0.031 in was entered: digits swapped?"}, s.Suspects()[0].Slips)
 }
 
-// A slip whose swapped digits bring the unit weight past the limit would have
+// A slip whose swapped digits bring the linear density past the limit would have
 // shown, one of a last digit would not.
 func TestBlindTellsWhatCouldNotShow(t *testing.T) {
 	s := combine(t, withSlip("")+"lone,wound,0.050,,,,500,5.0,,,\n")

@@ -35,7 +35,7 @@ type world struct {
 func caseTools() gauges.Instruments {
 	t := gauges.DefaultInstruments()
 	t.BalanceRepeatKg, t.BalanceAccuracyKg = 0.006e-3, 0.013e-3
-	t.RulerStepM, t.RulerAccuracyM = 0.5e-3, 0.3e-3
+	t.RulerResolutionM, t.RulerAccuracyM = 0.5e-3, 0.3e-3
 	t.CaliperAccuracyM, t.HungAccuracyKg = 0.007e-3, 2.3e-3
 	return t
 }
@@ -76,7 +76,7 @@ func (w *world) stock() []gauges.Reading {
 func (w *world) size(nominal, tolerance float64) (actual, written float64) {
 	actual = nominal + w.within(tolerance)
 	if w.measured {
-		return actual, w.rounded(actual+w.caliperOff, w.tools.CaliperStepM)
+		return actual, w.rounded(actual+w.caliperOff, w.tools.CaliperResolutionM)
 	}
 	return actual, nominal
 }
@@ -158,7 +158,7 @@ func (w *world) weighs(r gauges.Reading, weight float64, n int) {
 	for range n {
 		l := w.shortest + w.span*w.rng.Float64()
 		m := weight*l + w.balanceOff + w.tools.BalanceRepeatKg*w.rng.NormFloat64()
-		r.Kind, r.LengthM, r.MassKg = gauges.Weighed, w.rounded(l+w.rulerOff, w.tools.RulerStepM), w.rounded(m, w.tools.BalanceStepKg)
+		r.Kind, r.LengthM, r.MassKg = gauges.Weighed, w.rounded(l+w.rulerOff, w.tools.RulerResolutionM), w.rounded(m, w.tools.BalanceResolutionKg)
 		w.add(r)
 	}
 }
@@ -175,8 +175,8 @@ func (w *world) hangs(r gauges.Reading, weight, ea, ei float64, n int) {
 		l := 0.4 + 0.4*w.rng.Float64()
 		load := min(strain*ea, 40+40*w.rng.Float64())
 		f := stiffPitch(load, ei, l, weight/(1+load/ea), w.hold)
-		r.HungKg = w.rounded(load/w.gravity+w.scalesOff, w.tools.HungStepKg)
-		r.SpeakingM = w.rounded(l+w.rulerOff, w.tools.RulerStepM)
+		r.HungKg = w.rounded(load/w.gravity+w.scalesOff, w.tools.HungResolutionKg)
+		r.SpeakingM = w.rounded(l+w.rulerOff, w.tools.RulerResolutionM)
 		r.FreqHz = f * math.Exp2(w.tools.PitchCents*w.rng.NormFloat64()/1200)
 		w.add(r)
 	}

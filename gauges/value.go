@@ -2,7 +2,7 @@ package gauges
 
 import "math"
 
-// value is a unit weight with its uncertainty in parts, kg/m.
+// value is a linear density with its uncertainty in parts, kg/m.
 type value struct {
 	w       float64
 	indep   float64
@@ -13,7 +13,7 @@ type value struct {
 // u is the whole standard uncertainty.
 func (v value) u() float64 { return RootSum(v.indep, v.common.size()) }
 
-// Input is one input of a reading and what it does to the unit weight.
+// Input is one input of a reading and what it does to the linear density.
 type Input struct {
 	Name   string  // in plain words: "mass, step of the balance"
 	RelU   float64 // sensitivity times relative standard uncertainty; the sign matters only where Source is shared
@@ -24,20 +24,20 @@ type Input struct {
 
 // Input names where no other reading shares the error.
 const (
-	inputMassStep   = "mass, step of the balance"
-	inputRepeat     = "mass, repeatability of the balance"
-	inputLengthStep = "length, step of the ruler"
-	inputHungStep   = "hung mass, step of the scales"
-	inputPitch      = "pitch"
-	inputStretch    = "stretch, core unknown"
-	inputNoClamps   = "clamps, core unknown"
+	inputMassStep       = "mass, step of the balance"
+	inputRepeat         = "mass, repeatability of the balance"
+	inputLengthStep     = "length, step of the ruler"
+	inputHungResolution = "hung mass, step of the scales"
+	inputPitch          = "pitch"
+	inputStretch        = "stretch, core unknown"
+	inputNoClamps       = "clamps, core unknown"
 )
 
-// Work gives the unit weight (kg/m) that one weighed or hung reading stands
+// Work gives the linear density (kg/m) that one weighed or hung reading stands
 // for and what each of its inputs adds to the uncertainty. ea (N) and ei (N m2)
 // are the core's stiffness against stretching and bending, ea 0 where unknown;
 // only a hung reading uses them. A listed reading gives 0 and nothing.
-func (t Instruments) Work(r Reading, ea, ei float64) (unitWeight float64, inputs []Input) {
+func (t Instruments) Work(r Reading, ea, ei float64) (linearDensity float64, inputs []Input) {
 	switch r.Kind {
 	case Weighed:
 		w, in := t.weighWork(&r)
@@ -49,7 +49,7 @@ func (t Instruments) Work(r Reading, ea, ei float64) (unitWeight float64, inputs
 	return 0, nil
 }
 
-// weighWork is the unit weight of one weighing.
+// weighWork is the linear density of one weighing.
 //
 //	w = m/(l n)
 //	(u/w)^2 = (d_m^2/12 + s^2)/m^2 + (d_l^2/12)/l^2
@@ -74,7 +74,7 @@ func (t Instruments) weighWork(r *Reading) (float64, [5]Input) {
 // 0.9 %, and the factor is left at 1. Judgement.
 const unknownStretch = 0.006
 
-// hangWork is the unit weight of one hung-weight pitch test. The hung string
+// hangWork is the linear density of one hung-weight pitch test. The hung string
 // has grown longer and so lighter per length than a slack one, by Mg/EA, and
 // its clamped ends make it sound sharp.
 //
@@ -101,7 +101,7 @@ func (t Instruments) hangWork(r *Reading, ea, ei float64) (float64, [8]Input) {
 	byLoad := 1 + stretch/(1+stretch)
 	w := load / math.Pow(2*r.SpeakingM*r.FreqHz, 2) * (1 + stretch) * ends
 	return w, [8]Input{
-		{inputHungStep, byLoad * StepU(first(r.HungStepKg, t.HungStepKg)) / r.HungKg, "", true},
+		{inputHungResolution, byLoad * StepU(first(r.HungResolutionKg, t.HungResolutionKg)) / r.HungKg, "", true},
 		{inputLengthStep, 2 * StepU(t.lengthStep(r)) / r.SpeakingM, "", true},
 		{inputPitch, 2 * first(r.PitchCents, t.PitchCents) * math.Ln2 / 1200, "", false},
 		{inputStretch, uStretch, "", false},
@@ -112,7 +112,7 @@ func (t Instruments) hangWork(r *Reading, ea, ei float64) (float64, [8]Input) {
 	}
 }
 
-// value makes a value of a unit weight and its inputs. times rows share every
+// value makes a value of a linear density and its inputs. times rows share every
 // input but the repeatability, which is averaged.
 func (t Instruments) value(r *Reading, ea, ei float64, times int) value {
 	switch r.Kind {
@@ -152,8 +152,8 @@ func valueOf(w float64, inputs []Input, times int) value {
 	return v
 }
 
-func (t Instruments) massStep(r *Reading) float64   { return first(r.MassStepKg, t.BalanceStepKg) }
-func (t Instruments) lengthStep(r *Reading) float64 { return first(r.LengthStepM, t.RulerStepM) }
+func (t Instruments) massStep(r *Reading) float64   { return first(r.MassStepKg, t.BalanceResolutionKg) }
+func (t Instruments) lengthStep(r *Reading) float64 { return first(r.LengthStepM, t.RulerResolutionM) }
 
 func (r *Reading) pieces() int { return max(r.Pieces, 1) }
 

@@ -28,13 +28,13 @@ const (
 	watchPlasticModulus
 	watchMetalStrength
 	watchPlasticStrength
-	watchBalanceStep
+	watchBalanceResolution
 	watchBalanceBound
-	watchRulerStep
+	watchRulerResolution
 	watchRulerBound
-	watchCaliperStep
+	watchCaliperResolution
 	watchCaliperBound
-	watchHungStep
+	watchHungResolution
 	watchPitchCents
 )
 
@@ -98,19 +98,19 @@ var watched = [...]odd.Usual{
 		Check: "is it in MPa? 1 ksi is 6.9 MPa", Source: "soft copper to music wire of 0.1 mm, 3027 MPa (ASTM A228, through a secondary table)"},
 	watchPlasticStrength: {Quantity: "strength of a light material", Measure: odd.Megapascals, Low: 40, High: 1500,
 		Check: "is it in MPa? 1 ksi is 6.9 MPa", Source: "judgement: moulded nylon 60, drawn fibres up to 1000 MPa"},
-	watchBalanceStep: {Quantity: "step of the balance", Measure: odd.Grams, Low: 0.0001, High: 0.1,
+	watchBalanceResolution: {Quantity: "step of the balance", Measure: odd.Grams, Low: 0.0001, High: 0.1,
 		Check: "a string end weighs about 1 g: what is the least step that the balance shows?", Source: "pocket balances 0.01 to 0.1 g, laboratory ones 0.1 mg (" + noSource + ")"},
 	watchBalanceBound: {Quantity: "accuracy of the balance", Measure: odd.Grams, Low: 0.00005, High: 0.3,
 		Check: checkUnit, Source: "judgement: a few steps of such balances"},
-	watchRulerStep: {Quantity: "step of the ruler", Measure: odd.Millimetres, Low: 0.1, High: 3.2,
+	watchRulerResolution: {Quantity: "step of the ruler", Measure: odd.Millimetres, Low: 0.1, High: 3.2,
 		Check: "what is the distance between two of its lines?", Source: "0.5 or 1 mm, 1/64 to 1/8 in (" + noSource + ")"},
 	watchRulerBound: {Quantity: "accuracy of the ruler", Measure: odd.Millimetres, Low: 0.005, High: 2,
 		Check: checkUnit, Source: "judgement: 0.1 mm on a steel rule, 1 mm on a worn tape"},
-	watchCaliperStep: {Quantity: "step of the calipers", Measure: odd.Millimetres, Low: 0.001, High: 0.1,
+	watchCaliperResolution: {Quantity: "step of the calipers", Measure: odd.Millimetres, Low: 0.001, High: 0.1,
 		Check: "is the unit right? calipers show 0.01 mm or 0.0005 in", Source: "micrometers 0.001 mm, verniers 0.1 mm (" + noSource + ")"},
 	watchCaliperBound: {Quantity: "accuracy of the calipers", Measure: odd.Millimetres, Low: 0.001, High: 0.1,
 		Check: checkUnit, Source: "0.02 to 0.05 mm (" + noSource + ")"},
-	watchHungStep: {Quantity: "step of the scales", Measure: odd.Grams, Low: 0.01, High: 100,
+	watchHungResolution: {Quantity: "step of the scales", Measure: odd.Grams, Low: 0.01, High: 100,
 		Check: "what is the least step that they show?", Source: "kitchen scales 1 g, luggage scales 10 to 50 g (" + noSource + ")"},
 	watchPitchCents: {Quantity: "uncertainty of a pitch", Measure: odd.Cents, Low: 0.1, High: 20,
 		Check: "it is a standard uncertainty, in cents", Source: "judgement: a strobe 0.1, an ear 5 to 10 cents"},

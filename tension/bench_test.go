@@ -35,7 +35,7 @@ func BenchmarkStretched(b *testing.B) {
 	weights, compliances := make([]float64, 60), make([]float64, 60)
 	for i := range weights {
 		w := steel(0.2e-3 + float64(i)*0.01e-3)
-		weights[i], compliances[i] = w.UnitWeight, w.Compliance()
+		weights[i], compliances[i] = w.LinearDensity, w.Compliance()
 	}
 	b.ReportAllocs()
 	for b.Loop() {
@@ -55,8 +55,8 @@ func BenchmarkPush(b *testing.B) {
 	w, at := steel(0.254e-3), usual()
 	b.ReportAllocs()
 	for b.Loop() {
-		bend, _ := tension.Push(w, at)
-		sink += bend.PushN
+		bend, _ := tension.BendingForce(w, at)
+		sink += bend.BendingForceN
 	}
 	perString(b, 1)
 }
@@ -85,11 +85,11 @@ func BenchmarkShape(b *testing.B) {
 	perString(b, 1)
 }
 
-func BenchmarkSetBack(b *testing.B) {
+func BenchmarkCompensation(b *testing.B) {
 	w, at := steel(0.254e-3), usual()
 	b.ReportAllocs()
 	for b.Loop() {
-		lo, _, _ := tension.SetBack(w, at.LengthM, at.FreqHz, 1.6e-3, at.Tails)
+		lo, _, _ := tension.Compensation(w, at.LengthM, at.FreqHz, 1.6e-3, at.Tails)
 		sink += lo
 	}
 	perString(b, 1)

@@ -18,29 +18,29 @@ type BendAt struct {
 
 // Bend is what the finger meets.
 type Bend struct {
-	PushN    float64 // sideways force that holds the bend, N
-	TravelM  float64 // sideways way from rest, m
-	TensionN float64 // tension of the bent string, N
+	BendingForceN float64 // sideways force that holds the bend, N
+	BendDistanceM float64 // sideways way from rest, m
+	TensionN      float64 // tension of the bent string, N
 }
 
-// Push bends a string at a fret until it has risen, and gives the sideways
+// Bending force bends a string at a fret until it has risen, and gives the sideways
 // force of the finger, its way and the tension then.
 //
 //	T(y) = EA (R(y)/R0 - 1), w(y) = w R0/R(y), f(y) = sqrt(T(y)/w(y))/(2 hypot(b, y))
-//	push = T(y) dR/dy
+//	bending force = T(y) dR/dy
 //
 // R: the whole wire from post to ball (see [Contact]); R0: its natural
 // length. y is solved so that f(y) stands the wanted cents above f(0). Nut and
 // saddle let the wire slide freely; the finger pushes straight across the
 // neck, and the crown lets the string slide along it. Ours: it follows from Hooke's law
 // (OpenStax University Physics 1, section 12.3), the string law (16.6), and
-// the push as the slope of the stored work by y.
+// the bending force as the slope of the stored work by y.
 //
-// A push is [Spot.Contact], [Contact.Shape] and [BendShape.Bend] one after the
+// A bending force is [Spot.Contact], [Contact.Shape] and [BendShape.Bend] one after the
 // other, to the last bit, and allocates nothing unless it fails. The error is
 // [ErrFret], [ErrNoStiffness], [ErrInput] or a [*NotReachableError]: past the
 // edge of the board, or past the strength of the core where that is known.
-func Push(w Wire, at BendAt) (Bend, error) {
+func BendingForce(w Wire, at BendAt) (Bend, error) {
 	spot, err := NewSpot(at.Fret, at.Cents)
 	if err != nil {
 		return Bend{}, err
@@ -69,5 +69,5 @@ func (c Contact) whyNot(w Wire, at BendAt) error {
 	if !(strain >= leastStrain && strain <= mostStrain) {
 		return ErrInput
 	}
-	return &NotReachableError{WantedCents: at.Cents, EdgeM: c.end, EdgeCents: c.RiseCents(strain, c.end)}
+	return &NotReachableError{WantedCents: at.Cents, EdgeM: c.end, EdgeCents: c.InharmonicityCents(strain, c.end)}
 }

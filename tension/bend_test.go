@@ -41,7 +41,7 @@ func TestPushAgainstTheOtherRoute(t *testing.T) {
 	reached := 0
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := drawBend(t)
-		bend, err := tension.Push(w, at)
+		bend, err := tension.BendingForce(w, at)
 		if err != nil {
 			require.ErrorIs(t, err, tension.ErrNotReachable)
 			return
@@ -49,9 +49,9 @@ func TestPushAgainstTheOtherRoute(t *testing.T) {
 		reached++
 		o := newOracle(w, at)
 		// The other route subtracts lengths: its pull is good to about 1e-16/e.
-		assert.InDelta(t, at.Cents, 1200*math.Log2(o.freq(bend.TravelM)/o.freq(0)), 1e-8, "the pitch rises as asked")
-		assert.InEpsilon(t, bend.TensionN, o.pull(o.run(bend.TravelM)), 1e-10)
-		assert.InDelta(t, bend.PushN, o.push(bend.TravelM), 1e-6*bend.TensionN, "the slope of the stored energy")
+		assert.InDelta(t, at.Cents, 1200*math.Log2(o.freq(bend.BendDistanceM)/o.freq(0)), 1e-8, "the pitch rises as asked")
+		assert.InEpsilon(t, bend.TensionN, o.pull(o.run(bend.BendDistanceM)), 1e-10)
+		assert.InDelta(t, bend.BendingForceN, o.bendingForce(bend.BendDistanceM), 1e-6*bend.TensionN, "the slope of the stored energy")
 	})
 	assert.Greater(t, reached, 50, "most bends drawn can be reached")
 }
@@ -61,10 +61,10 @@ func TestTravelAgainstHalving(t *testing.T) {
 		for _, fret := range []float64{1, 5, 12, 17.5, 24} {
 			w, at := steel(0.33e-3), usual()
 			at.FreqHz, at.TanSlant, at.Fret, at.ReachM = 246.94, tan, fret, 0.1
-			bend, err := tension.Push(w, at)
+			bend, err := tension.BendingForce(w, at)
 			require.NoError(t, err)
 			o := newOracle(w, at)
-			assert.InEpsilon(t, o.travel(at.Cents, 1e-3, 0.1), bend.TravelM, 1e-11, "fret %v, t %v", fret, tan)
+			assert.InEpsilon(t, o.travel(at.Cents, 1e-3, 0.1), bend.BendDistanceM, 1e-11, "fret %v, t %v", fret, tan)
 		}
 	}
 }
@@ -73,10 +73,10 @@ func TestAtRestTheBendIsTheOpenString(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := drawBend(t)
 		at.Cents = 0
-		bend, err := tension.Push(w, at)
+		bend, err := tension.BendingForce(w, at)
 		require.NoError(t, err)
-		assert.Zero(t, bend.PushN)
-		assert.Zero(t, bend.TravelM)
+		assert.Zero(t, bend.BendingForceN)
+		assert.Zero(t, bend.BendDistanceM)
 		assert.InEpsilon(t, tension.Open(w, at.LengthM, at.FreqHz), bend.TensionN, 1e-15)
 	})
 }
@@ -88,16 +88,16 @@ func TestAtRestTheBendIsTheOpenString(t *testing.T) {
 // strain from the tuned length, ours from the slack one: its EA is our EA + T.
 func TestMidpointBendIsTheClosedForm(t *testing.T) {
 	const ea, mu, t0, l = 10306.43, 3.977654e-4, 72.5923, 0.648
-	w := tension.Wire{UnitWeight: mu * (1 + t0/(ea-t0)), EA: ea - t0, CoreAreaM2: 5.067075e-8}
+	w := tension.Wire{LinearDensity: mu * (1 + t0/(ea-t0)), EA: ea - t0, CoreAreaM2: 5.067075e-8}
 	require.InEpsilon(t, t0, tension.Open(w, l, 329.63), 1e-6)
-	for _, c := range []struct{ h, freq, cents, tension, push float64 }{
+	for _, c := range []struct{ h, freq, cents, tension, bendingForce float64 }{
 		{2e-3, 330.0724, 2.322, 72.7886, 0.8986},
 		{5e-3, 332.3847, 14.408, 73.8194, 2.2781},
 		{10e-3, 340.5094, 56.217, 77.5001, 4.7817},
 	} {
 		at := midpoint()
 		contact := contactOf(t, at)
-		at.Cents = contact.RiseCents(contact.Strain(w.StretchSpeed2()), c.h)
+		at.Cents = contact.InharmonicityCents(contact.Strain(w.StretchSpeed2()), c.h)
 		assert.InDelta(t, c.cents, at.Cents, 0.0005)
 
 		theta := math.Atan(2 * c.h / l)
@@ -108,12 +108,12 @@ func TestMidpointBendIsTheClosedForm(t *testing.T) {
 		// has the root of a number below 0.
 		assert.Less(t, t0+math.Cos(0)*(t0-ea), 0.0)
 
-		bend, err := tension.Push(w, at)
+		bend, err := tension.BendingForce(w, at)
 		require.NoError(t, err)
-		assert.InDelta(t, c.h, bend.TravelM, 1e-9)
+		assert.InDelta(t, c.h, bend.BendDistanceM, 1e-9)
 		assert.InDelta(t, c.tension, bend.TensionN, 1e-4)
-		assert.InDelta(t, c.push, bend.PushN, 1e-4)
-		assert.InEpsilon(t, 2*math.Sin(theta)*(t0+ea*(1/math.Cos(theta)-1)), bend.PushN, 1e-6)
+		assert.InDelta(t, c.bendingForce, bend.BendingForceN, 1e-4)
+		assert.InEpsilon(t, 2*math.Sin(theta)*(t0+ea*(1/math.Cos(theta)-1)), bend.BendingForceN, 1e-6)
 	}
 }
 
@@ -132,12 +132,12 @@ func TestSmallBends(t *testing.T) {
 		s := at.LengthM - x
 		growth := y * y / 2 * (1/x + 1/s) / (at.LengthM + 0.085)
 		want := 600 / math.Ln2 * (growth*((1+e)/e+1) - y*y/(s*s))
-		assert.InEpsilon(t, want, c.RiseCents(e, y), 1e-3)
+		assert.InEpsilon(t, want, c.InharmonicityCents(e, y), 1e-3)
 	}
 	// On a slanted crown the first effect is the shorter length, linear in y.
 	s := at.LengthM / math.Pow(2, at.Fret/12)
-	assert.InEpsilon(t, 1200/math.Ln2*1e-8*at.TanSlant/s, contact.RiseCents(e, 1e-8), 1e-4)
-	assert.InEpsilon(t, o.freq(1e-3)/o.freq(0), math.Pow(2, contact.RiseCents(e, 1e-3)/1200), 1e-12)
+	assert.InEpsilon(t, 1200/math.Ln2*1e-8*at.TanSlant/s, contact.InharmonicityCents(e, 1e-8), 1e-4)
+	assert.InEpsilon(t, o.freq(1e-3)/o.freq(0), math.Pow(2, contact.InharmonicityCents(e, 1e-3)/1200), 1e-12)
 }
 
 func TestStifferWireBendsInLess(t *testing.T) {
@@ -146,17 +146,17 @@ func TestStifferWireBendsInLess(t *testing.T) {
 		w, at := steel(0.254e-3), usual()
 		at.TanSlant = 0
 		w.EA *= factor
-		bend, err := tension.Push(w, at)
+		bend, err := tension.BendingForce(w, at)
 		require.NoError(t, err)
-		assert.Less(t, bend.TravelM, last)
-		last = bend.TravelM
+		assert.Less(t, bend.BendDistanceM, last)
+		last = bend.BendDistanceM
 		if factor >= 1e5 {
 			// y^2 = (r - 1) 2 x s R/(k L), all of it tension.
 			x := at.LengthM * (1 - math.Pow(2, -5.0/12))
 			s := at.LengthM - x
 			k := w.EA / tension.Open(w, at.LengthM, at.FreqHz)
 			gain := math.Pow(2, 200.0/600) - 1
-			assert.InEpsilon(t, math.Sqrt(gain*2*x*s*(at.LengthM+0.085)/(k*at.LengthM)), bend.TravelM, 1e-4)
+			assert.InEpsilon(t, math.Sqrt(gain*2*x*s*(at.LengthM+0.085)/(k*at.LengthM)), bend.BendDistanceM, 1e-4)
 			assert.InEpsilon(t, tension.Open(w, at.LengthM, at.FreqHz)*(1+gain), bend.TensionN, 1e-4)
 		}
 	}

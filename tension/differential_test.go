@@ -19,9 +19,9 @@ const (
 	// The search for the travel ends on a Newton step of at most 1e-6 of the
 	// way and so leaves the square of that, 1e-12 (see risingRoot).
 	bendBound = 1e-12
-	// So does the search for the set-back, and there the square counts by s/L
+	// So does the search for the compensation, and there the square counts by s/L
 	// only: what is seen is a hundredth of this.
-	setBackBound = 1e-12
+	compensationBound = 1e-12
 )
 
 // worst keeps the largest relative error of each quantity.
@@ -40,7 +40,7 @@ type kind struct {
 	name                  string
 	youngs, rho           float64
 	thin, thick           float64 // core, m
-	wrapLeast, wrapMost   float64 // unit weight over that of the core
+	wrapLeast, wrapMost   float64 // linear density over that of the core
 	shareLeast, shareMost float64 // stress over strength
 	strength              float64
 	short, long           float64 // m
@@ -68,12 +68,12 @@ func between(r *rand.Rand, lo, hi float64) float64 { return lo + (hi-lo)*r.Float
 // draw makes up a string of the kind; the pitch is that of a drawn stress.
 func (k kind) draw(r *rand.Rand) drawn {
 	w := plain(between(r, k.thin, k.thick), k.youngs, k.rho)
-	w.UnitWeight *= between(r, k.wrapLeast, k.wrapMost)
+	w.LinearDensity *= between(r, k.wrapLeast, k.wrapMost)
 	w.StrengthPa = k.strength
 	length := between(r, k.short, k.long)
 	pull := between(r, k.shareLeast, k.shareMost) * k.strength * w.CoreAreaM2
 	return drawn{w: w, heightM: between(r, 0.8e-3, 4e-3), at: tension.BendAt{
-		LengthM: length, FreqHz: math.Sqrt(pull/w.UnitWeight) / (2 * length),
+		LengthM: length, FreqHz: math.Sqrt(pull/w.LinearDensity) / (2 * length),
 		Fret: math.Round(between(r, 1, 24)*2) / 2, TanSlant: between(r, -0.2, 0.2),
 		Cents: math.Exp(between(r, math.Log(0.1), math.Log(300))),
 		Tails: tension.Tails{NutM: between(r, 0, 0.1), SaddleM: between(r, 0, 0.06)}, ReachM: between(r, 0.01, 0.06),
@@ -82,7 +82,7 @@ func (k kind) draw(r *rand.Rand) drawn {
 
 // openDeep is T = 2 q/(1 + sqrt(1 + 4 q/EA)), q = w (2 L f)^2.
 func openDeep(w tension.Wire, length deep, freqHz float64) deep {
-	q := length.scaled(2).scaled(freqHz).squared().scaled(w.UnitWeight)
+	q := length.scaled(2).scaled(freqHz).squared().scaled(w.LinearDensity)
 	return q.scaled(2).over(q.scaled(4).over(exact(w.EA)).raised(1).root().raised(1))
 }
 
@@ -110,7 +110,7 @@ func newSpring(w tension.Wire, pull, rest deep) spring {
 func (s spring) pull(run deep) deep { return run.over(s.natural).raised(-1).scaled(s.w.EA) }
 
 // weight is w R0/R.
-func (s spring) weight(run deep) deep { return s.natural.over(run).scaled(s.w.UnitWeight) }
+func (s spring) weight(run deep) deep { return s.natural.over(run).scaled(s.w.LinearDensity) }
 
 // bendDeep is a bend as it stands in the formulas.
 type bendDeep struct {
@@ -163,14 +163,14 @@ func TestFormulasAgainstAHundredDigits(t *testing.T) {
 			seen.hold(t, "open tension", pull, openDeep(w, l, d.at.FreqHz), formulaBound)
 
 			given := exact(pull)
-			lighter := exact(w.UnitWeight).over(given.over(exact(w.EA)).raised(1))
+			lighter := exact(w.LinearDensity).over(given.over(exact(w.EA)).raised(1))
 			seen.hold(t, "pitch", tension.FreqAt(w, d.at.LengthM, pull), pitchDeep(given, lighter, l), formulaBound)
 			seen.hold(t, "breaking share", tension.BreakingShare(pull, w.CoreAreaM2, w.StrengthPa),
 				given.over(exact(w.CoreAreaM2)).over(exact(w.StrengthPa)), formulaBound)
 
 			b := tension.Inharmonicity(w, pull, d.at.LengthM)
 			seen.hold(t, "inharmonicity", b, stiffnessDeep(w, given, l), formulaBound)
-			seen.hold(t, "overtone rise", tension.OvertoneRiseCents(b),
+			seen.hold(t, "inharmonicity", tension.InharmonicityCents(b),
 				log2(exact(b).scaled(100).raised(1)).scaled(600), formulaBound)
 
 			s := exact(w.StrengthPa)
@@ -207,7 +207,7 @@ func bendHolds(t *testing.T, seen worst, d drawn) bool {
 	wanted := b.pitch(exact(0)).times(exp2(exact(d.at.Cents).over(exact(1200))))
 	high := func(y deep) bool { return !b.pitch(y).below(wanted) }
 	end := exact(d.at.ReachM)
-	got, err := tension.Push(d.w, d.at)
+	got, err := tension.BendingForce(d.w, d.at)
 	if !high(end) {
 		var fault *tension.NotReachableError
 		require.ErrorAs(t, err, &fault, "%+v", d)
@@ -223,32 +223,32 @@ func bendHolds(t *testing.T, seen worst, d drawn) bool {
 		return false
 	}
 	require.NoError(t, err, "%+v", d)
-	seen.hold(t, "travel", got.TravelM, y, bendBound)
+	seen.hold(t, "travel", got.BendDistanceM, y, bendBound)
 	seen.hold(t, "bent tension", got.TensionN, pull, bendBound)
-	seen.hold(t, "push", got.PushN, pull.times(b.lever(y)), bendBound)
+	seen.hold(t, "bending force", got.BendingForceN, pull.times(b.lever(y)), bendBound)
 	return true
 }
 
-// TestSetBackAgainstAHundredDigits solves for the octave at fret 12 by
+// TestCompensationAgainstAHundredDigits solves for the octave at fret 12 by
 // halving in 120 digits.
-func TestSetBackAgainstAHundredDigits(t *testing.T) {
+func TestCompensationAgainstAHundredDigits(t *testing.T) {
 	seen := worst{}
 	for n, k := range kinds() {
 		r := rand.New(rand.NewPCG(3, uint64(n)))
 		for range 40 {
 			d := k.draw(r)
-			lo, hi, err := tension.SetBack(d.w, d.at.LengthM, d.at.FreqHz, d.heightM, d.at.Tails)
+			lo, hi, err := tension.Compensation(d.w, d.at.LengthM, d.at.FreqHz, d.heightM, d.at.Tails)
 			require.NoError(t, err, "%+v", d)
-			least, most := setBackDeep(d)
-			seen.hold(t, k.name+", least", lo, least, setBackBound)
-			seen.hold(t, k.name+", most", hi, most, setBackBound)
+			least, most := compensationDeep(d)
+			seen.hold(t, k.name+", least", lo, least, compensationBound)
+			seen.hold(t, k.name+", most", hi, most, compensationBound)
 		}
 	}
 	t.Log(seen)
 }
 
-// setBackDeep gives s for the ratio 2, and s + 2 sqrt(EI/T).
-func setBackDeep(d drawn) (least, most deep) {
+// compensationDeep gives s for the ratio 2, and s + 2 sqrt(EI/T).
+func compensationDeep(d drawn) (least, most deep) {
 	l, h, freq := exact(d.at.LengthM), exact(d.heightM), exact(d.at.FreqHz)
 	tails := exact(d.at.Tails.NutM).raised(d.at.Tails.SaddleM)
 	half := l.shifted(-1)

@@ -1,6 +1,6 @@
 // Package tension holds the physics of one string: the tension that gives a
-// pitch, the push and travel of a bend, the margin to breaking, the rise of
-// the overtones and the set-back of the saddle.
+// pitch, the bending force and travel of a bend, the margin to breaking, the rise of
+// the overtones and the compensation of the saddle.
 //
 // # Quantities
 //
@@ -10,7 +10,7 @@
 //
 // # The string
 //
-// Unit weights are weighed on slack pieces. A string that is tuned up grows
+// Linear densities are weighed on slack pieces. A string that is tuned up grows
 // longer by the strain e = T/EA and so loses weight per length: the sounding
 // string weighs w/(1 + e) a metre. Ends are hinged, nut and saddle without
 // friction, so that the whole wire from ball to post shares one tension.

@@ -34,7 +34,7 @@ func TestOpenNearItsEdges(t *testing.T) {
 		"stiff as a beam": huge, "no core known": unknown,
 	} {
 		w, l := d.w, exact(d.at.LengthM)
-		want := l.scaled(2).scaled(d.at.FreqHz).squared().scaled(w.UnitWeight)
+		want := l.scaled(2).scaled(d.at.FreqHz).squared().scaled(w.LinearDensity)
 		if w.EA > 0 {
 			want = openDeep(w, l, d.at.FreqHz)
 		}
@@ -42,9 +42,9 @@ func TestOpenNearItsEdges(t *testing.T) {
 		seen.hold(t, name, pull, want, formulaBound)
 		assert.InEpsilon(t, d.at.FreqHz, tension.FreqAt(w, d.at.LengthM, pull), formulaBound, name)
 	}
-	_, _, err := tension.SetBack(unknown.w, unknown.at.LengthM, unknown.at.FreqHz, 1.6e-3, unknown.at.Tails)
+	_, _, err := tension.Compensation(unknown.w, unknown.at.LengthM, unknown.at.FreqHz, 1.6e-3, unknown.at.Tails)
 	assert.ErrorIs(t, err, tension.ErrNoStiffness)
-	_, err = tension.Push(unknown.w, unknown.at)
+	_, err = tension.BendingForce(unknown.w, unknown.at)
 	assert.ErrorIs(t, err, tension.ErrNoStiffness)
 	assert.Zero(t, tension.BreakingShare(70, 0, 2e9), "no core: no share")
 	t.Log(seen)
@@ -59,7 +59,7 @@ func TestSensitivitiesAgainstAHundredDigits(t *testing.T) {
 		l := exact(d.at.LengthM)
 		pull := openDeep(d.w, l, d.at.FreqHz)
 		by := tension.Sensitivities(pull.over(exact(d.w.EA)).float())
-		// share is dlnT for a step of a length, or of a unit weight or a core
+		// share is dlnT for a step of a length, or of a linear density or a core
 		// area that is as many powers of it.
 		step := exact(1).shifted(-100)
 		share := func(weight, length, area int) deep {
@@ -70,12 +70,12 @@ func TestSensitivitiesAgainstAHundredDigits(t *testing.T) {
 				}
 				return out
 			}
-			q := l.times(grown(length)).scaled(2).scaled(d.at.FreqHz).squared().scaled(d.w.UnitWeight).times(grown(weight))
+			q := l.times(grown(length)).scaled(2).scaled(d.at.FreqHz).squared().scaled(d.w.LinearDensity).times(grown(weight))
 			ea := exact(d.w.EA).times(grown(area))
 			next := q.scaled(2).over(q.scaled(4).over(ea).raised(1).root().raised(1))
 			return next.over(pull).raised(-1).over(step)
 		}
-		seen.hold(t, "unit weight", by.UnitWeight, share(1, 0, 0), 1e-14)
+		seen.hold(t, "linear density", by.LinearDensity, share(1, 0, 0), 1e-14)
 		seen.hold(t, "length", by.Length, share(0, 1, 0), 1e-14)
 		seen.hold(t, "pitch", by.Freq, share(0, 1, 0), 1e-14)
 		seen.hold(t, "core's diameter, area as its square", by.CoreDia, share(0, 0, 2), 1e-14)
@@ -120,10 +120,10 @@ func TestBendsNearTheirEdges(t *testing.T) {
 	}
 	none := edgeCase()
 	none.at.Cents = 0
-	got, err := tension.Push(none.w, none.at)
+	got, err := tension.BendingForce(none.w, none.at)
 	require.NoError(t, err)
-	assert.Zero(t, got.TravelM, "no rise, no way")
-	assert.Zero(t, got.PushN, "no rise, no push, whatever the slant")
+	assert.Zero(t, got.BendDistanceM, "no rise, no way")
+	assert.Zero(t, got.BendingForceN, "no rise, no bending force, whatever the slant")
 	seen.hold(t, "tension without a bend", got.TensionN, openDeep(none.w, exact(none.at.LengthM), none.at.FreqHz), formulaBound)
 	t.Log(seen)
 }
@@ -141,10 +141,10 @@ func bendHoldsFrom(t *testing.T, seen worst, d drawn) bool {
 	foot := bisect(exact(0), end, func(y deep) bool { return exact(0).below(rise(y)) })
 	wanted := b.pitch(exact(0)).times(exp2(exact(d.at.Cents).over(exact(1200))))
 	y := bisect(foot, end, func(y deep) bool { return !b.pitch(y).below(wanted) })
-	got, err := tension.Push(d.w, d.at)
+	got, err := tension.BendingForce(d.w, d.at)
 	require.NoError(t, err)
-	seen.hold(t, "travel after a fall", got.TravelM, y, bendBound)
-	seen.hold(t, "push after a fall", got.PushN, b.pull(b.run(y)).times(b.lever(y)), bendBound)
+	seen.hold(t, "travel after a fall", got.BendDistanceM, y, bendBound)
+	seen.hold(t, "bending force after a fall", got.BendingForceN, b.pull(b.run(y)).times(b.lever(y)), bendBound)
 	return true
 }
 
@@ -156,7 +156,7 @@ func TestCentsAtTheEdgeAgainstAHundredDigits(t *testing.T) {
 		for _, reach := range []float64{1e-6, 1e-3, 8e-3} {
 			d := edgeCase()
 			d.at.TanSlant, d.at.ReachM, d.at.Cents = slant, reach, 1200
-			_, err := tension.Push(d.w, d.at)
+			_, err := tension.BendingForce(d.w, d.at)
 			var fault *tension.NotReachableError
 			require.True(t, errors.As(err, &fault), "%v", err)
 			b := newBendDeep(d.w, d.at)
@@ -167,11 +167,11 @@ func TestCentsAtTheEdgeAgainstAHundredDigits(t *testing.T) {
 	t.Log(seen)
 }
 
-// The set-back keeps its bound wherever pressing raises the pitch by more than
+// The compensation keeps its bound wherever pressing raises the pitch by more than
 // the longer run lowers it. Where the two come near each other, on rubber with
 // long tails, s is a difference: what then holds is the error against h^2/L,
 // the longer run itself.
-func TestSetBackNearItsEdges(t *testing.T) {
+func TestCompensationNearItsEdges(t *testing.T) {
 	seen := worst{}
 	change := func(f func(*drawn)) drawn {
 		d := edgeCase()
@@ -193,19 +193,19 @@ func TestSetBackNearItsEdges(t *testing.T) {
 		{"long", change(func(d *drawn) { d.at.LengthM = 2 })},
 		{"high", change(func(d *drawn) { d.heightM = 6e-3 })},
 	} {
-		lo, hi, err := tension.SetBack(row.d.w, row.d.at.LengthM, row.d.at.FreqHz, row.d.heightM, row.d.at.Tails)
+		lo, hi, err := tension.Compensation(row.d.w, row.d.at.LengthM, row.d.at.FreqHz, row.d.heightM, row.d.at.Tails)
 		require.NoError(t, err, row.name)
-		least, most := setBackDeep(row.d)
-		seen.hold(t, row.name, lo, least, setBackBound)
-		seen.hold(t, row.name+", most", hi, most, setBackBound)
+		least, most := compensationDeep(row.d)
+		seen.hold(t, row.name, lo, least, compensationBound)
+		seen.hold(t, row.name+", most", hi, most, compensationBound)
 	}
 	rubber := drawn{w: plain(2e-3, 2e6, 1000), heightM: 5e-3, at: tension.BendAt{LengthM: 0.6, Tails: tension.Tails{NutM: 1.2}}}
 	rubber.w.EI *= 1e-6
 	for _, strain := range []float64{0.3, 0.4, 0.45, 0.5, 0.9} {
 		d := rubber.tuned(strain)
-		lo, _, err := tension.SetBack(d.w, d.at.LengthM, d.at.FreqHz, d.heightM, d.at.Tails)
+		lo, _, err := tension.Compensation(d.w, d.at.LengthM, d.at.FreqHz, d.heightM, d.at.Tails)
 		require.NoError(t, err)
-		least, _ := setBackDeep(d)
+		least, _ := compensationDeep(d)
 		off := exact(lo).minus(least).abs().scaled(d.at.LengthM / (d.heightM * d.heightM)).float()
 		seen["rubber, against h^2/L"] = max(seen["rubber, against h^2/L"], off)
 		assert.Less(t, off, 1e-12, "rubber stretched by %v", strain)

@@ -5,12 +5,12 @@ import (
 	"fmt"
 )
 
-// What keeps a bend or a set-back from being computed.
+// What keeps a bend or a compensation from being computed.
 var (
 	// ErrNotReachable is matched by every [*NotReachableError].
 	ErrNotReachable = errors.New("the bend is not reachable")
 	// ErrNoStiffness: the core's stiffness is not known, so neither bend nor
-	// set-back can be told.
+	// compensation can be told.
 	ErrNoStiffness = errors.New("the stiffness of the core is not known")
 	// ErrFret: there is no bend behind the nut or before the first fret.
 	ErrFret = errors.New("a bend needs a fret from 1 on")

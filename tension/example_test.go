@@ -13,7 +13,7 @@ func exampleWire() tension.Wire {
 	const d, youngs = 0.254e-3, 203.4e9
 	area := math.Pi / 4 * d * d
 	w := tension.Wire{
-		UnitWeight: 0.3978e-3, UUnitWeight: 0.004e-3, Plain: true,
+		LinearDensity: 0.3978e-3, ULinearDensity: 0.004e-3, Plain: true,
 		CoreAreaM2: area, CoreDiaM: d, EA: youngs * area, EI: youngs * math.Pi / 64 * d * d * d * d,
 	}
 	w.StrengthPa, w.OutsideTable = tension.MinStrength(d)
@@ -31,16 +31,16 @@ func ExampleOpen() {
 	// 53 % of breaking
 }
 
-func ExamplePush() {
+func ExampleBend() {
 	at := tension.BendAt{
 		LengthM: 0.648, FreqHz: 329.63, Fret: 5, TanSlant: 0.05, Cents: 200,
 		Tails: tension.Tails{NutM: 0.06, SaddleM: 0.025}, ReachM: 0.045,
 	}
-	bend, err := tension.Push(exampleWire(), at)
-	fmt.Printf("%.1f N over %.1f mm, %v\n", bend.PushN, 1000*bend.TravelM, err)
+	bend, err := tension.BendingForce(exampleWire(), at)
+	fmt.Printf("%.1f N over %.1f mm, %v\n", bend.BendingForceN, 1000*bend.BendDistanceM, err)
 
 	at.ReachM = 0.010
-	_, err = tension.Push(exampleWire(), at)
+	_, err = tension.BendingForce(exampleWire(), at)
 	fmt.Println(errors.Is(err, tension.ErrNotReachable), err)
 	// Output:
 	// 13.1 N over 17.8 mm, <nil>
@@ -53,17 +53,17 @@ func ExampleSpot() {
 	contact, _ := spot.Contact(tension.BendAt{LengthM: 0.648, FreqHz: 329.63, ReachM: 0.05})
 	for _, scale := range []float64{1, 1.2} { // a wire and one of a fifth more area
 		w := exampleWire()
-		w.UnitWeight, w.EA = scale*w.UnitWeight, scale*w.EA
+		w.LinearDensity, w.EA = scale*w.LinearDensity, scale*w.EA
 		shape, ok := contact.Shape(w.StretchSpeed2())
-		fmt.Printf("%v: %.2f mm, %.2f N\n", ok, 1000*shape.TravelM, shape.Bend(w.EA).PushN)
+		fmt.Printf("%v: %.2f mm, %.2f N\n", ok, 1000*shape.BendDistanceM, shape.Bend(w.EA).BendingForceN)
 	}
 	// Output:
 	// true: 19.56 mm, 10.97 N
 	// true: 19.56 mm, 13.16 N
 }
 
-func ExampleSetBack() {
-	lo, hi, _ := tension.SetBack(exampleWire(), 0.648, 329.63, 1.6e-3, tension.Tails{NutM: 0.06, SaddleM: 0.025})
+func ExampleCompensation() {
+	lo, hi, _ := tension.Compensation(exampleWire(), 0.648, 329.63, 1.6e-3, tension.Tails{NutM: 0.06, SaddleM: 0.025})
 	fmt.Printf("%.1f to %.1f mm behind the theoretical line\n", 1000*lo, 1000*hi)
 	// Output:
 	// 0.5 to 2.0 mm behind the theoretical line

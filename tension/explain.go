@@ -48,17 +48,17 @@ func (k *work) step(symbol, name, formula string, value float64, unit, source st
 	return value
 }
 
-// Explain shows the work for one string: from its unit weight to the tension
+// Explain shows the work for one string: from its linear density to the tension
 // with its uncertainty and what share of the variance each input has, the
-// stress, the overtone rise, and, where at has a fret, the bend with its push.
+// stress, the inharmonicity, and, where at has a fret, the bend with its bending force.
 // Every step can be followed with a pocket calculator from those above it,
 // but for the travel, which is found by trial.
 //
 // uLengthM and uFreqHz are as in [OpenWithU]. What needs a number that is not
-// known is left out. The error is that of [Push], and the steps up to the
+// known is left out. The error is that of [Bending force], and the steps up to the
 // bend stand even then; only with [ErrInput] there may be none.
 func Explain(w Wire, at BendAt, uLengthM, uFreqHz float64) ([]Step, error) {
-	if !(at.sane() && w.UnitWeight > 0 && w.UnitWeight <= mostUnitWeight) {
+	if !(at.sane() && w.LinearDensity > 0 && w.LinearDensity <= mostLinearDensity) {
 		return nil, ErrInput
 	}
 	k := &work{digits: usualDigits}
@@ -69,7 +69,7 @@ func Explain(w Wire, at BendAt, uLengthM, uFreqHz float64) ([]Step, error) {
 	if at.Fret == 0 {
 		return k.steps, nil
 	}
-	bend, err := Push(w, at)
+	bend, err := BendingForce(w, at)
 	if err != nil {
 		return k.steps, err
 	}
@@ -78,12 +78,12 @@ func Explain(w Wire, at BendAt, uLengthM, uFreqHz float64) ([]Step, error) {
 	return k.steps, nil
 }
 
-// open goes from the unit weight to the tension.
+// open goes from the linear density to the tension.
 func (k *work) open(w Wire, at BendAt) float64 {
-	k.given("w", "unit weight, slack", w.UnitWeight, "kg/m", fromReadings)
+	k.given("w", "linear density, slack", w.LinearDensity, "kg/m", fromReadings)
 	k.given("L", "length, nut to saddle", at.LengthM, "m", fromAsked)
 	k.given("f", "pitch", at.FreqHz, "Hz", fromAsked)
-	q := k.step("q", "tension if it did not stretch", "w (2 L f)^2", Textbook(w.UnitWeight, at.LengthM, at.FreqHz), "N", stringLaw)
+	q := k.step("q", "tension if it did not stretch", "w (2 L f)^2", Textbook(w.LinearDensity, at.LengthM, at.FreqHz), "N", stringLaw)
 	if w.EA == 0 {
 		return k.step("T", "tension (core not known: taken not to stretch)", "q", q, "N", stringLaw)
 	}
@@ -109,7 +109,7 @@ func (k *work) uncertainty(w Wire, at BendAt, uLengthM, uFreqHz float64) {
 		name, formula string
 		u             float64
 	}{
-		{"unit weight", "100 (T (1 + e)/(1 + 2 e) u(w)/w / u)^2", parts.UnitWeight},
+		{"linear density", "100 (T (1 + e)/(1 + 2 e) u(w)/w / u)^2", parts.LinearDensity},
 		{"core diameter", "100 (T 2 e/(1 + 2 e) u(d)/d / u)^2", parts.CoreDia},
 		{"length", "100 (T 2 (1 + e)/(1 + 2 e) u(L)/L / u)^2", parts.Length},
 		{"pitch", "100 (T 2 (1 + e)/(1 + 2 e) u(f)/f / u)^2", parts.Freq},
@@ -137,26 +137,26 @@ func (k *work) breaking(strength, symbol, when, tension string, t float64, w Wir
 	k.step(symbol, "breaking share, "+when, "100 x stress "+when+"/"+strength, 100*stress/w.StrengthPa, "%", fromAbove)
 }
 
-// overtones gives B and the overtone rise.
+// overtones gives B and the inharmonicity.
 func (k *work) overtones(w Wire, t, lengthM float64) {
 	if w.EI == 0 {
 		return
 	}
 	k.given("EI", "bending stiffness of the core", w.EI, "N m2", fromGauge)
 	b := k.step("B", "inharmonicity", "pi^2 EI/(T L^2)", Inharmonicity(w, t, lengthM), "", stiffString)
-	k.step("rise of partial 10", overtoneName(w), "600 log2(1 + 100 B)", OvertoneRiseCents(b), "cents", stiffString)
+	k.step("rise of partial 10", overtoneName(w), "600 log2(1 + 100 B)", InharmonicityCents(b), "cents", stiffString)
 }
 
 func overtoneName(w Wire) string {
 	if w.Plain {
-		return "overtone rise"
+		return "inharmonicity"
 	}
-	return "overtone rise, at least"
+	return "inharmonicity, at least"
 }
 
-// bend goes from the open string to the push.
+// bend goes from the open string to the bending force.
 func (k *work) bend(w Wire, at BendAt, t float64, bend Bend) {
-	e, y, tan := t/w.EA, bend.TravelM, at.TanSlant
+	e, y, tan := t/w.EA, bend.BendDistanceM, at.TanSlant
 	k.given("n", "fret", at.Fret, "", fromAsked)
 	x := k.step("x", "nut to fret", "L (1 - 2^(-n/12))", at.LengthM*-math.Expm1(-at.Fret/12*math.Ln2), "m", "equal temperament")
 	s := k.step("s", "fret to saddle", "L - x", at.LengthM-x, "m", fromAbove)
@@ -164,7 +164,7 @@ func (k *work) bend(w Wire, at BendAt, t float64, bend Bend) {
 	k.given("tails", "string beyond nut and saddle", at.Tails.NutM+at.Tails.SaddleM, "m", fromAsked)
 	rest := k.step("R", "whole string at rest", "L + tails", at.LengthM+at.Tails.NutM+at.Tails.SaddleM, "m", fromAbove)
 	natural := k.step("R0", "the same, slack", "R/(1 + e)", rest/(1+e), "m", hookesLaw)
-	f0 := k.step("f0", "pitch at the fret", "sqrt(T (1 + e)/w)/(2 s)", math.Sqrt(t*(1+e)/w.UnitWeight)/(2*s), "Hz", stringLaw)
+	f0 := k.step("f0", "pitch at the fret", "sqrt(T (1 + e)/w)/(2 s)", math.Sqrt(t*(1+e)/w.LinearDensity)/(2*s), "Hz", stringLaw)
 	k.step("y", "travel", "by trial, until the rise below is the one asked", y, "m", fromAbove)
 	a := k.step("a", "nut to contact, along", "x + y t", x+y*tan, "m", "geometry")
 	b := k.step("b", "contact to saddle, along", "s - y t", s-y*tan, "m", "geometry")
@@ -172,9 +172,9 @@ func (k *work) bend(w Wire, at BendAt, t float64, bend Bend) {
 	behind := k.step("H", "run that sounds", "sqrt(b^2 + y^2)", math.Hypot(b, y), "m", "geometry")
 	bent := k.step("Ry", "whole string, bent", "F + H + tails", front+behind+at.Tails.NutM+at.Tails.SaddleM, "m", "geometry")
 	ty := k.step("Ty", "tension, bent", "EA (Ry/R0 - 1)", w.EA*(bent/natural-1), "N", hookesLaw)
-	wy := k.step("wy", "unit weight, bent", "w R0/Ry", w.UnitWeight*natural/bent, "kg/m", "the mass stays")
+	wy := k.step("wy", "linear density, bent", "w R0/Ry", w.LinearDensity*natural/bent, "kg/m", "the mass stays")
 	fy := k.step("fy", "pitch, bent", "sqrt(Ty/wy)/(2 H)", math.Sqrt(ty/wy)/(2*behind), "Hz", stringLaw)
 	k.step("rise", "rise of the bend", "1200 log2(fy/f0)", 1200*math.Log2(fy/f0), "cents", "definition")
 	k.breaking("S", "share bent", "bent", "Ty", ty, w)
-	k.step("push", "push of the finger", "Ty ((y + t a)/F + (y - t b)/H)", ty*((y+tan*a)/front+(y-tan*b)/behind), "N", "the slope of the stored work")
+	k.step("bending force", "bending force of the finger", "Ty ((y + t a)/F + (y - t b)/H)", ty*((y+tan*a)/front+(y-tan*b)/behind), "N", "the slope of the stored work")
 }

@@ -10,12 +10,12 @@ import (
 	"scalepair/tension"
 )
 
-func TestTheWorkOfTheSetBack(t *testing.T) {
+func TestTheWorkOfTheCompensation(t *testing.T) {
 	w := steel(0.43e-3)
 	tails := tension.Tails{NutM: 0.07, SaddleM: 0.025}
-	lo, hi, err := tension.SetBack(w, 0.66, 196, 0.0018, tails)
+	lo, hi, err := tension.Compensation(w, 0.66, 196, 0.0018, tails)
 	require.NoError(t, err)
-	steps, err := tension.ExplainSetBack(w, 0.66, 196, 0.0018, tails)
+	steps, err := tension.ExplainCompensation(w, 0.66, 196, 0.0018, tails)
 	require.NoError(t, err)
 	assert.Equal(t, lo, valueOf(t, steps, "s"))
 	assert.InDelta(t, hi, valueOf(t, steps, "most"), 1e-15)
@@ -24,7 +24,7 @@ func TestTheWorkOfTheSetBack(t *testing.T) {
 		assert.NotEmpty(t, s.Source, s.Name)
 		assert.Positive(t, s.Digits)
 	}
-	_, err = tension.ExplainSetBack(tension.Wire{UnitWeight: 1e-3}, 0.66, 196, 0.0018, tails)
+	_, err = tension.ExplainCompensation(tension.Wire{LinearDensity: 1e-3}, 0.66, 196, 0.0018, tails)
 	assert.ErrorIs(t, err, tension.ErrNoStiffness)
 }
 

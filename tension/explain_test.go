@@ -60,7 +60,7 @@ func shown(t *testing.T, s tension.Step) float64 {
 
 func known() (tension.Wire, tension.BendAt) {
 	w, at := steel(0.254e-3), usual()
-	w.UUnitWeight, w.UCoreDiaM = 0.012*w.UnitWeight, 0.005*w.CoreDiaM
+	w.ULinearDensity, w.UCoreDiaM = 0.012*w.LinearDensity, 0.005*w.CoreDiaM
 	w.StrengthPa, _ = tension.MinStrength(w.CoreDiaM)
 	return w, at
 }
@@ -92,14 +92,14 @@ func TestTheWorkAgreesWithTheAnswers(t *testing.T) {
 	w, at := known()
 	steps, err := tension.Explain(w, at, 1e-4, 0.05)
 	require.NoError(t, err)
-	bend, err := tension.Push(w, at)
+	bend, err := tension.BendingForce(w, at)
 	require.NoError(t, err)
 	force, u := tension.OpenWithU(w, at.LengthM, 1e-4, at.FreqHz, 0.05)
 	assert.Equal(t, force, valueOf(t, steps, "T"))
 	assert.Equal(t, u, valueOf(t, steps, "u"))
-	assert.Equal(t, bend.TravelM, valueOf(t, steps, "y"))
+	assert.Equal(t, bend.BendDistanceM, valueOf(t, steps, "y"))
 	assert.InEpsilon(t, bend.TensionN, valueOf(t, steps, "Ty"), 1e-10)
-	assert.InEpsilon(t, bend.PushN, valueOf(t, steps, "push"), 1e-10)
+	assert.InEpsilon(t, bend.BendingForceN, valueOf(t, steps, "bending force"), 1e-10)
 	assert.InDelta(t, at.Cents, valueOf(t, steps, "rise"), 1e-8)
 	total := 0.0
 	for _, s := range steps {
@@ -111,7 +111,7 @@ func TestTheWorkAgreesWithTheAnswers(t *testing.T) {
 }
 
 func TestTheWorkLeavesOutWhatIsNotKnown(t *testing.T) {
-	bare := tension.Wire{UnitWeight: 4e-4}
+	bare := tension.Wire{LinearDensity: 4e-4}
 	at := usual()
 	at.Fret = 0
 	steps, err := tension.Explain(bare, at, 0, 0)
@@ -125,7 +125,7 @@ func TestTheWorkLeavesOutWhatIsNotKnown(t *testing.T) {
 	assert.Len(t, steps, 5, "the open string stands")
 
 	for _, weight := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		steps, err = tension.Explain(tension.Wire{UnitWeight: weight}, usual(), 0, 0)
+		steps, err = tension.Explain(tension.Wire{LinearDensity: weight}, usual(), 0, 0)
 		assert.ErrorIs(t, err, tension.ErrInput)
 		assert.Empty(t, steps)
 	}
@@ -146,7 +146,7 @@ func TestTheWorkOfAWoundString(t *testing.T) {
 		}
 		return ""
 	}
-	assert.Equal(t, "overtone rise", name())
+	assert.Equal(t, "inharmonicity", name())
 	w.Plain = false
-	assert.Equal(t, "overtone rise, at least", name())
+	assert.Equal(t, "inharmonicity, at least", name())
 }

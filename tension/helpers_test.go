@@ -14,7 +14,7 @@ import (
 func plain(d, youngs, rho float64) tension.Wire {
 	a := math.Pi / 4 * d * d
 	return tension.Wire{
-		UnitWeight: rho * a, CoreAreaM2: a, CoreDiaM: d, Plain: true,
+		LinearDensity: rho * a, CoreAreaM2: a, CoreDiaM: d, Plain: true,
 		EA: youngs * a, EI: youngs * math.Pi / 64 * d * d * d * d,
 	}
 }
@@ -54,7 +54,7 @@ func newOracle(w tension.Wire, at tension.BendAt) oracle {
 	lo, hi := all/3, all
 	for range 200 {
 		o.natural = (lo + hi) / 2
-		o.mass = w.UnitWeight * o.natural
+		o.mass = w.LinearDensity * o.natural
 		if math.Sqrt(o.pull(all)/(o.mass/all))/(2*at.LengthM) > at.FreqHz {
 			lo = o.natural
 		} else {
@@ -90,8 +90,8 @@ func (o oracle) energy(y float64) float64 {
 	return o.ea / 2 * d * d / o.natural
 }
 
-// push is the slope of the stored energy, by a central difference.
-func (o oracle) push(y float64) float64 {
+// bending force is the slope of the stored energy, by a central difference.
+func (o oracle) bendingForce(y float64) float64 {
 	const h = 2e-5
 	return (8*(o.energy(y+h/2)-o.energy(y-h/2)) - (o.energy(y+h) - o.energy(y-h))) / (6 * h)
 }

@@ -7,14 +7,14 @@ import "math"
 //
 //	T (1 + T/EA) = w (2 L f)^2
 //
-// w: unit weight of the slack string, kg/m; L: length from nut to saddle, m;
+// w: linear density of the slack string, kg/m; L: length from nut to saddle, m;
 // f: pitch, Hz; EA: stretch stiffness, N. L and f are above 0. With EA not
 // known (0) it is the textbook law T = w (2 L f)^2, which stands up to about
 // 1 % above the tension of a steel string. Source: the string law
 // f = sqrt(T/mu)/(2L) (OpenStax University Physics 1, section 16.6) with
 // mu = w/(1 + T/EA), which follows from keeping the mass of the string.
 func Open(w Wire, lengthM, freqHz float64) float64 {
-	return Stretched(Textbook(w.UnitWeight, lengthM, freqHz), w.Compliance())
+	return Stretched(Textbook(w.LinearDensity, lengthM, freqHz), w.Compliance())
 }
 
 // Textbook is the tension in N of a string that does not stretch.
@@ -22,9 +22,9 @@ func Open(w Wire, lengthM, freqHz float64) float64 {
 //	q = w (2 L f)^2
 //
 // Symbols and source as for [Open].
-func Textbook(unitWeight, lengthM, freqHz float64) float64 {
+func Textbook(linearDensity, lengthM, freqHz float64) float64 {
 	v := 2 * lengthM * freqHz
-	return unitWeight * (v * v)
+	return linearDensity * (v * v)
 }
 
 // Stretched takes the textbook tension of a string to its tension with the
@@ -47,5 +47,5 @@ func Stretched(q, compliance float64) float64 {
 // Symbols and source as for [Open]; T is 0 or above, in N.
 func FreqAt(w Wire, lengthM, tensionN float64) float64 {
 	stretch := 1 + float64(tensionN*w.Compliance())
-	return math.Sqrt(tensionN*stretch/w.UnitWeight) / (2 * lengthM)
+	return math.Sqrt(tensionN*stretch/w.LinearDensity) / (2 * lengthM)
 }

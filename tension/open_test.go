@@ -15,7 +15,7 @@ import (
 func drawWire(t *rapid.T) tension.Wire {
 	d := rapid.Float64Range(0.15e-3, 0.8e-3).Draw(t, "d")
 	w := plain(d, rapid.Float64Range(2e9, 210e9).Draw(t, "E"), rapid.Float64Range(900, 9000).Draw(t, "rho"))
-	w.UUnitWeight = w.UnitWeight * rapid.Float64Range(0, 0.02).Draw(t, "u(w)/w")
+	w.ULinearDensity = w.LinearDensity * rapid.Float64Range(0, 0.02).Draw(t, "u(w)/w")
 	w.UCoreDiaM = w.CoreDiaM * rapid.Float64Range(0, 0.02).Draw(t, "u(d)/d")
 	return w
 }
@@ -35,15 +35,15 @@ func TestOpenSolvesTheStretchedLaw(t *testing.T) {
 		got := tension.Open(w, l, f)
 		v := 2 * l * f
 		// A handful of roundings, each 1.1e-16.
-		assert.InEpsilon(t, w.UnitWeight*v*v, got*(1+got/w.EA), 1e-14)
-		assert.Less(t, got, w.UnitWeight*v*v, "a stretched string needs less")
+		assert.InEpsilon(t, w.LinearDensity*v*v, got*(1+got/w.EA), 1e-14)
+		assert.Less(t, got, w.LinearDensity*v*v, "a stretched string needs less")
 		assert.InEpsilon(t, f, tension.FreqAt(w, l, got), 1e-14, "FreqAt turns Open round")
 	})
 }
 
 func TestOpenWithoutStretchIsTheTextbookLaw(t *testing.T) {
 	w := steel(0.254e-3)
-	q := tension.Textbook(w.UnitWeight, 0.648, 329.63)
+	q := tension.Textbook(w.LinearDensity, 0.648, 329.63)
 	unknown := w
 	unknown.EA = 0
 	assert.Equal(t, q, tension.Open(unknown, 0.648, 329.63), "core not known")
@@ -57,11 +57,11 @@ func TestTextbookScaling(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := drawWire(t), drawLength(t)
 		f := drawFreq(t, w, l)
-		q := tension.Textbook(w.UnitWeight, l, f)
-		assert.Equal(t, 4*q, tension.Textbook(w.UnitWeight, 2*l, f), "double the length, four times the tension")
-		assert.Equal(t, 4*q, tension.Textbook(w.UnitWeight, l, 2*f), "an octave up, four times the tension")
-		assert.Equal(t, 2*q, tension.Textbook(2*w.UnitWeight, l, f), "double the weight, double the tension")
-		assert.Equal(t, q, tension.Textbook(w.UnitWeight, 2*l, f/2))
+		q := tension.Textbook(w.LinearDensity, l, f)
+		assert.Equal(t, 4*q, tension.Textbook(w.LinearDensity, 2*l, f), "double the length, four times the tension")
+		assert.Equal(t, 4*q, tension.Textbook(w.LinearDensity, l, 2*f), "an octave up, four times the tension")
+		assert.Equal(t, 2*q, tension.Textbook(2*w.LinearDensity, l, f), "double the weight, double the tension")
+		assert.Equal(t, q, tension.Textbook(w.LinearDensity, 2*l, f/2))
 	})
 }
 
@@ -70,13 +70,13 @@ func TestOpenScalesWithTheWire(t *testing.T) {
 		w, l := drawWire(t), drawLength(t)
 		f := drawFreq(t, w, l)
 		two := w
-		two.UnitWeight, two.EA = 2*w.UnitWeight, 2*w.EA
+		two.LinearDensity, two.EA = 2*w.LinearDensity, 2*w.EA
 		assert.Equal(t, 2*tension.Open(w, l, f), tension.Open(two, l, f), "two strings side by side")
 	})
 }
 
 // A problem in print without a printed answer (University Physics, 14th ed.,
-// 15.74): strings of 25.5 in at 78.0 N. The unit weights are arithmetic.
+// 15.74): strings of 25.5 in at 78.0 N. The linear densities are arithmetic.
 func TestOpenArithmetic(t *testing.T) {
 	for _, c := range []struct {
 		note       string
@@ -89,7 +89,7 @@ func TestOpenArithmetic(t *testing.T) {
 		{"E2 up to G3", 82.4, 0.06846, 196.0, 441.3},
 	} {
 		t.Run(c.note, func(t *testing.T) {
-			w := tension.Wire{UnitWeight: c.gcm * 0.1}
+			w := tension.Wire{LinearDensity: c.gcm * 0.1}
 			assert.InEpsilon(t, c.tensionThe, tension.Open(w, 25.5*0.0254, c.retunedTo), 5e-4)
 		})
 	}
@@ -104,9 +104,9 @@ func TestSensitivitiesAgainstDifferences(t *testing.T) {
 			return (math.Log(open(1+h)) - math.Log(open(1-h))) / (math.Log1p(h) - math.Log1p(-h))
 		}
 		by := tension.Sensitivities(tension.Open(w, l, f) / w.EA)
-		assert.InDelta(t, by.UnitWeight, slope(func(x float64) float64 {
+		assert.InDelta(t, by.LinearDensity, slope(func(x float64) float64 {
 			v := w
-			v.UnitWeight *= x
+			v.LinearDensity *= x
 			return tension.Open(v, l, f)
 		}), 1e-8)
 		assert.InDelta(t, by.Length, slope(func(x float64) float64 { return tension.Open(w, l*x, f) }), 1e-8)
@@ -120,7 +120,7 @@ func TestSensitivitiesAgainstDifferences(t *testing.T) {
 }
 
 func TestOpenWithUCombines(t *testing.T) {
-	w := tension.Wire{UnitWeight: 1e-3, UUnitWeight: 1e-5}
+	w := tension.Wire{LinearDensity: 1e-3, ULinearDensity: 1e-5}
 	force, u := tension.OpenWithU(w, 0.65, 0.65e-3, 200, 0.1)
 	// Parts of 1 %, 2 x 0.1 % and 2 x 0.05 %.
 	assert.InEpsilon(t, math.Sqrt(1e-4+4e-6+1e-6), u/force, 1e-12)
@@ -130,12 +130,12 @@ func TestOpenWithUCombines(t *testing.T) {
 
 func TestOpenPartsOfACore(t *testing.T) {
 	w := steel(0.254e-3)
-	w.UUnitWeight, w.UCoreDiaM = 0.01*w.UnitWeight, 0.02*w.CoreDiaM
+	w.ULinearDensity, w.UCoreDiaM = 0.01*w.LinearDensity, 0.02*w.CoreDiaM
 	force, parts := tension.OpenParts(w, 0.648, 0, 329.63, 0)
 	e := force / w.EA
 	require.Greater(t, e, 0.005)
 	assert.InEpsilon(t, force*2*e/(1+2*e)*0.02, parts.CoreDia, 1e-12)
-	assert.InEpsilon(t, force*(1+e)/(1+2*e)*0.01, parts.UnitWeight, 1e-12)
+	assert.InEpsilon(t, force*(1+e)/(1+2*e)*0.01, parts.LinearDensity, 1e-12)
 	assert.Zero(t, parts.Length)
-	assert.InEpsilon(t, math.Hypot(parts.CoreDia, parts.UnitWeight), parts.Total(), 1e-12)
+	assert.InEpsilon(t, math.Hypot(parts.CoreDia, parts.LinearDensity), parts.Total(), 1e-12)
 }

@@ -16,7 +16,7 @@ func Inharmonicity(w Wire, tensionN, lengthM float64) float64 {
 	return math.Pi * math.Pi * w.EI / (tensionN * lengthM * lengthM)
 }
 
-// OvertoneRiseCents is how far the 10th partial stands above ten times the
+// InharmonicityCents is how far the 10th partial stands above ten times the
 // fundamental that the string would have without stiffness, in cents.
 //
 //	rise = 600 log2(1 + 100 B)
@@ -24,4 +24,4 @@ func Inharmonicity(w Wire, tensionN, lengthM float64) float64 {
 // B: from [Inharmonicity], 0 or above. Over ten times the fundamental as it
 // sounds the rise is less by 600 log2(1 + B), a hundredth of it. Follows from
 // f_n = n f sqrt(1 + B n^2).
-func OvertoneRiseCents(b float64) float64 { return 600 * math.Log1p(100*b) / math.Ln2 }
+func InharmonicityCents(b float64) float64 { return 600 * math.Log1p(100*b) / math.Ln2 }

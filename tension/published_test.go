@@ -26,8 +26,8 @@ func checkPublished(t *testing.T, file string, formulas map[string]formula) {
 
 // speed is the wave speed of a string that does not stretch, by way of the
 // pitch of one of half a metre.
-func speed(unitWeight, tensionN float64) float64 {
-	return tension.FreqAt(tension.Wire{UnitWeight: unitWeight}, 0.5, tensionN)
+func speed(linearDensity, tensionN float64) float64 {
+	return tension.FreqAt(tension.Wire{LinearDensity: linearDensity}, 0.5, tensionN)
 }
 
 func TestPublishedStringLaw(t *testing.T) {
@@ -36,28 +36,28 @@ func TestPublishedStringLaw(t *testing.T) {
 		return in("density_kg_m3") * math.Pi * r * r
 	}
 	checkPublished(t, "string_law.csv", map[string]formula{
-		"speed": func(in func(string) float64) float64 { return speed(in("unit_weight_kg_m"), in("tension_n")) },
+		"speed": func(in func(string) float64) float64 { return speed(in("linear_density_kg_m"), in("tension_n")) },
 		"tension of speed": func(in func(string) float64) float64 {
-			return tension.Open(tension.Wire{UnitWeight: in("unit_weight_kg_m")}, 0.5, in("speed_m_s"))
+			return tension.Open(tension.Wire{LinearDensity: in("linear_density_kg_m")}, 0.5, in("speed_m_s"))
 		},
 		"speed of hung mass": func(in func(string) float64) float64 {
-			return speed(in("unit_weight_kg_m"), in("mass_kg")*in("gravity_m_s2"))
+			return speed(in("linear_density_kg_m"), in("mass_kg")*in("gravity_m_s2"))
 		},
 		"partial of hung mass": func(in func(string) float64) float64 {
-			w := tension.Wire{UnitWeight: in("unit_weight_kg_m")}
+			w := tension.Wire{LinearDensity: in("linear_density_kg_m")}
 			return in("partial") * tension.FreqAt(w, in("length_m"), in("mass_kg")*in("gravity_m_s2"))
 		},
 		"tension": func(in func(string) float64) float64 {
-			return tension.Open(tension.Wire{UnitWeight: in("unit_weight_kg_m")}, in("length_m"), in("freq_hz"))
+			return tension.Open(tension.Wire{LinearDensity: in("linear_density_kg_m")}, in("length_m"), in("freq_hz"))
 		},
 		"partial": func(in func(string) float64) float64 {
-			w := tension.Wire{UnitWeight: in("unit_weight_kg_m")}
+			w := tension.Wire{LinearDensity: in("linear_density_kg_m")}
 			return in("partial") * tension.FreqAt(w, in("length_m"), in("tension_n"))
 		},
-		"unit weight of wire": wire,
-		"speed of wire":       func(in func(string) float64) float64 { return speed(wire(in), in("tension_n")) },
+		"linear density of wire": wire,
+		"speed of wire":          func(in func(string) float64) float64 { return speed(wire(in), in("tension_n")) },
 		"speed ratio at double weight": func(in func(string) float64) float64 {
-			w, n := in("unit_weight_kg_m"), in("tension_n")
+			w, n := in("linear_density_kg_m"), in("tension_n")
 			return speed(2*w, n) / speed(w, n)
 		},
 	})
@@ -93,7 +93,7 @@ func strengthFit(factor, exponent, diameter float64) float64 {
 }
 
 func TestPublishedBend(t *testing.T) {
-	// leverAt is push over tension of a string held at its middle, at an angle.
+	// leverAt is bending force over tension of a string held at its middle, at an angle.
 	leverAt := func(deg float64) float64 {
 		w, at := steel(0.254e-3), midpoint()
 		spot, err := tension.NewSpot(12, 100)
@@ -101,19 +101,19 @@ func TestPublishedBend(t *testing.T) {
 		contact, err := spot.Contact(at)
 		require.NoError(t, err)
 		y := at.LengthM / 2 * math.Tan(deg*math.Pi/180)
-		at.Cents = contact.RiseCents(contact.Strain(w.StretchSpeed2()), y)
-		bend, err := tension.Push(w, at)
+		at.Cents = contact.InharmonicityCents(contact.Strain(w.StretchSpeed2()), y)
+		bend, err := tension.BendingForce(w, at)
 		require.NoError(t, err)
-		return bend.PushN / bend.TensionN
+		return bend.BendingForceN / bend.TensionN
 	}
 	checkPublished(t, "bend.csv", map[string]formula{
 		"rise in percent": func(in func(string) float64) float64 {
 			w, at := steel(0.254e-3), usual()
 			at.Cents = in("cents")
-			bend, err := tension.Push(w, at)
+			bend, err := tension.BendingForce(w, at)
 			require.NoError(t, err)
 			o := newOracle(w, at)
-			return 100 * (o.freq(bend.TravelM)/o.freq(0) - 1)
+			return 100 * (o.freq(bend.BendDistanceM)/o.freq(0) - 1)
 		},
 		"tension of load": func(in func(string) float64) float64 { return in("load_n") / leverAt(in("angle_deg")) },
 		"load of tension": func(in func(string) float64) float64 { return in("tension_n") * leverAt(in("angle_deg")) },
@@ -125,7 +125,7 @@ func TestPublishedInharmonicity(t *testing.T) {
 		"cents": func(in func(string) float64) float64 {
 			const rho = 7850
 			w := plain(in("diameter_m"), in("q_over_rho_m2_s2")*rho, rho)
-			b := tension.Inharmonicity(w, tension.Textbook(w.UnitWeight, in("length_m"), in("freq_hz")), in("length_m"))
+			b := tension.Inharmonicity(w, tension.Textbook(w.LinearDensity, in("length_m"), in("freq_hz")), in("length_m"))
 			return 600 / math.Ln2 * b * in("partial") * in("partial")
 		},
 	})

@@ -6,7 +6,7 @@ import "math"
 // the last one. With the right slope it leaves the square of the step times half
 // the second derivative over the first. For the bend's equation that half is
 // under 1/y, so that at most 1e-12 of the place is left, as a rule 1e-14; for
-// the set-back's it is about 1.5/L, which leaves 1.5e-12 s/L, a hundredth of
+// the compensation's it is about 1.5/L, which leaves 1.5e-12 s/L, a hundredth of
 // that.
 const rootStep = 1e-6
 

@@ -2,7 +2,7 @@ package tension
 
 import "math"
 
-// SetBack is how far the saddle stands behind its theoretical line so that
+// Compensation is how far the saddle stands behind its theoretical line so that
 // the string pressed at fret 12 sounds exactly the octave of the open string,
 // in m: lo with hinged ends, hi with clamped ends.
 //
@@ -27,7 +27,7 @@ import "math"
 // numbers were not seen. Only rubber with long tails asks for a saddle in
 // front (s below 0). The error is [ErrNoStiffness] where EA or EI is not
 // known, or [ErrInput].
-func SetBack(w Wire, lengthM, freqHz, heightM float64, tails Tails) (lo, hi float64, err error) {
+func Compensation(w Wire, lengthM, freqHz, heightM float64, tails Tails) (lo, hi float64, err error) {
 	if w.EA == 0 || w.EI == 0 {
 		return 0, 0, ErrNoStiffness
 	}
@@ -82,7 +82,7 @@ func (p pressed) sharpening(s float64) (value, slope float64) {
 	longer := hh / (sounding + behind)
 	d := (hh/(front+half) + longer) / whole
 	slopeD := -(longer/sounding + d) / whole
-	t := Stretched(Textbook(p.w.UnitWeight, open, p.freq), p.compliance)
+	t := Stretched(Textbook(p.w.LinearDensity, open, p.freq), p.compliance)
 	e := t * p.compliance
 	perT := 2 * (1 + e) / (float64(1+float64(2*e)) * open)
 	kd := (1 + e) / e * d

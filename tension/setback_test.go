@@ -19,7 +19,7 @@ func octave(w tension.Wire, lengthM, freq, height, tails, s, shorten float64) fl
 	all := open + tails
 	force := tension.Open(w, open, freq)
 	slack := all / (1 + force/w.EA)
-	mass := w.UnitWeight * slack
+	mass := w.LinearDensity * slack
 	note := func(run, sounding float64) float64 {
 		pull := w.EA * (run - slack) / slack
 		b := math.Pi * math.Pi * w.EI / pull / (sounding * sounding)
@@ -30,13 +30,13 @@ func octave(w tension.Wire, lengthM, freq, height, tails, s, shorten float64) fl
 	return note(pressed, behind) / note(all, open)
 }
 
-func TestSetBackMakesTheOctave(t *testing.T) {
+func TestCompensationMakesTheOctave(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := drawWire(t), drawLength(t)
 		f := drawFreq(t, w, l)
 		height := rapid.Float64Range(0, 4e-3).Draw(t, "h")
 		tails := tension.Tails{NutM: rapid.Float64Range(0, 0.2).Draw(t, "nut"), SaddleM: rapid.Float64Range(0, 0.2).Draw(t, "saddle")}
-		lo, _, err := tension.SetBack(w, l, f, height, tails)
+		lo, _, err := tension.Compensation(w, l, f, height, tails)
 		require.NoError(t, err)
 		assert.Greater(t, lo, 0.0)
 		// The octave takes the stretch as a difference of two lengths, which
@@ -47,11 +47,11 @@ func TestSetBackMakesTheOctave(t *testing.T) {
 
 // Clamped ends take the same from both sounding lengths, and the saddle gives
 // it back to both.
-func TestSetBackOfClampedEnds(t *testing.T) {
+func TestCompensationOfClampedEnds(t *testing.T) {
 	const l, f, h, tails = 0.648, 329.63, 1.6e-3, 0.085
 	for _, d := range []float64{0.2e-3, 0.254e-3, 0.4e-3} {
 		w := steel(d)
-		lo, hi, err := tension.SetBack(w, l, f, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
+		lo, hi, err := tension.Compensation(w, l, f, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
 		require.NoError(t, err)
 		clamp := math.Sqrt(w.EI / tension.Open(w, l+lo, f))
 		assert.InEpsilon(t, 2*clamp, hi-lo, 1e-12)
@@ -63,13 +63,13 @@ func TestSetBackOfClampedEnds(t *testing.T) {
 
 // To first order s = L/2 (k d + 3 B), with d the stretch of a string pressed
 // by h and B twice hinged.
-func TestSetBackToFirstOrder(t *testing.T) {
+func TestCompensationToFirstOrder(t *testing.T) {
 	const l, f, h, tails = 0.648, 329.63, 1.2e-3, 0.085
 	w := steel(0.254e-3)
 	force := tension.Open(w, l, f)
 	d := 2 * h * h / l / (l + tails)
 	b := tension.Inharmonicity(w, force, l)
-	lo, _, err := tension.SetBack(w, l, f, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
+	lo, _, err := tension.Compensation(w, l, f, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
 	require.NoError(t, err)
 	want := l / 2 * (w.EA/force*d + 3*b)
 	assert.InEpsilon(t, want, lo, 0.02)
@@ -79,32 +79,32 @@ func TestSetBackToFirstOrder(t *testing.T) {
 	assert.InEpsilon(t, sharp*l*math.Ln2/1200, lo, 0.01)
 }
 
-func TestSetBackLimitsAndOrder(t *testing.T) {
-	setBack := func(d, h, scale float64) float64 {
+func TestCompensationLimitsAndOrder(t *testing.T) {
+	compensation := func(d, h, scale float64) float64 {
 		w := steel(d)
 		w.EI *= scale
-		lo, _, err := tension.SetBack(w, 0.648, 329.63*0.254e-3/d, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
+		lo, _, err := tension.Compensation(w, 0.648, 329.63*0.254e-3/d, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
 		require.NoError(t, err)
 		return lo
 	}
-	assert.InDelta(t, 0, setBack(0.254e-3, 0, 1e-9), 1e-12, "no height, no stiffness: nothing to set back")
-	assert.Greater(t, setBack(0.254e-3, 1.6e-3, 1e-9), 1e-4, "the raised tension outweighs the longer run")
-	assert.Greater(t, setBack(0.254e-3, 1.6e-3, 1), setBack(0.254e-3, 1.6e-3, 1e-9), "stiffness asks for more")
-	assert.Greater(t, setBack(0.254e-3, 2e-3, 1), setBack(0.254e-3, 1.6e-3, 1), "a higher string asks for more")
-	assert.Greater(t, setBack(0.4318e-3, 1.6e-3, 1), setBack(0.254e-3, 1.6e-3, 1), "a thicker core asks for more")
+	assert.InDelta(t, 0, compensation(0.254e-3, 0, 1e-9), 1e-12, "no height, no stiffness: nothing to set back")
+	assert.Greater(t, compensation(0.254e-3, 1.6e-3, 1e-9), 1e-4, "the raised tension outweighs the longer run")
+	assert.Greater(t, compensation(0.254e-3, 1.6e-3, 1), compensation(0.254e-3, 1.6e-3, 1e-9), "stiffness asks for more")
+	assert.Greater(t, compensation(0.254e-3, 2e-3, 1), compensation(0.254e-3, 1.6e-3, 1), "a higher string asks for more")
+	assert.Greater(t, compensation(0.4318e-3, 1.6e-3, 1), compensation(0.254e-3, 1.6e-3, 1), "a thicker core asks for more")
 }
 
-func TestSetBackOfRubber(t *testing.T) {
+func TestCompensationOfRubber(t *testing.T) {
 	w := plain(2e-3, 2e6, 1000)
 	w.EI *= 1e-6
 	f := tension.FreqAt(w, 0.6, 0.9*w.EA)
-	lo, _, err := tension.SetBack(w, 0.6, f, 5e-3, tension.Tails{NutM: 1.2})
+	lo, _, err := tension.Compensation(w, 0.6, f, 5e-3, tension.Tails{NutM: 1.2})
 	require.NoError(t, err)
 	assert.Less(t, lo, -1e-6, "a longer way, hardly more tension: the saddle stands in front")
 	assert.InDelta(t, 2, octave(w, 0.6, f, 5e-3, 1.2, lo, 0), 1e-9)
 }
 
-func TestSetBackRefuses(t *testing.T) {
+func TestCompensationRefuses(t *testing.T) {
 	w := steel(0.254e-3)
 	for _, c := range []struct {
 		name         string
@@ -113,8 +113,8 @@ func TestSetBackRefuses(t *testing.T) {
 		tail         float64
 		want         error
 	}{
-		{"core not known", tension.Wire{UnitWeight: 4e-4}, 0.648, 329.63, 1.6e-3, 0.06, tension.ErrNoStiffness},
-		{"bending stiffness not known", tension.Wire{UnitWeight: 4e-4, EA: 1e4}, 0.648, 329.63, 1.6e-3, 0.06, tension.ErrNoStiffness},
+		{"core not known", tension.Wire{LinearDensity: 4e-4}, 0.648, 329.63, 1.6e-3, 0.06, tension.ErrNoStiffness},
+		{"bending stiffness not known", tension.Wire{LinearDensity: 4e-4, EA: 1e4}, 0.648, 329.63, 1.6e-3, 0.06, tension.ErrNoStiffness},
 		{"no length", w, 0, 329.63, 1.6e-3, 0.06, tension.ErrInput},
 		{"pitch nan", w, 0.648, math.NaN(), 1.6e-3, 0.06, tension.ErrInput},
 		{"height below 0", w, 0.648, 329.63, -1e-3, 0.06, tension.ErrInput},
@@ -124,7 +124,7 @@ func TestSetBackRefuses(t *testing.T) {
 		{"tail below 0", w, 0.648, 329.63, 1.6e-3, -0.06, tension.ErrInput},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			lo, hi, err := tension.SetBack(c.w, c.l, c.f, c.height, tension.Tails{NutM: c.tail})
+			lo, hi, err := tension.Compensation(c.w, c.l, c.f, c.height, tension.Tails{NutM: c.tail})
 			assert.ErrorIs(t, err, c.want)
 			assert.Zero(t, lo)
 			assert.Zero(t, hi)

@@ -95,7 +95,7 @@ func (at BendAt) sane() bool {
 // StretchSpeed2 is EA/w, the square of the speed at which a stretch runs
 // along the wire, in m2/s2; E/rho for plain wire, whatever its gauge. It is
 // all a bend's travel asks of the wire. 0 where EA is not known.
-func (w Wire) StretchSpeed2() float64 { return w.EA / w.UnitWeight }
+func (w Wire) StretchSpeed2() float64 { return w.EA / w.LinearDensity }
 
 // Strain is the strain e of the open string at pitch.
 //
@@ -165,14 +165,14 @@ func (c *Contact) excess(y, k float64) (value, slope float64) {
 	return value, slope - value/(2*y)
 }
 
-// RiseCents is the rise in cents over the pitch at the fret of a string held
+// InharmonicityCents is the rise in cents over the pitch at the fret of a string held
 // y metres from rest, 0 or more, at an open strain above 0.
 //
 //	600 log2((1 + k d)(1 + d) s^2/hypot(b, y)^2)
 //
 // Symbols as in excess; hypot(b, y)^2 - s^2 = y (y (1 + t^2) - 2 s t) keeps the
 // digits of a small y.
-func (c Contact) RiseCents(strain, y float64) float64 {
+func (c Contact) InharmonicityCents(strain, y float64) float64 {
 	d := c.at(y).growth
 	k := (1 + strain) / strain
 	longer := y * (float64(y*(1+float64(c.t*c.t))) - float64(2*c.s*c.t)) / (c.s * c.s)
@@ -182,9 +182,9 @@ func (c Contact) RiseCents(strain, y float64) float64 {
 // BendShape is a bend of any wire of one stretch speed: only the size of the
 // forces is open.
 type BendShape struct {
-	TravelM float64 // sideways way from rest, m
-	Strain  float64 // strain of the bent string, T/EA
-	Lever   float64 // dR/dy, sideways push over tension
+	BendDistanceM float64 // sideways way from rest, m
+	Strain        float64 // strain of the bent string, T/EA
+	Lever         float64 // dR/dy, sideways bending force over tension
 }
 
 // Shape finds the travel that gives the wanted rise; false where the way ends
@@ -209,7 +209,7 @@ func (c Contact) Shape(stretchSpeed2 float64) (BendShape, bool) {
 		return BendShape{}, false
 	}
 	r := c.at(y)
-	return BendShape{TravelM: y, Strain: strain + float64((1+strain)*r.growth), Lever: r.slope}, true
+	return BendShape{BendDistanceM: y, Strain: strain + float64((1+strain)*r.growth), Lever: r.slope}, true
 }
 
 // guess is the root with R(y) taken to second order in y and d to first.
@@ -224,8 +224,8 @@ func (c *Contact) guess(k float64) float64 {
 }
 
 // Bend puts a wire's stiffness, in N, to the shape: T = EA x strain,
-// push = T dR/dy.
+// bending force = T dR/dy.
 func (s BendShape) Bend(ea float64) Bend {
 	t := ea * s.Strain
-	return Bend{PushN: t * s.Lever, TravelM: s.TravelM, TensionN: t}
+	return Bend{BendingForceN: t * s.Lever, BendDistanceM: s.BendDistanceM, TensionN: t}
 }

@@ -12,7 +12,7 @@ import (
 )
 
 func mustPush(t require.TestingT, w tension.Wire, at tension.BendAt) tension.Bend {
-	bend, err := tension.Push(w, at)
+	bend, err := tension.BendingForce(w, at)
 	require.NoError(t, err)
 	return bend
 }
@@ -21,7 +21,7 @@ func TestPushIsItsThreeParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := drawBend(t)
 		at.ReachM = rapid.Float64Range(0, 0.1).Draw(t, "reach")
-		bend, err := tension.Push(w, at)
+		bend, err := tension.BendingForce(w, at)
 		shape, ok := contactOf(t, at).Shape(w.StretchSpeed2())
 		require.Equal(t, err == nil, ok)
 		if ok {
@@ -37,8 +37,8 @@ func TestTravelDoesNotAskForTheGauge(t *testing.T) {
 		w := steel(d)
 		bend := mustPush(t, w, at)
 		// EA/w is E/rho in every gauge but for its rounding.
-		assert.InEpsilon(t, thin.TravelM, bend.TravelM, 1e-14)
-		assert.InEpsilon(t, thin.PushN*math.Pow(d/0.2e-3, 2), bend.PushN, 1e-13, "push goes with the area")
+		assert.InEpsilon(t, thin.BendDistanceM, bend.BendDistanceM, 1e-14)
+		assert.InEpsilon(t, thin.BendingForceN*math.Pow(d/0.2e-3, 2), bend.BendingForceN, 1e-13, "bending force goes with the area")
 	}
 }
 
@@ -49,7 +49,7 @@ func TestPushGrowsWithLength(t *testing.T) {
 			at.TanSlant, at.Fret, at.ReachM, at.Tails = 0, fret, 0.2, tension.Tails{NutM: tail}
 			lnPush := func(length float64) float64 {
 				at.LengthM = length
-				return math.Log(mustPush(t, steel(0.254e-3), at).PushN)
+				return math.Log(mustPush(t, steel(0.254e-3), at).BendingForceN)
 			}
 			const h = 1e-4
 			power := (lnPush(0.648*(1+h)) - lnPush(0.648*(1-h))) / (2 * h)
@@ -65,12 +65,12 @@ func TestSlantChangesThePush(t *testing.T) {
 	for _, length := range []float64{0.65, 0.70} {
 		at := usual()
 		at.LengthM, at.FreqHz, at.Fret, at.ReachM = length, 247.0*0.65/length, 24, 0.2
-		push := func(tan float64) float64 {
+		bendingForce := func(tan float64) float64 {
 			at.TanSlant = tan
-			return mustPush(t, steel(0.254e-3), at).PushN
+			return mustPush(t, steel(0.254e-3), at).BendingForceN
 		}
-		assert.InDelta(t, -0.20, push(0.45)/push(0)-1, 0.005)
-		assert.InDelta(t, +0.29, push(-0.45)/push(0)-1, 0.005)
+		assert.InDelta(t, -0.20, bendingForce(0.45)/bendingForce(0)-1, 0.005)
+		assert.InDelta(t, +0.29, bendingForce(-0.45)/bendingForce(0)-1, 0.005)
 	}
 }
 
@@ -79,25 +79,25 @@ func TestAwayFromTheSaddleThePitchFallsFirst(t *testing.T) {
 	at.TanSlant, at.Fret, at.Cents = -0.5, 24, 5
 	contact := contactOf(t, at)
 	strain := contact.Strain(w.StretchSpeed2())
-	assert.Less(t, contact.RiseCents(strain, 1e-3), 0.0)
+	assert.Less(t, contact.InharmonicityCents(strain, 1e-3), 0.0)
 	bend := mustPush(t, w, at)
-	assert.InDelta(t, 5, contact.RiseCents(strain, bend.TravelM), 1e-9)
+	assert.InDelta(t, 5, contact.InharmonicityCents(strain, bend.BendDistanceM), 1e-9)
 
 	at.ReachM = 1e-3 // the edge lies in the fall
 	var edge *tension.NotReachableError
-	_, err := tension.Push(w, at)
+	_, err := tension.BendingForce(w, at)
 	require.ErrorAs(t, err, &edge)
 	assert.Less(t, edge.EdgeCents, 0.0)
 }
 
 func TestTheEdgeOfTheBoard(t *testing.T) {
 	w, at := steel(0.254e-3), usual()
-	travel := mustPush(t, w, at).TravelM
+	travel := mustPush(t, w, at).BendDistanceM
 	at.ReachM = travel * (1 + 1e-9)
-	assert.InEpsilon(t, travel, mustPush(t, w, at).TravelM, 1e-12, "just inside")
+	assert.InEpsilon(t, travel, mustPush(t, w, at).BendDistanceM, 1e-12, "just inside")
 	for _, reach := range []float64{travel * (1 - 1e-7), travel / 2, 0} {
 		at.ReachM = reach
-		_, err := tension.Push(w, at)
+		_, err := tension.BendingForce(w, at)
 		var edge *tension.NotReachableError
 		require.ErrorAs(t, err, &edge)
 		require.ErrorIs(t, err, tension.ErrNotReachable)
@@ -107,7 +107,7 @@ func TestTheEdgeOfTheBoard(t *testing.T) {
 		assert.InDelta(t, 1200*math.Log2(o.freq(reach)/o.freq(0)), edge.EdgeCents, 1e-9)
 	}
 	at.ReachM = 0.009
-	_, err := tension.Push(w, at)
+	_, err := tension.BendingForce(w, at)
 	assert.Regexp(t, `^a bend of 200 cents is not reachable: at the board's edge, 9\.0 mm away, it has risen \d+ cents$`, err)
 }
 
@@ -120,7 +120,7 @@ func TestTheEndOfTheString(t *testing.T) {
 		w, at := steel(0.254e-3), usual()
 		at.Fret, at.TanSlant, at.ReachM, at.Cents = c.fret, c.tan, 1.5*c.end, 6000
 		var edge *tension.NotReachableError
-		_, err := tension.Push(w, at)
+		_, err := tension.BendingForce(w, at)
 		require.ErrorAs(t, err, &edge)
 		assert.InEpsilon(t, c.end, edge.EdgeM, 1e-12)
 		o := newOracle(w, at)
@@ -134,7 +134,7 @@ func TestPastBreaking(t *testing.T) {
 	w.StrengthPa = bent * 1.001
 	mustPush(t, w, at)
 	w.StrengthPa = bent / 1.25
-	_, err := tension.Push(w, at)
+	_, err := tension.BendingForce(w, at)
 	var snap *tension.NotReachableError
 	require.ErrorAs(t, err, &snap)
 	assert.True(t, snap.Breaks)
@@ -160,13 +160,13 @@ func TestPushRefuses(t *testing.T) {
 		{"slant nan", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.TanSlant = math.NaN() }},
 		{"tail below 0", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.Tails.NutM = -1e-3 }},
 		{"reach below 0", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.ReachM = -1e-3 }},
-		{"no weight", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.UnitWeight = 0 }},
-		{"weight below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.UnitWeight = -1 }},
+		{"no weight", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.LinearDensity = 0 }},
+		{"weight below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.LinearDensity = -1 }},
 		{"stiffness below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = -1 }},
-		{"both below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA, w.UnitWeight = -1, -1e-5 }},
+		{"both below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA, w.LinearDensity = -1, -1e-5 }},
 		{"absurd stiffness", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = 1e300 }},
 		{"absurd weight and stiffness", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) {
-			w.EA, w.UnitWeight = 1e290*w.EA, 1e290*w.UnitWeight
+			w.EA, w.LinearDensity = 1e290*w.EA, 1e290*w.LinearDensity
 		}},
 		{"stretched to double", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = 1 }},
 		{"stiffness nan", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = math.NaN() }},
@@ -174,7 +174,7 @@ func TestPushRefuses(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			w, at := steel(0.254e-3), usual()
 			c.spoil(&w, &at)
-			bend, err := tension.Push(w, at)
+			bend, err := tension.BendingForce(w, at)
 			assert.ErrorIs(t, err, c.want)
 			assert.Zero(t, bend)
 		})
@@ -188,14 +188,14 @@ func TestPushNeverGivesNaN(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := steel(0.254e-3), usual()
 		for _, field := range []*float64{
-			&w.UnitWeight, &w.EA, &w.CoreAreaM2, &at.LengthM, &at.FreqHz, &at.Fret, &at.TanSlant,
+			&w.LinearDensity, &w.EA, &w.CoreAreaM2, &at.LengthM, &at.FreqHz, &at.Fret, &at.TanSlant,
 			&at.Cents, &at.Tails.NutM, &at.Tails.SaddleM, &at.ReachM,
 		} {
 			if rapid.IntRange(0, 3).Draw(t, "take") == 0 {
 				*field = some.Draw(t, "value")
 			}
 		}
-		bend, err := tension.Push(w, at)
+		bend, err := tension.BendingForce(w, at)
 		if err != nil {
 			require.Zero(t, bend)
 			require.NotContains(t, err.Error(), "NaN")
@@ -203,7 +203,7 @@ func TestPushNeverGivesNaN(t *testing.T) {
 			return
 		}
 		reached++
-		for _, x := range []float64{bend.PushN, bend.TravelM, bend.TensionN} {
+		for _, x := range []float64{bend.BendingForceN, bend.BendDistanceM, bend.TensionN} {
 			require.True(t, x >= 0 && x <= math.MaxFloat64, "%v", bend)
 		}
 	})
@@ -212,5 +212,5 @@ func TestPushNeverGivesNaN(t *testing.T) {
 
 func TestPushDoesNotAllocate(t *testing.T) {
 	w, at := steel(0.254e-3), usual()
-	assert.Zero(t, testing.AllocsPerRun(100, func() { _, _ = tension.Push(w, at) }))
+	assert.Zero(t, testing.AllocsPerRun(100, func() { _, _ = tension.BendingForce(w, at) }))
 }

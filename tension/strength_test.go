@@ -110,7 +110,7 @@ func TestBreakingShareNotKnown(t *testing.T) {
 // section on wound strings, a secondary source).
 func TestStressInPractice(t *testing.T) {
 	w := steel(0.254e-3)
-	q := tension.Textbook(w.UnitWeight, 0.648, 329.63)
+	q := tension.Textbook(w.LinearDensity, 0.648, 329.63)
 	assert.InDelta(t, 72.592, q, 5e-4)
 	assert.InDelta(t, 1432.6e6, q/w.CoreAreaM2, 0.05e6)
 	pa, _ := tension.MinStrength(0.254e-3)
@@ -126,7 +126,7 @@ func TestHighestFreq(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := drawWire(t), drawLength(t)
 		strength := rapid.Float64Range(1e8, 3e9).Draw(t, "S")
-		rho, youngs := w.UnitWeight/w.CoreAreaM2, w.EA/w.CoreAreaM2
+		rho, youngs := w.LinearDensity/w.CoreAreaM2, w.EA/w.CoreAreaM2
 		f := tension.HighestFreq(strength, youngs, rho, l)
 		assert.InEpsilon(t, 1, tension.BreakingShare(tension.Open(w, l, f), w.CoreAreaM2, strength), 1e-12,
 			"at that pitch the string breaks, whatever its gauge")

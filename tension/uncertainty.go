@@ -5,10 +5,10 @@ import "math"
 // Sensitivity tells by how many percent the tension of an open string moves
 // when an input moves by one percent.
 type Sensitivity struct {
-	UnitWeight float64 // of w
-	Length     float64 // of L
-	Freq       float64 // of f
-	CoreDia    float64 // of the core's diameter, through EA, at the same weight
+	LinearDensity float64 // of w
+	Length        float64 // of L
+	Freq          float64 // of f
+	CoreDia       float64 // of the core's diameter, through EA, at the same weight
 }
 
 // Sensitivities at the strain e = T/EA of the open string (0 where EA is not
@@ -22,16 +22,16 @@ type Sensitivity struct {
 func Sensitivities(strain float64) Sensitivity {
 	weight := (1 + strain) / (1 + float64(2*strain))
 	return Sensitivity{
-		UnitWeight: weight,
-		Length:     2 * weight,
-		Freq:       2 * weight,
-		CoreDia:    2 * strain / (1 + float64(2*strain)),
+		LinearDensity: weight,
+		Length:        2 * weight,
+		Freq:          2 * weight,
+		CoreDia:       2 * strain / (1 + float64(2*strain)),
 	}
 }
 
 // Parts are the standard uncertainties of a tension by where they come from,
 // in N. Total is the root of their summed squares.
-type Parts struct{ UnitWeight, Length, Freq, CoreDia float64 }
+type Parts struct{ LinearDensity, Length, Freq, CoreDia float64 }
 
 // Total combines the parts, taken as independent.
 //
@@ -39,7 +39,7 @@ type Parts struct{ UnitWeight, Length, Freq, CoreDia float64 }
 //
 // Source: JCGM 100:2008 (GUM), 5.1.
 func (p Parts) Total() float64 {
-	return math.Sqrt(float64(p.UnitWeight*p.UnitWeight) + float64(p.Length*p.Length) +
+	return math.Sqrt(float64(p.LinearDensity*p.LinearDensity) + float64(p.Length*p.Length) +
 		float64(p.Freq*p.Freq) + float64(p.CoreDia*p.CoreDia))
 }
 
@@ -49,9 +49,9 @@ func OpenParts(w Wire, lengthM, uLengthM, freqHz, uFreqHz float64) (t float64, p
 	t = Open(w, lengthM, freqHz)
 	by := Sensitivities(t * w.Compliance())
 	parts = Parts{
-		UnitWeight: t * by.UnitWeight * w.UUnitWeight / w.UnitWeight,
-		Length:     t * by.Length * uLengthM / lengthM,
-		Freq:       t * by.Freq * uFreqHz / freqHz,
+		LinearDensity: t * by.LinearDensity * w.ULinearDensity / w.LinearDensity,
+		Length:        t * by.Length * uLengthM / lengthM,
+		Freq:          t * by.Freq * uFreqHz / freqHz,
 	}
 	if w.CoreDiaM != 0 {
 		parts.CoreDia = t * by.CoreDia * w.UCoreDiaM / w.CoreDiaM
@@ -60,7 +60,7 @@ func OpenParts(w Wire, lengthM, uLengthM, freqHz, uFreqHz float64) (t float64, p
 }
 
 // OpenWithU is [Open] with its standard uncertainty in N, to first order,
-// from the unit weight, the core's diameter, the length and the pitch; see
+// from the linear density, the core's diameter, the length and the pitch; see
 // [OpenParts].
 func OpenWithU(w Wire, lengthM, uLengthM, freqHz, uFreqHz float64) (t, u float64) {
 	t, parts := OpenParts(w, lengthM, uLengthM, freqHz, uFreqHz)

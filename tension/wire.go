@@ -1,16 +1,16 @@
 package tension
 
 // Wire is one string as the physics sees it. All SI; 0 is 'not known' in
-// every field but UnitWeight, which must be above 0.
+// every field but LinearDensity, which must be above 0.
 type Wire struct {
-	UnitWeight  float64 // w, mass per length of the slack string, kg/m
-	UUnitWeight float64 // standard uncertainty of w, kg/m
-	CoreAreaM2  float64 // area of the wire that carries the tension, m2
-	CoreDiaM    float64 // its diameter (hexagonal: across flats), m
-	UCoreDiaM   float64 // standard uncertainty of the diameter, m
-	EA          float64 // stretch stiffness of the core, N
-	EI          float64 // bending stiffness of the core, N m2
-	StrengthPa  float64 // least tensile strength of the core, Pa
+	LinearDensity  float64 // w, mass per length of the slack string, kg/m
+	ULinearDensity float64 // standard uncertainty of w, kg/m
+	CoreAreaM2     float64 // area of the wire that carries the tension, m2
+	CoreDiaM       float64 // its diameter (hexagonal: across flats), m
+	UCoreDiaM      float64 // standard uncertainty of the diameter, m
+	EA             float64 // stretch stiffness of the core, N
+	EI             float64 // bending stiffness of the core, N m2
+	StrengthPa     float64 // least tensile strength of the core, Pa
 
 	OutsideTable bool // StrengthPa was taken beyond the ends of its table
 	Plain        bool // no wrap
@@ -29,5 +29,5 @@ func (w Wire) Compliance() float64 {
 // overflow.
 const mostEA = 1e12
 
-// mostUnitWeight in kg/m is a cable, not a string.
-const mostUnitWeight = 1e6
+// mostLinearDensity in kg/m is a cable, not a string.
+const mostLinearDensity = 1e6

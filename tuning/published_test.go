@@ -21,7 +21,7 @@ func TestPublishedPitches(t *testing.T) {
 				row.Check(t, float64(n.Semitone))
 			case "ratio":
 				row.Check(t, raised(t, n, row))
-			case "rise_percent":
+			case "inharmonicity_change_percent":
 				row.Check(t, 100*(raised(t, n, row)-1))
 			default:
 				t.Fatalf("no check for %s", row.Quantity)

@@ -16,16 +16,16 @@ import (
 
 // adviseOptions are what advise takes beside a build file.
 type adviseOptions struct {
-	output   outputFlags
-	over     job.Overrides
-	front    bool
-	draws    int
-	seed     uint64
-	save     bool
-	rank     int
-	force    bool
-	setDraws bool
-	setSeed  bool
+	output    outputFlags
+	over      job.Overrides
+	front     bool
+	draws     int
+	seed      uint64
+	save      bool
+	rank      int
+	force     bool
+	setTrials bool
+	setSeed   bool
 }
 
 func (a *app) adviseCommand() *cobra.Command {
@@ -42,7 +42,7 @@ weighing can tell pairs apart.`,
   scalepair advise --bass "690 mm" --format markdown`,
 		Args: buildFile,
 		RunE: func(c *cobra.Command, args []string) error {
-			o.setDraws, o.setSeed = c.Flags().Changed("draws"), c.Flags().Changed("seed")
+			o.setTrials, o.setSeed = c.Flags().Changed("trials"), c.Flags().Changed("seed")
 			if c.Flags().Changed("rank") && !o.save {
 				return usageError{fault.Fault{Place: fault.Place{Input: "--rank"}, What: "a rank is for saving", Remedy: "say --save too"}}
 			}
@@ -53,7 +53,7 @@ weighing can tell pairs apart.`,
 	overFlags(c, &o.over)
 	f := c.Flags()
 	f.BoolVar(&o.front, "front", false, "print the whole trade-off front")
-	f.IntVar(&o.draws, "draws", 0, "`number` of draws for the confidence, 0 for none (default: the build file's)")
+	f.IntVar(&o.draws, "trials", 0, "`number` of draws for the confidence, 0 for none (default: the build file's)")
 	f.Uint64Var(&o.seed, "seed", 0, "`seed` of the draws (default: the build file's)")
 	f.BoolVar(&o.save, "save", false, "write the best pair into the build file as [chosen]")
 	f.IntVar(&o.rank, "rank", 1, "with --save: write the pair of this `rank` instead")
@@ -61,8 +61,8 @@ weighing can tell pairs apart.`,
 	return c
 }
 
-// mostDraws bounds the draws of a confidence, as the build file does.
-const mostDraws = 1000000
+// mostTrials bounds the draws of a confidence, as the build file does.
+const mostTrials = 1000000
 
 // frontRows is how much of the trade-off front a table shows unless told.
 const frontRows = 12
@@ -72,12 +72,12 @@ func (a *app) advise(path string, o *adviseOptions) error {
 	if err != nil {
 		return err
 	}
-	if o.setDraws {
-		if o.draws < 0 || o.draws > mostDraws {
-			return fault.Fault{Place: fault.Place{Input: "--draws"}, What: "too many or too few draws", Given: fmt.Sprint(o.draws),
-				Remedy: fmt.Sprintf("give 0 to %d; 2000 are plenty", mostDraws)}
+	if o.setTrials {
+		if o.draws < 0 || o.draws > mostTrials {
+			return fault.Fault{Place: fault.Place{Input: "--trials"}, What: "too many or too few draws", Given: fmt.Sprint(o.draws),
+				Remedy: fmt.Sprintf("give 0 to %d; 2000 are plenty", mostTrials)}
 		}
-		j.Build.Confidence.Draws = o.draws
+		j.Build.Confidence.Trials = o.draws
 	}
 	if o.setSeed {
 		j.Build.Confidence.Seed = o.seed
@@ -119,9 +119,9 @@ func (a *app) findAdvice(in *report.Input) (*report.Advice, error) {
 	if err := watch.end(); err != nil || len(advice.Result.Best) == 0 {
 		return advice, err
 	}
-	if conf := in.Job.Build.Confidence; conf.Draws > 0 {
+	if conf := in.Job.Build.Confidence; conf.Trials > 0 {
 		watch = a.watch("drawing stocks")
-		advice.Confidence = in.Plan.ConfidenceWatched(advice.Result, in.Job.Stock.Drawer(), conf.Draws, conf.Seed, watch.Watch)
+		advice.Confidence = in.Plan.ConfidenceWatched(advice.Result, in.Job.Stock.Drawer(), conf.Trials, conf.Seed, watch.Watch)
 		if err := watch.end(); err != nil {
 			return nil, err
 		}

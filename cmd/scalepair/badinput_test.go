@@ -255,7 +255,7 @@ func TestSoundInput(t *testing.T) {
 	dir := soundFolder(t)
 	t.Chdir(dir)
 	before := snapshot(t, dir)
-	for _, line := range []string{"gauges", "advise --draws 20", "tension", "layout", "setout", "check measured.csv", "weigh", "compare", "neutral", "explain 1"} {
+	for _, line := range []string{"gauges", "advise --trials 20", "tension", "layout", "setout", "check measured.csv", "weigh", "compare", "neutral", "explain 1"} {
 		var out, errOut bytes.Buffer
 		assert.Equal(t, exitDone, run(argumentsOf(t, line), &out, &errOut), "scalepair %s\n%s", line, errOut.String())
 		assert.NotEmpty(t, out.String(), "scalepair %s", line)

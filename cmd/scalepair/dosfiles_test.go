@@ -57,13 +57,13 @@ func TestFilesSavedOnWindows(t *testing.T) {
 // A file keeps its line ends when a choice is saved into it.
 func TestSaveKeepsLineEnds(t *testing.T) {
 	unix := savedBy(t, "seven", func(s string) string { return s })
-	output(t, "advise", unix, "--save", "--draws", "0")
+	output(t, "advise", unix, "--save", "--trials", "0")
 	want, err := os.ReadFile(unix)
 	require.NoError(t, err)
 	for name, editor := range windowsEditors {
 		t.Run(name, func(t *testing.T) {
 			path := savedBy(t, "seven", editor)
-			output(t, "advise", path, "--save", "--draws", "0")
+			output(t, "advise", path, "--save", "--trials", "0")
 			text, err := os.ReadFile(path)
 			require.NoError(t, err)
 			assert.Contains(t, string(text), "[chosen]")

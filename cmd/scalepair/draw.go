@@ -33,7 +33,7 @@ type drawOptions struct {
 	asked            tile.Options
 	hidden           []draw.LayerName
 	files            []drawnFile
-	backs            []*fan.SetBack // of the saddle points drawn, nil where not known
+	backs            []*fan.Compensation // of the saddle points drawn, nil where not known
 }
 
 func (a *app) drawCommand() *cobra.Command {
@@ -158,13 +158,13 @@ func (a *app) drawing(in *report.Input, o *drawOptions) (draw.Drawing, error) {
 		words.Remarks = o.remark
 	}
 	if !slices.Contains(o.hidden, draw.LayerSaddles) {
-		o.backs = words.SetBacks
+		o.backs = words.Compensations
 	}
 	return draw.Fan(l, words)
 }
 
-// hintSetBacks tells which strings' saddle points are theoretical.
-func (a *app) hintSetBacks(backs []*fan.SetBack) {
+// hintCompensations tells which strings' saddle points are theoretical.
+func (a *app) hintCompensations(backs []*fan.Compensation) {
 	var unknown []string
 	for i, back := range backs {
 		if back == nil {
@@ -172,7 +172,7 @@ func (a *app) hintSetBacks(backs []*fan.SetBack) {
 		}
 	}
 	if unknown != nil {
-		a.hint("the set-back of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
+		a.hint("the compensation of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
 			strings.Join(unknown, ", "))
 	}
 }
@@ -186,7 +186,7 @@ func (a *app) writeDrawn(o *drawOptions) error {
 	if err := a.writeFiles(files, o.force); err != nil {
 		return err
 	}
-	a.hintSetBacks(o.backs)
+	a.hintCompensations(o.backs)
 	for _, f := range o.files {
 		a.hint("%s: wrote %s", f.path, f.what)
 	}

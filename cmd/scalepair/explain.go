@@ -24,10 +24,10 @@ func (a *app) explainCommand() *cobra.Command {
 	o := &explainOptions{}
 	c := &cobra.Command{
 		Use:   "explain string [build.toml]",
-		Short: "Show the work for one string, from the readings to tension, push and set-back",
+		Short: "Show the work for one string, from the readings to tension, bending force and compensation",
 		Long: `explain prints every step for one string, 1 the highest: from the readings to the
-unit weight with its uncertainty, to tension, breaking share, overtone rise, the
-push of a bend and the set-back of the saddle, with the source of each formula
+linear density with its uncertainty, to tension, breaking share, inharmonicity, the
+bending force of a bend and the compensation of the saddle, with the source of each formula
 and number. The numbers carry the digits that the next steps need, so that the
 work can be followed with a pocket calculator.
 

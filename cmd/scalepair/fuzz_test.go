@@ -132,7 +132,7 @@ var commands = [][]string{
 	{"check", "marks.csv", "build.toml", "--format", "json"},
 	{"gauges", "build.toml", "--format", "json"},
 	{"tension", "build.toml", "--lengths", "in64", "--forces", "lbf", "--format", "csv"},
-	{"advise", "build.toml", "--draws", "50"},
+	{"advise", "build.toml", "--trials", "50"},
 	{"weigh", "build.toml"},
 	{"compare", "build.toml"},
 	{"sheet", "build.toml", "--out", "sheet.html"},

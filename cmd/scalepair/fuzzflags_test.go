@@ -62,7 +62,7 @@ func FuzzFlags(f *testing.F) {
 	bench := newBench(f)
 	f.Fuzz(func(t *testing.T, n uint16, value string) {
 		chosen := all[int(n)%len(all)]
-		if draws, err := strconv.Atoi(value); chosen.flag == "draws" && err == nil && draws > 500 {
+		if draws, err := strconv.Atoi(value); chosen.flag == "trials" && err == nil && draws > 500 {
 			return
 		}
 		args := append(append([]string{}, chosen.args...), "--"+chosen.flag+"="+value)

@@ -27,7 +27,7 @@ func (a *app) gaugesCommand() *cobra.Command {
 	o := &gaugesOptions{}
 	c := &cobra.Command{
 		Use:   "gauges [build.toml] [gauge...]",
-		Short: "Unit weights of the stock, how sure they are, and readings that stand off",
+		Short: "Linear densities of the stock, how sure they are, and readings that stand off",
 		Long: `gauges prints what your own readings say of every gauge in stock: its unit
 weight with uncertainty, the density it stands for, how far it stands from the
 fit of its kind, and which readings to look at again. With gauges named, it

@@ -19,7 +19,7 @@ const harmlessFolder = "../../testdata/harmless"
 var readBy = map[string][]string{
 	"readings": {"gauges", "tension"},
 	"marks":    {"check measured.csv"},
-	"builds":   {"tension", "layout", "advise --draws 50"},
+	"builds":   {"tension", "layout", "advise --trials 50"},
 }
 
 // What is harmless gives the same result as the clean file, to the letter.

@@ -102,7 +102,7 @@ func (o *neutralOptions) playing(j *job.Job, n *report.Neutral) error {
 	angle := func(flag, text string) float64 {
 		rad, err := unit.ParseAngle(text)
 		faults.Include(fault.Place{Input: flag}, err)
-		return rad
+		return rad.Rad()
 	}
 	if o.angle != "" {
 		n.NeckAngleRad, n.AngleGiven = angle("--neck-angle", o.angle), true

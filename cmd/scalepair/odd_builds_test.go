@@ -108,8 +108,8 @@ bass = "25 1/2 in"
 treble = "24 3/4 in"
 [neck]
 frets = 22
-nut_span = "1 13/32 in"
-saddle_span = "2 1/16 in"
+string_spread_at_nut = "1 13/32 in"
+string_spread_at_saddle = "2 1/16 in"
 edge_margin = "9/64 in"
 radius_nut = "10 in"
 radius_last = "16 in"
@@ -119,11 +119,11 @@ tang_width = "0.021 in"
 barb_width = "0.034 in"
 kerf = "0.023 in"
 [saddle]
-height_treble = "3/64 in"
-height_bass = "5/64 in"
+action_treble = "3/64 in"
+action_bass = "5/64 in"
 [measuring]
-caliper_step = "0.0005 in"
-ruler_step = "1/64 in"
+caliper_resolution = "0.0005 in"
+ruler_resolution = "1/64 in"
 [[blanks]]
 length = "21 in"
 width = "3 in"
@@ -138,8 +138,8 @@ bass = "711 mm"
 treble = "673 mm"
 [neck]
 neutral_fret = 9
-nut_span = "52 mm"
-saddle_span = "73.5 mm"
+string_spread_at_nut = "52 mm"
+string_spread_at_saddle = "73.5 mm"
 radius = "508 mm"
 [feel]
 bend_cents = 200
@@ -153,8 +153,8 @@ gauges = ["w64", "w46", "w36", "w26", "p17", "p13"]
 bass = "762 mm"
 treble = "700 mm"
 [neck]
-nut_span = "37 mm"
-saddle_span = "54 mm"
+string_spread_at_nut = "37 mm"
+string_spread_at_saddle = "54 mm"
 `, electricStock()},
 		{"five-string bass", `
 [strings]
@@ -165,14 +165,14 @@ bass = "940 mm"
 treble = "864 mm"
 [neck]
 frets = 24
-nut_span = "38 mm"
-saddle_span = "76 mm"
+string_spread_at_nut = "38 mm"
+string_spread_at_saddle = "76 mm"
 [tails]
 nut = "60 mm"
 saddle = "30 mm"
 [saddle]
-height_treble = "2 mm"
-height_bass = "2.6 mm"
+action_treble = "2 mm"
+action_bass = "2.6 mm"
 `, bassStock()},
 		{"short bass", `
 [strings]
@@ -183,8 +183,8 @@ bass = "770 mm"
 treble = "735 mm"
 [neck]
 frets = 20
-nut_span = "31 mm"
-saddle_span = "57 mm"
+string_spread_at_nut = "31 mm"
+string_spread_at_saddle = "57 mm"
 `, bassStock()},
 		{"nylon strings", `
 [strings]
@@ -195,11 +195,11 @@ bass = "660 mm"
 treble = "645 mm"
 [neck]
 frets = 19
-nut_span = "43 mm"
-saddle_span = "58 mm"
+string_spread_at_nut = "43 mm"
+string_spread_at_saddle = "58 mm"
 [saddle]
-height_treble = "3 mm"
-height_bass = "4 mm"
+action_treble = "3 mm"
+action_bass = "4 mm"
 `, nylonStock()},
 		{"re-entrant ukulele", `
 [strings]
@@ -210,8 +210,8 @@ gauges = ["n24", "n36", "n32", "n21"]
 scale = "350 mm"
 [neck]
 frets = 15
-nut_span = "28 mm"
-saddle_span = "42 mm"
+string_spread_at_nut = "28 mm"
+string_spread_at_saddle = "42 mm"
 `, nylonStock()},
 		{"lap steel", `
 [strings]
@@ -220,8 +220,8 @@ gauges = ["w36", "w28", "w22", "p17", "p14", "p13"]
 [chosen]
 scale = "572 mm"
 [neck]
-nut_span = "50 mm"
-saddle_span = "50 mm"
+string_spread_at_nut = "50 mm"
+string_spread_at_saddle = "50 mm"
 `, electricStock()},
 		{"mandolin", `
 [strings]
@@ -232,8 +232,8 @@ bass = "360 mm"
 treble = "340 mm"
 [neck]
 frets = 24
-nut_span = "24 mm"
-saddle_span = "36 mm"
+string_spread_at_nut = "24 mm"
+string_spread_at_saddle = "36 mm"
 `, mandolinStock()},
 		{"twelve strings in courses", `
 [strings]
@@ -244,8 +244,8 @@ gauges = ["w24", "w46", "p17", "w36", "p12", "w26", "p9", "p17", "p13", "p13", "
 bass = "655 mm"
 treble = "640 mm"
 [neck]
-nut_span = "42 mm"
-saddle_span = "57 mm"
+string_spread_at_nut = "42 mm"
+string_spread_at_saddle = "57 mm"
 nut_spacing = ["2 mm", "6 mm", "2 mm", "6 mm", "2 mm", "6 mm", "2 mm", "6 mm", "2 mm", "6 mm", "2 mm"]
 saddle_spacing = "like the nut"
 `, electricStock()},

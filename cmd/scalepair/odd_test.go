@@ -32,7 +32,7 @@ type oddCase struct {
 	command string // setout where it is left out
 }
 
-const watchedReadings = `gauge,construction,outer_mm,core_mm,core_shape,material,kind,pieces,length_mm,mass_g,mass_step_g,winding_mm,hung_mass_kg,speaking_length_mm,pitch_hz,density_kg_m3,youngs_gpa,strength_mpa
+const watchedReadings = `gauge,construction,outer_mm,core_mm,core_shape,material,kind,pieces,length_mm,mass_g,mass_resolution_g,winding_mm,hung_mass_kg,speaking_length_mm,pitch_hz,density_kg_m3,youngs_gpa,strength_mpa
 p10,plain,0.254,,,,weighed,4,320,0.51,,,,,,,,
 p13,plain,0.330,,,,weighed,4,320,0.86,,,,,,,,
 p16,plain,0.406,,,,weighed,4,320,1.30,,,,,,,,
@@ -60,26 +60,26 @@ tuning = "E2 A2 D3 G3 B3 E4"
 gauges = ["w46", "w36", "w26", "p17", "p13", "p10"]
 [feel]
 tension = "72 N"
-push = "9 N"
+bending_force = "9 N"
 bend_cents = 200
 bend_frets = [12]
 bend_strings = [1, 2]
 [limits]
 least_tension = "31 N"
 most_tension = "130 N"
-most_push = "40 N"
+most_bending_force = "40 N"
 [chosen]
 bass = "660 mm"
 treble = "640 mm"
 neutral_fret = 7
 [neck]
 frets = 24
-nut_span = "36 mm"
-saddle_span = "52 mm"
+string_spread_at_nut = "36 mm"
+string_spread_at_saddle = "52 mm"
 bass_margin = "3.5 mm"
 treble_margin = "3.25 mm"
-nut_seat = "5 mm"
-heel_overhang = "6 mm"
+nut_shelf = "5 mm"
+body_end_overhang = "6 mm"
 saw_allowance = "2 mm"
 radius_nut = "300 mm"
 radius_last = "400 mm"
@@ -87,8 +87,8 @@ radius_last = "400 mm"
 nut = "65 mm"
 saddle = "26 mm"
 [saddle]
-height_treble = "1.5 mm"
-height_bass = "1.9 mm"
+action_treble = "1.5 mm"
+action_bass = "1.9 mm"
 [fret_wire]
 tang_depth = "1.51 mm"
 tang_width = "0.5 mm"
@@ -107,20 +107,20 @@ length = "590 mm"
 width = "82 mm"
 thickness = "7 mm"
 [measuring]
-balance_step = "0.01 g"
+balance_resolution = "0.01 g"
 balance_accuracy = "0.005 g"
-ruler_step = "0.51 mm"
+ruler_resolution = "0.51 mm"
 ruler_accuracy = "0.2 mm"
-caliper_step = "0.0101 mm"
+caliper_resolution = "0.0101 mm"
 caliper_accuracy = "0.02 mm"
-hung_step = "1 g"
+hung_resolution = "1 g"
 pitch_uncertainty_cents = 2
 [marking]
 tolerance = "0.1 mm"
 nut_offset_tolerance = "0.45 mm"
-ruler_step = "0.52 mm"
+ruler_resolution = "0.52 mm"
 ruler_zero = "0.11 mm"
-caliper_step = "0.05 mm"
+caliper_resolution = "0.05 mm"
 [[constructions]]
 gauge = "c42"
 construction = "built"
@@ -265,7 +265,7 @@ func TestEveryWatchedQuantityHasACase(t *testing.T) {
 
 // JSON lists every odd value by itself, in SI whatever the units.
 func TestUnusualInJSON(t *testing.T) {
-	c := oddCase{from: `nut_seat = "5 mm"`, to: `nut_seat = "25 mm"`, command: "layout"}
+	c := oddCase{from: `nut_shelf = "5 mm"`, to: `nut_shelf = "25 mm"`, command: "layout"}
 	stdout, _ := c.run(t, c.write(t), false, "--format", "json", "--lengths", "in")
 	var got struct{ Unusual []report.UnusualJSON }
 	require.NoError(t, json.Unmarshal([]byte(stdout), &got))

@@ -16,7 +16,7 @@ import (
 
 // printers are command lines that print, in every way that there is.
 var printers = []string{
-	"advise --draws 0", "advise --draws 0 --format json", "layout --format csv", "layout --format markdown", "gauges --format html",
+	"advise --trials 0", "advise --trials 0 --format json", "layout --format csv", "layout --format markdown", "gauges --format html",
 	"tension", "compare", "explain 1", "weigh", "setout", "neutral", "check --form",
 	"completion bash", "completion zsh", "completion fish", "completion powershell",
 	"version", "--version", "help", "--help", "help advise", "advise --help", "__complete layout --format ",

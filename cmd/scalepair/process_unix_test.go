@@ -68,7 +68,7 @@ type writer struct {
 // writers are all the ways in which the program writes files.
 var writers = []writer{
 	{"a set of drawings", "draw --bass 914mm --treble 851mm --force --out fan.pdf --out fan.svg --out fan.dxf", []string{"fan.pdf", "fan.svg", "fan.dxf"}},
-	{"the build file itself", "advise --save --force --draws 0", []string{"build.toml"}},
+	{"the build file itself", "advise --save --force --trials 0", []string{"build.toml"}},
 	{"a sheet", "sheet --bass 914mm --treble 851mm --force --out bench.html", []string{"bench.html"}},
 	{"a plot", "gauges --plot fit.svg --force", []string{"fit.svg"}},
 	{"files to begin with", "init new --force", []string{"new/build.toml", "new/readings.csv"}},

@@ -30,7 +30,7 @@ func (a *app) setoutCommand() *cobra.Command {
 order: the blank, centreline, string lines, nut, marks, the checks before the
 first cut, slots and their depth, dots, fret wire, nut slots, bridge and saddles,
 pickups, and what to buy. Marks are rounded to what calipers show: the step that
-the build file states (caliper_step under [measuring] or [marking]), 0.01 mm or
+the build file states (caliper_resolution under [measuring] or [marking]), 0.01 mm or
 0.001 in at the finest, in decimals even where lengths go in fractions.`,
 		Example: `  scalepair setout
   scalepair setout --calipers 0.05mm

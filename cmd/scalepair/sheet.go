@@ -29,7 +29,7 @@ func (a *app) sheetCommand() *cobra.Command {
 		Short: "The bench sheet: choice, strings, fan and setting-out list as one HTML page",
 		Long: `sheet writes one HTML page to read on a screen and to print, on some 13 to 20
 sheets of paper, the work at the bench from a new sheet on:
-what was asked, the ranking and its trade-off as a picture, tension, push and
+what was asked, the ranking and its trade-off as a picture, tension, bending force and
 travel of every string, the fan, what to buy, the setting-out list with boxes to
 tick, slot depths, nut and saddles, cautions and sources. The page needs no
 network. Print it from any browser; templates in true size come from draw.`,

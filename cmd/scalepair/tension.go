@@ -12,7 +12,7 @@ func (a *app) tensionCommand() *cobra.Command {
 	var over job.Overrides
 	c := &cobra.Command{
 		Use:   "tension [build.toml]",
-		Short: "Tension, bend, breaking share and overtone rise of every string of one pair",
+		Short: "Tension, bend, breaking share and inharmonicity of every string of one pair",
 		Long: `tension prints the strings of one scale pair with one set of gauges. Pair and set
 are those given, else those chosen in the build file, else the best of advise.`,
 		Example: `  scalepair tension

@@ -96,12 +96,12 @@ var overrides = []override{
 			b.Put(section, "capo_fret", trial.Number(2))
 		}
 	}},
-	{"draws", []string{"advise"}, func(*trial.Build) []string { return []string{"--draws", "30", "--seed", "7"} }, func(b *trial.Build) {
-		b.Put("confidence", "draws", trial.Number(30))
+	{"trials", []string{"advise"}, func(*trial.Build) []string { return []string{"--trials", "30", "--seed", "7"} }, func(b *trial.Build) {
+		b.Put("confidence", "trials", trial.Number(30))
 		b.Put("confidence", "seed", trial.Number(7))
 	}},
 	{"calipers", []string{"setout"}, func(*trial.Build) []string { return []string{"--calipers", "0.1mm"} },
-		func(b *trial.Build) { b.Put("marking", "caliper_step", trial.Quoted("0.1 mm")) }},
+		func(b *trial.Build) { b.Put("marking", "caliper_resolution", trial.Quoted("0.1 mm")) }},
 	{"played", []string{"neutral"}, func(*trial.Build) []string { return []string{"--played", "2-9", "--neck-angle", "20 deg"} }, func(b *trial.Build) {
 		b.Put("playing", "from_fret", trial.Number(2))
 		b.Put("playing", "to_fret", trial.Number(9))

@@ -50,33 +50,33 @@ func TestTrialsKeepTheLawsOfStrings(t *testing.T) {
 
 // requireStringLaws holds one string in one tuning to the laws.
 func requireStringLaws(t *rapid.T, s report.StringJSON, g report.GaugeJSON) {
-	q := g.UnitWeight / 1e3 * square(2*s.LengthMM/1e3*s.FrequencyHz)
+	q := g.LinearDensity / 1e3 * square(2*s.LengthMM/1e3*s.FrequencyHz)
 	if g.StiffnessN == 0 {
 		require.InEpsilon(t, q, s.TensionN, asPrinted)
-		require.Empty(t, s.BreakingShareOpen+s.OvertoneRiseCents)
-		require.Nil(t, s.SetBackLeastMM)
+		require.Empty(t, s.BreakingShareOpen+s.InharmonicityCents)
+		require.Nil(t, s.CompensationLeastMM)
 	} else {
 		require.InEpsilon(t, q, s.TensionN*(1+s.TensionN/g.StiffnessN), asPrinted, "T (1 + T/EA) = w (2 L f)^2 of string %d", s.String)
-		require.Positive(t, s.OvertoneRiseCents)
+		require.Positive(t, s.InharmonicityCents)
 	}
 	require.Less(t, s.TensionUN, s.TensionN)
 	if g.BreakingN > 0 {
 		require.InEpsilon(t, s.TensionN/g.BreakingN, s.BreakingShareOpen, asPrinted)
 	}
-	if s.SetBackLeastMM != nil {
-		require.Positive(t, *s.SetBackLeastMM)
-		require.GreaterOrEqual(t, *s.SetBackMostMM, *s.SetBackLeastMM)
-		require.Less(t, *s.SetBackMostMM, s.LengthMM/10)
+	if s.CompensationLeastMM != nil {
+		require.Positive(t, *s.CompensationLeastMM)
+		require.GreaterOrEqual(t, *s.CompensationMostMM, *s.CompensationLeastMM)
+		require.Less(t, *s.CompensationMostMM, s.LengthMM/10)
 	}
 	for _, bend := range s.Bends {
 		if bend.Why != "" {
-			require.Empty(t, bend.PushN+bend.TravelMM+bend.TensionN+bend.BreakingShare)
+			require.Empty(t, bend.BendingForceN+bend.BendDistanceMM+bend.TensionN+bend.BreakingShare)
 			continue
 		}
-		require.Positive(t, bend.PushN)
-		require.Positive(t, bend.TravelMM)
+		require.Positive(t, bend.BendingForceN)
+		require.Positive(t, bend.BendDistanceMM)
 		require.Greater(t, bend.TensionN, s.TensionN)
-		require.Less(t, bend.PushN, 2*bend.TensionN)
+		require.Less(t, bend.BendingForceN, 2*bend.TensionN)
 		if g.BreakingN > 0 {
 			require.InEpsilon(t, bend.TensionN/g.BreakingN, bend.BreakingShare, asPrinted)
 		}
@@ -89,7 +89,7 @@ func requireStringLaws(t *rapid.T, s report.StringJSON, g report.GaugeJSON) {
 func requireOrdered(t *rapid.T, set []string, gauges map[string]report.GaugeJSON) {
 	for i := 1; i < len(set); i++ {
 		bass, treble := gauges[set[i-1]], gauges[set[i]]
-		require.GreaterOrEqual(t, bass.UnitWeight, treble.UnitWeight, "%v", set)
+		require.GreaterOrEqual(t, bass.LinearDensity, treble.LinearDensity, "%v", set)
 		require.False(t, bass.Construction == "plain" && treble.Construction != "plain", "%v", set)
 	}
 }

@@ -176,9 +176,9 @@ func TestTrialsSayTheSameInJSONAndTable(t *testing.T) {
 			}
 			rows := table("tension", name)
 			for n, str := range tuned.Strings {
-				wants := []float64{float64(str.String), str.LengthMM, str.TensionN, str.TensionTargetN, 100 * str.BreakingShareOpen, str.OvertoneRiseCents}
+				wants := []float64{float64(str.String), str.LengthMM, str.TensionN, str.TensionTargetN, 100 * str.BreakingShareOpen, str.InharmonicityCents}
 				for _, bend := range str.Bends {
-					wants = append(wants, bend.PushN, bend.TravelMM)
+					wants = append(wants, bend.BendingForceN, bend.BendDistanceMM)
 				}
 				requireInRow(t, rows, n, wants...)
 			}

@@ -112,7 +112,7 @@ func TestProtectedFilesAndFolders(t *testing.T) {
 // reads are command lines of every command that writes no file: they must do
 // where nothing may be written.
 var reads = map[string][]string{
-	"advise": {"advise --draws 0", "advise --front --format json"}, "tension": {"tension"}, "layout": {"layout --bass 914mm --treble 851mm"},
+	"advise": {"advise --trials 0", "advise --front --format json"}, "tension": {"tension"}, "layout": {"layout --bass 914mm --treble 851mm"},
 	"gauges": {"gauges", "gauges --format html"}, "compare": {"compare"}, "explain": {"explain 1"},
 	"weigh": {"weigh"}, "setout": {"setout"}, "check": {"check --form"}, "neutral": {"neutral"}, "help": {"help advise"},
 	"version": {"version"}, "usual": {"usual"}, "completion": {"completion bash"},

@@ -171,10 +171,10 @@ func rivalRank(in *report.Input, o *weighOptions, res *choice.Result) (int, erro
 		return o.against, nil
 	}
 	conf := in.Job.Build.Confidence
-	if conf.Draws == 0 {
+	if conf.Trials == 0 {
 		return 2, nil
 	}
-	standing := in.Plan.Confidence(res, in.Job.Stock.Drawer(), conf.Draws, conf.Seed).Standing
+	standing := in.Plan.Confidence(res, in.Job.Stock.Drawer(), conf.Trials, conf.Seed).Standing
 	rivals := standing[1:min(len(standing), len(res.Best))]
 	strongest := slices.MaxFunc(rivals, func(a, b choice.Standing) int { return cmp.Compare(a.BeatsBest, b.BeatsBest) })
 	for i, s := range rivals {
@@ -185,7 +185,7 @@ func rivalRank(in *report.Input, o *weighOptions, res *choice.Result) (int, erro
 	return 2, nil
 }
 
-// leanStep is the relative change of a unit weight or core by which the
+// leanStep is the relative change of a linear density or core by which the
 // result's slope is found: small enough for the curvature not to show, large
 // enough for rounding not to.
 const leanStep = 1e-4
@@ -210,9 +210,9 @@ func leanOn(in *report.Input, w *report.Weigh) error {
 	return nil
 }
 
-func heavier(g *gauges.Gauge, by float64) { g.UnitWeight *= by }
+func heavier(g *gauges.Gauge, by float64) { g.LinearDensity *= by }
 
-// thicker changes the core at the same unit weight: stretch stiffness goes
+// thicker changes the core at the same linear density: stretch stiffness goes
 // with the square of its diameter, bending stiffness with the fourth power.
 func thicker(g *gauges.Gauge, by float64) {
 	g.Core *= by

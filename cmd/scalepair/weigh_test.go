@@ -35,7 +35,7 @@ func buildOf(name string) []string {
 func TestChanceAgreesWithTheDraws(t *testing.T) {
 	for _, name := range []string{"", "eight_inch"} {
 		t.Run("build "+name, func(t *testing.T) {
-			advice := valuesOf[report.AdviceJSON](t, append([]string{"advise", "--draws", "4000"}, buildOf(name)...)...)
+			advice := valuesOf[report.AdviceJSON](t, append([]string{"advise", "--trials", "4000"}, buildOf(name)...)...)
 			for _, rank := range []string{"2", "4", "7"} {
 				w := valuesOf[report.WeighJSON](t, append([]string{"weigh", "--against", rank}, buildOf(name)...)...)
 				require.NotNil(t, w.RivalBetter)

@@ -86,9 +86,9 @@ func (r *Row) Force(name string, faults *fault.List) (unit.Force, bool) {
 	return read(r.Cell(name), faults, unit.ParseForceIn)
 }
 
-// UnitWeight reads a cell as a unit weight, under the rules of Length.
-func (r *Row) UnitWeight(name string, faults *fault.List) (unit.UnitWeight, bool) {
-	return read(r.Cell(name), faults, unit.ParseUnitWeightIn)
+// LinearDensity reads a cell as a linear density, under the rules of Length.
+func (r *Row) LinearDensity(name string, faults *fault.List) (unit.LinearDensity, bool) {
+	return read(r.Cell(name), faults, unit.ParseLinearDensityIn)
 }
 
 // Number reads a cell as Cell.Number does.

@@ -77,14 +77,14 @@ func TestDecimalComma(t *testing.T) {
 	}
 }
 
-func TestForceAndUnitWeightCells(t *testing.T) {
-	got, err := csvtable.Read(strings.NewReader("tension,unit_weight_g/m\n16 lbf,0.4\n"), "r.csv",
-		[]csvtable.Column{{Name: "tension"}, {Name: "unit_weight", Units: []string{"g/m"}}})
+func TestForceAndLinearDensityCells(t *testing.T) {
+	got, err := csvtable.Read(strings.NewReader("tension,linear_density_g/m\n16 lbf,0.4\n"), "r.csv",
+		[]csvtable.Column{{Name: "tension"}, {Name: "linear_density", Units: []string{"g/m"}}})
 	require.NoError(t, err)
 	var faults fault.List
 	f, _ := got[0].Force("tension", &faults)
 	assert.InDelta(t, 71.171545844, f.N(), 1e-8)
-	w, _ := got[0].UnitWeight("unit_weight", &faults)
+	w, _ := got[0].LinearDensity("linear_density", &faults)
 	assert.InDelta(t, 0.0004, float64(w), 1e-18)
 	assert.Empty(t, faults)
 }

@@ -89,13 +89,13 @@ func TestRemediesThatDifferInNumbersAreOne(t *testing.T) {
 	for i := range 5 {
 		l.Add(fault.Place{Input: "r.csv", Line: 2 + i, Column: 4}, "outer: a comma", fmt.Sprintf("0,%d", 25+i), fmt.Sprintf(`write "0.%d"`, 25+i))
 	}
-	for i, word := range []string{"frets", "radius", "nut_span", "kerf"} {
+	for i, word := range []string{"frets", "radius", "string_spread_at_nut", "kerf"} {
 		l.Add(fault.Place{Input: "r.csv", Line: 20 + i}, "no such key", "x", "did you mean "+word)
 	}
 	assert.EqualError(t, l.Err(), `r.csv:2:4: outer: a comma, here and in 4 more places down to line 6 ("0,25"); write "0.25"
 r.csv:20: no such key ("x"); did you mean frets
 r.csv:21: no such key ("x"); did you mean radius
-r.csv:22: no such key ("x"); did you mean nut_span
+r.csv:22: no such key ("x"); did you mean string_spread_at_nut
 r.csv:23: no such key ("x"); did you mean kerf`)
 }
 

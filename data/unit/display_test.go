@@ -87,5 +87,5 @@ func TestStringIsExact(t *testing.T) {
 	assert.Equal(t, "0 mm", unit.Length(math.Copysign(0, -1)).String())
 	assert.Equal(t, "0.43 g", unit.Grams(0.43).String())
 	assert.Equal(t, "72.5 N", unit.Force(72.5).String())
-	assert.Equal(t, "0.401 g/m", unit.UnitWeight(0.000401).String())
+	assert.Equal(t, "0.401 g/m", unit.LinearDensity(0.000401).String())
 }

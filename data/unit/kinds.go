@@ -1,7 +1,5 @@
 package unit
 
-import "math"
-
 // spelling is one unit of a quantity: its names, the first of them the one
 // that messages use, and its exact size in SI, num/den.
 type spelling struct {
@@ -41,7 +39,7 @@ var (
 		{[]string{"lbf", "lb", "lbs", "pound", "pounds"}, 44482216152605, 10000000000000, ""},
 		{[]string{"kgf", "kg", "kilogram", "kilograms", "kp"}, 980665, 100000, ""},
 	}}
-	unitWeights = kind{"a unit weight", []spelling{
+	linearDensities = kind{"a linear density", []spelling{
 		{[]string{"g/m", "gram/metre", "grams/metre", "mg/mm"}, 1, 1000, "e-3"},
 		{[]string{"lb/in", "lbs/in", "lb/inch"}, 45359237, 2540000, ""},
 		{[]string{"kg/m"}, 1, 1, "e0"},
@@ -83,19 +81,19 @@ func ParseForceIn(s, unit string) (Force, error) {
 	return Force(x), err
 }
 
-// ParseUnitWeight reads a mass per length in g/m, kg/m, mg/mm or lb/in.
-func ParseUnitWeight(s string) (UnitWeight, error) { return ParseUnitWeightIn(s, "") }
+// ParseLinearDensity reads a mass per length in g/m, kg/m, mg/mm or lb/in.
+func ParseLinearDensity(s string) (LinearDensity, error) { return ParseLinearDensityIn(s, "") }
 
-// ParseUnitWeightIn reads a unit weight under the rules of ParseLengthIn.
-func ParseUnitWeightIn(s, unit string) (UnitWeight, error) {
-	x, err := unitWeights.parse(s, unit)
-	return UnitWeight(x), err
+// ParseLinearDensityIn reads a linear density under the rules of ParseLengthIn.
+func ParseLinearDensityIn(s, unit string) (LinearDensity, error) {
+	x, err := linearDensities.parse(s, unit)
+	return LinearDensity(x), err
 }
 
-// ParseAngle reads an angle in degrees, "12 deg" or "12°", and gives radians.
-func ParseAngle(s string) (float64, error) {
+// ParseAngle reads an angle in degrees, "12 deg" or "12°",.
+func ParseAngle(s string) (Angle, error) {
 	x, err := degrees.parse(s, "")
-	return x * (math.Pi / 180), err
+	return Degrees(x), err
 }
 
 // String gives the length in millimetres, exactly, so that ParseLength gives
@@ -108,5 +106,5 @@ func (m Mass) String() string { return exact(float64(m), 1000) + " g" }
 // String gives the force in newtons, exactly.
 func (f Force) String() string { return exact(float64(f), 1) + " N" }
 
-// String gives the unit weight in grams per metre, exactly.
-func (w UnitWeight) String() string { return exact(float64(w), 1000) + " g/m" }
+// String gives the linear density in grams per metre, exactly.
+func (w LinearDensity) String() string { return exact(float64(w), 1000) + " g/m" }

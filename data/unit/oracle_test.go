@@ -26,10 +26,11 @@ func TestConversionsAgreeWithGNUUnits(t *testing.T) {
 		require.NoError(t, err)
 		return x
 	}
+	angle := func(s string) (float64, error) { x, err := unit.ParseAngle(s); return float64(x), err }
 	length := func(s string) (float64, error) { x, err := unit.ParseLength(s); return float64(x), err }
 	mass := func(s string) (float64, error) { x, err := unit.ParseMass(s); return float64(x), err }
 	force := func(s string) (float64, error) { x, err := unit.ParseForce(s); return float64(x), err }
-	weight := func(s string) (float64, error) { x, err := unit.ParseUnitWeight(s); return float64(x), err }
+	weight := func(s string) (float64, error) { x, err := unit.ParseLinearDensity(s); return float64(x), err }
 	constant := func(x float64) func(string) (float64, error) {
 		return func(string) (float64, error) { return x, nil }
 	}
@@ -58,7 +59,7 @@ func TestConversionsAgreeWithGNUUnits(t *testing.T) {
 		{"1 mg/mm", weight, "1 mg/mm", "kg/m"},
 		{"1 kg/m", weight, "1 kg/m", "kg/m"},
 		{"1 lb/in", weight, "1 lb/in", "kg/m"},
-		{"1 deg", unit.ParseAngle, "1 degree", "radian"},
+		{"1 deg", angle, "1 degree", "radian"},
 		{"Inch", constant(unit.Inch), "1 in", "m"},
 		{"Millimetre", constant(unit.Millimetre), "1 mm", "m"},
 		{"Pound", constant(unit.Pound), "1 lb", "kg"},

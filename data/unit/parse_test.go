@@ -57,8 +57,9 @@ func TestParseLength(t *testing.T) {
 
 func TestParseOtherQuantities(t *testing.T) {
 	mass := func(s string) (float64, error) { x, err := unit.ParseMass(s); return float64(x), err }
+	angle := func(s string) (float64, error) { x, err := unit.ParseAngle(s); return float64(x), err }
 	force := func(s string) (float64, error) { x, err := unit.ParseForce(s); return float64(x), err }
-	weight := func(s string) (float64, error) { x, err := unit.ParseUnitWeight(s); return float64(x), err }
+	weight := func(s string) (float64, error) { x, err := unit.ParseLinearDensity(s); return float64(x), err }
 	for _, c := range []struct {
 		given string
 		parse func(string) (float64, error)
@@ -81,8 +82,8 @@ func TestParseOtherQuantities(t *testing.T) {
 		{"0.401 g / m", weight, 0.000401},
 		{"1 kg/m", weight, 1},
 		{"0.00002 lb/in", weight, 0.00002 * 0.45359237 / 0.0254},
-		{"180 deg", unit.ParseAngle, math.Pi},
-		{"-90°", unit.ParseAngle, -math.Pi / 2},
+		{"180 deg", angle, math.Pi},
+		{"-90°", angle, -math.Pi / 2},
 	} {
 		t.Run(c.given, func(t *testing.T) {
 			got, err := c.parse(c.given)
@@ -150,8 +151,8 @@ func TestParseRefusesWithTheQuantitysOwnWords(t *testing.T) {
 	assert.EqualError(t, err, `a mass needs a unit ("0.43"); write "0.43 g" or "0.43 oz"`)
 	_, err = unit.ParseForce("16.3")
 	assert.EqualError(t, err, `a force needs a unit ("16.3"); write "16.3 N" or "16.3 lbf"`)
-	_, err = unit.ParseUnitWeight("0.4")
-	assert.EqualError(t, err, `a unit weight needs a unit ("0.4"); write "0.4 g/m" or "0.4 lb/in"`)
+	_, err = unit.ParseLinearDensity("0.4")
+	assert.EqualError(t, err, `a linear density needs a unit ("0.4"); write "0.4 g/m" or "0.4 lb/in"`)
 	_, err = unit.ParseAngle("12")
 	assert.EqualError(t, err, `an angle needs a unit ("12"); write "12 deg"`)
 	_, err = unit.ParseAngle("12 dog")

@@ -1,5 +1,5 @@
 // Package unit holds the quantities that a builder may give in several units:
-// lengths, masses, forces, unit weights and angles. It defines the units,
+// lengths, masses, forces, linear densities and angles. It defines the units,
 // reads them from text and prints them.
 //
 // A quantity is a float64 in SI base units: metres, kilograms, newtons,
@@ -21,8 +21,8 @@ type Mass float64
 // Force is a force in newtons.
 type Force float64
 
-// UnitWeight is a mass per length in kilograms per metre.
-type UnitWeight float64
+// LinearDensity is a mass per length in kilograms per metre.
+type LinearDensity float64
 
 // MM gives the length of x millimetres.
 func MM(x float64) Length { return Length(x / 1000) }
@@ -54,8 +54,8 @@ func (f Force) Lbf() float64 { return float64(f) / PoundForce }
 // Kgf gives the force in kilograms-force.
 func (f Force) Kgf() float64 { return float64(f) / KilogramForce }
 
-// GramsPerMetre gives the unit weight in g/m.
-func (w UnitWeight) GramsPerMetre() float64 { return float64(w) * 1000 }
+// GramsPerMetre gives the linear density in g/m.
+func (w LinearDensity) GramsPerMetre() float64 { return float64(w) * 1000 }
 
-// PoundsPerInch gives the unit weight in lb/in.
-func (w UnitWeight) PoundsPerInch() float64 { return float64(w) / PoundPerInch }
+// PoundsPerInch gives the linear density in lb/in.
+func (w LinearDensity) PoundsPerInch() float64 { return float64(w) / PoundPerInch }

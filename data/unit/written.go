@@ -8,7 +8,7 @@ import (
 
 // Quantity is what can be written in several units.
 type Quantity interface {
-	Length | Mass | Force | UnitWeight
+	Length | Mass | Force | LinearDensity
 }
 
 // Written is how a quantity was written down, so that messages can speak of it
@@ -91,8 +91,8 @@ func kindOf[T Quantity]() kind {
 		return masses
 	case Force:
 		return forces
-	case UnitWeight:
-		return unitWeights
+	case LinearDensity:
+		return linearDensities
 	}
 	return lengths
 }

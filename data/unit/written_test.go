@@ -35,7 +35,7 @@ func TestWrittenTellsWhatWasGiven(t *testing.T) {
 	}
 	assert.Equal(t, "7 lb", unit.Form[unit.Mass]("7", "lb").Text(7*unit.Pound, 0))
 	assert.Equal(t, "17 lbf", unit.Form[unit.Force]("17 lb", "").Text(17*unit.PoundForce, 0))
-	assert.Equal(t, "0.4 g/m", unit.Form[unit.UnitWeight]("0.4 g/m", "").Text(0.4e-3, 0))
+	assert.Equal(t, "0.4 g/m", unit.Form[unit.LinearDensity]("0.4 g/m", "").Text(0.4e-3, 0))
 }
 
 // A reckoned value is no finer than it is known.

@@ -9,7 +9,7 @@ import (
 
 // Fan draws a layout. The origin is where the nut line crosses the centreline;
 // see the package comment for the axes. It fails on a list in o of another
-// length than there are strings and on set-backs that fan.Saddles refuses.
+// length than there are strings and on compensations that fan.Saddles refuses.
 func Fan(l *fan.Layout, o Options) (Drawing, error) {
 	if err := o.check(l); err != nil {
 		return Drawing{}, err

@@ -117,7 +117,7 @@ func TestSaddlePoints(t *testing.T) {
 	require.Len(t, points, 6)
 	for i, s := range l.Strings {
 		end := draw.Point{X: s.Saddle.X, Y: -s.Saddle.Y}
-		middle := (o.SetBacks[i].LoMM + o.SetBacks[i].HiMM) / 2
+		middle := (o.Compensations[i].LoMM + o.Compensations[i].HiMM) / 2
 		assert.InDelta(t, middle, math.Hypot(points[i].X-end.X, points[i].Y-end.Y), tolMM, "string %d stands back", s.Number)
 		assert.Greater(t, points[i].X, end.X, "string %d stands behind", s.Number)
 	}
@@ -203,11 +203,11 @@ func TestDateOnlyWhenGiven(t *testing.T) {
 
 func TestWrongLists(t *testing.T) {
 	l := trial.Layout(t, "six")
-	_, err := draw.Fan(l, draw.Options{Strings: make([]draw.StringWords, 5), SetBacks: make([]*fan.SetBack, 7)})
+	_, err := draw.Fan(l, draw.Options{Strings: make([]draw.StringWords, 5), Compensations: make([]*fan.Compensation, 7)})
 	require.Error(t, err)
 	assert.Equal(t, "drawing: wrong number of string names (\"5\"); give one for each of the 6 strings\n"+
-		"drawing: wrong number of set-backs (\"7\"); give one for each of the 6 strings", err.Error())
-	_, err = draw.Fan(l, draw.Options{SetBacks: []*fan.SetBack{nil, nil, {LoMM: math.NaN()}, nil, nil, nil}})
+		"drawing: wrong number of compensations (\"7\"); give one for each of the 6 strings", err.Error())
+	_, err = draw.Fan(l, draw.Options{Compensations: []*fan.Compensation{nil, nil, {LoMM: math.NaN()}, nil, nil, nil}})
 	assert.Error(t, err)
 }
 

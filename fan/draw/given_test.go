@@ -59,13 +59,13 @@ func TestDotsOutOfRange(t *testing.T) {
 	}
 }
 
-// A string without a set-back does not take the others' away: its own point is
+// A string without a compensation does not take the others' away: its own point is
 // a ring on the theoretical line, without a cross, and named.
-func TestOneSetBackNotKnown(t *testing.T) {
+func TestOneCompensationNotKnown(t *testing.T) {
 	l := trial.Layout(t, "six")
 	o := trial.Options(l)
 	whole := ringsOf(drawn(t, l, o), draw.LayerSaddles)
-	o.SetBacks[2] = nil
+	o.Compensations[2] = nil
 	r := drawn(t, l, o)
 	require.Len(t, whole, 1)
 	for radius, points := range ringsOf(r, draw.LayerSaddles) {
@@ -85,7 +85,7 @@ func TestOneSetBackNotKnown(t *testing.T) {
 	}
 	named := 0
 	for _, words := range r.Texts(draw.LayerLabels) {
-		if strings.HasSuffix(words, " · set-back not known") {
+		if strings.HasSuffix(words, " · compensation not known") {
 			named++
 			assert.Regexp(t, "^3 · ", words)
 		}

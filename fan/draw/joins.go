@@ -21,13 +21,13 @@ func (s *sketch) joins() []Line {
 	}
 	out = slices.DeleteFunc(out, s.besideSquare)
 	last := lines[len(lines)-1]
-	heel := s.layout.Board().HeelEnd
+	bodyEnd := s.layout.Board().BodyEnd
 	end := Line{A: Point{s.endX + 10, last.A.Y}, B: Point{s.endX + 10, last.B.Y}}
 	if s.shows(LayerSaddles) {
 		saddle := s.layout.Saddle
 		end = s.across(saddle.Bass, saddle.Treble, JoinStroke)
 	}
-	behind := s.across(heel.Bass, heel.Treble, JoinStroke)
+	behind := s.across(bodyEnd.Bass, bodyEnd.Treble, JoinStroke)
 	if behind.A.X < end.A.X && behind.B.X < end.B.X {
 		out = append(out, between(behind, end)...)
 	}

@@ -28,10 +28,10 @@ type Options struct {
 	Unit unit.LengthUnit
 	// Strings names the strings, string 1 first; nil for numbers alone.
 	Strings []StringWords
-	// SetBacks are the saddles' set-backs, string 1 first; nil when none is
+	// Compensations are the saddles' compensations, string 1 first; nil when none is
 	// known. A nil one is not known: its saddle point is drawn on the theoretical
 	// line, as a ring without a cross, and named so.
-	SetBacks []*fan.SetBack
+	Compensations []*fan.Compensation
 	// Dots say which frets carry dots; nil for those of fan.CommonDots.
 	Dots *Dots
 }
@@ -92,7 +92,7 @@ func (o Options) check(l *fan.Layout) error {
 		}
 	}
 	count("string names", len(o.Strings))
-	count("set-backs", len(o.SetBacks))
+	count("compensations", len(o.Compensations))
 	if o.Dots != nil {
 		o.Dots.check(&faults)
 	}

@@ -16,15 +16,15 @@ const (
 )
 
 // saddles draws the theoretical saddle line, and every saddle point with the
-// range of its set-back. It settles where the string lines end.
+// range of its compensation. It settles where the string lines end.
 func (s *sketch) saddles() error {
-	setBacks := make([]fan.SetBack, len(s.layout.Strings))
-	for i, known := range s.o.SetBacks {
+	compensations := make([]fan.Compensation, len(s.layout.Strings))
+	for i, known := range s.o.Compensations {
 		if known != nil {
-			setBacks[i] = *known
+			compensations[i] = *known
 		}
 	}
-	all, err := s.layout.Saddles(setBacks)
+	all, err := s.layout.Saddles(compensations)
 	if err != nil || !s.shows(LayerSaddles) {
 		return err
 	}
@@ -37,22 +37,22 @@ func (s *sketch) saddles() error {
 	}
 	s.endX = math.Max(s.endX, math.Max(line.A.X, line.B.X))
 	for i, p := range all.Points {
-		s.saddlePoint(p, s.setBack(i) != nil)
+		s.saddlePoint(p, s.compensation(i) != nil)
 	}
 	return nil
 }
 
-// setBack is string i's set-back, nil when it is not known.
-func (s *sketch) setBack(i int) *fan.SetBack {
-	if s.o.SetBacks == nil {
+// compensation is string i's compensation, nil when it is not known.
+func (s *sketch) compensation(i int) *fan.Compensation {
+	if s.o.Compensations == nil {
 		return nil
 	}
-	return s.o.SetBacks[i]
+	return s.o.Compensations[i]
 }
 
 // saddlePoint rings and crosses one saddle point; a heavier stroke along the
-// string runs from the least to the greatest set-back. A theoretical point, of
-// a string whose set-back is not known, has no cross: nothing is drilled there.
+// string runs from the least to the greatest compensation. A theoretical point, of
+// a string whose compensation is not known, has no cross: nothing is drilled there.
 func (s *sketch) saddlePoint(p fan.SaddlePoint, known bool) {
 	at, least, most := s.at(p.At), s.at(p.Least), s.at(p.Most)
 	s.add(LayerSaddles, Circle{Centre: at, RadiusMM: saddleRingMM, Stroke: SaddleStroke})
@@ -63,7 +63,7 @@ func (s *sketch) saddlePoint(p fan.SaddlePoint, known bool) {
 	s.add(LayerSaddles,
 		Line{A: Point{at.X, at.Y + saddleCrossMM}, B: Point{at.X, at.Y - saddleCrossMM}, Stroke: SaddleStroke},
 		Line{A: Point{at.X - saddleCrossMM, at.Y}, B: Point{at.X + saddleCrossMM, at.Y}, Stroke: SaddleStroke})
-	if p.SetBack.HiMM > p.SetBack.LoMM {
+	if p.Compensation.HiMM > p.Compensation.LoMM {
 		s.add(LayerSaddles, Line{A: least, B: most, Stroke: NutStroke})
 	}
 }
@@ -82,7 +82,7 @@ func (s *sketch) strings() {
 }
 
 // nameString writes number and note before the nut, and number, note, gauge and
-// set-back on the line between the board and the saddle.
+// compensation on the line between the board and the saddle.
 func (s *sketch) nameString(i int, line Line) {
 	height := math.Min(wordsMM, 0.55*s.closest(i))
 	short := fmt.Sprint(s.layout.Strings[i].Number)
@@ -108,16 +108,16 @@ func (s *sketch) nameString(i int, line Line) {
 	}
 	s.add(LayerLabels, Text{
 		At: start, HeightMM: height, AngleRad: line.tilt(), RoomMM: to - from,
-		Body: join(" · ", long, s.setBackWords(i)),
+		Body: join(" · ", long, s.compensationWords(i)),
 	})
 }
 
-// setBackWords says a string's set-back, or that its saddle point is the
+// compensationWords says a string's compensation, or that its saddle point is the
 // theoretical one.
-func (s *sketch) setBackWords(i int) string {
-	b := s.setBack(i)
+func (s *sketch) compensationWords(i int) string {
+	b := s.compensation(i)
 	if b == nil {
-		return "set-back not known"
+		return "compensation not known"
 	}
 	lo, hi := s.length(b.LoMM, 1), s.length(b.HiMM, 1)
 	if lo == hi {

@@ -67,7 +67,7 @@ var keyed = []struct {
 	{BlankStroke, "blank"},
 	{CentreStroke, "centreline"},
 	{StringStroke, "string line"},
-	{NutStroke, "nut line, set-back"},
+	{NutStroke, "nut line, compensation"},
 	{SaddleStroke, "saddle line, saddle point"},
 	{SquareStroke, "square to the centreline"},
 	{DotStroke, "position dot"},

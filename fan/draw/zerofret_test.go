@@ -14,7 +14,7 @@ import (
 // A router cuts what lies on the slots' layer, so the zero fret's slot must.
 func TestZeroFretIsDrawnAsASlot(t *testing.T) {
 	s := trial.Layout(t, "six").Spec
-	s.ZeroFret, s.NutSeatMM = true, 8
+	s.ZeroFret, s.NutShelfMM = true, 8
 	l, err := fan.New(s)
 	require.NoError(t, err)
 	d, err := draw.Fan(l, draw.Options{Hide: []draw.LayerName{draw.LayerNut}})

@@ -89,7 +89,7 @@ func TestANutAndItsReadingMayBothBeWrong(t *testing.T) {
 // Lines drawn too far apart make both diagonals longer.
 func TestSpanShowsInBothDiagonals(t *testing.T) {
 	l := layout(t)
-	wide := layout(t, func(s *fan.Spec) { s.NutSpanMM, s.SaddleSpanMM = 53, 72 })
+	wide := layout(t, func(s *fan.Spec) { s.NutSpreadMM, s.SaddleSpreadMM = 53, 72 })
 	s, rng := shop{ruler: 0.1, caliper: 0.05}, rand.New(rand.NewPCG(43, 44))
 	readings := s.measureAll(s.draw(wide, rng), wide, rng)
 	report := check(t, l, readings, s.options())

@@ -15,7 +15,7 @@ import (
 func layout(t testing.TB, change ...func(*fan.Spec)) *fan.Layout {
 	t.Helper()
 	s := fan.DefaultSpec()
-	s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 700, 650, 43, 62
+	s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 700, 650, 43, 62
 	for _, f := range change {
 		f(&s)
 	}

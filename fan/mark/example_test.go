@@ -69,7 +69,7 @@ nut offset,,,16.65,0.05
 
 func exampleLayout() *fan.Layout {
 	s := fan.DefaultSpec()
-	s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 700, 650, 43, 62
+	s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 700, 650, 43, 62
 	l, err := fan.New(s)
 	if err != nil {
 		panic(err)
@@ -146,7 +146,7 @@ func ExampleSettingOut() {
 	// Output:
 	// String lines
 	//   21.35 mm out from the centreline on the nut end's base line
-	//   28.90 mm out from the centreline on the heel end's base line
+	//   28.90 mm out from the centreline on the body end's base line
 	// Bass nut mark and nut line
 	//   3.35 mm along the bass line from the nut end's base line to the bass nut mark
 	// Marks on the bass line

@@ -12,10 +12,10 @@ func (d desk) centreline() Task {
 	return Task{
 		Title: "Centreline and base lines",
 		Do: "True one long edge of the blank and draw the centreline parallel to it: every square in this list is laid against that edge. " +
-			"Square one base line across at the nut end and one at the heel end, and leave both standing until the last slot is sawn. " +
+			"Square one base line across at the nut end and one at the body end, and leave both standing until the last slot is sawn. " +
 			"The nut line is to cross the centreline at the place given.",
 		Figures: []Figure{
-			d.length("from the nut end's base line to the heel end's", d.blank.LengthMM),
+			d.length("from the nut end's base line to the body end's", d.blank.LengthMM),
 			d.length("from the nut end's base line to where the nut line crosses the centreline", -d.blank.MinX),
 			d.length("width wanted on the bass side of the centreline", d.blank.MaxY),
 			d.length("width wanted on the treble side", -d.blank.MinY),
@@ -32,7 +32,7 @@ func (d desk) stringLines() Task {
 			"the bass string line and the treble string line.",
 		Figures: []Figure{
 			d.length("out from the centreline on the nut end's base line", lineAt(bass, d.blank.MinX)),
-			d.length("out from the centreline on the heel end's base line", lineAt(bass, d.blank.MaxX)),
+			d.length("out from the centreline on the body end's base line", lineAt(bass, d.blank.MaxX)),
 		},
 	}
 }

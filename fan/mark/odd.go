@@ -11,8 +11,8 @@ const (
 	watchTolerance = iota
 	watchToleranceCents
 	watchOffsetTolerance
-	watchRulerStep
-	watchCaliperStep
+	watchRulerResolution
+	watchCaliperResolution
 	watchZero
 )
 
@@ -26,9 +26,9 @@ var watched = [...]odd.Usual{
 		Check: checkUnit, Source: "judgement: 2 cents unless given; about 6 is heard between two notes"},
 	watchOffsetTolerance: {Quantity: "tolerance of the nut offset", Measure: odd.Millimetres, Low: 0.05, High: 2,
 		Check: checkUnit, Source: "judgement: 0.5 mm unless given"},
-	watchRulerStep: {Quantity: "step of the ruler on marks", Measure: odd.Millimetres, Low: 0.1, High: 1.6,
+	watchRulerResolution: {Quantity: "step of the ruler on marks", Measure: odd.Millimetres, Low: 0.1, High: 1.6,
 		Check: "what is the distance between two of its lines?", Source: "0.5 or 1 mm, 1/64 to 1/16 in (common practice, no source)"},
-	watchCaliperStep: {Quantity: "step of the calipers on marks", Measure: odd.Millimetres, Low: 0.005, High: 0.5,
+	watchCaliperResolution: {Quantity: "step of the calipers on marks", Measure: odd.Millimetres, Low: 0.005, High: 0.5,
 		Check: "is the unit right? calipers show 0.01 mm or 0.0005 in", Source: "judgement: 0.01 to 0.1 mm shown, less trusted on drawn marks"},
 	watchZero: {Quantity: "zero error", Measure: odd.Millimetres, Low: 0, High: 1,
 		Check: checkUnit, Source: "judgement: a worn ruler's end is half a millimetre short"},
@@ -49,8 +49,8 @@ func (o Options) Odd() odd.List {
 	look(watchTolerance, "tolerance", o.Tolerance.MM)
 	look(watchToleranceCents, "tolerance_cents", o.Tolerance.Cents)
 	look(watchOffsetTolerance, "nut_offset_tolerance", o.OffsetToleranceMM)
-	look(watchRulerStep, "ruler_step", o.Ruler.StepMM)
-	look(watchCaliperStep, "caliper_step", o.Caliper.StepMM)
+	look(watchRulerResolution, "ruler_resolution", o.Ruler.StepMM)
+	look(watchCaliperResolution, "caliper_resolution", o.Caliper.StepMM)
 	look(watchZero, "ruler_zero", o.Ruler.ZeroMM)
 	look(watchZero, "caliper_zero", o.Caliper.ZeroMM)
 	return out

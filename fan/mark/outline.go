@@ -16,16 +16,16 @@ func (d desk) boardEdges() Task {
 	if spec.MarginBassMM == spec.MarginTrebleMM {
 		t.Figures = append(t.Figures,
 			edge("either edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginBassMM),
-			edge("either edge, out from the centreline on the heel end's base line", d.blank.MaxX, spec.MarginBassMM))
+			edge("either edge, out from the centreline on the body end's base line", d.blank.MaxX, spec.MarginBassMM))
 	} else {
 		t.Figures = append(t.Figures,
 			edge("bass edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginBassMM),
-			edge("bass edge, out from the centreline on the heel end's base line", d.blank.MaxX, spec.MarginBassMM),
+			edge("bass edge, out from the centreline on the body end's base line", d.blank.MaxX, spec.MarginBassMM),
 			edge("treble edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginTrebleMM),
-			edge("treble edge, out from the centreline on the heel end's base line", d.blank.MaxX, spec.MarginTrebleMM))
+			edge("treble edge, out from the centreline on the body end's base line", d.blank.MaxX, spec.MarginTrebleMM))
 	}
-	if spec.NutSeatMM > 0 {
-		t.Figures = append(t.Figures, d.length("nut end behind the nut line, square to it", spec.NutSeatMM))
+	if spec.NutShelfMM > 0 {
+		t.Figures = append(t.Figures, d.length("nut end behind the nut line, square to it", spec.NutShelfMM))
 	}
 	last := d.l.Frets[spec.Frets].Slot
 	return d.heelFigures(t, math.Hypot(board.Corners[1].X-last.Bass.X, board.Corners[1].Y-last.Bass.Y),
@@ -36,25 +36,25 @@ func (d desk) heelFigures(t Task, bass, treble float64) Task {
 	outer, last := d.l.Strings[len(d.l.Strings)-1], d.l.Frets[len(d.l.Frets)-1].Line
 	margins := d.l.Spec.MarginBassMM + d.l.Spec.MarginTrebleMM
 	t.Figures = append(t.Figures,
-		d.length("along the bass edge from the last slot to the heel end", bass),
-		d.length("along the treble edge from the last slot to the heel end", treble),
+		d.length("along the bass edge from the last slot to the body end", bass),
+		d.length("along the treble edge from the last slot to the body end", treble),
 		d.length("check: the board's width, square across, where the nut line crosses the centreline", 2*lineAt(outer, 0)+margins),
 		d.length("check: the same where the last fret crosses it", 2*lineAt(outer, last.CrossMM)+margins))
 	return t
 }
 
-// endsText says how nut end and heel end run.
+// endsText says how nut end and body end run.
 func (d desk) endsText() string {
 	nut := "The nut line is the board's end."
 	switch {
 	case d.l.Spec.ZeroFret:
 		nut = "The zero fret stands on the nut line. The board goes on behind it, its nut end parallel to the nut line; " +
 			"the nut stands there, clear of the fret, and only spaces the strings."
-	case d.l.Spec.NutSeatMM > 0:
+	case d.l.Spec.NutShelfMM > 0:
 		nut = "The nut end runs parallel to the nut line, behind it by the nut's seat."
 	}
-	if d.l.Spec.HeelSquare {
-		return nut + " The heel end stands square to the centreline."
+	if d.l.Spec.BodyEndSquare {
+		return nut + " The body end stands square to the centreline."
 	}
-	return nut + " The heel end runs parallel to the last fret."
+	return nut + " The body end runs parallel to the last fret."
 }

@@ -82,7 +82,7 @@ func TestRoundedStepsSumToRoundedPositions(t *testing.T) {
 			s.TrebleMM, s.BassMM = treble, treble+rapid.Float64Range(0, 60).Draw(rt, "difference")
 			s.Frets = rapid.IntRange(1, 27).Draw(rt, "frets")
 			s.Neutral.Fret = math.Min(7, float64(s.Frets))
-			s.SaddleSpanMM = 70
+			s.SaddleSpreadMM = 70
 		})
 		list, err := mark.SettingOut(l, mark.Bench{Resolution: r})
 		require.NoError(rt, err)

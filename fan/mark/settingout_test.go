@@ -190,7 +190,7 @@ func TestBoardEdges(t *testing.T) {
 	}{
 		{"as usual", func(*fan.Spec) {}, 4},
 		{"unlike margins, a seat, a square heel", func(s *fan.Spec) {
-			s.MarginBassMM, s.MarginTrebleMM, s.NutSeatMM, s.HeelSquare = 4, 3, 5, true
+			s.MarginBassMM, s.MarginTrebleMM, s.NutShelfMM, s.BodyEndSquare = 4, 3, 5, true
 		}, 5},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -199,9 +199,9 @@ func TestBoardEdges(t *testing.T) {
 			blank, corners := l.Blank(), l.Board().Corners
 			figures := task.Figures[:len(task.Figures)-c.last]
 			figure := func(i int) float64 { return figures[i%len(figures)].Length.ExactMM }
-			on := func(corner fan.Point, nut, heel float64) {
+			on := func(corner fan.Point, nut, bodyEnd float64) {
 				u := (corner.X - blank.MinX) / (blank.MaxX - blank.MinX)
-				assert.InDelta(t, math.Abs(corner.Y), nut+u*(heel-nut), 1e-9)
+				assert.InDelta(t, math.Abs(corner.Y), nut+u*(bodyEnd-nut), 1e-9)
 			}
 			for _, p := range corners[:2] {
 				on(p, figure(0), figure(1))
@@ -219,7 +219,7 @@ func TestBoardEdges(t *testing.T) {
 			slot := l.Frets[24].Slot
 			assert.InDelta(t, corners[1].X, slot.Bass.X+along*rest[0].Length.ExactMM, 1e-9)
 			assert.InDelta(t, corners[2].X, slot.Treble.X+along*rest[1].Length.ExactMM, 1e-9)
-			assert.InDelta(t, l.Spec.NutSpanMM+l.Spec.MarginBassMM+l.Spec.MarginTrebleMM, rest[2].Length.ExactMM, 1e-9)
+			assert.InDelta(t, l.Spec.NutSpreadMM+l.Spec.MarginBassMM+l.Spec.MarginTrebleMM, rest[2].Length.ExactMM, 1e-9)
 			assert.Greater(t, rest[3].Length.ExactMM, rest[2].Length.ExactMM)
 		})
 	}

@@ -12,8 +12,8 @@ import (
 
 func TestZeroFretIsSetOut(t *testing.T) {
 	s := fan.DefaultSpec()
-	s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 686, 648, 43, 62
-	s.ZeroFret, s.NutSeatMM = true, 8
+	s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 686, 648, 43, 62
+	s.ZeroFret, s.NutShelfMM = true, 8
 	l, err := fan.New(s)
 	require.NoError(t, err)
 	r, err := mark.ParseResolution("0.01 mm")

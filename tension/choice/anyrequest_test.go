@@ -46,13 +46,13 @@ func anyRequest(seed uint64) choice.Request {
 	}
 	req.By = choice.Combining(r.IntN(2))
 	req.Ordering = !one(4)
-	req.Neck.Strings, req.Neck.NutSpanMM, req.Neck.SaddleSpanMM = n, 7*float64(n-1), 10.5*float64(n-1)
+	req.Neck.Strings, req.Neck.NutSpreadMM, req.Neck.SaddleSpreadMM = n, 7*float64(n-1), 10.5*float64(n-1)
 	req.Neck.Neutral = fan.Neutral{Fret: within(0, 24), Bridge: one(10)}
 	req.BassMM, req.TrebleMM = span(within(640, 700), 720, 8)[:3], span(within(600, 640), 700, 6)[:4]
-	req.Tails, req.SaddleHeightM = make([]tension.Tails, n), make([]float64, n)
+	req.Tails, req.ActionM = make([]tension.Tails, n), make([]float64, n)
 	for i := range n {
 		req.Tails[i] = tension.Tails{NutM: within(0, 0.1), SaddleM: within(0, 0.1)}
-		req.SaddleHeightM[i] = within(0.001, 0.003)
+		req.ActionM[i] = within(0.001, 0.003)
 	}
 	f := &req.Feel
 	f.BendCents, f.BendFrets = within(50, 250), []float64{float64(1 + r.IntN(8)), float64(9 + r.IntN(15))}
@@ -62,19 +62,19 @@ func anyRequest(seed uint64) choice.Request {
 			f.BendStrings = append(f.BendStrings, i+1)
 		}
 	}
-	f.Weights = choice.Weights{Tension: within(0.1, 2), Push: within(0, 2), Overtone: within(0, 1)}
+	f.Weights = choice.Weights{Tension: within(0.1, 2), BendingForce: within(0, 2), Overtone: within(0, 1)}
 	if one(2) {
 		f.Tension = choice.Target{Source: choice.Stated, Values: []float64{within(40, 110)}}
 	}
 	for _, limit := range []*float64{
-		&req.Limits.OvertoneRiseCents, &req.Limits.LeastTensionN, &req.Limits.MostTensionN, &req.Limits.MostPushN,
+		&req.Limits.InharmonicityCents, &req.Limits.LeastTensionN, &req.Limits.MostTensionN, &req.Limits.MostBendingForceN,
 		&req.Limits.SaddleTravelM, &req.Limits.BreakingOpen, &req.Limits.BreakingBent,
 	} {
 		if one(2) {
 			*limit = 0
 		}
 	}
-	req.Limits.DifferenceMM, req.Limits.FretSlantRad, req.Limits.SaddleSlantRad, req.Limits.FirstStepMM, req.Limits.Blanks = 0, 0, 0, 0, nil
+	req.Limits.DifferenceMM, req.Limits.FretSlantRad, req.Limits.SaddleSlantRad, req.Limits.NutToFret1MM, req.Limits.Blanks = 0, 0, 0, 0, nil
 	return req
 }
 

@@ -7,13 +7,13 @@ import "math"
 // order of a ladder.
 type seatCosts [][]float64
 
-// ladder is the stock that may be chosen, sorted by unit weight, lightest
+// ladder is the stock that may be chosen, sorted by linear density, lightest
 // first, equal weights by label.
 type ladder struct {
 	stock []int     // index into the request's stock
-	w     []float64 // unit weight, kg/m
+	w     []float64 // linear density, kg/m
 	plain []bool
-	// end[k] is one past the last rung of the same unit weight as rung k.
+	// end[k] is one past the last rung of the same linear density as rung k.
 	end []int
 }
 
@@ -51,7 +51,7 @@ func newLadderSearch(strings, rungs int) *ladderSearch {
 // on rung k is its own contribution plus the least total of the string before
 // over all rungs that may stand on its treble side, and those are the rungs no
 // heavier than k, only the plain ones of them when k is plain. The running
-// minima over rungs sorted by unit weight give each in one step. Of equal
+// minima over rungs sorted by linear density give each in one step. Of equal
 // totals the lighter rung is taken.
 //
 // Source: ours, Bellman's principle of optimality on a chain.

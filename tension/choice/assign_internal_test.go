@@ -163,7 +163,7 @@ func TestFrontAgainstComparingEveryPair(t *testing.T) {
 		for i := range rapid.IntRange(1, 40).Draw(t, "pairs") {
 			p := point{bass: i}
 			p.tension = float64(rapid.IntRange(0, 6).Draw(t, "tension"))
-			p.push = float64(rapid.IntRange(0, 6).Draw(t, "push"))
+			p.bendingForce = float64(rapid.IntRange(0, 6).Draw(t, "bending force"))
 			p.difference = float64(rapid.IntRange(0, 6).Draw(t, "difference"))
 			all = append(all, p)
 			f.offer(p)

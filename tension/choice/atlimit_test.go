@@ -38,10 +38,12 @@ func TestALimitHoldsUpToItself(t *testing.T) {
 	strained := each(bent, func(i int) float64 {
 		return share(i, math.Max(own.bend(t, i, 5).TensionN, own.bend(t, i, 12).TensionN))
 	})
-	pushes := each(bent, func(i int) float64 { return math.Max(own.bend(t, i, 5).PushN, own.bend(t, i, 12).PushN) })
-	// A saddle needs its greatest set-back and a millimetre at both ends.
+	pushes := each(bent, func(i int) float64 {
+		return math.Max(own.bend(t, i, 5).BendingForceN, own.bend(t, i, 12).BendingForceN)
+	})
+	// A saddle needs its greatest compensation and a millimetre at both ends.
 	travels := each(all, func(i int) float64 {
-		_, hi, err := tension.SetBack(own.wires[i], own.lengthM(i), own.freq[i], req.SaddleHeightM[i], req.Tails[i])
+		_, hi, err := tension.Compensation(own.wires[i], own.lengthM(i), own.freq[i], req.ActionM[i], req.Tails[i])
 		require.NoError(t, err)
 		return hi + 2e-3
 	})
@@ -58,11 +60,11 @@ func TestALimitHoldsUpToItself(t *testing.T) {
 		{"least tension", choice.LeastTension, slices.Min(open), -1, farthest(all, open, -1), func(l *choice.Limits, x float64) { l.LeastTensionN = x }},
 		{"breaking, open", choice.BreakingOpen, slices.Max(shares), 1, farthest(all, shares, 1), func(l *choice.Limits, x float64) { l.BreakingOpen = x }},
 		{"breaking, bent", choice.BreakingBent, slices.Max(strained), 1, farthest(bent, strained, 1), func(l *choice.Limits, x float64) { l.BreakingBent = x }},
-		{"push", choice.MostPush, slices.Max(pushes), 1, farthest(bent, pushes, 1), func(l *choice.Limits, x float64) { l.MostPushN = x }},
+		{"bending force", choice.MostBendingForce, slices.Max(pushes), 1, farthest(bent, pushes, 1), func(l *choice.Limits, x float64) { l.MostBendingForceN = x }},
 		{"saddle travel", choice.SaddleTravel, slices.Max(travels), 1, farthest(all, travels, 1), func(l *choice.Limits, x float64) { l.SaddleTravelM = x }},
-		{"overtone rise", choice.OvertoneRise, own.rise(), 1, 7, func(l *choice.Limits, x float64) { l.OvertoneRiseCents = x }},
+		{"inharmonicity", choice.Inharmonicity, own.rise(), 1, 7, func(l *choice.Limits, x float64) { l.InharmonicityCents = x }},
 		{"difference", choice.Difference, 50, 1, 0, func(l *choice.Limits, x float64) { l.DifferenceMM = x }},
-		{"first step", choice.FirstStep, 700 * (1 - math.Pow(2, -1.0/12)), 1, 0, func(l *choice.Limits, x float64) { l.FirstStepMM = x }},
+		{"first step", choice.NutToFret1, 700 * (1 - math.Pow(2, -1.0/12)), 1, 0, func(l *choice.Limits, x float64) { l.NutToFret1MM = x }},
 		{"saddle slant", choice.SaddleSlant, math.Atan(own.neck.SaddleTan()), 1, 0, func(l *choice.Limits, x float64) { l.SaddleSlantRad = x }},
 		{"nut and fret slant", choice.FretSlant, math.Max(math.Atan(-own.neck.NutTan()), math.Atan(own.neck.TanSlant(24))), 1, 0,
 			func(l *choice.Limits, x float64) { l.FretSlantRad = x }},

@@ -30,14 +30,14 @@ func workload(step float64) choice.Request {
 	ref.BassMM, ref.TrebleMM = 648, 648
 	like := choice.Target{Source: choice.LikeReference}
 	wanted := neck()
-	wanted.Strings, wanted.NutSpanMM, wanted.SaddleSpanMM = 8, 50, 73
+	wanted.Strings, wanted.NutSpreadMM, wanted.SaddleSpreadMM = 8, 50, 73
 	return choice.Request{
 		Cases: []choice.Case{{Name: "F#", FreqsHz: hz(64, 59, 55, 50, 45, 40, 35, 30), Weight: 1}},
 		Stock: s, Ordering: true, Neck: wanted,
 		BassMM: span(640, 740, step), TrebleMM: span(600, 680, step),
-		Tails: sameTails(8), SaddleHeightM: heights(8),
+		Tails: sameTails(8), ActionM: heights(8),
 		Feel: choice.Feel{
-			Tension: like, Push: like, Overtone: like,
+			Tension: like, BendingForce: like, Overtone: like,
 			BendCents: 200, BendFrets: []float64{5, 12}, Weights: choice.DefaultWeights(),
 		},
 		Reference: &choice.Reference{
@@ -45,9 +45,9 @@ func workload(step float64) choice.Request {
 			Gauges: indexes(s, "p10", "p13", "p17", "w26", "w36", "w46"),
 		},
 		Limits: choice.Limits{
-			DifferenceMM: 120, FretSlantRad: 0.6, SaddleSlantRad: 0.75, FirstStepMM: 42, OvertoneRiseCents: 90,
+			DifferenceMM: 120, FretSlantRad: 0.6, SaddleSlantRad: 0.75, NutToFret1MM: 42, InharmonicityCents: 90,
 			Blanks:       []fan.Offer{{LengthMM: 700, WidthMM: 90, ThicknessMM: 8}},
-			BreakingOpen: 0.75, BreakingBent: 0.9, LeastTensionN: 35, MostTensionN: 160, MostPushN: 25, SaddleTravelM: 0.016,
+			BreakingOpen: 0.75, BreakingBent: 0.9, LeastTensionN: 35, MostTensionN: 160, MostBendingForceN: 25, SaddleTravelM: 0.016,
 		},
 	}
 }

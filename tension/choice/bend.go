@@ -108,7 +108,7 @@ func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
 	}
 }
 
-func (p *Plan) newSeats() []seat {
+func (p *Plan) newPositions() []seat {
 	cases := len(p.req.Cases)
 	out := make([]seat, p.strings)
 	for i := range out {

@@ -14,7 +14,7 @@ import (
 // One best pair is sooner found than all that Search lists: a pair is given up
 // as soon as some of its strings cost more than the best pair so far does with
 // all. So the strings that mostly cost more come first: the lowest, which alone
-// has the overtone rise, and those with a bend. And the pairs of a coarse mesh
+// has the inharmonicity, and those with a bend. And the pairs of a coarse mesh
 // come first, so that a good one is known early.
 func (p *Plan) SearchBest() (best Candidate, dropped []Dropped, ok bool) {
 	return p.bestBy(min(runtime.GOMAXPROCS(0), 1+len(p.req.BassMM)*len(p.req.TrebleMM)/pairsApiece))

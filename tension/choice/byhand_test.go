@@ -52,7 +52,7 @@ func (p played) bend(t *testing.T, i int, fret float64) tension.Bend {
 	if !toBass {
 		slant = -slant
 	}
-	b, err := tension.Push(p.wires[i], tension.BendAt{
+	b, err := tension.BendingForce(p.wires[i], tension.BendAt{
 		LengthM: p.lengthM(i), FreqHz: p.freq[i], Fret: fret, Cents: p.cents, TanSlant: slant,
 		Tails: p.tails[i], ReachM: p.neck.ReachMM(i, fret, toBass) / 1000,
 	})
@@ -60,10 +60,10 @@ func (p played) bend(t *testing.T, i int, fret float64) tension.Bend {
 	return b
 }
 
-// rise is the overtone rise of the last string.
+// rise is the inharmonicity of the last string.
 func (p played) rise() float64 {
 	last := len(p.freq) - 1
-	return tension.OvertoneRiseCents(tension.Inharmonicity(p.wires[last], p.tension(last), p.lengthM(last)))
+	return tension.InharmonicityCents(tension.Inharmonicity(p.wires[last], p.tension(last), p.lengthM(last)))
 }
 
 // squareMean is the mean of the squared ln(value/target).
@@ -82,17 +82,17 @@ func sevenStrings() (choice.Request, []int) {
 	req := baritone()
 	req.Cases[0].FreqsHz = hz(64, 59, 55, 50, 45, 40, 35)
 	req.Neck.NutSpacing.Rule, req.Neck.SaddleSpacing.Rule = fan.EqualGaps, fan.EqualGaps
-	req.Tails, req.SaddleHeightM = sameTails(7), heights(7)
+	req.Tails, req.ActionM = sameTails(7), heights(7)
 	for i := range req.Tails {
 		req.Tails[i].NutM += 0.01 * float64(i)
-		req.SaddleHeightM[i] += 1e-4 * float64(i)
+		req.ActionM[i] += 1e-4 * float64(i)
 	}
 	req.BassMM, req.TrebleMM, req.Limits = []float64{700}, []float64{650}, choice.Limits{}
 	req.Reference.Neck.BassMM, req.Reference.Neck.TrebleMM = 660, 635
 	req.Reference.Tails[2].NutM = 0.1
 	req.Reference.FreqsHz = slices.Clone(standardE)
 	req.Feel.BendStrings, req.Feel.BendCents = []int{1, 4, 6}, 70
-	req.Feel.Weights = choice.Weights{Tension: 2, Push: 0.7, Overtone: 0.3}
+	req.Feel.Weights = choice.Weights{Tension: 2, BendingForce: 0.7, Overtone: 0.3}
 	return req, indexes(req.Stock, "p9", "p12", "p15", "w24", "w32", "w42", "w56")
 }
 
@@ -103,7 +103,7 @@ func TestADetailByHand(t *testing.T) {
 		how choice.Mapping
 		// like gives what string i of seven is like, of six values.
 		like func(i int, values []float64) float64
-		// rise is the stated overtone rise, 0 for the reference's.
+		// rise is the stated inharmonicity, 0 for the reference's.
 		rise float64
 	}{
 		"from the treble": {choice.FromTreble, func(i int, v []float64) float64 { return v[min(i, 5)] }, 0},
@@ -134,7 +134,7 @@ func TestADetailByHand(t *testing.T) {
 			r := req.Reference
 			ref := byHand(t, r.Neck, req.Stock, r.Gauges, r.FreqsHz, r.Tails, 70)
 
-			var refTension, wanted, tensions, wantedPush, pushes []float64
+			var refTension, wanted, tensions, wantedBendingForce, pushes []float64
 			for i := range r.FreqsHz {
 				refTension = append(refTension, ref.tension(i))
 			}
@@ -143,15 +143,15 @@ func TestADetailByHand(t *testing.T) {
 			}
 			for _, i := range []int{0, 3, 5} {
 				for k, fret := range []float64{5, 12} {
-					var refPush []float64
+					var refBendingForce []float64
 					for j := range r.FreqsHz {
-						refPush = append(refPush, ref.bend(t, j, fret).PushN)
+						refBendingForce = append(refBendingForce, ref.bend(t, j, fret).BendingForceN)
 					}
-					push, target := own.bend(t, i, fret).PushN, row.like(i, refPush)
-					pushes, wantedPush = append(pushes, push), append(wantedPush, target)
+					bendingForce, target := own.bend(t, i, fret).BendingForceN, row.like(i, refBendingForce)
+					pushes, wantedBendingForce = append(pushes, bendingForce), append(wantedBendingForce, target)
 					got := d.Strings[i].Cases[0].Bends[k]
-					assert.InEpsilon(t, target, got.TargetN, 1e-12, "wanted push of string %d at fret %v", i+1, fret)
-					assert.InEpsilon(t, push, got.Bend.PushN, 1e-12, "push of string %d at fret %v", i+1, fret)
+					assert.InEpsilon(t, target, got.TargetN, 1e-12, "wanted bending force of string %d at fret %v", i+1, fret)
+					assert.InEpsilon(t, bendingForce, got.Bend.BendingForceN, 1e-12, "bending force of string %d at fret %v", i+1, fret)
 				}
 			}
 			rise, target := own.rise(), ref.rise()
@@ -159,9 +159,9 @@ func TestADetailByHand(t *testing.T) {
 				target = row.rise
 			}
 			above := math.Max(0, math.Log(rise/target))
-			p2, q2 := squareMean(tensions, wanted), squareMean(pushes, wantedPush)
+			p2, q2 := squareMean(tensions, wanted), squareMean(pushes, wantedBendingForce)
 			assert.InEpsilon(t, 100*math.Sqrt(p2), d.TensionMisfit, 1e-10)
-			assert.InEpsilon(t, 100*math.Sqrt(q2), d.PushMisfit, 1e-10)
+			assert.InEpsilon(t, 100*math.Sqrt(q2), d.BendingForceMisfit, 1e-10)
 			assert.InDelta(t, 100*above, d.OvertoneMisfit, 1e-9)
 			assert.InEpsilon(t, 2*p2+0.7*q2+0.3*above*above, d.Score, 1e-10)
 			stringsByHand(t, req, set, own, d, wanted)
@@ -187,9 +187,9 @@ func stringsByHand(t *testing.T, req choice.Request, set []int, own played, d *c
 				assert.InEpsilon(t, own.bend(t, i, fret).TensionN/area/strength, c.Bends[k].Share, 1e-12, "breaking share of string %d, bent", i+1)
 			}
 		}
-		lo, hi, err := tension.SetBack(w, own.lengthM(i), own.freq[i], req.SaddleHeightM[i], req.Tails[i])
+		lo, hi, err := tension.Compensation(w, own.lengthM(i), own.freq[i], req.ActionM[i], req.Tails[i])
 		require.NoError(t, err)
-		assert.Equal(t, [2]float64{lo, hi}, s.SetBackM, "set-back of string %d", i+1)
+		assert.Equal(t, [2]float64{lo, hi}, s.CompensationM, "compensation of string %d", i+1)
 		all += c.TensionN
 		switch {
 		case i == 3:
@@ -198,7 +198,7 @@ func stringsByHand(t *testing.T, req choice.Request, set []int, own played, d *c
 			bassHalf += c.TensionN
 		}
 	}
-	assert.InEpsilon(t, own.rise(), d.Strings[6].Cases[0].RiseCents, 1e-12)
+	assert.InEpsilon(t, own.rise(), d.Strings[6].Cases[0].InharmonicityCents, 1e-12)
 	assert.InEpsilon(t, all, d.Totals[0].TensionN, 1e-12)
 	assert.InEpsilon(t, bassHalf, d.Totals[0].BassHalfN, 1e-12, "the middle string counts half")
 	assert.InEpsilon(t, all-bassHalf, d.Totals[0].TrebleHalfN, 1e-12)
@@ -206,7 +206,7 @@ func stringsByHand(t *testing.T, req choice.Request, set []int, own played, d *c
 	assert.InEpsilon(t, math.Atan(own.neck.NutTan()), d.NutSlantRad, 1e-12)
 	assert.InEpsilon(t, math.Atan(own.neck.TanSlant(24)), d.LastSlantRad, 1e-12)
 	assert.InEpsilon(t, math.Atan(own.neck.SaddleTan()), d.SaddleSlantRad, 1e-12)
-	assert.InEpsilon(t, 700*(1-math.Pow(2, -1.0/12)), d.FirstStepMM, 1e-12, "nut to fret 1 on the bass string")
+	assert.InEpsilon(t, 700*(1-math.Pow(2, -1.0/12)), d.NutToFret1MM, 1e-12, "nut to fret 1 on the bass string")
 }
 
 // A wound string's rise is only a lower bound, so that a wound reference says
@@ -241,7 +241,7 @@ func TestOvertonesOfLikeWithLike(t *testing.T) {
 			require.NoError(t, err)
 			d, err := plan.Detail(700, 650, set)
 			require.NoError(t, err)
-			rise := d.Strings[6].Cases[0].RiseCents
+			rise := d.Strings[6].Cases[0].InharmonicityCents
 			require.Greater(t, rise, target, "the rise must stand above the wanted one for this to say anything")
 			want := 0.0
 			if row.counts {

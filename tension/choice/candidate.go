@@ -16,10 +16,10 @@ type Candidate struct {
 	Score float64
 	// Misfits are 100 times the root mean square of ln(value/target), near
 	// enough a percentage; 0 for a term that is left out.
-	TensionMisfit, PushMisfit, OvertoneMisfit float64
+	TensionMisfit, BendingForceMisfit, OvertoneMisfit float64
 
 	NutSlantRad, LastSlantRad, SaddleSlantRad float64
-	FirstStepMM                               float64
+	NutToFret1MM                              float64
 	BlankLengthMM, BlankWidthMM               float64
 }
 
@@ -30,7 +30,7 @@ func (c Candidate) DifferenceMM() float64 { return c.BassMM - c.TrebleMM }
 func (c *Candidate) setScore(s squares, w Weights) {
 	c.Score = s.score(w)
 	c.TensionMisfit = 100 * math.Sqrt(s.tension)
-	c.PushMisfit = 100 * math.Sqrt(s.push)
+	c.BendingForceMisfit = 100 * math.Sqrt(s.bendingForce)
 	c.OvertoneMisfit = 100 * math.Sqrt(s.overtone)
 }
 
@@ -40,7 +40,7 @@ func geometryOf(f *fan.Frame, frets int) Candidate {
 		NutSlantRad:    math.Atan(f.NutTan()),
 		LastSlantRad:   math.Atan(f.TanSlant(float64(frets))),
 		SaddleSlantRad: math.Atan(f.SaddleTan()),
-		FirstStepMM:    f.FirstStepBassMM(),
+		NutToFret1MM:   f.NutToFret1BassMM(),
 	}
 	c.BlankLengthMM, c.BlankWidthMM = f.BlankMM()
 	return c

@@ -34,7 +34,7 @@ func TestACapoLeavesTheTensionAlone(t *testing.T) {
 	assert.Equal(t, open.Totals[0].TensionN, under.Totals[0].TensionN)
 	assert.Equal(t, open.Totals[0].UTensionN, under.Totals[0].UTensionN)
 	assert.Equal(t, open.Totals[0].TensionMisfit, under.Totals[0].TensionMisfit)
-	assert.NotEqual(t, open.Totals[0].PushMisfit, under.Totals[0].PushMisfit)
+	assert.NotEqual(t, open.Totals[0].BendingForceMisfit, under.Totals[0].BendingForceMisfit)
 	for i, s := range under.Strings {
 		a, b := open.Strings[i].Cases[0], s.Cases[0]
 		assert.Equal(t, a.ShareOpen, b.ShareOpen)
@@ -43,9 +43,9 @@ func TestACapoLeavesTheTensionAlone(t *testing.T) {
 		assert.InEpsilon(t, a.FreqHz*math.Pow(2, 0.25), b.SoundingHz, 1e-14)
 		assert.InEpsilon(t, s.LengthM*math.Pow(2, -0.25), b.SoundingM, 1e-14)
 		// B goes with 1/L^2 at equal tension: cents = 600 log2(1 + 100 B).
-		bOpen := (math.Exp2(a.RiseCents/600) - 1) / 100
-		assert.InEpsilon(t, bOpen*math.Pow(2, 0.5), (math.Exp2(b.RiseCents/600)-1)/100, 1e-9)
-		assert.Equal(t, open.Strings[i].SetBackM, s.SetBackM, "the saddle is set without the capo")
+		bOpen := (math.Exp2(a.InharmonicityCents/600) - 1) / 100
+		assert.InEpsilon(t, bOpen*math.Pow(2, 0.5), (math.Exp2(b.InharmonicityCents/600)-1)/100, 1e-9)
+		assert.Equal(t, open.Strings[i].CompensationM, s.CompensationM, "the saddle is set without the capo")
 	}
 }
 
@@ -69,7 +69,7 @@ func TestABendUnderACapo(t *testing.T) {
 		slack := run(0) / (1 + force/g.EA)
 		pull := func(y float64) float64 { return g.EA * (run(y)/slack - 1) }
 		pitch := func(y float64) float64 {
-			return math.Sqrt(pull(y)/(g.UnitWeight*slack/run(y))) / (2 * math.Hypot(s-y*tan, y))
+			return math.Sqrt(pull(y)/(g.LinearDensity*slack/run(y))) / (2 * math.Hypot(s-y*tan, y))
 		}
 		assert.InEpsilon(t, req.Cases[0].FreqsHz[i]*math.Pow(2, fret/12.0), pitch(0), 1e-9)
 		lo, hi := 0.0, 0.06
@@ -81,11 +81,11 @@ func TestABendUnderACapo(t *testing.T) {
 			}
 		}
 		const h = 1e-6
-		push := pull(lo) * (run(lo+h) - run(lo-h)) / (2 * h)
+		bendingForce := pull(lo) * (run(lo+h) - run(lo-h)) / (2 * h)
 		bend := d.Strings[i].Cases[0].Bends[0]
 		require.NoError(t, bend.Err)
-		assert.InEpsilon(t, lo, bend.Bend.TravelM, 1e-7, "travel of string %d", i+1)
-		assert.InEpsilon(t, push, bend.Bend.PushN, 1e-6, "push of string %d", i+1)
+		assert.InEpsilon(t, lo, bend.Bend.BendDistanceM, 1e-7, "travel of string %d", i+1)
+		assert.InEpsilon(t, bendingForce, bend.Bend.BendingForceN, 1e-6, "bending force of string %d", i+1)
 	}
 }
 
@@ -99,16 +99,16 @@ func TestABendBehindTheCapoIsLeftOut(t *testing.T) {
 	assert.Empty(t, d.Broken)
 
 	req, d := withCapo(t, 12, nil)
-	assert.Zero(t, d.PushMisfit)
+	assert.Zero(t, d.BendingForceMisfit)
 	p, err := choice.Prepare(req)
 	require.NoError(t, err)
-	assert.False(t, p.HasTerm(choice.PushTerm))
+	assert.False(t, p.HasTerm(choice.BendingForceTerm))
 }
 
 // With two tunings, of which one cannot bend at a fret, the other alone counts
 // there.
 func TestWhatACapoLeavesOutTheOtherTuningsCarry(t *testing.T) {
-	push := func(capos ...int) float64 {
+	bendingForce := func(capos ...int) float64 {
 		req := baritone()
 		req.Limits = choice.Limits{}
 		req.Feel.BendFrets = []float64{5}
@@ -120,11 +120,11 @@ func TestWhatACapoLeavesOutTheOtherTuningsCarry(t *testing.T) {
 		require.NoError(t, err)
 		d, err := p.Detail(700, 650, indexes(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62"))
 		require.NoError(t, err)
-		return d.PushMisfit
+		return d.BendingForceMisfit
 	}
-	assert.InEpsilon(t, push(0), push(0, 7), 1e-12)
-	assert.InEpsilon(t, push(2), push(2, 7, 9), 1e-12)
-	assert.NotEqual(t, push(0), push(2), "the capo changes the push")
+	assert.InEpsilon(t, bendingForce(0), bendingForce(0, 7), 1e-12)
+	assert.InEpsilon(t, bendingForce(2), bendingForce(2, 7, 9), 1e-12)
+	assert.NotEqual(t, bendingForce(0), bendingForce(2), "the capo changes the bending force")
 }
 
 func TestSearchUnderCaposIsTheStraightforwardOne(t *testing.T) {

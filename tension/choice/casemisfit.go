@@ -2,11 +2,11 @@ package choice
 
 import "math"
 
-// caseMisfits are the tension and push misfits of one tuning by itself, in
+// caseMisfits are the tension and bending force misfits of one tuning by itself, in
 // percent: 100 times the root mean square of ln(value/target), over the strings
 // and bends that have a target, and 0 without any. With the set's own mean as
 // the target it is the mean in this tuning.
-func (p *Plan) caseMisfits(d *Detail, c int) (tension, push float64) {
+func (p *Plan) caseMisfits(d *Detail, c int) (tension, bendingForce float64) {
 	var forces, wanted []float64
 	for _, s := range d.Strings {
 		forces, wanted = append(forces, s.Cases[c].TensionN), append(wanted, p.targets.tension[s.Number-1])
@@ -18,10 +18,10 @@ func (p *Plan) caseMisfits(d *Detail, c int) (tension, push float64) {
 		forces, wanted = forces[:0], wanted[:0]
 		for _, i := range p.bend {
 			if b := d.Strings[i].Cases[c].Bends[k]; b.Err == nil {
-				forces, wanted = append(forces, b.Bend.PushN), append(wanted, b.TargetN)
+				forces, wanted = append(forces, b.Bend.BendingForceN), append(wanted, b.TargetN)
 			}
 		}
-		s, n := offBy(forces, wanted, p.req.Feel.Push.Source == OwnMean)
+		s, n := offBy(forces, wanted, p.req.Feel.BendingForce.Source == OwnMean)
 		sum, count = sum+s, count+n
 	}
 	return tension, rootMean(sum, count)

@@ -15,7 +15,7 @@ func TestMisfitsTuningByTuning(t *testing.T) {
 		req := baritone()
 		req.Cases = append(req.Cases, choice.Case{Name: "dropped", FreqsHz: hz(59, 54, 50, 45, 40, 33), Weight: 3})
 		req.Given = indexes(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62")
-		req.Feel.Tension.Source, req.Feel.Push.Source = source, source
+		req.Feel.Tension.Source, req.Feel.BendingForce.Source = source, source
 		p, err := choice.Prepare(req)
 		require.NoError(t, err)
 		both, err := p.Detail(700, 650, req.Given)
@@ -29,7 +29,7 @@ func TestMisfitsTuningByTuning(t *testing.T) {
 			alone, err := p.Detail(700, 650, req.Given)
 			require.NoError(t, err)
 			assert.InEpsilon(t, alone.TensionMisfit, both.Totals[c].TensionMisfit, 1e-12)
-			assert.InEpsilon(t, alone.PushMisfit, both.Totals[c].PushMisfit, 1e-12)
+			assert.InEpsilon(t, alone.BendingForceMisfit, both.Totals[c].BendingForceMisfit, 1e-12)
 			sum += share * math.Pow(both.Totals[c].TensionMisfit, 2)
 		}
 		assert.InEpsilon(t, both.TensionMisfit, math.Sqrt(sum), 1e-12, "the weighted mean of the squares")
@@ -38,11 +38,11 @@ func TestMisfitsTuningByTuning(t *testing.T) {
 
 func TestNoMisfitWithoutATarget(t *testing.T) {
 	req := baritone()
-	req.Feel.Tension, req.Feel.Push = choice.Target{}, choice.Target{}
+	req.Feel.Tension, req.Feel.BendingForce = choice.Target{}, choice.Target{}
 	p, err := choice.Prepare(req)
 	require.NoError(t, err)
 	d, err := p.Detail(700, 650, indexes(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62"))
 	require.NoError(t, err)
 	assert.Zero(t, d.Totals[0].TensionMisfit)
-	assert.Zero(t, d.Totals[0].PushMisfit)
+	assert.Zero(t, d.Totals[0].BendingForceMisfit)
 }

@@ -42,8 +42,8 @@ func checkGauges(req *Request, n int, bad complain) {
 	if len(req.Tails) != n {
 		bad("tails", "the number of tails differs from the tuning's strings", fmt.Sprint(len(req.Tails)), "give one length, or one a string")
 	}
-	if len(req.SaddleHeightM) != n {
-		bad("saddle", "the number of heights differs from the tuning's strings", fmt.Sprint(len(req.SaddleHeightM)), "give treble and bass height")
+	if len(req.ActionM) != n {
+		bad("saddle", "the number of heights differs from the tuning's strings", fmt.Sprint(len(req.ActionM)), "give treble and bass height")
 	}
 	if r := req.Reference; r != nil {
 		if len(r.Gauges) != len(r.FreqsHz) || len(r.Tails) != len(r.FreqsHz) || len(r.FreqsHz) == 0 {
@@ -59,11 +59,11 @@ func checkFeel(req *Request, n int, bad complain) {
 	for _, t := range []struct {
 		key    string
 		target Target
-	}{{"feel.tension", f.Tension}, {"feel.push", f.Push}, {"feel.overtone_rise", f.Overtone}} {
+	}{{"feel.tension", f.Tension}, {"feel.bending_force", f.BendingForce}, {"feel.inharmonicity", f.Overtone}} {
 		checkTarget(req, n, t.key, t.target, bad)
 	}
 	if f.Overtone.Source == OwnMean {
-		bad("feel.overtone_rise", "the rise of one string has no mean", "", "give cents, or leave it like the reference")
+		bad("feel.inharmonicity", "the rise of one string has no mean", "", "give cents, or leave it like the reference")
 	}
 	for _, s := range f.BendStrings {
 		if s < 1 || s > n {
@@ -78,7 +78,7 @@ func checkFeel(req *Request, n int, bad complain) {
 			bad("feel.bend_frets", "a bend needs a fret of the neck", fmt.Sprint(x), fmt.Sprintf("use 1 to %d", req.Neck.Frets))
 		}
 	}
-	if w := f.Weights; !(w.Tension >= 0 && w.Push >= 0 && w.Overtone >= 0 && w.Tension+w.Push+w.Overtone > 0) {
+	if w := f.Weights; !(w.Tension >= 0 && w.BendingForce >= 0 && w.Overtone >= 0 && w.Tension+w.BendingForce+w.Overtone > 0) {
 		bad("feel.weights", "weights must not be negative, nor all 0", fmt.Sprint(w), "1, 1 and 0.1 are usual")
 	}
 }

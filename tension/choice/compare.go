@@ -64,7 +64,7 @@ func compareOne(c Column, within float64) (Compared, error) {
 	set := c.Set
 	if set == nil {
 		if !plan.CanSuggest() {
-			return out, fault.Fault{What: "no set can be suggested: neither tension nor push has a target that any set could meet",
+			return out, fault.Fault{What: "no set can be suggested: neither tension nor bending force has a target that any set could meet",
 				Remedy: "give the column its gauges, or say under [feel] what tension is wanted"}
 		}
 		if set, out.None = plan.Suggest(bass, treble); set == nil {
@@ -79,10 +79,10 @@ func compareOne(c Column, within float64) (Compared, error) {
 }
 
 // CanSuggest says whether the score tells one set from another: tension or
-// push has a target that does not come from the set itself.
+// bending force has a target that does not come from the set itself.
 func (p *Plan) CanSuggest() bool {
 	f := &p.req.Feel
-	return p.HasTerm(TensionTerm) && f.Tension.Source != OwnMean || p.HasTerm(PushTerm) && f.Push.Source != OwnMean
+	return p.HasTerm(TensionTerm) && f.Tension.Source != OwnMean || p.HasTerm(BendingForceTerm) && f.BendingForce.Source != OwnMean
 }
 
 // Suggest is the score-best set of the stock for one pair, exact as in a

@@ -47,7 +47,7 @@ func TestASuggestedSetIsTheSearchsBest(t *testing.T) {
 	for _, pair := range [][2]float64{{660, 640}, {690, 650}, {720, 600}} {
 		req := onPairOf(pair[0], pair[1])
 		p, r := search(t, req)
-		req.Limits.DifferenceMM, req.Limits.FirstStepMM = 10, 10
+		req.Limits.DifferenceMM, req.Limits.NutToFret1MM = 10, 10
 		out, err := choice.Compare([]choice.Column{{Request: req}}, 3)
 		require.NoError(t, err)
 		require.NotNil(t, out[0].Detail)
@@ -69,7 +69,7 @@ func TestAColumnWithoutAnySetSaysWhy(t *testing.T) {
 
 func TestNothingToSuggestBy(t *testing.T) {
 	req := onPairOf(690, 650)
-	req.Feel.Tension, req.Feel.Push = choice.Target{}, choice.Target{}
+	req.Feel.Tension, req.Feel.BendingForce = choice.Target{}, choice.Target{}
 	_, err := choice.Compare([]choice.Column{{Name: "free", Request: req}}, 3)
 	require.ErrorContains(t, err, "free: no set can be suggested")
 	req.Feel.Tension = choice.Target{Source: choice.OwnMean}

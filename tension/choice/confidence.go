@@ -14,10 +14,10 @@ import (
 	"scalepair/tension"
 )
 
-// DefaultDraws and DefaultSeed are what a confidence uses unless told.
+// DefaultTrials and DefaultSeed are what a confidence uses unless told.
 const (
-	DefaultDraws = 1000
-	DefaultSeed  = 1
+	DefaultTrials = 1000
+	DefaultSeed   = 1
 )
 
 // mostCompared is how many distinct pairs a confidence compares (judgement:
@@ -32,8 +32,8 @@ const tieShare = 0.05
 // weights and core diameters are known. Moduli, densities and the model's own
 // errors are not drawn.
 type Confidence struct {
-	Draws int
-	Seed  uint64
+	Trials int
+	Seed   uint64
 	// Standing has the compared pairs, best first: the distinct best ones.
 	Standing []Standing
 	// Tie has the places in Standing of the best pair and of those not told
@@ -78,7 +78,7 @@ func (p *Plan) Confidence(r *Result, stock *gauges.Drawer, draws int, seed uint6
 
 // ConfidenceWatched is Confidence under watch.
 func (p *Plan) ConfidenceWatched(r *Result, stock *gauges.Drawer, draws int, seed uint64, watch Watch) *Confidence {
-	c := &Confidence{Draws: draws, Seed: seed}
+	c := &Confidence{Trials: draws, Seed: seed}
 	if len(r.Compared) == 0 {
 		return c
 	}
@@ -86,7 +86,7 @@ func (p *Plan) ConfidenceWatched(r *Result, stock *gauges.Drawer, draws int, see
 	for j, candidate := range r.Compared {
 		pairs[j] = p.setOut(candidate)
 	}
-	wins, beats := p.countDraws(pairs, stock, draws, seed, watch)
+	wins, beats := p.countTrials(pairs, stock, draws, seed, watch)
 	for j, candidate := range r.Compared {
 		s := Standing{Candidate: candidate,
 			Wins: float64(wins[j]) / float64(draws), BeatsBest: float64(beats[j]) / float64(draws)}
@@ -103,16 +103,16 @@ func (p *Plan) setOut(c Candidate) setOut {
 	if reason != fan.Fits {
 		panic("a kept pair no longer fits its neck")
 	}
-	out.seats = p.newSeats()
+	out.seats = p.newPositions()
 	for i := range out.seats {
 		p.seatOn(&frame, i, &out.seats[i])
 	}
 	return out
 }
 
-// countDraws counts, by pair, the draws that it wins and those in which it
+// countTrials counts, by pair, the draws that it wins and those in which it
 // beats the first.
-func (p *Plan) countDraws(pairs []setOut, stock *gauges.Drawer, draws int, seed uint64, watch Watch) (wins, beats []int) {
+func (p *Plan) countTrials(pairs []setOut, stock *gauges.Drawer, draws int, seed uint64, watch Watch) (wins, beats []int) {
 	wins, beats = make([]int, len(pairs)), make([]int, len(pairs))
 	var next atomic.Int64
 	var wait sync.WaitGroup
@@ -171,11 +171,11 @@ func (d *drawn) scoreAll(p *Plan, pairs []setOut) {
 	}
 }
 
-// redrawn gives a wire another unit weight and core: the stretch stiffness
+// redrawn gives a wire another linear density and core: the stretch stiffness
 // goes with the square of the diameter, the bending stiffness with the fourth
 // power.
 func redrawn(w tension.Wire, to gauges.Drawn) tension.Wire {
-	w.UnitWeight = to.UnitWeight
+	w.LinearDensity = to.LinearDensity
 	if w.CoreDiaM > 0 && to.Core > 0 {
 		r := to.Core / w.CoreDiaM
 		rr := r * r
@@ -212,7 +212,7 @@ func (d *drawn) scoreOf(pair *setOut, most float64) float64 {
 		if !d.bend(pair, i, &d.p.wires[pair.gauges[i]]) {
 			return math.Inf(1)
 		}
-		total.push += d.p.pushSquare(i, d.feel)
+		total.bendingForce += d.p.pushSquare(i, d.feel)
 	}
 	return total.score(weights)
 }
@@ -233,14 +233,14 @@ func (d *drawn) evenScore(pair *setOut, own *ownMeans) float64 {
 	return total.score(d.p.req.Feel.Weights)
 }
 
-// pull works out tension and overtone rise of one string.
+// pull works out tension and inharmonicity of one string.
 func (d *drawn) pull(pair *setOut, i int, w *tension.Wire) {
 	s, f := &pair.seats[i], d.feel
 	for c, v := range s.speed2 {
-		f.tensionN[c] = tension.Stretched(w.UnitWeight*v, w.Compliance())
+		f.tensionN[c] = tension.Stretched(w.LinearDensity*v, w.Compliance())
 		f.riseCent[c] = 0
 		if w.EI > 0 && i == d.p.strings-1 {
-			f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, f.tensionN[c], s.soundingM[c]))
+			f.riseCent[c] = tension.InharmonicityCents(tension.Inharmonicity(*w, f.tensionN[c], s.soundingM[c]))
 		}
 	}
 }

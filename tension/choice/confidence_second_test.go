@@ -20,7 +20,7 @@ func drawnRequest(req choice.Request, drawn []gauges.Drawn) choice.Request {
 	req.Stock = slices.Clone(req.Stock)
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.UnitWeight, g.Core = drawn[i].UnitWeight, drawn[i].Core
+		g.LinearDensity, g.Core = drawn[i].LinearDensity, drawn[i].Core
 		g.AreaM2 = math.Pi / 4 * math.Pow(g.Core, 2)
 		g.EA = g.YoungsPa * g.AreaM2
 		g.EI = g.YoungsPa * math.Pi / 64 * math.Pow(g.Core, 4)
@@ -33,7 +33,7 @@ func drawnRequest(req choice.Request, drawn []gauges.Drawn) choice.Request {
 func unsure(req choice.Request) choice.Request {
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.Indep, g.Common = 0.008*g.UnitWeight, []gauges.CommonPart{{Source: "balance", U: 0.01 * g.UnitWeight}}
+		g.Indep, g.Common = 0.008*g.LinearDensity, []gauges.CommonPart{{Source: "balance", U: 0.01 * g.LinearDensity}}
 		g.CoreParts = []gauges.CommonPart{{Source: "calipers", U: 6e-6}, {Source: "core of " + g.Label, U: 4e-6}}
 	}
 	return req
@@ -102,7 +102,7 @@ func TestATotalMovesWithItsCores(t *testing.T) {
 	total := func(shift float64) choice.Total {
 		drawn := make([]gauges.Drawn, len(req.Stock))
 		for i, g := range req.Stock {
-			drawn[i] = gauges.Drawn{UnitWeight: g.UnitWeight, Core: g.Core + shift}
+			drawn[i] = gauges.Drawn{LinearDensity: g.LinearDensity, Core: g.Core + shift}
 		}
 		p, err := choice.Prepare(drawnRequest(req, drawn))
 		require.NoError(t, err)

@@ -21,12 +21,12 @@ func confidence(t *testing.T, req choice.Request, draws int) (*choice.Result, *c
 	return r, p.Confidence(r, stock.Drawer(), draws, 7)
 }
 
-// withU sets the standard uncertainty of every unit weight, as a share, and of
+// withU sets the standard uncertainty of every linear density, as a share, and of
 // every core.
 func withU(req choice.Request, share float64) choice.Request {
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.U = share * g.UnitWeight
+		g.U = share * g.LinearDensity
 		g.Indep = g.U
 		g.UCore, g.CoreParts = 0, nil
 	}
@@ -100,7 +100,7 @@ func TestFirstOrderAgreesWithDraws(t *testing.T) {
 	req := withU(baritone(), 0.004)
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.Common = []gauges.CommonPart{{Source: "balance", U: 0.006 * g.UnitWeight}}
+		g.Common = []gauges.CommonPart{{Source: "balance", U: 0.006 * g.LinearDensity}}
 		g.U = math.Hypot(g.Indep, g.Common[0].U)
 	}
 	p, r := search(t, req)
@@ -119,7 +119,7 @@ func TestFirstOrderAgreesWithDraws(t *testing.T) {
 		sum := 0.0
 		for i, s := range d.Strings {
 			w := choice.WireOf(req.Stock[s.Gauge])
-			w.UnitWeight = dst[s.Gauge].UnitWeight
+			w.LinearDensity = dst[s.Gauge].LinearDensity
 			tn := tension.Open(w, s.LengthM, baritoneB[i])
 			sum += tn
 			if i == 2 {

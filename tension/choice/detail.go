@@ -35,10 +35,10 @@ type StringDetail struct {
 	// candidate's own mean it is that mean, in the first case.
 	TargetN float64
 	Cases   []CaseDetail
-	// SetBackM is the least and the most set-back for the first case;
-	// SetBackErr says why there is none.
-	SetBackM   [2]float64
-	SetBackErr error
+	// CompensationM is the least and the most compensation for the first case;
+	// CompensationErr says why there is none.
+	CompensationM   [2]float64
+	CompensationErr error
 }
 
 // CaseDetail is one string in one tuning.
@@ -48,7 +48,7 @@ type CaseDetail struct {
 	SoundingHz          float64 // the pitch there
 	TensionN, UTensionN float64 // tension and its standard uncertainty
 	ShareOpen           float64 // breaking share, 0 where core or strength is not known
-	RiseCents           float64 // overtone rise, 0 where the core is not known
+	InharmonicityCents  float64 // inharmonicity, 0 where the core is not known
 	Bends               []BendDetail
 }
 
@@ -58,7 +58,7 @@ type BendDetail struct {
 	Fret    float64
 	Bend    tension.Bend
 	Share   float64 // breaking share while bent
-	TargetN float64 // wanted push, 0 for none
+	TargetN float64 // wanted bending force, 0 for none
 	Err     error   // why the bend cannot be made or computed
 }
 
@@ -67,7 +67,7 @@ type Total struct {
 	TensionN, UTensionN    float64
 	BassHalfN, TrebleHalfN float64 // a middle string counts half to either
 	// Misfits of this tuning by itself, %; 0 without a target.
-	TensionMisfit, PushMisfit float64
+	TensionMisfit, BendingForceMisfit float64
 }
 
 // Detail works out one pair with one set of gauges, given by string as
@@ -105,7 +105,7 @@ func (p *Plan) Detail(bassMM, trebleMM float64, set []int) (*Detail, error) {
 func (p *Plan) detailStrings(d *Detail, frame *fan.Frame) {
 	var total squares
 	own := p.newOwnMeans()
-	seats := p.newSeats()
+	seats := p.newPositions()
 	for i, g := range d.Gauges {
 		p.seatOn(frame, i, &seats[i])
 		f := p.newStrung()
@@ -145,20 +145,20 @@ func (p *Plan) stringDetail(i, g int, s *seat, f *strung) StringDetail {
 		cd := CaseDetail{FreqHz: freq, SoundingM: s.soundingM[c], SoundingHz: freq * p.capos[c].raise, TensionN: t, UTensionN: u,
 			ShareOpen: tension.BreakingShare(t, w.CoreAreaM2, w.StrengthPa)}
 		if w.EI > 0 {
-			cd.RiseCents = tension.OvertoneRiseCents(tension.Inharmonicity(w, t, s.soundingM[c]))
+			cd.InharmonicityCents = tension.InharmonicityCents(tension.Inharmonicity(w, t, s.soundingM[c]))
 		}
 		if p.isBend[i] {
 			cd.Bends = p.bendDetails(i, c, w, s, f)
 		}
 		out.Cases = append(out.Cases, cd)
 	}
-	lo, hi, err := tension.SetBack(w, s.lengthM, p.req.Cases[0].FreqsHz[i], p.req.SaddleHeightM[i], p.req.Tails[i])
-	out.SetBackM, out.SetBackErr = [2]float64{lo, hi}, err
+	lo, hi, err := tension.Compensation(w, s.lengthM, p.req.Cases[0].FreqsHz[i], p.req.ActionM[i], p.req.Tails[i])
+	out.CompensationM, out.CompensationErr = [2]float64{lo, hi}, err
 	return out
 }
 
 // bendDetails are the bends of one string in one case. A bend that failed is
-// made once more by tension.Push, which says why.
+// made once more by tension.Bending force, which says why.
 func (p *Plan) bendDetails(i, c int, w tension.Wire, s *seat, f *strung) []BendDetail {
 	var out []BendDetail
 	for k, fret := range p.req.Feel.BendFrets {
@@ -168,12 +168,12 @@ func (p *Plan) bendDetails(i, c int, w tension.Wire, s *seat, f *strung) []BendD
 			continue
 		}
 		b := BendDetail{
-			Fret: fret, Bend: f.bends[at], TargetN: p.targets.push[i][k],
+			Fret: fret, Bend: f.bends[at], TargetN: p.targets.bendingForce[i][k],
 			Share: tension.BreakingShare(f.bends[at].TensionN, w.CoreAreaM2, w.StrengthPa),
 		}
 		if f.failed[at] {
 			b.Bend, b.Share = tension.Bend{}, 0
-			_, b.Err = tension.Push(w, s.bends[at])
+			_, b.Err = tension.BendingForce(w, s.bends[at])
 		}
 		out = append(out, b)
 	}
@@ -187,7 +187,7 @@ func (p *Plan) totals(d *Detail) []Total {
 	out := make([]Total, len(p.req.Cases))
 	for c := range out {
 		t := &out[c]
-		t.TensionMisfit, t.PushMisfit = p.caseMisfits(d, c)
+		t.TensionMisfit, t.BendingForceMisfit = p.caseMisfits(d, c)
 		sums := map[string]float64{}
 		own := map[int]float64{}
 		for i, s := range d.Strings {
@@ -233,11 +233,11 @@ func coreSensitivity(cd CaseDetail, w tension.Wire) float64 {
 	return cd.TensionN / w.CoreDiaM * 2 * e / (1 + 2*e)
 }
 
-// sensitivity is the change of tension with unit weight, in N per kg/m: from
+// sensitivity is the change of tension with linear density, in N per kg/m: from
 // T (1 + T/EA) = q with q proportional to w, dT/dw = (T/w) (1 + e)/(1 + 2e).
 func sensitivity(cd CaseDetail, w tension.Wire) float64 {
 	e := cd.TensionN * w.Compliance()
-	return cd.TensionN / w.UnitWeight * (1 + e) / (1 + 2*e)
+	return cd.TensionN / w.LinearDensity * (1 + e) / (1 + 2*e)
 }
 
 // halfShare is the share of string i that counts to the bass half.

@@ -4,8 +4,8 @@
 // # What is compared
 //
 // A Request names one tuning or several, a stock of gauges, a neck, a grid of
-// scale pairs, and a feel: wanted tension for every string, wanted push on the
-// strings that are bent, wanted overtone rise of the lowest string. Wanted
+// scale pairs, and a feel: wanted tension for every string, wanted bending force on the
+// strings that are bent, wanted inharmonicity of the lowest string. Wanted
 // values come from a reference instrument, from numbers, or (gauges given
 // only) from the candidate's own mean.
 //
@@ -14,8 +14,8 @@
 //	score = a P^2 + b Q^2 + c O^2
 //
 // with P and Q the root mean squares of ln(value/target) of tension over all
-// strings and of push over the bend strings and their frets, and O the
-// ln(value/target) of the lowest string's overtone rise where it stands above
+// strings and of bending force over the bend strings and their frets, and O the
+// ln(value/target) of the lowest string's inharmonicity where it stands above
 // its target, else 0. A misfit is 100 times the root mean square: near enough
 // a percentage.
 //
@@ -25,7 +25,7 @@
 // admissible gauge with the least contribution. The ordering rule (no string
 // lighter than its treble neighbour, no plain string on the bass side of a
 // wound one) ties them together; then an exact dynamic programme over the
-// stock sorted by unit weight finds the set of least score. Ties go to the
+// stock sorted by linear density finds the set of least score. Ties go to the
 // lighter gauge.
 //
 // # Conventions

@@ -3,23 +3,23 @@ package choice
 import "math"
 
 // ownMeans gathers the logarithms that a target of the candidate's own mean
-// is made from: tension by case over all strings, push by case and bend fret
+// is made from: tension by case over all strings, bending force by case and bend fret
 // over the bend strings.
 type ownMeans struct {
-	p       *Plan
-	tension [][]float64
-	push    [][]float64
+	p            *Plan
+	tension      [][]float64
+	bendingForce [][]float64
 }
 
 // newOwnMeans gives nil when no target is the candidate's own mean; a nil one
 // takes nothing and adds nothing.
 func (p *Plan) newOwnMeans() *ownMeans {
 	f := &p.req.Feel
-	if f.Tension.Source != OwnMean && f.Push.Source != OwnMean {
+	if f.Tension.Source != OwnMean && f.BendingForce.Source != OwnMean {
 		return nil
 	}
 	cases := len(p.req.Cases)
-	return &ownMeans{p: p, tension: make([][]float64, cases), push: make([][]float64, cases*len(f.BendFrets))}
+	return &ownMeans{p: p, tension: make([][]float64, cases), bendingForce: make([][]float64, cases*len(f.BendFrets))}
 }
 
 func (o *ownMeans) take(i int, s *strung) {
@@ -34,7 +34,7 @@ func (o *ownMeans) take(i int, s *strung) {
 	}
 	for at, b := range s.bends {
 		if !s.failed[at] {
-			o.push[at] = append(o.push[at], math.Log(b.PushN))
+			o.bendingForce[at] = append(o.bendingForce[at], math.Log(b.BendingForceN))
 		}
 	}
 }
@@ -49,8 +49,8 @@ func (o *ownMeans) squares() squares {
 	if f.Tension.Source == OwnMean {
 		s.tension = o.overCases(o.tension, make([]bool, len(o.tension)))
 	}
-	if f.Push.Source == OwnMean && o.p.pushTerms > 0 {
-		s.push = o.overCases(o.push, o.p.behind)
+	if f.BendingForce.Source == OwnMean && o.p.pushTerms > 0 {
+		s.bendingForce = o.overCases(o.bendingForce, o.p.behind)
 	}
 	return s
 }

@@ -29,13 +29,13 @@ func exampleRequest() choice.Request {
 	stock := must(gauges.Combine(readings, nil, gauges.DefaultInstruments(), gauges.Options{MinStrength: tension.MinStrength}))
 	b := must(tuning.Parse("baritone B"))
 	neck := fan.DefaultSpec()
-	neck.NutSpanMM, neck.SaddleSpanMM = 37, 54
+	neck.NutSpreadMM, neck.SaddleSpreadMM = 37, 54
 	return choice.Request{
 		Cases: []choice.Case{{Name: b.Name, FreqsHz: b.FreqsHz(tuning.ConcertA), Weight: 1}},
 		Stock: stock.Gauges, Ordering: true,
 		Neck: neck, BassMM: []float64{680, 685, 690, 695}, TrebleMM: []float64{640, 645, 650},
-		Tails:         slices.Repeat([]tension.Tails{{NutM: 0.06, SaddleM: 0.025}}, b.Strings()),
-		SaddleHeightM: slices.Repeat([]float64{1.8e-3}, b.Strings()),
+		Tails:   slices.Repeat([]tension.Tails{{NutM: 0.06, SaddleM: 0.025}}, b.Strings()),
+		ActionM: slices.Repeat([]float64{1.8e-3}, b.Strings()),
 		Feel: choice.Feel{
 			Tension:   choice.Target{Source: choice.Stated, Values: []float64{72}},
 			BendCents: 200, BendFrets: []float64{12}, Weights: choice.DefaultWeights(),
@@ -89,7 +89,7 @@ func ExamplePlan_Confidence() {
 	plan := must(choice.Prepare(req))
 	found := plan.Search()
 	stock := gauges.Stock{Gauges: req.Stock}
-	trust := plan.Confidence(found, stock.Drawer(), choice.DefaultDraws, choice.DefaultSeed)
+	trust := plan.Confidence(found, stock.Drawer(), choice.DefaultTrials, choice.DefaultSeed)
 	for _, place := range trust.Tie {
 		s := trust.Standing[place]
 		fmt.Printf("%.0f / %.0f wins %.0f of 100\n", s.BassMM, s.TrebleMM, 100*s.Wins)

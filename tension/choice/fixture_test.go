@@ -28,14 +28,14 @@ const (
 func plainGauge(thou float64) gauges.Gauge {
 	d := thou * thouM
 	area := math.Pi / 4 * d * d
-	return finish(gauges.Gauge{Label: fmt.Sprintf("p%g", thou), Family: gauges.Plain, Outer: d, Core: d, UnitWeight: steelKgM3 * area})
+	return finish(gauges.Gauge{Label: fmt.Sprintf("p%g", thou), Family: gauges.Plain, Outer: d, Core: d, LinearDensity: steelKgM3 * area})
 }
 
 // woundGauge has a round core and one close wrap that fills pi/4 of its ring.
 func woundGauge(outer, core float64) gauges.Gauge {
 	do, dc := outer*thouM, core*thouM
 	w := steelKgM3 * math.Pi / 4 * (dc*dc + math.Pi/4*(do*do-dc*dc))
-	return finish(gauges.Gauge{Label: fmt.Sprintf("w%g", outer), Family: "wound", Outer: do, Core: dc, Shape: gauges.Round, UnitWeight: w})
+	return finish(gauges.Gauge{Label: fmt.Sprintf("w%g", outer), Family: "wound", Outer: do, Core: dc, Shape: gauges.Round, LinearDensity: w})
 }
 
 func finish(g gauges.Gauge) gauges.Gauge {
@@ -44,7 +44,7 @@ func finish(g gauges.Gauge) gauges.Gauge {
 	g.YoungsPa = steelPa
 	g.EA = steelPa * g.AreaM2
 	g.EI = steelPa * math.Pi / 64 * math.Pow(g.Core, 4)
-	g.U = 0.01 * g.UnitWeight
+	g.U = 0.01 * g.LinearDensity
 	g.Indep = g.U
 	return g
 }
@@ -93,7 +93,7 @@ var (
 
 func neck() fan.Spec {
 	s := fan.DefaultSpec()
-	s.NutSpanMM, s.SaddleSpanMM = 36, 52
+	s.NutSpreadMM, s.SaddleSpreadMM = 36, 52
 	return s
 }
 
@@ -124,9 +124,9 @@ func baritone() choice.Request {
 		Cases: []choice.Case{{Name: "baritone B", FreqsHz: baritoneB, Weight: 1}},
 		Stock: s, Ordering: true, Neck: neck(),
 		BassMM: span(660, 720, 10), TrebleMM: span(610, 660, 10),
-		Tails: sameTails(6), SaddleHeightM: heights(6),
+		Tails: sameTails(6), ActionM: heights(6),
 		Feel: choice.Feel{
-			Tension: like, Push: like, Overtone: like,
+			Tension: like, BendingForce: like, Overtone: like,
 			BendCents: 200, BendFrets: []float64{5, 12}, Weights: choice.DefaultWeights(),
 		},
 		Reference: &choice.Reference{

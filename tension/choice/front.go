@@ -11,15 +11,15 @@ import (
 // point is a pair as the trade-off front sees it: three numbers, each better
 // when smaller, and the place of the pair in the grid.
 type point struct {
-	tension, push, difference float64
-	bass, treble              int
+	tension, bendingForce, difference float64
+	bass, treble                      int
 }
 
 // beats says whether a is at least as good as b in all three and better in
 // one.
 func (a point) beats(b point) bool {
-	return a.tension <= b.tension && a.push <= b.push && a.difference <= b.difference &&
-		(a.tension < b.tension || a.push < b.push || a.difference < b.difference)
+	return a.tension <= b.tension && a.bendingForce <= b.bendingForce && a.difference <= b.difference &&
+		(a.tension < b.tension || a.bendingForce < b.bendingForce || a.difference < b.difference)
 }
 
 // front keeps the pairs that no other beats, however many are offered. Pairs
@@ -30,14 +30,14 @@ func (a point) beats(b point) bool {
 type front map[float64]stair
 
 // stair holds points of one difference that do not beat each other: rising
-// tension and falling push, but for equal points, which stand together.
+// tension and falling bending force, but for equal points, which stand together.
 type stair []point
 
 // offer adds a point unless one of its own difference beats it, and takes out
 // those it beats.
 func (f front) offer(p point) {
 	s := f[p.difference]
-	// The last point at or before p by tension has the least push of those.
+	// The last point at or before p by tension has the least bending force of those.
 	i := sort.Search(len(s), func(i int) bool { return s[i].tension > p.tension })
 	if i > 0 && s[i-1].beats(p) {
 		return
@@ -62,7 +62,7 @@ func (f front) sorted() []point {
 		var kept stair
 		for _, p := range f[d] {
 			i := sort.Search(len(best), func(i int) bool { return best[i].tension > p.tension })
-			if i == 0 || best[i-1].push > p.push {
+			if i == 0 || best[i-1].bendingForce > p.bendingForce {
 				kept = append(kept, p)
 			}
 		}
@@ -77,15 +77,15 @@ func (f front) sorted() []point {
 }
 
 // with merges another stair and keeps, of the whole, rising tension and
-// falling push.
+// falling bending force.
 func (s stair) with(o stair) stair {
 	all := append(slices.Clone(s), o...)
 	slices.SortFunc(all, func(a, b point) int {
-		return cmp.Or(cmp.Compare(a.tension, b.tension), cmp.Compare(a.push, b.push))
+		return cmp.Or(cmp.Compare(a.tension, b.tension), cmp.Compare(a.bendingForce, b.bendingForce))
 	})
 	out := all[:0]
 	for _, p := range all {
-		if len(out) == 0 || p.push < out[len(out)-1].push {
+		if len(out) == 0 || p.bendingForce < out[len(out)-1].bendingForce {
 			out = append(out, p)
 		}
 	}

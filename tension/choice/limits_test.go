@@ -21,7 +21,7 @@ func TestEachLimitDropsUnderItsOwnName(t *testing.T) {
 		{choice.Difference, func(l *choice.Limits) { l.DifferenceMM = 35 }, func(l *choice.Limits) { l.DifferenceMM = 111 }},
 		{choice.FretSlant, func(l *choice.Limits) { l.FretSlantRad = 0.03 }, func(l *choice.Limits) { l.FretSlantRad = 1 }},
 		{choice.SaddleSlant, func(l *choice.Limits) { l.SaddleSlantRad = 0.1 }, func(l *choice.Limits) { l.SaddleSlantRad = 1.5 }},
-		{choice.FirstStep, func(l *choice.Limits) { l.FirstStepMM = 39 }, func(l *choice.Limits) { l.FirstStepMM = 50 }},
+		{choice.NutToFret1, func(l *choice.Limits) { l.NutToFret1MM = 39 }, func(l *choice.Limits) { l.NutToFret1MM = 50 }},
 		{choice.BlankSize, func(l *choice.Limits) { l.Blanks = []fan.Offer{{LengthMM: 540, WidthMM: 70}} },
 			func(l *choice.Limits) {
 				l.Blanks = []fan.Offer{{LengthMM: 100, WidthMM: 70}, {LengthMM: 800, WidthMM: 90}}
@@ -30,8 +30,8 @@ func TestEachLimitDropsUnderItsOwnName(t *testing.T) {
 		{choice.MostTension, func(l *choice.Limits) { l.MostTensionN = 15 }, func(l *choice.Limits) { l.MostTensionN = 1e4 }},
 		{choice.BreakingOpen, func(l *choice.Limits) { l.BreakingOpen = 0.30 }, func(l *choice.Limits) { l.BreakingOpen = 0.85 }},
 		{choice.BreakingBent, func(l *choice.Limits) { l.BreakingBent = 0.30 }, func(l *choice.Limits) { l.BreakingBent = 0.95 }},
-		{choice.MostPush, func(l *choice.Limits) { l.MostPushN = 0.5 }, func(l *choice.Limits) { l.MostPushN = 1e4 }},
-		{choice.OvertoneRise, func(l *choice.Limits) { l.OvertoneRiseCents = 0.01 }, func(l *choice.Limits) { l.OvertoneRiseCents = 1e3 }},
+		{choice.MostBendingForce, func(l *choice.Limits) { l.MostBendingForceN = 0.5 }, func(l *choice.Limits) { l.MostBendingForceN = 1e4 }},
+		{choice.Inharmonicity, func(l *choice.Limits) { l.InharmonicityCents = 0.01 }, func(l *choice.Limits) { l.InharmonicityCents = 1e3 }},
 		{choice.SaddleTravel, func(l *choice.Limits) { l.SaddleTravelM = 0.0022 }, func(l *choice.Limits) { l.SaddleTravelM = 0.1 }},
 	} {
 		t.Run(reasonName(c.reason), func(t *testing.T) {
@@ -66,7 +66,7 @@ func TestEachLimitDropsUnderItsOwnName(t *testing.T) {
 func reasonName(r choice.Reason) string {
 	return [...]string{"kept", "reverse", "unbuildable", "difference", "fret slant", "saddle slant", "first step", "blank",
 		"winding", "least tension", "most tension", "strength unknown", "breaking open", "stiffness unknown", "unreachable",
-		"breaking bent", "most push", "overtone rise", "saddle travel", "ordering"}[r]
+		"breaking bent", "most bending force", "inharmonicity", "saddle travel", "ordering"}[r]
 }
 
 func TestNearestMissIsTheNearest(t *testing.T) {
@@ -132,9 +132,9 @@ func TestAnUnknownCore(t *testing.T) {
 	require.NoError(t, err)
 	bass := d.Strings[5]
 	assert.Zero(t, bass.Cases[0].ShareOpen)
-	assert.Zero(t, bass.Cases[0].RiseCents)
-	assert.Error(t, bass.SetBackErr)
-	w, l, f := req.Stock[bass.Gauge].UnitWeight, bass.LengthM, baritoneB[5]
+	assert.Zero(t, bass.Cases[0].InharmonicityCents)
+	assert.Error(t, bass.CompensationErr)
+	w, l, f := req.Stock[bass.Gauge].LinearDensity, bass.LengthM, baritoneB[5]
 	assert.InEpsilon(t, w*math.Pow(2*l*f, 2), bass.Cases[0].TensionN, 1e-14, "T = q")
 }
 

@@ -9,7 +9,7 @@ import (
 // seat is one string's place on one pair: what does not depend on the gauge.
 type seat struct {
 	lengthM float64
-	speed2  []float64 // by case: (2 L f)^2, which times a unit weight is the textbook tension
+	speed2  []float64 // by case: (2 L f)^2, which times a linear density is the textbook tension
 	// soundingM by case: from the capo, or the nut without one.
 	soundingM []float64
 	bends     []tension.BendAt // by case, then bend fret; empty off the bend strings
@@ -25,7 +25,7 @@ type strung struct {
 	failed   []bool         // the same: the bend cannot be made
 	riseCent []float64      // by case; 0 where EI is not known
 
-	// ln(value/target)^2 of tension by case and of push by bend, as far as they
+	// ln(value/target)^2 of tension by case and of bending force by bend, as far as they
 	// were asked for; what cases have in common is taken from the first of them.
 	tensionSquares, pushSquares []float64
 }
@@ -70,7 +70,7 @@ func (p *Plan) measure(i, g int, s *seat, f *strung, m *misses) {
 	if i == p.strings-1 && p.measureRise(i, g, s, f, m) {
 		return
 	}
-	p.measureSetBack(i, g, s, m)
+	p.measureCompensation(i, g, s, m)
 }
 
 func (p *Plan) measureTension(i, g int, s *seat, f *strung, m *misses) bool {
@@ -91,7 +91,7 @@ func (p *Plan) measureTension(i, g int, s *seat, f *strung, m *misses) bool {
 			f.tensionN[c] = f.tensionN[before]
 			continue
 		}
-		t := tension.Stretched(w.UnitWeight*s.speed2[c], w.Compliance())
+		t := tension.Stretched(w.LinearDensity*s.speed2[c], w.Compliance())
 		f.tensionN[c] = t
 		if lim.LeastTensionN > 0 && t < lim.LeastTensionN && m.add(LeastTension, t, lim.LeastTensionN) {
 			return true
@@ -135,14 +135,14 @@ func (p *Plan) measureBends(_, g int, s *seat, f *strung, m *misses) bool {
 		if lim.BreakingBent > 0 && share > lim.BreakingBent && m.addBend(BreakingBent, fret, share, lim.BreakingBent) {
 			return true
 		}
-		if lim.MostPushN > 0 && b.PushN > lim.MostPushN && m.addBend(MostPush, fret, b.PushN, lim.MostPushN) {
+		if lim.MostBendingForceN > 0 && b.BendingForceN > lim.MostBendingForceN && m.addBend(MostBendingForce, fret, b.BendingForceN, lim.MostBendingForceN) {
 			return true
 		}
 	}
 	return false
 }
 
-// bendOn bends a wire whose stiffness is known, as tension.Push does, from a
+// bendOn bends a wire whose stiffness is known, as tension.Bending force does, from a
 // contact that is set out already; ok is false beyond the board's edge or past
 // breaking.
 func bendOn(c *tension.Contact, w *tension.Wire) (b tension.Bend, share float64, ok bool) {
@@ -159,14 +159,14 @@ func bendOn(c *tension.Contact, w *tension.Wire) (b tension.Bend, share float64,
 }
 
 func (p *Plan) measureRise(_, g int, s *seat, f *strung, m *misses) bool {
-	w, limit := &p.wires[g], p.req.Limits.OvertoneRiseCents
+	w, limit := &p.wires[g], p.req.Limits.InharmonicityCents
 	if w.EI == 0 {
 		clear(f.riseCent)
 		return limit > 0 && m.add(StiffnessUnknown, 0, 0)
 	}
 	for c, t := range f.tensionN {
-		f.riseCent[c] = tension.OvertoneRiseCents(tension.Inharmonicity(*w, t, s.soundingM[c]))
-		if limit > 0 && f.riseCent[c] > limit && m.add(OvertoneRise, f.riseCent[c], limit) {
+		f.riseCent[c] = tension.InharmonicityCents(tension.Inharmonicity(*w, t, s.soundingM[c]))
+		if limit > 0 && f.riseCent[c] > limit && m.add(Inharmonicity, f.riseCent[c], limit) {
 			return true
 		}
 	}
@@ -177,7 +177,7 @@ func (p *Plan) measureRise(_, g int, s *seat, f *strung, m *misses) bool {
 // judgement).
 const saddleSpareM = 0.001
 
-func (p *Plan) measureSetBack(i, g int, s *seat, m *misses) {
+func (p *Plan) measureCompensation(i, g int, s *seat, m *misses) {
 	limit := p.req.Limits.SaddleTravelM
 	if limit == 0 {
 		return
@@ -197,25 +197,25 @@ func (p *Plan) measureSetBack(i, g int, s *seat, m *misses) {
 }
 
 // saddleNeed is the travel that a saddle needs for gauge g as string i of a
-// length: its upper end of the set-back, and the spare at both ends.
+// length: its upper end of the compensation, and the spare at both ends.
 func (p *Plan) saddleNeed(i, g, c int, lengthM float64) (float64, error) {
-	_, hi, err := tension.SetBack(p.wires[g], lengthM, p.req.Cases[c].FreqsHz[i], p.req.SaddleHeightM[i], p.req.Tails[i])
+	_, hi, err := tension.Compensation(p.wires[g], lengthM, p.req.Cases[c].FreqsHz[i], p.req.ActionM[i], p.req.Tails[i])
 	return hi + 2*saddleSpareM, err
 }
 
 // squares are the parts of a score: the sums of squared ln(value/target) of
 // one string, each already divided by the number of terms in its mean.
-type squares struct{ tension, push, overtone float64 }
+type squares struct{ tension, bendingForce, overtone float64 }
 
 func (a *squares) add(b squares) {
 	a.tension += b.tension
-	a.push += b.push
+	a.bendingForce += b.bendingForce
 	a.overtone += b.overtone
 }
 
 // score weighs the squares.
 func (a squares) score(w Weights) float64 {
-	return float64(w.Tension*a.tension) + float64(w.Push*a.push) + float64(w.Overtone*a.overtone)
+	return float64(w.Tension*a.tension) + float64(w.BendingForce*a.bendingForce) + float64(w.Overtone*a.overtone)
 }
 
 // blend puts one term of several cases together.
@@ -241,7 +241,7 @@ func squareLog(value, target float64) float64 {
 func (p *Plan) squaresOf(i, g int, f *strung) squares {
 	s := squares{tension: p.tensionSquare(i, f)}
 	if p.isBend[i] {
-		s.push = p.pushSquare(i, f)
+		s.bendingForce = p.pushSquare(i, f)
 	}
 	if i == p.strings-1 {
 		s.overtone = p.overtoneSquare(g, f)
@@ -270,7 +270,7 @@ func (p *Plan) tensionSquare(i int, f *strung) float64 {
 // gets to see, and a detail reports one by one.
 func (p *Plan) pushSquare(i int, f *strung) float64 {
 	sum := 0.0
-	for k, want := range p.targets.push[i] {
+	for k, want := range p.targets.bendingForce[i] {
 		if want == 0 {
 			continue
 		}
@@ -283,7 +283,7 @@ func (p *Plan) pushSquare(i int, f *strung) float64 {
 			if before := p.alike[i][at]; before < at {
 				f.pushSquares[at] = f.pushSquares[before]
 			} else {
-				f.pushSquares[at] = squareLog(f.bends[at].PushN, want)
+				f.pushSquares[at] = squareLog(f.bends[at].BendingForceN, want)
 			}
 			b.add(p.pushShare[at], f.pushSquares[at])
 		}
@@ -306,7 +306,7 @@ func (p *Plan) overtoneSquare(g int, f *strung) float64 {
 	return b.v
 }
 
-// comparable says whether a gauge's overtone rise may be set beside the
+// comparable says whether a gauge's inharmonicity may be set beside the
 // target: a wound string's rise is only a lower bound, so like goes with like.
 func (p *Plan) comparable(g int) bool {
 	return p.targets.overtoneAny || p.targets.overtoneWound == !p.wires[g].Plain

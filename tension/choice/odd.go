@@ -26,18 +26,18 @@ func (p *Plan) Odd() odd.List {
 	}
 	f, l := &p.req.Feel, &p.req.Limits
 	lookStrings(&out, watchTensionTarget, "feel.tension", stated(f.Tension))
-	lookStrings(&out, watchPushTarget, "feel.push", stated(f.Push))
+	lookStrings(&out, watchBendingForceTarget, "feel.bending_force", stated(f.BendingForce))
 	look(watchBendCents, "feel.bend_cents", f.BendCents)
 	look(watchLeast, "limits.least_tension", l.LeastTensionN)
 	look(watchMost, "limits.most_tension", l.MostTensionN)
-	look(watchMostPush, "limits.most_push", l.MostPushN)
-	last := len(p.req.SaddleHeightM) - 1
+	look(watchMostBendingForce, "limits.most_bending_force", l.MostBendingForceN)
+	last := len(p.req.ActionM) - 1
 	for _, end := range []struct {
 		key, about string
 		m          float64
 	}{
-		{"saddle.height_treble", "of the treble string", p.req.SaddleHeightM[0]},
-		{"saddle.height_bass", "of the bass string", p.req.SaddleHeightM[last]},
+		{"saddle.action_treble", "of the treble string", p.req.ActionM[0]},
+		{"saddle.action_bass", "of the bass string", p.req.ActionM[last]},
 	} {
 		out.Look(&watched[watchHeight], fault.Place{Input: end.key}, end.about, 1e3*end.m)
 	}
@@ -117,8 +117,8 @@ func (p *Plan) OddDetail(d *Detail) odd.List {
 		for c := range s.Cases {
 			p.oddString(&out, s, c)
 		}
-		if s.SetBackErr == nil {
-			lookString(&out, watchSetBack, keyGauges, i, 1e3*s.SetBackM[0])
+		if s.CompensationErr == nil {
+			lookString(&out, watchCompensation, keyGauges, i, 1e3*s.CompensationM[0])
 		}
 	}
 	return out
@@ -134,7 +134,7 @@ func (p *Plan) oddString(out *odd.List, s *StringDetail, c int) {
 	}
 	look(tensionRow(s.LengthM), cd.TensionN, "")
 	look(watchShareOpen, cd.ShareOpen, "")
-	look(watchRise, cd.RiseCents, "")
+	look(watchRise, cd.InharmonicityCents, "")
 	for k := range cd.Bends {
 		b := &cd.Bends[k]
 		if b.Err != nil {
@@ -143,7 +143,7 @@ func (p *Plan) oddString(out *odd.List, s *StringDetail, c int) {
 		for _, w := range []struct {
 			row int
 			x   float64
-		}{{watchPush, b.Bend.PushN}, {watchShareBent, b.Share}} {
+		}{{watchBendingForce, b.Bend.BendingForceN}, {watchShareBent, b.Share}} {
 			if !watched[w.row].Holds(w.x) {
 				look(w.row, w.x, fmt.Sprintf("at fret %g", b.Fret))
 			}

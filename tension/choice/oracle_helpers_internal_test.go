@@ -13,9 +13,9 @@ func anyWire(rng *rand.Rand) tension.Wire {
 	core := (0.2 + 0.6*rng.Float64()) * 1e-3
 	area := math.Pi / 4 * core * core
 	w := tension.Wire{CoreDiaM: core, CoreAreaM2: area, EA: 200e9 * area, EI: 200e9 * math.Pi / 64 * math.Pow(core, 4)}
-	w.UnitWeight = 7850 * area
+	w.LinearDensity = 7850 * area
 	if rng.IntN(2) == 0 {
-		w.UnitWeight *= 1 + 8*rng.Float64()
+		w.LinearDensity *= 1 + 8*rng.Float64()
 	}
 	return w
 }

@@ -31,7 +31,7 @@ func (p *Plan) SearchPlainly() *Result {
 			g.worst = max(g.worst, total.tension)
 			difference := abs(frame)
 			g.ranking.offer(ranked{total.score(p.req.Feel.Weights), difference, b, t})
-			g.front.offer(point{total.tension, total.push, difference, b, t})
+			g.front.offer(point{total.tension, total.bendingForce, difference, b, t})
 		}
 	}
 	return p.result(found)
@@ -103,7 +103,7 @@ func TestInwardVisitsEveryPlaceOnce(t *testing.T) {
 	}
 }
 
-// The set-back's need must fall with length, since travelMemo builds on it.
+// The compensation's need must fall with length, since travelMemo builds on it.
 func TestSaddleNeedFallsWithLength(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 1))
 	p := &Plan{req: Request{Cases: []Case{{}}}}
@@ -114,7 +114,7 @@ func TestSaddleNeedFallsWithLength(t *testing.T) {
 		p.wires = append(p.wires[:0], w)
 		p.req.Cases[0].FreqsHz = []float64{freq}
 		p.req.Tails = anyTails(rng)
-		p.req.SaddleHeightM = []float64{0.003 * rng.Float64()}
+		p.req.ActionM = []float64{0.003 * rng.Float64()}
 		length := 0.4 + 0.6*rng.Float64()
 		short, err1 := p.saddleNeed(0, 0, 0, length)
 		long, err2 := p.saddleNeed(0, 0, 0, length*(1+0.05*rng.Float64()+1e-4))
@@ -127,15 +127,15 @@ func TestSaddleNeedFallsWithLength(t *testing.T) {
 	assert.Greater(t, checked, 1500)
 }
 
-// The memory of what fits a saddle against asking SetBack every time, with
+// The memory of what fits a saddle against asking Compensation every time, with
 // lengths in any order.
 func TestFitsSaddleRemembersRightly(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 2))
 	seen := map[bool]int{}
 	for range 200 {
 		p := &Plan{strings: 1, wires: []tension.Wire{anyWire(rng)}}
-		p.rungs = ladder{stock: []int{0}, w: []float64{p.wires[0].UnitWeight}}
-		p.req = Request{Cases: []Case{{FreqsHz: []float64{60 + 200*rng.Float64()}}}, Tails: anyTails(rng), SaddleHeightM: []float64{0.002}}
+		p.rungs = ladder{stock: []int{0}, w: []float64{p.wires[0].LinearDensity}}
+		p.req = Request{Cases: []Case{{FreqsHz: []float64{60 + 200*rng.Float64()}}}, Tails: anyTails(rng), ActionM: []float64{0.002}}
 		need, err := p.saddleNeed(0, 0, 0, 0.66)
 		if err != nil {
 			continue
@@ -177,8 +177,8 @@ func TestPushPerStiffnessFallsWithStretchSpeed(t *testing.T) {
 		}
 		checked++
 		require.True(t, okB, "a stiffer string reaches what a softer one does")
-		require.Less(t, b.Bend(1).PushN, a.Bend(1).PushN)
-		require.Greater(t, b.Bend(1).PushN*math.Pow(times, 4), a.Bend(1).PushN)
+		require.Less(t, b.Bend(1).BendingForceN, a.Bend(1).BendingForceN)
+		require.Greater(t, b.Bend(1).BendingForceN*math.Pow(times, 4), a.Bend(1).BendingForceN)
 	}
 	assert.Greater(t, checked, 5000)
 }

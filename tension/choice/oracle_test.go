@@ -30,12 +30,12 @@ func TestSearchIsTheStraightforwardOne(t *testing.T) {
 		{"saddle travel at the need of the middle of the grid", func(r *choice.Request) {
 			// An inner string needs most, since its length also falls, at the
 			// start of every row of the grid.
-			r.Limits.SaddleTravelM, r.SaddleHeightM[3] = 0, 0.009
+			r.Limits.SaddleTravelM, r.ActionM[3] = 0, 0.009
 			p, err := choice.Prepare(*r)
 			require.NoError(t, err)
 			d, err := p.Detail(690, 640, p.Search().Best[0].Gauges)
 			require.NoError(t, err)
-			r.Limits.SaddleTravelM = d.Strings[3].SetBackM[1] + 0.002
+			r.Limits.SaddleTravelM = d.Strings[3].CompensationM[1] + 0.002
 		}, func(t *testing.T, r *choice.Result) {
 			assert.Positive(t, r.Kept)
 		}},
@@ -55,8 +55,8 @@ func TestSearchIsTheStraightforwardOne(t *testing.T) {
 			r.Usable = []int{4, 9, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 40, 50, 59}
 			r.Limits = choice.Limits{}
 		}, nil},
-		{"a push ceiling that empties strings", func(r *choice.Request) { r.Limits.MostPushN = 8 }, nil},
-		{"push alone", func(r *choice.Request) { r.Feel.Tension = choice.Target{}; r.Feel.Overtone = choice.Target{} }, nil},
+		{"a bending force ceiling that empties strings", func(r *choice.Request) { r.Limits.MostBendingForceN = 8 }, nil},
+		{"bending force alone", func(r *choice.Request) { r.Feel.Tension = choice.Target{}; r.Feel.Overtone = choice.Target{} }, nil},
 		{"weights of one term", func(r *choice.Request) { r.Feel.Weights = choice.Weights{Tension: 2} }, nil},
 		{"weighed and measured stock, no two stretch speeds alike", scatter, nil},
 		{"the same, three tunings", func(r *choice.Request) { scatter(r); *r = threeTunings(*r) }, nil},
@@ -84,7 +84,7 @@ func scatter(r *choice.Request) {
 	rng := rand.New(rand.NewPCG(8, 5))
 	for i := range r.Stock {
 		g := &r.Stock[i]
-		g.UnitWeight *= 1 + 0.02*rng.NormFloat64()
+		g.LinearDensity *= 1 + 0.02*rng.NormFloat64()
 		d := 1 + 0.01*rng.NormFloat64()
 		g.Core *= d
 		g.AreaM2 *= d * d

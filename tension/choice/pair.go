@@ -39,7 +39,7 @@ type searcher struct {
 func newSearcher(p *Plan) *searcher {
 	rungs := len(p.rungs.w)
 	return &searcher{
-		p: p, seats: p.newSeats(), feel: p.newStrung(),
+		p: p, seats: p.newPositions(), feel: p.newStrung(),
 		rungs: make([]int, p.strings), set: make([]int, p.strings),
 		least: make([]float64, p.strings), parts: make([]squares, p.strings), before: make([]lastLeast, p.strings),
 		misses: misses{first: true}, travel: newTravelMemo(p.strings, rungs),
@@ -117,7 +117,7 @@ func (p *Plan) pairLimits(f *fan.Frame, report func(r Reason, value, limit float
 	if over(Difference, math.Abs(f.DifferenceMM()), lim.DifferenceMM) ||
 		over(FretSlant, p.fretSlant(f), lim.FretSlantRad) ||
 		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlantRad) ||
-		over(FirstStep, f.FirstStepBassMM(), lim.FirstStepMM) {
+		over(NutToFret1, f.NutToFret1BassMM(), lim.NutToFret1MM) {
 		return
 	}
 	if short := p.blankShortMM(f); short > 0 {

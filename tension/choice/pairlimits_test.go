@@ -15,7 +15,7 @@ import (
 // pair as a whole.
 func TestPairLimits(t *testing.T) {
 	req := baritone()
-	req.Limits = choice.Limits{DifferenceMM: 20, FretSlantRad: 0.02, SaddleSlantRad: 0.05, FirstStepMM: 30,
+	req.Limits = choice.Limits{DifferenceMM: 20, FretSlantRad: 0.02, SaddleSlantRad: 0.05, NutToFret1MM: 30,
 		Blanks: []fan.Offer{{LengthMM: 100, WidthMM: 20}}, MostTensionN: 1}
 	plan, err := choice.Prepare(req)
 	require.NoError(t, err)

@@ -56,9 +56,9 @@ type Term string
 
 // The three terms of the score.
 const (
-	TensionTerm  Term = "tension"
-	PushTerm     Term = "push"
-	OvertoneTerm Term = "overtone rise"
+	TensionTerm      Term = "tension"
+	BendingForceTerm Term = "bending force"
+	OvertoneTerm     Term = "inharmonicity"
 )
 
 // LeftOut is a term, or the term of single strings, that the score does
@@ -144,7 +144,7 @@ func shares(cases []Case) []float64 {
 // material the strength stated with it.
 func WireOf(g gauges.Gauge) tension.Wire {
 	w := tension.Wire{
-		UnitWeight: g.UnitWeight, UUnitWeight: g.U,
+		LinearDensity: g.LinearDensity, ULinearDensity: g.U,
 		CoreAreaM2: g.AreaM2, CoreDiaM: g.Core, UCoreDiaM: g.UCore,
 		EA: g.EA, EI: g.EI, StrengthPa: g.StrengthPa,
 		Plain: g.Family == gauges.Plain,
@@ -158,11 +158,11 @@ func WireOf(g gauges.Gauge) tension.Wire {
 func newLadder(stock []gauges.Gauge, usable []int) ladder {
 	l := ladder{stock: slices.Clone(usable)}
 	slices.SortStableFunc(l.stock, func(a, b int) int {
-		return cmp.Or(cmp.Compare(stock[a].UnitWeight, stock[b].UnitWeight),
+		return cmp.Or(cmp.Compare(stock[a].LinearDensity, stock[b].LinearDensity),
 			cmp.Compare(stock[a].Label, stock[b].Label))
 	})
 	for _, g := range l.stock {
-		l.w = append(l.w, stock[g].UnitWeight)
+		l.w = append(l.w, stock[g].LinearDensity)
 		l.plain = append(l.plain, stock[g].Family == gauges.Plain)
 	}
 	l.end = make([]int, len(l.w))

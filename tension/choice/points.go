@@ -4,8 +4,8 @@ package choice
 // what it misses by and what it costs, without its set.
 type Point struct {
 	BassMM, TrebleMM float64
-	// TensionMisfit and PushMisfit are those of Candidate.
-	TensionMisfit, PushMisfit, Score float64
+	// TensionMisfit and BendingForceMisfit are those of Candidate.
+	TensionMisfit, BendingForceMisfit, Score float64
 }
 
 // DifferenceMM is bass length minus treble length.
@@ -33,7 +33,7 @@ func (p *Plan) Points(most int) (points []Point, thinned bool) {
 			}
 			var c Candidate
 			c.setScore(total, p.req.Feel.Weights)
-			points = append(points, Point{bass[b], treble[t], c.TensionMisfit, c.PushMisfit, c.Score})
+			points = append(points, Point{bass[b], treble[t], c.TensionMisfit, c.BendingForceMisfit, c.Score})
 		}
 	}
 	return points, stride > 1

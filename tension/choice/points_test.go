@@ -28,7 +28,7 @@ func TestPointsAreTheKeptPairs(t *testing.T) {
 	assert.Len(t, at, r.Kept, "no pair comes twice")
 	for _, c := range append(append([]choice.Candidate{}, r.Best...), r.Front...) {
 		q := at[[2]float64{c.BassMM, c.TrebleMM}]
-		assert.Equal(t, [3]float64{c.Score, c.TensionMisfit, c.PushMisfit}, [3]float64{q.Score, q.TensionMisfit, q.PushMisfit})
+		assert.Equal(t, [3]float64{c.Score, c.TensionMisfit, c.BendingForceMisfit}, [3]float64{q.Score, q.TensionMisfit, q.BendingForceMisfit})
 	}
 }
 

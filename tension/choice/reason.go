@@ -20,8 +20,8 @@ const (
 	FretSlant
 	// SaddleSlant: the saddle line is slanted beyond the limit.
 	SaddleSlant
-	// FirstStep: the reach from nut to fret 1 on the bass line is too long.
-	FirstStep
+	// NutToFret1: the reach from nut to fret 1 on the bass line is too long.
+	NutToFret1
 	// BlankSize: no blank on offer holds the board.
 	BlankSize
 	// WindingLength: the winding ends before the string's length does.
@@ -42,11 +42,11 @@ const (
 	BendUnreachable
 	// BreakingBent: the bent string is too near to breaking.
 	BreakingBent
-	// MostPush: the bend takes too much force.
-	MostPush
-	// OvertoneRise: the lowest string's overtones stand too high.
-	OvertoneRise
-	// SaddleTravel: the set-back needs more travel than the saddle has.
+	// MostBendingForce: the bend takes too much force.
+	MostBendingForce
+	// Inharmonicity: the lowest string's overtones stand too high.
+	Inharmonicity
+	// SaddleTravel: the compensation needs more travel than the saddle has.
 	SaddleTravel
 	// OrderingRule: every string has a gauge, but no set of them keeps the
 	// ordering rule.
@@ -82,17 +82,17 @@ const (
 // Quantity gives the unit of the reason's values.
 func (r Reason) Quantity() Quantity {
 	switch r {
-	case Difference, FirstStep, BlankSize, ReverseFan:
+	case Difference, NutToFret1, BlankSize, ReverseFan:
 		return MillimetreValues
 	case FretSlant, SaddleSlant:
 		return RadianValues
 	case WindingLength, SaddleTravel:
 		return MetreValues
-	case LeastTension, MostTension, MostPush:
+	case LeastTension, MostTension, MostBendingForce:
 		return NewtonValues
 	case BreakingOpen, BreakingBent:
 		return ShareValues
-	case OvertoneRise:
+	case Inharmonicity:
 		return CentValues
 	}
 	return NoQuantity

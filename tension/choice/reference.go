@@ -37,7 +37,7 @@ func (p *Plan) newRef(r *Reference) (*refPlan, error) {
 	return ref, nil
 }
 
-// feelOrNone is the reference's feel with the stock's unit weights, empty
+// feelOrNone is the reference's feel with the stock's linear densities, empty
 // where there is no reference.
 func (p *Plan) feelOrNone() referenceFeel {
 	if p.ref == nil {
@@ -57,16 +57,16 @@ func (p *Plan) setTargets(feel referenceFeel) {
 		p.leaveOut(TensionTerm, nil, "no target is given")
 	}
 	switch {
-	case f.Push.Source == Absent:
-		p.leaveOut(PushTerm, nil, "no target is given")
+	case f.BendingForce.Source == Absent:
+		p.leaveOut(BendingForceTerm, nil, "no target is given")
 	case len(p.bend) == 0:
-		p.leaveOut(PushTerm, nil, "no string is named as a bend string")
+		p.leaveOut(BendingForceTerm, nil, "no string is named as a bend string")
 	case len(f.BendFrets) == 0:
-		p.leaveOut(PushTerm, nil, "no fret is named for bends")
+		p.leaveOut(BendingForceTerm, nil, "no fret is named for bends")
 	case p.bendable() == 0:
-		p.leaveOut(PushTerm, nil, "a capo leaves no room at the frets of the bends")
+		p.leaveOut(BendingForceTerm, nil, "a capo leaves no room at the frets of the bends")
 	default:
-		p.noteLostPushes()
+		p.noteLostBends()
 	}
 	switch {
 	case f.Overtone.Source == Absent:
@@ -94,11 +94,11 @@ func (p *Plan) countTension() int {
 }
 
 func (p *Plan) countPush() int {
-	if p.req.Feel.Push.Source == OwnMean {
+	if p.req.Feel.BendingForce.Source == OwnMean {
 		return len(p.bend) * p.bendable()
 	}
 	count := 0
-	for _, row := range p.targets.push {
+	for _, row := range p.targets.bendingForce {
 		for _, t := range row {
 			if t > 0 {
 				count++
@@ -108,16 +108,16 @@ func (p *Plan) countPush() int {
 	return count
 }
 
-// noteLostPushes names the bend strings whose target cannot be told, since
+// noteLostBends names the bend strings whose target cannot be told, since
 // the reference string they are like has an unknown core or cannot reach the
 // bend.
-func (p *Plan) noteLostPushes() {
-	if p.req.Feel.Push.Source != LikeReference {
+func (p *Plan) noteLostBends() {
+	if p.req.Feel.BendingForce.Source != LikeReference {
 		return
 	}
 	var lost []int
 	for _, i := range p.bend {
-		for k, t := range p.targets.push[i] {
+		for k, t := range p.targets.bendingForce[i] {
 			if t == 0 && p.fretMade[k] {
 				lost = append(lost, i+1)
 				break
@@ -127,8 +127,8 @@ func (p *Plan) noteLostPushes() {
 	why := "the reference string it is like cannot make the bend, or its core is not known"
 	switch {
 	case p.pushTerms == 0:
-		p.leaveOut(PushTerm, nil, why)
+		p.leaveOut(BendingForceTerm, nil, why)
 	case lost != nil:
-		p.leaveOut(PushTerm, lost, why)
+		p.leaveOut(BendingForceTerm, lost, why)
 	}
 }

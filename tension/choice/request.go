@@ -21,7 +21,7 @@ type Request struct {
 	// Given fixes the gauges, by string, as indexes into Stock; nil leaves
 	// them free.
 	Given []int
-	// Ordering keeps the unit weight from falling from string to string towards
+	// Ordering keeps the linear density from falling from string to string towards
 	// the bass, and plain strings on the treble side of wound ones.
 	Ordering bool
 
@@ -33,10 +33,10 @@ type Request struct {
 	// Tails by string; TailsAssumed says that nobody gave them.
 	Tails        []tension.Tails
 	TailsAssumed bool
-	// SaddleHeightM by string: height over fret 12, for the set-back;
-	// HeightsAssumed says that nobody gave them.
-	SaddleHeightM  []float64
-	HeightsAssumed bool
+	// ActionM by string: height over fret 12, for the compensation;
+	// ActionAssumed says that nobody gave them.
+	ActionM       []float64
+	ActionAssumed bool
 
 	Feel      Feel
 	Reference *Reference
@@ -108,7 +108,7 @@ const (
 )
 
 // Target is a wanted quantity. Values is used with Stated only: one value for
-// all, or one by string; newtons, or cents for the overtone rise.
+// all, or one by string; newtons, or cents for the inharmonicity.
 type Target struct {
 	Source Source
 	Values []float64
@@ -142,8 +142,8 @@ const (
 
 // Feel is what the player wants to feel.
 type Feel struct {
-	Tension, Push, Overtone Target
-	MoreStrings             Mapping
+	Tension, BendingForce, Overtone Target
+	MoreStrings                     Mapping
 
 	// BendStrings are string numbers; nil asks for the default of
 	// defaultBendStrings, an empty slice means none.
@@ -159,31 +159,31 @@ type Feel struct {
 }
 
 // Weights are the factors a, b and c of the score.
-type Weights struct{ Tension, Push, Overtone float64 }
+type Weights struct{ Tension, BendingForce, Overtone float64 }
 
 // DefaultWeights are the factors used unless told (judgement).
-func DefaultWeights() Weights { return Weights{Tension: 1, Push: 1, Overtone: 0.1} }
+func DefaultWeights() Weights { return Weights{Tension: 1, BendingForce: 1, Overtone: 0.1} }
 
 // Limits are the bounds that a candidate must keep. A zero leaves a limit off.
 type Limits struct {
 	// On a pair.
 	DifferenceMM                 float64     // greatest |bass - treble|
 	FretSlantRad, SaddleSlantRad float64     // greatest |slant|; FretSlantRad holds for the nut too
-	FirstStepMM                  float64     // longest bass step from nut to fret 1
-	OvertoneRiseCents            float64     // of the lowest string
+	NutToFret1MM                 float64     // longest bass step from nut to fret 1
+	InharmonicityCents           float64     // of the lowest string
 	Blanks                       []fan.Offer // one of them must hold the board; nil leaves the limit off
 
 	// On a gauge.
 	BreakingOpen, BreakingBent float64 // shares of the minimum strength, e.g. 0.75
 	LeastTensionN              float64
 	MostTensionN               float64
-	MostPushN                  float64
+	MostBendingForceN          float64
 	SaddleTravelM              float64
 }
 
 // OnGauges gives the limits without those on a pair's geometry.
 func (l Limits) OnGauges() Limits {
-	l.DifferenceMM, l.FretSlantRad, l.SaddleSlantRad, l.FirstStepMM, l.Blanks = 0, 0, 0, 0, nil
+	l.DifferenceMM, l.FretSlantRad, l.SaddleSlantRad, l.NutToFret1MM, l.Blanks = 0, 0, 0, 0, nil
 	return l
 }
 

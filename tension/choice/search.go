@@ -12,7 +12,7 @@ type Result struct {
 	Tried, Kept int
 	// Best are the best pairs, distinct, best first.
 	Best []Candidate
-	// Front are the pairs that no other beats in tension misfit, push misfit
+	// Front are the pairs that no other beats in tension misfit, bending force misfit
 	// and difference at once, smallest difference first.
 	Front []Candidate
 	// Dropped counts the pairs that limits dropped, by reason.
@@ -107,7 +107,7 @@ func (w *searcher) gather(b, t int, g *gathered) {
 	g.worst = max(g.worst, total.tension)
 	difference := abs(frame.DifferenceMM())
 	g.ranking.offer(ranked{total.score(w.p.req.Feel.Weights), difference, b, t})
-	g.front.offer(point{total.tension, total.push, difference, b, t})
+	g.front.offer(point{total.tension, total.bendingForce, difference, b, t})
 }
 
 // merged puts together what the goroutines found.

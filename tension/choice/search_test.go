@@ -38,7 +38,7 @@ func TestSearchTakesTheBestOfAllSets(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		req := baritone()
 		req.Cases[0].FreqsHz = hz(59, 54, 50)
-		req.Tails, req.SaddleHeightM = sameTails(3), heights(3)
+		req.Tails, req.ActionM = sameTails(3), heights(3)
 		req.Ordering = rapid.Bool().Draw(rt, "ordering")
 		req.Usable = rapid.Permutation(indexesOf(len(req.Stock))).Draw(rt, "stock")[:6]
 		req.BassMM, req.TrebleMM = []float64{rapid.Float64Range(640, 720).Draw(rt, "bass")}, []float64{630}
@@ -81,7 +81,7 @@ func indexesOf(n int) []int {
 func keepsRule(req choice.Request, set []int) bool {
 	for i := 1; i < len(set); i++ {
 		a, b := req.Stock[set[i-1]], req.Stock[set[i]]
-		if b.UnitWeight < a.UnitWeight || b.Family == "plain" && a.Family != "plain" {
+		if b.LinearDensity < a.LinearDensity || b.Family == "plain" && a.Family != "plain" {
 			return false
 		}
 	}
@@ -140,7 +140,7 @@ func TestOwnMeanWantsEvenness(t *testing.T) {
 	req := baritone()
 	req.Reference = nil
 	req.Feel.Tension = choice.Target{Source: choice.OwnMean}
-	req.Feel.Push, req.Feel.Overtone = choice.Target{}, choice.Target{}
+	req.Feel.BendingForce, req.Feel.Overtone = choice.Target{}, choice.Target{}
 	req.Given = indexes(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62")
 	p, r := search(t, req)
 	require.NotEmpty(t, r.Best)
@@ -166,7 +166,7 @@ func TestEqualTensionOnEqualStringsIsReached(t *testing.T) {
 	req := baritone()
 	req.Reference = nil
 	req.Feel.Tension = choice.Target{Source: choice.Stated, Values: []float64{75}}
-	req.Feel.Push, req.Feel.Overtone = choice.Target{}, choice.Target{}
+	req.Feel.BendingForce, req.Feel.Overtone = choice.Target{}, choice.Target{}
 	p, r := search(t, req)
 	require.NotEmpty(t, r.Best)
 	best := r.Best[0]
@@ -262,7 +262,7 @@ func TestASetTheWrongWayRoundStaysFinite(t *testing.T) {
 	}
 	assert.Positive(t, failed)
 	assert.NotEmpty(t, d.Broken)
-	for _, x := range []float64{d.Score, d.TensionMisfit, d.PushMisfit, d.OvertoneMisfit} {
+	for _, x := range []float64{d.Score, d.TensionMisfit, d.BendingForceMisfit, d.OvertoneMisfit} {
 		assert.False(t, math.IsInf(x, 0) || math.IsNaN(x))
 	}
 }

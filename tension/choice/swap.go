@@ -100,7 +100,7 @@ func (p *Plan) way(d *Detail, options [][]option, pick []int, within float64) (W
 // option is one gauge that may be a string, or the one that is.
 type option struct {
 	gauge int
-	w     float64 // unit weight, kg/m
+	w     float64 // linear density, kg/m
 	plain bool
 	kept  bool
 	cost  float64   // what its tension adds to the mean square; 0 where the target is the set's own mean
@@ -125,7 +125,7 @@ func (p *Plan) swapOptions(d *Detail) ([][]option, error) {
 	if err != nil {
 		return nil, err
 	}
-	seats := p.newSeats()
+	seats := p.newPositions()
 	out := make([][]option, p.strings)
 	for i, own := range d.Gauges {
 		p.seatOn(&frame, i, &seats[i])
@@ -153,7 +153,7 @@ func (p *Plan) optionOf(i, g int, s *seat) (option, bool) {
 	f := p.newStrung()
 	var m misses
 	p.measure(i, g, s, f, &m)
-	o := option{gauge: g, w: p.wires[g].UnitWeight, plain: p.wires[g].Plain, cost: p.tensionSquare(i, f)}
+	o := option{gauge: g, w: p.wires[g].LinearDensity, plain: p.wires[g].Plain, cost: p.tensionSquare(i, f)}
 	for _, t := range f.tensionN {
 		o.logs = append(o.logs, math.Log(t))
 	}

@@ -16,7 +16,7 @@ import (
 func trio() (choice.Request, []string) {
 	req := baritone()
 	req.Cases[0].FreqsHz = hz(59, 54, 50)
-	req.Tails, req.SaddleHeightM = sameTails(3), heights(3)
+	req.Tails, req.ActionM = sameTails(3), heights(3)
 	names := []string{"p11", "p13", "p15", "p17", "p20", "w24", "w26"}
 	req.Usable = indexes(req.Stock, names...)
 	req.BassMM, req.TrebleMM = []float64{690}, []float64{650}

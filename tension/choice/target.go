@@ -8,9 +8,9 @@ import (
 
 // targets holds the wanted values of a request. A 0 means that there is none.
 type targets struct {
-	tension  []float64   // by string, N
-	push     [][]float64 // by string, then bend fret, N; nil off the bend strings
-	overtone float64     // of the lowest string, cents
+	tension      []float64   // by string, N
+	bendingForce [][]float64 // by string, then bend fret, N; nil off the bend strings
+	overtone     float64     // of the lowest string, cents
 	// Rise of a wound string is only a lower bound, so it is not compared with
 	// a plain one; overtoneWound says which kind the target speaks of, and
 	// overtoneAny that it is a stated number and holds for both.
@@ -63,11 +63,11 @@ func spread(values []float64, n int) []float64 {
 }
 
 // referenceFeel is what the reference does with given wires: tension by
-// string, push by bend fret and reference string, rise of its lowest string.
+// string, bending force by bend fret and reference string, rise of its lowest string.
 type referenceFeel struct {
-	tension  []float64
-	push     [][]float64 // by bend fret, then string; 0 where it cannot be told
-	overtone float64
+	tension      []float64
+	bendingForce [][]float64 // by bend fret, then string; 0 where it cannot be told
+	overtone     float64
 }
 
 // feelOf computes the reference's feel. wires are by string.
@@ -80,15 +80,15 @@ func (p *Plan) feelOf(wires []tension.Wire) referenceFeel {
 	for k := range p.req.Feel.BendFrets {
 		row := make([]float64, len(wires))
 		for i, w := range wires {
-			if bend, err := tension.Push(w, r.bendAt[i][k]); err == nil {
-				row[i] = bend.PushN
+			if bend, err := tension.BendingForce(w, r.bendAt[i][k]); err == nil {
+				row[i] = bend.BendingForceN
 			}
 		}
-		f.push = append(f.push, row)
+		f.bendingForce = append(f.bendingForce, row)
 	}
 	low := len(wires) - 1
 	if wires[low].EI > 0 {
-		f.overtone = tension.OvertoneRiseCents(
+		f.overtone = tension.InharmonicityCents(
 			tension.Inharmonicity(wires[low], f.tension[low], r.lengthM[low]))
 	}
 	return f
@@ -98,7 +98,7 @@ func (p *Plan) feelOf(wires []tension.Wire) referenceFeel {
 // feel, which may be empty when there is no reference.
 func (p *Plan) targetsFrom(feel referenceFeel) targets {
 	n := p.strings
-	t := targets{tension: make([]float64, n), push: make([][]float64, n)}
+	t := targets{tension: make([]float64, n), bendingForce: make([][]float64, n)}
 	switch p.req.Feel.Tension.Source {
 	case LikeReference:
 		t.tension = mapped(feel.tension, n, p.req.Feel.MoreStrings)
@@ -106,19 +106,19 @@ func (p *Plan) targetsFrom(feel referenceFeel) targets {
 		t.tension = spread(p.req.Feel.Tension.Values, n)
 	}
 	for _, i := range p.bend {
-		t.push[i] = make([]float64, len(p.req.Feel.BendFrets))
+		t.bendingForce[i] = make([]float64, len(p.req.Feel.BendFrets))
 	}
 	for k := range p.req.Feel.BendFrets {
 		row := make([]float64, n)
-		switch p.req.Feel.Push.Source {
+		switch p.req.Feel.BendingForce.Source {
 		case LikeReference:
-			row = mapped(feel.push[k], n, p.req.Feel.MoreStrings)
+			row = mapped(feel.bendingForce[k], n, p.req.Feel.MoreStrings)
 		case Stated:
-			row = spread(p.req.Feel.Push.Values, n)
+			row = spread(p.req.Feel.BendingForce.Values, n)
 		}
 		for _, i := range p.bend {
 			if p.fretMade[k] {
-				t.push[i][k] = row[i]
+				t.bendingForce[i][k] = row[i]
 			}
 		}
 	}

@@ -51,7 +51,7 @@ func TestListedPairsAreDistinctByDefinition(t *testing.T) {
 	for _, s := range d.Strings {
 		req.Feel.Tension.Values = append(req.Feel.Tension.Values, s.Cases[0].TensionN)
 	}
-	req.Feel.Push, req.Feel.Overtone = choice.Target{}, choice.Target{}
+	req.Feel.BendingForce, req.Feel.Overtone = choice.Target{}, choice.Target{}
 	p, r := search(t, req)
 	points, thinned := p.Points(1e6)
 	require.False(t, thinned)

@@ -17,7 +17,7 @@ import (
 //
 // It starts from the rung that the pair before took, since lengths change
 // little from pair to pair, and walks to both sides until the tension alone
-// costs more than the best found: rungs are sorted by unit weight, so tension
+// costs more than the best found: rungs are sorted by linear density, so tension
 // rises with them but for the stretch, which is bounded.
 func (w *searcher) leastOn(i int, most float64) bool {
 	if !w.p.isBend[i] {
@@ -101,7 +101,7 @@ func (w *searcher) tryRung(i, k int) {
 	}
 }
 
-// cheaper is the contribution of a rung, but for the limit on set-back; false
+// cheaper is the contribution of a rung, but for the limit on compensation; false
 // where a limit removes it or its tension alone costs more than most.
 func (w *searcher) cheaper(i, k int, most float64) (squares, bool) {
 	p, s, g := w.p, &w.seats[i], w.p.rungs.stock[k]
@@ -120,7 +120,7 @@ func (w *searcher) cheaper(i, k int, most float64) (squares, bool) {
 		if !w.bendsBelow(i, g, part, most) {
 			return squares{}, false
 		}
-		part.push = p.pushSquare(i, w.feel)
+		part.bendingForce = p.pushSquare(i, w.feel)
 	}
 	if i == p.strings-1 {
 		if p.measureRise(i, g, s, w.feel, &w.misses) {
@@ -139,7 +139,7 @@ func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
 	if wire.EA == 0 {
 		return p.bendable() == 0
 	}
-	want := p.targets.push[i]
+	want := p.targets.bendingForce[i]
 	if w.made.costsMore(p, i, wire, part, most) {
 		return false
 	}
@@ -149,13 +149,13 @@ func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
 		}
 		if made := p.alike[i][at]; made < at {
 			w.feel.bends[at] = w.feel.bends[made]
-		} else if b, share, ok := bendOn(&s.contacts[at], wire); !ok || lim.BreakingBent > 0 && share > lim.BreakingBent || lim.MostPushN > 0 && b.PushN > lim.MostPushN {
+		} else if b, share, ok := bendOn(&s.contacts[at], wire); !ok || lim.BreakingBent > 0 && share > lim.BreakingBent || lim.MostBendingForceN > 0 && b.BendingForceN > lim.MostBendingForceN {
 			return false
 		} else {
 			w.feel.bends[at] = b
 		}
 		if k := at % len(want); want[k] > 0 {
-			part.push = p.withBend(part.push, p.pushShare[at], boundLog(w.feel.bends[at].PushN, want[k]))
+			part.bendingForce = p.withBend(part.bendingForce, p.pushShare[at], boundLog(w.feel.bends[at].BendingForceN, want[k]))
 		}
 		if part.score(p.req.Feel.Weights)*(1-slackOfSum) > most {
 			return false
@@ -165,12 +165,12 @@ func (w *searcher) bendsBelow(i, g int, part squares, most float64) bool {
 }
 
 // madeBends are the bends of the best rung of a string so far: what a newton of
-// its stiffness pushed, and its stretch speed. They bound what other rungs push
+// its stiffness pushed, and its stretch speed. They bound what other rungs bending force
 // on the same string of the same pair.
 //
-// Push over EA falls steadily as the stretch speed rises: a stiffer string has
+// Bending force over EA falls steadily as the stretch speed rises: a stiffer string has
 // less strain at pitch, so that the same way raises its pitch more; it reaches
-// the bend sooner, and less strain and a flatter angle are left to push against.
+// the bend sooner, and less strain and a flatter angle are left to bending force against.
 // It falls by less than the fourth power of EA/w: strain falls with EA/w, and the
 // angle with its root; with a little more where a slanted fret lowers the pitch
 // first, and up to the power of 3.4 in all for wires strained far beyond breaking.
@@ -184,13 +184,13 @@ type madeBends struct {
 func (m *madeBends) keep(w *tension.Wire, f *strung) {
 	m.speed2 = w.StretchSpeed2()
 	for at := range m.perEA {
-		m.perEA[at] = f.bends[at].PushN / w.EA
+		m.perEA[at] = f.bends[at].BendingForceN / w.EA
 	}
 }
 
-// slackOfPush covers the rounding of a bend's root, whose relative error is
+// slackOfBendingForce covers the rounding of a bend's root, whose relative error is
 // below 1e-12, and of two equal stretch speeds.
-const slackOfPush = 1e-9
+const slackOfBendingForce = 1e-9
 
 // costsMore says whether a wire's bends as string i surely cost more than most,
 // without making one.
@@ -198,10 +198,10 @@ func (m *madeBends) costsMore(p *Plan, i int, w *tension.Wire, part squares, mos
 	if m.speed2 == 0 {
 		return false
 	}
-	want, slower := p.targets.push[i], m.speed2/w.StretchSpeed2()
+	want, slower := p.targets.bendingForce[i], m.speed2/w.StretchSpeed2()
 	fourth := slower * slower * slower * slower
-	atLeast := w.EA * min(1, fourth) * (1 - 10*slackOfPush)
-	atMost := w.EA * max(1, fourth) * (1 + 10*slackOfPush)
+	atLeast := w.EA * min(1, fourth) * (1 - 10*slackOfBendingForce)
+	atMost := w.EA * max(1, fourth) * (1 + 10*slackOfBendingForce)
 	for at, perEA := range m.perEA {
 		target := want[at%len(want)]
 		if target == 0 || p.behind[at] {
@@ -209,21 +209,21 @@ func (m *madeBends) costsMore(p *Plan, i int, w *tension.Wire, part squares, mos
 		}
 		switch {
 		case perEA*atLeast > target:
-			part.push = p.withBend(part.push, p.pushShare[at], boundSquare(perEA*atLeast/target))
+			part.bendingForce = p.withBend(part.bendingForce, p.pushShare[at], boundSquare(perEA*atLeast/target))
 		case perEA*atMost < target:
-			part.push = p.withBend(part.push, p.pushShare[at], boundSquare(target/(perEA*atMost)))
+			part.bendingForce = p.withBend(part.bendingForce, p.pushShare[at], boundSquare(target/(perEA*atMost)))
 		}
 	}
 	return part.score(p.req.Feel.Weights)*(1-slackOfSum) > most
 }
 
-// withBend adds one bend's square to a push that is not complete: what comes
+// withBend adds one bend's square to a bending force that is not complete: what comes
 // of it is never more than the complete one, but for rounding.
-func (p *Plan) withBend(push, share, square float64) float64 {
+func (p *Plan) withBend(bendingForce, share, square float64) float64 {
 	if p.req.By == Worst {
-		return max(push, square/float64(p.pushTerms))
+		return max(bendingForce, square/float64(p.pushTerms))
 	}
-	return push + float64(share*square)/float64(p.pushTerms)
+	return bendingForce + float64(share*square)/float64(p.pushTerms)
 }
 
 // slackOfSum covers the rounding of a sum whose terms come in another order:
@@ -378,10 +378,10 @@ func (w *searcher) fillBelow(i int, most float64) {
 }
 
 // travelMemo remembers, by string, rung and case, from which length on the
-// set-back is known to fit the saddle and up to which it is known not to. The
+// compensation is known to fit the saddle and up to which it is known not to. The
 // need falls as a string grows longer at its pitch: its tension grows with the
 // square of the length, so both the stretch of pressing and the stiffness
-// count for less (a test holds SetBack to it).
+// count for less (a test holds Compensation to it).
 type travelMemo struct {
 	rungs int
 	fits  []float64
@@ -400,7 +400,7 @@ func newTravelMemo(strings, rungs int) travelMemo {
 // its neighbours in the grid need no root finding of their own.
 const surely = 0.97
 
-// fitsSaddle says whether the set-back of rung k as string i keeps within the
+// fitsSaddle says whether the compensation of rung k as string i keeps within the
 // saddle's travel in every case.
 func (w *searcher) fitsSaddle(i, k int) bool {
 	limit := w.p.req.Limits.SaddleTravelM

@@ -25,7 +25,7 @@ func TestStringAtIsTheDetailsString(t *testing.T) {
 					continue
 				}
 				require.NoError(t, err)
-				bend, err := tension.Push(w, at)
+				bend, err := tension.BendingForce(w, at)
 				require.NoError(t, err)
 				assert.Equal(t, d.Strings[i].Cases[0].Bends[k].Bend, bend)
 			}

@@ -17,8 +17,8 @@ import (
 func TestClashesOfParts(t *testing.T) {
 	const said = ": a key or a section here clashes with an earlier one; state every section once, and every key once and in its own section"
 	for _, c := range []struct{ name, src, at string }{
-		{"a section of dotted keys is stated again", "[feel]\nweights.push = 1\n[feel.weights]\ntension = 1\n", "3:2"},
-		{"a section between braces is added to", "feel = { bend_cents = 200 }\n[feel.weights]\npush = 1\n", "2:2"},
+		{"a section of dotted keys is stated again", "[feel]\nweights.bending_force = 1\n[feel.weights]\ntension = 1\n", "3:2"},
+		{"a section between braces is added to", "feel = { bend_cents = 200 }\n[feel.weights]\nbending_force = 1\n", "2:2"},
 		{"a list in brackets is added to", "blanks = []\n[[blanks]]\nlength = \"1 m\"\nwidth = \"90 mm\"\nthickness = \"7 mm\"\n", "2:3"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -33,9 +33,9 @@ func TestClashesOfParts(t *testing.T) {
 func TestReadIsTOML(t *testing.T) {
 	blank := "length = \"520 mm\"\nwidth = \"75 mm\"\nthickness = \"7 mm\"\n"
 	lines := rapid.SampledFrom([]string{
-		"[limits]\n", "difference = \"50 mm\"\n", "limits.first_step = \"40 mm\"\n", "limits = { blank = false }\n",
+		"[limits]\n", "difference = \"50 mm\"\n", "limits.nut_to_fret_1 = \"40 mm\"\n", "limits = { blank = false }\n",
 		"[playing]\n", "from_fret = 0\n", "playing.to_fret = 12\n", "\"playing\".to_fret = 12\n", "[ playing ]\n",
-		"[feel.weights]\n", "weights.push = 1\n", "weights = { push = 1 }\n", "push = 1\n", "feel.weights.tension = 2\n",
+		"[feel.weights]\n", "weights.bending_force = 1\n", "weights = { bending_force = 1 }\n", "bending_force = 1\n", "feel.weights.tension = 2\n",
 		"[[blanks]]\n" + blank, "blanks = []\n", "blanks = [{ length = \"520 mm\", width = \"75 mm\", thickness = \"7 mm\" }]\n",
 	})
 	read := 0

@@ -35,12 +35,12 @@ func weighed(t *testing.T, csv []byte) []gauges.Reading {
 	return slices.DeleteFunc(all, func(r gauges.Reading) bool { return r.Kind != gauges.Weighed })
 }
 
-// perLength is the reading's unit weight, kg/m.
+// perLength is the reading's linear density, kg/m.
 func perLength(r gauges.Reading) float64 {
 	return r.MassKg / (r.LengthM * float64(max(r.Pieces, 1)))
 }
 
-func unitWeights(t *testing.T, csv []byte) map[string]float64 {
+func linearDensities(t *testing.T, csv []byte) map[string]float64 {
 	out := map[string]float64{}
 	for _, r := range weighed(t, csv) {
 		out[r.Gauge] = perLength(r)

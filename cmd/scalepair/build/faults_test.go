@@ -26,8 +26,8 @@ bass = "690 mm"
 treble = "650 mm"
 [neck]
 frets = 24
-nut_span = "37 mm"
-saddle_span = "54 mm"
+string_spread_at_nut = "37 mm"
+string_spread_at_saddle = "54 mm"
 `
 
 func read(t *testing.T, src string) *build.Build {
@@ -56,9 +56,9 @@ func TestOneFaultOneMessage(t *testing.T) {
 		{"key of another section", `frets = 24`, `bend_cents = 24`, `14:1: no key of [neck] ("bend_cents"); it belongs in [feel]`},
 		{"unknown section", `[feel]`, `[fell]`, `8:2: no section of a build file ("fell"); did you mean "feel"?`},
 		{"unknown key at the top", `name = "Sound"`, `nane = "Sound"`, `1:1: no key of the top of the file, above the first [section] ("nane"); did you mean "name"?`},
-		{"unit missing, text", `"37 mm"`, `"37"`, `15:12: nut span: a length needs a unit ("37"); write "37 mm" or "37 in"`},
-		{"unit missing, number", `"37 mm"`, `37`, `15:12: nut span: a length needs a unit ("37"); write "37 mm" or "37 in"`},
-		{"unit unknown", `"37 mm"`, `"37 furlongs"`, `15:12: nut span: `},
+		{"unit missing, text", `"37 mm"`, `"37"`, `15:12: string spread at the nut: a length needs a unit ("37"); write "37 mm" or "37 in"`},
+		{"unit missing, number", `"37 mm"`, `37`, `15:12: string spread at the nut: a length needs a unit ("37"); write "37 mm" or "37 in"`},
+		{"unit unknown", `"37 mm"`, `"37 furlongs"`, `15:12: string spread at the nut: `},
 		{"decimal comma in quotes", `"690 mm"`, `"648,5 mm"`, `11:8: bass scale: `},
 		{"decimal comma without quotes", `"690 mm"`, `648,5`, `11:11: a comma stands where the decimal point belongs ("bass = 648,5"); write a point, and a length in quotes with its unit: "648.5 mm"`},
 		{"value without quotes", `"690 mm"`, `690 mm`, `11:12: a value with a unit needs quotes ("bass = 690 mm"); write bass = "690 mm"`},
@@ -69,27 +69,27 @@ func TestOneFaultOneMessage(t *testing.T) {
 		{"list without quotes", `["w46", "w36", "w26", "p17", "p13", "p10"]`, `[w46, w36, w26, p17, p13, p10]`, `7:11: text in a list needs quotes ("gauges = [w46, w36, w26, p17, p13, p10]"); put each entry in quotes: ["w46", "w36"]`},
 		{"no value", `frets = 24`, `frets =`, `14:8: this key has no value ("frets ="); give one, or put # before the line to leave it out`},
 		{"no equals sign", `frets = 24`, `frets 24`, `14:7: a key needs an equals sign and a value ("frets 24"); write frets = 24`},
-		{"quote not closed", `"37 mm"`, `"37 mm`, `15:18: the closing quote is missing ("nut_span = \"37 mm"); end the text with the quote that began it`},
+		{"quote not closed", `"37 mm"`, `"37 mm`, `15:18: the closing quote is missing ("string_spread_at_nut = \"37 mm"); end the text with the quote that began it`},
 		{"leading zero", `frets = 24`, `frets = 024`, `14:9: a number does not begin with 0 ("frets = 024"); put a gauge's label in quotes, and a number without the 0`},
 		{"nan", `frets = 24`, `frets = nan`, `14:9: frets must be a plain finite number ("nan"); from 1 to 36 will do`},
 		{"infinite", `frets = 24`, `frets = -inf`, `14:9: frets must be a plain finite number ("-inf"); from 1 to 36 will do`},
-		{"nan as a length", `"37 mm"`, `"nan mm"`, `15:12: nut span: `},
+		{"nan as a length", `"37 mm"`, `"nan mm"`, `15:12: string spread at the nut: `},
 		{"not whole", `frets = 24`, `frets = 24.5`, `14:9: frets must be a whole number ("24.5"); from 1 to 36 will do`},
 		{"too many frets", `frets = 24`, `frets = 240`, `14:9: frets is out of range ("240"); from 1 to 36 will do`},
 		{"wrong type", `frets = 24`, `frets = "24"`, `14:9: frets must be a number, not text ("24"); write a number without quotes, 1 to 36`},
-		{"list for one", `"37 mm"`, `["37 mm"]`, `15:12: nut span must be text with a unit, not a list; write one number with its unit, in quotes`},
+		{"list for one", `"37 mm"`, `["37 mm"]`, `15:12: string spread at the nut must be text with a unit, not a list; write one number with its unit, in quotes`},
 		{"date", `frets = 24`, `frets = 2024-11-02`, `14:9: frets must be a number, not a date ("2024-11-02"); write a number without quotes, 1 to 36`},
 		{"section as a value", `name = "Sound"`, `playing = 3`, `1:11: playing must be a table, not a number ("3"); begin it once, with [playing] on a line of its own`},
-		{"negative length", `"37 mm"`, `"-37 mm"`, `15:12: nut span is out of range ("-37 mm"); from 5 mm to 300 mm will do`},
+		{"negative length", `"37 mm"`, `"-37 mm"`, `15:12: string spread at the nut is out of range ("-37 mm"); from 5 mm to 300 mm will do`},
 		{"zero scale", `"690 mm"`, `"0 mm"`, `11:8: bass scale is out of range ("0 mm"); from 200 mm to 2000 mm will do`},
 		{"25 mm scale", `"650 mm"`, `"25 mm"`, `12:10: treble scale is out of range ("25 mm"); did you mean "25 in" or "25 cm"? from 200 mm to 2000 mm will do`},
 		{"zero scale in inches", `"690 mm"`, `"0 in"`, `11:8: bass scale is out of range ("0 in"); from 7.9 in to 78 in will do`},
-		{"span in inches", `"37 mm"`, `"37 in"`, `15:12: nut span is out of range ("37 in"); did you mean "37 mm"? from 0.2 in to 11 in will do`},
+		{"span in inches", `"37 mm"`, `"37 in"`, `15:12: string spread at the nut is out of range ("37 in"); did you mean "37 mm"? from 0.2 in to 11 in will do`},
 		{"tension in pounds", `"like the reference"`, `"1700 lb"`, `9:11: tension is out of range ("1700 lb"); from 1.2 lbf to 220 lbf will do`},
 		{"from above to, in inches", `"690 mm"`, `{ from = "29 in", to = "27 1/2 in", step = "1/8 in" }`, `11:17: the range is empty: it begins above its end, 27 1/2 in ("29 in"); exchange from and to`},
 		{"bass shorter than treble, in inches", "\"690 mm\"\ntreble = \"650 mm\"", "\"25 in\"\ntreble = \"25 5/8 in\"", `11:8: the bass scale is shorter than the treble scale of 25 5/8 in ("25 in"); exchange them, or write reverse_fan = true under [scales] if a reverse fan is wanted`},
 		{"bass shorter than a range", "\"690 mm\"\ntreble = \"650 mm\"", "\"25 in\"\ntreble = { from = \"25.50 in\", to = \"26 in\", step = \"0.25 in\" }", `11:8: the bass scale is shorter than the treble scale of 25.5 in ("25 in"); exchange them, or write reverse_fan = true under [scales] if a reverse fan is wanted`},
-		{"margins in inches", "nut_span = \"37 mm\"\nsaddle_span = \"54 mm\"", "nut_width = \"1.5 in\"\nother_width = \"2 in\"\nedge_margin = \"0.75 in\"", `15:13: the edge margins, 0.75 in and 0.75 in, leave no room on the board; give smaller margins or a wider board`},
+		{"margins in inches", "string_spread_at_nut = \"37 mm\"\nstring_spread_at_saddle = \"54 mm\"", "nut_width = \"1.5 in\"\nother_width = \"2 in\"\nedge_margin = \"0.75 in\"", `15:13: the edge margins, 0.75 in and 0.75 in, leave no room on the board; give smaller margins or a wider board`},
 		{"note that is none", `F#3 B3"`, `H3 B3"`, `3:10: `},
 		{"another number of gauges", `"p13", "p10"]`, `"p13"]`, `7:10: gauges lists 5, the tuning has 6 strings; give one for each string, low string first`},
 		{"empty gauge", `"p13"`, `""`, `7:39: an entry of gauges must be text; write each gauge's label in quotes, as the readings have it`},
@@ -105,15 +105,15 @@ func TestOneFaultOneMessage(t *testing.T) {
 		{"only one scale", `treble = "650 mm"`, ``, `10:2: treble is missing in [scales]; give both, each as a range, a list or one length`},
 		{"neutral fret off the board", `frets = 24`, "frets = 22\nneutral_fret = 24", `15:16: neutral fret is off the board, which has 22 frets ("24"); a number from 0 to 22 without quotes, or "bridge", will do`},
 		{"neutral fret as a word", `frets = 24`, "frets = 22\nneutral_fret = \"nut\"", `15:16: neutral fret must be a number or "bridge" ("nut"); a number from 0 to 22 without quotes, or "bridge", will do`},
-		{"spans and widths", `frets = 24`, "frets = 24\nnut_width = \"45 mm\"", `15:1: spans (line 16) and board widths are both given; give nut_span and saddle_span, or nut_width and other_width, since one follows from the other`},
-		{"half the spans", `saddle_span = "54 mm"`, ``, `13:2: saddle span is missing in [neck]; write saddle_span = "52 mm", say, beside nut_span`},
-		{"no spans", "nut_span = \"37 mm\"\nsaddle_span = \"54 mm\"", ``, `13:2: the string spread is missing in [neck]; give nut_span and saddle_span between the outer strings, such as "43 mm" and "62 mm", or nut_width and other_width of the board`},
-		{"margins wider than the board", "nut_span = \"37 mm\"\nsaddle_span = \"54 mm\"", "nut_width = \"40 mm\"\nother_width = \"60 mm\"\nedge_margin = \"20 mm\"", `15:13: the edge margins, 20 mm and 20 mm, leave no room on the board; give smaller margins or a wider board`},
+		{"spans and widths", `frets = 24`, "frets = 24\nnut_width = \"45 mm\"", `15:1: spans (line 16) and board widths are both given; give string_spread_at_nut and string_spread_at_saddle, or nut_width and other_width, since one follows from the other`},
+		{"half the spans", `string_spread_at_saddle = "54 mm"`, ``, `13:2: string spread at the saddle is missing in [neck]; write string_spread_at_saddle = "52 mm", say, beside string_spread_at_nut`},
+		{"no spans", "string_spread_at_nut = \"37 mm\"\nstring_spread_at_saddle = \"54 mm\"", ``, `13:2: the string spread is missing in [neck]; give string_spread_at_nut and string_spread_at_saddle between the outer strings, such as "43 mm" and "62 mm", or nut_width and other_width of the board`},
+		{"margins wider than the board", "string_spread_at_nut = \"37 mm\"\nstring_spread_at_saddle = \"54 mm\"", "nut_width = \"40 mm\"\nother_width = \"60 mm\"\nedge_margin = \"20 mm\"", `15:13: the edge margins, 20 mm and 20 mm, leave no room on the board; give smaller margins or a wider board`},
 		{"radius and compound", `frets = 24`, "frets = 24\nradius = \"400 mm\"\nradius_nut = \"300 mm\"", `16:1: radius and a compound radius are both given; keep radius, or radius_nut with radius_last`},
 		{"half a compound radius", `frets = 24`, "frets = 24\nradius_nut = \"300 mm\"", `13:2: radius last is missing in [neck]; a compound radius needs both ends`},
 		{"spacing of the wrong length", `frets = 24`, "frets = 24\nnut_spacing = [\"7 mm\", \"7 mm\"]", `15:15: nut spacing lists 2 steps, 6 strings have 5; give the steps from centre to centre, bass side first`},
-		{"nut steps of another sum", `frets = 24`, "frets = 24\nnut_spacing = [\"10 mm\", \"10 mm\", \"10 mm\", \"10 mm\", \"10 mm\"]", `15:15: the steps of nut spacing add up to 50.00 mm, the nut span is 37.00 mm; give steps that add up to the span, or nut_span = "50.00 mm"; both are square to the centreline`},
-		{"saddle steps of another sum", `frets = 24`, "frets = 24\nsaddle_spacing = [\"0.5 in\", \"0.5 in\", \"0.5 in\", \"0.5 in\", \"0.5 in\"]", `15:18: the steps of saddle spacing add up to 63.50 mm, the saddle span is 54.00 mm; give steps that add up to the span, or saddle_span = "63.50 mm"; both are square to the centreline`},
+		{"nut steps of another sum", `frets = 24`, "frets = 24\nnut_spacing = [\"10 mm\", \"10 mm\", \"10 mm\", \"10 mm\", \"10 mm\"]", `15:15: the steps of nut spacing add up to 50.00 mm, the string spread at the nut is 37.00 mm; give steps that add up to the span, or string_spread_at_nut = "50.00 mm"; both are square to the centreline`},
+		{"saddle steps of another sum", `frets = 24`, "frets = 24\nsaddle_spacing = [\"0.5 in\", \"0.5 in\", \"0.5 in\", \"0.5 in\", \"0.5 in\"]", `15:18: the steps of saddle spacing add up to 63.50 mm, the string spread at the saddle is 54.00 mm; give steps that add up to the span, or string_spread_at_saddle = "63.50 mm"; both are square to the centreline`},
 		{"spacing rule", `frets = 24`, "frets = 24\nnut_spacing = \"equal gap\"", `15:15: nut spacing does not know this word ("equal gap"); did you mean "equal gaps"?`},
 		{"like the nut, at the nut", `frets = 24`, "frets = 24\nnut_spacing = \"like the nut\"", `15:15: nut spacing does not know this word ("like the nut"); use "equal centres" or "equal gaps"`},
 		{"tuning missing", `tuning = "B1 E2 A2 D3 F#3 B3"`, ``, `2:2: tuning is missing in [strings]; write tuning = "B1 E2 A2 D3 F#3 B3", low string first, or a name such as "baritone B"`},
@@ -165,7 +165,7 @@ func TestFaultsOfFurtherSections(t *testing.T) {
 		{"neither true nor false", "[limits]\nblank = perhaps", `18:9: blank takes true or false, without quotes ("blank = perhaps"); write blank = true or blank = false, in small letters`},
 		{"true in quotes", "[limits]\nblank = \"yes\"", `18:9: blank must be true or false, not text ("yes"); write blank = true or blank = false, without quotes`},
 		{"yes for text", "[neck]\nheel = yes", `17:2: "neck" stands here a second time, first in line 13; keep one of the two
-build.toml:18:8: text needs quotes ("heel = yes"); write heel = "yes"`},
+build.toml:18:8: text needs quotes ("body end = yes"); write body end = "yes"`},
 		{"blank wider than long", "[[blanks]]\nlength = \"100 mm\"\nwidth = \"500 mm\"", `19:9: the blank is wider than its length of 100 mm ("500 mm"); exchange them; the length lies along the centreline`},
 		{"blank as one table", "[blanks]\nlength = \"600 mm\"", `17:2: blanks must be a list, not a table; begin each with [[blanks]]`},
 		{"second blank at fault", "[[blanks]]\nlength = \"600 mm\"\nwidth = \"80 mm\"\n[[blanks]]\nlength = \"600 mm\"\nwith = \"80 mm\"", `22:1: no key of [[blanks]] ("with"); did you mean "width"?`},
@@ -183,7 +183,7 @@ build.toml:18:8: text needs quotes ("heel = yes"); write heel = "yes"`},
 		{"played range reversed", "[playing]\nfrom_fret = 12\nto_fret = 3", `18:13: the frets played begin above their end ("12"); exchange from_fret and to_fret`},
 		{"bend fret twice", "[dots]\nface = [3, 5, 3]", `18:15: face names this twice ("3"); keep one of them`},
 		{"dot off the board", "[dots]\nface = [3, 25]", `18:12: face is out of range ("25"); from 1 to 24 will do`},
-		{"step as a mass", "[measuring]\nbalance_step = \"0.01 mm\"", `18:16: balance step: `},
+		{"step as a mass", "[measuring]\nbalance_resolution = \"0.01 mm\"", `18:16: balance step: `},
 		{"no such gravity", "[measuring]\ngravity_m_s2 = 98.1", `18:16: gravity m s2 is out of range ("98.1"); from 9.76 to 9.84 will do`},
 		{"tolerance twice", "[marking]\ntolerance = \"0.1 mm\"\ntolerance_cents = 2", `19:1: the tolerance is given twice; keep tolerance or tolerance_cents`},
 		{"tunings_by is no key of a section", "[confidence]\ntunings_by = \"worst\"", `18:1: no key of [confidence] ("tunings_by"); it belongs in the top of the file, above the first [section]`},
@@ -207,7 +207,7 @@ func TestAllFaultsAtOnce(t *testing.T) {
 func TestReadingGoesOnBehindABrokenList(t *testing.T) {
 	src := strings.Replace(sound, `"p13", "p10"]`, `"p13", "p10"`, 1)
 	assert.Equal(t, []string{`build.toml:8:1: the list before this line has no end ("[feel]"); put ] behind its last entry`}, faultsOf(t, src))
-	src = strings.Replace(src, "nut_span", "nut_spam", 1)
+	src = strings.Replace(src, "string_spread_at_nut", "nut_spam", 1)
 	assert.Len(t, faultsOf(t, src), 2)
 }
 

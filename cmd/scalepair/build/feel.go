@@ -24,7 +24,7 @@ const (
 	Even
 )
 
-// Target is a wanted tension or push.
+// Target is a wanted tension or bending force.
 type Target struct {
 	Source Source
 	// Forces holds one force by string, string 1 first, with Stated only; a
@@ -32,7 +32,7 @@ type Target struct {
 	Forces []unit.Force
 }
 
-// OvertoneTarget is the wanted overtone rise of the lowest string.
+// OvertoneTarget is the wanted inharmonicity of the lowest string.
 type OvertoneTarget struct {
 	Source Source
 	// Cents, with Stated only: above 0; counted above it only.
@@ -65,11 +65,11 @@ const (
 // Feel is what the player wants to feel.
 type Feel struct {
 	// Tension defaults to the reference where there is one, else to Even where
-	// gauges are given, else to none; Push and Overtone to the reference where
+	// gauges are given, else to none; Bending force and Overtone to the reference where
 	// there is one, else to none.
-	Tension, Push Target
-	Overtone      OvertoneTarget
-	MoreStrings   Mapping
+	Tension, BendingForce Target
+	Overtone              OvertoneTarget
+	MoreStrings           Mapping
 	// BendStrings are string numbers, 1 the highest; nil when not given (the
 	// chooser's default), empty for none.
 	BendStrings []int
@@ -85,7 +85,7 @@ type Feel struct {
 
 // Weights are the factors of the score's three terms: 0 to 1000, 1, 1 and 0.1
 // unless given.
-type Weights struct{ Tension, Push, Overtone float64 }
+type Weights struct{ Tension, BendingForce, Overtone float64 }
 
 func readFeel(s *section, strings, frets int, reference, gauges bool) Feel {
 	f := Feel{BendCents: 200, BendFrets: []int{5, 12}, Weights: Weights{1, 1, 0.1}}
@@ -93,13 +93,13 @@ func readFeel(s *section, strings, frets int, reference, gauges bool) Feel {
 	if reference {
 		fallback = LikeReference
 	}
-	f.Tension.Source, f.Push.Source, f.Overtone.Source = fallback, fallback, fallback
+	f.Tension.Source, f.BendingForce.Source, f.Overtone.Source = fallback, fallback, fallback
 	if gauges && !reference {
 		f.Tension.Source = Even
 	}
 	s.target("tension", &f.Tension, strings, reference, 5, 1000)
-	s.target("push", &f.Push, strings, reference, 0.1, 500)
-	s.overtone("overtone_rise", &f.Overtone, reference)
+	s.target("bending_force", &f.BendingForce, strings, reference, 0.1, 500)
+	s.overtone("inharmonicity", &f.Overtone, reference)
 	choice(s, "more_strings", &f.MoreStrings, "from the treble", "across")
 	f.BendStrings = s.wholes("bend_strings", 1, cmp.Or(strings, mostStrings))
 	s.number("bend_cents", &f.BendCents, 10, 500)
@@ -221,9 +221,9 @@ func (s *section) directions(key string, strings int) []Direction {
 
 func readWeights(s *section, w *Weights) {
 	s.number("tension", &w.Tension, 0, 1000)
-	s.number("push", &w.Push, 0, 1000)
-	s.number("overtone_rise", &w.Overtone, 0, 1000)
-	if s.table != nil && w.Tension+w.Push+w.Overtone == 0 {
+	s.number("bending_force", &w.BendingForce, 0, 1000)
+	s.number("inharmonicity", &w.Overtone, 0, 1000)
+	if s.table != nil && w.Tension+w.BendingForce+w.Overtone == 0 {
 		s.missing("all weights are 0, so nothing is wanted", "give one of them a weight")
 	}
 }

@@ -19,10 +19,10 @@ type Tails struct {
 
 // Saddle says how the strings pass over the frets.
 type Saddle struct {
-	// HeightTreble and HeightBass are the strings' heights over fret 12, the
+	// ActionTreble and ActionBass are the strings' heights over fret 12, the
 	// outer strings given, the others straight between: 1.6 mm and 2.0 mm
 	// unless given.
-	HeightTreble, HeightBass unit.Length
+	ActionTreble, ActionBass unit.Length
 	// Assumed says that neither is given.
 	Assumed bool
 }
@@ -111,10 +111,10 @@ func readTails(s *section, nutKey, saddleKey string, strings int) Tails {
 }
 
 func readSaddle(s *section) Saddle {
-	v := Saddle{HeightTreble: unit.MM(1.6), HeightBass: unit.MM(2)}
-	v.Assumed = s.first("height_treble", "height_bass") == nil
-	s.length("height_treble", &v.HeightTreble, unit.MM(0.2), unit.MM(20))
-	s.length("height_bass", &v.HeightBass, unit.MM(0.2), unit.MM(20))
+	v := Saddle{ActionTreble: unit.MM(1.6), ActionBass: unit.MM(2)}
+	v.Assumed = s.first("action_treble", "action_bass") == nil
+	s.length("action_treble", &v.ActionTreble, unit.MM(0.2), unit.MM(20))
+	s.length("action_bass", &v.ActionBass, unit.MM(0.2), unit.MM(20))
 	return v
 }
 

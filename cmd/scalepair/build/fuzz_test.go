@@ -29,7 +29,7 @@ func seeds(f *testing.F) {
 	for _, src := range []string{
 		"", sound, "\uFEFF" + strings.ReplaceAll(sound, "\n", "\r\n"), sound + "[chosen]\nbass = 1", "a = [", "a = {b = [1, {c = 2}]}",
 		"[a\n[b]\nx = \"", "a.b = 1\n[a]\nb = 2\n[[a]]", "x = 1979-05-27\ny = '''\n", "scales = { bass = [[\"1 mm\"]], treble = {} }",
-		"[[blanks]]\n[blanks.x]\n[[blanks.x]]", "\"\" = 1\n'' = 2", "neck.frets = 0x10\nneck.nut_span = nan", "a = 1 # \xff",
+		"[[blanks]]\n[blanks.x]\n[[blanks.x]]", "\"\" = 1\n'' = 2", "neck.frets = 0x10\nneck.string_spread_at_nut = nan", "a = 1 # \xff",
 	} {
 		f.Add(src)
 	}

@@ -10,15 +10,15 @@ type Limits struct {
 	// FretSlantDeg is the greatest slant of nut and frets, SaddleSlantDeg of
 	// the saddle line, in degrees.
 	FretSlantDeg, SaddleSlantDeg float64
-	// FirstStep is the longest step from nut to fret 1 on the bass line.
-	FirstStep unit.Length
-	// OvertoneRiseCents is the most of the lowest string.
-	OvertoneRiseCents float64
+	// NutToFret1 is the longest step from nut to fret 1 on the bass line.
+	NutToFret1 unit.Length
+	// InharmonicityCents is the most of the lowest string.
+	InharmonicityCents float64
 	// BreakingOpenPercent is at most 85, 75 unless given; BreakingBentPercent
 	// at most 95, 90 unless given.
 	BreakingOpenPercent, BreakingBentPercent float64
 	LeastTension, MostTension                unit.Force
-	MostPush                                 unit.Force
+	MostBendingForce                         unit.Force
 	// SaddleTravel is how far a saddle can be moved along its string.
 	SaddleTravel unit.Length
 	// Blank: the board must come out of one of Build.Blanks.
@@ -30,13 +30,13 @@ func readLimits(s *section, blanks int) Limits {
 	s.length("difference", &v.Difference, unit.MM(0.1), unit.MM(500))
 	s.number("fret_slant_deg", &v.FretSlantDeg, 0.1, 60)
 	s.number("saddle_slant_deg", &v.SaddleSlantDeg, 0.1, 60)
-	s.length("first_step", &v.FirstStep, unit.MM(5), unit.MM(150))
-	s.number("overtone_rise_cents", &v.OvertoneRiseCents, 0.1, 1200)
+	s.length("nut_to_fret_1", &v.NutToFret1, unit.MM(5), unit.MM(150))
+	s.number("inharmonicity_cents", &v.InharmonicityCents, 0.1, 1200)
 	s.number("breaking_open_percent", &v.BreakingOpenPercent, 1, 85)
 	s.number("breaking_bent_percent", &v.BreakingBentPercent, 1, 95)
 	s.force("least_tension", &v.LeastTension, 1, 2000)
 	s.force("most_tension", &v.MostTension, 1, 2000)
-	s.force("most_push", &v.MostPush, 0.1, 1000)
+	s.force("most_bending_force", &v.MostBendingForce, 0.1, 1000)
 	s.length("saddle_travel", &v.SaddleTravel, unit.MM(0.5), unit.MM(100))
 	s.truth("blank", &v.Blank)
 	if v.MostTension > 0 && v.LeastTension > v.MostTension {

@@ -66,10 +66,10 @@ type Neck struct {
 	Neutral Neutral
 	// ZeroFret puts a fret on the nut line.
 	ZeroFret bool
-	// NutSpan and SaddleSpan are between the outer strings' ends, square to the
-	// centreline. Either NutSpan and SaddleSpan are given, or Widths is not nil.
-	NutSpan, SaddleSpan unit.Length
-	Widths              *Widths
+	// NutSpread and SaddleSpread are between the outer strings' ends, square to the
+	// centreline. Either NutSpread and SaddleSpread are given, or Widths is not nil.
+	NutSpread, SaddleSpread unit.Length
+	Widths                  *Widths
 	// BassMargin and TrebleMargin are from the outer string lines to the
 	// board's edges: 3.5 mm unless given.
 	BassMargin, TrebleMargin unit.Length
@@ -78,12 +78,12 @@ type Neck struct {
 	// NutSlotClearance is what a nut slot is wider than its string: 0.05 mm
 	// unless given (judgement).
 	NutSlotClearance unit.Length
-	// NutSeat is the board left behind the nut line for the nut to sit on.
-	NutSeat unit.Length
-	// HeelOverhang is the board beyond the last fret: 6 mm unless given.
-	HeelOverhang unit.Length
-	// HeelSquare cuts the heel end square; else it runs along the last fret.
-	HeelSquare bool
+	// NutShelf is the board left behind the nut line for the nut to sit on.
+	NutShelf unit.Length
+	// BodyEndOverhang is the board beyond the last fret: 6 mm unless given.
+	BodyEndOverhang unit.Length
+	// BodyEndSquare cuts the body end square; else it runs along the last fret.
+	BodyEndSquare bool
 	// SawAllowance is on every side of the blank: 2 mm unless given.
 	SawAllowance unit.Length
 	// RadiusNut and RadiusLast are the board's radii where nut line and last
@@ -102,7 +102,7 @@ const defaultNeutral = 7
 
 // readNeck reads [neck] but for its frets, which were read before.
 func readNeck(s *section, strings, frets int) Neck {
-	n := Neck{Frets: frets, HeelOverhang: unit.MM(6), SawAllowance: unit.MM(2), NutSlotClearance: unit.MM(0.05)}
+	n := Neck{Frets: frets, BodyEndOverhang: unit.MM(6), SawAllowance: unit.MM(2), NutSlotClearance: unit.MM(0.05)}
 	n.Neutral = Neutral{Fret: min(defaultNeutral, float64(n.Frets))}
 	s.neutral("neutral_fret", &n.Neutral, n.Frets)
 	s.truth("zero_fret", &n.ZeroFret)
@@ -111,15 +111,15 @@ func readNeck(s *section, strings, frets int) Neck {
 	readSpacing(s, "nut_spacing", &n.NutSpacing, strings, "equal centres", "equal gaps")
 	readSpacing(s, "saddle_spacing", &n.SaddleSpacing, strings, "equal centres", "equal gaps", "like the nut")
 	if n.Widths == nil {
-		stepsMakeSpan(s, "nut_spacing", "nut_span", n.NutSpacing, n.NutSpan)
-		stepsMakeSpan(s, "saddle_spacing", "saddle_span", n.SaddleSpacing, n.SaddleSpan)
+		stepsMakeSpan(s, "nut_spacing", "string_spread_at_nut", n.NutSpacing, n.NutSpread)
+		stepsMakeSpan(s, "saddle_spacing", "string_spread_at_saddle", n.SaddleSpacing, n.SaddleSpread)
 	}
 	s.length("nut_slot_clearance", &n.NutSlotClearance, 0, unit.MM(1))
-	s.length("nut_seat", &n.NutSeat, 0, unit.MM(30))
-	s.length("heel_overhang", &n.HeelOverhang, 0, unit.MM(200))
-	heel := 0
-	choice(s, "heel", &heel, "along the last fret", "square")
-	n.HeelSquare = heel == 1
+	s.length("nut_shelf", &n.NutShelf, 0, unit.MM(30))
+	s.length("body_end_overhang", &n.BodyEndOverhang, 0, unit.MM(200))
+	bodyEnd := 0
+	choice(s, "body_end", &bodyEnd, "along the last fret", "square")
+	n.BodyEndSquare = bodyEnd == 1
 	s.length("saw_allowance", &n.SawAllowance, 0, unit.MM(50))
 	readRadius(s, &n)
 	return n
@@ -150,28 +150,28 @@ func neutralRemedy(frets int) string {
 // readSpans reads the two spans or, in their place, two board widths.
 func readSpans(s *section, n *Neck) {
 	w := Widths{AtFret: float64(n.Frets)}
-	s.length("nut_span", &n.NutSpan, unit.MM(5), unit.MM(300))
-	s.length("saddle_span", &n.SaddleSpan, unit.MM(5), unit.MM(400))
+	s.length("string_spread_at_nut", &n.NutSpread, unit.MM(5), unit.MM(300))
+	s.length("string_spread_at_saddle", &n.SaddleSpread, unit.MM(5), unit.MM(400))
 	s.length("nut_width", &w.Nut, unit.MM(10), unit.MM(300))
 	s.length("other_width", &w.Other, unit.MM(10), unit.MM(400))
 	s.number("other_width_at_fret", &w.AtFret, 1, float64(n.Frets))
-	spans := s.first("nut_span", "saddle_span")
+	spans := s.first("string_spread_at_nut", "string_spread_at_saddle")
 	widths := s.first("nut_width", "other_width", "other_width_at_fret")
 	switch {
 	case spans != nil && widths != nil:
 		s.faults.Add(s.place(widths.key), fmt.Sprintf("spans (line %d) and board widths are both given", spans.key.line), "",
-			"give nut_span and saddle_span, or nut_width and other_width, since one follows from the other")
+			"give string_spread_at_nut and string_spread_at_saddle, or nut_width and other_width, since one follows from the other")
 	case widths != nil:
 		s.require("nut_width", `write nut_width = "43 mm", say, beside other_width`)
 		s.require("other_width", `write other_width = "57 mm", say, beside nut_width`)
 		n.Widths = &w
 	case spans != nil:
-		s.require("nut_span", `write nut_span = "36 mm", say, beside saddle_span`)
-		s.require("saddle_span", `write saddle_span = "52 mm", say, beside nut_span`)
+		s.require("string_spread_at_nut", `write string_spread_at_nut = "36 mm", say, beside string_spread_at_saddle`)
+		s.require("string_spread_at_saddle", `write string_spread_at_saddle = "52 mm", say, beside string_spread_at_nut`)
 	default:
 		s.missing("the string spread is missing in "+s.name,
-			`give nut_span and saddle_span between the outer strings, such as "43 mm" and "62 mm", or nut_width and other_width of the board`,
-			"nut_span", "saddle_span", "nut_width", "other_width")
+			`give string_spread_at_nut and string_spread_at_saddle between the outer strings, such as "43 mm" and "62 mm", or nut_width and other_width of the board`,
+			"string_spread_at_nut", "string_spread_at_saddle", "nut_width", "other_width")
 	}
 }
 

@@ -24,11 +24,11 @@ func TestDefaults(t *testing.T) {
 	assert.True(t, b.Strings.Ordering)
 	assert.Nil(t, b.Strings.Gauges)
 	assert.Nil(t, b.Chosen)
-	assert.Equal(t, build.LikeReference, b.Feel.Push.Source)
+	assert.Equal(t, build.LikeReference, b.Feel.BendingForce.Source)
 	assert.Equal(t, build.LikeReference, b.Feel.Overtone.Source)
 	assert.Nil(t, b.Feel.BendStrings)
 	assert.Equal(t, []int{5, 12}, b.Feel.BendFrets)
-	assert.Equal(t, build.Weights{Tension: 1, Push: 1, Overtone: 0.1}, b.Feel.Weights)
+	assert.Equal(t, build.Weights{Tension: 1, BendingForce: 1, Overtone: 0.1}, b.Feel.Weights)
 	assert.Equal(t, build.Limits{BreakingOpenPercent: 75, BreakingBentPercent: 90}, b.Limits)
 	assert.Equal(t, build.Neutral{Fret: 7}, b.Neck.Neutral)
 	assert.Equal(t, []unit.Length{0.06, 0.06, 0.06, 0.06, 0.06, 0.06}, b.Tails.Nut)
@@ -78,19 +78,19 @@ func TestTargetsInEveryForm(t *testing.T) {
 	feel := func(lines string) build.Feel {
 		return read(t, strings.Replace(sound, `tension = "like the reference"`, lines, 1)).Feel
 	}
-	f := feel("tension = \"72 N\"\npush = \"none\"\novertone_rise = \"12.5 cents\"\nmore_strings = \"Across\"")
+	f := feel("tension = \"72 N\"\nbending_force = \"none\"\ninharmonicity = \"12.5 cents\"\nmore_strings = \"Across\"")
 	assert.Equal(t, build.Target{Source: build.Stated, Forces: []unit.Force{72, 72, 72, 72, 72, 72}}, f.Tension)
-	assert.Equal(t, build.NoTarget, f.Push.Source)
+	assert.Equal(t, build.NoTarget, f.BendingForce.Source)
 	assert.Equal(t, build.OvertoneTarget{Source: build.Stated, Cents: 12.5}, f.Overtone)
 	assert.Equal(t, build.Across, f.MoreStrings)
 
-	f = feel("tension = [\"6 N\", \"5 N\", \"8 N\", \"7 N\", \"9 N\", \"10 N\"]\npush = \"10 N\"\nbend_strings = []\nbend_towards = [\"treble\", \"usual\", \"usual\", \"usual\", \"usual\", \"bass\"]\nweights = { push = 2 }")
+	f = feel("tension = [\"6 N\", \"5 N\", \"8 N\", \"7 N\", \"9 N\", \"10 N\"]\nbending_force = \"10 N\"\nbend_strings = []\nbend_towards = [\"treble\", \"usual\", \"usual\", \"usual\", \"usual\", \"bass\"]\nweights = { bending_force = 2 }")
 	assert.Equal(t, []unit.Force{10, 9, 7, 8, 5, 6}, f.Tension.Forces)
 	assert.NotNil(t, f.BendStrings)
 	assert.Empty(t, f.BendStrings)
 	assert.Equal(t, []build.Direction{build.TowardsBass, 0, 0, 0, 0, build.TowardsTreble}, f.BendTowards)
-	assert.Equal(t, build.Weights{Tension: 1, Push: 2, Overtone: 0.1}, f.Weights)
-	assert.Equal(t, unit.Force(4.4482216152605), feel(`push = "1 lbf"`).Push.Forces[0])
+	assert.Equal(t, build.Weights{Tension: 1, BendingForce: 2, Overtone: 0.1}, f.Weights)
+	assert.Equal(t, unit.Force(4.4482216152605), feel(`bending_force = "1 lbf"`).BendingForce.Forces[0])
 }
 
 func TestNeckInEveryForm(t *testing.T) {
@@ -99,13 +99,13 @@ func TestNeckInEveryForm(t *testing.T) {
 	assert.Equal(t, build.Neutral{Fret: 7.5}, neck("neutral_fret = 7.5").Neutral)
 	n := neck("edge_margin = \"4 mm\"\ntreble_margin = \"3 mm\"\nheel = \"square\"\nradius = \"400 mm\"")
 	assert.Equal(t, []unit.Length{0.004, 0.003, 0.4, 0.4}, []unit.Length{n.BassMargin, n.TrebleMargin, n.RadiusNut, n.RadiusLast})
-	assert.True(t, n.HeelSquare)
+	assert.True(t, n.BodyEndSquare)
 	n = neck("nut_spacing = [\"8 mm\", \"8 mm\", \"8 mm\", \"8 mm\", \"4.6 mm\"]\nsaddle_spacing = \"like the nut\"")
 	assert.Equal(t, build.ListedSteps, n.NutSpacing.Rule)
 	assert.InDeltaSlice(t, []float64{0, 4.6 / 36.6, 12.6 / 36.6, 20.6 / 36.6, 28.6 / 36.6, 1}, n.NutSpacing.Fractions, 1e-15)
 	assert.Equal(t, build.LikeNut, n.SaddleSpacing.Rule)
 
-	widths := strings.NewReplacer("nut_span", "nut_width", "saddle_span", "other_width").Replace(sound)
+	widths := strings.NewReplacer("string_spread_at_nut", "nut_width", "string_spread_at_saddle", "other_width").Replace(sound)
 	w := read(t, widths).Neck.Widths
 	assert.Equal(t, &build.Widths{Nut: 0.037, Other: 0.054, AtFret: 24}, w)
 }
@@ -206,7 +206,7 @@ func TestPlacesPointAtTheirText(t *testing.T) {
 		lines := strings.Split(string(src), "\n")
 		b := read(t, string(src))
 		found := 0
-		for _, key := range []string{"name", "strings.tuning", "reference.gauges[2]", "scales.bass", "scales.bass.from", "neck.frets", "neck.neutral_fret", "measuring.ruler_step"} {
+		for _, key := range []string{"name", "strings.tuning", "reference.gauges[2]", "scales.bass", "scales.bass.from", "neck.frets", "neck.neutral_fret", "measuring.ruler_resolution"} {
 			require.True(t, b.Given(key), "%s in %s", key, file)
 			p, k := b.Place(key), b.KeyPlace(key)
 			name := key[strings.LastIndex(key, ".")+1:]

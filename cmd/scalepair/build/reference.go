@@ -21,9 +21,9 @@ type Reference struct {
 	PitchStandardHz float64
 	// Gauges are the stock labels of its strings, string 1 first.
 	Gauges []string
-	// NutSpan and SaddleSpan are between its outer strings; 0 when not given,
+	// NutSpread and SaddleSpread are between its outer strings; 0 when not given,
 	// to be taken like the neck's.
-	NutSpan, SaddleSpan unit.Length
+	NutSpread, SaddleSpread unit.Length
 	// Tails by string, string 1 first.
 	Tails Tails
 }
@@ -46,8 +46,8 @@ func readReference(s *section, neck Neck, pitchHz float64) *Reference {
 	if s.require("gauges", "list the labels of its strings, low string first") {
 		r.Gauges = s.perString("gauges", r.Tuning.Strings())
 	}
-	s.length("nut_span", &r.NutSpan, unit.MM(5), unit.MM(300))
-	s.length("saddle_span", &r.SaddleSpan, unit.MM(5), unit.MM(400))
+	s.length("string_spread_at_nut", &r.NutSpread, unit.MM(5), unit.MM(300))
+	s.length("string_spread_at_saddle", &r.SaddleSpread, unit.MM(5), unit.MM(400))
 	r.Tails = readTails(s, "nut_tail", "saddle_tail", r.Tuning.Strings())
 	return r
 }

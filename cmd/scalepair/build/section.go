@@ -135,7 +135,7 @@ func given(n *node) string {
 	return shorten(n.text)
 }
 
-// say turns a key into words: "nut_span" is "nut span".
+// say turns a key into words: "string_spread_at_nut" is "string spread at the nut".
 func say(key string) string { return strings.ReplaceAll(key, "_", " ") }
 
 // sub gives the section of a table within this one.

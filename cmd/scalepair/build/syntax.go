@@ -38,7 +38,7 @@ var slips = []struct {
 	{"", `^[^"'=]*=\s*\[\s*[A-Za-z]`, "text in a list needs quotes", `put each entry in quotes: ["w46", "w36"]`},
 	{"start of value", "", needsQuotes, `write, for instance, tuning = "B1 E2 A2 D3 F#3 B3"`},
 	{"strings must be quoted", "", needsQuotes, `write, for instance, tuning = "B1 E2 A2 D3 F#3 B3"`},
-	{"keyword", "", needsQuotes, `write, for instance, heel = "square"; true and false stand without`},
+	{"keyword", "", needsQuotes, `write, for instance, body end = "square"; true and false stand without`},
 	{"new lines", "", "the closing quote is missing", "end the text with the quote that began it"},
 	{"unterminated", "", "the closing quote is missing", "end the text with the quote that began it"},
 	{"not terminated", "", "the closing quotes are missing", "end the text with the quotes that began it"},

@@ -121,7 +121,7 @@ type page struct {
 	Frets, SaddleSlant                               int
 	ReferenceScale, ReferenceTuning, ReferenceGauges string
 	BassFrom, BassTo, TrebleFrom, TrebleTo           string
-	NutSpan, SaddleSpan, BlankLength, BlankWidth     string
+	NutSpread, SaddleSpread, BlankLength, BlankWidth string
 	Dots, DoubleDots                                 string
 }
 
@@ -152,7 +152,7 @@ func newPage(s Start, t tuning.Tuning) page {
 	}
 	p.Dots, p.DoubleDots = frets(usualDots(p.Frets)), frets(octaves(p.Frets))
 	gaps := float64(t.Strings() - 1)
-	p.NutSpan, p.SaddleSpan = p.rounded(nutStep*gaps, 0.5), p.rounded(saddleStep*gaps, 0.5)
+	p.NutSpread, p.SaddleSpread = p.rounded(nutStep*gaps, 0.5), p.rounded(saddleStep*gaps, 0.5)
 	p.BlankLength = p.rounded(0.75*r.bass[1].mm+60, 10)
 	p.BlankWidth = p.rounded(saddleStep*gaps+30, 5)
 	return p

@@ -58,7 +58,7 @@ func TestTemplatesRead(t *testing.T) {
 			assert.Equal(t, b.Strings.Tuning.ReEntrant(), !b.Strings.Ordering)
 			assert.GreaterOrEqual(t, b.Scales.Bass[len(b.Scales.Bass)-1], b.Scales.Treble[0], "some pair is no reverse fan")
 			assert.Greater(t, b.Blanks[0].Length, 0.75*b.Scales.Bass[len(b.Scales.Bass)-1], "the blank holds a long board")
-			assert.Greater(t, b.Blanks[0].Width, b.Neck.SaddleSpan)
+			assert.Greater(t, b.Blanks[0].Width, b.Neck.SaddleSpread)
 		})
 	}
 }
@@ -133,7 +133,7 @@ func TestTemplateReadingsHoldTheReference(t *testing.T) {
 func TestTemplateReadingsAgreeInBothSystems(t *testing.T) {
 	weigh := func(s build.Start) map[string]float64 {
 		_, _, csv := template(t, s)
-		return unitWeights(t, csv)
+		return linearDensities(t, csv)
 	}
 	for _, n := range []int{4, 6} {
 		mm, in := weigh(build.Start{Strings: n}), weigh(build.Start{Strings: n, Inches: true})

@@ -29,7 +29,7 @@ func TestMain(m *testing.M) {
 // fitSample is a plain and a wound family with one slipped reading. Invented.
 func fitSample() chart.Fit {
 	r := rand.New(rand.NewPCG(1, 2))
-	f := chart.Fit{Title: "Unit weights against their fits", XLabel: "outer diameter mm", YLabel: "unit weight g/m",
+	f := chart.Fit{Title: "Linear densities against their fits", XLabel: "outer diameter mm", YLabel: "linear density g/m",
 		Curves: []chart.Curve{
 			{Name: "plain", X: []float64{0.2, 0.5}, Y: []float64{6.1654 * 0.04, 6.1654 * 0.25}},
 			{Name: "wound", X: []float64{0.5, 1.6}, Y: []float64{5.2 * math.Pow(0.5, 1.96), 5.2 * math.Pow(1.6, 1.96)}},

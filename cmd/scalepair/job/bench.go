@@ -73,7 +73,7 @@ type FurtherLine struct {
 	// saddle's theoretical line crosses it towards the nut, and from where the
 	// last fret crosses it towards the bridge.
 	FromSaddleMM, BehindLastMM float64
-	Seats                      []fan.Seat
+	Positions                  []fan.Position
 }
 
 // FurtherLines lays the lines of [[lines]] on a layout. Faults stand at the
@@ -103,7 +103,7 @@ func (j *Job) FurtherLines(l *fan.Layout) ([]FurtherLine, error) {
 			continue
 		}
 		out = append(out, FurtherLine{Name: b.Name, Line: line, FromSaddleMM: l.Saddle.CrossMM - cross,
-			BehindLastMM: cross - last.CrossMM, Seats: l.StringsAt(line)})
+			BehindLastMM: cross - last.CrossMM, Positions: l.StringsAt(line)})
 	}
 	return out, faults.Err()
 }

@@ -26,8 +26,8 @@ bass = "700 mm"
 treble = "660 mm"
 [neck]
 frets = 24
-nut_span = "37 mm"
-saddle_span = "54 mm"
+string_spread_at_nut = "37 mm"
+string_spread_at_saddle = "54 mm"
 radius = "300 mm"
 `
 
@@ -66,18 +66,18 @@ func TestCalipers(t *testing.T) {
 		{"nothing given", "", unit.Millimetres, "0.01 mm", ""},
 		{"nothing given, inches", "", unit.DecimalInches, "0.001 in", ""},
 		{"nothing given, fractions", "", unit.InchFractions, "0.001 in", ""},
-		{"calipers given", "[measuring]\ncaliper_step = \"0.02 mm\"", unit.Millimetres, "0.02 mm", "[measuring]"},
-		{"too fine for a mark", "[measuring]\ncaliper_step = \"0.001 mm\"", unit.Millimetres, "0.01 mm", "[measuring]"},
-		{"too fine for a mark, inches", "[measuring]\ncaliper_step = \"0.0005 in\"", unit.DecimalInches, "0.001 in", "[measuring]"},
-		{"too fine for a mark, fractions", "[measuring]\ncaliper_step = \"0.0005 in\"", unit.InchFractions, "0.001 in", "[measuring]"},
-		{"marking before measuring", "[measuring]\ncaliper_step = \"0.02 mm\"\n[marking]\ncaliper_step = \"0.1 mm\"", unit.Millimetres, "0.1 mm", "[marking]"},
-		{"inches given", "[marking]\ncaliper_step = \"0.005 in\"", unit.DecimalInches, "0.005 in", "[marking]"},
-		{"inches given, millimetres printed", "[marking]\ncaliper_step = \"0.005 in\"", unit.Millimetres, "0.1 mm", "[marking]"},
-		{"millimetres given, inches printed", "[marking]\ncaliper_step = \"0.05 mm\"", unit.DecimalInches, "0.002 in", "[marking]"},
-		{"millimetres given, fractions printed", "[marking]\ncaliper_step = \"0.05 mm\"", unit.InchFractions, "0.002 in", "[marking]"},
-		{"fractions given and printed", "[marking]\ncaliper_step = \"1/64 in\"", unit.InchFractions, "1/64 in", "[marking]"},
-		{"fractions given, millimetres printed", "[marking]\ncaliper_step = \"1/64 in\"", unit.Millimetres, "0.2 mm", "[marking]"},
-		{"uneven part", "[marking]\ncaliper_step = \"0.03 mm\"", unit.Millimetres, "0.02 mm", "[marking]"},
+		{"calipers given", "[measuring]\ncaliper_resolution = \"0.02 mm\"", unit.Millimetres, "0.02 mm", "[measuring]"},
+		{"too fine for a mark", "[measuring]\ncaliper_resolution = \"0.001 mm\"", unit.Millimetres, "0.01 mm", "[measuring]"},
+		{"too fine for a mark, inches", "[measuring]\ncaliper_resolution = \"0.0005 in\"", unit.DecimalInches, "0.001 in", "[measuring]"},
+		{"too fine for a mark, fractions", "[measuring]\ncaliper_resolution = \"0.0005 in\"", unit.InchFractions, "0.001 in", "[measuring]"},
+		{"marking before measuring", "[measuring]\ncaliper_resolution = \"0.02 mm\"\n[marking]\ncaliper_resolution = \"0.1 mm\"", unit.Millimetres, "0.1 mm", "[marking]"},
+		{"inches given", "[marking]\ncaliper_resolution = \"0.005 in\"", unit.DecimalInches, "0.005 in", "[marking]"},
+		{"inches given, millimetres printed", "[marking]\ncaliper_resolution = \"0.005 in\"", unit.Millimetres, "0.1 mm", "[marking]"},
+		{"millimetres given, inches printed", "[marking]\ncaliper_resolution = \"0.05 mm\"", unit.DecimalInches, "0.002 in", "[marking]"},
+		{"millimetres given, fractions printed", "[marking]\ncaliper_resolution = \"0.05 mm\"", unit.InchFractions, "0.002 in", "[marking]"},
+		{"fractions given and printed", "[marking]\ncaliper_resolution = \"1/64 in\"", unit.InchFractions, "1/64 in", "[marking]"},
+		{"fractions given, millimetres printed", "[marking]\ncaliper_resolution = \"1/64 in\"", unit.Millimetres, "0.2 mm", "[marking]"},
+		{"uneven part", "[marking]\ncaliper_resolution = \"0.03 mm\"", unit.Millimetres, "0.02 mm", "[marking]"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := load(t, c.build).Calipers(c.unit)
@@ -96,7 +96,7 @@ func TestPlayed(t *testing.T) {
 
 func TestCheckOptions(t *testing.T) {
 	assert.Equal(t, mark.DefaultOptions(), load(t, "").CheckOptions())
-	o := load(t, "[marking]\ntolerance = \"0.2 mm\"\nruler_step = \"1/64 in\"\nruler_zero = \"0.1 mm\"\ncaliper_step = \"0.02 mm\"\n"+
+	o := load(t, "[marking]\ntolerance = \"0.2 mm\"\nruler_resolution = \"1/64 in\"\nruler_zero = \"0.1 mm\"\ncaliper_resolution = \"0.02 mm\"\n"+
 		"caliper_zero = \"0.03 mm\"\nnut_offset_tolerance = \"0.4 mm\"").CheckOptions()
 	assert.Equal(t, mark.Tolerance{MM: 0.2}, o.Tolerance)
 	assert.InDelta(t, 25.4/64, o.Ruler.StepMM, 1e-12)
@@ -116,9 +116,9 @@ func TestStepsFrom(t *testing.T) {
 		from           [2]string
 	}{
 		{"", 0.5, 0.05, [2]string{"", ""}},
-		{"[measuring]\nruler_step = \"1/32 in\"\ncaliper_step = \"0.0005 in\"", 25.4 / 32, 0.0127, [2]string{"[measuring]", "[measuring]"}},
-		{"[measuring]\nruler_step = \"1 mm\"\ncaliper_step = \"0.01 mm\"\n[marking]\ncaliper_step = \"0.05 mm\"", 1, 0.05, [2]string{"[measuring]", "[marking]"}},
-		{"[measuring]\nruler_step = \"10 mm\"\nbalance_step = \"0.1 g\"", 0.5, 0.05, [2]string{"", ""}},
+		{"[measuring]\nruler_resolution = \"1/32 in\"\ncaliper_resolution = \"0.0005 in\"", 25.4 / 32, 0.0127, [2]string{"[measuring]", "[measuring]"}},
+		{"[measuring]\nruler_resolution = \"1 mm\"\ncaliper_resolution = \"0.01 mm\"\n[marking]\ncaliper_resolution = \"0.05 mm\"", 1, 0.05, [2]string{"[measuring]", "[marking]"}},
+		{"[measuring]\nruler_resolution = \"10 mm\"\nbalance_resolution = \"0.1 g\"", 0.5, 0.05, [2]string{"", ""}},
 	} {
 		j := load(t, c.build)
 		o := j.CheckOptions()
@@ -145,7 +145,7 @@ func TestFurtherLines(t *testing.T) {
 	assert.InDelta(t, l.Saddle.CrossMM-last-20, lines[1].FromSaddleMM, 1e-9)
 	assert.InDelta(t, 8*math.Pi/180, lines[1].Line.SlantRad, 1e-12)
 	assert.Zero(t, lines[2].Line.SlantRad)
-	assert.Len(t, lines[2].Seats, 6)
+	assert.Len(t, lines[2].Positions, 6)
 
 	j = load(t, "[[lines]]\nname = \"off\"\nfrom_saddle = \"900 mm\"\n[[lines]]\nname = \"behind\"\nbehind_last_fret = \"900 mm\"")
 	_, err = j.FurtherLines(l)
@@ -208,8 +208,8 @@ func TestSetOut(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, s.Saddles.Points, 6)
 	for i, p := range s.Saddles.Points {
-		assert.InDelta(t, d.Strings[i].SetBackM[0]*1000, p.SetBack.LoMM, 1e-12)
-		assert.Greater(t, p.SetBack.HiMM, p.SetBack.LoMM)
+		assert.InDelta(t, d.Strings[i].CompensationM[0]*1000, p.Compensation.LoMM, 1e-12)
+		assert.Greater(t, p.Compensation.HiMM, p.Compensation.LoMM)
 	}
 
 	j = load(t, "[fret_wire]\noverhang = \"40 mm\"\n[[lines]]\nfrom_saddle = \"900 mm\"")

@@ -28,8 +28,8 @@ type SetOut struct {
 	Blank            int        // the one worked with, an index into Blanks; -1 for none
 	Wire             fan.Wire
 	// Saddles holds a point a string; nil without gauges, or where no string's
-	// set-back can be computed. A string of unknown stiffness has set-back 0
-	// there, and its SetBackErr in Detail says why.
+	// compensation can be computed. A string of unknown stiffness has compensation 0
+	// there, and its CompensationErr in Detail says why.
 	Saddles *fan.Saddles
 	Lines   []FurtherLine
 }
@@ -161,10 +161,10 @@ func (s *SetOut) saddles() error {
 	if s.Detail == nil {
 		return nil
 	}
-	backs, known := make([]fan.SetBack, len(s.Detail.Strings)), false
+	backs, known := make([]fan.Compensation, len(s.Detail.Strings)), false
 	for i, d := range s.Detail.Strings {
-		if d.SetBackErr == nil {
-			backs[i], known = fan.SetBack{LoMM: 1000 * d.SetBackM[0], HiMM: 1000 * d.SetBackM[1]}, true
+		if d.CompensationErr == nil {
+			backs[i], known = fan.Compensation{LoMM: 1000 * d.CompensationM[0], HiMM: 1000 * d.CompensationM[1]}, true
 		}
 	}
 	if !known {

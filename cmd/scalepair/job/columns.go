@@ -184,7 +184,7 @@ func (j *Job) columnRequest(c Column) (choice.Request, error) {
 	req.Cases, req.Neck.Neutral, req.Given = c.Cases, c.Neutral, c.Set
 	req.BassMM, req.TrebleMM = []float64{c.BassMM}, []float64{c.TrebleMM}
 	if c.Set == nil && !wantsANumber(req.Feel) {
-		return req, fault.Fault{Place: j.Build.Place("feel"), What: "no set can be suggested: the tension or push wanted is the set's own mean, which any set has",
+		return req, fault.Fault{Place: j.Build.Place("feel"), What: "no set can be suggested: the tension or bending force wanted is the set's own mean, which any set has",
 			Remedy: "say under [feel] what is wanted, describe a [reference], or give the column its gauges"}
 	}
 	return req, nil
@@ -193,5 +193,5 @@ func (j *Job) columnRequest(c Column) (choice.Request, error) {
 // wantsANumber says that no target is the set's own mean, so that a set may be
 // chosen by it.
 func wantsANumber(f choice.Feel) bool {
-	return f.Tension.Source != choice.OwnMean && f.Push.Source != choice.OwnMean
+	return f.Tension.Source != choice.OwnMean && f.BendingForce.Source != choice.OwnMean
 }

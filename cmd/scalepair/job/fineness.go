@@ -96,17 +96,17 @@ func (j *Job) StepsFrom() (ruler, calipers string) {
 }
 
 func (j *Job) rulerStep() (unit.Length, string) {
-	step, from := stated(j.Build, "ruler_step", j.Build.Marking.RulerStep, j.Build.Measuring.RulerStep)
-	if from == "[measuring]" && step > mostRulerStep {
+	step, from := stated(j.Build, "ruler_resolution", j.Build.Marking.RulerResolution, j.Build.Measuring.RulerResolution)
+	if from == "[measuring]" && step > mostRulerResolution {
 		return 0, ""
 	}
 	return step, from
 }
 
-// mostRulerStep is the coarsest step of [measuring] that is taken for marks
+// mostRulerResolution is the coarsest step of [measuring] that is taken for marks
 // too, package mark's own bound: what is coarser measures no mark.
-const mostRulerStep unit.Length = 5 * unit.Millimetre
+const mostRulerResolution unit.Length = 5 * unit.Millimetre
 
 func (j *Job) caliperStep() (unit.Length, string) {
-	return stated(j.Build, "caliper_step", j.Build.Marking.CaliperStep, j.Build.Measuring.CaliperStep)
+	return stated(j.Build, "caliper_resolution", j.Build.Marking.CaliperResolution, j.Build.Measuring.CaliperResolution)
 }

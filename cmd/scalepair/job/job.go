@@ -166,14 +166,14 @@ func instruments(b *build.Build) gauges.Instruments {
 			*to = v
 		}
 	}
-	take(&t.BalanceStepKg, float64(m.BalanceStep))
+	take(&t.BalanceResolutionKg, float64(m.BalanceResolution))
 	take(&t.BalanceRepeatKg, float64(m.BalanceRepeatability))
 	take(&t.BalanceAccuracyKg, float64(m.BalanceAccuracy))
-	take(&t.RulerStepM, float64(m.RulerStep))
+	take(&t.RulerResolutionM, float64(m.RulerResolution))
 	take(&t.RulerAccuracyM, float64(m.RulerAccuracy))
-	take(&t.CaliperStepM, float64(m.CaliperStep))
+	take(&t.CaliperResolutionM, float64(m.CaliperResolution))
 	take(&t.CaliperAccuracyM, float64(m.CaliperAccuracy))
-	take(&t.HungStepKg, float64(m.HungStep))
+	take(&t.HungResolutionKg, float64(m.HungResolution))
 	take(&t.HungAccuracyKg, float64(m.HungAccuracy))
 	take(&t.PitchCents, m.PitchUncertaintyCents)
 	if m.GravityMS2 > 0 {

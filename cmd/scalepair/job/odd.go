@@ -45,7 +45,7 @@ func (j *Job) oddBench(out *odd.List) {
 	}
 	m := b.Marking
 	out.Include(fault.Place{}, j.Placed(mark.Options{
-		Ruler: mark.Tool{StepMM: m.RulerStep.MM(), ZeroMM: m.RulerZero.MM()}, Caliper: mark.Tool{StepMM: m.CaliperStep.MM(), ZeroMM: m.CaliperZero.MM()},
+		Ruler: mark.Tool{StepMM: m.RulerResolution.MM(), ZeroMM: m.RulerZero.MM()}, Caliper: mark.Tool{StepMM: m.CaliperResolution.MM(), ZeroMM: m.CaliperZero.MM()},
 		Tolerance: mark.Tolerance{MM: m.Tolerance.MM(), Cents: m.ToleranceCents}, OffsetToleranceMM: m.NutOffsetTolerance.MM(),
 	}.Odd()))
 }
@@ -91,7 +91,7 @@ func (j *Job) oddReference(out *odd.List) {
 	neck := j.reference(&faults).Neck
 	neck.AllowReverse = true
 	var own odd.List
-	if r.NutSpan > 0 && r.SaddleSpan > 0 {
+	if r.NutSpread > 0 && r.SaddleSpread > 0 {
 		own.Include(fault.Place{}, neck.Odd())
 	}
 	if frame, err := fan.NewFrame(neck); err == nil {

@@ -197,7 +197,7 @@ func retune(b *build.Build, t tuning.Tuning) error {
 	}
 	resize(&b.Tails.Nut, "tails.nut")
 	resize(&b.Tails.Saddle, "tails.saddle")
-	for key, target := range map[string]*build.Target{"feel.tension": &b.Feel.Tension, "feel.push": &b.Feel.Push} {
+	for key, target := range map[string]*build.Target{"feel.tension": &b.Feel.Tension, "feel.bending_force": &b.Feel.BendingForce} {
 		if target.Source == build.Stated {
 			resizeForces(&target.Forces, key, n, b, &faults)
 		}

@@ -32,18 +32,18 @@ func (j *Job) Request() (choice.Request, error) {
 		Stock: j.Stock.Gauges, Ordering: b.Strings.Ordering,
 		Neck: j.Neck(), BassMM: allMM(b.Scales.Bass), TrebleMM: allMM(b.Scales.Treble),
 		Tails: tails(b.Tails), TailsAssumed: b.Tails.NutAssumed || b.Tails.SaddleAssumed,
-		HeightsAssumed: b.Saddle.Assumed,
-		Feel:           j.feel(), Limits: j.limits(), ApartMM: b.Scales.Apart.MM(),
+		ActionAssumed: b.Saddle.Assumed,
+		Feel:          j.feel(), Limits: j.limits(), ApartMM: b.Scales.Apart.MM(),
 	}
 	n := len(req.Cases[0].FreqsHz)
-	req.SaddleHeightM = heights(b.Saddle, n)
+	req.ActionM = heights(b.Saddle, n)
 	if b.Strings.Stock != nil {
 		req.Usable = j.indexes(b.Strings.Stock, func(i int) fault.Place { return b.Place("strings.stock") }, &faults)
 	}
 	if b.Strings.Gauges != nil {
 		req.Given = j.indexes(b.Strings.Gauges, j.gaugePlace("strings.gauges", j.Over.Gauges != ""), &faults)
 	}
-	if even := b.Feel.Tension.Source == build.Even || b.Feel.Push.Source == build.Even; even &&
+	if even := b.Feel.Tension.Source == build.Even || b.Feel.BendingForce.Source == build.Even; even &&
 		req.Given == nil && b.Chosen != nil && b.Chosen.Gauges != nil {
 		// Evenness speaks of one set; the chosen one is the only one there is.
 		req.Given = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges", false), &faults)
@@ -119,7 +119,7 @@ func heights(s build.Saddle, n int) []float64 {
 		if n > 1 {
 			share = float64(i) / float64(n-1)
 		}
-		out[i] = (1-share)*float64(s.HeightTreble) + share*float64(s.HeightBass)
+		out[i] = (1-share)*float64(s.ActionTreble) + share*float64(s.ActionBass)
 	}
 	return out
 }
@@ -130,10 +130,10 @@ func (j *Job) Neck() fan.Spec {
 	n := b.Neck
 	spec := fan.Spec{
 		Strings: b.Strings.Tuning.Strings(), Frets: n.Frets, Neutral: neutral(n.Neutral),
-		AllowReverse: b.Scales.ReverseFan, NutSpanMM: n.NutSpan.MM(), SaddleSpanMM: n.SaddleSpan.MM(),
+		AllowReverse: b.Scales.ReverseFan, NutSpreadMM: n.NutSpread.MM(), SaddleSpreadMM: n.SaddleSpread.MM(),
 		MarginBassMM: n.BassMargin.MM(), MarginTrebleMM: n.TrebleMargin.MM(),
 		NutSpacing: spacing(n.NutSpacing), SaddleSpacing: spacing(n.SaddleSpacing),
-		ZeroFret: n.ZeroFret, NutSeatMM: n.NutSeat.MM(), HeelOverhangMM: n.HeelOverhang.MM(), HeelSquare: n.HeelSquare,
+		ZeroFret: n.ZeroFret, NutShelfMM: n.NutShelf.MM(), BodyEndOverhangMM: n.BodyEndOverhang.MM(), BodyEndSquare: n.BodyEndSquare,
 		SawAllowanceMM: n.SawAllowance.MM(),
 	}
 	if b.Chosen != nil {
@@ -158,7 +158,7 @@ func spacing(s build.Spacing) fan.Spacing {
 func (j *Job) feel() choice.Feel {
 	f := j.Build.Feel
 	out := choice.Feel{
-		Tension: target(f.Tension), Push: target(f.Push),
+		Tension: target(f.Tension), BendingForce: target(f.BendingForce),
 		MoreStrings: choice.Mapping(f.MoreStrings), BendStrings: f.BendStrings, BendCents: f.BendCents,
 		Weights: choice.Weights(f.Weights),
 	}
@@ -193,10 +193,10 @@ func target(t build.Target) choice.Target {
 func (j *Job) limits() choice.Limits {
 	l := j.Build.Limits
 	out := choice.Limits{
-		DifferenceMM: l.Difference.MM(), FirstStepMM: l.FirstStep.MM(), OvertoneRiseCents: l.OvertoneRiseCents,
+		DifferenceMM: l.Difference.MM(), NutToFret1MM: l.NutToFret1.MM(), InharmonicityCents: l.InharmonicityCents,
 		FretSlantRad: l.FretSlantDeg * math.Pi / 180, SaddleSlantRad: l.SaddleSlantDeg * math.Pi / 180,
 		BreakingOpen: l.BreakingOpenPercent / 100, BreakingBent: l.BreakingBentPercent / 100,
-		LeastTensionN: l.LeastTension.N(), MostTensionN: l.MostTension.N(), MostPushN: l.MostPush.N(),
+		LeastTensionN: l.LeastTension.N(), MostTensionN: l.MostTension.N(), MostBendingForceN: l.MostBendingForce.N(),
 		SaddleTravelM: float64(l.SaddleTravel),
 	}
 	if l.Blank {
@@ -224,8 +224,8 @@ func (j *Job) reference(faults *fault.List) *choice.Reference {
 	neck := j.Neck()
 	neck.BassMM, neck.TrebleMM = r.Bass.MM(), r.Treble.MM()
 	neck.Strings, neck.Frets, neck.Neutral = r.Tuning.Strings(), r.Frets, neutral(r.Neutral)
-	if r.NutSpan > 0 && r.SaddleSpan > 0 {
-		neck.Board, neck.NutSpanMM, neck.SaddleSpanMM = nil, r.NutSpan.MM(), r.SaddleSpan.MM()
+	if r.NutSpread > 0 && r.SaddleSpread > 0 {
+		neck.Board, neck.NutSpreadMM, neck.SaddleSpreadMM = nil, r.NutSpread.MM(), r.SaddleSpread.MM()
 	}
 	neck.NutSpacing, neck.SaddleSpacing = fan.Spacing{}, fan.Spacing{}
 	return &choice.Reference{

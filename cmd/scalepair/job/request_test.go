@@ -29,19 +29,19 @@ frets = 20
 neutral_fret = 5
 tuning = "D2 G2 C3 F3 A3 D4"
 gauges = ["w46", "w36", "w26", "p17", "p13", "p10"]
-nut_span = "34.5 mm"
-saddle_span = "51.5 mm"
+string_spread_at_nut = "34.5 mm"
+string_spread_at_saddle = "51.5 mm"
 nut_tail = ["41 mm", "42 mm", "43 mm", "44 mm", "45 mm", "46 mm"]
 saddle_tail = "21 mm"
 [feel]
 tension = ["91 N", "20 lbf", "7 kgf", "82 N", "81 N", "80 N"]
-push = "12 N"
-overtone_rise = "like the reference"
+bending_force = "12 N"
+inharmonicity = "like the reference"
 bend_strings = [1, 3]
 bend_cents = 150
 bend_frets = [4, 9]
 bend_towards = ["treble", "usual", "bass", "usual", "usual", "bass"]
-weights = { tension = 2, push = 3, overtone_rise = 0.5 }
+weights = { tension = 2, bending_force = 3, inharmonicity = 0.5 }
 [scales]
 bass = ["650 mm", "660 mm"]
 treble = ["630 mm"]
@@ -50,13 +50,13 @@ apart = "7 mm"
 difference = "51 mm"
 fret_slant_deg = 9
 saddle_slant_deg = 27
-first_step = "39 mm"
-overtone_rise_cents = 33
+nut_to_fret_1 = "39 mm"
+inharmonicity_cents = 33
 breaking_open_percent = 71
 breaking_bent_percent = 86
 least_tension = "31 N"
 most_tension = "131 N"
-most_push = "41 N"
+most_bending_force = "41 N"
 saddle_travel = "13 mm"
 blank = true
 [neck]
@@ -67,16 +67,16 @@ other_width = "56 mm"
 other_width_at_fret = 12
 bass_margin = "3.1 mm"
 treble_margin = "2.9 mm"
-nut_seat = "5.5 mm"
-heel = "square"
-heel_overhang = "6.5 mm"
+nut_shelf = "5.5 mm"
+body end = "square"
+body_end_overhang = "6.5 mm"
 saw_allowance = "2.5 mm"
 [tails]
 nut = ["61 mm", "62 mm", "63 mm", "64 mm", "65 mm", "66 mm"]
 saddle = ["31 mm", "32 mm", "33 mm", "34 mm", "35 mm", "36 mm"]
 [saddle]
-height_treble = "1.5 mm"
-height_bass = "2 mm"
+action_treble = "1.5 mm"
+action_bass = "2 mm"
 [[blanks]]
 name = "ash"
 length = "561 mm"
@@ -108,37 +108,37 @@ func TestRequestOfEveryNumber(t *testing.T) {
 	near([]float64{630}, r.TrebleMM)
 	assert.Equal(t, 7.0, r.ApartMM)
 	// Heights run straight: a fifth of half a millimetre from string to string.
-	near([]float64{1.5e-3, 1.6e-3, 1.7e-3, 1.8e-3, 1.9e-3, 2e-3}, r.SaddleHeightM)
+	near([]float64{1.5e-3, 1.6e-3, 1.7e-3, 1.8e-3, 1.9e-3, 2e-3}, r.ActionM)
 	for i, want := range []tension.Tails{{NutM: 0.066, SaddleM: 0.036}, {NutM: 0.065, SaddleM: 0.035}, {NutM: 0.064, SaddleM: 0.034}, {NutM: 0.063, SaddleM: 0.033}, {NutM: 0.062, SaddleM: 0.032}, {NutM: 0.061, SaddleM: 0.031}} {
 		near([]float64{want.NutM, want.SaddleM}, []float64{r.Tails[i].NutM, r.Tails[i].SaddleM})
 	}
 	assert.False(t, r.TailsAssumed)
-	assert.False(t, r.HeightsAssumed)
+	assert.False(t, r.ActionAssumed)
 
 	f := r.Feel
-	assert.Equal(t, [3]choice.Source{choice.Stated, choice.Stated, choice.LikeReference}, [3]choice.Source{f.Tension.Source, f.Push.Source, f.Overtone.Source})
+	assert.Equal(t, [3]choice.Source{choice.Stated, choice.Stated, choice.LikeReference}, [3]choice.Source{f.Tension.Source, f.BendingForce.Source, f.Overtone.Source})
 	// A kilogram-force is 9.80665 N and a pound-force 0.45359237 of it.
 	near([]float64{80, 81, 82, 7 * 9.80665, 20 * 0.45359237 * 9.80665, 91}, f.Tension.Values)
-	near([]float64{12, 12, 12, 12, 12, 12}, f.Push.Values)
+	near([]float64{12, 12, 12, 12, 12, 12}, f.BendingForce.Values)
 	assert.Equal(t, []int{1, 3}, f.BendStrings)
 	assert.Equal(t, []float64{4, 9}, f.BendFrets)
 	assert.Equal(t, 150.0, f.BendCents)
 	assert.Equal(t, []choice.Direction{choice.TowardsBass, choice.Usual, choice.Usual, choice.TowardsBass, choice.Usual, choice.TowardsTreble}, f.Towards)
-	assert.Equal(t, choice.Weights{Tension: 2, Push: 3, Overtone: 0.5}, f.Weights)
+	assert.Equal(t, choice.Weights{Tension: 2, BendingForce: 3, Overtone: 0.5}, f.Weights)
 
 	l := r.Limits
 	near([]float64{51, 39, 33, 0.71, 0.86, 31, 131, 41, 0.013},
-		[]float64{l.DifferenceMM, l.FirstStepMM, l.OvertoneRiseCents, l.BreakingOpen, l.BreakingBent, l.LeastTensionN, l.MostTensionN, l.MostPushN, l.SaddleTravelM})
+		[]float64{l.DifferenceMM, l.NutToFret1MM, l.InharmonicityCents, l.BreakingOpen, l.BreakingBent, l.LeastTensionN, l.MostTensionN, l.MostBendingForceN, l.SaddleTravelM})
 	near([]float64{math.Pi / 20, 3 * math.Pi / 20}, []float64{l.FretSlantRad, l.SaddleSlantRad}) // 9 and 27 degrees
 	assert.Equal(t, []fan.Offer{{Name: "ash", LengthMM: 561, WidthMM: 71, ThicknessMM: 6.5}}, l.Blanks)
 
 	n := r.Neck
-	assert.Equal(t, []any{6, 23, fan.Neutral{Fret: 6.5}, true}, []any{n.Strings, n.Frets, n.Neutral, n.HeelSquare})
+	assert.Equal(t, []any{6, 23, fan.Neutral{Fret: 6.5}, true}, []any{n.Strings, n.Frets, n.Neutral, n.BodyEndSquare})
 	assert.Equal(t, &fan.BoardWidths{NutMM: 44, WidthMM: 56, AtFret: 12}, n.Board)
-	near([]float64{3.1, 2.9, 5.5, 6.5, 2.5}, []float64{n.MarginBassMM, n.MarginTrebleMM, n.NutSeatMM, n.HeelOverhangMM, n.SawAllowanceMM})
+	near([]float64{3.1, 2.9, 5.5, 6.5, 2.5}, []float64{n.MarginBassMM, n.MarginTrebleMM, n.NutShelfMM, n.BodyEndOverhangMM, n.SawAllowanceMM})
 
 	ref := r.Reference
-	near([]float64{635, 620, 34.5, 51.5}, []float64{ref.Neck.BassMM, ref.Neck.TrebleMM, ref.Neck.NutSpanMM, ref.Neck.SaddleSpanMM}) // 25 in are 635 mm
+	near([]float64{635, 620, 34.5, 51.5}, []float64{ref.Neck.BassMM, ref.Neck.TrebleMM, ref.Neck.NutSpreadMM, ref.Neck.SaddleSpreadMM}) // 25 in are 635 mm
 	assert.Equal(t, []any{6, 20, fan.Neutral{Fret: 5}}, []any{ref.Neck.Strings, ref.Neck.Frets, ref.Neck.Neutral})
 	assert.Nil(t, ref.Neck.Board)
 	assert.InEpsilon(t, 442*math.Pow(2, -7.0/12), ref.FreqsHz[0], 1e-12, "D4")

@@ -6,7 +6,7 @@ import (
 	"scalepair/tension/choice"
 )
 
-// Work is all the steps for one string, from the readings to the set-back, each
+// Work is all the steps for one string, from the readings to the compensation, each
 // section following from those before it.
 type Work struct {
 	Case, String int     // case from 0, string from 1
@@ -14,9 +14,9 @@ type Work struct {
 	Gauge        gauges.Gauge
 	CapoFret     int
 
-	FromGauge, Place, Open, Bend, SetBack []tension.Step
-	// NoBend and NoSetBack say why a section is empty.
-	NoBend, NoSetBack error
+	FromGauge, Place, Open, Bend, Compensation []tension.Step
+	// NoBend and NoCompensation say why a section is empty.
+	NoBend, NoCompensation error
 }
 
 // Work shows the work for one string of a detail in one case, with a bend at a
@@ -41,7 +41,7 @@ func (j *Job) Work(p *choice.Plan, d *choice.Detail, c, number int, fret float64
 	w.split(steps)
 	// The saddle is set without the capo, at the first tuning's pitch.
 	first := p.Request().Cases[0]
-	w.SetBack, w.NoSetBack = tension.ExplainSetBack(wire, d.Strings[i].LengthM, first.FreqsHz[i], p.Request().SaddleHeightM[i], p.Request().Tails[i])
+	w.Compensation, w.NoCompensation = tension.ExplainCompensation(wire, d.Strings[i].LengthM, first.FreqsHz[i], p.Request().ActionM[i], p.Request().Tails[i])
 	return w, nil
 }
 

@@ -57,9 +57,9 @@ func (in *Input) bestPairs(r *show.Report, a *Advice) {
 	u := in.Units
 	columns := []show.Column{show.Figures("rank"), show.Figures(u.HeadLen("bass")), show.Figures(u.HeadLen("treble")),
 		show.Figures(u.HeadLen("difference")), show.Figures("tension misfit %")}
-	push, rise := in.Plan.HasTerm(choice.PushTerm), in.Plan.HasTerm(choice.OvertoneTerm)
-	if push {
-		columns = append(columns, show.Figures("push misfit %"))
+	bendingForce, rise := in.Plan.HasTerm(choice.BendingForceTerm), in.Plan.HasTerm(choice.OvertoneTerm)
+	if bendingForce {
+		columns = append(columns, show.Figures("bending force misfit %"))
 	}
 	if rise {
 		columns = append(columns, show.Figures("overtone misfit %"))
@@ -69,18 +69,18 @@ func (in *Input) bestPairs(r *show.Report, a *Advice) {
 	t := r.Table("pairs", "", columns...)
 	for i, c := range a.Result.Best {
 		row := []string{strconv.Itoa(i + 1), in.scale(c.BassMM), in.scale(c.TrebleMM), in.scale(c.DifferenceMM()), show.Fixed(c.TensionMisfit, 2)}
-		if push {
-			row = append(row, show.Fixed(c.PushMisfit, 2))
+		if bendingForce {
+			row = append(row, show.Fixed(c.BendingForceMisfit, 2))
 		}
 		if rise {
 			row = append(row, show.Fixed(c.OvertoneMisfit, 2))
 		}
 		t.Row(append(row, show.Deg(c.NutSlantRad), show.Deg(c.LastSlantRad), show.Deg(c.SaddleSlantRad),
-			u.Len(c.FirstStepMM, scaleDecimals), u.Len(c.BlankLengthMM, 0), in.Set(c.Gauges))...)
+			u.Len(c.NutToFret1MM, scaleDecimals), u.Len(c.BlankLengthMM, 0), in.Set(c.Gauges))...)
 	}
 	t.Note("Misfit: 100 x root mean square of ln(value/target), near enough percent while it is small. Slant: positive where the bass end is nearer the bridge.")
 	if rise {
-		t.Note("Overtone misfit: how far the lowest string's overtone rise stands above the wanted one, in the same measure.")
+		t.Note("Overtone misfit: how far the lowest string's inharmonicity stands above the wanted one, in the same measure.")
 	}
 	if c := in.Job.Build.Chosen; c != nil {
 		for i, b := range a.Result.Best {
@@ -95,18 +95,18 @@ func (in *Input) bestPairs(r *show.Report, a *Advice) {
 // front prints the trade-off, thinned evenly when it is long.
 func (in *Input) front(r *show.Report, a *Advice) {
 	u := in.Units
-	push := in.Plan.HasTerm(choice.PushTerm)
+	bendingForce := in.Plan.HasTerm(choice.BendingForceTerm)
 	columns := []show.Column{show.Figures(u.HeadLen("difference")), show.Figures(u.HeadLen("bass")), show.Figures(u.HeadLen("treble")), show.Figures("tension misfit %")}
-	if push {
-		columns = append(columns, show.Figures("push misfit %"))
+	if bendingForce {
+		columns = append(columns, show.Figures("bending force misfit %"))
 	}
 	columns = append(columns, show.Figures("saddle slant °"), show.Words("gauges, low string first").Later(1))
-	t := r.Table("front", "What less difference costs: no other pair is as good in tension misfit, push misfit and difference at once", columns...)
+	t := r.Table("front", "What less difference costs: no other pair is as good in tension misfit, bending force misfit and difference at once", columns...)
 	rows := thinned(a.Result.Front, a.FrontRows)
 	for _, c := range rows {
 		row := []string{in.scale(c.DifferenceMM()), in.scale(c.BassMM), in.scale(c.TrebleMM), show.Fixed(c.TensionMisfit, 2)}
-		if push {
-			row = append(row, show.Fixed(c.PushMisfit, 2))
+		if bendingForce {
+			row = append(row, show.Fixed(c.BendingForceMisfit, 2))
 		}
 		t.Row(append(row, show.Deg(c.SaddleSlantRad), in.Set(c.Gauges))...)
 	}
@@ -141,8 +141,8 @@ func (in *Input) decides(r *show.Report, a *Advice) {
 		return
 	}
 	text := fmt.Sprintf("Every pair kept can be strung to the wanted tension: the worst misses by %s %%. So tension does not decide; ", show.Fixed(worst, 1))
-	if in.Plan.HasTerm(choice.PushTerm) {
-		text += "push, slant, reach and the blank do."
+	if in.Plan.HasTerm(choice.BendingForceTerm) {
+		text += "bending force, slant, reach and the blank do."
 	} else {
 		text += "slant, reach and the blank do."
 	}
@@ -181,14 +181,14 @@ func (in *Input) confidence(r *show.Report, c *choice.Confidence) {
 	if len(c.Standing) == 1 {
 		r.Para("There is one pair, and none to tell it from.")
 	} else if len(c.Tie) == 1 {
-		r.Para("Your weighing and calipers tell the best pair from the other %d compared: none beats it in 5 %% or more of %d draws.", len(c.Standing)-1, c.Draws)
+		r.Para("Your weighing and calipers tell the best pair from the other %d compared: none beats it in 5 %% or more of %d draws.", len(c.Standing)-1, c.Trials)
 	} else {
 		more := ""
 		if c.Cut {
 			more = " at least"
 		}
 		r.Para("Your weighing and calipers cannot tell%s %d pairs apart: each beats the best in 5 %% or more of %d draws. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
-			more, len(c.Tie), c.Draws, in.spanOf(c.BassMM), in.spanOf(c.TrebleMM), in.spanOf(c.DifferenceMM))
+			more, len(c.Tie), c.Trials, in.spanOf(c.BassMM), in.spanOf(c.TrebleMM), in.spanOf(c.DifferenceMM))
 	}
 	t := r.Table("confidence", "", show.Figures("rank"), show.Figures(in.Units.HeadLen("bass")), show.Figures(in.Units.HeadLen("treble")),
 		show.Figures(in.Units.HeadLen("difference")), show.Figures("wins % of draws"), show.Figures("beats the best % of draws"), show.Words("told apart"))
@@ -205,8 +205,8 @@ func (in *Input) confidence(r *show.Report, c *choice.Confidence) {
 		}
 		t.Row(strconv.Itoa(j+1), in.scale(s.BassMM), in.scale(s.TrebleMM), in.scale(s.DifferenceMM()), show.Percent(s.Wins, 1), show.Percent(s.BeatsBest, 1), told)
 	}
-	t.Note("%d draws of unit weights and core diameters, seed %d, shared by %s and by the reference. Moduli, densities and the model's own errors are not drawn.",
-		c.Draws, c.Seed, plural(len(c.Standing), "pair"))
+	t.Note("%d draws of linear densities and core diameters, seed %d, shared by %s and by the reference. Moduli, densities and the model's own errors are not drawn.",
+		c.Trials, c.Seed, plural(len(c.Standing), "pair"))
 }
 
 func (in *Input) spanOf(r [2]float64) string {
@@ -254,8 +254,8 @@ func (in *Input) ruled(r *show.Report, a *Advice) {
 		key  string
 	}{
 		{choice.TensionTerm, w.Tension * square(best.TensionMisfit/100), "tension"},
-		{choice.PushTerm, w.Push * square(best.PushMisfit/100), "push"},
-		{choice.OvertoneTerm, w.Overtone * square(best.OvertoneMisfit/100), "overtone_rise"},
+		{choice.BendingForceTerm, w.BendingForce * square(best.BendingForceMisfit/100), "bending force"},
+		{choice.OvertoneTerm, w.Overtone * square(best.OvertoneMisfit/100), "inharmonicity"},
 	} {
 		if t.part > ruling*best.Score {
 			r.Para("%s makes up %s of the best pair's score, so the ranking mostly follows it. If that is not what you want, lower its weight: weights = { %s = ... } under [feel].",

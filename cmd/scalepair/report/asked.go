@@ -89,20 +89,20 @@ func (in *Input) askedFeel(add func(string, ...any)) {
 	add("Tension: %s.", in.targetWords(f.Tension))
 	strings := in.Plan.BendStrings()
 	if len(strings) == 0 || len(f.BendFrets) == 0 {
-		add("Push: no string is bent.")
+		add("Bending force: no string is bent.")
 	} else {
-		add("Push: %s, for a bend of %s cents on string %s at fret %s.", in.targetWords(f.Push),
+		add("Bending force: %s, for a bend of %s cents on string %s at fret %s.", in.targetWords(f.BendingForce),
 			strconv.FormatFloat(f.BendCents, 'f', -1, 64), numbers(strings), numbers(f.BendFrets))
 	}
 	switch f.Overtone.Source {
 	case choice.LikeReference:
-		add("Overtone rise of the lowest string, how far its tenth partial stands above ten times the pitch: no more than the reference's.")
+		add("Inharmonicity of the lowest string, how far its tenth partial stands above ten times the pitch: no more than the reference's.")
 	case choice.Stated:
-		add("Overtone rise of the lowest string, how far its tenth partial stands above ten times the pitch: no more than %s cents.", show.Cents(f.Overtone.Values[0]))
+		add("Inharmonicity of the lowest string, how far its tenth partial stands above ten times the pitch: no more than %s cents.", show.Cents(f.Overtone.Values[0]))
 	}
 	w := f.Weights
-	add("Score: %s x tension + %s x push + %s x overtone rise, each a mean of squared ln(value/target).",
-		trim(w.Tension), trim(w.Push), trim(w.Overtone))
+	add("Score: %s x tension + %s x bending force + %s x inharmonicity, each a mean of squared ln(value/target).",
+		trim(w.Tension), trim(w.BendingForce), trim(w.Overtone))
 	for _, l := range in.Plan.LeftOut() {
 		if l.Strings == nil {
 			add("Left out of the score: %s, since %s.", l.Term, l.Why)
@@ -147,15 +147,15 @@ func (in *Input) askedLimits(add func(string, ...any)) {
 	on(l.DifferenceMM > 0, "difference up to %s", u.LenText(l.DifferenceMM, scaleDecimals))
 	on(l.FretSlantRad > 0, "slant of nut and frets up to %s", show.DegText(l.FretSlantRad))
 	on(l.SaddleSlantRad > 0, "slant of the saddle line up to %s", show.DegText(l.SaddleSlantRad))
-	on(l.FirstStepMM > 0, "nut to fret 1 up to %s on the bass line", u.LenText(l.FirstStepMM, scaleDecimals))
+	on(l.NutToFret1MM > 0, "nut to fret 1 up to %s on the bass line", u.LenText(l.NutToFret1MM, scaleDecimals))
 	on(l.Blanks != nil, "a blank on offer must serve")
 	on(l.BreakingOpen > 0, "breaking share up to %s open", show.PercentText(l.BreakingOpen, 0))
 	on(l.BreakingBent > 0, "%s bent", show.PercentText(l.BreakingBent, 0))
 	on(l.LeastTensionN > 0, "tension from %s", u.ForceText(l.LeastTensionN))
 	on(l.MostTensionN > 0, "tension up to %s", u.ForceText(l.MostTensionN))
-	on(l.MostPushN > 0, "push up to %s", u.ForceText(l.MostPushN))
-	on(l.OvertoneRiseCents > 0, "overtone rise of the lowest string up to %s cents", show.Cents(l.OvertoneRiseCents))
-	on(l.SaddleTravelM > 0, "set-back within a saddle travel of %s", u.LenText(1000*l.SaddleTravelM, scaleDecimals))
+	on(l.MostBendingForceN > 0, "bending force up to %s", u.ForceText(l.MostBendingForceN))
+	on(l.InharmonicityCents > 0, "inharmonicity of the lowest string up to %s cents", show.Cents(l.InharmonicityCents))
+	on(l.SaddleTravelM > 0, "compensation within a saddle travel of %s", u.LenText(1000*l.SaddleTravelM, scaleDecimals))
 	if len(words) > 0 {
 		add("Limits: %s.", listed(words))
 	}

@@ -38,7 +38,7 @@ type SpacingJSON struct {
 func (b *bench) spacingValues() []SpacingJSON {
 	l, out := b.s.Layout, []SpacingJSON{}
 	for i := range l.Strings[1:] {
-		n, s := l.NutSeats[i], l.SaddleSeats[i]
+		n, s := l.NutPositions[i], l.SaddlePositions[i]
 		out = append(out, SpacingJSON{i + 1, i + 2, n.SpacingAlongMM, n.SpacingSquareMM, s.SpacingAlongMM, s.SpacingSquareMM})
 	}
 	return out
@@ -55,7 +55,7 @@ type NutSlotJSON struct {
 
 func (b *bench) nutValues() []NutSlotJSON {
 	out := []NutSlotJSON{}
-	for i, seat := range b.s.Layout.NutSeats {
+	for i, seat := range b.s.Layout.NutPositions {
 		v := NutSlotJSON{String: i + 1, FromEndMM: seat.AlongFromEdgeMM}
 		if b.s.Detail != nil {
 			thick, clear := b.slotWidth(i)
@@ -66,20 +66,20 @@ func (b *bench) nutValues() []NutSlotJSON {
 	return out
 }
 
-// SaddleJSON is one string's saddle. A string whose set-back cannot be
+// SaddleJSON is one string's saddle. A string whose compensation cannot be
 // computed has only its foremost place.
 type SaddleJSON struct {
 	String         int      `json:"string"`
 	Why            string   `json:"not_computed,omitempty"`
-	LeastMM        *float64 `json:"set_back_least_mm,omitempty"`
-	MostMM         *float64 `json:"set_back_most_mm,omitempty"`
+	LeastMM        *float64 `json:"compensation_least_mm,omitempty"`
+	MostMM         *float64 `json:"compensation_most_mm,omitempty"`
 	BeginMM        *float64 `json:"begin_at_mm,omitempty"`
 	FromNutMM      *float64 `json:"nut_to_saddle_mm,omitempty"`
 	ScrewBackMM    *float64 `json:"screw_back_mm,omitempty"`
 	OutMM          *float64 `json:"out_to_bass_side_mm,omitempty"`
 	Along12MM      *float64 `json:"from_fret_12_mm,omitempty"`
 	AlongLastMM    *float64 `json:"from_last_fret_mm,omitempty"`
-	AlongHeelMM    *float64 `json:"from_heel_end_mm,omitempty"`
+	AlongBodyEndMM *float64 `json:"from_body_end_mm,omitempty"`
 	ForemostLastMM float64  `json:"foremost_from_last_fret_mm"`
 	ForemostOutMM  float64  `json:"foremost_out_to_bass_side_mm"`
 }
@@ -90,7 +90,7 @@ type SaddlesJSON struct {
 	RearMM    float64      `json:"travel_rear_behind_theoretical_line_mm"`
 	NeedMM    float64      `json:"travel_needed_mm"`
 	HasMM     float64      `json:"travel_of_yours_mm,omitempty"`
-	Without   []int        `json:"travel_without_strings,omitempty"` // their set-back is not known
+	Without   []int        `json:"travel_without_strings,omitempty"` // their compensation is not known
 	Strings   []SaddleJSON `json:"strings"`
 }
 
@@ -103,12 +103,12 @@ func (b *bench) saddleValues() *SaddlesJSON {
 	for i, p := range s.Points {
 		v := SaddleJSON{String: p.String, ForemostLastMM: p.Foremost.X - crossing(b.s.Layout, b.s.Layout.Spec.Frets), ForemostOutMM: p.Foremost.Y}
 		if b.unknownBack(i) {
-			v.Why = b.s.Detail.Strings[i].SetBackErr.Error()
+			v.Why = b.s.Detail.Strings[i].CompensationErr.Error()
 		} else {
-			v.LeastMM, v.MostMM, v.FromNutMM = ptr(p.SetBack.LoMM), ptr(p.SetBack.HiMM), ptr(p.FromNutMM)
-			v.BeginMM = ptr(p.SetBack.Middle())
-			v.ScrewBackMM, v.OutMM = ptr(p.SetBack.Middle()-s.ForwardMM), ptr(p.OutMM)
-			v.Along12MM, v.AlongLastMM, v.AlongHeelMM = ptr(p.Along12MM), ptr(p.AlongLastMM), ptr(p.AlongHeelMM)
+			v.LeastMM, v.MostMM, v.FromNutMM = ptr(p.Compensation.LoMM), ptr(p.Compensation.HiMM), ptr(p.FromNutMM)
+			v.BeginMM = ptr(p.Compensation.Middle())
+			v.ScrewBackMM, v.OutMM = ptr(p.Compensation.Middle()-s.ForwardMM), ptr(p.OutMM)
+			v.Along12MM, v.AlongLastMM, v.AlongBodyEndMM = ptr(p.Along12MM), ptr(p.AlongLastMM), ptr(p.AlongBodyEndMM)
 		}
 		out.Strings = append(out.Strings, v)
 	}
@@ -117,15 +117,15 @@ func (b *bench) saddleValues() *SaddlesJSON {
 
 // FurtherLineJSON is a line such as a pickup's.
 type FurtherLineJSON struct {
-	Name         string     `json:"name"`
-	FromSaddleMM float64    `json:"in_front_of_saddle_line_mm"`
-	BehindLastMM float64    `json:"behind_last_fret_mm"`
-	SlantDeg     float64    `json:"slant_deg"`
-	Strings      []SeatJSON `json:"strings"`
+	Name         string         `json:"name"`
+	FromSaddleMM float64        `json:"in_front_of_saddle_line_mm"`
+	BehindLastMM float64        `json:"behind_last_fret_mm"`
+	SlantDeg     float64        `json:"slant_deg"`
+	Strings      []PositionJSON `json:"strings"`
 }
 
-// SeatJSON is one string on a line.
-type SeatJSON struct {
+// PositionJSON is one string on a line.
+type PositionJSON struct {
 	String      int     `json:"string"`
 	FromBassMM  float64 `json:"from_bass_string_along_mm"`
 	SquareMM    float64 `json:"from_bass_string_square_mm"`
@@ -139,9 +139,9 @@ func (b *bench) lineValues() []FurtherLineJSON {
 	out := []FurtherLineJSON{}
 	for _, f := range b.s.Lines {
 		v := FurtherLineJSON{Name: f.Name, FromSaddleMM: f.FromSaddleMM, BehindLastMM: f.BehindLastMM, SlantDeg: deg(f.Line.SlantRad)}
-		for n, seat := range f.Seats {
-			one := SeatJSON{String: seat.String, FromBassMM: seat.AlongFromBassMM, SquareMM: seat.SquareFromBassMM, OutToBassMM: seat.At.Y}
-			if n+1 < len(f.Seats) {
+		for n, seat := range f.Positions {
+			one := PositionJSON{String: seat.String, FromBassMM: seat.AlongFromBassMM, SquareMM: seat.SquareFromBassMM, OutToBassMM: seat.At.Y}
+			if n+1 < len(f.Positions) {
 				one.NextAlongMM, one.NextSquareMM = seat.SpacingAlongMM, seat.SpacingSquareMM
 			}
 			v.Strings = append(v.Strings, one)

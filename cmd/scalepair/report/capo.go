@@ -24,7 +24,7 @@ func capoNote(t *show.Table, d *choice.Detail, c, capo int) {
 	if capo == 0 {
 		return
 	}
-	t.Note("Capo at fret %d: tension is that of the open string; overtone rise and bends are those of the string from the capo on. Frets count from the nut. The string between nut and capo is assumed to slide under the capo in a bend.", capo)
+	t.Note("Capo at fret %d: tension is that of the open string; inharmonicity and bends are those of the string from the capo on. Frets count from the nut. The string between nut and capo is assumed to slide under the capo in a bend.", capo)
 	var behind []float64
 	for _, s := range d.Strings {
 		for _, b := range s.Cases[c].Bends {

@@ -79,7 +79,7 @@ func (in *Input) disorder(set []int) []string {
 	var out []string
 	for i := 1; i < len(set); i++ {
 		treble, bass := in.Plan.Stock()[set[i-1]], in.Plan.Stock()[set[i]]
-		if bass.UnitWeight < treble.UnitWeight || bass.Family == gauges.Plain && treble.Family != gauges.Plain {
+		if bass.LinearDensity < treble.LinearDensity || bass.Family == gauges.Plain && treble.Family != gauges.Plain {
 			out = append(out, fmt.Sprintf("string %d is %s and string %d %s", i+1, in.gauge(set[i]), i, in.gauge(set[i-1])))
 		}
 	}

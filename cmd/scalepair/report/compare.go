@@ -165,7 +165,7 @@ func (in *Input) severalNote(cmp *Comparison) string {
 // termsOf lists the terms that count in some column.
 func (in *Input) termsOf(cmp *Comparison) []choice.Term {
 	var out []choice.Term
-	for _, term := range []choice.Term{choice.TensionTerm, choice.PushTerm, choice.OvertoneTerm} {
+	for _, term := range []choice.Term{choice.TensionTerm, choice.BendingForceTerm, choice.OvertoneTerm} {
 		for _, one := range cmp.Compared {
 			if one.Detail != nil && one.Plan.HasTerm(term) {
 				out = append(out, term)
@@ -183,12 +183,12 @@ func (v view) misfit(term choice.Term) string {
 	return show.Fixed(v.misfitOf(term), 2)
 }
 
-// misfitOf is that of the view's tuning by itself, but for the overtone rise,
+// misfitOf is that of the view's tuning by itself, but for the inharmonicity,
 // which is that of all tunings of the column.
 func (v view) misfitOf(term choice.Term) float64 {
 	switch term {
-	case choice.PushTerm:
-		return v.d.Totals[v.c].PushMisfit
+	case choice.BendingForceTerm:
+		return v.d.Totals[v.c].BendingForceMisfit
 	case choice.OvertoneTerm:
 		return v.d.OvertoneMisfit
 	}

@@ -31,11 +31,11 @@ func (in *Input) columnsBroken(r *show.Report, cmp *Comparison, names []string) 
 func (in *Input) changes(r *show.Report, cmp *Comparison, names []string) {
 	r.Heading("What would have to change")
 	within := show.Fixed(cmp.Within, 1) + " %"
-	push := len(in.termsOf(cmp)) > 0 && in.hasTermIn(cmp, choice.PushTerm)
+	bendingForce := len(in.termsOf(cmp)) > 0 && in.hasTermIn(cmp, choice.BendingForceTerm)
 	columns := []show.Column{show.Words("column"), show.Figures("swaps"), show.Words("string: gauges to swap, and its tension then"),
 		show.Figures("tension misfit then %")}
-	if push {
-		columns = append(columns, show.Figures("push misfit then %"))
+	if bendingForce {
+		columns = append(columns, show.Figures("bending force misfit then %"))
 	}
 	t := r.Table("changes", "To come within a tension misfit of "+within, append(columns, show.Words("within"))...)
 	var notes []string
@@ -46,7 +46,7 @@ func (in *Input) changes(r *show.Report, cmp *Comparison, names []string) {
 		own := in.inColumn(cmp, i)
 		for _, w := range one.Ways {
 			row := []string{names[i], strconv.Itoa(len(w.Swaps)), own.swapWords(w), show.Fixed(w.Detail.TensionMisfit, 2)}
-			if push {
+			if bendingForce {
 				row = append(row, own.pushThen(w.Detail))
 			}
 			t.Row(append(row, yesNo(w.Within))...)
@@ -57,16 +57,16 @@ func (in *Input) changes(r *show.Report, cmp *Comparison, names []string) {
 		t.Note("%s", n)
 	}
 	t.Note("Each line is the best set with so many swaps; lines that bring nothing are left out. Swapped strings take gauges of the stock that keep the limits on strings.")
-	if push {
-		t.Note("Only tension counts in these swaps; the push misfit shows what else they do.")
+	if bendingForce {
+		t.Note("Only tension counts in these swaps; the bending force misfit shows what else they do.")
 	}
 }
 
 func (in *Input) pushThen(d *choice.Detail) string {
-	if !in.Plan.HasTerm(choice.PushTerm) {
+	if !in.Plan.HasTerm(choice.BendingForceTerm) {
 		return none
 	}
-	return show.Fixed(d.PushMisfit, 2)
+	return show.Fixed(d.BendingForceMisfit, 2)
 }
 
 func (in *Input) hasTermIn(cmp *Comparison, term choice.Term) bool {

@@ -16,11 +16,11 @@ type SwapJSON struct {
 
 // WayJSON is the best set with so many swaps.
 type WayJSON struct {
-	Swaps         int        `json:"swaps"`
-	Strings       []SwapJSON `json:"strings"`
-	TensionMisfit float64    `json:"tension_misfit_then_percent"`
-	PushMisfit    float64    `json:"push_misfit_then_percent"`
-	Within        bool       `json:"within"`
+	Swaps              int        `json:"swaps"`
+	Strings            []SwapJSON `json:"strings"`
+	TensionMisfit      float64    `json:"tension_misfit_then_percent"`
+	BendingForceMisfit float64    `json:"bending_force_misfit_then_percent"`
+	Within             bool       `json:"within"`
 }
 
 // ColumnJSON is one column: what it is, string by string, and what would have
@@ -74,7 +74,7 @@ func CompareValues(in *Input, cmp *Comparison) ComparisonJSON {
 
 func (in *Input) wayValues(w choice.Way) WayJSON {
 	out := WayJSON{Swaps: len(w.Swaps), Strings: []SwapJSON{}, TensionMisfit: w.Detail.TensionMisfit,
-		PushMisfit: w.Detail.PushMisfit, Within: w.Within}
+		BendingForceMisfit: w.Detail.BendingForceMisfit, Within: w.Within}
 	for _, s := range w.Swaps {
 		from, to := in.Plan.Stock()[s.From], in.Plan.Stock()[s.To]
 		one := SwapJSON{String: s.String, From: from.Label, To: to.Label, ToFlags: to.Flags()}

@@ -40,15 +40,15 @@ func (in *Input) viewStrings(r *show.Report, views []view) {
 	u := in.Units
 	t := r.Table("strings", "What each string does", show.Words("string: column"), show.Words("note"),
 		show.Words("gauge"), show.Figures(u.HeadForce("tension")), show.Figures("off target %"),
-		show.Figures("breaking share open %").Later(1), show.Figures("overtone rise cents").Later(1))
+		show.Figures("breaking share open %").Later(1), show.Figures("inharmonicity cents").Later(1))
 	wound := false
 	for i := range views[0].d.Strings {
 		for _, v := range views {
 			s := v.d.Strings[i]
 			cd := s.Cases[v.c]
 			t.Row(v.of(s.Number), v.in.note(v.c, s.Number), v.in.gauge(s.Gauge), u.ForceU(cd.TensionN, cd.UTensionN),
-				offTarget(cd.TensionN, s.TargetN), share(cd.ShareOpen), v.in.rise(s.Gauge, cd.RiseCents))
-			wound = wound || v.in.Plan.Stock()[s.Gauge].Family != "plain" && cd.RiseCents > 0
+				offTarget(cd.TensionN, s.TargetN), share(cd.ShareOpen), v.in.rise(s.Gauge, cd.InharmonicityCents))
+			wound = wound || v.in.Plan.Stock()[s.Gauge].Family != "plain" && cd.InharmonicityCents > 0
 		}
 	}
 	if wound {
@@ -70,13 +70,13 @@ func (in *Input) unknownCores(t *show.Table, views []view) {
 			g := v.in.Plan.Stock()[s.Gauge]
 			if g.Core == 0 && !seen[s.Gauge] {
 				seen[s.Gauge] = true
-				t.Note("%s: its core is not known, so stretch is not counted, and no breaking share, bend or overtone rise can be told.", g.Label)
+				t.Note("%s: its core is not known, so stretch is not counted, and no breaking share, bend or inharmonicity can be told.", g.Label)
 			}
 		}
 	}
 }
 
-// viewBends prints own lengths, and push and travel of the bends.
+// viewBends prints own lengths, and bending force and travel of the bends.
 func (in *Input) viewBends(r *show.Report, views []view) {
 	u := in.Units
 	frets := views[0].in.Plan.Request().Feel.BendFrets
@@ -87,7 +87,7 @@ func (in *Input) viewBends(r *show.Report, views []view) {
 		name, caption = "bends", "Own lengths and bends"
 		for _, n := range frets {
 			fret := strconv.FormatFloat(n, 'f', -1, 64)
-			columns = append(columns, show.Figures(u.HeadForce("push")+" at fret "+fret), show.Figures(u.HeadLen("travel")+" at fret "+fret).Later(1))
+			columns = append(columns, show.Figures(u.HeadForce("bending force")+" at fret "+fret), show.Figures(u.HeadLen("travel")+" at fret "+fret).Later(1))
 		}
 		columns = append(columns, show.Figures("breaking share bent %"))
 	}
@@ -102,7 +102,7 @@ func (in *Input) viewBends(r *show.Report, views []view) {
 			t.Row(row...)
 		}
 	}
-	t.Note("Own length is to the theoretical saddle line; set-back is not added.")
+	t.Note("Own length is to the theoretical saddle line; compensation is not added.")
 	if bends {
 		views[0].in.bendNote(t)
 	}
@@ -114,18 +114,18 @@ func (in *Input) viewBends(r *show.Report, views []view) {
 	}
 }
 
-// bendCells are push and travel at every bend fret, and the greatest breaking
+// bendCells are bending force and travel at every bend fret, and the greatest breaking
 // share of them.
 func (v view) bendCells(i, frets int) []string {
 	var row []string
 	most := 0.0
 	for k := range frets {
-		push, travel := none, none
+		bendingForce, travel := none, none
 		if b, err := v.bent(i, k); err == nil {
-			push, travel = v.in.Units.ForceN(b.Bend.PushN), v.in.Units.LenM(b.Bend.TravelM, scaleDecimals)
+			bendingForce, travel = v.in.Units.ForceN(b.Bend.BendingForceN), v.in.Units.LenM(b.Bend.BendDistanceM, scaleDecimals)
 			most = max(most, b.Share)
 		}
-		row = append(row, push, travel)
+		row = append(row, bendingForce, travel)
 	}
 	return append(row, share(most))
 }

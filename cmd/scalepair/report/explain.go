@@ -24,18 +24,18 @@ func Explain(in *Input, d *choice.Detail, w *job.Work) *show.Report {
 	}
 	r.Para("Every step follows from those above it. Numbers are in SI units (m, kg, N, Pa, Hz) with the digits that the next steps need. Read 2 q/EA as 2 times q, over EA; x^2 is a power; log2(x) is ln(x)/ln(2); words in place of a formula say how the number was found; \"by changing that input\" is what the result moves by when the input moves by its standard uncertainty. The figure in brackets is the source, listed at the end.")
 	var sources sourceList
-	in.workTable(r, "gauge", "From the readings to the unit weight", w.FromGauge, &sources)
+	in.workTable(r, "gauge", "From the readings to the linear density", w.FromGauge, &sources)
 	in.workTable(r, "string", "Pitch and length", w.Place, &sources)
-	open := in.workTable(r, "tension", "Tension, breaking share and overtone rise", w.Open, &sources)
+	open := in.workTable(r, "tension", "Tension, breaking share and inharmonicity", w.Open, &sources)
 	open.Note("Length and pitch count as exact, so they have no share in the uncertainty.")
 	if w.CapoFret > 0 {
 		open.Note("Capo at fret %d: L and f are from the capo on. Their product is that of the open string, and so is the tension.", w.CapoFret)
 	}
 	in.workOfBend(r, w, &sources)
-	if w.NoSetBack != nil {
-		r.Para("No set-back: %v.", w.NoSetBack)
+	if w.NoCompensation != nil {
+		r.Para("No compensation: %v.", w.NoCompensation)
 	} else {
-		t := in.workTable(r, "set-back", "Set-back of the saddle", w.SetBack, &sources)
+		t := in.workTable(r, "compensation", "Compensation of the saddle", w.Compensation, &sources)
 		if w.CapoFret > 0 || w.Case > 0 {
 			t.Note("The saddle is set for the open string in the first tuning, without a capo.")
 		}
@@ -70,9 +70,9 @@ func (in *Input) workOfBend(r *show.Report, w *job.Work, sources *sourceList) {
 	}
 }
 
-// assumedNotes says which inputs of the set-back nobody gave.
+// assumedNotes says which inputs of the compensation nobody gave.
 func (in *Input) assumedNotes(t *show.Table) {
-	if in.Plan.Request().HeightsAssumed {
+	if in.Plan.Request().ActionAssumed {
 		t.Note("The height over fret 12 is assumed: 1.6 mm at the treble, 2.0 mm at the bass, straight between.")
 	}
 }
@@ -86,8 +86,8 @@ func (in *Input) resultWords(cd choice.CaseDetail) string {
 	if cd.ShareOpen > 0 {
 		words = append(words, "breaking share "+show.PercentText(cd.ShareOpen, 0)+" open")
 	}
-	if cd.RiseCents > 0 {
-		words = append(words, "overtone rise "+show.Cents(cd.RiseCents)+" cents")
+	if cd.InharmonicityCents > 0 {
+		words = append(words, "inharmonicity "+show.Cents(cd.InharmonicityCents)+" cents")
 	}
 	return listed(words)
 }
@@ -157,7 +157,7 @@ func (in *Input) workCautions(w *job.Work) []string {
 		out = append(out, "The readings of "+w.Gauge.Label+" are suspect: scalepair gauges says why. Weigh it again before you trust these numbers.")
 	}
 	if w.Gauge.Estimated {
-		out = append(out, "The unit weight of "+w.Gauge.Label+" is estimated from the fit of its kind: buy one, weigh it, run again.")
+		out = append(out, "The linear density of "+w.Gauge.Label+" is estimated from the fit of its kind: buy one, weigh it, run again.")
 	}
 	if errors.Is(w.NoBend, tension.ErrNotReachable) {
 		out = append(out, "A bend that is not reachable must not be tried: "+w.NoBend.Error()+".")
@@ -178,16 +178,16 @@ type StepJSON struct {
 
 // ExplainJSON is the work for one string.
 type ExplainJSON struct {
-	Build     string        `json:"build"`
-	String    StringJSON    `json:"string"`
-	Tuning    string        `json:"tuning"`
-	CapoFret  int           `json:"capo_fret,omitempty"`
-	Fret      float64       `json:"bend_fret,omitempty"`
-	Steps     []StepJSON    `json:"steps"`
-	NoBend    string        `json:"no_bend,omitempty"`
-	NoSetBack string        `json:"no_set_back,omitempty"`
-	Cautions  []string      `json:"cautions"`
-	Unusual   []UnusualJSON `json:"unusual"`
+	Build          string        `json:"build"`
+	String         StringJSON    `json:"string"`
+	Tuning         string        `json:"tuning"`
+	CapoFret       int           `json:"capo_fret,omitempty"`
+	Fret           float64       `json:"bend_fret,omitempty"`
+	Steps          []StepJSON    `json:"steps"`
+	NoBend         string        `json:"no_bend,omitempty"`
+	NoCompensation string        `json:"no_compensation,omitempty"`
+	Cautions       []string      `json:"cautions"`
+	Unusual        []UnusualJSON `json:"unusual"`
 }
 
 // ExplainValues gives what explain prints as JSON.
@@ -199,7 +199,7 @@ func ExplainValues(in *Input, d *choice.Detail, w *job.Work) ExplainJSON {
 	for _, section := range []struct {
 		name  string
 		steps []tension.Step
-	}{{"gauge", w.FromGauge}, {"string", w.Place}, {"tension", w.Open}, {"bend", w.Bend}, {"set-back", w.SetBack}} {
+	}{{"gauge", w.FromGauge}, {"string", w.Place}, {"tension", w.Open}, {"bend", w.Bend}, {"compensation", w.Compensation}} {
 		for _, s := range section.steps {
 			out.Steps = append(out.Steps, StepJSON{section.name, s.Symbol, s.Name, s.Formula, s.Value, s.Unit, s.Source})
 		}
@@ -207,8 +207,8 @@ func ExplainValues(in *Input, d *choice.Detail, w *job.Work) ExplainJSON {
 	if w.NoBend != nil {
 		out.NoBend = w.NoBend.Error()
 	}
-	if w.NoSetBack != nil {
-		out.NoSetBack = w.NoSetBack.Error()
+	if w.NoCompensation != nil {
+		out.NoCompensation = w.NoCompensation.Error()
 	}
 	return out
 }

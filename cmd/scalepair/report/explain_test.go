@@ -115,7 +115,7 @@ func TestTheWorkOfTheDemoCanBeFollowed(t *testing.T) {
 				notes, done := follow(t, r)
 				assert.Greater(t, done, 25)
 				s := d.Strings[number-1]
-				assert.InDelta(t, 1000*s.SetBackM[1], 1000*notes["most"], 1e-6)
+				assert.InDelta(t, 1000*s.CompensationM[1], 1000*notes["most"], 1e-6)
 				if c.fret > 0 {
 					assert.InEpsilon(t, s.Cases[0].FreqHz*math.Pow(2, c.fret/12), notes["f0"], 1e-6, "the fret counts from the nut, whatever the capo")
 					assert.InDelta(t, 200, notes["rise"], 1e-6)
@@ -138,16 +138,16 @@ gauges = ["w46", "b36", "b26", "p17", "p13", "p10"]
 scale = "648 mm"
 gauges = ["w46", "b36", "b26", "p17", "p13", "p10"]
 [neck]
-nut_span = "36 mm"
-saddle_span = "52 mm"
+string_spread_at_nut = "36 mm"
+string_spread_at_saddle = "52 mm"
 [limits]
 breaking_open_percent = 85
 [measuring]
-balance_step = "0.01 g"
+balance_resolution = "0.01 g"
 balance_accuracy = "0.01 g"
-ruler_step = "1 mm"
+ruler_resolution = "1 mm"
 ruler_accuracy = "0.3 mm"
-caliper_step = "0.01 mm"
+caliper_resolution = "0.01 mm"
 caliper_accuracy = "0.02 mm"
 [[constructions]]
 gauge = "b36"
@@ -197,8 +197,8 @@ func TestTheWorkOfEveryKindOfGaugeCanBeFollowed(t *testing.T) {
 		r, d, w := worked(t, file, job.Overrides{}, number+1, 12)
 		notes, done := follow(t, r)
 		assert.GreaterOrEqual(t, done, least, w.Gauge.Label)
-		assert.InEpsilon(t, w.Gauge.UnitWeight, notes["w"], 1e-8, w.Gauge.Label)
+		assert.InEpsilon(t, w.Gauge.LinearDensity, notes["w"], 1e-8, w.Gauge.Label)
 		assert.InEpsilon(t, w.Gauge.U, notes["u(w)"], 1e-6, w.Gauge.Label)
-		assert.InEpsilon(t, d.Strings[number].Cases[0].TensionN, notes["T"], 0.01, "the last T is that of the set-back")
+		assert.InEpsilon(t, d.Strings[number].Cases[0].TensionN, notes["T"], 0.01, "the last T is that of the compensation")
 	}
 }

@@ -120,7 +120,7 @@ func (in *Input) blind(r *show.Report) {
 	r.Heading("What could not have shown")
 	var items []string
 	if most.Limit > 0 {
-		text := fmt.Sprintf("A slip shows when it moves a unit weight by more than %s (%s) to %s (%s). Smaller ones pass unseen",
+		text := fmt.Sprintf("A slip shows when it moves a linear density by more than %s (%s) to %s (%s). Smaller ones pass unseen",
 			show.PercentText(least.Limit, 1), least.Gauge, show.PercentText(most.Limit, 1), most.Gauge)
 		if n := len(most.Slips); n > 0 {
 			text += fmt.Sprintf(": of %s, say, %s", most.Gauge, most.Slips[n-1])

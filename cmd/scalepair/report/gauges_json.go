@@ -16,8 +16,8 @@ type ReadingJSON struct {
 	LengthMM       float64 `json:"length_mm"`
 	MassG          float64 `json:"mass_g"`
 	PitchHz        float64 `json:"pitch_hz,omitempty"`
-	UnitWeight     float64 `json:"unit_weight_g_per_m"`
-	UUnitWeight    float64 `json:"unit_weight_standard_uncertainty_g_per_m"`
+	LinearDensity  float64 `json:"linear_density_g_per_m"`
+	ULinearDensity float64 `json:"linear_density_standard_uncertainty_g_per_m"`
 	MostlyThrough  string  `json:"mostly_uncertain_through"`
 	Date           string  `json:"date,omitempty"`
 	Remark         string  `json:"remark,omitempty"`
@@ -34,10 +34,10 @@ type GaugeJSON struct {
 	CoreMM         float64       `json:"core_mm,omitempty"`
 	UCoreMM        float64       `json:"core_standard_uncertainty_mm,omitempty"`
 	CoreShape      string        `json:"core_shape,omitempty"`
-	UnitWeight     float64       `json:"unit_weight_g_per_m"`
-	UUnitWeight    float64       `json:"unit_weight_standard_uncertainty_g_per_m"`
-	Within95       float64       `json:"unit_weight_95_percent_interval_half_width_g_per_m"`
-	Within95Share  float64       `json:"unit_weight_95_percent_interval_half_width_percent"`
+	LinearDensity  float64       `json:"linear_density_g_per_m"`
+	ULinearDensity float64       `json:"linear_density_standard_uncertainty_g_per_m"`
+	Within95       float64       `json:"linear_density_95_percent_interval_half_width_g_per_m"`
+	Within95Share  float64       `json:"linear_density_95_percent_interval_half_width_percent"`
 	Coverage95     float64       `json:"standard_uncertainties_in_that_half_width"`
 	Readings       int           `json:"readings"`
 	Built          bool          `json:"construction_counted"`
@@ -96,19 +96,19 @@ type HungJSON struct {
 // ToolsJSON are balance, ruler and calipers as they were counted. Assumed
 // lists the keys of [measuring] that the build file leaves open.
 type ToolsJSON struct {
-	BalanceStepG     float64  `json:"balance_step_g"`
-	BalanceRepeatG   float64  `json:"balance_repeatability_g"`
-	BalanceAccuracyG float64  `json:"balance_accuracy_g"`
-	RulerStepMM      float64  `json:"ruler_step_mm"`
-	RulerAccuracyMM  float64  `json:"ruler_accuracy_mm"`
-	CaliperStepMM    float64  `json:"caliper_step_mm"`
-	CaliperAccuracy  float64  `json:"caliper_accuracy_mm"`
-	HungStepG        float64  `json:"hung_step_g"`
-	HungAccuracyG    float64  `json:"hung_accuracy_g"`
-	PitchCents       float64  `json:"pitch_standard_uncertainty_cents"`
-	GravityMS2       float64  `json:"gravity_m_s2"`
-	UGravityMS2      float64  `json:"gravity_standard_uncertainty_m_s2"`
-	Assumed          []string `json:"assumed"`
+	BalanceResolutionG  float64  `json:"balance_resolution_g"`
+	BalanceRepeatG      float64  `json:"balance_repeatability_g"`
+	BalanceAccuracyG    float64  `json:"balance_accuracy_g"`
+	RulerResolutionMM   float64  `json:"ruler_resolution_mm"`
+	RulerAccuracyMM     float64  `json:"ruler_accuracy_mm"`
+	CaliperResolutionMM float64  `json:"caliper_resolution_mm"`
+	CaliperAccuracy     float64  `json:"caliper_accuracy_mm"`
+	HungResolutionG     float64  `json:"hung_resolution_g"`
+	HungAccuracyG       float64  `json:"hung_accuracy_g"`
+	PitchCents          float64  `json:"pitch_standard_uncertainty_cents"`
+	GravityMS2          float64  `json:"gravity_m_s2"`
+	UGravityMS2         float64  `json:"gravity_standard_uncertainty_m_s2"`
+	Assumed             []string `json:"assumed"`
 }
 
 // GaugesJSON is all that gauges knows.
@@ -166,9 +166,9 @@ func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
 	w := choice.WireOf(g)
 	out := GaugeJSON{
 		Gauge: g.Label, Construction: g.Family, Material: g.Material, OuterMM: 1000 * g.Outer, UOuterMM: 1000 * g.UOuter,
-		CoreMM: 1000 * g.Core, UCoreMM: 1000 * g.UCore, UnitWeight: unit.UnitWeight(g.UnitWeight).GramsPerMetre(),
-		UUnitWeight: unit.UnitWeight(g.U).GramsPerMetre(),
-		Within95:    unit.UnitWeight(g.Within95()).GramsPerMetre(), Within95Share: 100 * g.Within95() / g.UnitWeight, Coverage95: g.Coverage95(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
+		CoreMM: 1000 * g.Core, UCoreMM: 1000 * g.UCore, LinearDensity: unit.LinearDensity(g.LinearDensity).GramsPerMetre(),
+		ULinearDensity: unit.LinearDensity(g.U).GramsPerMetre(),
+		Within95:       unit.LinearDensity(g.Within95()).GramsPerMetre(), Within95Share: 100 * g.Within95() / g.LinearDensity, Coverage95: g.Coverage95(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
 		DensityGCM3: g.ImpliedKgM3 / 1000, DensityOf: densityOf(g), Packing: g.Packing, StiffnessN: g.EA,
 		BreakingN: w.StrengthPa * w.CoreAreaM2, Notes: g.Notes, ReadingsInFull: []ReadingJSON{},
 	}
@@ -178,7 +178,7 @@ func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
 	if j := g.Judged; j != nil {
 		out.OffFit, out.UOffFit, out.OffFitLimit = ptr(100*j.Off()), ptr(100*j.U()), ptr(100*j.Limit())
 	}
-	if m, err := gauges.ShortestPiece(g.UnitWeight, onePercent, in.Job.Tools()); err == nil {
+	if m, err := gauges.ShortestPiece(g.LinearDensity, onePercent, in.Job.Tools()); err == nil {
 		out.OnePercentMM = 1000 * m
 	}
 	for _, row := range g.Rows {
@@ -191,8 +191,8 @@ func (in *Input) readingValues(g gauges.Gauge, row gauges.Reading) ReadingJSON {
 	w := in.weigh(row, g)
 	out := ReadingJSON{
 		Line: row.Place.Line, Kind: row.Kind.String(), Pieces: max(row.Pieces, 1), LengthMM: 1000 * row.LengthM, MassG: 1000 * row.MassKg,
-		UnitWeight: 1000 * w.unitWeight, UUnitWeight: 1000 * w.u, MostlyThrough: w.mostly, Date: row.Date, Remark: row.Remark,
-		OffGaugePerCen: 100 * (w.unitWeight/g.UnitWeight - 1),
+		LinearDensity: 1000 * w.linearDensity, ULinearDensity: 1000 * w.u, MostlyThrough: w.mostly, Date: row.Date, Remark: row.Remark,
+		OffGaugePerCen: 100 * (w.linearDensity/g.LinearDensity - 1),
 	}
 	if row.Kind == gauges.Hung {
 		out.Pieces, out.LengthMM, out.MassG, out.PitchHz = 0, 1000*row.SpeakingM, 1000*row.HungKg, row.FreqHz
@@ -200,15 +200,15 @@ func (in *Input) readingValues(g gauges.Gauge, row gauges.Reading) ReadingJSON {
 	return out
 }
 
-// worked is one reading turned into a unit weight.
+// worked is one reading turned into a linear density.
 type worked struct {
-	unitWeight, u float64 // kg/m
-	mostly        string  // the input that adds most to the uncertainty
+	linearDensity, u float64 // kg/m
+	mostly           string  // the input that adds most to the uncertainty
 }
 
 func (in *Input) weigh(row gauges.Reading, g gauges.Gauge) worked {
 	w, inputs := in.Job.Tools().Work(row, g.EA, g.EI)
-	out, most := worked{unitWeight: w}, 0.0
+	out, most := worked{linearDensity: w}, 0.0
 	for _, i := range inputs {
 		out.u = math.Hypot(out.u, w*i.RelU)
 		if a := math.Abs(i.RelU); a > most {
@@ -220,9 +220,9 @@ func (in *Input) weigh(row gauges.Reading, g gauges.Gauge) worked {
 
 func (in *Input) toolValues() ToolsJSON {
 	t := in.Job.Tools()
-	out := ToolsJSON{1000 * t.BalanceStepKg, 1000 * t.BalanceRepeatKg, 1000 * t.BalanceAccuracyKg, 1000 * t.RulerStepM, 1000 * t.RulerAccuracyM,
-		1000 * t.CaliperStepM, 1000 * t.CaliperAccuracyM, 1000 * t.HungStepKg, 1000 * t.HungAccuracyKg, t.PitchCents, t.GravityMS2, t.UGravityMS2, []string{}}
-	for _, key := range []string{"balance_step", "ruler_step", "caliper_step", "hung_step", "pitch_uncertainty_cents", "gravity_m_s2"} {
+	out := ToolsJSON{1000 * t.BalanceResolutionKg, 1000 * t.BalanceRepeatKg, 1000 * t.BalanceAccuracyKg, 1000 * t.RulerResolutionM, 1000 * t.RulerAccuracyM,
+		1000 * t.CaliperResolutionM, 1000 * t.CaliperAccuracyM, 1000 * t.HungResolutionKg, 1000 * t.HungAccuracyKg, t.PitchCents, t.GravityMS2, t.UGravityMS2, []string{}}
+	for _, key := range []string{"balance_resolution", "ruler_resolution", "caliper_resolution", "hung_resolution", "pitch_uncertainty_cents", "gravity_m_s2"} {
 		if in.assumed(key) != "" {
 			out.Assumed = append(out.Assumed, key)
 		}

@@ -25,7 +25,7 @@ func GaugesShown(in *Input, list []gauges.Gauge) *show.Report {
 		}
 	}
 	if last != nil {
-		last.Note("Line: of %s. Off the gauge: against the unit weight of all its readings together.", in.Job.Build.Readings)
+		last.Note("Line: of %s. Off the gauge: against the linear density of all its readings together.", in.Job.Build.Readings)
 	}
 	if len(hung) > 0 {
 		last.Note("Hung: length from clamp to clamp, mass of all that hung.")
@@ -40,7 +40,7 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 	items := []string{
 		fmt.Sprintf("%s, outer %s %s; %s.", capital(g.Family), show.WithU(in.diameterUnit().Value(unit.Length(g.Outer)),
 			in.diameterUnit().Value(unit.Length(g.UOuter)), in.diameterDecimals()), symbol, in.coreWords(g)),
-		fmt.Sprintf("Unit weight %s %s (%s), from %s.", in.weight(g.UnitWeight, g.U), in.weightUnit(), show.PercentText(g.RelU(), 1), restsOn(g)),
+		fmt.Sprintf("Linear density %s %s (%s), from %s.", in.weight(g.LinearDensity, g.U), in.weightUnit(), show.PercentText(g.RelU(), 1), restsOn(g)),
 		in.within95Words(g),
 		in.sharedWords(g),
 	}
@@ -63,13 +63,13 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 	return items
 }
 
-// within95Words says how far off the unit weight may be.
+// within95Words says how far off the linear density may be.
 func (in *Input) within95Words(g gauges.Gauge) string {
 	return fmt.Sprintf("In 95 %% of cases the true one lies within %s %s (%s) of that: %s standard uncertainties, of which ± is one.",
-		in.weight(g.Within95(), 0), in.weightUnit(), show.PercentText(g.Within95()/g.UnitWeight, 1), show.Fixed(g.Coverage95(), 2))
+		in.weight(g.Within95(), 0), in.weightUnit(), show.PercentText(g.Within95()/g.LinearDensity, 1), show.Fixed(g.Coverage95(), 2))
 }
 
-// restsOn says in a sentence what the unit weight rests on.
+// restsOn says in a sentence what the linear density rests on.
 func restsOn(g gauges.Gauge) string {
 	weighed, hung := countRows(g)
 	var words []string
@@ -102,12 +102,12 @@ const leastShown = 0.00005
 // sharedWords parts the uncertainty into the gauge's own and what it shares
 // with others.
 func (in *Input) sharedWords(g gauges.Gauge) string {
-	words := []string{show.PercentText(g.Indep/g.UnitWeight, 2) + " of its own"}
+	words := []string{show.PercentText(g.Indep/g.LinearDensity, 2) + " of its own"}
 	for _, c := range g.Common {
-		if math.Abs(c.U) < leastShown*g.UnitWeight {
+		if math.Abs(c.U) < leastShown*g.LinearDensity {
 			continue
 		}
-		words = append(words, show.PercentText(math.Abs(c.U)/g.UnitWeight, 2)+" from "+in.sourceWords(c.Source))
+		words = append(words, show.PercentText(math.Abs(c.U)/g.LinearDensity, 2)+" from "+in.sourceWords(c.Source))
 	}
 	if len(words) == 1 {
 		return "Uncertainty: " + words[0] + "."
@@ -169,7 +169,7 @@ func (in *Input) rows(r *show.Report, g gauges.Gauge, hung bool) *show.Table {
 	if hung {
 		columns = append(columns, show.Figures("pitch Hz"))
 	}
-	t := r.Table("readings", "Readings of "+g.Label, append(columns, show.Figures("unit weight "+in.weightUnit()), show.Figures("off the gauge %"),
+	t := r.Table("readings", "Readings of "+g.Label, append(columns, show.Figures("linear density "+in.weightUnit()), show.Figures("off the gauge %"),
 		show.Words("mostly uncertain through").Later(1), show.Words("date").Later(2), show.Words("remark").Later(3))...)
 	for _, row := range g.Rows {
 		t.Row(in.row(g, row, hung)...)
@@ -191,7 +191,7 @@ func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
 	} else if hung {
 		cells = append(cells, none)
 	}
-	return append(cells, in.weight(w.unitWeight, w.u), show.SignedPercent(w.unitWeight/g.UnitWeight-1, 1), w.mostly, row.Date, row.Remark)
+	return append(cells, in.weight(w.linearDensity, w.u), show.SignedPercent(w.linearDensity/g.LinearDensity-1, 1), w.mostly, row.Date, row.Remark)
 }
 
 // lengthCell prints a length to a tenth of a millimetre. On a page in inches
@@ -213,12 +213,12 @@ func (in *Input) massCell(row gauges.Reading, kg float64, as gauges.AsWritten) s
 	}
 	t, step := in.Job.Tools(), row.MassStepKg
 	switch {
-	case row.Kind == gauges.Hung && row.HungStepKg > 0:
-		step = row.HungStepKg
+	case row.Kind == gauges.Hung && row.HungResolutionKg > 0:
+		step = row.HungResolutionKg
 	case row.Kind == gauges.Hung:
-		step = t.HungStepKg
+		step = t.HungResolutionKg
 	case step == 0:
-		step = t.BalanceStepKg
+		step = t.BalanceResolutionKg
 	}
 	return show.Fixed(unit.Mass(kg).G(), max(decimalsOf(step), decimalsOf(kg)))
 }

@@ -16,7 +16,7 @@ const plotCaption = "Every reading over the outer diameter, with the fit of its 
 // FitPlot draws every reading of the stock against the fit of its kind.
 func FitPlot(in *Input) chart.Fit {
 	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + in.diameterUnit().Symbol(),
-		YLabel: "unit weight, " + in.plotUnit(), Curves: in.fitCurves()}
+		YLabel: "linear density, " + in.plotUnit(), Curves: in.fitCurves()}
 	suspect := map[string]bool{}
 	for _, s := range in.Job.Stock.Suspects() {
 		suspect[s.Place.String()] = true
@@ -24,12 +24,12 @@ func FitPlot(in *Input) chart.Fit {
 	for _, g := range in.Job.Stock.Gauges {
 		p := chart.FitPoint{X: in.diameterUnit().Value(unit.Length(g.Outer)), Label: g.Label, Curve: curveOf(g, plot.Curves)}
 		if g.Estimated {
-			p.Y, p.U, p.Kind = in.plotWeight(g.UnitWeight), in.plotWeight(g.U), chart.Estimated
+			p.Y, p.U, p.Kind = in.plotWeight(g.LinearDensity), in.plotWeight(g.U), chart.Estimated
 			plot.Points = append(plot.Points, p)
 		}
 		for _, row := range g.Rows {
 			w := in.weigh(row, g)
-			p.Y, p.U, p.Kind = in.plotWeight(w.unitWeight), in.plotWeight(distanceU(g, w)), chart.Reading
+			p.Y, p.U, p.Kind = in.plotWeight(w.linearDensity), in.plotWeight(distanceU(g, w)), chart.Reading
 			if suspect[row.Place.String()] {
 				p.Kind = chart.Suspect
 			}
@@ -47,7 +47,7 @@ func distanceU(g gauges.Gauge, w worked) float64 {
 		return w.u
 	}
 	rest := math.Sqrt(max(0, g.Judged.U()*g.Judged.U()-g.RelU()*g.RelU()))
-	return w.unitWeight * math.Hypot(w.u/w.unitWeight, rest)
+	return w.linearDensity * math.Hypot(w.u/w.linearDensity, rest)
 }
 
 // curveOf names the curve that a gauge is held against; "" where its kind has
@@ -62,12 +62,12 @@ func curveOf(g gauges.Gauge, curves []chart.Curve) string {
 	return ""
 }
 
-// weightValue is a unit weight given in kg/m, in the printed unit.
+// weightValue is a linear density given in kg/m, in the printed unit.
 func (in *Input) weightValue(kgM float64) float64 {
 	if in.Units.Length == unit.Millimetres {
-		return unit.UnitWeight(kgM).GramsPerMetre()
+		return unit.LinearDensity(kgM).GramsPerMetre()
 	}
-	return unit.UnitWeight(kgM).PoundsPerInch()
+	return unit.LinearDensity(kgM).PoundsPerInch()
 }
 
 // plotUnit is the unit of the axis: g/m, or one of inches that needs no
@@ -79,7 +79,7 @@ func (in *Input) plotUnit() string {
 	return "lb per million in"
 }
 
-// plotWeight is a unit weight given in kg/m, in the unit of the axis.
+// plotWeight is a linear density given in kg/m, in the unit of the axis.
 func (in *Input) plotWeight(kgM float64) float64 {
 	if in.Units.Length == unit.Millimetres {
 		return in.weightValue(kgM)
@@ -97,7 +97,7 @@ func (in *Input) fitCurves() []chart.Curve {
 			if !strings.EqualFold(familyName(g.Family, g.Material), c.Name) {
 				continue
 			}
-			if w, _ := f.UnitWeight(g.Outer, g.Core, g.Shape); w > 0 {
+			if w, _ := f.LinearDensity(g.Outer, g.Core, g.Shape); w > 0 {
 				c.X = append(c.X, in.diameterUnit().Value(unit.Length(g.Outer)))
 				c.Y = append(c.Y, in.plotWeight(w))
 			}

@@ -13,17 +13,17 @@ import (
 func (in *Input) stockTable(r *show.Report) {
 	t := r.Table("gauges", "Stock", show.Words("gauge"), show.Words("construction"),
 		show.Figures("outer "+in.diameterUnit().Symbol()), show.Figures("core "+in.diameterUnit().Symbol()),
-		show.Words("known by").Later(1), show.Figures("unit weight "+in.weightUnit()), show.Figures("95 % ± %"),
+		show.Words("known by").Later(1), show.Figures("linear density "+in.weightUnit()), show.Figures("95 % ± %"),
 		show.Figures("off the fit %").Later(1), show.Figures("density g/cm3").Later(1),
 		show.Figures(in.Units.HeadForce("stiffness EA")).Later(1), show.Figures("length for 1 % "+in.pieceUnit()).Later(1),
 		show.Words("remarks").Later(2))
 	for _, g := range in.Job.Stock.Gauges {
 		t.Row(marked(g), g.Family, in.diameter(g.Outer), in.wrappedCore(g), knownBy(g),
-			in.weight(g.UnitWeight, g.U), show.Percent(g.Within95()/g.UnitWeight, 1),
+			in.weight(g.LinearDensity, g.U), show.Percent(g.Within95()/g.LinearDensity, 1),
 			offFit(g), density(g.ImpliedKgM3), in.stiffness(g.EA), in.lengthWithin(g, onePercent), otherFlags(g))
 	}
-	t.Note("± beside a number is one standard uncertainty. 95 %%: the true unit weight lies that near to the stated one in 95 %% of cases; mostly two standard uncertainties, down to 1.65 where one rounding or tolerance is nearly all of it.")
-	t.Note("Off the fit: own unit weight against the fit of its kind made without it, with the standard uncertainty of that distance.")
+	t.Note("± beside a number is one standard uncertainty. 95 %%: the true linear density lies that near to the stated one in 95 %% of cases; mostly two standard uncertainties, down to 1.65 where one rounding or tolerance is nearly all of it.")
+	t.Note("Off the fit: own linear density against the fit of its kind made without it, with the standard uncertainty of that distance.")
 	t.Note("Density: %s.", strings.Join(in.densityWords(), "; "))
 	t.Note("Length for 1 %%: the length, in one piece or several together, that gives a new weighing a standard uncertainty of 1 %% on this balance and ruler.")
 }
@@ -40,7 +40,7 @@ func (in *Input) weightUnit() string {
 	return "lb/in"
 }
 
-// weight prints a unit weight and its standard uncertainty, both in kg/m; 0
+// weight prints a linear density and its standard uncertainty, both in kg/m; 0
 // for none.
 func (in *Input) weight(w, u float64) string {
 	return show.WithU(in.weightValue(w), in.weightValue(u), in.weightDecimals())
@@ -92,7 +92,7 @@ func density(kgM3 float64) string { return show.Fixed(kgM3/1000, 3) }
 // lengthWithin is the length that gives a weighing the relative uncertainty
 // rel with the build's tools.
 func (in *Input) lengthWithin(g gauges.Gauge, rel float64) string {
-	m, err := gauges.ShortestPiece(g.UnitWeight, rel, in.Job.Tools())
+	m, err := gauges.ShortestPiece(g.LinearDensity, rel, in.Job.Tools())
 	if err != nil {
 		return none
 	}
@@ -111,7 +111,7 @@ func (in *Input) pieceLength(m float64) string {
 	return show.Fixed(unit.Length(m).Inches(), 1)
 }
 
-// knownBy says what the unit weight rests on.
+// knownBy says what the linear density rests on.
 func knownBy(g gauges.Gauge) string {
 	weighed, hung := countRows(g)
 	var words []string
@@ -175,7 +175,7 @@ func densityOf(g gauges.Gauge) string {
 // densityWords explains the kinds of density that stand in the table.
 func (in *Input) densityWords() []string {
 	words := map[string]string{
-		"wire":         "of a plain string, unit weight over cross-section",
+		"wire":         "of a plain string, linear density over cross-section",
 		"wrap":         "of a wound one with a known core, of the wrap with the air in it",
 		"whole string": "of a wound one without a known core, of the whole with the air in it",
 	}

@@ -9,7 +9,7 @@ import (
 	"scalepair/data/unit"
 )
 
-// inUnits puts the unit weights of a sentence into the page's unit. Lengths and
+// inUnits puts the linear densities of a sentence into the page's unit. Lengths and
 // masses in it stand in the unit that they were given in.
 func (in *Input) inUnits(text string) string {
 	if in.weightUnit() == "g/m" {
@@ -19,7 +19,7 @@ func (in *Input) inUnits(text string) string {
 	for i := 1; i < len(words); i++ {
 		name := strings.TrimRight(words[i], ".,;:?)")
 		if x, err := strconv.ParseFloat(words[i-1], 64); err == nil && name == "g/m" {
-			words[i-1] = show.Fixed(unit.UnitWeight(x/1000).PoundsPerInch(), 8)
+			words[i-1] = show.Fixed(unit.LinearDensity(x/1000).PoundsPerInch(), 8)
 			words[i] = in.weightUnit() + words[i][len(name):]
 		}
 	}

@@ -14,7 +14,7 @@ func TestFiguresFollowThePage(t *testing.T) {
 		name, text, mm, inches string
 	}{
 		{"lengths stay as given", "378.3 mm (not 480 mm) would fit", "378.3 mm (not 480 mm) would fit", "378.3 mm (not 480 mm) would fit"},
-		{"unit weights", "weighing gives 0.4 g/m, hanging 0.3987 g/m: apart", "weighing gives 0.4 g/m, hanging 0.3987 g/m: apart",
+		{"linear densities", "weighing gives 0.4 g/m, hanging 0.3987 g/m: apart", "weighing gives 0.4 g/m, hanging 0.3987 g/m: apart",
 			"weighing gives 0.00002240 lb/in, hanging 0.00002233 lb/in: apart"},
 		{"no figures", "the mm and the g/m of it", "the mm and the g/m of it", "the mm and the g/m of it"},
 	} {

@@ -56,7 +56,7 @@ func (in *Input) fitWords(f gauges.Fit) string {
 	case gauges.WrapDensity:
 		law = fmt.Sprintf("one density of the wrap with the air in it, %s g/cm3", show.WithU(f.DensityKgM3/1000, f.UDensityKgM3/1000, 3))
 	case gauges.PowerLaw:
-		law = fmt.Sprintf("unit weight goes with the outer diameter to the power %s", show.WithU(f.Exponent, f.UExponent, 3))
+		law = fmt.Sprintf("linear density goes with the outer diameter to the power %s", show.WithU(f.Exponent, f.UExponent, 3))
 	}
 	out := fmt.Sprintf("%s: %s, from %s of %s to %s %s. %s", familyName(f.Family, f.Material), law, plural(len(f.Used), "gauge"),
 		in.diameter(f.MinOuterM), in.diameter(f.MaxOuterM), in.diameterUnit().Symbol(), scatterWords(f))
@@ -82,12 +82,12 @@ func (in *Input) tools(r *show.Report) {
 	r.Heading("Balance, ruler and calipers")
 	t := in.Job.Tools()
 	items := []string{
-		in.tool("The balance reads", "balance", mass(t.BalanceStepKg), mass(t.BalanceRepeatKg), mass(t.BalanceAccuracyKg)),
-		in.tool("The ruler reads", "ruler", in.toolLength(t.RulerStepM), "", in.toolLength(t.RulerAccuracyM)),
-		in.tool("The calipers read", "caliper", in.toolLength(t.CaliperStepM), "", in.toolLength(t.CaliperAccuracyM)),
+		in.tool("The balance reads", "balance", mass(t.BalanceResolutionKg), mass(t.BalanceRepeatKg), mass(t.BalanceAccuracyKg)),
+		in.tool("The ruler reads", "ruler", in.toolLength(t.RulerResolutionM), "", in.toolLength(t.RulerAccuracyM)),
+		in.tool("The calipers read", "caliper", in.toolLength(t.CaliperResolutionM), "", in.toolLength(t.CaliperAccuracyM)),
 	}
 	if len(in.Job.Stock.Hung) > 0 {
-		items = append(items, in.tool("The scales for the hung weight read", "hung", mass(t.HungStepKg), "", mass(t.HungAccuracyKg)),
+		items = append(items, in.tool("The scales for the hung weight read", "hung", mass(t.HungResolutionKg), "", mass(t.HungAccuracyKg)),
 			in.gravityWords(t), fmt.Sprintf("Pitch: known to %s cents%s.", trim(t.PitchCents), in.assumed("pitch_uncertainty_cents")))
 	}
 	if n := in.ownSteps(); n > 0 {
@@ -184,10 +184,10 @@ func (in *Input) craft(r *show.Report) {
 	r.Text(strings.ReplaceAll(Craft, "\n", " "))
 	thin, thick := in.Job.Stock.Gauges[0], in.Job.Stock.Gauges[0]
 	for _, g := range in.Job.Stock.Gauges {
-		if g.UnitWeight < thin.UnitWeight {
+		if g.LinearDensity < thin.LinearDensity {
 			thin = g
 		}
-		if g.UnitWeight > thick.UnitWeight {
+		if g.LinearDensity > thick.LinearDensity {
 			thick = g
 		}
 	}

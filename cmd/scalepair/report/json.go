@@ -13,56 +13,56 @@ import (
 
 // PairJSON is one scale pair with its set.
 type PairJSON struct {
-	BassMM            float64  `json:"bass_mm"`
-	TrebleMM          float64  `json:"treble_mm"`
-	DifferenceMM      float64  `json:"difference_mm"`
-	Gauges            []string `json:"gauges_low_first"`
-	Score             float64  `json:"score"`
-	TensionMisfit     float64  `json:"tension_misfit_percent"`
-	PushMisfit        float64  `json:"push_misfit_percent"`
-	OvertoneMisfit    float64  `json:"overtone_misfit_percent"`
-	NutSlantDeg       float64  `json:"nut_slant_deg"`
-	LastFretSlantDeg  float64  `json:"last_fret_slant_deg"`
-	SaddleSlantDeg    float64  `json:"saddle_slant_deg"`
-	FirstStepBassMM   float64  `json:"nut_to_fret_1_bass_mm"`
-	BlankLengthMM     float64  `json:"blank_length_mm"`
-	BlankWidthMM      float64  `json:"blank_width_mm"`
-	WinsPercent       *float64 `json:"wins_percent_of_draws,omitempty"`
-	BeatsBestPercent  *float64 `json:"beats_best_percent_of_draws,omitempty"`
-	ToldApartFromBest *bool    `json:"told_apart_from_best,omitempty"`
+	BassMM             float64  `json:"bass_mm"`
+	TrebleMM           float64  `json:"treble_mm"`
+	DifferenceMM       float64  `json:"difference_mm"`
+	Gauges             []string `json:"gauges_low_first"`
+	Score              float64  `json:"score"`
+	TensionMisfit      float64  `json:"tension_misfit_percent"`
+	BendingForceMisfit float64  `json:"bending_force_misfit_percent"`
+	OvertoneMisfit     float64  `json:"overtone_misfit_percent"`
+	NutSlantDeg        float64  `json:"nut_slant_deg"`
+	LastFretSlantDeg   float64  `json:"last_fret_slant_deg"`
+	SaddleSlantDeg     float64  `json:"saddle_slant_deg"`
+	NutToFret1BassMM   float64  `json:"nut_to_fret_1_bass_mm"`
+	BlankLengthMM      float64  `json:"blank_length_mm"`
+	BlankWidthMM       float64  `json:"blank_width_mm"`
+	WinsPercent        *float64 `json:"wins_percent_of_trials,omitempty"`
+	BeatsBestPercent   *float64 `json:"beats_best_percent_of_trials,omitempty"`
+	ToldApartFromBest  *bool    `json:"told_apart_from_best,omitempty"`
 }
 
 // BendJSON is a bend of one string at one fret.
 type BendJSON struct {
-	Fret          float64 `json:"fret"`
-	PushN         float64 `json:"push_n,omitempty"`
-	PushTargetN   float64 `json:"push_target_n,omitempty"`
-	TravelMM      float64 `json:"travel_mm,omitempty"`
-	TensionN      float64 `json:"tension_n,omitempty"`
-	BreakingShare float64 `json:"breaking_share,omitempty"`
-	Why           string  `json:"not_computed,omitempty"`
+	Fret                float64 `json:"fret"`
+	BendingForceN       float64 `json:"bending_force_n,omitempty"`
+	BendingForceTargetN float64 `json:"bending_force_target_n,omitempty"`
+	BendDistanceMM      float64 `json:"bend_distance_mm,omitempty"`
+	TensionN            float64 `json:"tension_n,omitempty"`
+	BreakingShare       float64 `json:"breaking_share,omitempty"`
+	Why                 string  `json:"not_computed,omitempty"`
 }
 
 // StringJSON is one string in one tuning.
 type StringJSON struct {
-	String            int        `json:"string"`
-	Note              string     `json:"note"`
-	FrequencyHz       float64    `json:"frequency_hz"`
-	LengthMM          float64    `json:"length_mm"`
-	SoundingHz        float64    `json:"sounding_frequency_hz,omitempty"` // under a capo
-	SoundingMM        float64    `json:"sounding_length_mm,omitempty"`
-	Gauge             string     `json:"gauge"`
-	GaugeFlags        []string   `json:"gauge_flags,omitempty"`
-	TensionN          float64    `json:"tension_n"`
-	TensionUN         float64    `json:"tension_standard_uncertainty_n"`
-	TensionTargetN    float64    `json:"tension_target_n,omitempty"`
-	OffTargetPercent  *float64   `json:"off_target_percent,omitempty"`
-	BreakingShareOpen float64    `json:"breaking_share_open,omitempty"`
-	OvertoneRiseCents float64    `json:"overtone_rise_cents,omitempty"`
-	RiseIsLowerBound  bool       `json:"overtone_rise_is_lower_bound,omitempty"`
-	Bends             []BendJSON `json:"bends,omitempty"`
-	SetBackLeastMM    *float64   `json:"set_back_least_mm,omitempty"`
-	SetBackMostMM     *float64   `json:"set_back_most_mm,omitempty"`
+	String                    int        `json:"string"`
+	Note                      string     `json:"note"`
+	FrequencyHz               float64    `json:"frequency_hz"`
+	LengthMM                  float64    `json:"length_mm"`
+	SoundingHz                float64    `json:"sounding_frequency_hz,omitempty"` // under a capo
+	SoundingMM                float64    `json:"sounding_length_mm,omitempty"`
+	Gauge                     string     `json:"gauge"`
+	GaugeFlags                []string   `json:"gauge_flags,omitempty"`
+	TensionN                  float64    `json:"tension_n"`
+	TensionUN                 float64    `json:"tension_standard_uncertainty_n"`
+	TensionTargetN            float64    `json:"tension_target_n,omitempty"`
+	OffTargetPercent          *float64   `json:"off_target_percent,omitempty"`
+	BreakingShareOpen         float64    `json:"breaking_share_open,omitempty"`
+	InharmonicityCents        float64    `json:"inharmonicity_cents,omitempty"`
+	InharmonicityIsLowerBound bool       `json:"inharmonicity_is_lower_bound,omitempty"`
+	Bends                     []BendJSON `json:"bends,omitempty"`
+	CompensationLeastMM       *float64   `json:"compensation_least_mm,omitempty"`
+	CompensationMostMM        *float64   `json:"compensation_most_mm,omitempty"`
 }
 
 // TuningJSON is the whole instrument in one tuning.
@@ -77,9 +77,9 @@ type TuningJSON struct {
 	TrebleHalfN   float64      `json:"treble_half_n"`
 	ChangePercent *float64     `json:"change_from_reference_percent,omitempty"`
 	// ChangeFromFirst is for a comparison: from the first tuning of its first column.
-	ChangeFromFirst *float64 `json:"change_from_first_column_percent,omitempty"`
-	TensionMisfit   float64  `json:"tension_misfit_percent"` // of this tuning by itself
-	PushMisfit      float64  `json:"push_misfit_percent"`
+	ChangeFromFirst    *float64 `json:"change_from_first_column_percent,omitempty"`
+	TensionMisfit      float64  `json:"tension_misfit_percent"` // of this tuning by itself
+	BendingForceMisfit float64  `json:"bending_force_misfit_percent"`
 }
 
 // DetailJSON is one pair, string by string.
@@ -115,7 +115,7 @@ type AdviceJSON struct {
 
 // ConfidenceJSON says how sure the ranking is.
 type ConfidenceJSON struct {
-	Draws        int        `json:"draws"`
+	Trials       int        `json:"trials"`
 	Seed         uint64     `json:"seed"`
 	Compared     int        `json:"pairs_compared"`
 	Tied         int        `json:"pairs_not_told_apart"`
@@ -197,7 +197,7 @@ func AdviceValues(in *Input, a *Advice) AdviceJSON {
 		out.Dropped = append(out.Dropped, DroppedJSON{reasonWords[d.Reason], d.Pairs, d.Nearest.BassMM, d.Nearest.TrebleMM, in.miss(d.Nearest)})
 	}
 	if c := a.Confidence; c != nil {
-		out.Confidence = &ConfidenceJSON{c.Draws, c.Seed, len(c.Standing), len(c.Tie), c.Cut, c.BassMM, c.TrebleMM, c.DifferenceMM}
+		out.Confidence = &ConfidenceJSON{c.Trials, c.Seed, len(c.Standing), len(c.Tie), c.Cut, c.BassMM, c.TrebleMM, c.DifferenceMM}
 	}
 	if a.Best != nil {
 		out.Best, out.Layout = ptr(DetailValues(in, a.Best)), ptr(LayoutValues(in, a.Layout))
@@ -212,9 +212,9 @@ func deg(rad float64) float64 { return rad * 180 / math.Pi }
 func (in *Input) pairValues(c choice.Candidate) PairJSON {
 	return PairJSON{
 		BassMM: c.BassMM, TrebleMM: c.TrebleMM, DifferenceMM: c.DifferenceMM(), Gauges: in.lowFirst(c.Gauges), Score: c.Score,
-		TensionMisfit: c.TensionMisfit, PushMisfit: c.PushMisfit, OvertoneMisfit: c.OvertoneMisfit,
+		TensionMisfit: c.TensionMisfit, BendingForceMisfit: c.BendingForceMisfit, OvertoneMisfit: c.OvertoneMisfit,
 		NutSlantDeg: deg(c.NutSlantRad), LastFretSlantDeg: deg(c.LastSlantRad), SaddleSlantDeg: deg(c.SaddleSlantRad),
-		FirstStepBassMM: c.FirstStepMM, BlankLengthMM: c.BlankLengthMM, BlankWidthMM: c.BlankWidthMM,
+		NutToFret1BassMM: c.NutToFret1MM, BlankLengthMM: c.BlankLengthMM, BlankWidthMM: c.BlankWidthMM,
 	}
 }
 
@@ -246,7 +246,7 @@ func DetailValues(in *Input, d *choice.Detail) DetailJSON {
 		from := in.Plan.Request().Cases[c]
 		t := TuningJSON{Tuning: in.Tunings()[c].String(), Name: from.Name, CapoFret: from.CapoFret, TotalN: d.Totals[c].TensionN, TotalUN: d.Totals[c].UTensionN,
 			BassHalfN: d.Totals[c].BassHalfN, TrebleHalfN: d.Totals[c].TrebleHalfN,
-			TensionMisfit: d.Totals[c].TensionMisfit, PushMisfit: d.Totals[c].PushMisfit}
+			TensionMisfit: d.Totals[c].TensionMisfit, BendingForceMisfit: d.Totals[c].BendingForceMisfit}
 		if change, ok := totalChange(d, c); ok {
 			t.ChangePercent = ptr(100 * change)
 		}
@@ -263,7 +263,7 @@ func (in *Input) stringValues(s *choice.StringDetail, c int) StringJSON {
 	out := StringJSON{
 		String: s.Number, Note: in.note(c, s.Number), FrequencyHz: cd.FreqHz, LengthMM: 1000 * s.LengthM,
 		Gauge: g.Label, GaugeFlags: g.Flags(), TensionN: cd.TensionN, TensionUN: cd.UTensionN, TensionTargetN: s.TargetN,
-		BreakingShareOpen: cd.ShareOpen, OvertoneRiseCents: cd.RiseCents, RiseIsLowerBound: g.Family != "plain" && cd.RiseCents > 0,
+		BreakingShareOpen: cd.ShareOpen, InharmonicityCents: cd.InharmonicityCents, InharmonicityIsLowerBound: g.Family != "plain" && cd.InharmonicityCents > 0,
 	}
 	if in.Plan.Request().Cases[c].CapoFret > 0 {
 		out.SoundingHz, out.SoundingMM = cd.SoundingHz, 1000*cd.SoundingM
@@ -272,16 +272,16 @@ func (in *Input) stringValues(s *choice.StringDetail, c int) StringJSON {
 		out.OffTargetPercent = ptr(100 * (cd.TensionN/s.TargetN - 1))
 	}
 	for _, b := range cd.Bends {
-		v := BendJSON{Fret: b.Fret, PushTargetN: b.TargetN}
+		v := BendJSON{Fret: b.Fret, BendingForceTargetN: b.TargetN}
 		if b.Err != nil {
 			v.Why = b.Err.Error()
 		} else {
-			v.PushN, v.TravelMM, v.TensionN, v.BreakingShare = b.Bend.PushN, 1000*b.Bend.TravelM, b.Bend.TensionN, b.Share
+			v.BendingForceN, v.BendDistanceMM, v.TensionN, v.BreakingShare = b.Bend.BendingForceN, 1000*b.Bend.BendDistanceM, b.Bend.TensionN, b.Share
 		}
 		out.Bends = append(out.Bends, v)
 	}
-	if s.SetBackErr == nil {
-		out.SetBackLeastMM, out.SetBackMostMM = ptr(1000*s.SetBackM[0]), ptr(1000*s.SetBackM[1])
+	if s.CompensationErr == nil {
+		out.CompensationLeastMM, out.CompensationMostMM = ptr(1000*s.CompensationM[0]), ptr(1000*s.CompensationM[1])
 	}
 	return out
 }
@@ -313,7 +313,7 @@ func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
 		out.Marks = append(out.Marks, MarkJSON{f.Number, f.Bass.FromNutMM, f.Bass.StepMM, f.Treble.FromNutMM, f.Treble.StepMM, deg(f.Line.SlantRad)})
 	}
 	for _, s := range l.Strings {
-		nut, saddle := l.NutSeats[s.Number-1], l.SaddleSeats[s.Number-1]
+		nut, saddle := l.NutPositions[s.Number-1], l.SaddlePositions[s.Number-1]
 		out.Strings = append(out.Strings, LineJSON{s.Number, s.LengthMM, s.Nut.X, s.Nut.Y, s.Saddle.X, s.Saddle.Y,
 			nut.AlongFromBassMM, saddle.AlongFromBassMM})
 	}

@@ -102,8 +102,8 @@ func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
 		show.Figures(u.HeadLen("along the saddle line")), show.Figures(u.HeadLen("saddle, from centreline")))
 	for i, s := range l.Strings {
 		t.Row(strconv.Itoa(s.Number), in.note(0, s.Number), u.len(s.LengthMM),
-			u.len(l.NutSeats[i].AlongFromBassMM), u.len(s.Nut.Y),
-			u.len(l.SaddleSeats[i].AlongFromBassMM), u.len(s.Saddle.Y))
+			u.len(l.NutPositions[i].AlongFromBassMM), u.len(s.Nut.Y),
+			u.len(l.SaddlePositions[i].AlongFromBassMM), u.len(s.Saddle.Y))
 	}
 	if words := in.spanWords(l); words != "" {
 		t.Note("%s", words)

@@ -16,7 +16,7 @@ var reasonWords = [...]string{
 	choice.Difference:       "difference of the lengths",
 	choice.FretSlant:        "slant of nut or frets",
 	choice.SaddleSlant:      "slant of the saddle line",
-	choice.FirstStep:        "reach from nut to fret 1 on the bass line",
+	choice.NutToFret1:       "reach from nut to fret 1 on the bass line",
 	choice.BlankSize:        "no blank on offer is large enough",
 	choice.WindingLength:    "winding too short",
 	choice.LeastTension:     "tension below the floor",
@@ -26,9 +26,9 @@ var reasonWords = [...]string{
 	choice.StiffnessUnknown: "core or its stiffness not known, so no bend can be computed",
 	choice.BendUnreachable:  "bend not reachable",
 	choice.BreakingBent:     "breaking share, bent",
-	choice.MostPush:         "push above the ceiling",
-	choice.OvertoneRise:     "overtone rise of the lowest string",
-	choice.SaddleTravel:     "set-back beyond the saddle's travel",
+	choice.MostBendingForce: "bending force above the ceiling",
+	choice.Inharmonicity:    "inharmonicity of the lowest string",
+	choice.SaddleTravel:     "compensation beyond the saddle's travel",
 	choice.OrderingRule:     "no set keeps the ordering rule",
 }
 
@@ -36,11 +36,11 @@ var reasonWords = [...]string{
 var limitKeys = [...]string{
 	choice.ReverseFan: "scales.reverse_fan", choice.Difference: "limits.difference",
 	choice.FretSlant: "limits.fret_slant_deg", choice.SaddleSlant: "limits.saddle_slant_deg",
-	choice.FirstStep: "limits.first_step", choice.BlankSize: "blanks",
+	choice.NutToFret1: "limits.nut_to_fret_1", choice.BlankSize: "blanks",
 	choice.WindingLength: "winding in the readings or under [[constructions]]", choice.LeastTension: "limits.least_tension",
 	choice.MostTension: "limits.most_tension", choice.BreakingOpen: "limits.breaking_open_percent",
-	choice.BreakingBent: "limits.breaking_bent_percent", choice.MostPush: "limits.most_push",
-	choice.OvertoneRise: "limits.overtone_rise_cents", choice.SaddleTravel: "limits.saddle_travel",
+	choice.BreakingBent: "limits.breaking_bent_percent", choice.MostBendingForce: "limits.most_bending_force",
+	choice.Inharmonicity: "limits.inharmonicity_cents", choice.SaddleTravel: "limits.saddle_travel",
 	choice.OrderingRule: "strings.ordering",
 }
 
@@ -223,7 +223,7 @@ func (in *Input) loosest(list []choice.Dropped) string {
 	case choice.BlankSize:
 		return text + "Offer a larger blank under [[blanks]], or take blank = true out of [limits]; another limit may then come next."
 	case choice.BreakingOpen, choice.BreakingBent:
-		return text + "This limit keeps strings from breaking: rather than loosen it look at the limits on tension, push and set-back, which may have left heavy gauges only, or widen the scales or the stock."
+		return text + "This limit keeps strings from breaking: rather than loosen it look at the limits on tension, bending force and compensation, which may have left heavy gauges only, or widen the scales or the stock."
 	}
 	return text + "Loosen " + limitKeys[most.Reason] + ", or widen the scales or the stock; another limit may then come next."
 }

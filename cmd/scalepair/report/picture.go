@@ -7,9 +7,9 @@ import (
 )
 
 // DrawingWords gives what a drawing of a layout says: its title, the notes and
-// gauges on the strings, the set-back of the saddles; and the dots of the build. d
+// gauges on the strings, the compensation of the saddles; and the dots of the build. d
 // is nil while no set of gauges is settled; then the strings carry their notes
-// alone. A string whose set-back is not known has none.
+// alone. A string whose compensation is not known has none.
 func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
 	o := draw.Options{Title: in.title("Fan of"), Unit: in.Units.Length, Dots: in.dots()}
 	for i := range l.Strings {
@@ -22,10 +22,10 @@ func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
 	if d == nil {
 		return o
 	}
-	o.SetBacks = make([]*fan.SetBack, len(d.Strings))
+	o.Compensations = make([]*fan.Compensation, len(d.Strings))
 	for i, s := range d.Strings {
-		if s.SetBackErr == nil {
-			o.SetBacks[i] = &fan.SetBack{LoMM: 1000 * s.SetBackM[0], HiMM: 1000 * s.SetBackM[1]}
+		if s.CompensationErr == nil {
+			o.Compensations[i] = &fan.Compensation{LoMM: 1000 * s.CompensationM[0], HiMM: 1000 * s.CompensationM[1]}
 		}
 	}
 	return o

@@ -168,8 +168,8 @@ func TestStringsPrintWhatTheirHeadsName(t *testing.T) {
 					return absent
 				}
 			}
-			push := func(b choice.BendDetail) float64 { return b.Bend.PushN }
-			travel := func(b choice.BendDetail) float64 { return 1000 * b.Bend.TravelM }
+			bendingForce := func(b choice.BendDetail) float64 { return b.Bend.BendingForceN }
+			travel := func(b choice.BendDetail) float64 { return 1000 * b.Bend.BendDistanceM }
 			columns := []column{
 				p.plain("string", number),
 				p.mm("own length", func(i int) float64 { return w.l.Strings[i].LengthMM }),
@@ -183,12 +183,12 @@ func TestStringsPrintWhatTheirHeadsName(t *testing.T) {
 					}
 					return math.Max(one(i).Bends[0].Share, one(i).Bends[1].Share)
 				}),
-				p.plain("overtone rise cents", func(i int) float64 { return one(i).RiseCents }),
+				p.plain("inharmonicity cents", func(i int) float64 { return one(i).InharmonicityCents }),
 			}
 			for k, fret := range []string{"5", "12"} {
 				force, length := p.Force.Symbol(), p.Length.Symbol()
 				columns = append(columns,
-					column{"push " + force + " at fret " + fret, p.perN, bend(k, push)},
+					column{"bending force " + force + " at fret " + fret, p.perN, bend(k, bendingForce)},
 					column{"travel " + length + " at fret " + fret, p.perMM, bend(k, travel)})
 			}
 			p.holds(t, "strings", 6, columns...)
@@ -235,12 +235,12 @@ func TestAdvicePrintsWhatItsHeadsName(t *testing.T) {
 			treble := func(c choice.Candidate) float64 { return c.TrebleMM }
 			difference := func(c choice.Candidate) float64 { return c.BassMM - c.TrebleMM }
 			tension := func(c choice.Candidate) float64 { return c.TensionMisfit }
-			push := func(c choice.Candidate) float64 { return c.PushMisfit }
+			bendingForce := func(c choice.Candidate) float64 { return c.BendingForceMisfit }
 			saddle := func(c choice.Candidate) float64 { return c.SaddleSlantRad }
 			pairs := a.Result.Best
 			p.holds(t, "pairs", len(pairs), p.plain("rank", number),
 				p.mm("bass", of(pairs, bass)), p.mm("treble", of(pairs, treble)), p.mm("difference", of(pairs, difference)),
-				p.plain("tension misfit %", of(pairs, tension)), p.plain("push misfit %", of(pairs, push)),
+				p.plain("tension misfit %", of(pairs, tension)), p.plain("bending force misfit %", of(pairs, bendingForce)),
 				p.plain("overtone misfit %", of(pairs, func(c choice.Candidate) float64 { return c.OvertoneMisfit })),
 				p.degrees("nut slant °", of(pairs, func(c choice.Candidate) float64 { return c.NutSlantRad })),
 				p.degrees("last fret slant °", of(pairs, func(c choice.Candidate) float64 { return c.LastSlantRad })),
@@ -249,7 +249,7 @@ func TestAdvicePrintsWhatItsHeadsName(t *testing.T) {
 				p.mm("blank length", of(pairs, func(c choice.Candidate) float64 { return c.BlankLengthMM })))
 			front := a.Result.Front
 			p.holds(t, "front", len(front), p.mm("difference", of(front, difference)), p.mm("bass", of(front, bass)), p.mm("treble", of(front, treble)),
-				p.plain("tension misfit %", of(front, tension)), p.plain("push misfit %", of(front, push)), p.degrees("saddle slant °", of(front, saddle)))
+				p.plain("tension misfit %", of(front, tension)), p.plain("bending force misfit %", of(front, bendingForce)), p.degrees("saddle slant °", of(front, saddle)))
 			standing := a.Confidence.Standing
 			shown := len(p.table(t, "confidence").Rows)
 			require.GreaterOrEqual(t, shown, len(pairs))

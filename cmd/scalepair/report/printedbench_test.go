@@ -132,15 +132,15 @@ func (p printed) ends(t *testing.T, w benchWork) {
 
 func (w benchWork) gauge(i int) gauges.Gauge { return w.p.Stock()[w.d.Gauges[i]] }
 
-// saddles holds the set-backs, and the places that they make on the body: along
+// saddles holds the compensations, and the places that they make on the body: along
 // the string from its saddle end, and 1 mm before the line with the saddle
 // forward.
 func (p printed) saddles(t *testing.T, w benchWork) {
 	t.Helper()
-	least := func(i int) float64 { return 1000 * w.d.Strings[i].SetBackM[0] }
-	most := func(i int) float64 { return 1000 * w.d.Strings[i].SetBackM[1] }
+	least := func(i int) float64 { return 1000 * w.d.Strings[i].CompensationM[0] }
+	most := func(i int) float64 { return 1000 * w.d.Strings[i].CompensationM[1] }
 	begin := func(i int) float64 { return (least(i) + most(i)) / 2 }
-	p.holds(t, "set-back", 6, p.plain("string", number), p.mm("least", least), p.mm("most", most), p.mm("begin at", begin),
+	p.holds(t, "compensation", 6, p.plain("string", number), p.mm("least", least), p.mm("most", most), p.mm("begin at", begin),
 		p.mm("nut to saddle", func(i int) float64 { return w.l.Strings[i].LengthMM + begin(i) }),
 		p.mm("screw back", func(i int) float64 { return begin(i) + 1 }))
 	at := func(i int, back float64) fan.Point {
@@ -154,7 +154,7 @@ func (p printed) saddles(t *testing.T, w benchWork) {
 	p.holds(t, "saddle-points", 6, p.plain("string", number),
 		p.mm("out", func(i int) float64 { return math.Abs(at(i, begin(i)).Y) }),
 		p.mm("along, from fret 12", from(w.l.Frets[12].Line.CrossMM)), p.mm("from last fret", from(last)),
-		p.mm("from heel end", from(w.l.Board().HeelEnd.CrossMM)),
+		p.mm("from body end", from(w.l.Board().BodyEnd.CrossMM)),
 		p.mm("foremost, from last fret", func(i int) float64 { return at(i, -1).X - last }))
 	for i, row := range p.table(t, "saddle-points").Rows {
 		assert.Equal(t, map[bool]string{true: "bass", false: "treble"}[i > 2], row[2], "side of string %d", i+1)

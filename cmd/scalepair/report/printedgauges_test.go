@@ -48,10 +48,10 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 			// fills is the ring about the core, what it weighs all but the core.
 			density := func(g gauges.Gauge) float64 {
 				if g.Family == gauges.Plain || g.Core == 0 {
-					return g.UnitWeight / circle(g.Outer)
+					return g.LinearDensity / circle(g.Outer)
 				}
 				area, filled := core(g)
-				return (g.UnitWeight - 7850*area) / (circle(g.Outer) - filled)
+				return (g.LinearDensity - 7850*area) / (circle(g.Outer) - filled)
 			}
 			p.holds(t, "gauges", len(stock),
 				p.mm("outer", of(func(g gauges.Gauge) float64 { return 1000 * g.Outer })),
@@ -61,13 +61,13 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 					}
 					return 1000 * g.Core
 				})),
-				column{"unit weight " + weightUnit, perWeight, of(func(g gauges.Gauge) float64 { return g.UnitWeight })},
-				p.percent("95 % ± %", of(func(g gauges.Gauge) float64 { return g.Within95() / g.UnitWeight })),
+				column{"linear density " + weightUnit, perWeight, of(func(g gauges.Gauge) float64 { return g.LinearDensity })},
+				p.percent("95 % ± %", of(func(g gauges.Gauge) float64 { return g.Within95() / g.LinearDensity })),
 				p.percent("off the fit %", of(func(g gauges.Gauge) float64 {
 					if g.Judged == nil {
 						return absent
 					}
-					return g.UnitWeight/g.Judged.FitKgM() - 1
+					return g.LinearDensity/g.Judged.FitKgM() - 1
 				})),
 				p.plain("density g/cm3", of(func(g gauges.Gauge) float64 { return density(g) / 1000 })),
 				p.newtons("stiffness EA", of(func(g gauges.Gauge) float64 {
@@ -78,7 +78,7 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 					return g.YoungsPa * area
 				})),
 				p.mm("length for 1 %", of(func(g gauges.Gauge) float64 {
-					m, err := gauges.ShortestPiece(g.UnitWeight, 0.01, j.Tools())
+					m, err := gauges.ShortestPiece(g.LinearDensity, 0.01, j.Tools())
 					require.NoError(t, err)
 					return 1000 * m
 				})))

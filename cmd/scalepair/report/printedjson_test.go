@@ -74,7 +74,7 @@ func TestJSONAgreesWithTheTables(t *testing.T) {
 	strings := at(t, decoded(t, report.DetailValues(in, w.d)), "tunings", 0, "strings")
 	for key, head := range map[string]string{
 		"string": "string", "length_mm": "own length mm", "tension_n": "tension N", "tension_target_n": "wanted N",
-		"off_target_percent": "off target %", "overtone_rise_cents": "overtone rise cents",
+		"off_target_percent": "off target %", "inharmonicity_cents": "inharmonicity cents",
 	} {
 		p.agrees(t, strings, "strings", head, key, 1)
 	}
@@ -83,16 +83,16 @@ func TestJSONAgreesWithTheTables(t *testing.T) {
 		for k, fret := range []string{"5", "12"} {
 			bend := func(key string) float64 { return at(t, strings, i, "bends", k, key).(float64) }
 			require.Equal(t, fret, strconv.FormatFloat(bend("fret"), 'f', -1, 64))
-			p.same(t, p.cell(t, "strings", "push N at fret "+fret, i), bend("push_n"))
-			p.same(t, p.cell(t, "strings", "travel mm at fret "+fret, i), bend("travel_mm"))
+			p.same(t, p.cell(t, "strings", "bending force N at fret "+fret, i), bend("bending_force_n"))
+			p.same(t, p.cell(t, "strings", "travel mm at fret "+fret, i), bend("bend_distance_mm"))
 		}
 		most := max(at(t, strings, i, "bends", 0, "breaking_share").(float64), at(t, strings, i, "bends", 1, "breaking_share").(float64))
 		p.same(t, p.cell(t, "strings", "breaking share bent %", i), 100*most)
 	}
 
 	p = printed{mmAndN, report.SetOut(in, w.s)}
-	p.agrees(t, strings, "set-back", "least mm", "set_back_least_mm", 1)
-	p.agrees(t, strings, "set-back", "most mm", "set_back_most_mm", 1)
+	p.agrees(t, strings, "compensation", "least mm", "compensation_least_mm", 1)
+	p.agrees(t, strings, "compensation", "most mm", "compensation_most_mm", 1)
 
 	p = printed{mmAndN, report.Layout(in, w.l)}
 	layout := decoded(t, report.LayoutValues(in, w.l))
@@ -113,16 +113,16 @@ func TestJSONOfAnAdviceAgreesWithItsTables(t *testing.T) {
 	got := decoded(t, report.AdviceValues(in, a))
 	for key, head := range map[string]string{
 		"bass_mm": "bass mm", "treble_mm": "treble mm", "difference_mm": "difference mm", "tension_misfit_percent": "tension misfit %",
-		"push_misfit_percent": "push misfit %", "overtone_misfit_percent": "overtone misfit %", "nut_slant_deg": "nut slant °",
+		"bending_force_misfit_percent": "bending force misfit %", "overtone_misfit_percent": "overtone misfit %", "nut_slant_deg": "nut slant °",
 		"last_fret_slant_deg": "last fret slant °", "saddle_slant_deg": "saddle slant °", "nut_to_fret_1_bass_mm": "nut to fret 1 mm",
 		"blank_length_mm": "blank length mm",
 	} {
 		p.agrees(t, got["pairs"], "pairs", head, key, 1)
 	}
-	p.agrees(t, got["pairs"], "confidence", "wins % of draws", "wins_percent_of_draws", 1)
-	p.agrees(t, got["pairs"], "confidence", "beats the best % of draws", "beats_best_percent_of_draws", 1)
+	p.agrees(t, got["pairs"], "confidence", "wins % of draws", "wins_percent_of_trials", 1)
+	p.agrees(t, got["pairs"], "confidence", "beats the best % of draws", "beats_best_percent_of_trials", 1)
 	for key, head := range map[string]string{"bass_mm": "bass mm", "treble_mm": "treble mm", "difference_mm": "difference mm",
-		"tension_misfit_percent": "tension misfit %", "push_misfit_percent": "push misfit %", "saddle_slant_deg": "saddle slant °"} {
+		"tension_misfit_percent": "tension misfit %", "bending_force_misfit_percent": "bending force misfit %", "saddle_slant_deg": "saddle slant °"} {
 		p.agrees(t, got["front"], "front", head, key, 1)
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"scalepair/cmd/scalepair/show"
 )
 
-// saddles prints set-back, saddle points and how bridge and saddles are
+// saddles prints compensation, saddle points and how bridge and saddles are
 // placed.
 func (b *bench) saddles() {
 	b.heading("Bridge and saddles")
@@ -16,7 +16,7 @@ func (b *bench) saddles() {
 		b.r.Text(b.noSaddles())
 		return
 	}
-	b.setBacks()
+	b.compensations()
 	b.placing()
 	b.drilling()
 }
@@ -33,10 +33,10 @@ func (b *bench) noSaddles() string {
 		why, u.LenText(l.Saddle.CrossMM-last, markDecimals), slantWords(l.Saddle.SlantRad))
 }
 
-// unknownBack says that string i has no set-back.
-func (b *bench) unknownBack(i int) bool { return b.s.Detail.Strings[i].SetBackErr != nil }
+// unknownBack says that string i has no compensation.
+func (b *bench) unknownBack(i int) bool { return b.s.Detail.Strings[i].CompensationErr != nil }
 
-// unknownBacks lists the strings without a set-back.
+// unknownBacks lists the strings without a compensation.
 func (b *bench) unknownBacks() []int {
 	var out []int
 	for i := range b.s.Detail.Strings {
@@ -47,31 +47,31 @@ func (b *bench) unknownBacks() []int {
 	return out
 }
 
-// setBacks prints how far each saddle stands behind its theoretical line.
-func (b *bench) setBacks() {
+// compensations prints how far each saddle stands behind its theoretical line.
+func (b *bench) compensations() {
 	u := fineUnits(b.Units)
-	b.r.Text("Set-back is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.")
-	t := b.r.Table("set-back", "", show.Figures("string"), show.Words("note"), show.Words("gauge"), show.Figures(u.HeadLen("least")),
+	b.r.Text("Compensation is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.")
+	t := b.r.Table("compensation", "", show.Figures("string"), show.Words("note"), show.Words("gauge"), show.Figures(u.HeadLen("least")),
 		show.Figures(u.HeadLen("most")), show.Figures(u.HeadLen("begin at")), show.Figures(u.HeadLen("nut to saddle")), show.Figures(u.HeadLen("screw back")))
 	for i, p := range b.s.Saddles.Points {
 		row := []string{strconv.Itoa(p.String), b.note(0, p.String), b.gauge(b.s.Detail.Gauges[i])}
 		if b.unknownBack(i) {
 			row = append(row, none, none, none, none, none)
 		} else {
-			row = append(row, u.Len(p.SetBack.LoMM, 1), u.Len(p.SetBack.HiMM, 1), u.Len(p.SetBack.Middle(), 1),
-				u.Len(p.FromNutMM, 1), u.Len(p.SetBack.Middle()-b.s.Saddles.ForwardMM, 1))
+			row = append(row, u.Len(p.Compensation.LoMM, 1), u.Len(p.Compensation.HiMM, 1), u.Len(p.Compensation.Middle(), 1),
+				u.Len(p.FromNutMM, 1), u.Len(p.Compensation.Middle()-b.s.Saddles.ForwardMM, 1))
 		}
 		t.Row(row...)
 	}
-	b.setBackNotes(t)
+	b.compensationNotes(t)
 }
 
-func (b *bench) setBackNotes(t *show.Table) {
+func (b *bench) compensationNotes(t *show.Table) {
 	t.Note("Nut to saddle: along the string, at 'begin at'. Screw back: how far to turn a saddle back from the front of its travel, once the bridge is placed as below.")
 	req, u := b.Plan.Request(), fineUnits(b.Units)
-	h := req.SaddleHeightM
+	h := req.ActionM
 	text := fmt.Sprintf("Reckoned with strings %s (treble) to %s (bass) above fret 12", u.Len(1000*h[0], 1), u.LenText(1000*h[len(h)-1], 1))
-	if req.HeightsAssumed {
+	if req.ActionAssumed {
 		text += ", which is assumed"
 	}
 	if req.TailsAssumed {
@@ -83,7 +83,7 @@ func (b *bench) setBackNotes(t *show.Table) {
 	t.Note("%s.", text)
 	for i, s := range b.s.Detail.Strings {
 		if b.unknownBack(i) {
-			t.Note("String %d: %v.", s.Number, s.SetBackErr)
+			t.Note("String %d: %v.", s.Number, s.CompensationErr)
 		}
 	}
 }
@@ -126,9 +126,9 @@ func (b *bench) drilling() {
 	if l.Spec.Frets < 12 {
 		twelve = "where fret 12 would be"
 	}
-	b.r.Para("Carry the centreline on to the body with a long straight edge. Along it, measure from where %s, the last fret or the heel end crosses it; from there square out to the side named.", twelve)
+	b.r.Para("Carry the centreline on to the body with a long straight edge. Along it, measure from where %s, the last fret or the body end crosses it; from there square out to the side named.", twelve)
 	t := b.r.Table("saddle-points", "Saddle points", show.Figures("string"), show.Figures(u.HeadLen("out")), show.Words("side"),
-		show.Figures(u.HeadLen("along, from fret 12")), show.Figures(u.HeadLen("from last fret")), show.Figures(u.HeadLen("from heel end")),
+		show.Figures(u.HeadLen("along, from fret 12")), show.Figures(u.HeadLen("from last fret")), show.Figures(u.HeadLen("from body end")),
 		show.Figures(u.HeadLen("foremost, from last fret")))
 	last := crossing(l, l.Spec.Frets)
 	for i, p := range b.s.Saddles.Points {
@@ -136,7 +136,7 @@ func (b *bench) drilling() {
 		if b.unknownBack(i) {
 			row = append(row, none, none, none)
 		} else {
-			row = append(row, u.Len(p.Along12MM, 1), u.Len(p.AlongLastMM, 1), u.Len(p.AlongHeelMM, 1))
+			row = append(row, u.Len(p.Along12MM, 1), u.Len(p.AlongLastMM, 1), u.Len(p.AlongBodyEndMM, 1))
 		}
 		t.Row(append(row, u.Len(p.Foremost.X-last, 1))...)
 	}

@@ -19,11 +19,11 @@ func (b *bench) spacing() {
 	t := b.r.Table("spacing", "From string to string", show.Words("strings"), show.Figures(u.HeadLen("nut, along")), show.Figures(u.HeadLen("nut, square")),
 		show.Figures(u.HeadLen("saddles, along")), show.Figures(u.HeadLen("saddles, square")))
 	for i := range l.Strings[1:] {
-		n, s := l.NutSeats[i], l.SaddleSeats[i]
+		n, s := l.NutPositions[i], l.SaddlePositions[i]
 		t.Row(fmt.Sprintf("%d to %d", i+1, i+2), u.len(n.SpacingAlongMM), u.len(n.SpacingSquareMM),
 			u.len(s.SpacingAlongMM), u.len(s.SpacingSquareMM))
 	}
-	n, s := l.NutSeats[0], l.SaddleSeats[0]
+	n, s := l.NutPositions[0], l.SaddlePositions[0]
 	t.Total("all", u.len(n.AlongFromBassMM), u.len(n.SquareFromBassMM),
 		u.len(s.AlongFromBassMM), u.len(s.SquareFromBassMM))
 	b.intonation()
@@ -75,13 +75,13 @@ func (b *bench) nut() {
 		columns = append(columns, show.Figures(u.HeadLen("string thick")), show.Figures(u.HeadLen("slot wide")))
 	}
 	t := b.r.Table("nut", "Slot centres, measured along the nut", columns...)
-	for i, seat := range l.NutSeats {
+	for i, seat := range l.NutPositions {
 		row := []string{strconv.Itoa(i + 1), b.note(0, i+1)}
 		if b.s.Detail != nil {
 			row = append(row, b.gauge(b.s.Detail.Gauges[i]))
 		}
 		next := none
-		if i+1 < len(l.NutSeats) {
+		if i+1 < len(l.NutPositions) {
 			next = u.len(seat.SpacingAlongMM)
 		}
 		row = append(row, u.len(seat.AlongFromEdgeMM), next)
@@ -124,9 +124,9 @@ func (b *bench) furtherLine(i int, f job.FurtherLine) {
 	fine := b.caliper()
 	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(fine.HeadLen("from bass string, along")),
 		show.Figures(fine.HeadLen("to the next, along")), show.Figures(fine.HeadLen("to the next, square")), show.Figures(fine.HeadLen("out from the centreline")), show.Words("side"))
-	for n, seat := range f.Seats {
+	for n, seat := range f.Positions {
 		along, square := none, none
-		if n+1 < len(f.Seats) {
+		if n+1 < len(f.Positions) {
 			along, square = fine.len(seat.SpacingAlongMM), fine.len(seat.SpacingSquareMM)
 		}
 		row := []string{strconv.Itoa(seat.String), b.note(0, seat.String), fine.len(seat.AlongFromBassMM), along, square}

@@ -91,15 +91,15 @@ func finenessWords(u show.Units, f job.Fineness) string {
 	theirs, took := f.Stated.MM(), f.StepMM()
 	switch {
 	case f.From == "":
-		return "what common calipers show (caliper_step under [measuring] says what yours do)"
+		return "what common calipers show (caliper_resolution under [measuring] says what yours do)"
 	case f.From == "--calipers":
 		return "as --calipers asks"
 	case math.Abs(took-theirs) < 1e-6:
-		return "the step of your calipers (caliper_step under " + f.From + ")"
+		return "the step of your calipers (caliper_resolution under " + f.From + ")"
 	case theirs < took*(1-1e-6) && f.Resolution == job.Finest(u.Length):
-		return fmt.Sprintf("the finest that a drawn mark can be set to (judgement), though your calipers show %s (caliper_step under %s)", stepText(u, theirs), f.From)
+		return fmt.Sprintf("the finest that a drawn mark can be set to (judgement), though your calipers show %s (caliper_resolution under %s)", stepText(u, theirs), f.From)
 	}
-	return fmt.Sprintf("the round step nearest to the %s of your calipers (caliper_step under %s)", stepText(u, theirs), f.From)
+	return fmt.Sprintf("the round step nearest to the %s of your calipers (caliper_resolution under %s)", stepText(u, theirs), f.From)
 }
 
 // stepText names a tool's step as short as it goes: "0.5 mm", "1/32 in",

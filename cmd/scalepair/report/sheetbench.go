@@ -24,7 +24,7 @@ func (c *composer) fan() {
 	if err == nil {
 		c.last().Drawing, err = sheet.NewDrawing(d, "The face of the board, nut at the left, bass side below; not in true size, and no template: scalepair draw writes that. "+
 			"Thin lines across: slots, carried on in grey to their numbers, with their end points ringed. Heavy outline: the board. Long dashes: the blank. Dashes and dots: centreline, and the line square to it. "+
-			"Grey lines along: strings. Rings with a cross: dots. Crossed circles: saddle points, with the range of their set-back.")
+			"Grey lines along: strings. Rings with a cross: dots. Crossed circles: saddle points, with the range of their compensation.")
 	}
 	if err != nil && c.err == nil {
 		c.err = err

@@ -33,11 +33,11 @@ func (c *composer) choice() {
 // ranking prints the best pairs in as many columns as a page takes.
 func (c *composer) ranking(r *show.Report) {
 	u, a := c.Units, c.f.Advice
-	push := c.Plan.HasTerm(choice.PushTerm)
+	bendingForce := c.Plan.HasTerm(choice.BendingForceTerm)
 	columns := []show.Column{show.Figures("rank"), show.Figures(u.HeadLen("bass")), show.Figures(u.HeadLen("treble")),
 		show.Figures("tension misfit %")}
-	if push {
-		columns = append(columns, show.Figures("push misfit %"))
+	if bendingForce {
+		columns = append(columns, show.Figures("bending force misfit %"))
 	}
 	columns = append(columns, show.Figures("saddle slant °"), show.Figures(u.HeadLen("nut to fret 1")), show.Words("gauges, low string first"))
 	t := r.Table("pairs", "", columns...)
@@ -49,10 +49,10 @@ func (c *composer) ranking(r *show.Report) {
 			t.Note("→ is the pair of this sheet.")
 		}
 		row := []string{rank, c.scale(p.BassMM), c.scale(p.TrebleMM), show.Fixed(p.TensionMisfit, 2)}
-		if push {
-			row = append(row, show.Fixed(p.PushMisfit, 2))
+		if bendingForce {
+			row = append(row, show.Fixed(p.BendingForceMisfit, 2))
 		}
-		t.Row(append(row, show.Deg(p.SaddleSlantRad), u.Len(p.FirstStepMM, scaleDecimals), c.Set(p.Gauges))...)
+		t.Row(append(row, show.Deg(p.SaddleSlantRad), u.Len(p.NutToFret1MM, scaleDecimals), c.Set(p.Gauges))...)
 	}
 	t.Note("Misfit: 100 x root mean square of ln(value/target), near enough percent.")
 }
@@ -60,26 +60,26 @@ func (c *composer) ranking(r *show.Report) {
 // sure says how far the weighing tells the pairs apart.
 func (c *composer) sure(r *show.Report, conf *choice.Confidence) {
 	if len(conf.Tie) == 1 {
-		r.Para("Your weighing and calipers tell the best pair from the other %d compared: none beats it in 5 %% or more of %d draws of unit weights and cores.", len(conf.Standing)-1, conf.Draws)
+		r.Para("Your weighing and calipers tell the best pair from the other %d compared: none beats it in 5 %% or more of %d draws of linear densities and cores.", len(conf.Standing)-1, conf.Trials)
 		return
 	}
 	more := ""
 	if conf.Cut {
 		more = "at least "
 	}
-	r.Para("Your weighing and calipers cannot tell %s%d pairs apart: each beats the best in 5 %% or more of %d draws of unit weights and cores. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
-		more, len(conf.Tie), conf.Draws, c.spanOf(conf.BassMM), c.spanOf(conf.TrebleMM), c.spanOf(conf.DifferenceMM))
+	r.Para("Your weighing and calipers cannot tell %s%d pairs apart: each beats the best in 5 %% or more of %d draws of linear densities and cores. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
+		more, len(conf.Tie), conf.Trials, c.spanOf(conf.BassMM), c.spanOf(conf.TrebleMM), c.spanOf(conf.DifferenceMM))
 }
 
 // fewest is the number of pairs from which a picture tells more than a table.
 const fewest = 4
 
-// tradeOffs pictures what a smaller difference costs, in tension and in push.
+// tradeOffs pictures what a smaller difference costs, in tension and in bending force.
 func (c *composer) tradeOffs(r *show.Report) {
 	if len(c.f.Points) < fewest {
 		return
 	}
-	caption := "Every point is a scale pair with its best gauges. Diamonds: no other pair is as good in tension misfit, push misfit and difference at once. Ringed: the best of the ranking, and the pair of this sheet."
+	caption := "Every point is a scale pair with its best gauges. Diamonds: no other pair is as good in tension misfit, bending force misfit and difference at once. Ringed: the best of the ranking, and the pair of this sheet."
 	if c.f.Thinned {
 		caption += " Of the others not all are drawn."
 	}
@@ -87,11 +87,11 @@ func (c *composer) tradeOffs(r *show.Report) {
 		svg, err := c.tradeOff("Tension: what less difference costs", "tension misfit, %",
 			func(p choice.Candidate) float64 { return p.TensionMisfit })
 		c.picture(r, caption, svg, err)
-		caption = "The same pairs by the push of their bends."
+		caption = "The same pairs by the bending force of their bends."
 	}
-	if c.Plan.HasTerm(choice.PushTerm) {
-		svg, err := c.tradeOff("Push: what less difference costs", "push misfit, %",
-			func(p choice.Candidate) float64 { return p.PushMisfit })
+	if c.Plan.HasTerm(choice.BendingForceTerm) {
+		svg, err := c.tradeOff("Bending force: what less difference costs", "bending force misfit, %",
+			func(p choice.Candidate) float64 { return p.BendingForceMisfit })
 		c.picture(r, caption, svg, err)
 	}
 }
@@ -123,7 +123,7 @@ func (c *composer) tradeOff(title, yLabel string, cost func(choice.Candidate) fl
 		add(d.Candidate, false)
 	}
 	for _, p := range c.f.Points {
-		add(choice.Candidate{BassMM: p.BassMM, TrebleMM: p.TrebleMM, TensionMisfit: p.TensionMisfit, PushMisfit: p.PushMisfit}, false)
+		add(choice.Candidate{BassMM: p.BassMM, TrebleMM: p.TrebleMM, TensionMisfit: p.TensionMisfit, BendingForceMisfit: p.BendingForceMisfit}, false)
 	}
 	return chart.SVG()
 }

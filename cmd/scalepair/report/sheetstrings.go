@@ -15,7 +15,7 @@ func (c *composer) strings() {
 	c.add(func(r *show.Report) {
 		r.Heading("Tension of the strings")
 		if d == nil {
-			r.Text("No set of gauges for this pair keeps the limits, so there are no tensions, no push and no set-back on this sheet.")
+			r.Text("No set of gauges for this pair keeps the limits, so there are no tensions, no bending force and no compensation on this sheet.")
 			return
 		}
 		for i, cs := range c.Plan.Request().Cases {
@@ -68,7 +68,7 @@ func (c *composer) tensionTable(r *show.Report, d *choice.Detail, i int) {
 	if bent {
 		columns = append(columns, show.Figures("bent %"))
 	}
-	t := r.Table("strings-"+strconv.Itoa(i+1), "", append(columns, show.Figures("overtone rise cents"))...)
+	t := r.Table("strings-"+strconv.Itoa(i+1), "", append(columns, show.Figures("inharmonicity cents"))...)
 	for n := range d.Strings {
 		s := &d.Strings[n]
 		cd := s.Cases[i]
@@ -80,7 +80,7 @@ func (c *composer) tensionTable(r *show.Report, d *choice.Detail, i int) {
 		if bent {
 			row = append(row, share(mostBent(cd)))
 		}
-		t.Row(append(row, c.rise(s.Gauge, cd.RiseCents))...)
+		t.Row(append(row, c.rise(s.Gauge, cd.InharmonicityCents))...)
 	}
 	total := []string{"all", "", "", "", u.ForceU(d.Totals[i].TensionN, d.Totals[i].UTensionN)}
 	t.Total(total...)
@@ -98,14 +98,14 @@ func mostBent(cd choice.CaseDetail) float64 {
 	return most
 }
 
-// bends prints push and travel of every bend, as bars and in numbers.
+// bends prints bending force and travel of every bend, as bars and in numbers.
 func (c *composer) bends() {
 	d := c.f.SetOut.Detail
 	if d == nil || len(c.Plan.BendStrings()) == 0 || len(c.Plan.Request().Feel.BendFrets) == 0 {
 		return
 	}
 	c.add(func(r *show.Report) {
-		r.Heading("Push and travel of bends")
+		r.Heading("Bending force and travel of bends")
 		for i, cs := range c.Plan.Request().Cases {
 			name := ""
 			if len(c.Plan.Request().Cases) > 1 {
@@ -118,12 +118,12 @@ func (c *composer) bends() {
 
 func (c *composer) bendsOf(r *show.Report, d *choice.Detail, i int, name string) {
 	u := c.Units
-	bars := chart.Bars{Title: "Push of a bend by " + strconv.FormatFloat(c.Plan.Request().Feel.BendCents, 'f', -1, 64) + " cents", XLabel: u.HeadForce("push")}
+	bars := chart.Bars{Title: "Bending force of a bend by " + strconv.FormatFloat(c.Plan.Request().Feel.BendCents, 'f', -1, 64) + " cents", XLabel: u.HeadForce("bending force")}
 	if name != "" {
 		bars.Title += ", " + name
 	}
 	t := &show.Table{Name: "bends-" + strconv.Itoa(i+1), Columns: []show.Column{show.Figures("string"), show.Words("note"), show.Words("gauge"), show.Figures("fret"),
-		show.Figures(u.HeadForce("push")), show.Figures(u.HeadForce("wanted")), show.Figures(u.HeadLen("travel")), show.Figures("breaking share bent %")}}
+		show.Figures(u.HeadForce("bending force")), show.Figures(u.HeadForce("wanted")), show.Figures(u.HeadLen("travel")), show.Figures("breaking share bent %")}}
 	for n := range d.Strings {
 		s := &d.Strings[n]
 		for _, b := range s.Cases[i].Bends {
@@ -133,9 +133,9 @@ func (c *composer) bendsOf(r *show.Report, d *choice.Detail, i int, name string)
 				row[5] = u.ForceN(b.TargetN)
 			}
 			if b.Err == nil {
-				row[4], row[6], row[7] = u.ForceN(b.Bend.PushN), u.LenM(b.Bend.TravelM, scaleDecimals), share(b.Share)
+				row[4], row[6], row[7] = u.ForceN(b.Bend.BendingForceN), u.LenM(b.Bend.BendDistanceM, scaleDecimals), share(b.Share)
 				bars.Bars = append(bars.Bars, chart.Bar{
-					Label: strconv.Itoa(s.Number) + " · " + c.gauge(s.Gauge) + " · fret " + fret, Value: forceIn(u, b.Bend.PushN),
+					Label: strconv.Itoa(s.Number) + " · " + c.gauge(s.Gauge) + " · fret " + fret, Value: forceIn(u, b.Bend.BendingForceN),
 					Target: forceIn(u, b.TargetN), Note: "travel " + row[6] + " " + u.Length.Symbol(),
 				})
 			}
@@ -144,7 +144,7 @@ func (c *composer) bendsOf(r *show.Report, d *choice.Detail, i int, name string)
 	}
 	if len(bars.Bars) > 0 {
 		svg, err := bars.SVG()
-		c.picture(r, "Bars: sideways force of the finger. Upright ticks: the push that was wanted. Behind them how far the finger moves.", svg, err)
+		c.picture(r, "Bars: sideways force of the finger. Upright ticks: the bending force that was wanted. Behind them how far the finger moves.", svg, err)
 	}
 	c.bendNote(t)
 	r.Blocks = append(r.Blocks, t)

@@ -24,14 +24,14 @@ func (in *Input) stringTable(r *show.Report, name, caption string, d *choice.Det
 	if hasBends {
 		for _, n := range frets {
 			fret := strconv.FormatFloat(n, 'f', -1, 64)
-			columns = append(columns, show.Figures(u.HeadForce("push")+" at fret "+fret).Later(2), show.Figures(u.HeadLen("travel")+" at fret "+fret).Later(3))
+			columns = append(columns, show.Figures(u.HeadForce("bending force")+" at fret "+fret).Later(2), show.Figures(u.HeadLen("travel")+" at fret "+fret).Later(3))
 		}
 	}
 	columns = append(columns, show.Figures("breaking share open %").Later(1))
 	if hasBends {
 		columns = append(columns, show.Figures("breaking share bent %").Later(1))
 	}
-	columns = append(columns, show.Figures("overtone rise cents").Later(1))
+	columns = append(columns, show.Figures("inharmonicity cents").Later(1))
 	t := r.Table(name, caption, columns...)
 	for _, s := range d.Strings {
 		t.Row(in.stringRow(&s, c, hasTarget, hasBends, len(frets))...)
@@ -55,19 +55,19 @@ func (in *Input) stringRow(s *choice.StringDetail, c int, hasTarget, hasBends bo
 	mostBent := 0.0
 	if hasBends {
 		for k := range frets {
-			push, travel := none, none
+			bendingForce, travel := none, none
 			if k < len(cd.Bends) && cd.Bends[k].Err == nil {
-				push, travel = u.ForceN(cd.Bends[k].Bend.PushN), u.LenM(cd.Bends[k].Bend.TravelM, scaleDecimals)
+				bendingForce, travel = u.ForceN(cd.Bends[k].Bend.BendingForceN), u.LenM(cd.Bends[k].Bend.BendDistanceM, scaleDecimals)
 				mostBent = max(mostBent, cd.Bends[k].Share)
 			}
-			row = append(row, push, travel)
+			row = append(row, bendingForce, travel)
 		}
 	}
 	row = append(row, share(cd.ShareOpen))
 	if hasBends {
 		row = append(row, share(mostBent))
 	}
-	return append(row, in.rise(s.Gauge, cd.RiseCents))
+	return append(row, in.rise(s.Gauge, cd.InharmonicityCents))
 }
 
 // offTarget is the tension over its target in percent, signed.
@@ -97,7 +97,7 @@ func share(s float64) string {
 	return show.Percent(s, 0)
 }
 
-// rise prints an overtone rise; a wound string's is a lower bound.
+// rise prints an inharmonicity; a wound string's is a lower bound.
 func (in *Input) rise(g int, cents float64) string {
 	switch {
 	case cents == 0:
@@ -111,16 +111,16 @@ func (in *Input) rise(g int, cents float64) string {
 // stringNotes says what the table's empty cells and signs mean.
 func (in *Input) stringNotes(t *show.Table, d *choice.Detail, c int) {
 	if hasUncertainty(d, c) {
-		t.Note("± is one standard uncertainty, from the readings of the gauge. Own length is along the string, from the nut to the theoretical saddle line; set-back is not added.")
+		t.Note("± is one standard uncertainty, from the readings of the gauge. Own length is along the string, from the nut to the theoretical saddle line; compensation is not added.")
 	} else {
-		t.Note("Own length is along the string, from the nut to the theoretical saddle line; set-back is not added.")
+		t.Note("Own length is along the string, from the nut to the theoretical saddle line; compensation is not added.")
 	}
-	t.Note("Overtone rise: how far the tenth partial stands above ten times the pitch.")
+	t.Note("Inharmonicity: how far the tenth partial stands above ten times the pitch.")
 	seen := map[string]bool{}
 	for _, s := range d.Strings {
 		g := in.Plan.Stock()[s.Gauge]
 		if g.Core == 0 {
-			t.Note("String %d: the core of %s is not known, so stretch is not counted, and no breaking share, bend or overtone rise can be told.", s.Number, g.Label)
+			t.Note("String %d: the core of %s is not known, so stretch is not counted, and no breaking share, bend or inharmonicity can be told.", s.Number, g.Label)
 		}
 		if g.Family != "plain" && g.Core > 0 && !seen["wound"] {
 			seen["wound"] = true
@@ -157,13 +157,13 @@ func hasUncertainty(d *choice.Detail, c int) bool {
 	return false
 }
 
-// bendNote says what push and travel mean, and which inputs are assumed.
+// bendNote says what bending force and travel mean, and which inputs are assumed.
 func (in *Input) bendNote(t *show.Table) {
 	req := in.Plan.Request()
 	if len(in.Plan.BendStrings()) == 0 {
 		return
 	}
-	text := fmt.Sprintf("Push and travel: a bend of %s cents by one finger at the fret, without friction at nut and saddle.",
+	text := fmt.Sprintf("Bending force and travel: a bend of %s cents by one finger at the fret, without friction at nut and saddle.",
 		strconv.FormatFloat(req.Feel.BendCents, 'f', -1, 64))
 	if req.TailsAssumed {
 		text += " String beyond nut and saddle is assumed (tails): 60 mm and 25 mm unless given."

@@ -37,7 +37,7 @@ func (in *Input) misfits(r *show.Report, d *choice.Detail) {
 	for _, m := range []struct {
 		term   choice.Term
 		misfit float64
-	}{{choice.TensionTerm, d.TensionMisfit}, {choice.PushTerm, d.PushMisfit}, {choice.OvertoneTerm, d.OvertoneMisfit}} {
+	}{{choice.TensionTerm, d.TensionMisfit}, {choice.BendingForceTerm, d.BendingForceMisfit}, {choice.OvertoneTerm, d.OvertoneMisfit}} {
 		if in.Plan.HasTerm(m.term) {
 			words = append(words, string(m.term)+" "+show.Fixed(m.misfit, 2)+" %")
 		}

@@ -12,10 +12,10 @@ import (
 func (in *Input) tuningsTogether(r *show.Report, d *choice.Detail) {
 	req := in.Plan.Request()
 	columns := []show.Column{show.Words("tuning"), show.Figures(in.Units.HeadForce("all strings together")), show.Figures("change from the reference %")}
-	push := in.Plan.HasTerm(choice.PushTerm)
+	bendingForce := in.Plan.HasTerm(choice.BendingForceTerm)
 	columns = append(columns, show.Figures("tension misfit %"))
-	if push {
-		columns = append(columns, show.Figures("push misfit %"))
+	if bendingForce {
+		columns = append(columns, show.Figures("bending force misfit %"))
 	}
 	t := r.Table("tunings", "One set in all tunings", columns...)
 	for c, one := range req.Cases {
@@ -24,8 +24,8 @@ func (in *Input) tuningsTogether(r *show.Report, d *choice.Detail) {
 		if change, ok := totalChange(d, c); ok {
 			row[2] = show.SignedPercent(change, 1)
 		}
-		if push {
-			row = append(row, show.Fixed(total.PushMisfit, 2))
+		if bendingForce {
+			row = append(row, show.Fixed(total.BendingForceMisfit, 2))
 		}
 		t.Row(row...)
 	}

@@ -20,10 +20,10 @@ type Weigh struct {
 	Lead        float64 // score of the rival less that of the best, not below 0
 
 	// ByWeight and ByCore are the change of the result per relative change of
-	// the unit weight and of the core of every gauge of the stock.
+	// the linear density and of the core of every gauge of the stock.
 	ByWeight, ByCore []float64
 
-	Next     []gauges.Suggestion // uncertainties from unit weights alone
+	Next     []gauges.Suggestion // uncertainties from linear densities alone
 	LongestM float64
 	Within   float64 // the relative uncertainty that a weighing is to reach
 }
@@ -148,7 +148,7 @@ func (w *Weigh) after(u float64, s gauges.Suggestion) float64 {
 	return math.Sqrt(max(0, u*u-s.Before*s.Before+s.After*s.After))
 }
 
-// firstOfAll names gauges whose unit weight cannot be relied on.
+// firstOfAll names gauges whose linear density cannot be relied on.
 func (in *Input) firstOfAll(r *show.Report, w *Weigh) {
 	var odd, never, out []string
 	for _, i := range w.InPlay(in) {

@@ -81,7 +81,7 @@ func WeighValues(in *Input, w *Weigh) WeighJSON {
 // pieceFor is the least length, in mm, that reaches the wanted uncertainty; 0
 // where none does.
 func (in *Input) pieceFor(w *Weigh, g gauges.Gauge) float64 {
-	m, err := gauges.ShortestPiece(g.UnitWeight, w.Within, in.Job.Tools())
+	m, err := gauges.ShortestPiece(g.LinearDensity, w.Within, in.Job.Tools())
 	if err != nil {
 		return 0
 	}

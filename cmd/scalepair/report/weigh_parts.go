@@ -22,7 +22,7 @@ type part struct {
 //
 //	u^2 = sum over gauges (I Indep/w)^2 + sum over sources (sum I Common/w + I_c CorePart/d)^2
 //
-// I: change of the result per relative change of the unit weight w, I_c: of the
+// I: change of the result per relative change of the linear density w, I_c: of the
 // core d. First-order propagation, the Guide to the Expression of Uncertainty
 // in Measurement 5.1 and 5.2.
 func (w *Weigh) parts(in *Input) []part {
@@ -38,9 +38,9 @@ func (w *Weigh) parts(in *Input) []part {
 	for _, i := range w.InPlay(in) {
 		g := in.Plan.Stock()[i]
 		words, help := ownWords(g)
-		out = append(out, part{words, help, math.Abs(w.ByWeight[i] * g.Indep / g.UnitWeight)})
+		out = append(out, part{words, help, math.Abs(w.ByWeight[i] * g.Indep / g.LinearDensity)})
 		for _, c := range g.Common {
-			add(c.Source, w.ByWeight[i]*c.U/g.UnitWeight)
+			add(c.Source, w.ByWeight[i]*c.U/g.LinearDensity)
 		}
 		for _, c := range g.CoreParts {
 			add(c.Source, w.ByCore[i]*c.U/g.Core)
@@ -98,7 +98,7 @@ func (in *Input) sourceHelp(source string) string {
 func (in *Input) coreHelp(label string) string {
 	g := in.Job.Stock.Gauges[in.stockIndex(label)]
 	t := in.Job.Tools()
-	measured := gauges.RootSum(gauges.StepU(t.CaliperStepM), gauges.BoundU(t.CaliperAccuracyM))
+	measured := gauges.RootSum(gauges.StepU(t.CaliperResolutionM), gauges.BoundU(t.CaliperAccuracyM))
 	switch {
 	case g.UCore > 1.2*measured:
 		return "measure it: your calipers know it to " + in.toolLength(roundTo(measured, 1e-7)) + ", not " + in.toolLength(roundTo(g.UCore, 1e-7))

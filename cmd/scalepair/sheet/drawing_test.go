@@ -78,8 +78,8 @@ func TestStripsOfAnyNeck(t *testing.T) {
 		spec.Strings, spec.Frets = rapid.IntRange(4, 9).Draw(rt, "strings"), rapid.IntRange(12, 27).Draw(rt, "frets")
 		spec.TrebleMM = rapid.Float64Range(500, 860).Draw(rt, "treble")
 		spec.BassMM = spec.TrebleMM + rapid.Float64Range(0, 70).Draw(rt, "difference")
-		spec.NutSpanMM = 6 * float64(spec.Strings)
-		spec.SaddleSpanMM = 1.4 * spec.NutSpanMM
+		spec.NutSpreadMM = 6 * float64(spec.Strings)
+		spec.SaddleSpreadMM = 1.4 * spec.NutSpreadMM
 		l, err := fan.New(spec)
 		if err != nil {
 			rt.Skip("no such neck:", err)

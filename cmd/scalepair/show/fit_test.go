@@ -122,7 +122,7 @@ func TestAsciiStaysAsciiAndFits(t *testing.T) {
 func TestNarrowing(t *testing.T) {
 	r := &show.Report{}
 	table := r.Table("t", "Strings", show.Figures("string"), show.Figures("own length mm"),
-		show.Figures("push at fret 12").Later(2), show.Words("gauge"))
+		show.Figures("bending force at fret 12").Later(2), show.Words("gauge"))
 	table.Row("1", "660.0", "6.1", "p12")
 	for _, c := range []struct {
 		name  string
@@ -130,19 +130,19 @@ func TestNarrowing(t *testing.T) {
 		want  string
 	}{
 		{"as it is", 60, `Strings
-string  own length mm  push at fret 12  gauge
+string  own length mm  bending force at fret 12  gauge
 ─────────────────────────────────────────────
      1          660.0              6.1  p12
 `},
 		{"headings of two lines", 36, `Strings
-              own  push at
+              own  bending force at
 string  length mm  fret 12  gauge
 ─────────────────────────────────
      1      660.0      6.1  p12
 `},
 		{"headings of three lines", 31, `Strings
            own
-        length  push at
+        length  bending force at
 string      mm  fret 12  gauge
 ──────────────────────────────
      1   660.0      6.1  p12
@@ -154,7 +154,7 @@ string  length mm  gauge
      1      660.0  p12
 
 Strings (continued)
-string  push at fret 12
+string  bending force at fret 12
 ───────────────────────
      1              6.1
 `},

@@ -49,7 +49,7 @@ type instrument struct {
 	nutStep      [2]float64 // mm from string to string
 	saddleStep   [2]float64
 	frets        [2]int
-	longer, less float64 // most that the bass is longer, or shorter, than the treble: parts of the saddle span
+	longer, less float64 // most that the bass is longer, or shorter, than the treble: parts of the string spread at the saddle
 	order        order
 }
 
@@ -144,7 +144,7 @@ func (b *Build) length(i int) float64 {
 	return b.Treble.MM() + (b.Bass.MM()-b.Treble.MM())*float64(i)/float64(b.Strings-1)
 }
 
-// ideal is the unit weight at which a note pulls so hard on a length in mm.
+// ideal is the linear density at which a note pulls so hard on a length in mm.
 func ideal(midi int, lengthMM, forceN float64) float64 {
 	return forceN / square(2*lengthMM/1e3*440*math.Exp2(float64(midi-69)/12))
 }

@@ -22,8 +22,8 @@ func (b *Build) writeNeck() {
 		}
 		b.Put("neck", "edge_margin", margin.Value())
 	default:
-		b.Put("neck", "nut_span", nut.Value())
-		b.Put("neck", "saddle_span", saddle.Value())
+		b.Put("neck", "string_spread_at_nut", nut.Value())
+		b.Put("neck", "string_spread_at_saddle", saddle.Value())
 		if b.one(2) {
 			b.Put("neck", "bass_margin", margin.Value())
 			b.Put("neck", "treble_margin", mm(b.within([2]float64{1, 5})).round().Value())
@@ -32,16 +32,16 @@ func (b *Build) writeNeck() {
 	b.writeSpacing("nut_spacing", nut, "equal centres", "equal gaps")
 	b.writeSpacing("saddle_spacing", saddle, "equal centres", "equal gaps", "like the nut", "like the nut")
 	if b.one(3) {
-		b.Put("neck", "nut_seat", mm(b.within([2]float64{3, 8})).round().Value())
+		b.Put("neck", "nut_shelf", mm(b.within([2]float64{3, 8})).round().Value())
 		if b.one(2) {
 			b.Put("neck", "zero_fret", Literal("true"))
 		}
 	}
 	if b.one(4) {
-		b.Put("neck", "heel", Quoted("square"))
+		b.Put("neck", "body_end", Quoted("square"))
 	}
 	if b.one(4) {
-		b.Put("neck", "heel_overhang", mm(b.within([2]float64{0.5, 10})).round().Value())
+		b.Put("neck", "body_end_overhang", mm(b.within([2]float64{0.5, 10})).round().Value())
 	}
 	if b.one(4) {
 		b.Put("neck", "saw_allowance", mm(b.within([2]float64{0.5, 4})).round().Value())
@@ -112,7 +112,7 @@ func (b *Build) writeFeel() {
 		b.Put("feel", "bend_strings", numbers([]int{1, 2, b.Strings}))
 	}
 	if b.one(6) {
-		b.Put("feel", "weights", Literal("{ tension = 1, push = 0.5, overtone_rise = 0.2 }"))
+		b.Put("feel", "weights", Literal("{ tension = 1, bending_force = 0.5, inharmonicity = 0.2 }"))
 	}
 	if b.one(4) {
 		b.Put("limits", "breaking_open_percent", Literal("85"))
@@ -125,12 +125,12 @@ func (b *Build) writeFeel() {
 		b.Put("limits", "saddle_slant_deg", Literal("55"))
 	}
 	if b.one(8) {
-		b.Put("limits", "first_step", mm(0.0563*b.Bass.MM()).round().Value())
+		b.Put("limits", "nut_to_fret_1", mm(0.0563*b.Bass.MM()).round().Value())
 	}
 	if b.one(10) {
 		b.Put("limits", "saddle_travel", mm(b.within([2]float64{3, 20})).round().Value())
 	}
-	b.Put("confidence", "draws", Number(float64([]int{0, 20, 40}[b.r.IntN(3)])))
+	b.Put("confidence", "trials", Number(float64([]int{0, 20, 40}[b.r.IntN(3)])))
 }
 
 // writeTargets wants the strings to pull as stated, evenly or like the
@@ -149,10 +149,10 @@ func (b *Build) writeTargets() {
 		}
 	}
 	if b.one(4) {
-		b.Put("feel", "push", (b.pulls[0] / 8).Value())
+		b.Put("feel", "bending_force", (b.pulls[0] / 8).Value())
 	}
 	if b.one(4) {
-		b.Put("feel", "overtone_rise", Quoted("20 cents"))
+		b.Put("feel", "inharmonicity", Quoted("20 cents"))
 	}
 	if !b.Has("feel", "tension") && !b.Has("reference", "") && !b.Has("strings", "gauges") {
 		b.Put("feel", "tension", b.pulls[0].Value())
@@ -193,8 +193,8 @@ func (b *Build) writeBench() {
 		b.Put("tails", "saddle", Sizes(slices.Repeat([]Size{mm(b.within([2]float64{5, 60})).round()}, b.Strings)))
 	}
 	if b.one(3) {
-		b.Put("saddle", "height_treble", mm(b.within([2]float64{1, 2})).round().Value())
-		b.Put("saddle", "height_bass", mm(b.within([2]float64{1.5, 3})).round().Value())
+		b.Put("saddle", "action_treble", mm(b.within([2]float64{1, 2})).round().Value())
+		b.Put("saddle", "action_bass", mm(b.within([2]float64{1.5, 3})).round().Value())
 	}
 	if b.one(3) {
 		b.Put("fret_wire", "tang_depth", mm(b.within([2]float64{1.2, 1.8})).round().Value())
@@ -208,9 +208,9 @@ func (b *Build) writeBench() {
 		b.Put("lines[0]", "from_saddle", mm(b.within([2]float64{20, 60})).round().Value())
 		b.Put("lines[0]", "along", Quoted([]string{"square", "the saddle line", "the last fret"}[b.r.IntN(3)]))
 	}
-	b.Put("measuring", "ruler_step", mm(b.within([2]float64{0.1, 1})).round().Value())
+	b.Put("measuring", "ruler_resolution", mm(b.within([2]float64{0.1, 1})).round().Value())
 	if b.one(3) {
-		b.Put("marking", "caliper_step", mm(0.127).Value())
+		b.Put("marking", "caliper_resolution", mm(0.127).Value())
 	}
 	for i := range b.r.IntN(3) {
 		section := fmt.Sprintf("blanks[%d]", i)

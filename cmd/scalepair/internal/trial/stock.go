@@ -10,12 +10,12 @@ import (
 
 // gauge is a string of an invented stock.
 type gauge struct {
-	label        string
-	family       string // "plain", or the name of a wound kind
-	outer, core  Size   // core 0: none, or not known
-	unitWeight   float64
-	material     string
-	hex, unknown bool // unknown: the core is not told
+	label         string
+	family        string // "plain", or the name of a wound kind
+	outer, core   Size   // core 0: none, or not known
+	linearDensity float64
+	material      string
+	hex, unknown  bool // unknown: the core is not told
 }
 
 // wireKind is what the strings of an instrument are made of.
@@ -35,21 +35,21 @@ var (
 	nylonWire = wireKind{"nylon", 1080, 1.1, 0.5, 3e8, "silvered nylon", true, 350}
 )
 
-// gaugeOf makes the string whose unit weight is wanted: plain where it is thin
+// gaugeOf makes the string whose linear density is wanted: plain where it is thin
 // enough, else wound over a core that stands the tension.
-func (k wireKind) gaugeOf(r *rand.Rand, unitWeight, tensionN float64) gauge {
-	d := 1e3 * math.Sqrt(4*unitWeight/(math.Pi*k.density))
+func (k wireKind) gaugeOf(r *rand.Rand, linearDensity, tensionN float64) gauge {
+	d := 1e3 * math.Sqrt(4*linearDensity/(math.Pi*k.density))
 	if d < k.thickest {
 		outer := mm(max(d, k.thinnest))
 		return gauge{label: thou("p", outer), family: "plain", outer: outer, material: k.material,
-			unitWeight: k.density * math.Pi / 4 * square(outer.MM()/1e3)}
+			linearDensity: k.density * math.Pi / 4 * square(outer.MM()/1e3)}
 	}
-	d = 1e3 * math.Sqrt(4*unitWeight/(math.Pi*6300))
+	d = 1e3 * math.Sqrt(4*linearDensity/(math.Pi*6300))
 	core := max((0.22+0.22*d)*(0.9+0.2*r.Float64()), 1e3*math.Sqrt(4*tensionN/(math.Pi*k.coreStress)))
 	core = min(core, 0.8*d)
 	g := gauge{label: thou("w", mm(d)), family: k.woundFamily, outer: mm(d), core: mm(core), material: k.material,
 		hex: r.IntN(2) == 0, unknown: !k.coreKnown || r.IntN(40) == 0}
-	g.unitWeight = k.density*math.Pi/4*square(g.core.MM()/1e3) + 6200*math.Pi/4*(square(g.outer.MM()/1e3)-square(g.core.MM()/1e3))
+	g.linearDensity = k.density*math.Pi/4*square(g.core.MM()/1e3) + 6200*math.Pi/4*(square(g.outer.MM()/1e3)-square(g.core.MM()/1e3))
 	return g
 }
 
@@ -71,10 +71,10 @@ func lightestFirst(stock []gauge) []gauge {
 
 // nearest gives the place in the stock of the string that is nearest in weight,
 // not before the given place.
-func nearest(stock []gauge, unitWeight float64, from int) int {
+func nearest(stock []gauge, linearDensity float64, from int) int {
 	best := from
 	for i := from; i < len(stock); i++ {
-		if math.Abs(math.Log(stock[i].unitWeight/unitWeight)) < math.Abs(math.Log(stock[best].unitWeight/unitWeight)) {
+		if math.Abs(math.Log(stock[i].linearDensity/linearDensity)) < math.Abs(math.Log(stock[best].linearDensity/linearDensity)) {
 			best = i
 		}
 	}
@@ -115,7 +115,7 @@ func weigh(r *rand.Rand, stock []gauge) []reading {
 }
 
 func weighOne(r *rand.Rand, g gauge) reading {
-	w := g.unitWeight * (1 + 0.003*r.NormFloat64())
+	w := g.linearDensity * (1 + 0.003*r.NormFloat64())
 	row := reading{gauge: g, kind: "weighed", pieces: 1, length: mm(300 + 600*r.Float64()).round()}
 	if g.family != "plain" && r.IntN(5) == 0 {
 		row.winding = mm(1400).round()

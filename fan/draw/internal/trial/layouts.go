@@ -22,27 +22,27 @@ func Layout(t testing.TB, name string) *fan.Layout {
 	s := fan.DefaultSpec()
 	switch name {
 	case "six":
-		s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 686, 647.7, 36, 52
-		s.NutSeatMM = 4
+		s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 686, 647.7, 36, 52
+		s.NutShelfMM = 4
 	case "eight":
-		s.Strings, s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 8, 711.2, 660.4, 48, 73
+		s.Strings, s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 8, 711.2, 660.4, 48, 73
 		s.Neutral.Fret = 7.5
 		s.MarginBassMM = 4.5
 	case "bass":
-		s.Strings, s.Frets, s.BassMM, s.TrebleMM, s.NutSpanMM, s.SaddleSpanMM = 4, 20, 889, 838.2, 31, 57
-		s.Neutral.Fret, s.HeelSquare = 9, true
+		s.Strings, s.Frets, s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 4, 20, 889, 838.2, 31, 57
+		s.Neutral.Fret, s.BodyEndSquare = 9, true
 	}
 	l, err := fan.New(s)
 	require.NoError(t, err)
 	return l
 }
 
-// Options gives an instrument's words and set-backs.
+// Options gives an instrument's words and compensations.
 func Options(l *fan.Layout) draw.Options {
 	o := draw.Options{Title: "Trial of " + string(rune('0'+len(l.Strings))) + " strings", Date: "2025-03-01"}
 	for i := range l.Strings {
 		o.Strings = append(o.Strings, draw.StringWords{Note: "E♭" + string(rune('4'-i/3)), Gauge: "0.3 mm"})
-		o.SetBacks = append(o.SetBacks, &fan.SetBack{LoMM: 1 + 0.25*float64(i), HiMM: 1.5 + 0.25*float64(i)})
+		o.Compensations = append(o.Compensations, &fan.Compensation{LoMM: 1 + 0.25*float64(i), HiMM: 1.5 + 0.25*float64(i)})
 	}
 	return o
 }
@@ -75,8 +75,8 @@ func AnyNeck(t *rapid.T) *fan.Layout {
 	s.Frets = rapid.IntRange(12, 30).Draw(t, "frets")
 	s.TrebleMM = rapid.Float64Range(500, 860).Draw(t, "treble")
 	s.BassMM = s.TrebleMM + rapid.Float64Range(0, 60).Draw(t, "difference")
-	s.NutSpanMM = 6 * float64(s.Strings)
-	s.SaddleSpanMM = s.NutSpanMM * rapid.Float64Range(1.1, 1.6).Draw(t, "spread")
+	s.NutSpreadMM = 6 * float64(s.Strings)
+	s.SaddleSpreadMM = s.NutSpreadMM * rapid.Float64Range(1.1, 1.6).Draw(t, "spread")
 	s.Neutral.Fret = rapid.Float64Range(0, 12).Draw(t, "neutral")
 	l, err := fan.New(s)
 	if err != nil {
