@@ -4,6 +4,7 @@ go 1.26
 
 require (
 	codeberg.org/go-pdf/fpdf v0.12.0
+	github.com/agext/levenshtein v1.2.3
 	github.com/clipperhouse/displaywidth v0.10.0
 	github.com/pelletier/go-toml/v2 v2.4.3
 	github.com/rogpeppe/go-internal v1.16.0

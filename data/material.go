@@ -9,7 +9,7 @@ import (
 
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // MusicWire is the name of the material of plain strings and steel cores, the
@@ -176,7 +176,7 @@ func LookupMaterial(name string) (Material, error) {
 }
 
 func suggestion(name string, known []string) string {
-	if best := near.Suggest(name, known); best != "" {
+	if best := suggest.Nearest(name, known); best != "" {
 		return fmt.Sprintf("did you mean %q?", best)
 	}
 	var words []string

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
 
@@ -26,7 +26,7 @@ func suggestLabel(label string, stock []Gauge) string {
 	for i, g := range stock {
 		known[i] = g.Label
 	}
-	if best := near.Suggest(label, known); best != "" {
+	if best := suggest.Nearest(label, known); best != "" {
 		return didYouMean([]string{best})
 	}
 	return "in stock are " + strings.Join(known, ", ")

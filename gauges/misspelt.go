@@ -9,7 +9,7 @@ import (
 
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // misspeltKinds reports a construction that is the word plain with a slip in
@@ -69,7 +69,7 @@ func sameWord(a, b string) bool {
 	letters := func(s string) bool {
 		return !strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsLetter(r) })
 	}
-	if len(a) < shortest || len(b) < shortest || a[0] != b[0] || !letters(a) || !letters(b) || near.Distance(a, b) != 1 {
+	if len(a) < shortest || len(b) < shortest || a[0] != b[0] || !letters(a) || !letters(b) || suggest.Distance(a, b) != 1 {
 		return false
 	}
 	return len(a) != len(b) || sorted(a) == sorted(b)

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // kindCount is one kind of string by name, with its rows in the file.
@@ -55,7 +55,7 @@ func almostSame(a, b string) bool {
 	if min(len(a), len(b)) >= 8 {
 		allowed = 2
 	}
-	d := near.Distance(a, b)
+	d := suggest.Distance(a, b)
 	return d > 0 && d <= allowed && min(len(a), len(b)) > 3 && !numberedApart(a, b)
 }
 

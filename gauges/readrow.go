@@ -6,7 +6,7 @@ import (
 
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
 
@@ -169,7 +169,7 @@ func (p *rowReader) choice(c csvtable.Cell, allowed ...string) (index int, known
 		}
 	}
 	remedy := "write " + strings.Join(allowed, ", ")
-	if best := near.Suggest(c.Text(), allowed); best != "" {
+	if best := suggest.Nearest(c.Text(), allowed); best != "" {
 		remedy = fmt.Sprintf("did you mean %q? ", best) + remedy
 	}
 	p.faults.Add(c.Place(), words(c.Name())+" does not know this word", c.Text(), remedy)

@@ -4,13 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
 	"scalepair/data/fault"
-	"scalepair/data/late"
 	"scalepair/data/unit"
 )
 
@@ -23,7 +23,7 @@ func guessed(given string, err error) error {
 	}
 	if t, ok := otherWriting(given); ok {
 		remedy := fmt.Sprintf("write %q", t.String())
-		if germanName.Get().MatchString(given) {
+		if germanName.MatchString(given) {
 			remedy += "; Bb for a German B"
 		}
 		return refuse("these notes are written otherwise here", given, remedy)
@@ -36,9 +36,9 @@ func guessed(given string, err error) error {
 		return refuse("a tuning is not given in numbers", given, "write its notes, low string first: if these are hertz, "+strconv.Quote(fromHertz(words)))
 	case sung(words):
 		return refuse("notes have letters here", given, `write them from A to G with their octave, such as "E2 A2 D3 G3 B3 E4"`)
-	case octaveMarks.Get().MatchString(given):
+	case octaveMarks.MatchString(given):
 		return refuse("octaves are numbers here, not strokes or small letters", given, `write "E2 A2 D3 G3 B3 E4" for a guitar; middle C is "C4"`)
-	case f.What == noSuchTuning && oneWord.Get().MatchString(strings.TrimSpace(given)) && !strings.HasPrefix(f.Remedy, "did you mean"):
+	case f.What == noSuchTuning && oneWord.MatchString(strings.TrimSpace(given)) && !strings.HasPrefix(f.Remedy, "did you mean"):
 		return refuse("the octaves are missing", given, `write "E2 A2 D3 G3 B3 E4" for a guitar; middle C is "C4"`)
 	}
 	return err
@@ -48,22 +48,22 @@ func guessed(given string, err error) error {
 const longestTuning = 200
 
 var (
-	germanName  = late.MustCompile(`(?i)\b([CDFGA]is|[DG]es|[EA]s|Ces|H)-?\d`)
-	octaveMarks = late.MustCompile(`[A-Ga-g][#b]?['\x{2019}\x{2032},]+(\s|$)|[a-g]'`)
-	oneWord     = late.MustCompile(`^[A-G][A-G#b]{3,}$`)
+	germanName  = regexp.MustCompile(`(?i)\b([CDFGA]is|[DG]es|[EA]s|Ces|H)-?\d`)
+	octaveMarks = regexp.MustCompile(`[A-Ga-g][#b]?['\x{2019}\x{2032},]+(\s|$)|[a-g]'`)
+	oneWord     = regexp.MustCompile(`^[A-G][A-G#b]{3,}$`)
 	rewritings  = []struct {
-		form *late.Regexp
+		form *regexp.Regexp
 		as   string
 	}{
-		{late.MustCompile(`(?i)\b([A-G])[ -]?sharp`), "$1#"},
-		{late.MustCompile(`(?i)\b([A-G])[ -]?flat`), "${1}b"},
-		{late.MustCompile(`(?i)\b([CDFGA])is(\d)`), "$1#$2"},
-		{late.MustCompile(`(?i)\b([DG])es(\d)`), "${1}b$2"},
-		{late.MustCompile(`(?i)\b([EA])s(\d)`), "${1}b$2"},
-		{late.MustCompile(`\bH(\d)`), "B$1"},
-		{late.MustCompile(`(\d)\s*[-\x{2013}/|_.:+]+\s*([A-Ga-g])`), "$1 $2"},
-		{late.MustCompile(`\b([A-Ga-g][#b]?)\s+(\d)\b`), "$1$2"},
-		{late.MustCompile(`(\d)([A-Ga-g])`), "$1 $2"},
+		{regexp.MustCompile(`(?i)\b([A-G])[ -]?sharp`), "$1#"},
+		{regexp.MustCompile(`(?i)\b([A-G])[ -]?flat`), "${1}b"},
+		{regexp.MustCompile(`(?i)\b([CDFGA])is(\d)`), "$1#$2"},
+		{regexp.MustCompile(`(?i)\b([DG])es(\d)`), "${1}b$2"},
+		{regexp.MustCompile(`(?i)\b([EA])s(\d)`), "${1}b$2"},
+		{regexp.MustCompile(`\bH(\d)`), "B$1"},
+		{regexp.MustCompile(`(\d)\s*[-\x{2013}/|_.:+]+\s*([A-Ga-g])`), "$1 $2"},
+		{regexp.MustCompile(`\b([A-Ga-g][#b]?)\s+(\d)\b`), "$1$2"},
+		{regexp.MustCompile(`(\d)([A-Ga-g])`), "$1 $2"},
 	}
 )
 
@@ -85,7 +85,7 @@ var letters = sync.OnceValue(func() *strings.Replacer {
 func otherWriting(given string) (Tuning, bool) {
 	text := letters().Replace(plainSigns(given))
 	for _, r := range rewritings {
-		text = r.form.Get().ReplaceAllString(text, r.as)
+		text = r.form.ReplaceAllString(text, r.as)
 	}
 	t, err := parseNotes(wordsOf(text))
 	return t, err == nil && len(t.Notes) > 1

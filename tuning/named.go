@@ -9,7 +9,7 @@ import (
 
 	"scalepair/data"
 	"scalepair/data/csvtable"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // entry is a row of the embedded list: the tuning's names, the first of them
@@ -81,9 +81,9 @@ func suggestion(name string) string {
 			folded, names = append(folded, fold(n)), append(names, n)
 		}
 	}
-	best := near.Suggest(name, names)
+	best := suggest.Nearest(name, names)
 	if best == "" {
-		if i := slices.Index(folded, near.Suggest(fold(name), folded)); i >= 0 {
+		if i := slices.Index(folded, suggest.Nearest(fold(name), folded)); i >= 0 {
 			best = names[i]
 		}
 	}

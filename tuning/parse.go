@@ -3,13 +3,13 @@ package tuning
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"sync"
 	"unicode/utf8"
 
 	"scalepair/data/fault"
-	"scalepair/data/late"
 	"scalepair/data/unit"
 )
 
@@ -20,13 +20,13 @@ const (
 	highestSemitone = 127
 )
 
-var noteForm = late.MustCompile(`^([A-Ga-g])([#b]{0,2})(-?\d{1,3})(?:([+-]\d[\d.]*)(?:c|ct|cents?))?$`)
+var noteForm = regexp.MustCompile(`^([A-Ga-g])([#b]{0,2})(-?\d{1,3})(?:([+-]\d[\d.]*)(?:c|ct|cents?))?$`)
 
 // The forms of slips, for the words of a refusal.
 var (
-	noOctave = late.MustCompile(`^[A-Ga-g][#b]{0,2}$`)
-	noCents  = late.MustCompile(`^[A-Ga-g][#b]{0,2}\d[+-]\d[\d.]*$`)
-	germanH  = late.MustCompile(`^[Hh][#b]?-?\d`)
+	noOctave = regexp.MustCompile(`^[A-Ga-g][#b]{0,2}$`)
+	noCents  = regexp.MustCompile(`^[A-Ga-g][#b]{0,2}\d[+-]\d[\d.]*$`)
+	germanH  = regexp.MustCompile(`^[Hh][#b]?-?\d`)
 )
 
 // plainSigns writes typographic signs in the characters of the grammar.
@@ -66,7 +66,7 @@ func ParseNote(s string) (Note, error) {
 		return n, nil
 	}
 	text := strings.Join(strings.Fields(plainSigns(s)), "")
-	m := noteForm.Get().FindStringSubmatch(text)
+	m := noteForm.FindStringSubmatch(text)
 	if m == nil {
 		return Note{}, refuseNote(s, text)
 	}
@@ -125,11 +125,11 @@ func refuseNote(given, text string) error {
 	switch {
 	case text == "":
 		return refuse("a note is missing", "", `write one such as "F#3"`)
-	case noOctave.Get().MatchString(text):
+	case noOctave.MatchString(text):
 		return refuse("the octave is missing", given, fmt.Sprintf(`write %q, say; middle C is "C4", a guitar's low E "E2"`, strings.ToUpper(text[:1])+text[1:]+"2"))
-	case noCents.Get().MatchString(text):
+	case noCents.MatchString(text):
 		return refuse("a deviation needs its unit", given, fmt.Sprintf("write %q", text+"c"))
-	case germanH.Get().MatchString(text):
+	case germanH.MatchString(text):
 		return refuse("there is no note H here", given, "write B for it, and Bb for a German B")
 	}
 	return refuse(notANote, given, `write a letter from A to G, # or b where needed, and the octave, such as "F#3"`)

@@ -87,7 +87,7 @@ func lookup(s string, words []string) (Tuning, error) {
 		return t, nil
 	}
 	for _, w := range words {
-		if !noOctave.Get().MatchString(w) {
+		if !noOctave.MatchString(w) {
 			return Tuning{}, err
 		}
 	}

@@ -103,7 +103,6 @@ func (a *app) advise(path string, o *adviseOptions) error {
 	if advice.Best == nil {
 		return a.refuse(report.Advise(in, advice))
 	}
-	a.tellDetail(in, advice.Best)
 	if o.save && a.probe == nil {
 		if err := a.saveChosen(j, in, advice, o); err != nil {
 			return err

@@ -29,7 +29,6 @@ type app struct {
 	env      func(string) string
 	probe    func(*show.Report) // set by completion, which only wants to look
 	inputs   []string           // the files that this run has read, not to be written over
-	untold   bool               // set by tests that compare a run with one that tells nothing odd
 }
 
 // usageError is a fault of the command line.
@@ -122,7 +121,7 @@ func (a *app) makers(args []string) []maker {
 		{"init", a.initCommand}, {"gauges", a.gaugesCommand}, {"weigh", a.weighCommand}, {"advise", a.adviseCommand},
 		{"tension", a.tensionCommand}, {"compare", a.compareCommand}, {"explain", a.explainCommand}, {"layout", a.layoutCommand},
 		{"neutral", a.neutralCommand}, {"setout", a.setoutCommand}, {"check", a.checkCommand}, {"draw", a.drawCommand},
-		{"sheet", a.sheetCommand}, {"usual", a.usualCommand},
+		{"sheet", a.sheetCommand},
 	}
 	for _, m := range all {
 		if len(args) > 0 && m.name == args[0] {

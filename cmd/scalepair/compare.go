@@ -79,7 +79,6 @@ func (a *app) compare(path string, o *compareOptions) error {
 		return err
 	}
 	in := &report.Input{Job: j, Units: units}
-	a.tell(in, j.Odd())
 	columns, err := j.Columns(o.asked)
 	if err != nil {
 		return err
@@ -97,8 +96,6 @@ func (a *app) compare(path string, o *compareOptions) error {
 	}
 	in.Plan = compared[0].Plan
 	cmp := &report.Comparison{Asked: columns, Compared: compared, Within: within}
-	a.tell(in, j.Placed(in.Plan.Odd()))
-	a.tellColumns(in, cmp)
 	return a.write(&o.output, report.Compare(in, cmp), func() any { return report.CompareValues(in, cmp) })
 }
 

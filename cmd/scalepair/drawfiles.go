@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/dxf"
@@ -68,7 +68,7 @@ func (o *drawOptions) checkFiles(faults *fault.List) {
 }
 
 func meantKind(given string) string {
-	if meant := near.Suggest(given, drawKinds); meant != "" {
+	if meant := suggest.Nearest(given, drawKinds); meant != "" {
 		return "did you mean " + meant + "?"
 	}
 	return "take pdf, svg or dxf"

@@ -125,7 +125,6 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 		return err
 	}
 	in := &report.Input{Job: j, Units: units}
-	a.tell(in, j.Odd())
 	shown, err := named(j.Stock, labels)
 	if err != nil {
 		return err

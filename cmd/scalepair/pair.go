@@ -34,11 +34,9 @@ func (a *app) input(j *job.Job, o *outputFlags) (*report.Input, error) {
 		return nil, err
 	}
 	in := &report.Input{Job: j, Units: units}
-	a.tell(in, j.Odd()) // first, since it may say why the rest fails
 	if in.Plan, err = j.Plan(); err != nil {
 		return nil, err
 	}
-	a.tell(in, j.Placed(in.Plan.Odd()))
 	return in, nil
 }
 
@@ -102,9 +100,6 @@ func (a *app) detail(in *report.Input) (*choice.Detail, error) {
 		return nil, err
 	}
 	d, err := in.Plan.Detail(pick.BassMM, pick.TrebleMM, pick.Gauges)
-	if err == nil {
-		a.tellDetail(in, d)
-	}
 	return d, err
 }
 
@@ -121,9 +116,6 @@ func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
 		}
 	}
 	l, err := fan.New(in.Plan.SpecOf(pick.BassMM, pick.TrebleMM, pick.Gauges))
-	if err == nil {
-		a.tellLayout(in, l)
-	}
 	return l, err
 }
 

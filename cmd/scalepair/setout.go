@@ -67,7 +67,6 @@ func (a *app) setout(path string, o *setoutOptions) error {
 	if err != nil {
 		return err
 	}
-	a.tell(in, in.Job.Placed(fan.OddDepths(s.Depths)))
 	return a.write(&o.output, report.SetOut(in, s), func() any { return report.SetOutValues(in, s) })
 }
 
@@ -121,16 +120,12 @@ func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
 		}
 		a.hint("no set of gauges for this pair keeps the limits, so saddles, nut slots and strings to buy are left out; scalepair advise says which limit it is")
 		l, err := fan.New(in.Plan.SpecOf(pick.BassMM, pick.TrebleMM, nil))
-		if err == nil {
-			a.tellLayout(in, l)
-		}
 		return l, nil, err
 	}
 	d, err := in.Plan.Detail(settled.BassMM, settled.TrebleMM, settled.Gauges)
 	if err != nil {
 		return nil, nil, err
 	}
-	a.tellDetail(in, d)
 	l, err := fan.New(d.Spec)
 	return l, d, err
 }

@@ -11,7 +11,6 @@ import (
 	"scalepair/cmd/scalepair/report"
 	"scalepair/cmd/scalepair/sheet"
 	"scalepair/data/fault"
-	"scalepair/fan"
 )
 
 // sheetOptions are what sheet takes beside a build file. What concerns the
@@ -112,7 +111,6 @@ func (a *app) sheetFor(in *report.Input, o *sheetOptions) (*report.SheetFor, err
 	if err != nil {
 		return nil, err
 	}
-	a.tell(in, in.Job.Placed(fan.OddDepths(f.SetOut.Depths)))
 	if f.Advice, err = a.findAdvice(in); err != nil {
 		return nil, err
 	}

@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // flagError puts what the parser says about a flag in our words, with the
@@ -74,7 +74,7 @@ func (a *app) noSuchFlag(c *cobra.Command, e *pflag.NotExistError) fault.Fault {
 	}
 	nearest := ""
 	if len(name) > 1 {
-		nearest = near.Suggest(name, known)
+		nearest = suggest.Nearest(name, known)
 	}
 	switch {
 	case nearest != "":
@@ -103,7 +103,7 @@ func unknownCommand(c *cobra.Command, name string) error {
 
 // meant asks for the nearest known word, and falls back on another remedy.
 func meant(word string, known []string, otherwise string) string {
-	if s := near.Suggest(word, known); s != "" {
+	if s := suggest.Nearest(word, known); s != "" {
 		return "did you mean " + s + "?"
 	}
 	return otherwise

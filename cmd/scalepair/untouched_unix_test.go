@@ -115,7 +115,7 @@ var reads = map[string][]string{
 	"advise": {"advise --trials 0", "advise --front --format json"}, "tension": {"tension"}, "layout": {"layout --bass 914mm --treble 851mm"},
 	"gauges": {"gauges", "gauges --format html"}, "compare": {"compare"}, "explain": {"explain 1"},
 	"weigh": {"weigh"}, "setout": {"setout"}, "check": {"check --form"}, "neutral": {"neutral"}, "help": {"help advise"},
-	"version": {"version"}, "usual": {"usual"}, "completion": {"completion bash"},
+	"version": {"version"}, "completion": {"completion bash"},
 	"draw": {"draw --help"}, "sheet": {"sheet --help"}, "init": {"init --help"}, // they only write
 }
 

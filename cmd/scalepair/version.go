@@ -2,10 +2,9 @@ package main
 
 import (
 	"fmt"
+	"regexp"
 	"runtime/debug"
 	"strings"
-
-	"scalepair/data/late"
 
 	"github.com/spf13/cobra"
 )
@@ -47,7 +46,7 @@ func describe(stamp string, info *debug.BuildInfo) string {
 
 // pseudo is a version that Go makes up for a commit without a tag; it holds
 // the commit's time.
-var pseudo = late.MustCompile(`[-.]\d{14}-[0-9a-f]{12}(\+.*)?$`)
+var pseudo = regexp.MustCompile(`[-.]\d{14}-[0-9a-f]{12}(\+.*)?$`)
 
 // versionOf gives the stamp; without one the version of the module that was
 // installed; without that the revision it was built from.
@@ -57,7 +56,7 @@ func versionOf(stamp string, info *debug.BuildInfo) string {
 	switch {
 	case stamp != "":
 		return stamp
-	case version != "" && version != "(devel)" && !pseudo.Get().MatchString(version):
+	case version != "" && version != "(devel)" && !pseudo.MatchString(version):
 		return version
 	case revision == "":
 		return "unreleased"

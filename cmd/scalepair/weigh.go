@@ -73,7 +73,6 @@ func (a *app) weigh(path string, o *weighOptions) error {
 	if err := a.aimAt(in, o, w); err != nil {
 		return err
 	}
-	a.tellDetail(in, w.Best)
 	if err := leanOn(in, w); err != nil {
 		return err
 	}

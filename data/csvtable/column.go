@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode"
 
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // Column is a column that a table may have.
@@ -164,7 +164,7 @@ func suggestion(text string, columns []Column, known []heading) (remedy, column 
 	for i, k := range known {
 		words[i] = k.text()
 	}
-	if best := near.Suggest(text, words); best != "" {
+	if best := suggest.Nearest(text, words); best != "" {
 		return fmt.Sprintf("did you mean %q?", best), known[slices.Index(words, best)].name
 	}
 	return "the columns are " + strings.Join(named(columns), ", "), ""

@@ -8,7 +8,7 @@ import (
 	"unicode"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // wrongSeparator notices a heading row whose columns are parted by something
@@ -57,7 +57,7 @@ func isHeading(text string, known []heading) bool {
 	if slices.ContainsFunc(known, func(k heading) bool { return k.is(folded) }) {
 		return true
 	}
-	return len(folded) > 4 && slices.ContainsFunc(known, func(k heading) bool { return near.Distance(k.text(), folded) <= 2 })
+	return len(folded) > 4 && slices.ContainsFunc(known, func(k heading) bool { return suggest.Distance(k.text(), folded) <= 2 })
 }
 
 // longestHeading is from where no heading can be meant, in bytes.

@@ -2,9 +2,8 @@ package fault
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
-
-	"scalepair/data/late"
 )
 
 // mostLines is how many messages are printed at once: more are not read, and
@@ -36,10 +35,10 @@ func (l List) Error() string {
 type saying struct{ input, what, remedy string }
 
 func (f Fault) saying() saying {
-	return saying{f.Place.Input, f.What, numbers.Get().ReplaceAllString(f.Remedy, "0")}
+	return saying{f.Place.Input, f.What, numbers.ReplaceAllString(f.Remedy, "0")}
 }
 
-var numbers = late.MustCompile(`\d+(\.\d+)?`)
+var numbers = regexp.MustCompile(`\d+(\.\d+)?`)
 
 // grouped gives the list with one fault for many that say the same.
 func (l List) grouped() List {

@@ -3,11 +3,10 @@ package unit
 import (
 	"fmt"
 	"math/big"
+	"regexp"
 	"strconv"
 	"strings"
 	"sync"
-
-	"scalepair/data/late"
 )
 
 // Exponents are held to three digits, since exact arithmetic on "1e999999999"
@@ -23,10 +22,10 @@ const longestText = 1000
 
 // The forms of a number: most runs meet plain decimals only.
 var (
-	decimalForm  = late.MustCompile(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?`)
-	fractionForm = late.MustCompile(`^([+-]?)(?:(\d{1,9})(?:\s+|\s*-\s*))?(\d{1,9})\s*/\s*(\d{1,9})`)
-	commaForm    = late.MustCompile(`\d,\d|^[+-]?,\d`)
-	endlessForm  = late.MustCompile(`(?i)^[+-]?(nan|inf|infinity|∞)\b`)
+	decimalForm  = regexp.MustCompile(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?`)
+	fractionForm = regexp.MustCompile(`^([+-]?)(?:(\d{1,9})(?:\s+|\s*-\s*))?(\d{1,9})\s*/\s*(\d{1,9})`)
+	commaForm    = regexp.MustCompile(`\d,\d|^[+-]?,\d`)
+	endlessForm  = regexp.MustCompile(`(?i)^[+-]?(nan|inf|infinity|∞)\b`)
 )
 
 // plain writes typographic signs in the characters that the grammar knows.
@@ -70,10 +69,10 @@ func (k kind) quick(s, headed string) (float64, bool) {
 
 // splitNumber takes the number off the front of s; nil when none stands there.
 func splitNumber(s string) (*big.Rat, string) {
-	if m := fractionForm.Get().FindStringSubmatch(s); m != nil {
+	if m := fractionForm.FindStringSubmatch(s); m != nil {
 		return fraction(m), strings.TrimSpace(s[len(m[0]):])
 	}
-	m := decimalForm.Get().FindStringSubmatch(s)
+	m := decimalForm.FindStringSubmatch(s)
 	if m == nil || len(m[0]) > longestNumber || len(m[2]) > longestExponent {
 		return nil, s
 	}
@@ -117,7 +116,7 @@ func ParseNumber(given string) (float64, error) {
 		return 0, refuse("a number is missing", "", number.spellings(""))
 	}
 	r, rest := splitNumber(s)
-	if r == nil || commaForm.Get().MatchString(s) {
+	if r == nil || commaForm.MatchString(s) {
 		return 0, number.refuseNumber(given, s, "")
 	}
 	if rest == "" && strings.Contains(s, "/") {

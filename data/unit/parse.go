@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // refuse gives an error with the house wording and no place; the caller adds
@@ -33,7 +33,7 @@ func (k kind) parse(given, headed string) (float64, error) {
 		return 0, refuse(k.what+" is missing", "", k.spellings("1"))
 	}
 	x, rest := splitNumber(s)
-	if x == nil || commaForm.Get().MatchString(s) {
+	if x == nil || commaForm.MatchString(s) {
 		return 0, k.refuseNumber(given, s, headed)
 	}
 	switch {
@@ -75,11 +75,11 @@ func (k kind) finite(given string, r *big.Rat) (float64, error) {
 // refuseNumber says why no number could be read.
 func (k kind) refuseNumber(given, s, headed string) error {
 	switch {
-	case commaForm.Get().MatchString(s):
+	case commaForm.MatchString(s):
 		return commaSlip(given, s)
-	case endlessForm.Get().MatchString(s):
+	case endlessForm.MatchString(s):
 		return refuse(k.what+" must be a finite number", given, k.wanted("1", headed))
-	case fractionForm.Get().MatchString(s):
+	case fractionForm.MatchString(s):
 		return refuse("a fraction over 0", given, k.spellings("1/2"))
 	}
 	if err := k.recognised(given, s); err != nil {
@@ -107,7 +107,7 @@ func (k kind) refuseUnit(given, s, name string) error {
 		first = append(first, u.names[0])
 	}
 	remedy := "use " + strings.Join(first, ", ")
-	if best := near.Suggest(name, known); best != "" {
+	if best := suggest.Nearest(name, known); best != "" {
 		remedy = fmt.Sprintf("did you mean %q? %s", best, remedy)
 	}
 	return refuse(fmt.Sprintf("%q is no unit of %s", fault.Short(name), strings.TrimPrefix(strings.TrimPrefix(k.what, "an "), "a ")), given, remedy)

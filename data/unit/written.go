@@ -44,9 +44,9 @@ func Form[T Quantity](given, headed string) Written {
 		return Written{}
 	}
 	w := Written{Unit: u.names[0], size: float64(u.num) / float64(u.den)}
-	if m := fractionForm.Get().FindStringSubmatch(s); m != nil {
+	if m := fractionForm.FindStringSubmatch(s); m != nil {
 		w.Over, _ = strconv.Atoi(m[4])
-	} else if m := decimalForm.Get().FindStringSubmatch(s); m != nil {
+	} else if m := decimalForm.FindStringSubmatch(s); m != nil {
 		w.Decimals = decimalsOf(m[1], m[2])
 	}
 	return w

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 	"scalepair/fan"
 )
@@ -66,7 +66,7 @@ func ParseLayers(words string) ([]LayerName, error) {
 			continue
 		}
 		remedy := "take one of " + strings.Join(known, ", ")
-		if meant := near.Suggest(word, known); meant != "" {
+		if meant := suggest.Nearest(word, known); meant != "" {
 			remedy = "did you mean " + meant + "?"
 		}
 		faults.Add(fault.Place{Input: "layers"}, "there is no part of that name", word, remedy)

@@ -7,7 +7,7 @@ import (
 
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
 
@@ -193,7 +193,7 @@ func pick(row *csvtable.Row, name string, words []string, faults *fault.List) in
 		}
 	}
 	remedy := "use " + strings.Join(words, ", ")
-	if best := near.Suggest(folded, words); best != "" {
+	if best := suggest.Nearest(folded, words); best != "" {
 		remedy = fmt.Sprintf("did you mean %q? %s", best, remedy)
 	}
 	faults.Add(row.Place(name), "no such "+name, text, remedy)

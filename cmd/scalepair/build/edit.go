@@ -4,10 +4,9 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
-
-	"scalepair/data/late"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -24,7 +23,7 @@ type Edit struct {
 
 var errUneditable = errors.New("the build file is no TOML as it stands; put it right first")
 
-var bareKey = late.MustCompile(`^[A-Za-z0-9_-]+(\.[A-Za-z0-9_-]+)*$`)
+var bareKey = regexp.MustCompile(`^[A-Za-z0-9_-]+(\.[A-Za-z0-9_-]+)*$`)
 
 // SetKeys gives the file with the edits made, one after another, and
 // everything else left as it is: comments, layout, order, line ends, a byte
@@ -56,7 +55,7 @@ func SetKeys(src []byte, edits []Edit) ([]byte, error) {
 
 // check refuses an edit that cannot mean one key and one value.
 func (e Edit) check() error {
-	if !bareKey.Get().MatchString(e.Key) {
+	if !bareKey.MatchString(e.Key) {
 		return fmt.Errorf("%q is no key of a build file", e.Key)
 	}
 	if e.Value == "" {

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
 
@@ -196,7 +196,7 @@ func startsWithNumber(text string) bool {
 // wordOr suggests the nearest word or, failing that, all of them and an
 // example of the quantity.
 func wordOr(text, example string) string {
-	if best := near.Suggest(text, sourceWords); best != "" {
+	if best := suggest.Nearest(text, sourceWords); best != "" {
 		return fmt.Sprintf("did you mean %q?", best)
 	}
 	return fmt.Sprintf("use %s, or a value such as %q", quoteAll(sourceWords), example)

@@ -2,10 +2,10 @@ package build
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode"
 
-	"scalepair/data/late"
 	"scalepair/data/unit"
 )
 
@@ -13,14 +13,14 @@ import (
 // what is wrong and what to write; found is false for any other line.
 
 var (
-	colonKey   = late.MustCompile(`^\s*([A-Za-z][\w-]*)\s*:\s*(\S[^=]*?)\s*(?:#.*)?$`)
-	bareValue  = late.MustCompile(`^\s*([A-Za-z][\w-]*)\s+([^\s=#][^=]*?)\s*(?:#.*)?$`)
-	keyOfWords = late.MustCompile(`^\s*([A-Za-z][\w-]*(?:[ \t]+[A-Za-z][\w-]*)+)\s*=`)
-	sectionKey = late.MustCompile(`^\s*\[`)
-	signed     = late.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?[\d.]+)\s*([%°]|deg|cents?|Hz|GPa|MPa)\s*(?:#.*)?$`)
-	withComma  = late.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?\d+),(\d+)\s*(?:#.*)?$`)
-	withUnit   = late.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?[\d./ ½¼¾-]*\d\s*(?:["°]|[A-Za-z]+))\s*(?:#.*)?$`)
-	halfUnit   = late.MustCompile(`=\s*[+-]?[\d./ ½¼¾-]*\d\s*["A-Za-z°]`)
+	colonKey   = regexp.MustCompile(`^\s*([A-Za-z][\w-]*)\s*:\s*(\S[^=]*?)\s*(?:#.*)?$`)
+	bareValue  = regexp.MustCompile(`^\s*([A-Za-z][\w-]*)\s+([^\s=#][^=]*?)\s*(?:#.*)?$`)
+	keyOfWords = regexp.MustCompile(`^\s*([A-Za-z][\w-]*(?:[ \t]+[A-Za-z][\w-]*)+)\s*=`)
+	sectionKey = regexp.MustCompile(`^\s*\[`)
+	signed     = regexp.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?[\d.]+)\s*([%°]|deg|cents?|Hz|GPa|MPa)\s*(?:#.*)?$`)
+	withComma  = regexp.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?\d+),(\d+)\s*(?:#.*)?$`)
+	withUnit   = regexp.MustCompile(`^\s*([\w-]+)\s*=\s*([+-]?[\d./ ½¼¾-]*\d\s*(?:["°]|[A-Za-z]+))\s*(?:#.*)?$`)
+	halfUnit   = regexp.MustCompile(`=\s*[+-]?[\d./ ½¼¾-]*\d\s*["A-Za-z°]`)
 )
 
 // keySlip words a key that is not parted from its value by an equals sign, and
@@ -29,18 +29,18 @@ func keySlip(line string) (what, remedy string, found bool) {
 	said, _, _ := strings.Cut(line, "#")
 	key, _, _ := strings.Cut(said, "=")
 	switch {
-	case sectionKey.Get().MatchString(line) || strings.ContainsAny(key, `"'`) || strings.TrimSpace(key) == "":
+	case sectionKey.MatchString(line) || strings.ContainsAny(key, `"'`) || strings.TrimSpace(key) == "":
 		return "", "", false
 	case strings.ContainsAny(key, "\u00a0\u202f\u2009\u2003\u3000\u200b\ufeff"):
 		return "a blank of another kind stands here", "type an ordinary blank", true
-	case keyOfWords.Get().MatchString(line):
-		words := strings.Fields(keyOfWords.Get().FindStringSubmatch(line)[1])
+	case keyOfWords.MatchString(line):
+		words := strings.Fields(keyOfWords.FindStringSubmatch(line)[1])
 		return "a key has no blanks", "write " + strings.Join(words, "_"), true
 	case strings.Contains(line, "=") && strings.ContainsFunc(key, func(r rune) bool { return r > unicode.MaxASCII && unicode.IsLetter(r) }):
 		return "a letter here is none of a key's, though it may look like one", "type the key anew on your keyboard: " + strings.TrimSpace(latin(key)), true
 	}
-	for _, form := range []*late.Regexp{colonKey, bareValue} {
-		if m := form.Get().FindStringSubmatch(line); m != nil && !strings.Contains(line, "=") && !strings.ContainsAny(m[2], ",;{}") {
+	for _, form := range []*regexp.Regexp{colonKey, bareValue} {
+		if m := form.FindStringSubmatch(line); m != nil && !strings.Contains(line, "=") && !strings.ContainsAny(m[2], ",;{}") {
 			return "a key needs an equals sign and a value", fmt.Sprintf("write %s = %s", m[1], asValue(shorten(m[2]))), true
 		}
 	}
@@ -58,7 +58,7 @@ func asValue(text string) string {
 
 // signSlip words a number with a sign or unit that its key states already.
 func signSlip(line string) (what, remedy string, found bool) {
-	m := signed.Get().FindStringSubmatch(line)
+	m := signed.FindStringSubmatch(line)
 	if m == nil || !statesUnit(m[1]) {
 		return "", "", false
 	}
@@ -77,7 +77,7 @@ func statesUnit(key string) bool {
 
 // commaSlip words a decimal comma outside quotes.
 func commaSlip(line string) (what, remedy string, found bool) {
-	m := withComma.Get().FindStringSubmatch(line)
+	m := withComma.FindStringSubmatch(line)
 	if m == nil {
 		return "", "", false
 	}
@@ -92,10 +92,10 @@ func commaSlip(line string) (what, remedy string, found bool) {
 // unitSlip words a value with a unit outside quotes.
 func unitSlip(line string) (what, remedy string, found bool) {
 	const without = "a value with a unit needs quotes"
-	if m := withUnit.Get().FindStringSubmatch(line); m != nil && !strings.Contains(m[2], `"`) {
+	if m := withUnit.FindStringSubmatch(line); m != nil && !strings.Contains(m[2], `"`) {
 		return without, fmt.Sprintf("write %s = %q", m[1], m[2]), true
 	}
-	if halfUnit.Get().MatchString(line) {
+	if halfUnit.MatchString(line) {
 		return without, `write "648 mm" or "25.5 in"`, true
 	}
 	return "", "", false

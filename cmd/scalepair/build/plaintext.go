@@ -3,11 +3,10 @@ package build
 import (
 	"bytes"
 	"fmt"
+	"regexp"
 	"unicode/utf8"
 
 	"scalepair/data/fault"
-	"scalepair/data/late"
-	"scalepair/data/notext"
 )
 
 var byteOrderMark = []byte("\xEF\xBB\xBF")
@@ -25,30 +24,14 @@ func plainText(src []byte, file string) ([]byte, error) {
 		return nil, fault.List{{Place: at, What: what, Remedy: remedy}}
 	}
 	text := bytes.TrimPrefix(src, byteOrderMark)
-	utf16, _ := notext.UTF16(src)
-	damage, damaged := notext.Damaged(text)
-	kind := notext.Kind(text)
 	switch {
 	case len(src) > mostBytes:
 		return refuse(fmt.Sprintf("the file is larger than %d MB, which no build file is", mostBytes>>20), "name the right file")
 	case len(bytes.TrimSpace(text)) == 0:
 		return refuse("the build file is empty", "'scalepair init' writes one to begin with")
-	case utf16:
-		return refuse("the file is in UTF-16", "save it as UTF-8")
-	case kind != "":
-		return refuse("the file is "+kind+", not a build file", "name the build file; "+initWrites)
-	case damaged:
-		at = newLineIndex(file, text).place(damage)
-		return refuse("bytes of nought stand here: the file is damaged", "take an earlier copy, or type the line anew")
-	case notext.Binary(text):
-		return refuse("the file is no text", "name the build file; "+initWrites)
-	case !utf8.Valid(text):
-		bad := firstInvalid(text)
-		at = newLineIndex(file, text).place(bad)
-		if !utf8.FullRune(text[bad:]) {
-			return refuse("the file ends in the middle of a character", "copy the file anew")
-		}
-		return refuse("a character here is not UTF-8", "save the file as UTF-8")
+	case !utf8.Valid(text) || bytes.IndexByte(text, 0) >= 0:
+		at = newLineIndex(file, text).place(firstInvalid(text))
+		return refuse("the file is not UTF-8 text from here on", "save it as plain text in UTF-8; "+initWrites)
 	}
 	if other := otherText(text); other != "" {
 		return refuse("the file is "+other+", not a build file", "name the build file; "+initWrites)
@@ -59,7 +42,7 @@ func plainText(src []byte, file string) ([]byte, error) {
 func firstInvalid(text []byte) int {
 	for i := 0; i < len(text); {
 		r, size := utf8.DecodeRune(text[i:])
-		if r == utf8.RuneError && size == 1 {
+		if r == 0 || r == utf8.RuneError && size == 1 {
 			return i
 		}
 		i += size
@@ -81,8 +64,8 @@ func ownLine(line []byte) bool {
 
 // The lines of other kinds of text.
 var (
-	yamlLine  = late.MustCompile(`^\s*[\w-]+:(\s|$)`)
-	tableLine = late.MustCompile(`^[^=\[]*([,;\t][^=\[]*){2,}$`)
+	yamlLine  = regexp.MustCompile(`^\s*[\w-]+:(\s|$)`)
+	tableLine = regexp.MustCompile(`^[^=\[]*([,;\t][^=\[]*){2,}$`)
 )
 
 // otherText names text of another kind, in which no line is one of a build
@@ -96,9 +79,9 @@ func otherText(text []byte) string {
 			continue
 		case ownLine(line):
 			return ""
-		case yamlLine.Get().Match(line):
+		case yamlLine.Match(line):
 			yaml++
-		case tableLine.Get().Match(line):
+		case tableLine.Match(line):
 			table++
 		}
 		lines++

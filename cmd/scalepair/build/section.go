@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // reader is what all sections of one file share.
@@ -114,11 +114,11 @@ func (a absent) misspelt(root *section) bool {
 	if a.section.table == nil && root.table != nil {
 		name := strings.Trim(a.section.name, "[]")
 		return slices.ContainsFunc(root.table.nodes, func(n *node) bool {
-			return !slices.Contains(root.known, n.name) && near.Suggest(n.name, root.known) == name
+			return !slices.Contains(root.known, n.name) && suggest.Nearest(n.name, root.known) == name
 		})
 	}
 	return a.section.table != nil && slices.ContainsFunc(a.section.table.nodes, func(n *node) bool {
-		return !slices.Contains(a.section.known, n.name) && slices.Contains(a.keys, near.Suggest(n.name, a.section.known))
+		return !slices.Contains(a.section.known, n.name) && slices.Contains(a.keys, suggest.Nearest(n.name, a.section.known))
 	})
 }
 
@@ -189,7 +189,7 @@ func (r *reader) unknown(s *section, n *node) {
 		what = "no section of a build file"
 	}
 	remedy := "the keys are " + strings.Join(s.known, ", ")
-	if best := near.Suggest(key, s.known); best != "" {
+	if best := suggest.Nearest(key, s.known); best != "" {
 		remedy = fmt.Sprintf("did you mean %q?", best)
 	} else if r.isSection(key) {
 		remedy = "it is a section: begin it with [" + key + "] on a line of its own"

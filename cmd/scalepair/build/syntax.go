@@ -5,8 +5,6 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-
-	"scalepair/data/late"
 )
 
 // slips are those that builders make most, told from what the parser says and
@@ -62,7 +60,7 @@ var slips = []struct {
 const needsQuotes = "text needs quotes"
 
 // wordValue is a key with words for a value, up to a remark.
-var wordValue = late.MustCompile(`^\s*([A-Za-z0-9_]+)\s*=\s*([A-Za-z][^"'\[\]{}#]*?)\s*(?:#.*)?$`)
+var wordValue = regexp.MustCompile(`^\s*([A-Za-z0-9_]+)\s*=\s*([A-Za-z][^"'\[\]{}#]*?)\s*(?:#.*)?$`)
 
 // truthKeys are the keys that take true or false.
 var truthKeys = []string{"ordering", "reverse_fan", "zero_fret", "blank", "estimate_outside"}
@@ -81,7 +79,7 @@ func truthOf(word string) string {
 
 // truthSlip words a key that takes true or false and was given another word.
 func truthSlip(line string) (what, remedy string, found bool) {
-	m := wordValue.Get().FindStringSubmatch(line)
+	m := wordValue.FindStringSubmatch(line)
 	if m == nil || !slices.Contains(truthKeys, m[1]) || m[2] == "true" || m[2] == "false" {
 		return "", "", false
 	}
@@ -107,7 +105,7 @@ func (w *walker) syntaxFault(offset int, message string) {
 	for _, s := range slips {
 		if strings.Contains(message, s.message) && regexp.MustCompile(s.line).MatchString(text) {
 			remedy := s.remedy
-			if m := wordValue.Get().FindStringSubmatch(text); m != nil && s.what == needsQuotes {
+			if m := wordValue.FindStringSubmatch(text); m != nil && s.what == needsQuotes {
 				remedy = fmt.Sprintf("write %s = %q", m[1], shorten(m[2]))
 			} else {
 				remedy += w.cutOff(line)

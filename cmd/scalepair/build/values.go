@@ -9,7 +9,7 @@ import (
 	"unicode"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
 
@@ -220,7 +220,7 @@ func wordIndex(text string, words []string) int {
 }
 
 func chooseFrom(text string, words []string) string {
-	if best := near.Suggest(text, words); best != "" {
+	if best := suggest.Nearest(text, words); best != "" {
 		return fmt.Sprintf("did you mean %q?", best)
 	}
 	return "use " + quoteAll(words)

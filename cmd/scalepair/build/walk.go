@@ -2,12 +2,12 @@ package build
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
 	"scalepair/data/fault"
-	"scalepair/data/late"
 )
 
 // walker builds the tree of a file in one pass over its expressions. After a
@@ -91,7 +91,7 @@ func (w *walker) behindBraces(offset int) int {
 func (w *walker) offset(r unstable.Range) int { return w.base + int(r.Offset) }
 
 // statement is the beginning of a line that can only be a key or a header.
-var statement = late.MustCompile(`^[ \t]*(\[\[?[ \t]*["'A-Za-z0-9_-]|["'A-Za-z0-9_.-]+[ \t]*=)`)
+var statement = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*["'A-Za-z0-9_-]|["'A-Za-z0-9_.-]+[ \t]*=)`)
 
 // resume gives the offset of the line to go on with after a fault at offset.
 // The fault's own line serves where the fault is that a list before it was
@@ -102,7 +102,7 @@ func (w *walker) resume(start, offset int) int {
 		first++
 	}
 	for line := first; line < len(w.starts); line++ {
-		if statement.Get().Match(w.src[w.starts[line]:w.end(line)]) {
+		if statement.Match(w.src[w.starts[line]:w.end(line)]) {
 			return w.starts[line]
 		}
 	}

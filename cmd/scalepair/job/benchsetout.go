@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 	"scalepair/tension/choice"
@@ -150,7 +150,7 @@ func noBlank(name string, blanks []BlankFit) error {
 		names = append(names, b.Offer.Name)
 	}
 	remedy := "list it under [[blanks]]"
-	if s := near.Suggest(name, names); s != "" {
+	if s := suggest.Nearest(name, names); s != "" {
 		remedy = fmt.Sprintf("did you mean %q?", s)
 	}
 	return fault.Fault{Place: fault.Place{Input: "--blank"}, What: "no such blank on offer", Given: name, Remedy: remedy}

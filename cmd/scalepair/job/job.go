@@ -14,7 +14,6 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data"
-	"scalepair/data/odd"
 	"scalepair/gauges"
 	"scalepair/tension"
 	"scalepair/tuning"
@@ -36,8 +35,6 @@ type Job struct {
 	Readings []gauges.Reading
 	// Over holds what the command line said over the file.
 	Over Overrides
-
-	oddReadings odd.List // what looks odd in the rows as they were read
 }
 
 // Demo says that the embedded demo stands in for a build file.
@@ -108,7 +105,6 @@ func (j *Job) readStock(dir string) error {
 			return err
 		}
 	}
-	j.oddReadings = gauges.OddReadings(j.Readings)
 	j.ownMaterials()
 	j.Stock, err = gauges.Combine(j.Readings, constructions(j.Build), instruments(j.Build), j.options())
 	return err

@@ -8,7 +8,7 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 	"scalepair/tuning"
 )
@@ -98,7 +98,7 @@ func (o Overrides) applyNeutral(b *build.Build, faults *fault.List) {
 		remedy := fmt.Sprintf("give 0 to %d, a fret between two such as 7.5, or bridge", b.Neck.Frets)
 		fret, err := unit.ParseNumber(o.Neutral)
 		if err != nil {
-			if near.Suggest(o.Neutral, []string{"bridge"}) != "" {
+			if suggest.Nearest(o.Neutral, []string{"bridge"}) != "" {
 				remedy = "did you mean bridge? " + remedy
 			}
 			faults.Include(at, asGiven(err, o.Neutral, remedy))

@@ -106,7 +106,6 @@ type SetOutJSON struct {
 	Shopping         ShoppingJSON      `json:"shopping"`
 	LimitsBroken     []string          `json:"limits_broken"`
 	Cautions         []string          `json:"cautions"`
-	Unusual          []UnusualJSON     `json:"unusual"`
 }
 
 // SetOutValues gives what setout prints as JSON.
@@ -117,7 +116,6 @@ func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
 		Blanks: []BlankJSON{}, LeastThicknessMM: s.LeastThicknessMM, RadiusFirst: s.Sawing.RadiusFirst, Depths: []DepthJSON{},
 		Kerf: s.Sawing.Kerf().String(), Wire: wireValues(s), Spacing: b.spacingValues(), Intonation: intonationValues(s.Layout),
 		Nut: b.nutValues(), Saddles: b.saddleValues(), Lines: b.lineValues(), Shopping: ShoppingValues(in, s), LimitsBroken: append([]string{}, in.broken(b.misses())...), Cautions: b.cautions(),
-		Unusual: in.UnusualValues(),
 	}
 	for i, f := range s.Blanks {
 		out.Blanks = append(out.Blanks, blankValues(f, i == s.Blank))

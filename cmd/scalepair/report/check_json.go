@@ -80,7 +80,6 @@ type CheckJSON struct {
 	Slips           []SlipJSON      `json:"slips"`
 	Lines           []LineCheckJSON `json:"lines"`
 	Across          *AcrossJSON     `json:"between_the_lines,omitempty"`
-	Unusual         []UnusualJSON   `json:"unusual"`
 }
 
 // CheckValues gives what check prints as JSON.
@@ -88,8 +87,7 @@ func CheckValues(in *Input, c *Checked) CheckJSON {
 	r := c.Report
 	k := &checker{Input: in, c: c}
 	out := CheckJSON{InTolerance: r.Pass, ToleranceMM: c.Options.Tolerance.MM, ToleranceCents: c.Options.Tolerance.Cents,
-		OffsetTolerance: k.offsetTolerance(), Outside: r.Outside, Unsure: k.unsure(mark.Within) + k.unsure(mark.Outside), Undecided: r.Undecided, Unmeasured: r.Unmeasured, Slips: []SlipJSON{},
-		Unusual: in.UnusualValues()}
+		OffsetTolerance: k.offsetTolerance(), Outside: r.Outside, Unsure: k.unsure(mark.Within) + k.unsure(mark.Outside), Undecided: r.Undecided, Unmeasured: r.Unmeasured, Slips: []SlipJSON{}}
 	for _, s := range r.Slips {
 		v := SlipJSON{FindingJSON: findingValues(s.Finding), Matters: s.Matters, Others: []FindingJSON{}}
 		for _, f := range s.Others {

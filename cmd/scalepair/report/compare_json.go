@@ -36,15 +36,14 @@ type ColumnJSON struct {
 
 // ComparisonJSON is all that compare found.
 type ComparisonJSON struct {
-	Build   string        `json:"build"`
-	Within  float64       `json:"within_percent"`
-	Columns []ColumnJSON  `json:"columns"`
-	Unusual []UnusualJSON `json:"unusual"`
+	Build   string       `json:"build"`
+	Within  float64      `json:"within_percent"`
+	Columns []ColumnJSON `json:"columns"`
 }
 
 // CompareValues gives what compare prints as JSON.
 func CompareValues(in *Input, cmp *Comparison) ComparisonJSON {
-	out := ComparisonJSON{Build: in.Job.Build.Name, Within: cmp.Within, Unusual: in.UnusualValues()}
+	out := ComparisonJSON{Build: in.Job.Build.Name, Within: cmp.Within}
 	names := in.columnNames(cmp.Asked)
 	first := 0.0
 	for i, one := range cmp.Compared {

@@ -178,23 +178,22 @@ type StepJSON struct {
 
 // ExplainJSON is the work for one string.
 type ExplainJSON struct {
-	Build          string        `json:"build"`
-	String         StringJSON    `json:"string"`
-	Tuning         string        `json:"tuning"`
-	CapoFret       int           `json:"capo_fret,omitempty"`
-	Fret           float64       `json:"bend_fret,omitempty"`
-	Steps          []StepJSON    `json:"steps"`
-	NoBend         string        `json:"no_bend,omitempty"`
-	NoCompensation string        `json:"no_compensation,omitempty"`
-	Cautions       []string      `json:"cautions"`
-	Unusual        []UnusualJSON `json:"unusual"`
+	Build          string     `json:"build"`
+	String         StringJSON `json:"string"`
+	Tuning         string     `json:"tuning"`
+	CapoFret       int        `json:"capo_fret,omitempty"`
+	Fret           float64    `json:"bend_fret,omitempty"`
+	Steps          []StepJSON `json:"steps"`
+	NoBend         string     `json:"no_bend,omitempty"`
+	NoCompensation string     `json:"no_compensation,omitempty"`
+	Cautions       []string   `json:"cautions"`
 }
 
 // ExplainValues gives what explain prints as JSON.
 func ExplainValues(in *Input, d *choice.Detail, w *job.Work) ExplainJSON {
 	out := ExplainJSON{
 		Build: in.Job.Build.Name, String: in.stringValues(&d.Strings[w.String-1], w.Case), Tuning: in.Tunings()[w.Case].String(),
-		CapoFret: w.CapoFret, Fret: w.Fret, Cautions: in.workCautions(w), Unusual: in.UnusualValues(),
+		CapoFret: w.CapoFret, Fret: w.Fret, Cautions: in.workCautions(w),
 	}
 	for _, section := range []struct {
 		name  string

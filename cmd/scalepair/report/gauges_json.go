@@ -121,14 +121,13 @@ type GaugesJSON struct {
 	Hung     []HungJSON    `json:"hung_tests"`
 	Tools    ToolsJSON     `json:"measuring"`
 	Cautions []string      `json:"cautions,omitempty"`
-	Unusual  []UnusualJSON `json:"unusual"`
 }
 
 // GaugesValues gives what gauges prints as JSON, of the gauges in list.
 func GaugesValues(in *Input, list []gauges.Gauge) GaugesJSON {
 	s := in.Job.Stock
 	out := GaugesJSON{Build: in.Job.Build.Name, Readings: in.Job.Build.Readings,
-		Gauges: []GaugeJSON{}, Fits: []FitJSON{}, Suspects: []SuspectJSON{}, Hung: []HungJSON{}, Tools: in.toolValues(), Unusual: in.UnusualValues()}
+		Gauges: []GaugeJSON{}, Fits: []FitJSON{}, Suspects: []SuspectJSON{}, Hung: []HungJSON{}, Tools: in.toolValues()}
 	unseen := map[string][]string{}
 	for _, b := range s.Blind() {
 		unseen[b.Gauge] = b.Slips

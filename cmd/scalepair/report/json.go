@@ -110,7 +110,6 @@ type AdviceJSON struct {
 	Confidence *ConfidenceJSON `json:"confidence,omitempty"`
 	Best       *DetailJSON     `json:"best,omitempty"`
 	Layout     *LayoutJSON     `json:"layout,omitempty"`
-	Unusual    []UnusualJSON   `json:"unusual"`
 }
 
 // ConfidenceJSON says how sure the ranking is.
@@ -181,7 +180,7 @@ type LayoutJSON struct {
 // AdviceValues gives what advise prints as JSON.
 func AdviceValues(in *Input, a *Advice) AdviceJSON {
 	out := AdviceJSON{Build: in.Job.Build.Name, PairsTried: a.Result.Tried, PairsKept: a.Result.Kept,
-		Pairs: []PairJSON{}, Front: []PairJSON{}, Dropped: []DroppedJSON{}, Unusual: in.UnusualValues()}
+		Pairs: []PairJSON{}, Front: []PairJSON{}, Dropped: []DroppedJSON{}}
 	for i, c := range a.Result.Best {
 		p := in.pairValues(c)
 		if a.Confidence != nil && i < len(a.Confidence.Standing) {
@@ -230,12 +229,11 @@ func (in *Input) lowFirst(set []int) []string {
 // TensionJSON is what tension prints.
 type TensionJSON struct {
 	DetailJSON
-	Unusual []UnusualJSON `json:"unusual"`
 }
 
 // TensionValues gives what tension prints as JSON.
 func TensionValues(in *Input, d *choice.Detail) TensionJSON {
-	return TensionJSON{DetailValues(in, d), in.UnusualValues()}
+	return TensionJSON{DetailValues(in, d)}
 }
 
 // DetailValues gives one pair with its set, string by string.
@@ -289,12 +287,11 @@ func (in *Input) stringValues(s *choice.StringDetail, c int) StringJSON {
 // LaidOutJSON is what layout prints.
 type LaidOutJSON struct {
 	LayoutJSON
-	Unusual []UnusualJSON `json:"unusual"`
 }
 
 // LaidOutValues gives what layout prints as JSON.
 func LaidOutValues(in *Input, l *fan.Layout) LaidOutJSON {
-	return LaidOutJSON{LayoutValues(in, l), in.UnusualValues()}
+	return LaidOutJSON{LayoutValues(in, l)}
 }
 
 // LayoutValues gives the fan in numbers.

@@ -172,7 +172,6 @@ type NeutralJSON struct {
 	Rows         []NeutralRowJSON  `json:"rows"`
 	StandsOut    map[string]string `json:"neutral_fret_that"`
 	Cautions     []string          `json:"cautions"` // of the neutral fret in force
-	Unusual      []UnusualJSON     `json:"unusual"`
 }
 
 // NeutralValues gives what neutral prints as JSON.
@@ -180,7 +179,7 @@ func NeutralValues(in *Input, n *Neutral) NeutralJSON {
 	s := n.Layout.Spec
 	out := NeutralJSON{BassMM: s.BassMM, TrebleMM: s.TrebleMM, NeutralFret: squareWords(s.Neutral), NoEffect: n.Advice.Parallel,
 		PlayedFrom: n.Playing.FromFret, PlayedTo: n.Playing.ToFret, HandSlantDeg: deg(n.Playing.HoldRad), StandsOut: map[string]string{},
-		Cautions: append([]string{}, steepCautions(n.Layout)...), Unusual: in.UnusualValues()}
+		Cautions: append([]string{}, steepCautions(n.Layout)...)}
 	if out.PlayedTo == 0 {
 		out.PlayedFrom, out.PlayedTo = 1, s.Frets
 	}

@@ -13,7 +13,6 @@ import (
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
-	"scalepair/data/odd"
 	"scalepair/gauges"
 	"scalepair/tension/choice"
 	"scalepair/tuning"
@@ -24,9 +23,6 @@ type Input struct {
 	Job   *job.Job
 	Plan  *choice.Plan
 	Units show.Units
-	// Odd gathers what looked odd in this run; it is told on stderr, and
-	// listed in JSON and on the sheet.
-	Odd odd.List
 
 	tunings []tuning.Tuning // those of Plan's cases where they are not the job's
 }

@@ -29,7 +29,6 @@ func Sheet(in *Input, f *SheetFor) (sheet.Sheet, error) {
 	c := &composer{Input: in, f: f, out: sheet.Sheet{Title: in.title("Bench sheet:"), Date: f.Date}}
 	c.out.Lead = "Computed from your own readings. Measure the wood itself before every cut."
 	c.facts()
-	c.unusual()
 	c.asked()
 	c.choice()
 	c.strings()
@@ -107,9 +106,6 @@ func (c *composer) totalWords(d *choice.Detail) string {
 	}
 	return c.Units.ForceTextU(most.TensionN, most.UTensionN)
 }
-
-// unusual lists what looked odd, before anything is built on it.
-func (c *composer) unusual() { c.add(c.Input.unusualBlocks) }
 
 func (c *composer) asked() { c.add(c.Input.asked) }
 

@@ -35,20 +35,19 @@ type PartJSON struct {
 
 // WeighJSON is all that weigh found.
 type WeighJSON struct {
-	Build         string        `json:"build"`
-	Aim           string        `json:"aim"`
-	Pair          PairJSON      `json:"pair"`
-	Rival         *PairJSON     `json:"rival,omitempty"`
-	RivalRank     int           `json:"rival_rank,omitempty"`
-	RivalBetter   *float64      `json:"rival_better_percent_of_cases,omitempty"`
-	TotalN        *float64      `json:"total_tension_n,omitempty"`
-	TotalUN       *float64      `json:"total_tension_standard_uncertainty_n,omitempty"`
-	LongestMM     float64       `json:"most_length_mm"`
-	WantedPercent float64       `json:"wanted_standard_uncertainty_percent"`
-	Next          []NextJSON    `json:"next"`
-	Parts         []PartJSON    `json:"parts"`
-	Pieces        []PieceJSON   `json:"pieces"`
-	Unusual       []UnusualJSON `json:"unusual"`
+	Build         string      `json:"build"`
+	Aim           string      `json:"aim"`
+	Pair          PairJSON    `json:"pair"`
+	Rival         *PairJSON   `json:"rival,omitempty"`
+	RivalRank     int         `json:"rival_rank,omitempty"`
+	RivalBetter   *float64    `json:"rival_better_percent_of_cases,omitempty"`
+	TotalN        *float64    `json:"total_tension_n,omitempty"`
+	TotalUN       *float64    `json:"total_tension_standard_uncertainty_n,omitempty"`
+	LongestMM     float64     `json:"most_length_mm"`
+	WantedPercent float64     `json:"wanted_standard_uncertainty_percent"`
+	Next          []NextJSON  `json:"next"`
+	Parts         []PartJSON  `json:"parts"`
+	Pieces        []PieceJSON `json:"pieces"`
 }
 
 // WeighValues gives what weigh prints as JSON.
@@ -56,7 +55,7 @@ func WeighValues(in *Input, w *Weigh) WeighJSON {
 	parts := w.parts(in)
 	u := w.uncertainty(parts)
 	out := WeighJSON{Build: in.Job.Build.Name, Aim: "tension", Pair: in.pairValues(w.Best.Candidate), LongestMM: 1000 * w.LongestM,
-		WantedPercent: 100 * w.Within, Next: []NextJSON{}, Parts: []PartJSON{}, Pieces: []PieceJSON{}, Unusual: in.UnusualValues()}
+		WantedPercent: 100 * w.Within, Next: []NextJSON{}, Parts: []PartJSON{}, Pieces: []PieceJSON{}}
 	if w.Rival != nil {
 		out.Aim, out.Rival, out.RivalRank = "ranking", ptr(in.pairValues(w.Rival.Candidate)), w.RivalRank
 		out.RivalBetter = ptr(100 * w.chance(u))

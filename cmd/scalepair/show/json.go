@@ -5,12 +5,11 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"regexp"
 	"strconv"
 	"unicode"
 	"unicode/utf16"
 	"unicode/utf8"
-
-	"scalepair/data/late"
 )
 
 // jsonDigits is how many significant digits a number of JSON has at most: far
@@ -30,12 +29,12 @@ func JSON(w io.Writer, v any) error {
 	if err := e.Encode(v); err != nil {
 		return err
 	}
-	_, err := w.Write(escapeJSON(jsonToken.Get().ReplaceAllFunc(buf.Bytes(), roundToken)))
+	_, err := w.Write(escapeJSON(jsonToken.ReplaceAllFunc(buf.Bytes(), roundToken)))
 	return err
 }
 
 // jsonToken matches a string, which is passed over, or a number.
-var jsonToken = late.MustCompile(`"(?:[^"\\]|\\.)*"|-?[0-9][0-9.eE+-]*`)
+var jsonToken = regexp.MustCompile(`"(?:[^"\\]|\\.)*"|-?[0-9][0-9.eE+-]*`)
 
 // roundToken rounds a number with a point or an exponent, as encoding/json
 // writes floats, and leaves anything else as it is.

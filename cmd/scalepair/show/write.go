@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // Format is a way to write a report.
@@ -40,7 +40,7 @@ func ParseFormat(s string) (Format, error) {
 
 // guess gives "did you mean ...? " where a known word is near.
 func guess(word string, known []string) string {
-	if n := near.Suggest(word, known); n != "" {
+	if n := suggest.Nearest(word, known); n != "" {
 		return fmt.Sprintf("did you mean %q? ", n)
 	}
 	return ""

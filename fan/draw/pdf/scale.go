@@ -3,17 +3,16 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
-
-	"scalepair/data/late"
 )
 
 // The places of the library's output that trueScale relies on. A change of the
 // library that moved them makes Write fail, and never a file that scales.
 var (
-	lastXref = late.MustCompile(`startxref\n(\d+)\n%%EOF\n$`)
-	trailer  = late.MustCompile(`trailer\n<<\n/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n>>\n`)
+	lastXref = regexp.MustCompile(`startxref\n(\d+)\n%%EOF\n$`)
+	trailer  = regexp.MustCompile(`trailer\n<<\n/Size (\d+)\n/Root (\d+) 0 R\n/Info (\d+) 0 R\n>>\n`)
 )
 
 // trueScale appends an incremental update (ISO 32000-1, 7.5.6) to a finished
@@ -54,13 +53,13 @@ type writtenFile struct {
 
 func readWritten(file []byte) (writtenFile, error) {
 	w := writtenFile{bytes: file}
-	last := lastXref.Get().FindSubmatch(file)
+	last := lastXref.FindSubmatch(file)
 	if last == nil {
 		return w, fmt.Errorf("pdf: no trailer found to amend")
 	}
 	w.xref, _ = strconv.Atoi(string(last[1]))
 	table := file[min(w.xref, len(file)):]
-	trail := trailer.Get().FindSubmatch(table)
+	trail := trailer.FindSubmatch(table)
 	head, rest, ok := bytes.Cut(table, []byte("\n0 "))
 	if trail == nil || !ok || string(head) != "xref" {
 		return w, fmt.Errorf("pdf: no trailer found to amend")

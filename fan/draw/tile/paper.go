@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
 
@@ -63,7 +63,7 @@ func ParsePaper(s string) (Paper, error) {
 		names = append(names, p.Name)
 	}
 	remedy := "take " + strings.Join(names, ", ") + " or a roll with its width"
-	if meant := near.Suggest(words, append(names, "roll")); meant != "" {
+	if meant := suggest.Nearest(words, append(names, "roll")); meant != "" {
 		remedy = "did you mean " + meant + "?"
 	}
 	return Paper{}, fault.Fault{Place: place, What: "no paper of that name is known", Given: s, Remedy: remedy}
