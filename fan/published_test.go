@@ -5,12 +5,12 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/published"
+	"scalepair/data/testutil"
 	"scalepair/fan"
 )
 
 func TestPublishedFrets(t *testing.T) {
-	for _, row := range published.Load(t, "frets.csv") {
+	for _, row := range testutil.LoadPublished(t, "frets.csv") {
 		k := fan.K(row.Input(t, "fret"))
 		switch row.Quantity {
 		case "fretted pitch":
@@ -26,7 +26,7 @@ func TestPublishedFrets(t *testing.T) {
 }
 
 func TestPublishedCircleSegments(t *testing.T) {
-	for _, row := range published.Load(t, "circle_segment.csv") {
+	for _, row := range testutil.LoadPublished(t, "circle_segment.csv") {
 		require.Equal(t, "height", row.Quantity)
 		row.Check(t, fan.Drop(row.Input(t, "radius"), row.Input(t, "chord")/2))
 	}

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/data/fault"
-	"scalepair/data/hold"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/gauges"
 )
@@ -45,7 +45,7 @@ func FuzzReadReadings(f *testing.F) {
 		r, err := gauges.ReadReadings(strings.NewReader(text), "r.csv", nil)
 		if err != nil {
 			assert.Nil(t, r)
-			hold.Faults(t, err, "r.csv", text)
+			testutil.CheckFaults(t, err, "r.csv", text)
 			return
 		}
 		require.NotEmpty(t, r)
@@ -53,7 +53,7 @@ func FuzzReadReadings(f *testing.F) {
 		s, err := gauges.Combine(r, nil, gauges.DefaultInstruments(), gauges.Options{Extrapolate: true})
 		if err != nil {
 			assert.Zero(t, s)
-			hold.Faults(t, err, "r.csv", text)
+			testutil.CheckFaults(t, err, "r.csv", text)
 			return
 		}
 		requireStock(t, s, len(r))
@@ -159,7 +159,7 @@ func requireStock(t *testing.T, s gauges.Stock, rows int) {
 		}
 		require.InEpsilon(t, g.U*g.U, sum, 1e-9, g.Label)
 	}
-	hold.Finite(t, s, "Limit")
+	testutil.CheckFinite(t, s, "Limit")
 	text := fmt.Sprint(s.Gauges[0].Flags(), notes(s))
 	if !strings.Contains(labels(s), "nan") && !strings.Contains(labels(s), "inf") {
 		require.NotContains(t, text, "NaN")

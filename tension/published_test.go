@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/published"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/tension"
 )
@@ -15,7 +15,7 @@ import (
 type formula func(in func(string) float64) float64
 
 func checkPublished(t *testing.T, file string, formulas map[string]formula) {
-	for _, row := range published.Load(t, file) {
+	for _, row := range testutil.LoadPublished(t, file) {
 		t.Run(row.ID, func(t *testing.T) {
 			compute, ok := formulas[row.Quantity]
 			require.True(t, ok, "no formula for %q", row.Quantity)

@@ -11,8 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/needtool"
-	"scalepair/data/published"
+	"scalepair/data/testutil"
 	"scalepair/tuning"
 )
 
@@ -21,9 +20,9 @@ import (
 // accidentals included, over the whole range. Both sides take one power of two,
 // hence the tolerance of a few units of the last place.
 func TestNotesAgreeWithAGeneralNoteLibrary(t *testing.T) {
-	node := needtool.NeedTool(t, "node")
-	folder := filepath.Join(published.Root(t), ".ci", "oracle")
-	needtool.NeedPath(t, filepath.Join(folder, "node_modules"), "run npm ci in "+filepath.Join(".ci", "oracle"))
+	node := testutil.NeedTool(t, "node")
+	folder := filepath.Join(testutil.Root(t), ".ci", "oracle")
+	testutil.NeedPath(t, filepath.Join(folder, "node_modules"), "run npm ci in "+filepath.Join(".ci", "oracle"))
 	names := spellings()
 	cmd := exec.Command(node, "pitch.mjs")
 	cmd.Dir, cmd.Stdin = folder, strings.NewReader(strings.Join(names, "\n"))

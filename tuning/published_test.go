@@ -5,12 +5,12 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/published"
+	"scalepair/data/testutil"
 	"scalepair/tuning"
 )
 
 func TestPublishedPitches(t *testing.T) {
-	for _, row := range published.Load(t, "pitch.csv") {
+	for _, row := range testutil.LoadPublished(t, "pitch.csv") {
 		t.Run(row.ID, func(t *testing.T) {
 			n, err := tuning.ParseNote(row.Text("note"))
 			require.NoError(t, err)
@@ -31,7 +31,7 @@ func TestPublishedPitches(t *testing.T) {
 }
 
 // raised gives the ratio of the frequencies the row's semitones apart.
-func raised(t *testing.T, n tuning.Note, row published.Row) float64 {
+func raised(t *testing.T, n tuning.Note, row testutil.Published) float64 {
 	up := n.Up(int(row.Input(t, "semitones")))
 	return up.FreqHz(tuning.ConcertA) / n.FreqHz(tuning.ConcertA)
 }

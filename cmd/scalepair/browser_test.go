@@ -16,7 +16,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/needtool"
+	"scalepair/data/testutil"
 )
 
 // site serves pages to a browser under test, and notes every request.
@@ -69,7 +69,7 @@ type visit struct {
 // browse opens an address in a headless browser that finds no other machine.
 func browse(t *testing.T, address string, args ...string) visit {
 	t.Helper()
-	chromium := needtool.NeedTool(t, "chromium")
+	chromium := testutil.NeedTool(t, "chromium")
 	dir := t.TempDir()
 	netLog := filepath.Join(dir, "net.json")
 	ctx, cancel := context.WithTimeout(context.Background(), 2*time.Minute)
@@ -117,7 +117,7 @@ func outside(t *testing.T, log []byte) []string {
 // in the order of the page.
 func printed(t *testing.T, page []byte) (pdf string, sheets []string) {
 	t.Helper()
-	pdftotext := needtool.NeedTool(t, "pdftotext")
+	pdftotext := testutil.NeedTool(t, "pdftotext")
 	s := newSite(t, map[string][]byte{"/page.html": page})
 	pdf = filepath.Join(t.TempDir(), "page.pdf")
 	browse(t, s.URL+"/page.html", "--no-pdf-header-footer", "--print-to-pdf="+pdf)

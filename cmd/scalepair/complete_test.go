@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/needtool"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/tuning"
 )
@@ -79,7 +79,7 @@ func TestEveryCommandCompletes(t *testing.T) {
 
 // Bash itself, with stand-ins for what its package bash-completion brings.
 func TestBashCompletes(t *testing.T) {
-	bash := needtool.NeedTool(t, "bash")
+	bash := testutil.NeedTool(t, "bash")
 	const helpers = `
 source <(scalepair completion bash)
 compopt() { :; }

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/needtool"
+	"scalepair/data/testutil"
 )
 
 // printers are command lines that print, in every way that there is.
@@ -32,7 +32,7 @@ func printing(t *testing.T, dir, line string, to *os.File) ended {
 
 // Whatever is printed to a full disk is told to be lost.
 func TestFullOutput(t *testing.T) {
-	full, err := os.OpenFile(needtool.NeedPath(t, "/dev/full", "Linux has it"), os.O_WRONLY, 0)
+	full, err := os.OpenFile(testutil.NeedPath(t, "/dev/full", "Linux has it"), os.O_WRONLY, 0)
 	require.NoError(t, err)
 	defer full.Close()
 	dir := t.TempDir()

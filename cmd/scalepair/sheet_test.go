@@ -19,7 +19,7 @@ import (
 
 	"scalepair/cmd/scalepair/sheet"
 	"scalepair/cmd/scalepair/show"
-	"scalepair/data/needtool"
+	"scalepair/data/testutil"
 )
 
 // sheetBuilds are a six-string, an eight-string and a bass.
@@ -104,7 +104,7 @@ func lookAt(t *testing.T, pages map[string][]byte, wants []want) ([]frame, visit
 // words stand out from what is behind them, by day and by night.
 func TestSheetInABrowser(t *testing.T) {
 	t.Parallel()
-	needtool.NeedTool(t, "chromium")
+	testutil.NeedTool(t, "chromium")
 	pages, wants := map[string][]byte{}, []want{}
 	for name, args := range sheetBuilds {
 		pages["/"+name+".html"] = sheetOf(t, args...)
@@ -129,7 +129,7 @@ func TestSheetInABrowser(t *testing.T) {
 // The looking itself: what it must find.
 func TestSheetInABrowserIsLookedAt(t *testing.T) {
 	t.Parallel()
-	needtool.NeedTool(t, "chromium")
+	testutil.NeedTool(t, "chromium")
 	page := string(sheetOf(t))
 	bad := strings.Replace(page, "<header>", `<header><div style="width:2000px">wide</div><p style="color:#eee;background:#fff">faint</p><img src="/leak.png"/><img src="http://leak.invalid/x.png"/>`, 1)
 	require.NotEqual(t, page, bad)
@@ -152,7 +152,7 @@ func TestSheetOnPaper(t *testing.T) {
 	for name, args := range sheetBuilds {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			needtool.NeedTool(t, "chromium")
+			testutil.NeedTool(t, "chromium")
 			page := sheetOf(t, args...)
 			if name != "eight" {
 				page = []byte(strings.Replace(string(page), "@page {", "@page { size: A4;", 1))
@@ -177,7 +177,7 @@ func TestSheetOnPaper(t *testing.T) {
 // sheet's style, and found divided without it.
 func TestDividedRowsAreFound(t *testing.T) {
 	t.Parallel()
-	needtool.NeedTool(t, "chromium")
+	testutil.NeedTool(t, "chromium")
 	r := &show.Report{}
 	r.Heading("Tall rows")
 	table := r.Table("tall", "", show.Figures("row"), show.Words("words"))

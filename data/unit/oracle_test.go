@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/needtool"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 )
 
@@ -18,7 +18,7 @@ import (
 // through a chain of products in doubles: 4 units of the last place are
 // allowed.
 func TestConversionsAgreeWithGNUUnits(t *testing.T) {
-	program := needtool.NeedTool(t, "units")
+	program := testutil.NeedTool(t, "units")
 	theirs := func(t *testing.T, from, to string) float64 {
 		out, err := exec.Command(program, "-t", "-o", "%.17g", from, to).Output()
 		require.NoError(t, err, "%s to %s: %s", from, to, out)

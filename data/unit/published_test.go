@@ -3,18 +3,18 @@ package unit_test
 import (
 	"testing"
 
-	"scalepair/data/published"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 )
 
 func TestPublishedConversions(t *testing.T) {
-	for _, row := range published.Load(t, "conversions.csv") {
+	for _, row := range testutil.LoadPublished(t, "conversions.csv") {
 		t.Run(row.ID, func(t *testing.T) { row.Check(t, convert(t, row)) })
 	}
 }
 
 // convert does a row's conversion through the package's own text reading.
-func convert(t *testing.T, row published.Row) float64 {
+func convert(t *testing.T, row testutil.Published) float64 {
 	text := row.Text("given") + " " + row.Text("unit")
 	var x float64
 	var err error

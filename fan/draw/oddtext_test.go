@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/needtool"
+	"scalepair/data/testutil"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/dxf"
 	"scalepair/fan/draw/internal/trial"
@@ -49,7 +49,7 @@ func TestAnyLabelStaysWellFormedEverywhere(t *testing.T) {
 
 func readable(t *testing.T, body, program string, args ...string) {
 	t.Helper()
-	out, err := exec.Command(needtool.NeedTool(t, program), args...).CombinedOutput()
+	out, err := exec.Command(testutil.NeedTool(t, program), args...).CombinedOutput()
 	assert.NoError(t, err, "%q: %s", body, out)
 	assert.NotContains(t, strings.ToLower(string(out)), "warning", "%q", body)
 }

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/needtool"
+	"scalepair/data/testutil"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/internal/trial"
 	"scalepair/fan/draw/tile"
@@ -53,7 +53,7 @@ func allLines(p trial.Page) []draw.Line {
 }
 
 func TestSVGIsTrueToScale(t *testing.T) {
-	rsvg := needtool.NeedTool(t, "rsvg-convert")
+	rsvg := testutil.NeedTool(t, "rsvg-convert")
 	for _, name := range trial.Names() {
 		t.Run(name, func(t *testing.T) {
 			out, err := exec.Command(rsvg, "-f", "pdf", save(t, "fan.svg", files(t, name)[name+".svg"])).Output()
@@ -102,7 +102,7 @@ func hasBars(t *testing.T, lines []draw.Line) {
 }
 
 func TestPDFIsSoundAndNotScaledInPrint(t *testing.T) {
-	qpdf, mutool := needtool.NeedTool(t, "qpdf"), needtool.NeedTool(t, "mutool")
+	qpdf, mutool := testutil.NeedTool(t, "qpdf"), testutil.NeedTool(t, "mutool")
 	for _, name := range trial.Names() {
 		for _, file := range []string{"_one.pdf", "_tiles.pdf", "_strips.pdf"} {
 			path := save(t, "fan.pdf", files(t, name)[name+file])
@@ -142,7 +142,7 @@ type dxfFound struct {
 func ezdxf(t *testing.T, content []byte) dxfFound {
 	t.Helper()
 	const python = "/usr/bin/python3" // Debian's own, which has Debian's library
-	needtool.NeedRun(t, "Debian's python3-ezdxf", python, "-c", "import ezdxf")
+	testutil.NeedRun(t, "Debian's python3-ezdxf", python, "-c", "import ezdxf")
 	out, err := exec.Command(python, "-c", readDXF, save(t, "fan.dxf", content)).Output()
 	require.NoError(t, err)
 	var found dxfFound
@@ -173,7 +173,7 @@ func TestDXFIsTrueToScale(t *testing.T) {
 }
 
 func TestDXFInADrawingProgram(t *testing.T) {
-	librecad := needtool.NeedTool(t, "librecad")
+	librecad := testutil.NeedTool(t, "librecad")
 	for _, name := range trial.Names() {
 		t.Run(name, func(t *testing.T) {
 			folder := t.TempDir()

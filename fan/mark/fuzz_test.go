@@ -10,7 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/hold"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/fan/mark"
 )
@@ -38,7 +38,7 @@ func FuzzReadReadings(f *testing.F) {
 		readings, err := mark.ReadReadings(strings.NewReader(in), "f.csv")
 		if err != nil {
 			require.Nil(t, readings)
-			hold.Faults(t, err, "f.csv", in)
+			testutil.CheckFaults(t, err, "f.csv", in)
 			return
 		}
 		require.NotEmpty(t, readings)
@@ -46,10 +46,10 @@ func FuzzReadReadings(f *testing.F) {
 		report, err := mark.Check(l, readings, mark.DefaultOptions())
 		if err != nil {
 			require.Equal(t, mark.Report{}, report)
-			hold.Faults(t, err, "f.csv", in)
+			testutil.CheckFaults(t, err, "f.csv", in)
 			return
 		}
-		hold.Finite(t, report)
+		testutil.CheckFinite(t, report)
 		for _, s := range report.Slips {
 			require.NotEmpty(t, s.Words())
 			require.NotEmpty(t, s.Remedy())

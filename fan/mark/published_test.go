@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/published"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
@@ -14,7 +14,7 @@ import (
 
 // Facts of the workshop, marked common practice: no source stands behind them.
 func TestWorkshopFacts(t *testing.T) {
-	for _, row := range published.Load(t, "workshop.csv") {
+	for _, row := range testutil.LoadPublished(t, "workshop.csv") {
 		t.Run(row.ID, func(t *testing.T) {
 			switch row.Quantity {
 			case "inches in mm":
@@ -32,7 +32,7 @@ func TestWorkshopFacts(t *testing.T) {
 	}
 }
 
-func shareOnTheList(t *testing.T, row published.Row) float64 {
+func shareOnTheList(t *testing.T, row testutil.Published) float64 {
 	l := layout(t, func(s *fan.Spec) { s.Frets = int(row.Input(t, "frets")) })
 	list := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.5 mm")})
 	return list.Tasks[3].Marks[int(row.Input(t, "fret"))-1].FromNut.MM / l.Spec.BassMM
@@ -40,7 +40,7 @@ func shareOnTheList(t *testing.T, row published.Row) float64 {
 
 // marksOff simulates the marking of a bass line with one slip of 2 mm, from the
 // nut or stepped, and counts the marks that Check finds outside.
-func marksOff(t *testing.T, row published.Row, stepped bool) int {
+func marksOff(t *testing.T, row testutil.Published, stepped bool) int {
 	l := layout(t, func(s *fan.Spec) { s.Frets = int(row.Input(t, "frets")) })
 	s, rng := coarseShop, rand.New(rand.NewPCG(51, 52))
 	b := s.draw(l, rng)

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/data/hold"
+	"scalepair/data/testutil"
 	"scalepair/gauges"
 	"scalepair/tuning"
 )
@@ -43,11 +43,11 @@ func FuzzRead(f *testing.F) {
 		b, err := build.Read([]byte(src), "f")
 		if err != nil {
 			require.Nil(t, b)
-			hold.Faults(t, err, "f", src)
+			testutil.CheckFaults(t, err, "f", src)
 			return
 		}
 		require.NoError(t, toml.Unmarshal([]byte(strings.TrimPrefix(src, "\uFEFF")), &map[string]any{}))
-		hold.Finite(t, *b)
+		testutil.CheckFinite(t, *b)
 		if b.Chosen == nil {
 			return
 		}
@@ -79,7 +79,7 @@ func FuzzTemplate(f *testing.F) {
 		}
 		b, err := build.Read(src, "f")
 		require.NoError(t, err)
-		hold.Finite(t, *b)
+		testutil.CheckFinite(t, *b)
 		if notes != "" {
 			want, err := tuning.Parse(notes)
 			require.NoError(t, err)

@@ -13,7 +13,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/needtool"
+	"scalepair/data/testutil"
 	"scalepair/fan/draw"
 )
 
@@ -55,7 +55,7 @@ func (g Group) Lines(layer string) []draw.Line {
 // that program is not installed.
 func ReadPDF(t testing.TB, file []byte) []Page {
 	t.Helper()
-	mutool := needtool.NeedTool(t, "mutool")
+	mutool := testutil.NeedTool(t, "mutool")
 	path := filepath.Join(t.TempDir(), "traced.pdf")
 	require.NoError(t, os.WriteFile(path, file, 0o600))
 	out, err := exec.Command(mutool, "trace", path).Output()

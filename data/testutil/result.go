@@ -1,6 +1,4 @@
-// Package hold holds results to what every reader of a file promises. Fuzzers
-// use it.
-package hold
+package testutil
 
 import (
 	"math"
@@ -13,9 +11,9 @@ import (
 	"scalepair/data/fault"
 )
 
-// Faults fails unless err is a list of faults of which each stands in the input
+// CheckFaults fails unless err is a list of faults of which each stands in the input
 // of that name, on a line that text has, and says what is wrong.
-func Faults(t require.TestingT, err error, input, text string) {
+func CheckFaults(t require.TestingT, err error, input, text string) {
 	list, ok := err.(fault.List)
 	require.True(t, ok, "%v", err)
 	require.NotEmpty(t, list)
@@ -27,9 +25,9 @@ func Faults(t require.TestingT, err error, input, text string) {
 	}
 }
 
-// Finite walks all exported fields of v and fails on a number that is not finite
+// CheckFinite walks all exported fields of v and fails on a number that is not finite
 // or a zero with a sign. Fields named in except are passed over.
-func Finite(t require.TestingT, v any, except ...string) { walk(t, reflect.ValueOf(v), except) }
+func CheckFinite(t require.TestingT, v any, except ...string) { walk(t, reflect.ValueOf(v), except) }
 
 func walk(t require.TestingT, v reflect.Value, except []string) {
 	switch v.Kind() {
