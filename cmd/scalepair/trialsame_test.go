@@ -82,11 +82,11 @@ func TestTrialsInInches(t *testing.T) {
 			return
 		}
 		s.accepted++
-		requireAlike(t, fmt.Sprint(args), document(t, metric.out), document(t, inches.out))
+		requireAlike(t, fmt.Sprint(args), testDocument(t, metric.out), testDocument(t, inches.out))
 	})
 }
 
-func document(t require.TestingT, text string) (v any) {
+func testDocument(t require.TestingT, text string) (v any) {
 	require.NoError(t, json.Unmarshal([]byte(text), &v))
 	return v
 }

@@ -1,0 +1,169 @@
+package table
+
+import (
+	"encoding/csv"
+	"html/template"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/olekukonko/tablewriter/pkg/twwidth"
+)
+
+// Markdown gives the table as GitHub-flavoured Markdown, columns padded so that
+// the source reads well too, without title and notes.
+func (t *Table) Markdown() string {
+	columns := t.shown()
+	lines := [][]string{{}}
+	widths := make([]int, len(columns))
+	add := func(texts []string) {
+		for i, s := range texts {
+			widths[i] = max(widths[i], twwidth.Width(s), 3)
+		}
+		lines = append(lines, texts)
+	}
+	lines = lines[:0]
+	add(t.texts(columns, func(c int) string { return EscapeMarkdown(t.heads[c].text) }))
+	for _, row := range t.rows {
+		add(t.texts(columns, func(c int) string { return EscapeMarkdown(row[c].text) }))
+	}
+	if t.foot != nil {
+		add(t.texts(columns, func(c int) string {
+			if t.foot[c] == "" {
+				return ""
+			}
+			return "**" + EscapeMarkdown(t.foot[c]) + "**"
+		}))
+	}
+	rule := make([]string, len(columns))
+	for i, c := range columns {
+		rule[i] = strings.Repeat("-", widths[i])
+		if t.heads[c].right {
+			rule[i] = rule[i][1:] + ":"
+		}
+	}
+	var b strings.Builder
+	for _, line := range slices.Insert(lines, 1, rule) {
+		for i, s := range line {
+			blanks := strings.Repeat(" ", widths[i]-twwidth.Width(s))
+			if t.heads[columns[i]].right {
+				s = blanks + s
+			} else {
+				s += blanks
+			}
+			b.WriteString("| " + s + " ")
+		}
+		b.WriteString("|\n")
+	}
+	if len(t.rows) == 0 {
+		b.WriteString("\n" + NoRows + "\n")
+	}
+	return b.String()
+}
+
+func (t *Table) texts(columns []int, text func(int) string) []string {
+	out := make([]string, len(columns))
+	for i, c := range columns {
+		out[i] = text(c)
+	}
+	return out
+}
+
+var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "<", `\<`, "`", "\\`", "[", `\[`)
+
+// EscapeMarkdown gives text that Markdown shows as it is.
+func EscapeMarkdown(s string) string { return markdownSigns.Replace(s) }
+
+// WriteCSV writes the headings and the rows; an uncertainty stands in a column
+// of its own.
+func (t *Table) WriteCSV(w io.Writer) error {
+	out := csv.NewWriter(w)
+	columns := t.shown()
+	var heads []string
+	for _, c := range columns {
+		heads = append(heads, t.heads[c].parts...)
+	}
+	if err := out.Write(heads); err != nil {
+		return err
+	}
+	for _, row := range t.rows {
+		var record []string
+		for _, c := range columns {
+			record = append(record, row[c].parts...)
+		}
+		if err := out.Write(record); err != nil {
+			return err
+		}
+	}
+	out.Flush()
+	return out.Error()
+}
+
+var page = template.Must(template.New("table").Parse(`<div class="table" role="region" tabindex="0" aria-label="{{.Label}}">
+<table{{if .Tick}} class="tick"{{end}}>
+{{- if .Title}}
+<caption>{{.Title}}</caption>
+{{- end}}
+<thead>
+<tr>{{if .Tick}}<th scope="col" class="box">done</th>{{end}}{{range .Heads}}<th scope="col"{{if .Right}} class="n"{{end}}>{{.Text}}</th>{{end}}</tr>
+</thead>
+<tbody>
+{{- range $row := .Rows}}
+<tr>{{if $.Tick}}<td class="box"><label><input type="checkbox" aria-label="done: {{(index $row 0).Text}}"/></label></td>{{end}}{{range $i, $c := $row}}{{if $i}}<td{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</td>{{else}}<th scope="row"{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</th>{{end}}{{end}}</tr>
+{{- else}}
+<tr><td colspan="{{len .Heads}}">(none)</td></tr>
+{{- end}}
+</tbody>
+{{- if .Foot}}
+<tfoot>
+<tr>{{if .Tick}}<td class="box"></td>{{end}}{{range .Foot}}<td{{if .Right}} class="n"{{end}}>{{.Text}}</td>{{end}}</tr>
+</tfoot>
+{{- end}}
+</table>
+</div>
+{{- if .Notes}}
+<ul class="notes">
+{{- range .Notes}}
+<li>{{.}}</li>
+{{- end}}
+</ul>
+{{- end}}
+`))
+
+// htmlCell is a cell as the template shows it.
+type htmlCell struct {
+	Text  string
+	Right bool
+}
+
+// HTML gives the table as an element with its title as the caption, and its
+// notes. Texts are escaped.
+func (t *Table) HTML() (template.HTML, error) {
+	columns := t.shown()
+	line := func(text func(int) string) []htmlCell {
+		out := make([]htmlCell, len(columns))
+		for i, c := range columns {
+			out[i] = htmlCell{text(c), t.heads[c].right}
+		}
+		return out
+	}
+	view := struct {
+		Title, Label string
+		Tick         bool
+		Heads, Foot  []htmlCell
+		Rows         [][]htmlCell
+		Notes        []string
+	}{Title: t.Title, Label: t.Title, Tick: t.Tick, Notes: t.notes, Heads: line(func(c int) string { return t.heads[c].text })}
+	if view.Label == "" {
+		view.Label = t.Name
+	}
+	for _, row := range t.rows {
+		view.Rows = append(view.Rows, line(func(c int) string { return row[c].text }))
+	}
+	if t.foot != nil {
+		view.Foot = line(func(c int) string { return t.foot[c] })
+	}
+	var b strings.Builder
+	err := page.Execute(&b, view)
+	return template.HTML(b.String()), err
+}

@@ -1,0 +1,236 @@
+package table
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+
+	"github.com/olekukonko/tablewriter"
+	"github.com/olekukonko/tablewriter/pkg/twwidth"
+	"github.com/olekukonko/tablewriter/renderer"
+	"github.com/olekukonko/tablewriter/tw"
+)
+
+const (
+	gap       = 2  // blanks between columns
+	headLines = 3  // the most lines that a heading is broken into
+	proseLine = 24 // the least width to which a column of words is wrapped: about four words
+)
+
+// NoRows stands where a table has no rows, so that none looks forgotten.
+const NoRows = "(none)"
+
+// Text gives the table for a terminal of width cells (0: no limit), without
+// title and notes. No column is dropped: headings are broken into up to three
+// lines, columns of words are wrapped, and what is still too wide goes out in
+// parts that repeat the first column.
+func (t *Table) Text(width int, ascii bool) string {
+	if len(t.rows) == 0 {
+		return NoRows + "\n"
+	}
+	var parts []string
+	columns := t.shown()
+	for rest := columns; len(rest) > 0; {
+		take, widths := t.fit(rest, width)
+		parts = append(parts, t.grid(take, widths, ascii))
+		rest = rest[len(take):]
+		if len(rest) > 0 {
+			rest = append([]int{columns[0]}, rest...)
+		}
+	}
+	return strings.Join(parts, "\n")
+}
+
+// fit takes as many of the columns, from the left, as the width holds, two at
+// the least, and gives the width of each.
+func (t *Table) fit(columns []int, width int) (take, widths []int) {
+	for n := len(columns); ; n-- {
+		take = columns[:n]
+		for lines := 1; lines <= headLines; lines++ {
+			widths = widths[:0]
+			for _, c := range take {
+				widths = append(widths, max(t.widest(c), headWidth(t.heads[c].text, lines)))
+			}
+			if width == 0 || total(widths) <= width {
+				return take, widths
+			}
+		}
+		if t.squeeze(take, widths, total(widths)-width) || n <= 2 {
+			return take, widths
+		}
+	}
+}
+
+// squeeze narrows the widest column of words by excess cells, if it is wide
+// enough.
+func (t *Table) squeeze(columns, widths []int, excess int) bool {
+	at := -1
+	for i, c := range columns {
+		if !t.heads[c].right && (at < 0 || widths[i] > widths[at]) {
+			at = i
+		}
+	}
+	if at < 0 || widths[at]-excess < proseLine {
+		return false
+	}
+	widths[at] -= excess
+	return true
+}
+
+func total(widths []int) int {
+	sum := -gap
+	for _, w := range widths {
+		sum += w + gap
+	}
+	return sum
+}
+
+// widest is the width of a column's widest cell.
+func (t *Table) widest(c int) int {
+	w := 1
+	for _, row := range t.rows {
+		w = max(w, twwidth.Width(row[c].text))
+	}
+	if t.foot != nil {
+		w = max(w, twwidth.Width(t.foot[c]))
+	}
+	return w
+}
+
+// headWidth is the least width at which a heading takes at most that many
+// lines.
+func headWidth(text string, lines int) int {
+	for w := 1; ; w++ {
+		if got := Wrap(text, w); len(got) <= lines && !slices.ContainsFunc(got, func(l string) bool { return twwidth.Width(l) > w }) {
+			return w
+		}
+	}
+}
+
+// Wrap breaks text into lines of at most width cells between words; a longer
+// word stays whole. A number stays with its unit and its ±.
+func Wrap(text string, width int) []string {
+	if width <= 0 {
+		return []string{text}
+	}
+	var lines []string
+	line := ""
+	for _, word := range phrases(text) {
+		switch {
+		case line == "":
+			line = word
+		case twwidth.Width(line)+1+twwidth.Width(word) <= width:
+			line += " " + word
+		default:
+			lines = append(lines, line)
+			line = word
+		}
+	}
+	return append(lines, line)
+}
+
+// unitWords stay on the line of the number before them.
+var unitWords = []string{"mm", "in", "m", "N", "lbf", "kgf", "%", "g", "g/m", "lb/in", "Hz", "cents", "GPa", "MPa", "±", "°"}
+
+// phrases splits text at blanks, but for those between a number, its ± and its
+// unit.
+func phrases(text string) []string {
+	var out []string
+	for _, word := range strings.Fields(text) {
+		if n := len(out); n > 0 && sticks(out[n-1], word) {
+			out[n-1] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+func sticks(before, word string) bool {
+	last := before[len(before)-1]
+	number := last >= '0' && last <= '9'
+	return strings.HasSuffix(before, "±") || number && slices.Contains(unitWords, strings.TrimRight(word, ".,;:)"))
+}
+
+// grid writes columns at their widths.
+func (t *Table) grid(columns, widths []int, ascii bool) string {
+	align := make([]tw.Align, len(columns))
+	line := func(text func(int) string) []string {
+		out := make([]string, len(columns))
+		for i, c := range columns {
+			out[i] = strings.Join(Wrap(text(c), widths[i]), "\n")
+		}
+		return out
+	}
+	for i, c := range columns {
+		align[i] = tw.AlignLeft
+		if t.heads[c].right {
+			align[i] = tw.AlignRight
+		}
+	}
+	var b bytes.Buffer
+	out := tablewriter.NewTable(&b, tablewriter.WithRenderer(renderer.NewBlueprint(plain(ascii))), tablewriter.WithConfig(config(align)))
+	out.Header(atBottom(line(func(c int) string { return t.heads[c].text })))
+	for _, row := range t.rows {
+		// Writing to a buffer cannot fail.
+		_ = out.Append(line(func(c int) string { return row[c].text }))
+	}
+	if t.foot != nil {
+		out.Footer(line(func(c int) string { return t.foot[c] }))
+	}
+	if err := out.Render(); err != nil {
+		panic("table: " + err.Error())
+	}
+	return trimmed(b.String())
+}
+
+// atBottom puts headings of few lines beside the last lines of the others.
+func atBottom(heads []string) []string {
+	most := 0
+	for _, h := range heads {
+		most = max(most, strings.Count(h, "\n"))
+	}
+	for i, h := range heads {
+		heads[i] = strings.Repeat("\n", most-strings.Count(h, "\n")) + h
+	}
+	return heads
+}
+
+// plain is the look: no frame, a line under the headings and over the totals.
+func plain(ascii bool) tw.Rendition {
+	style := tw.StyleLight
+	if ascii {
+		style = tw.StyleASCII
+	}
+	return tw.Rendition{
+		Borders: tw.BorderNone,
+		Symbols: tw.NewSymbols(style),
+		Settings: tw.Settings{
+			Separators: tw.Separators{BetweenColumns: tw.Off, BetweenRows: tw.Off, ShowHeader: tw.On, ShowFooter: tw.On},
+			Lines:      tw.Lines{ShowTop: tw.Off, ShowBottom: tw.Off, ShowHeaderLine: tw.On, ShowFooterLine: tw.On},
+		},
+	}
+}
+
+// config keeps texts as they are: units in headings are not to be changed.
+func config(align []tw.Align) tablewriter.Config {
+	part := tw.CellConfig{
+		Formatting: tw.CellFormatting{AutoWrap: tw.WrapNone, AutoFormat: tw.Off},
+		Alignment:  tw.CellAlignment{PerColumn: align},
+		Padding:    tw.CellPadding{Global: tw.Padding{Right: strings.Repeat(" ", gap), Overwrite: true}},
+	}
+	return tablewriter.Config{Header: part, Row: part, Footer: part, Behavior: tw.Behavior{TrimSpace: tw.Off, TrimLine: tw.Off}}
+}
+
+// trimmed takes the blanks at line ends away, and what the line under the
+// headings has beyond the last column.
+func trimmed(s string) string {
+	lines := strings.Split(strings.TrimRight(s, "\n"), "\n")
+	for i, l := range lines {
+		if strings.Trim(l, "─-") == "" {
+			l = string([]rune(l)[:len([]rune(l))-gap])
+		}
+		lines[i] = strings.TrimRight(l, " ")
+	}
+	return strings.Join(lines, "\n") + "\n"
+}

@@ -1,0 +1,75 @@
+package table
+
+import (
+	"math"
+	"strings"
+
+	"scalepair/data/unit"
+)
+
+// Units are the units that a builder wants printed. Methods named ...Text add
+// the unit, for sentences; the others give the number alone, for cells under a
+// heading that names it. All panic on NaN and infinities, and none gives "-0".
+type Units struct {
+	Length unit.LengthUnit
+	Force  unit.ForceUnit
+}
+
+// forceDecimals is the printed step of newtons: 0.1 N is about 0.1 % of a
+// string's tension, well below what weighing gives.
+const forceDecimals = 1
+
+// Len prints a length. decimals holds for millimetres; see
+// unit.LengthUnit.Format.
+func (u Units) Len(l unit.Length, decimals int) string { return u.Length.Format(l, decimals) }
+
+// LenText prints a length with its unit.
+func (u Units) LenText(l unit.Length, decimals int) string {
+	return u.Len(l, decimals) + " " + u.Length.Symbol()
+}
+
+// Newtons prints a force to 0.1 N (0.01 lbf, 0.01 kgf).
+func (u Units) Newtons(f unit.Force) string { return u.Force.Format(f, forceDecimals) }
+
+// ForceText prints a force with its unit.
+func (u Units) ForceText(f unit.Force) string { return u.Newtons(f) + " " + u.Force.Symbol() }
+
+// ForceUText prints "72.6 ± 0.4 N". An uncertainty below one printed step is
+// shown as that step; one of 0 is left out.
+func (u Units) ForceUText(f unit.Uncertain[unit.Force]) string {
+	if f.U == 0 {
+		return u.ForceText(f.Value)
+	}
+	return pair(u.Newtons(f.Value), u.Newtons(max(f.U, unit.Force(u.leastForce())))) + " " + u.Force.Symbol()
+}
+
+// leastForce is one printed step, in newtons.
+func (u Units) leastForce() float64 {
+	switch u.Force {
+	case unit.PoundsForce:
+		return unit.PoundForce * math.Pow10(-forceDecimals-1)
+	case unit.KilogramsForce:
+		return unit.KilogramForce * math.Pow10(-forceDecimals-1)
+	}
+	return math.Pow10(-forceDecimals)
+}
+
+// Deg prints an angle in degrees to 0.1, without the sign.
+func Deg(a unit.Angle) string { return unit.Fixed(a.Degrees(), 1) }
+
+// DegText prints an angle as "6.9°".
+func DegText(a unit.Angle) string { return Deg(a) + "°" }
+
+// PercentText prints a ratio as "54 %".
+func PercentText(r unit.Ratio, decimals int) string { return unit.Fixed(r.Percent(), decimals) + " %" }
+
+// SignedPercentText prints a change as "+10 %".
+func SignedPercentText(r unit.Ratio, decimals int) string { return WithSign(PercentText(r, decimals)) }
+
+// WithSign puts + before a printed number above zero.
+func WithSign(s string) string {
+	if strings.HasPrefix(s, "-") || strings.Trim(s, "0. %") == "" || s == unknown {
+		return s
+	}
+	return "+" + s
+}
