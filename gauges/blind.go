@@ -24,7 +24,7 @@ func (s Stock) Blind() []Blind {
 		}
 		b := Blind{Gauge: g.Label}
 		if g.Judged != nil {
-			b.Limit = g.Judged.Limit()
+			b.Limit = float64(g.Judged.Limit())
 			b.Slips = s.unseen(g)
 		}
 		out = append(out, b)
@@ -57,10 +57,10 @@ func (s Stock) unseen(g Gauge) []string {
 // moving the gauge off its fit or, where it has several readings, by standing
 // off from the others. A slip in one of several moves the gauge by its share.
 func (s Stock) shows(g Gauge) float64 {
-	limit := g.Judged.Limit() * float64(g.Readings)
+	limit := float64(g.Judged.Limit()) * float64(g.Readings)
 	if g.Readings > 1 {
-		v := s.by.tools.value(&g.Rows[0], g.EA, g.EI, 1)
-		limit = min(limit, normalQuantile(s.each/2)*RootSum(v.indep/v.w, g.Indep/g.LinearDensity))
+		v := s.by.tools.value(&g.Rows[0], float64(g.EA), g.EI, 1)
+		limit = min(limit, normalQuantile(s.each/2)*RootSum(v.indep/v.w, float64(g.Indep/g.LinearDensity)))
 	}
 	return limit
 }

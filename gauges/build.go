@@ -49,18 +49,18 @@ type layer struct {
 func (t Instruments) lookUp(c Construction, faults *fault.List) (wound, bool) {
 	before := len(*faults)
 	c.check(faults)
-	core, err := material(&Reading{Material: c.CoreMaterial, Construction: Plain, OuterM: c.CoreM})
-	faults.Include(c.at(c.CorePlace), err)
-	w := wound{core: t.wire(c.CoreM, c.Diameters), shape: c.Shape, coreMat: core, packing: 1, uPack: packingU}
+	core, err := material(&Reading{Material: c.Material, Construction: Plain, OuterM: float64(c.Core)})
+	faults.Include(c.Place, err)
+	w := wound{core: t.wire(float64(c.Core), c.Diameters), shape: c.Shape, coreMat: core, packing: 1, uPack: packingU}
 	for _, wrap := range c.Wraps {
 		m, err := data.LookupMaterial(wrap.Material)
-		faults.Include(c.at(wrap.Place), err)
-		w.layers = append(w.layers, layer{wire: t.wire(wrap.WireM, c.Diameters), mat: m, packing: wrap.Packing})
+		faults.Include(c.Place, err)
+		w.layers = append(w.layers, layer{wire: t.wire(float64(wrap.Wire), c.Diameters), mat: m, packing: float64(wrap.Packing)})
 	}
 	if len(w.layers) == 0 {
 		w.uPack = 0
 	}
-	if c.Diameters == Measured && t.CaliperResolutionM <= 0 {
+	if c.Diameters == Measured && t.CaliperResolution <= 0 {
 		faults.Add(c.Place, "the step of the calipers is not known", "", "state the step they read to")
 	}
 	return w, len(*faults) == before

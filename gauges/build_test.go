@@ -14,7 +14,7 @@ import (
 // wrapped is a hex core of 0.40 mm with one round steel wrap of 0.30 mm.
 func wrapped(label string) gauges.Construction {
 	return gauges.Construction{Gauge: label, Family: "wound", CoreM: 0.4e-3, Shape: gauges.Hex,
-		Wraps: []gauges.Wrap{{WireM: 0.3e-3, Material: "nickel"}}}
+		Wraps: []gauges.Wrap{{Wire: 0.3e-3, Material: "nickel"}}}
 }
 
 func built(t *testing.T, text string, list ...gauges.Construction) gauges.Stock {
@@ -84,7 +84,7 @@ func TestPlainConstructionIsWire(t *testing.T) {
 
 func TestTwoLayersAndStatedPacking(t *testing.T) {
 	c := wrapped("w")
-	c.Wraps = append(c.Wraps, gauges.Wrap{WireM: 0.2e-3, Material: "nickel", Form: gauges.FlatWire, Packing: 0.95})
+	c.Wraps = append(c.Wraps, gauges.Wrap{Wire: 0.2e-3, Material: "nickel", Form: gauges.FlatWire, Packing: 0.95})
 	one, two := gauge(t, built(t, "", wrapped("w")), "w"), gauge(t, built(t, "", c), "w")
 	dout := one.Outer
 	ring := math.Pi / 4 * (math.Pow(dout+0.4e-3, 2) - dout*dout)
@@ -97,7 +97,7 @@ const woundHead = "gauge,construction,outer_mm,core_mm,core_shape,length_mm,mass
 // packing of its neighbours as far as its wires were measured well.
 func TestWeighedNeighbourFixesThePacking(t *testing.T) {
 	tools := gauges.DefaultInstruments()
-	tools.CaliperResolutionM = 1e-6
+	tools.CaliperResolution = 1e-6
 	v, w := wrapped("v"), wrapped("w")
 	v.Diameters, w.Diameters = gauges.Measured, gauges.Measured
 	alone, err := gauges.Combine(nil, []gauges.Construction{w}, tools, gauges.Options{})
@@ -133,10 +133,10 @@ func TestConstructionFaults(t *testing.T) {
 		change     func(*gauges.Construction)
 	}{
 		{"no core", "the core's diameter is missing", func(c *gauges.Construction) { c.CoreM = 0 }},
-		{"no wire", "the wrap wire's diameter is missing", func(c *gauges.Construction) { c.Wraps[0].WireM = 0 }},
+		{"no wire", "the wrap wire's diameter is missing", func(c *gauges.Construction) { c.Wraps[0].Wire = 0 }},
 		{"huge core", "core is no size of a string's", func(c *gauges.Construction) { c.CoreM = 0.01 }},
-		{"negative wire", "wrap wire must be above 0", func(c *gauges.Construction) { c.Wraps[0].WireM = -1e-4 }},
-		{"endless wire", "wrap wire is no number", func(c *gauges.Construction) { c.Wraps[0].WireM = math.Inf(1) }},
+		{"negative wire", "wrap wire must be above 0", func(c *gauges.Construction) { c.Wraps[0].Wire = -1e-4 }},
+		{"endless wire", "wrap wire is no number", func(c *gauges.Construction) { c.Wraps[0].Wire = math.Inf(1) }},
 		{"no label", "a construction without a gauge", func(c *gauges.Construction) { c.Gauge = "" }},
 		{"plain with wrap", "is plain and has a wrap", func(c *gauges.Construction) { c.Family = "plain" }},
 		{"wound without wrap", "has no wrap", func(c *gauges.Construction) { c.Wraps = nil }},
@@ -145,7 +145,7 @@ func TestConstructionFaults(t *testing.T) {
 		{"absurd packing", "a packing outside 0.3 to 1", func(c *gauges.Construction) { c.Wraps[0].Packing = 1.2 }},
 		{"unknown wrap", `no material of that name ("nickle")`, func(c *gauges.Construction) { c.Wraps[0].Material = "nickle" }},
 		{"unknown core", "no material of that name", func(c *gauges.Construction) { c.CoreMaterial = "cheese" }},
-		{"other diameter", "another outer diameter", func(c *gauges.Construction) { c.Wraps[0].WireM = 0.5e-3 }},
+		{"other diameter", "another outer diameter", func(c *gauges.Construction) { c.Wraps[0].Wire = 0.5e-3 }},
 		{"other core", "another core", func(c *gauges.Construction) { c.CoreM = 0.38e-3 }},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -149,17 +149,17 @@ func (t Instruments) checkSteps(r *Reading, place placer, faults *fault.List) {
 				"look at its unit; else use a longer piece, several together, or correct the step")
 		}
 	}
-	ruler := first(r.LengthStepM, t.RulerResolutionM)
-	against("mass", r.MassKg, first(r.MassStepKg, t.BalanceResolutionKg), (*Given).mass, "balance")
+	ruler := first(r.LengthStepM, float64(t.RulerResolution))
+	against("mass", r.MassKg, first(r.MassStepKg, float64(t.BalanceResolution)), (*Given).mass, "balance")
 	against("length", r.LengthM, ruler, (*Given).length, "ruler")
 	against("speaking_length", r.SpeakingM, ruler, (*Given).speaking, "ruler")
 	if r.OuterFrom == Measured {
-		against("outer", r.OuterM, t.CaliperResolutionM, (*Given).outer, "calipers")
+		against("outer", r.OuterM, float64(t.CaliperResolution), (*Given).outer, "calipers")
 	}
 	if r.CoreFrom == Measured {
-		against("core", r.CoreM, t.CaliperResolutionM, (*Given).core, "calipers")
+		against("core", r.CoreM, float64(t.CaliperResolution), (*Given).core, "calipers")
 	}
-	against("hung_mass", r.HungKg, first(r.HungResolutionKg, t.HungResolutionKg), (*Given).hung, "scales")
+	against("hung_mass", r.HungKg, first(r.HungResolutionKg, float64(t.HungResolution)), (*Given).hung, "scales")
 }
 
 // These show a size of one unit as it is likely to have been written.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // Combine makes the stock out of readings and constructions: linear densities with
@@ -68,25 +69,25 @@ func (c combiner) stock(faults *fault.List) Stock {
 // either has the linear density 0 until it is estimated.
 func (c combiner) gauge(e *entry) Gauge {
 	g := Gauge{
-		Label: e.r.Gauge, Family: e.r.Construction, Material: e.material.Name, Outer: e.r.OuterM, Core: e.r.CoreM,
-		Shape: e.r.Shape, WindingM: e.r.WindingM, Readings: len(e.rows), Built: e.built != nil, Rows: e.rows,
+		Label: e.r.Gauge, Family: e.r.Construction, Material: e.material.Name, Outer: unit.Length(e.r.OuterM), Core: unit.Length(e.r.CoreM),
+		Shape: e.r.Shape, Winding: unit.Length(e.r.WindingM), Readings: len(e.rows), Built: e.built != nil, Rows: e.rows,
 	}
 	outer, core := c.diameters(e)
 	g.outer, g.core = outer, core
-	g.UOuter, g.Core, g.UCore = outer.u(), core.d, core.u()
+	g.UOuter, g.Core, g.UCore = unit.Length(outer.u()), unit.Length(core.d), unit.Length(core.u())
 	g.CoreParts = core.parts(coreSource(g.Label))
 	if g.Family == Plain {
 		g.Shape = Round
 	}
 	g.stiffen(e.material)
-	kinds, chi2, dof := c.kinds(e, g.EA, g.EI)
+	kinds, chi2, dof := c.kinds(e, float64(g.EA), g.EI)
 	if len(kinds) == 0 {
 		return g
 	}
 	all := combineKinds(kinds)
 	g.set(all.value)
 	if e.built != nil {
-		g.Packing = e.built.fills(g.LinearDensity)
+		g.Packing = unit.Ratio(e.built.fills(float64(g.LinearDensity)))
 	}
 	g.chi2, g.dof = chi2+all.chi2, dof+all.dof
 	g.compare(e, kinds, all)
@@ -95,7 +96,7 @@ func (c combiner) gauge(e *entry) Gauge {
 
 // set takes a value over.
 func (g *Gauge) set(v value) {
-	g.LinearDensity, g.Indep, g.bounded, g.U = v.w, v.indep, v.bounded, v.u()
+	g.LinearDensity, g.Indep, g.bounded, g.U = unit.LinearDensity(v.w), unit.LinearDensity(v.indep), v.bounded, unit.LinearDensity(v.u())
 	g.Common = v.common.dropZeros()
 }
 
@@ -179,16 +180,17 @@ func (e *entry) kindNames() []string {
 // hungTests sets the hung readings of a gauge against its breaking load.
 func (c combiner) hungTests(e *entry, g Gauge) []HungTest {
 	var out []HungTest
+	gravity, _ := c.tools.gravity()
 	for _, r := range e.rows {
 		if r.Kind != Hung {
 			continue
 		}
-		h := HungTest{Place: r.Place, Gauge: g.Label, LoadN: r.HungKg * c.tools.GravityMS2}
+		h := HungTest{Place: r.Place, Gauge: g.Label, Load: unit.Force(r.HungKg * gravity)}
 		strength := g.StrengthPa
 		if strength == 0 && g.MusicWire() && c.options.MinStrength != nil && g.Core > 0 {
-			strength, h.OutsideTable = c.options.MinStrength(g.Core)
+			strength, h.OutsideTable = c.options.MinStrength(float64(g.Core))
 		}
-		h.BreakingN = strength * g.AreaM2
+		h.Breaking = unit.Force(strength * g.AreaM2)
 		out = append(out, h)
 	}
 	return out
@@ -202,6 +204,6 @@ func (g *Gauge) implied() {
 	if g.Family == Plain || g.Core == 0 || g.DensityKgM3 == 0 {
 		kind = OneDensity
 	}
-	_, y := kind.see(g, g.LinearDensity)
+	_, y := kind.see(g, float64(g.LinearDensity))
 	g.ImpliedKgM3 = math.Exp(y)
 }

@@ -32,7 +32,7 @@ func TestOneWeighingByHand(t *testing.T) {
 // A row's own step stands before the file's, repeatability is added per
 // reading, and accuracies are common.
 func TestPartsOfAWeighing(t *testing.T) {
-	tools := gauges.Instruments{BalanceResolutionKg: 1e-5, BalanceRepeatKg: 2e-5, BalanceAccuracyKg: 3e-5, RulerResolutionM: 1e-3, RulerAccuracyM: 0.5e-3}
+	tools := gauges.Instruments{BalanceResolution: 1e-5, BalanceRepeatability: 2e-5, BalanceAccuracy: 3e-5, RulerResolution: 1e-3, RulerAccuracy: 0.5e-3}
 	r := gauges.Reading{MassKg: 1e-3, LengthM: 0.4, Pieces: 2, MassStepKg: 5e-5, LengthStepM: 2e-3}
 	w, in := tools.Work(r, 0, 0)
 	assert.InDelta(t, 1e-3/0.8, w, 1e-15)
@@ -47,7 +47,7 @@ func TestPartsOfAWeighing(t *testing.T) {
 // The common part of a balance is not made smaller by repeating, the rest is.
 func TestRepeatingLeavesTheCommonPart(t *testing.T) {
 	tools := gauges.DefaultInstruments()
-	tools.BalanceAccuracyKg = 0.02e-3
+	tools.BalanceAccuracy = 0.02e-3
 	one, err := gauges.Combine(read(t, plainHead+"a,plain,0.017,500,0.57"), nil, tools, gauges.Options{})
 	require.NoError(t, err)
 	four, err := gauges.Combine(read(t, plainHead+"a,plain,0.017,500,0.57\na,,,509,0.58\na,,,491,0.56\na,,,518,0.59"), nil, tools, gauges.Options{})
@@ -174,11 +174,11 @@ func TestCombineChecksReadingsAndInstruments(t *testing.T) {
 		{"not a number", "mass is no number", func(r *gauges.Reading, _ *gauges.Instruments) { r.MassKg = math.NaN() }},
 		{"negative", "length must be above 0", func(r *gauges.Reading, _ *gauges.Instruments) { r.LengthM = -1 }},
 		{"no label", "a row without a gauge", func(r *gauges.Reading, _ *gauges.Instruments) { r.Gauge = " " }},
-		{"no step", "the step of the balance is not known", func(_ *gauges.Reading, i *gauges.Instruments) { i.BalanceResolutionKg = 0 }},
-		{"no calipers", "the step of the calipers is not known", func(r *gauges.Reading, i *gauges.Instruments) { r.OuterFrom, i.CaliperResolutionM = gauges.Measured, 0 }},
-		{"negative accuracy", "measuring, ruler accuracy: must lie between 0", func(_ *gauges.Reading, i *gauges.Instruments) { i.RulerAccuracyM = -1 }},
-		{"endless step", "measuring, balance step: no number", func(_ *gauges.Reading, i *gauges.Instruments) { i.BalanceResolutionKg = math.Inf(1) }},
-		{"gravity of the moon", "measuring, gravity", func(_ *gauges.Reading, i *gauges.Instruments) { i.GravityMS2 = 1.6 }},
+		{"no step", "the step of the balance is not known", func(_ *gauges.Reading, i *gauges.Instruments) { i.BalanceResolution = 0 }},
+		{"no calipers", "the step of the calipers is not known", func(r *gauges.Reading, i *gauges.Instruments) { r.OuterFrom, i.CaliperResolution = gauges.Measured, 0 }},
+		{"negative accuracy", "measuring, ruler accuracy: must lie between 0", func(_ *gauges.Reading, i *gauges.Instruments) { i.RulerAccuracy = -1 }},
+		{"endless step", "measuring, balance step: no number", func(_ *gauges.Reading, i *gauges.Instruments) { i.BalanceResolution = math.Inf(1) }},
+		{"gravity of the moon", "measuring, gravity", func(_ *gauges.Reading, i *gauges.Instruments) { i.Gravity = 1.6 }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r, tools := good, gauges.DefaultInstruments()

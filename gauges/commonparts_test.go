@@ -16,8 +16,8 @@ import (
 // since what that adds to the other parts is left out on purpose.
 func TestPartsAreWhatTheirErrorsDo(t *testing.T) {
 	tools := gauges.Instruments{
-		BalanceResolutionKg: 1e-5, BalanceRepeatKg: 2e-5, BalanceAccuracyKg: 3e-5, RulerResolutionM: 1e-3, RulerAccuracyM: 0.4e-3,
-		HungResolutionKg: 2e-3, HungAccuracyKg: 3e-3, PitchCents: 3, GravityMS2: 9.81, UGravityMS2: 0.01,
+		BalanceResolution: 1e-5, BalanceRepeatability: 2e-5, BalanceAccuracy: 3e-5, RulerResolution: 1e-3, RulerAccuracy: 0.4e-3,
+		HungResolutionKg: 2e-3, HungAccuracy: 3e-3, PitchCents: 3, GravityMS2: 9.81, UGravityMS2: 0.01,
 	}
 	weighed := gauges.Reading{Kind: gauges.Weighed, MassKg: 1.7e-3, LengthM: 0.43, Pieces: 4}
 	hung := gauges.Reading{Kind: gauges.Hung, HungKg: 6, SpeakingM: 0.62, FreqHz: 210}
@@ -81,7 +81,7 @@ func pitch(r *gauges.Reading, _ *gauges.Instruments, by float64) { r.FreqHz += b
 // Four weighings of one piece that read the same: the rounding is the same
 // error four times, while the balance's own wandering is averaged to a half.
 func TestRepeatsOfOneRounding(t *testing.T) {
-	tools := gauges.Instruments{BalanceResolutionKg: 1e-5, BalanceRepeatKg: 0.3e-5, RulerResolutionM: 1e-3, CaliperResolutionM: 1e-5}
+	tools := gauges.Instruments{BalanceResolution: 1e-5, BalanceRepeatability: 0.3e-5, RulerResolution: 1e-3, CaliperResolution: 1e-5}
 	row := "a,plain,0.017,500,0.57"
 	s, err := gauges.Combine(read(t, plainHead+row+"\n"+row+"\n"+row+"\n"+row), nil, tools, gauges.Options{})
 	require.NoError(t, err)
@@ -108,9 +108,9 @@ func twoLayers(core, round, flat, rhoCore, rhoRound, rhoFlat, fill float64) floa
 func TestPartsOfAConstruction(t *testing.T) {
 	c := wrapped("w")
 	c.Diameters = gauges.Measured
-	c.Wraps = append(c.Wraps, gauges.Wrap{WireM: 0.2e-3, Material: "copper", Form: gauges.FlatWire, Packing: 0.95})
+	c.Wraps = append(c.Wraps, gauges.Wrap{Wire: 0.2e-3, Material: "copper", Form: gauges.FlatWire, Packing: 0.95})
 	tools := gauges.DefaultInstruments()
-	tools.CaliperAccuracyM = 2e-5
+	tools.CaliperAccuracy = 2e-5
 	s, err := gauges.Combine(nil, []gauges.Construction{c}, tools, gauges.Options{})
 	require.NoError(t, err)
 	g := gauge(t, s, "w")
@@ -148,7 +148,7 @@ func TestPartsOfAConstruction(t *testing.T) {
 // a neighbour.
 func TestPackingByAWeighedNeighbour(t *testing.T) {
 	tools := gauges.DefaultInstruments()
-	tools.CaliperResolutionM = 4e-6
+	tools.CaliperResolution = 4e-6
 	v, w := wrapped("v"), wrapped("w")
 	v.Diameters, w.Diameters = gauges.Measured, gauges.Measured
 	stock := func(rows []gauges.Reading, list ...gauges.Construction) gauges.Stock {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"scalepair/data"
+	"scalepair/data/unit"
 )
 
 // area is the cross-section of a core.
@@ -51,7 +52,7 @@ func (g *Gauge) stiffen(m data.Material) {
 		g.note("core unknown: no bend, compensation, inharmonicity or breaking share")
 		return
 	}
-	g.AreaM2 = g.Shape.area(g.Core)
+	g.AreaM2 = g.Shape.area(float64(g.Core))
 	if g.Family != Plain && g.Shape == ShapeAssumed {
 		g.note("core shape assumed round; a hex core of this width has 10 % more steel")
 	}
@@ -60,8 +61,8 @@ func (g *Gauge) stiffen(m data.Material) {
 		g.note("no modulus for " + g.Material + ": no bend and no compensation")
 		return
 	}
-	g.EA = g.YoungsPa * g.AreaM2
-	g.EI = g.YoungsPa * g.Shape.secondMoment(g.Core)
+	g.EA = unit.Force(g.YoungsPa * g.AreaM2)
+	g.EI = g.YoungsPa * g.Shape.secondMoment(float64(g.Core))
 }
 
 func (g *Gauge) note(text string) { g.Notes = append(g.Notes, text) }

@@ -1,6 +1,10 @@
 package gauges
 
-import "math"
+import (
+	"math"
+
+	"scalepair/data/unit"
+)
 
 // normal95 is how many standard uncertainties either side of a normal error
 // hold 95 %. Source: the Guide, table G.1; NIST Technical Note 1297, 4.3.
@@ -68,7 +72,7 @@ func (v value) less(b value) value {
 // Within95 is the half width of the stated 95 % interval, kg/m: the true unit
 // weight lies within LinearDensity +- Within95 in 95 % of cases. It is U times
 // Coverage95, the Guide's expanded uncertainty (6.2.1).
-func (g Gauge) Within95() float64 { return g.value().within95() }
+func (g Gauge) Within95() unit.LinearDensity { return unit.LinearDensity(g.value().within95()) }
 
 // Coverage95 is how many standard uncertainties U the stated 95 % interval
 // reaches to either side: from 1.65, where one error with bounds such as a
@@ -76,5 +80,5 @@ func (g Gauge) Within95() float64 { return g.value().within95() }
 func (g Gauge) Coverage95() float64 { return coverage95(g.value().excess()) }
 
 func (g Gauge) value() value {
-	return value{w: g.LinearDensity, indep: g.Indep, bounded: g.bounded, common: g.Common}
+	return value{w: float64(g.LinearDensity), indep: float64(g.Indep), bounded: g.bounded, common: g.Common}
 }

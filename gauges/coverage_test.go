@@ -65,11 +65,11 @@ var worlds = []struct {
 	{"sizes by calipers", 600, 1000, func(w *world) { w.measured = true }},
 	{"nothing but rounding, one weighing each", 600, 1000, func(w *world) {
 		w.measured, w.most = true, 1
-		w.tools.BalanceRepeatKg, w.tools.BalanceAccuracyKg, w.tools.RulerAccuracyM = 0, 0, 0
+		w.tools.BalanceRepeatability, w.tools.BalanceAccuracy, w.tools.RulerAccuracy = 0, 0, 0
 	}},
 	{"a balance that wanders", 600, 1000, func(w *world) {
 		w.measured, w.shortest = true, 0.8
-		w.tools.BalanceRepeatKg, w.tools.BalanceAccuracyKg = 0.03e-3, 0
+		w.tools.BalanceRepeatability, w.tools.BalanceAccuracy = 0.03e-3, 0
 	}},
 	{"evenly or loosely wound, who knows", 150, 1000, func(w *world) {
 		w.measured, w.scatter = true, 0.02*math.Abs(w.rng.NormFloat64())
@@ -134,7 +134,7 @@ func trial(t *testing.T, w *world, count tally) {
 	}
 	i := candidates[w.rng.IntN(len(candidates))]
 	factor := 1.05 - 0.1*float64(w.rng.IntN(2))
-	rows[i].MassKg = w.rounded(rows[i].MassKg*factor, w.tools.BalanceResolutionKg)
+	rows[i].MassKg = w.rounded(rows[i].MassKg*factor, w.tools.BalanceResolution)
 	s, err = gauges.Combine(rows, nil, w.tools, gauges.Options{})
 	require.NoError(t, err)
 	count.add("named", names(s, rows[i]))

@@ -71,5 +71,5 @@ func (t Instruments) outside(d float64, from DiameterFrom) diameter {
 }
 
 func (t Instruments) calliped(d float64) diameter {
-	return diameter{d: d, own: StepU(t.CaliperResolutionM), common: BoundU(t.CaliperAccuracyM)}
+	return diameter{d: d, own: float64(StepU(t.CaliperResolution)), common: float64(BoundU(t.CaliperAccuracy))}
 }

@@ -1,11 +1,15 @@
 package gauges
 
-import "math/rand/v2"
+import (
+	"math/rand/v2"
+
+	"scalepair/data/unit"
+)
 
 // Drawn is one gauge in one draw.
 type Drawn struct {
-	LinearDensity float64 // kg/m, above 0
-	Core          float64 // m, above 0; 0 where the core is unknown
+	LinearDensity unit.LinearDensity // above 0
+	Core          unit.Length        // above 0; 0 where the core is unknown
 }
 
 // Drawer draws stocks at random; it is made once for many draws and may be
@@ -52,7 +56,7 @@ func (s Stock) Drawer() *Drawer {
 	}
 	for _, g := range s.Gauges {
 		d.gauges = append(d.gauges, drawnGauge{
-			w: g.LinearDensity, indep: g.Indep, core: g.Core,
+			w: float64(g.LinearDensity), indep: float64(g.Indep), core: float64(g.Core),
 			common: number(g.Common), parts: number(g.CoreParts),
 		})
 	}
@@ -85,7 +89,7 @@ func (d *Drawer) Draw(rng *rand.Rand, dst []Drawn) {
 		for _, p := range g.parts {
 			core += p.u * z[p.source]
 		}
-		dst[i] = Drawn{LinearDensity: max(w, leastShare*g.w), Core: max(core, leastShare*g.core)}
+		dst[i] = Drawn{LinearDensity: unit.LinearDensity(max(w, leastShare*g.w)), Core: unit.Length(max(core, leastShare*g.core))}
 	}
 }
 

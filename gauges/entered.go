@@ -46,7 +46,7 @@ func (t Instruments) numbers(r Reading, g Gauge) []entered {
 	outer := g.outerEntered()
 	if r.Kind == Hung {
 		return []entered{
-			massEntered("hung mass", r.HungKg, first(r.HungResolutionKg, t.HungResolutionKg), massForm(r.Given.Hung()), "kg"),
+			massEntered("hung mass", r.HungKg, first(r.HungResolutionKg, float64(t.HungResolution)), massForm(r.Given.Hung()), "kg"),
 			lengthEntered("speaking length", r.SpeakingM, t.lengthStep(&r), -2, r.Given.speaking().form()),
 			{name: "pitch", x: r.FreqHz, form: unit.Written{Unit: "Hz", Decimals: 1}, power: -2},
 			outer,
@@ -85,13 +85,13 @@ func (g Gauge) outerEntered() entered {
 	}
 	if !form.Known() {
 		form = unit.Form[unit.Length]("", "mm")
-		if half := g.Outer / unit.Inch * 2000; math.Abs(half-math.Round(half)) < 1e-6 {
+		if half := float64(g.Outer) / unit.Inch * 2000; math.Abs(half-math.Round(half)) < 1e-6 {
 			form = unit.Form[unit.Length]("", "in")
 		}
-		form.Decimals = places(form.Value(g.Outer))
+		form.Decimals = places(form.Value(float64(g.Outer)))
 	}
 	const mil, hundredth = 0.001 * unit.Inch, 0.01 * unit.Millimetre
-	e := entered{name: "outer diameter", x: form.Value(g.Outer), form: form.Finer(hundredth), power: -2}
+	e := entered{name: "outer diameter", x: form.Value(float64(g.Outer)), form: form.Finer(hundredth), power: -2}
 	if form.Unit == "in" {
 		e.form = form.Finer(mil)
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // makeFit gives the family's fit on the trusted dots; false where they make
@@ -15,8 +16,8 @@ func (f *family) makeFit(all []Gauge, by *others) (Fit, bool) {
 		return Fit{}, false
 	}
 	out := Fit{
-		Family: f.name, Material: f.material, Kind: f.kind, Scatter: l.scatter, ScatterAssumed: l.assumed(),
-		MinOuterM: math.Inf(1), law: l, sources: f.sources, bounded: f.bounds(all),
+		Family: f.name, Material: f.material, Kind: f.kind, Scatter: unit.Ratio(l.scatter), ScatterAssumed: l.assumed(),
+		MinOuter: unit.Length(math.Inf(1)), law: l, sources: f.sources, bounded: f.bounds(all),
 	}
 	for i, d := range f.dots {
 		g := all[d.gauge]
@@ -25,7 +26,7 @@ func (f *family) makeFit(all []Gauge, by *others) (Fit, bool) {
 			continue
 		}
 		out.Used = append(out.Used, g.Label)
-		out.MinOuterM, out.MaxOuterM = min(out.MinOuterM, g.Outer), max(out.MaxOuterM, g.Outer)
+		out.MinOuter, out.MaxOuter = min(out.MinOuter, g.Outer), max(out.MaxOuter, g.Outer)
 		out.coreDensity = g.DensityKgM3
 	}
 	out.figures()
@@ -101,7 +102,7 @@ func (f Fit) fromDiameters(g *Gauge, perY float64, by leans) (own float64, share
 // predict is the law's linear density of a gauge, with x and the leans there.
 func (f Fit) predict(g *Gauge) (x, w float64, by leans) {
 	if f.Kind == PowerLaw {
-		x = math.Log(g.Outer)
+		x = math.Log(float64(g.Outer))
 	}
 	w = f.Kind.weightAt(g, f.law.y(x))
 	return x, w, f.Kind.leans(g, w, f.law.slope)
@@ -112,7 +113,7 @@ func (f Fit) predict(g *Gauge) (x, w float64, by leans) {
 // family's scatter). outer and core in m; a wrap density needs the core, the
 // other laws ignore it. A size that has no place for a wrap gives 0.
 func (f Fit) LinearDensity(outer, core float64, shape Shape) (w, u float64) {
-	g := Gauge{Family: f.Family, Outer: outer, Core: core, Shape: shape, DensityKgM3: f.coreDensity}
+	g := Gauge{Family: f.Family, Outer: unit.Length(outer), Core: unit.Length(core), Shape: shape, DensityKgM3: f.coreDensity}
 	if outer <= 0 || f.Kind == WrapDensity && (core <= 0 || shape.seat(core) >= outer) {
 		return 0, 0
 	}
@@ -134,12 +135,12 @@ func (f *family) fill(all []Gauge, fit Fit, fitted bool, extrapolate bool, entri
 			faults.Add(at, fmt.Sprintf("gauge %q has no reading, and %s", g.Label, f.whyNoFit(all)), "",
 				orMeant("weigh a piece of it, or weigh two gauges of its kind on either side of it", g.Family, all))
 			continue
-		case !extrapolate && outside(g.Outer, fit.MinOuterM, fit.MaxOuterM):
+		case !extrapolate && outside(float64(g.Outer), float64(fit.MinOuter), float64(fit.MaxOuter)):
 			faults.Add(at, fmt.Sprintf("gauge %q has no reading and lies outside the fitted diameters, %s to %s", g.Label,
-				told.short(fit.MinOuterM, diameterStep), told.short(fit.MaxOuterM, diameterStep)), told.text(g.Outer),
+				told.short(float64(fit.MinOuter), diameterStep), told.short(float64(fit.MaxOuter), diameterStep)), told.text(float64(g.Outer)),
 				"weigh a piece of it, or ask for it to be estimated beyond them")
 			continue
-		case outside(g.Outer, fit.MinOuterM, fit.MaxOuterM):
+		case outside(float64(g.Outer), float64(fit.MinOuter), float64(fit.MaxOuter)):
 			g.note("estimated beyond the fitted diameters")
 		}
 		fit.estimate(g)

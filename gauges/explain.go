@@ -140,7 +140,7 @@ func (k *works) weight(c combiner, g Gauge, e *entry, fits []Fit) {
 	if rows := e.weighed(); len(rows) > 0 {
 		kinds = append(kinds, k.mean(k.weighings(c.tools, rows), "W"))
 	}
-	if hung := k.hangings(c.tools, e, g.EA, g.EI); len(hung) > 0 {
+	if hung := k.hangings(c.tools, e, float64(g.EA), g.EI); len(hung) > 0 {
 		kinds = append(kinds, k.mean(hung, "H"))
 	}
 	if e.built != nil {
@@ -180,7 +180,7 @@ func (k *works) core(g Gauge, e *entry, t Instruments) {
 		source += " (" + e.material.StiffnessConfidence + ")"
 	}
 	k.given("E", "stretch modulus of "+g.Material, g.YoungsPa, "Pa", source)
-	k.step("EA", "stretch stiffness of the core", "E A", g.EA, "N", bondsLaw)
+	k.step("EA", "stretch stiffness of the core", "E A", float64(g.EA), "N", bondsLaw)
 	if g.Shape == Hex {
 		k.step("I", "second moment of the core", "5 sqrt(3)/144 d^4", g.EI/g.YoungsPa, "m4", fromShape)
 	} else {
@@ -204,10 +204,10 @@ func (k *works) area(g Gauge) {
 func (k *works) diameter(symbol, what string, d diameter, from DiameterFrom, t Instruments) {
 	if from == Measured {
 		k.given(symbol, what+", measured", d.d, "m", "the readings")
-		step := k.once("dc", "step of the calipers", t.CaliperResolutionM, "m", fromTools)
+		step := k.once("dc", "step of the calipers", float64(t.CaliperResolution), "m", fromTools)
 		formula := step + "/sqrt(12)"
-		if t.CaliperAccuracyM > 0 {
-			formula = fmt.Sprintf("sqrt(%s^2/12 + %s^2/3)", step, k.once("ac", "accuracy of the calipers", t.CaliperAccuracyM, "m", fromTools))
+		if float64(t.CaliperAccuracy) > 0 {
+			formula = fmt.Sprintf("sqrt(%s^2/12 + %s^2/3)", step, k.once("ac", "accuracy of the calipers", float64(t.CaliperAccuracy), "m", fromTools))
 		}
 		k.step("u("+symbol+")", "standard uncertainty of that", formula, d.u(), "m", guideStep)
 		return

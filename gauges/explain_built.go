@@ -75,7 +75,7 @@ func (k *works) estimate(g Gauge, fits []Fit) named {
 		}
 	}
 	out.ownSym = k.given("own", "standard uncertainty from the scatter of its kind and its own outside",
-		g.Indep, "kg/m", "prediction from the fit, widened where few gauges make it")
+		float64(g.Indep), "kg/m", "prediction from the fit, widened where few gauges make it")
 	if g.bounded > 0 {
 		out.boundedSym = k.given("bo", "of that, from its own outside, which lies within bounds", g.bounded, "kg/m", fromFit)
 	}
@@ -89,21 +89,21 @@ func (k *works) fromLaw(g Gauge, f Fit) string {
 	switch f.Kind {
 	case OneDensity:
 		k.given("rho", "density of "+g.Family+" wire", f.DensityKgM3, "kg/m3", gauges)
-		return k.step("w", "linear density, estimated", "rho pi/4 d^2", g.LinearDensity, "kg/m", fromFit)
+		return k.step("w", "linear density, estimated", "rho pi/4 d^2", float64(g.LinearDensity), "kg/m", fromFit)
 	case PowerLaw:
-		k.given("D", "outer diameter", g.Outer, "m", "the readings")
+		k.given("D", "outer diameter", float64(g.Outer), "m", "the readings")
 		k.given("Dm", "middle diameter of the fit", math.Exp(f.law.centre), "m", gauges)
 		k.given("wm", "linear density there", math.Exp(f.law.level), "kg/m", gauges)
 		k.given("p", "power", f.Exponent, "", gauges)
-		return k.step("w", "linear density, estimated", "wm (D/Dm)^p", g.LinearDensity, "kg/m", fromFit)
+		return k.step("w", "linear density, estimated", "wm (D/Dm)^p", float64(g.LinearDensity), "kg/m", fromFit)
 	}
-	k.given("D", "outer diameter", g.Outer, "m", "the readings")
+	k.given("D", "outer diameter", float64(g.Outer), "m", "the readings")
 	seat := "d"
 	if g.Shape == Hex {
 		seat = "2/sqrt(3) d"
 	}
-	k.step("D0", "what the wrap lies on", seat, g.Shape.seat(g.Core), "m", fromShape)
+	k.step("D0", "what the wrap lies on", seat, g.Shape.seat(float64(g.Core)), "m", fromShape)
 	k.given("rho", "density of the core", g.DensityKgM3, "kg/m3", "the material list")
 	k.given("rhow", "density of the wrap, air included", f.DensityKgM3, "kg/m3", gauges)
-	return k.step("w", "linear density, estimated", "rho A + rhow pi/4 (D^2 - D0^2)", g.LinearDensity, "kg/m", fromFit)
+	return k.step("w", "linear density, estimated", "rho A + rhow pi/4 (D^2 - D0^2)", float64(g.LinearDensity), "kg/m", fromFit)
 }

@@ -65,20 +65,20 @@ func (k *works) weighing(t Instruments, group []Reading, j string) named {
 		k.step("sl"+j, "relative uncertainty of the length, step", fmt.Sprintf("%s/(sqrt(12) %s)", dl, l), StepU(t.lengthStep(&r))/r.LengthM, "", guideStep),
 	}
 	own := slices.Clone(steps)
-	if t.BalanceRepeatKg > 0 {
-		rep := k.once("rep", "repeatability of the balance", t.BalanceRepeatKg, "kg", fromTools)
+	if repeat := float64(t.BalanceRepeatability); repeat > 0 {
+		rep := k.once("rep", "repeatability of the balance", repeat, "kg", fromTools)
 		formula := rep + "/" + m
 		if len(group) > 1 {
 			formula = fmt.Sprintf("%s/(sqrt(%d) %s)", rep, len(group), m)
 		}
-		own = append(own, k.step("pm"+j, "relative uncertainty of the mass, repeatability", formula, t.BalanceRepeatKg/math.Sqrt(float64(len(group)))/r.MassKg, "", "definition"))
+		own = append(own, k.step("pm"+j, "relative uncertainty of the mass, repeatability", formula, repeat/math.Sqrt(float64(len(group)))/r.MassKg, "", "definition"))
 	}
 	out := named{value: v, wSym: w, ownSym: k.ownPart(j, w, own, v), boundedSym: k.boundedPart(j, w, steps, v)}
-	if a := t.BalanceAccuracyKg; a > 0 {
+	if a := float64(t.BalanceAccuracy); a > 0 {
 		am := k.once("am", "accuracy of the balance", a, "kg", fromTools)
 		out.shared = append(out.shared, k.sharedPart(sourceBalance, j, fmt.Sprintf("%s %s/(sqrt(3) %s)", w, am, m), v, guideBound))
 	}
-	if a := t.RulerAccuracyM; a > 0 {
+	if a := float64(t.RulerAccuracy); a > 0 {
 		al := k.once("al", "accuracy of the ruler", a, "m", fromTools)
 		out.shared = append(out.shared, k.sharedPart(sourceRuler, j, fmt.Sprintf("-%s %s/(sqrt(3) %s)", w, al, l), v, guideBound))
 	}
@@ -159,14 +159,15 @@ func (k *works) hangings(t Instruments, e *entry, ea, ei float64) []named {
 }
 
 func (k *works) hanging(t Instruments, r Reading, ea, ei float64, j string) named {
+	gravity, _ := t.gravity()
 	v := t.value(&r, ea, ei, 1)
 	m := k.given("M"+j, "everything that hung"+r.when(), r.HungKg, "kg", r.line())
 	l := k.given("l"+j, "clamp to clamp", r.SpeakingM, "m", r.line())
 	f := k.given("f"+j, "sounded pitch", r.FreqHz, "Hz", r.line())
-	g := k.once("g", "gravity", t.GravityMS2, "m/s2", fromTools)
+	g := k.once("g", "gravity", gravity, "m/s2", fromTools)
 	w, by, clamps := fmt.Sprintf("%s %s/(2 %s %s)^2", m, g, l, f), "", ""
 	if ea > 0 {
-		load := r.HungKg * t.GravityMS2
+		load := r.HungKg * gravity
 		stretch := load / ea
 		e := k.step("e"+j, "stretch under the load", fmt.Sprintf("%s %s/EA", m, g), stretch, "", bondsLaw)
 		by = k.step("by"+j, "how the load counts, with its stretch", fmt.Sprintf("1 + %s/(1 + %s)", e, e), 1+stretch/(1+stretch), "", "differential of the linear density") + " "
@@ -194,10 +195,11 @@ func (k *works) ends(eps float64, formula, j string) (factor, relU string) {
 // hangOwn shows the relative uncertainties that are a hung reading's own, the
 // two roundings first.
 func (k *works) hangOwn(t Instruments, r Reading, ea float64, j, by string) []string {
-	hungStep, cents := first(r.HungResolutionKg, t.HungResolutionKg), first(r.PitchCents, t.PitchCents)
+	gravity, _ := t.gravity()
+	hungStep, cents := first(r.HungResolutionKg, float64(t.HungResolution)), first(r.PitchCents, float64(t.Pitch))
 	byLoad := 1.0
 	if ea > 0 {
-		stretch := r.HungKg * t.GravityMS2 / ea
+		stretch := r.HungKg * gravity / ea
 		byLoad += stretch / (1 + stretch)
 	}
 	own := []string{
@@ -217,6 +219,7 @@ func (k *works) hangOwn(t Instruments, r Reading, ea float64, j, by string) []st
 // hangShared adds the errors that hung readings share. clamps is the formula of
 // what the ends do, "" where the core is unknown.
 func (k *works) hangShared(t Instruments, out *named, j, by, clamps string) {
+	_, uGravity := t.gravity()
 	from := guideBound
 	if clamps == "" {
 		from, clamps = "judgement", k.once("uc", "relative uncertainty from the clamps, core not known", unknownClamps, "", "judgement")
@@ -228,9 +231,9 @@ func (k *works) hangShared(t Instruments, out *named, j, by, clamps string) {
 		source, stem, what, unit, formula, from string
 		bound                                   float64
 	}{
-		{sourceGravity, "ug", "standard uncertainty of gravity", "m/s2", "%s " + by + "%s/g", guideSum, t.UGravityMS2},
-		{sourceScales, "aM", "accuracy of the scales", "kg", "%s " + by + "%s/(sqrt(3) M" + j + ")", guideBound, t.HungAccuracyKg},
-		{sourceRuler, "al", "accuracy of the ruler", "m", "-2 %s %s/(sqrt(3) l" + j + ")", guideBound, t.RulerAccuracyM},
+		{sourceGravity, "ug", "standard uncertainty of gravity", "m/s2", "%s " + by + "%s/g", guideSum, uGravity},
+		{sourceScales, "aM", "accuracy of the scales", "kg", "%s " + by + "%s/(sqrt(3) M" + j + ")", guideBound, float64(t.HungAccuracy)},
+		{sourceRuler, "al", "accuracy of the ruler", "m", "-2 %s %s/(sqrt(3) l" + j + ")", guideBound, float64(t.RulerAccuracy)},
 	} {
 		if p.bound > 0 {
 			symbol := k.once(p.stem, p.what, p.bound, p.unit, fromTools)

@@ -20,7 +20,7 @@ func TestTheWorkEndsWithTheGauge(t *testing.T) {
 	readings, err := gauges.ReadReadings(bytes.NewReader(src), "readings.csv", nil)
 	require.NoError(t, err)
 	tools := gauges.DefaultInstruments()
-	tools.BalanceAccuracyKg, tools.RulerAccuracyM = 5e-6, 2e-4
+	tools.BalanceAccuracy, tools.RulerAccuracy = 5e-6, 2e-4
 	stock, err := gauges.Combine(readings, nil, tools, gauges.Options{})
 	require.NoError(t, err)
 	for _, g := range stock.Gauges {
@@ -48,6 +48,6 @@ func TestTheWorkEndsWithTheGauge(t *testing.T) {
 	}
 	_, err = gauges.Explain("p101", readings, nil, tools, gauges.Options{})
 	assert.ErrorContains(t, err, "this gauge is not in stock")
-	_, err = gauges.Explain("p10", nil, nil, gauges.Instruments{BalanceResolutionKg: -1}, gauges.Options{})
+	_, err = gauges.Explain("p10", nil, nil, gauges.Instruments{BalanceResolution: -1}, gauges.Options{})
 	assert.Error(t, err)
 }

@@ -60,8 +60,8 @@ func (f *family) prepare(all []Gauge) {
 	for k, i := range f.measured {
 		d, g := &f.dots[k], &all[i]
 		d.gauge, d.shared = i, shared[k*n:(k+1)*n]
-		d.x, d.y = f.kind.see(g, g.LinearDensity)
-		f.weigh(d, g, g.LinearDensity)
+		d.x, d.y = f.kind.see(g, float64(g.LinearDensity))
+		f.weigh(d, g, float64(g.LinearDensity))
 	}
 	if len(f.dots) < 2 {
 		return
@@ -138,9 +138,9 @@ type leans struct{ byWeight, byOuter, byCore float64 }
 func (k FitKind) see(g *Gauge, w float64) (x, y float64) {
 	switch k {
 	case OneDensity:
-		return 0, math.Log(w / Round.area(g.Outer))
+		return 0, math.Log(w / Round.area(float64(g.Outer)))
 	case PowerLaw:
-		return math.Log(g.Outer), math.Log(w)
+		return math.Log(float64(g.Outer)), math.Log(w)
 	}
 	core, ring := g.coreAndRing()
 	return 0, math.Log((w - core) / ring)
@@ -158,8 +158,8 @@ func (k FitKind) leans(g *Gauge, w, slope float64) leans {
 	wrap := w - core
 	return leans{
 		byWeight: w / wrap,
-		byOuter:  -2 * Round.area(g.Outer) / ring,
-		byCore:   2*Round.area(g.Shape.seat(g.Core))/ring - 2*core/wrap,
+		byOuter:  -2 * Round.area(float64(g.Outer)) / ring,
+		byCore:   2*Round.area(g.Shape.seat(float64(g.Core)))/ring - 2*core/wrap,
 	}
 }
 
@@ -167,7 +167,7 @@ func (k FitKind) leans(g *Gauge, w, slope float64) leans {
 func (k FitKind) weightAt(g *Gauge, y float64) float64 {
 	switch k {
 	case OneDensity:
-		return math.Exp(y) * Round.area(g.Outer)
+		return math.Exp(y) * Round.area(float64(g.Outer))
 	case PowerLaw:
 		return math.Exp(y)
 	}
@@ -178,7 +178,7 @@ func (k FitKind) weightAt(g *Gauge, y float64) float64 {
 // coreAndRing is the core's share of the linear density, kg/m, and the
 // cross-section of the ring that the wrap fills, m2.
 func (g *Gauge) coreAndRing() (core, ring float64) {
-	return g.DensityKgM3 * g.Shape.area(g.Core), Round.area(g.Outer) - Round.area(g.Shape.seat(g.Core))
+	return g.DensityKgM3 * g.Shape.area(float64(g.Core)), Round.area(float64(g.Outer)) - Round.area(g.Shape.seat(float64(g.Core)))
 }
 
 // weigh sets a gauge's dot down with its errors: its own in one figure, the
@@ -189,7 +189,7 @@ func (f *family) weigh(d *dot, g *Gauge, likely float64) {
 	d.lean = 1 / by.byWeight
 	clear(d.shared)
 	own := make([]float64, 0, 4)
-	own = append(own, by.byWeight*g.Indep/likely, by.byOuter*g.outer.relOwn())
+	own = append(own, by.byWeight*float64(g.Indep)/likely, by.byOuter*g.outer.relOwn())
 	for _, p := range g.Common {
 		if k, ok := slices.BinarySearch(f.sources, p.Source); ok {
 			d.shared[k] += by.byWeight * p.U / likely

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // FitKind is the law that a family is fitted with.
@@ -31,12 +32,12 @@ type Fit struct {
 	DensityKgM3, UDensityKgM3 float64 // of the wire or the wrap; 0 for a power law
 	Exponent, UExponent       float64 // of a power law; else 0
 
-	Scatter        float64 // the family's own scatter as a fraction of the fitted density (power law: of the linear density)
-	ScatterAssumed bool    // too few gauges to see a scatter: 2 %, judgement
+	Scatter        unit.Ratio // the family's own scatter as a fraction of the fitted density (power law: of the linear density)
+	ScatterAssumed bool       // too few gauges to see a scatter: 2 %, judgement
 
-	MinOuterM, MaxOuterM float64  // the fitted diameters
-	Used                 []string // labels of the gauges that the fit stands on
-	LeftOut              []string // labels of suspect gauges, kept out
+	MinOuter, MaxOuter unit.Length // the fitted diameters
+	Used               []string    // labels of the gauges that the fit stands on
+	LeftOut            []string    // labels of suspect gauges, kept out
 
 	law         law
 	sources     []string // of law's shares
@@ -56,34 +57,36 @@ type Judgement struct {
 }
 
 // Off is (own linear density - FitKgM)/FitKgM: 0.05 is 5 % heavier than the fit.
-func (j *Judgement) Off() float64 {
+func (j *Judgement) Off() unit.Ratio {
 	d := &j.by.dots[j.i]
 	off, _ := j.by.law(j.i).about(*d)
-	return d.lean * off
+	return unit.Ratio(d.lean * off)
 }
 
-// FitKgM is what the fit gives, kg/m.
-func (j *Judgement) FitKgM() float64 { return j.weight / (1 + j.Off()) }
+// Fit is what the fit gives.
+func (j *Judgement) Fit() unit.LinearDensity {
+	return unit.LinearDensity(j.weight / (1 + float64(j.Off())))
+}
 
 // U is the standard uncertainty of Off: reading, diameters, fit and the family's
 // scatter.
-func (j *Judgement) U() float64 {
+func (j *Judgement) U() unit.Ratio {
 	d, l := &j.by.dots[j.i], j.by.law(j.i)
 	_, u := l.about(*d)
-	return d.lean * l.widened(u, d.x, j.p)
+	return unit.Ratio(d.lean * l.widened(u, d.x, j.p))
 }
 
 // Limit is the |Off| beyond which a gauge is suspect.
-func (j *Judgement) Limit() float64 { return max(leastSlip, normalQuantile(j.p)*j.U()) }
+func (j *Judgement) Limit() unit.Ratio { return max(leastSlip, unit.Ratio(normalQuantile(j.p))*j.U()) }
 
 // Suspect is one reading to look at again.
 type Suspect struct {
 	Place fault.Place
 	Gauge string
-	Why   string   // what gave it away, with figures
-	Fits  string   // what mass or length would agree
-	Slips []string // what may have happened, likeliest first; may be empty
-	Off   float64  // as Judgement.Off, of this reading alone
+	Why   string     // what gave it away, with figures
+	Fits  string     // what mass or length would agree
+	Slips []string   // what may have happened, likeliest first; may be empty
+	Off   unit.Ratio // as Judgement.Off, of this reading alone
 }
 
 // String is the suspect in one line: place, gauge, what gave it away, what would
@@ -102,8 +105,6 @@ func (s Suspect) String() string {
 // Options are the choices that a stock is made with. The zero value is the
 // default.
 type Options struct {
-	// Extrapolate lets a listed gauge be estimated outside the fitted diameters.
-	Extrapolate bool
 	// MinStrength gives the least strength of music wire, for the breaking load
 	// of hung-weight tests; nil leaves that load unknown.
 	MinStrength func(diaM float64) (pa float64, outside bool)

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // Plain is the family of strings that are one bare wire.
@@ -20,9 +21,24 @@ const (
 	Hex
 )
 
+var shapeWords = []string{"unknown", "round", "hex"}
+
 // String gives "core shape assumed", "round" or "hex".
 func (s Shape) String() string {
-	return [...]string{"core shape assumed", "round", "hex"}[s]
+	if s == ShapeAssumed {
+		return "core shape assumed"
+	}
+	return shapeWords[s]
+}
+
+// MarshalText gives "unknown", "round" or "hex".
+func (s Shape) MarshalText() ([]byte, error) { return []byte(shapeWords[s]), nil }
+
+// UnmarshalText reads one of those words.
+func (s *Shape) UnmarshalText(text []byte) error {
+	shape, err := wordAmong[Shape]("core_shape", text, shapeWords)
+	*s = shape
+	return err
 }
 
 // CommonPart is an error of one named source that several gauges share. U is
@@ -44,26 +60,26 @@ type Gauge struct {
 	Family   string // Plain or the user's name of a wound kind
 	Material string // of the core; of the whole wire where plain
 
-	Outer, UOuter float64 // m
-	Core, UCore   float64 // m; 0 unknown; a plain gauge's core is its outer diameter
+	Outer, UOuter unit.Length
+	Core, UCore   unit.Length // 0 unknown; a plain gauge's core is its outer diameter
 	Shape         Shape
 
-	LinearDensity float64      // kg/m, slack
-	U             float64      // kg/m, standard uncertainty: U² = Indep² + sum of Common²
-	Indep         float64      // kg/m, the part that no other value shares
-	Common        []CommonPart // kg/m; a source 'diameter of ...' is shared with CoreParts
-	CoreParts     []CommonPart // m, the parts of UCore: UCore² = sum of their squares
+	LinearDensity unit.LinearDensity // slack
+	U             unit.LinearDensity // standard uncertainty: U² = Indep² + sum of Common²
+	Indep         unit.LinearDensity // the part that no other value shares
+	Common        []CommonPart       // kg/m; a source 'diameter of ...' is shared with CoreParts
+	CoreParts     []CommonPart       // m, the parts of UCore: UCore² = sum of their squares
 
-	AreaM2      float64 // core's cross-section; 0 where the core is unknown
-	EA          float64 // N; 0 where the core or its modulus is unknown
-	EI          float64 // N m²; 0 as EA
-	YoungsPa    float64 // 0 unknown
-	StrengthPa  float64 // the material's stated strength; 0: look music wire up by its diameter
-	DensityKgM3 float64 // of the core's material, from the material list; 0 unknown
-	WindingM    float64 // length of the wound part that a bought string has; 0 not stated
+	AreaM2      float64     // core's cross-section; 0 where the core is unknown
+	EA          unit.Force  // 0 where the core or its modulus is unknown
+	EI          float64     // N m²; 0 as EA
+	YoungsPa    float64     // 0 unknown
+	StrengthPa  float64     // the material's stated strength; 0: look music wire up by its diameter
+	DensityKgM3 float64     // of the core's material, from the material list; 0 unknown
+	Winding     unit.Length // length of the wound part that a bought string has; 0 not stated
 
-	ImpliedKgM3 float64 // the wrap's where the core is known, else that of the whole string
-	Packing     float64 // share of the wraps' rings filled with metal, where a construction was given; else 0
+	ImpliedKgM3 float64    // the wrap's where the core is known, else that of the whole string
+	Packing     unit.Ratio // share of the wraps' rings filled with metal, where a construction was given; else 0
 
 	Readings  int  // rows used, weighed and hung
 	Built     bool // a construction from core and wraps went in
@@ -82,7 +98,7 @@ type Gauge struct {
 }
 
 // RelU is the standard uncertainty of the linear density as a fraction of it.
-func (g Gauge) RelU() float64 { return g.U / g.LinearDensity }
+func (g Gauge) RelU() unit.Ratio { return unit.Ratio(g.U / g.LinearDensity) }
 
 // Flags gives the words that must stand wherever the gauge appears:
 // 'estimated', 'suspect', 'readings disagree', 'core unknown', 'core shape

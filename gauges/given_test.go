@@ -26,7 +26,7 @@ func inchFile(row string) string {
 
 func inchTools() gauges.Instruments {
 	t := gauges.DefaultInstruments()
-	t.RulerResolutionM = unit.Inch / 16
+	t.RulerResolution = unit.Inch / 16
 	return t
 }
 
@@ -94,7 +94,7 @@ func TestFaultsSpeakTheBuildersUnit(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			tools := inchTools()
-			tools.RulerResolutionM = unit.Inch / 8
+			tools.RulerResolution = unit.Inch / 8
 			_, err := gauges.Combine(read(t, head+c.rows), nil, tools, gauges.Options{})
 			require.ErrorContains(t, err, c.want)
 			assert.NotContains(t, err.Error(), " mm")

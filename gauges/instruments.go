@@ -12,18 +12,24 @@ import (
 // the instrument may read off by up to +-a, the same way every time; a
 // repeatability is a standard deviation. SI units.
 type Instruments struct {
-	BalanceResolutionKg float64
-	BalanceRepeatKg     float64
-	BalanceAccuracyKg   float64
-	RulerResolutionM    float64
-	RulerAccuracyM      float64
-	CaliperResolutionM  float64
-	CaliperAccuracyM    float64
-	HungResolutionKg    float64 // of the scales for the hung weight
-	HungAccuracyKg      float64
-	PitchCents          float64 // standard uncertainty of a sounded pitch
-	GravityMS2          float64
-	UGravityMS2         float64 // standard uncertainty of gravity; 0: exact
+	BalanceResolution    unit.Mass   `toml:"balance_resolution" range:"0.000001 g, 10 g"`
+	BalanceRepeatability unit.Mass   `toml:"balance_repeatability" range:"0 g, 10 g"`
+	BalanceAccuracy      unit.Mass   `toml:"balance_accuracy" range:"0 g, 10 g"`
+	RulerResolution      unit.Length `toml:"ruler_resolution" range:"0.001 mm, 20 mm"`
+	RulerAccuracy        unit.Length `toml:"ruler_accuracy" range:"0 mm, 20 mm"`
+	CaliperResolution    unit.Length `toml:"caliper_resolution" range:"0.0001 mm, 1 mm"`
+	CaliperAccuracy      unit.Length `toml:"caliper_accuracy" range:"0 mm, 1 mm"`
+
+	// Of the scales for the hung weight.
+	HungResolution unit.Mass `toml:"hung_resolution" range:"0 g, 1 kg"`
+	HungAccuracy   unit.Mass `toml:"hung_accuracy" range:"0 g, 1 kg"`
+
+	Pitch           unit.Cents `toml:"pitch_uncertainty_cents" range:"0, 100"` // standard uncertainty of a sounded pitch; 0: 2 cents
+	Gravity         float64    `toml:"gravity_m_s2" range:"9.76, 9.84"`        // m/s2; 0: anywhere on the ground
+	GravityAccuracy float64    `toml:"gravity_accuracy_m_s2" range:"0, 0.1"`   // m/s2
+
+	// EstimateOutside lets a listed gauge be estimated outside the fitted diameters.
+	EstimateOutside bool `toml:"estimate_outside"`
 }
 
 // DefaultInstruments gives a kitchen table's tools where nothing was stated: a
@@ -35,24 +41,28 @@ type Instruments struct {
 // 9.80665 with 0.15 % covers it.
 func DefaultInstruments() Instruments {
 	return Instruments{
-		BalanceResolutionKg: 0.01e-3,
-		RulerResolutionM:    1e-3,
-		CaliperResolutionM:  0.01e-3,
-		HungResolutionKg:    1e-3,
-		PitchCents:          2,
-		GravityMS2:          unit.StandardGravity,
-		UGravityMS2:         0.0015 * unit.StandardGravity,
+		BalanceResolution: unit.Grams(0.01),
+		RulerResolution:   unit.MM(1),
+		CaliperResolution: unit.MM(0.01),
+		HungResolution:    unit.Grams(1),
+		Pitch:             2,
 	}
 }
 
-// filled puts in what has a sensible value for everybody: gravity, and the
-// care taken with a pitch.
-func (t Instruments) filled() Instruments {
-	usual := DefaultInstruments()
-	if t.GravityMS2 == 0 {
-		t.GravityMS2, t.UGravityMS2 = usual.GravityMS2, usual.UGravityMS2
+// gravity is the gravity to count with and its standard uncertainty, m/s2.
+func (t Instruments) gravity() (g, u float64) {
+	if t.Gravity == 0 {
+		return unit.StandardGravity, 0.0015 * unit.StandardGravity
 	}
-	t.PitchCents = first(t.PitchCents, usual.PitchCents)
+	return t.Gravity, BoundU(t.GravityAccuracy)
+}
+
+// GravityUsed is the gravity that hung readings are worked out with and its
+// standard uncertainty, m/s2.
+func (t Instruments) GravityUsed() (g, u float64) { return t.gravity() }
+
+func (t Instruments) filled() Instruments {
+	t.Pitch = first(t.Pitch, DefaultInstruments().Pitch)
 	return t
 }
 
@@ -63,11 +73,11 @@ func (t Instruments) check(faults *fault.List) {
 		x, top float64
 		show   func(float64) string
 	}{
-		{"balance step", t.BalanceResolutionKg, 0.1, showG}, {"balance repeatability", t.BalanceRepeatKg, 0.1, showG},
-		{"balance accuracy", t.BalanceAccuracyKg, 0.1, showG}, {"ruler step", t.RulerResolutionM, 0.05, showMM},
-		{"ruler accuracy", t.RulerAccuracyM, 0.05, showMM}, {"caliper step", t.CaliperResolutionM, 0.5e-3, showMM},
-		{"caliper accuracy", t.CaliperAccuracyM, 0.5e-3, showMM}, {"scales step", t.HungResolutionKg, 1, showG},
-		{"scales accuracy", t.HungAccuracyKg, 1, showG}, {"pitch", t.PitchCents, 100, showCents},
+		{"balance step", float64(t.BalanceResolution), 0.1, showG}, {"balance repeatability", float64(t.BalanceRepeatability), 0.1, showG},
+		{"balance accuracy", float64(t.BalanceAccuracy), 0.1, showG}, {"ruler step", float64(t.RulerResolution), 0.05, showMM},
+		{"ruler accuracy", float64(t.RulerAccuracy), 0.05, showMM}, {"caliper step", float64(t.CaliperResolution), 0.5e-3, showMM},
+		{"caliper accuracy", float64(t.CaliperAccuracy), 0.5e-3, showMM}, {"scales step", float64(t.HungResolution), 1, showG},
+		{"scales accuracy", float64(t.HungAccuracy), 1, showG}, {"pitch", float64(t.Pitch), 100, showCents},
 	} {
 		at := fault.Place{Input: "measuring, " + v.name}
 		switch {
@@ -77,7 +87,7 @@ func (t Instruments) check(faults *fault.List) {
 			faults.Add(at, "must lie between 0 and "+v.show(v.top), v.show(v.x), "")
 		}
 	}
-	if !(t.GravityMS2 >= 9.76 && t.GravityMS2 <= 9.84) || !(t.UGravityMS2 >= 0 && t.UGravityMS2 < 0.1) {
+	if !(t.Gravity == 0 || t.Gravity >= 9.76 && t.Gravity <= 9.84) || !(t.GravityAccuracy >= 0 && t.GravityAccuracy <= 0.1) {
 		faults.Add(fault.Place{Input: "measuring, gravity"}, "gravity on the ground lies between 9.76 and 9.84 m/s2, known to less than 0.1", "", "leave it out, or give your own as 9.81")
 	}
 }

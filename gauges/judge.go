@@ -26,7 +26,7 @@ func (c combiner) fitAll(s *Stock, faults *fault.List) {
 		if ok {
 			s.Fits = append(s.Fits, fit)
 		}
-		f.fill(s.Gauges, fit, ok, c.options.Extrapolate, c.entries, faults)
+		f.fill(s.Gauges, fit, ok, c.tools.EstimateOutside, c.entries, faults)
 	}
 	s.each = each
 	markDisagreement(s.Gauges, each)
@@ -59,7 +59,7 @@ func (f *family) mark(all []Gauge, by *others, p float64) {
 			g.note("too few of its kind: nothing checks its readings")
 			continue
 		}
-		judgements[i] = Judgement{by: by, i: i, weight: g.LinearDensity, p: p}
+		judgements[i] = Judgement{by: by, i: i, weight: float64(g.LinearDensity), p: p}
 		g.Judged, g.Suspect = &judgements[i], !by.in[i]
 	}
 }
@@ -88,7 +88,7 @@ func (s Stock) Suspects() []Suspect {
 			out = append(out, s.by.offTheFit(s.by.entries[i], g)...)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Suspect) int { return cmp.Compare(math.Abs(b.Off), math.Abs(a.Off)) })
+	slices.SortStableFunc(out, func(a, b Suspect) int { return cmp.Compare(math.Abs(float64(b.Off)), math.Abs(float64(a.Off))) })
 	return out
 }
 
@@ -97,7 +97,7 @@ func (s Stock) Suspects() []Suspect {
 func (c combiner) offTheFit(e *entry, g Gauge) []Suspect {
 	var out []Suspect
 	for _, r := range e.rows {
-		out = append(out, c.suspect(e, g, r, standing{g.Judged.Off(), g.Judged.U()}, g.Judged.describe()))
+		out = append(out, c.suspect(e, g, r, standing{float64(g.Judged.Off()), float64(g.Judged.U())}, g.Judged.describe()))
 	}
 	return out
 }
@@ -108,7 +108,7 @@ func (j *Judgement) describe() string {
 	if j.Off() < 0 {
 		side = "below"
 	}
-	return fmt.Sprintf("stands %s %% %s the fit made without it; up to %s %% would pass", percent(j.Off()), side, percent(j.Limit()))
+	return fmt.Sprintf("stands %s %% %s the fit made without it; up to %s %% would pass", percent(float64(j.Off())), side, percent(float64(j.Limit())))
 }
 
 // percent shows a fraction as a per cent, without its sign.
@@ -139,14 +139,14 @@ type standing struct{ off, u float64 }
 // alone judges one row against the fit, or against the other rows where
 // nothing is fitted.
 func (c combiner) alone(e *entry, g Gauge, i int, r Reading) standing {
-	v := c.tools.value(&r, g.EA, g.EI, 1)
-	against, u := g.LinearDensity, 0.0
+	v := c.tools.value(&r, float64(g.EA), g.EI, 1)
+	against, u := float64(g.LinearDensity), 0.0
 	if g.Judged != nil {
-		against, u = g.Judged.FitKgM(), g.Judged.U()
+		against, u = float64(g.Judged.Fit()), float64(g.Judged.U())
 	} else if others := slices.Delete(slices.Clone(e.rows), i, i+1); len(others) > 0 {
 		rest := *e
 		rest.rows = others
-		kinds, _, _ := c.kinds(&rest, g.EA, g.EI)
+		kinds, _, _ := c.kinds(&rest, float64(g.EA), g.EI)
 		m := combineKinds(kinds)
 		against, u = m.w, m.u()/m.w
 	} else if e.built != nil {

@@ -56,7 +56,7 @@ func ofSize(label string, stock []Gauge) []string {
 	var out []string
 	for _, size := range sizes {
 		for _, g := range stock {
-			if len(out) < 2 && math.Abs(g.Outer/size-1) < sameSize {
+			if len(out) < 2 && math.Abs(float64(g.Outer)/size-1) < sameSize {
 				out = append(out, g.Label)
 			}
 		}
@@ -127,7 +127,7 @@ func (n numbered) around(x float64, stock []Gauge) (labels []string, off float64
 		if !ok || m.before != n.before || m.after != n.after {
 			continue
 		}
-		switch d := m.sized(g.Outer)/x - 1; {
+		switch d := m.sized(float64(g.Outer))/x - 1; {
 		case d <= 0 && -d < below:
 			below, lower = -d, g.Label
 		case d > 0 && d < above:

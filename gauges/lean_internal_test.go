@@ -67,7 +67,7 @@ func TestAnEstimateCountsEverythingOnce(t *testing.T) {
 	rows, err := ReadReadings(strings.NewReader(familiesOfThree), "r.csv", nil)
 	require.NoError(t, err)
 	tools := DefaultInstruments()
-	tools.CaliperAccuracyM, tools.BalanceAccuracyKg = 1e-5, 1e-5
+	tools.CaliperAccuracy, tools.BalanceAccuracy = 1e-5, 1e-5
 	for i := range rows {
 		rows[i].OuterFrom, rows[i].CoreFrom = Measured, Measured
 	}

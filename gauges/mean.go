@@ -119,7 +119,7 @@ func middle(r Reading, total float64, n int) Reading {
 
 func (t Instruments) sameRounding(a, b *Reading) bool {
 	step := t.massStep(a)
-	if step != t.massStep(b) || t.BalanceRepeatKg > wander*step {
+	if step != t.massStep(b) || float64(t.BalanceRepeatability) > wander*step {
 		return false
 	}
 	differ := a.perMetre() * math.Abs(a.allLengthsM()-b.allLengthsM())

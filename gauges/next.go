@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // ShortestPiece gives the total length (length times pieces, m) at which one
@@ -20,7 +21,8 @@ import (
 // alike in u_m, and need no more than this in all. An error where w or rel is
 // not above 0 and finite, or a step is unknown. Source: Instruments.Work, solved
 // for l.
-func ShortestPiece(w, rel float64, tools Instruments) (float64, error) {
+func ShortestPiece(density unit.LinearDensity, wanted unit.Ratio, tools Instruments) (unit.Length, error) {
+	w, rel := float64(density), float64(wanted)
 	var faults fault.List
 	tools = tools.filled()
 	tools.check(&faults)
@@ -30,44 +32,44 @@ func ShortestPiece(w, rel float64, tools Instruments) (float64, error) {
 	if !(rel > 0) || rel >= 1 {
 		faults.Add(fault.Place{Input: "wanted uncertainty"}, "must lie between 0 and 100 %", "", "1 % is a good weighing")
 	}
-	if tools.BalanceResolutionKg <= 0 || tools.RulerResolutionM <= 0 {
+	if tools.BalanceResolution <= 0 || tools.RulerResolution <= 0 {
 		faults.Add(fault.Place{Input: "measuring"}, "the step of balance or ruler is not known", "", "state the step it reads to")
 	}
 	if err := faults.Err(); err != nil {
 		return 0, err
 	}
-	um := RootSum(StepU(tools.BalanceResolutionKg), tools.BalanceRepeatKg, BoundU(tools.BalanceAccuracyKg))
-	ul := RootSum(StepU(tools.RulerResolutionM), BoundU(tools.RulerAccuracyM))
-	return RootSum(um/w, ul) / rel, nil
+	um := RootSum(float64(StepU(tools.BalanceResolution)), float64(tools.BalanceRepeatability), float64(BoundU(tools.BalanceAccuracy)))
+	ul := RootSum(float64(StepU(tools.RulerResolution)), float64(BoundU(tools.RulerAccuracy)))
+	return unit.Length(RootSum(um/w, ul) / rel), nil
 }
 
 // Suggestion is one further weighing and what it would be worth.
 type Suggestion struct {
-	Gauge   string
-	LengthM float64 // shortest piece, in whole centimetres, that gives nine tenths of the gain of the longest
-	Before  float64 // standard uncertainty of the result now, in its unit
-	After   float64 // and with this weighing
+	Gauge  string
+	Length unit.Length // shortest piece, in whole centimetres, that gives nine tenths of the gain of the longest
+	Before float64     // standard uncertainty of the result now, in its unit
+	After  float64     // and with this weighing
 }
 
 // WhatToWeigh ranks the gauges by what one further weighing of each would do to
 // the uncertainty of a result. influence[i] is the change of the result per
 // relative change of the linear density of Gauges[i], in any unit, with its sign;
-// longestM is the longest piece to be had, 0.02 to 5 m. Best first; gauges
+// longest is the longest piece to be had, 0.02 to 5 m. Best first; gauges
 // without influence are left out.
 //
 // The result's variance is the sum over gauges of (influence Indep/w)^2 and over
 // shared errors of (sum of influence Common/w)^2. A weighing of an estimated
 // gauge replaces the estimate; of any other it is averaged in. What it would do
 // to the fit, and so to the other estimates, is not counted.
-func (s Stock) WhatToWeigh(tools Instruments, influence []float64, longestM float64) ([]Suggestion, error) {
+func (s Stock) WhatToWeigh(tools Instruments, influence []float64, longest unit.Length) ([]Suggestion, error) {
 	if len(influence) != len(s.Gauges) {
 		panic("gauges: one influence for every gauge of the stock")
 	}
 	tools = tools.filled()
-	if !(longestM >= 0.02 && longestM <= 5) {
+	if !(longest >= 0.02 && longest <= 5) {
 		return nil, fault.Fault{Place: fault.Place{Input: "longest piece"}, What: "must lie between 20 mm and 5 m"}
 	}
-	if tools.BalanceResolutionKg <= 0 || tools.RulerResolutionM <= 0 {
+	if tools.BalanceResolution <= 0 || tools.RulerResolution <= 0 {
 		return nil, fault.Fault{Place: fault.Place{Input: "measuring"}, What: "the step of balance or ruler is not known", Remedy: "state the step it reads to"}
 	}
 	before := s.spread(influence, -1, Gauge{})
@@ -77,7 +79,7 @@ func (s Stock) WhatToWeigh(tools Instruments, influence []float64, longestM floa
 	var out []Suggestion
 	for i := range s.Gauges {
 		if influence[i] != 0 {
-			out = append(out, s.worth(tools, influence, i, longestM, before))
+			out = append(out, s.worth(tools, influence, i, float64(longest), before))
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Suggestion) int { return cmp.Compare(a.After, b.After) })
@@ -87,10 +89,10 @@ func (s Stock) WhatToWeigh(tools Instruments, influence []float64, longestM floa
 // worth finds what a weighing of gauge i is worth and how short it may be.
 func (s Stock) worth(tools Instruments, influence []float64, i int, longest, before float64) Suggestion {
 	after := func(l float64) float64 { return s.spread(influence, i, s.Gauges[i].weighedAgain(tools, l)) }
-	out := Suggestion{Gauge: s.Gauges[i].Label, LengthM: longest, Before: before, After: after(longest)}
+	out := Suggestion{Gauge: s.Gauges[i].Label, Length: unit.Length(longest), Before: before, After: after(longest)}
 	for cm := 2.0; cm/100 < longest; cm++ {
 		if a := after(cm / 100); before-a >= 0.9*(before-out.After) {
-			out.LengthM, out.After = cm/100, a
+			out.Length, out.After = unit.Length(cm/100), a
 			break
 		}
 	}
@@ -100,7 +102,7 @@ func (s Stock) worth(tools Instruments, influence []float64, i int, longest, bef
 // weighedAgain is the gauge with one further weighing of a piece of length l
 // that agrees with what is known.
 func (g Gauge) weighedAgain(tools Instruments, l float64) Gauge {
-	fresh := tools.value(&Reading{Kind: Weighed, LengthM: l, MassKg: g.LinearDensity * l}, 0, 0, 1)
+	fresh := tools.value(&Reading{Kind: Weighed, LengthM: l, MassKg: float64(g.LinearDensity) * l}, 0, 0, 1)
 	now := g.value()
 	switch {
 	case g.Estimated:
@@ -125,8 +127,8 @@ func (s Stock) spread(influence []float64, i int, instead Gauge) float64 {
 		if j == i {
 			g = instead
 		}
-		rel := influence[j] / g.LinearDensity
-		own = RootSum(own, rel*g.Indep)
+		rel := influence[j] / float64(g.LinearDensity)
+		own = RootSum(own, rel*float64(g.Indep))
 		shared = shared.plus(rel, g.Common)
 	}
 	return RootSum(own, shared.size())

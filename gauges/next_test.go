@@ -87,7 +87,7 @@ func TestWhatToWeighFirstTakesTheEstimate(t *testing.T) {
 // they are shared: a heavy balance moves both tensions alike.
 func TestSharedErrorsCancelInADifference(t *testing.T) {
 	tools := gauges.DefaultInstruments()
-	tools.BalanceAccuracyKg = 0.05e-3
+	tools.BalanceAccuracy = 0.05e-3
 	s, err := gauges.Combine(read(t, plainHead+"a,plain,0.017,500,0.57\nb,plain,0.017,500,0.57\n"), nil, tools, gauges.Options{})
 	require.NoError(t, err)
 	sum, err := s.WhatToWeigh(tools, []float64{1, 1}, 0.5)

@@ -91,7 +91,7 @@ func TestLinearDensitiesScaleWithTheMasses(t *testing.T) {
 		a, err := gauges.Combine(rows, nil, w.tools, gauges.Options{})
 		require.NoError(t, err)
 		tools := w.tools
-		tools.BalanceResolutionKg, tools.BalanceRepeatKg, tools.BalanceAccuracyKg = k*tools.BalanceResolutionKg, k*tools.BalanceRepeatKg, k*tools.BalanceAccuracyKg
+		tools.BalanceResolution, tools.BalanceRepeatability, tools.BalanceAccuracy = k*tools.BalanceResolution, k*tools.BalanceRepeatability, k*tools.BalanceAccuracy
 		for i := range rows {
 			rows[i].MassKg *= k
 		}

@@ -48,7 +48,7 @@ func TestPublishedWireWeights(t *testing.T) {
 			return w
 		},
 		"hung": func(r testutil.Published) float64 {
-			tools := Instruments{GravityMS2: r.Input(t, "gravity_m_s2")}
+			tools := Instruments{Gravity: r.Input(t, "gravity_m_s2")}
 			w, _ := tools.Work(Reading{Kind: Hung, HungKg: r.Input(t, "mass_kg"), SpeakingM: r.Input(t, "length_m"), FreqHz: r.Input(t, "freq_hz")}, 0, 0)
 			return w
 		},

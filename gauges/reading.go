@@ -1,6 +1,9 @@
 package gauges
 
-import "scalepair/data/fault"
+import (
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+)
 
 // Kind is the kind of a row in the readings file.
 type Kind int
@@ -62,6 +65,21 @@ const (
 	Measured
 )
 
+var diameterWords = []string{"nominal", "measured"}
+
+// String gives "nominal" or "measured".
+func (d DiameterFrom) String() string { return diameterWords[d] }
+
+// MarshalText gives the word of String.
+func (d DiameterFrom) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+
+// UnmarshalText reads one of those words.
+func (d *DiameterFrom) UnmarshalText(text []byte) error {
+	from, err := wordAmong[DiameterFrom]("diameters", text, diameterWords)
+	*d = from
+	return err
+}
+
 // HungCaution is what must be read before a weight is hung on a string. The
 // breaking load that it speaks of is in HungTest.
 const HungCaution = "A hung weight falls when the string breaks. Wear eye protection; keep the weight a hand's breadth over a padded floor, " +
@@ -69,12 +87,11 @@ const HungCaution = "A hung weight falls when the string breaks. Wear eye protec
 
 // HungTest is one hung-weight reading against the string's breaking load.
 type HungTest struct {
-	Place        fault.Place
-	Gauge        string
-	LoadN        float64 // weight of what hung on the string
-	BreakingN    float64 // least breaking load of the core; 0 unknown
-	OutsideTable bool    // the strength is continued beyond its table
+	Place          fault.Place
+	Gauge          string
+	Load, Breaking unit.Force // weight of what hung on the string; least breaking load of the core, 0 unknown
+	OutsideTable   bool       // the strength is continued beyond its table
 }
 
 // OverHalf tells whether more hung than half the breaking load.
-func (h HungTest) OverHalf() bool { return h.BreakingN > 0 && h.LoadN > h.BreakingN/2 }
+func (h HungTest) OverHalf() bool { return h.Breaking > 0 && h.Load > h.Breaking/2 }

@@ -45,7 +45,7 @@ func (e *entry) checkDensity(r *Reading, faults *fault.List) {
 
 // roughly is the linear density that a reading stands for, near enough for a check.
 func roughly(r *Reading) (w float64) {
-	tools := Instruments{GravityMS2: nearGravity}
+	tools := Instruments{Gravity: nearGravity}
 	switch r.Kind {
 	case Weighed:
 		w, _ = tools.weighWork(r)

@@ -5,11 +5,13 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"scalepair/data/unit"
 )
 
 // suspect says of one reading what would fit and which slips would explain it.
 func (c combiner) suspect(e *entry, g Gauge, r Reading, at standing, why string) Suspect {
-	out := Suspect{Place: r.Place, Gauge: g.Label, Why: why, Off: at.off}
+	out := Suspect{Place: r.Place, Gauge: g.Label, Why: why, Off: unit.Ratio(at.off)}
 	numbers := c.tools.numbers(r, g)
 	a, b := numbers[0], numbers[1]
 	out.Fits = fmt.Sprintf("%s (not %s) or %s (not %s) would fit", a.reckoned(a.fitting(at.off)), a.given(), b.reckoned(b.fitting(at.off)), b.given())

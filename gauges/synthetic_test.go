@@ -34,9 +34,9 @@ type world struct {
 // caseTools are a hobby builder's: 0.01 g balance, steel ruler.
 func caseTools() gauges.Instruments {
 	t := gauges.DefaultInstruments()
-	t.BalanceRepeatKg, t.BalanceAccuracyKg = 0.006e-3, 0.013e-3
-	t.RulerResolutionM, t.RulerAccuracyM = 0.5e-3, 0.3e-3
-	t.CaliperAccuracyM, t.HungAccuracyKg = 0.007e-3, 2.3e-3
+	t.BalanceRepeatability, t.BalanceAccuracy = 0.006e-3, 0.013e-3
+	t.RulerResolution, t.RulerAccuracy = 0.5e-3, 0.3e-3
+	t.CaliperAccuracy, t.HungAccuracy = 0.007e-3, 2.3e-3
 	return t
 }
 
@@ -54,8 +54,8 @@ func (w *world) rounded(x, d float64) float64 { return math.Round(x/d) * d }
 // stock makes the readings of forty gauges in three families.
 func (w *world) stock() []gauges.Reading {
 	w.truth, w.class, w.readings = map[string]float64{}, map[string]string{}, nil
-	w.balanceOff, w.rulerOff = w.within(w.tools.BalanceAccuracyKg), w.within(w.tools.RulerAccuracyM)
-	w.scalesOff, w.caliperOff = w.within(w.tools.HungAccuracyKg), w.within(w.tools.CaliperAccuracyM)
+	w.balanceOff, w.rulerOff = w.within(w.tools.BalanceAccuracy), w.within(w.tools.RulerAccuracy)
+	w.scalesOff, w.caliperOff = w.within(w.tools.HungAccuracy), w.within(w.tools.CaliperAccuracy)
 	w.gravity = w.tools.GravityMS2 + w.rng.NormFloat64()*w.tools.UGravityMS2
 	w.hold = w.rng.Float64()
 	const inch = 0.0254
@@ -76,7 +76,7 @@ func (w *world) stock() []gauges.Reading {
 func (w *world) size(nominal, tolerance float64) (actual, written float64) {
 	actual = nominal + w.within(tolerance)
 	if w.measured {
-		return actual, w.rounded(actual+w.caliperOff, w.tools.CaliperResolutionM)
+		return actual, w.rounded(actual+w.caliperOff, w.tools.CaliperResolution)
 	}
 	return actual, nominal
 }
@@ -157,8 +157,8 @@ func (w *world) take(r gauges.Reading, weight, ea, ei float64, i int) {
 func (w *world) weighs(r gauges.Reading, weight float64, n int) {
 	for range n {
 		l := w.shortest + w.span*w.rng.Float64()
-		m := weight*l + w.balanceOff + w.tools.BalanceRepeatKg*w.rng.NormFloat64()
-		r.Kind, r.LengthM, r.MassKg = gauges.Weighed, w.rounded(l+w.rulerOff, w.tools.RulerResolutionM), w.rounded(m, w.tools.BalanceResolutionKg)
+		m := weight*l + w.balanceOff + w.tools.BalanceRepeatability*w.rng.NormFloat64()
+		r.Kind, r.LengthM, r.MassKg = gauges.Weighed, w.rounded(l+w.rulerOff, w.tools.RulerResolution), w.rounded(m, w.tools.BalanceResolution)
 		w.add(r)
 	}
 }
@@ -176,7 +176,7 @@ func (w *world) hangs(r gauges.Reading, weight, ea, ei float64, n int) {
 		load := min(strain*ea, 40+40*w.rng.Float64())
 		f := stiffPitch(load, ei, l, weight/(1+load/ea), w.hold)
 		r.HungKg = w.rounded(load/w.gravity+w.scalesOff, w.tools.HungResolutionKg)
-		r.SpeakingM = w.rounded(l+w.rulerOff, w.tools.RulerResolutionM)
+		r.SpeakingM = w.rounded(l+w.rulerOff, w.tools.RulerResolution)
 		r.FreqHz = f * math.Exp2(w.tools.PitchCents*w.rng.NormFloat64()/1200)
 		w.add(r)
 	}

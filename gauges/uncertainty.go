@@ -12,14 +12,14 @@ import (
 //
 // d: least step of display or scale, in the unit of u; the true value lies
 // anywhere within half a step. Source: the Guide F.2.2.1.
-func StepU(d float64) float64 { return d / math.Sqrt(12) }
+func StepU[Q ~float64](d Q) Q { return d / Q(math.Sqrt(12)) }
 
 // BoundU is the standard uncertainty of a value known to lie within +-a.
 //
 //	u = a/sqrt(3)
 //
 // a: half width of the range, in the unit of u. Source: the Guide 4.3.7.
-func BoundU(a float64) float64 { return a / math.Sqrt(3) }
+func BoundU[Q ~float64](a Q) Q { return a / Q(math.Sqrt(3)) }
 
 // RootSum puts independent parts of an uncertainty together: the root of the
 // sum of their squares. Each part is sensitivity times uncertainty.

@@ -62,10 +62,10 @@ func (t Instruments) weighWork(r *Reading) (float64, [5]Input) {
 	m, l := r.MassKg, r.LengthM
 	return m / (l * float64(r.pieces())), [5]Input{
 		{inputMassStep, StepU(t.massStep(r)) / m, "", true},
-		{inputRepeat, t.BalanceRepeatKg / m, "", false},
+		{inputRepeat, float64(t.BalanceRepeatability) / m, "", false},
 		{inputLengthStep, StepU(t.lengthStep(r)) / l, "", true},
-		{"mass, accuracy of the balance", BoundU(t.BalanceAccuracyKg) / m, sourceBalance, true},
-		{"length, accuracy of the ruler", -BoundU(t.RulerAccuracyM) / l, sourceRuler, true},
+		{"mass, accuracy of the balance", BoundU(float64(t.BalanceAccuracy)) / m, sourceBalance, true},
+		{"length, accuracy of the ruler", -BoundU(float64(t.RulerAccuracy)) / l, sourceRuler, true},
 	}
 }
 
@@ -90,7 +90,8 @@ const unknownStretch = 0.006
 // stretched-string law (University Physics Volume 1, 16.3 and 16.6); the factor
 // of stretch is ours, from the mass of the string staying the same.
 func (t Instruments) hangWork(r *Reading, ea, ei float64) (float64, [8]Input) {
-	load := r.HungKg * t.GravityMS2
+	gravity, uGravity := t.gravity()
+	load := r.HungKg * gravity
 	stretch, uStretch := 0.0, unknownStretch
 	ends, clamps := 1.0, Input{inputNoClamps, unknownClamps, sourceClamps, false}
 	if ea > 0 {
@@ -101,14 +102,14 @@ func (t Instruments) hangWork(r *Reading, ea, ei float64) (float64, [8]Input) {
 	byLoad := 1 + stretch/(1+stretch)
 	w := load / math.Pow(2*r.SpeakingM*r.FreqHz, 2) * (1 + stretch) * ends
 	return w, [8]Input{
-		{inputHungResolution, byLoad * StepU(first(r.HungResolutionKg, t.HungResolutionKg)) / r.HungKg, "", true},
+		{inputHungResolution, byLoad * StepU(first(r.HungResolutionKg, float64(t.HungResolution))) / r.HungKg, "", true},
 		{inputLengthStep, 2 * StepU(t.lengthStep(r)) / r.SpeakingM, "", true},
-		{inputPitch, 2 * first(r.PitchCents, t.PitchCents) * math.Ln2 / 1200, "", false},
+		{inputPitch, 2 * first(r.PitchCents, float64(t.Pitch)) * math.Ln2 / 1200, "", false},
 		{inputStretch, uStretch, "", false},
 		clamps,
-		{"gravity", byLoad * t.UGravityMS2 / t.GravityMS2, sourceGravity, false},
-		{"hung mass, accuracy of the scales", byLoad * BoundU(t.HungAccuracyKg) / r.HungKg, sourceScales, true},
-		{"length, accuracy of the ruler", -2 * BoundU(t.RulerAccuracyM) / r.SpeakingM, sourceRuler, true},
+		{"gravity", byLoad * uGravity / gravity, sourceGravity, false},
+		{"hung mass, accuracy of the scales", byLoad * BoundU(float64(t.HungAccuracy)) / r.HungKg, sourceScales, true},
+		{"length, accuracy of the ruler", -2 * BoundU(float64(t.RulerAccuracy)) / r.SpeakingM, sourceRuler, true},
 	}
 }
 
@@ -152,8 +153,12 @@ func valueOf(w float64, inputs []Input, times int) value {
 	return v
 }
 
-func (t Instruments) massStep(r *Reading) float64   { return first(r.MassStepKg, t.BalanceResolutionKg) }
-func (t Instruments) lengthStep(r *Reading) float64 { return first(r.LengthStepM, t.RulerResolutionM) }
+func (t Instruments) massStep(r *Reading) float64 {
+	return first(r.MassStepKg, float64(t.BalanceResolution))
+}
+func (t Instruments) lengthStep(r *Reading) float64 {
+	return first(r.LengthStepM, float64(t.RulerResolution))
+}
 
 func (r *Reading) pieces() int { return max(r.Pieces, 1) }
 
@@ -161,7 +166,7 @@ func (r *Reading) pieces() int { return max(r.Pieces, 1) }
 func (r *Reading) perMetre() float64 { return r.MassKg / (r.LengthM * float64(r.pieces())) }
 
 // first is the first value that was given.
-func first(x, otherwise float64) float64 {
+func first[T ~float64](x, otherwise T) T {
 	if x != 0 {
 		return x
 	}
