@@ -50,17 +50,17 @@ func ofParts(us []float64, un float64) value {
 func TestChanceWithinHasItsClosedForms(t *testing.T) {
 	unit := distuv.UnitNormal
 	assert.InDelta(t, 1-2*unit.CDF(-1.3), chanceWithin(nil, 1, 1.3), 1e-9)
-	assert.InDelta(t, 0.95, chanceWithin([]float64{BoundU(1)}, 0, 0.95), 1e-5)
+	assert.InDelta(t, 0.95, chanceWithin([]float64{BoundU(1.0)}, 0, 0.95), 1e-5)
 	trapezoid := func(a, b, reach float64) float64 { return 1 - math.Pow(a+b-reach, 2)/(4*a*b) } // on its slopes
 	for _, b := range []float64{0.2, 0.504, 1} {
-		assert.InDelta(t, trapezoid(1, b, 0.9*(1+b)), chanceWithin([]float64{BoundU(1), BoundU(b)}, 0, 0.9*(1+b)), 1e-5)
+		assert.InDelta(t, trapezoid(1, b, 0.9*(1+b)), chanceWithin([]float64{BoundU(1.0), BoundU(b)}, 0, 0.9*(1+b)), 1e-5)
 	}
 	blurred := func(s, reach float64) float64 { // bounds of +-1 and a normal error of s
 		g := func(z float64) float64 { return z*unit.CDF(z) + unit.Prob(z) }
 		return s*(g((reach+1)/s)-g((reach-1)/s)) - 1
 	}
 	for _, s := range []float64{0.1, 0.4, 2} {
-		assert.InDelta(t, blurred(s, 0.8), chanceWithin([]float64{BoundU(1)}, s, 0.8), 1e-6)
+		assert.InDelta(t, blurred(s, 0.8), chanceWithin([]float64{BoundU(1.0)}, s, 0.8), 1e-6)
 	}
 }
 
@@ -88,7 +88,7 @@ func TestAStatedIntervalHolds95Percent(t *testing.T) {
 // shape than its kurtosis, and so comes within a hundredth.
 func TestTrapezoidOfTheLiterature(t *testing.T) {
 	const beta = 0.33
-	v := ofParts([]float64{BoundU(1), BoundU((1 - beta) / (1 + beta))}, 0)
+	v := ofParts([]float64{BoundU(1.0), BoundU((1 - beta) / (1 + beta))}, 0)
 	assert.InEpsilon(t, 1.83, coverage95(v.excess()), 0.01)
 }
 

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"scalepair/data/fault"
-	"scalepair/data/near"
+	"scalepair/data/suggest"
 )
 
 // wordAmong finds a word of the build file or the readings among those that a
@@ -15,7 +15,7 @@ func wordAmong[T ~int](what string, text []byte, words []string) (T, error) {
 		return T(i), nil
 	}
 	remedy := "write " + strings.Join(words, ", ")
-	if best := near.Suggest(string(text), words); best != "" {
+	if best := suggest.Nearest(string(text), words); best != "" {
 		remedy = "did you mean \"" + best + "\"? " + remedy
 	}
 	return 0, fault.Fault{What: what + " does not know this word", Given: string(text), Remedy: remedy}

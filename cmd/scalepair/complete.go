@@ -163,7 +163,7 @@ func stockWords(j *job.Job) []string {
 	var out []string
 	for _, g := range j.Stock.Gauges {
 		if !strings.ContainsAny(g.Label, " ,") && g.Label == show.Clean(g.Label) {
-			out = append(out, fmt.Sprintf("%s\t%s, %s mm, %s g/m", g.Label, show.Clean(g.Family), unit.Fixed(1000*g.Outer, 2), unit.Fixed(1000*g.LinearDensity, 3)))
+			out = append(out, fmt.Sprintf("%s\t%s, %s mm, %s g/m", g.Label, show.Clean(g.Family), unit.Fixed(g.Outer.MM(), 2), unit.Fixed(g.LinearDensity.GramsPerMetre(), 3)))
 		}
 	}
 	return out

@@ -76,7 +76,7 @@ func (a *app) weigh(path string, o *weighOptions) error {
 	if err := leanOn(in, w); err != nil {
 		return err
 	}
-	next, err := j.Stock.WhatToWeigh(j.Tools(), w.ByWeight, w.LongestM)
+	next, err := j.Stock.WhatToWeigh(j.Tools(), w.ByWeight, unit.Length(w.LongestM))
 	if err != nil {
 		return flagPlaces(err, map[string]string{"longest piece": "--longest"})
 	}
@@ -209,14 +209,14 @@ func leanOn(in *report.Input, w *report.Weigh) error {
 	return nil
 }
 
-func heavier(g *gauges.Gauge, by float64) { g.LinearDensity *= by }
+func heavier(g *gauges.Gauge, by float64) { g.LinearDensity *= unit.LinearDensity(by) }
 
 // thicker changes the core at the same linear density: stretch stiffness goes
 // with the square of its diameter, bending stiffness with the fourth power.
 func thicker(g *gauges.Gauge, by float64) {
-	g.Core *= by
+	g.Core *= unit.Length(by)
 	g.AreaM2 *= by * by
-	g.EA *= by * by
+	g.EA *= unit.Force(by * by)
 	g.EI *= by * by * by * by
 }
 

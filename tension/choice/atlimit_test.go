@@ -30,8 +30,8 @@ func TestALimitHoldsUpToItself(t *testing.T) {
 	all, bent := []int{0, 1, 2, 3, 4, 5, 6}, []int{0, 3, 5}
 	share := func(i int, newtons float64) float64 {
 		core := req.Stock[set[i]].Core
-		strength, _ := tension.MinStrength(core)
-		return newtons / (math.Pi / 4 * core * core) / strength
+		strength, _ := tension.MinStrength(float64(core))
+		return newtons / (math.Pi / 4 * float64(core) * float64(core)) / strength
 	}
 	open := each(all, own.tension)
 	shares := each(all, func(i int) float64 { return share(i, own.tension(i)) })

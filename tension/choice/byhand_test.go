@@ -30,7 +30,7 @@ func byHand(t *testing.T, neck fan.Spec, stock []gauges.Gauge, set []int, freq [
 	p := played{freq: freq, tails: tails, cents: cents}
 	for _, g := range set {
 		p.wires = append(p.wires, choice.WireOf(stock[g]))
-		neck.DiametersMM = append(neck.DiametersMM, 1000*stock[g].Outer)
+		neck.DiametersMM = append(neck.DiametersMM, stock[g].Outer.MM())
 	}
 	var err error
 	p.neck, err = fan.NewFrame(neck)
@@ -179,8 +179,8 @@ func stringsByHand(t *testing.T, req choice.Request, set []int, own played, d *c
 		assert.InEpsilon(t, own.tension(i), c.TensionN, 1e-12, "tension of string %d", i+1)
 		assert.InEpsilon(t, wanted[i], s.TargetN, 1e-12, "wanted tension of string %d", i+1)
 		g := req.Stock[set[i]]
-		area := math.Pi / 4 * g.Core * g.Core
-		strength, _ := tension.MinStrength(g.Core)
+		area := math.Pi / 4 * float64(g.Core*g.Core)
+		strength, _ := tension.MinStrength(float64(g.Core))
 		assert.InEpsilon(t, own.tension(i)/area/strength, c.ShareOpen, 1e-12, "breaking share of string %d", i+1)
 		for k, fret := range []float64{5, 12} {
 			if c.Bends != nil {

@@ -66,10 +66,10 @@ func TestABendUnderACapo(t *testing.T) {
 		run := func(y float64) float64 {
 			return hidden + math.Hypot(x+y*tan, y) + math.Hypot(s-y*tan, y) + 0.06 + 0.025
 		}
-		slack := run(0) / (1 + force/g.EA)
-		pull := func(y float64) float64 { return g.EA * (run(y)/slack - 1) }
+		slack := run(0) / (1 + force/float64(g.EA))
+		pull := func(y float64) float64 { return float64(g.EA) * (run(y)/slack - 1) }
 		pitch := func(y float64) float64 {
-			return math.Sqrt(pull(y)/(g.LinearDensity*slack/run(y))) / (2 * math.Hypot(s-y*tan, y))
+			return math.Sqrt(pull(y)/(float64(g.LinearDensity)*slack/run(y))) / (2 * math.Hypot(s-y*tan, y))
 		}
 		assert.InEpsilon(t, req.Cases[0].FreqsHz[i]*math.Pow(2, fret/12.0), pitch(0), 1e-9)
 		lo, hi := 0.0, 0.06

@@ -175,11 +175,11 @@ func (d *drawn) scoreAll(p *Plan, pairs []setOut) {
 // goes with the square of the diameter, the bending stiffness with the fourth
 // power.
 func redrawn(w tension.Wire, to gauges.Drawn) tension.Wire {
-	w.LinearDensity = to.LinearDensity
+	w.LinearDensity = float64(to.LinearDensity)
 	if w.CoreDiaM > 0 && to.Core > 0 {
-		r := to.Core / w.CoreDiaM
+		r := float64(to.Core) / w.CoreDiaM
 		rr := r * r
-		w.CoreDiaM = to.Core
+		w.CoreDiaM = float64(to.Core)
 		w.CoreAreaM2 *= rr
 		w.EA *= rr
 		w.EI *= rr * rr

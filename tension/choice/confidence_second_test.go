@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/tension/choice"
 )
@@ -21,9 +22,9 @@ func drawnRequest(req choice.Request, drawn []gauges.Drawn) choice.Request {
 	for i := range req.Stock {
 		g := &req.Stock[i]
 		g.LinearDensity, g.Core = drawn[i].LinearDensity, drawn[i].Core
-		g.AreaM2 = math.Pi / 4 * math.Pow(g.Core, 2)
-		g.EA = g.YoungsPa * g.AreaM2
-		g.EI = g.YoungsPa * math.Pi / 64 * math.Pow(g.Core, 4)
+		g.AreaM2 = math.Pi / 4 * math.Pow(float64(g.Core), 2)
+		g.EA = unit.Force(g.YoungsPa * g.AreaM2)
+		g.EI = g.YoungsPa * math.Pi / 64 * math.Pow(float64(g.Core), 4)
 	}
 	return req
 }
@@ -33,7 +34,7 @@ func drawnRequest(req choice.Request, drawn []gauges.Drawn) choice.Request {
 func unsure(req choice.Request) choice.Request {
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.Indep, g.Common = 0.008*g.LinearDensity, []gauges.CommonPart{{Source: "balance", U: 0.01 * g.LinearDensity}}
+		g.Indep, g.Common = 0.008*g.LinearDensity, []gauges.CommonPart{{Source: "balance", U: float64(0.01 * g.LinearDensity)}}
 		g.CoreParts = []gauges.CommonPart{{Source: "calipers", U: 6e-6}, {Source: "core of " + g.Label, U: 4e-6}}
 	}
 	return req
@@ -102,7 +103,7 @@ func TestATotalMovesWithItsCores(t *testing.T) {
 	total := func(shift float64) choice.Total {
 		drawn := make([]gauges.Drawn, len(req.Stock))
 		for i, g := range req.Stock {
-			drawn[i] = gauges.Drawn{LinearDensity: g.LinearDensity, Core: g.Core + shift}
+			drawn[i] = gauges.Drawn{LinearDensity: g.LinearDensity, Core: g.Core + unit.Length(shift)}
 		}
 		p, err := choice.Prepare(drawnRequest(req, drawn))
 		require.NoError(t, err)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/tension"
 	"scalepair/tension/choice"
@@ -26,7 +27,7 @@ func confidence(t *testing.T, req choice.Request, draws int) (*choice.Result, *c
 func withU(req choice.Request, share float64) choice.Request {
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.U = share * g.LinearDensity
+		g.U = unit.LinearDensity(share) * g.LinearDensity
 		g.Indep = g.U
 		g.UCore, g.CoreParts = 0, nil
 	}
@@ -100,8 +101,8 @@ func TestFirstOrderAgreesWithDraws(t *testing.T) {
 	req := withU(baritone(), 0.004)
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.Common = []gauges.CommonPart{{Source: "balance", U: 0.006 * g.LinearDensity}}
-		g.U = math.Hypot(g.Indep, g.Common[0].U)
+		g.Common = []gauges.CommonPart{{Source: "balance", U: float64(0.006 * g.LinearDensity)}}
+		g.U = unit.LinearDensity(math.Hypot(float64(g.Indep), g.Common[0].U))
 	}
 	p, r := search(t, req)
 	best := r.Best[0]
@@ -119,7 +120,7 @@ func TestFirstOrderAgreesWithDraws(t *testing.T) {
 		sum := 0.0
 		for i, s := range d.Strings {
 			w := choice.WireOf(req.Stock[s.Gauge])
-			w.LinearDensity = dst[s.Gauge].LinearDensity
+			w.LinearDensity = float64(dst[s.Gauge].LinearDensity)
 			tn := tension.Open(w, s.LengthM, baritoneB[i])
 			sum += tn
 			if i == 2 {

@@ -198,7 +198,7 @@ func (p *Plan) totals(d *Detail) []Total {
 			t.TrebleHalfN += (1 - bass) * cd.TensionN
 			g := p.req.Stock[s.Gauge]
 			perU := sensitivity(cd, p.wires[s.Gauge])
-			own[s.Gauge] += perU * g.Indep
+			own[s.Gauge] += perU * float64(g.Indep)
 			for _, part := range g.Common {
 				sums[part.Source] += perU * part.U
 			}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"scalepair/data"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
 	"scalepair/tension"
@@ -28,22 +29,22 @@ const (
 func plainGauge(thou float64) gauges.Gauge {
 	d := thou * thouM
 	area := math.Pi / 4 * d * d
-	return finish(gauges.Gauge{Label: fmt.Sprintf("p%g", thou), Family: gauges.Plain, Outer: d, Core: d, LinearDensity: steelKgM3 * area})
+	return finish(gauges.Gauge{Label: fmt.Sprintf("p%g", thou), Family: gauges.Plain, Outer: unit.Length(d), Core: unit.Length(d), LinearDensity: unit.LinearDensity(steelKgM3 * area)})
 }
 
 // woundGauge has a round core and one close wrap that fills pi/4 of its ring.
 func woundGauge(outer, core float64) gauges.Gauge {
 	do, dc := outer*thouM, core*thouM
 	w := steelKgM3 * math.Pi / 4 * (dc*dc + math.Pi/4*(do*do-dc*dc))
-	return finish(gauges.Gauge{Label: fmt.Sprintf("w%g", outer), Family: "wound", Outer: do, Core: dc, Shape: gauges.Round, LinearDensity: w})
+	return finish(gauges.Gauge{Label: fmt.Sprintf("w%g", outer), Family: "wound", Outer: unit.Length(do), Core: unit.Length(dc), Shape: gauges.Round, LinearDensity: unit.LinearDensity(w)})
 }
 
 func finish(g gauges.Gauge) gauges.Gauge {
 	g.Material = data.MusicWire
-	g.AreaM2 = math.Pi / 4 * g.Core * g.Core
+	g.AreaM2 = float64(math.Pi / 4 * g.Core * g.Core)
 	g.YoungsPa = steelPa
-	g.EA = steelPa * g.AreaM2
-	g.EI = steelPa * math.Pi / 64 * math.Pow(g.Core, 4)
+	g.EA = unit.Force(steelPa * g.AreaM2)
+	g.EI = steelPa * math.Pi / 64 * math.Pow(float64(g.Core), 4)
 	g.U = 0.01 * g.LinearDensity
 	g.Indep = g.U
 	return g

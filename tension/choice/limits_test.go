@@ -88,13 +88,13 @@ func TestAWindingTooShortIsNotChosen(t *testing.T) {
 	req := baritone()
 	_, free := search(t, req)
 	low := free.Best[0].Gauges[5]
-	req.Stock[low].WindingM = 0.5
+	req.Stock[low].Winding = 0.5
 	_, r := search(t, req)
 	require.NotEmpty(t, r.Best)
 	for _, c := range r.Best {
 		assert.NotEqual(t, low, c.Gauges[5])
 	}
-	req.Stock[low].WindingM = 0.72/1 + 0.025 + 0.0101
+	req.Stock[low].Winding = 0.72/1 + 0.025 + 0.0101
 	_, r = search(t, req)
 	assert.Equal(t, low, r.Best[0].Gauges[5], "saddle tail, own length and 10 mm are enough")
 }
@@ -134,7 +134,7 @@ func TestAnUnknownCore(t *testing.T) {
 	assert.Zero(t, bass.Cases[0].ShareOpen)
 	assert.Zero(t, bass.Cases[0].InharmonicityCents)
 	assert.Error(t, bass.CompensationErr)
-	w, l, f := req.Stock[bass.Gauge].LinearDensity, bass.LengthM, baritoneB[5]
+	w, l, f := float64(req.Stock[bass.Gauge].LinearDensity), bass.LengthM, baritoneB[5]
 	assert.InEpsilon(t, w*math.Pow(2*l*f, 2), bass.Cases[0].TensionN, 1e-14, "T = q")
 }
 

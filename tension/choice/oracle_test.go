@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/tension/choice"
 )
 
@@ -84,11 +85,11 @@ func scatter(r *choice.Request) {
 	rng := rand.New(rand.NewPCG(8, 5))
 	for i := range r.Stock {
 		g := &r.Stock[i]
-		g.LinearDensity *= 1 + 0.02*rng.NormFloat64()
+		g.LinearDensity *= unit.LinearDensity(1 + 0.02*rng.NormFloat64())
 		d := 1 + 0.01*rng.NormFloat64()
-		g.Core *= d
+		g.Core *= unit.Length(d)
 		g.AreaM2 *= d * d
-		g.EA *= d * d
+		g.EA *= unit.Force(d * d)
 		g.EI *= d * d * d * d
 	}
 }

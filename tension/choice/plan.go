@@ -80,7 +80,7 @@ func Prepare(req Request) (*Plan, error) {
 	p.share = shares(req.Cases)
 	p.wires, p.windingM = make([]tension.Wire, len(req.Stock)), make([]float64, len(req.Stock))
 	for i := range req.Stock {
-		p.wires[i], p.windingM[i] = WireOf(req.Stock[i]), req.Stock[i].WindingM
+		p.wires[i], p.windingM[i] = WireOf(req.Stock[i]), float64(req.Stock[i].Winding)
 	}
 	p.rungs = newLadder(req.Stock, req.Usable)
 	for _, g := range p.rungs.stock {
@@ -144,13 +144,13 @@ func shares(cases []Case) []float64 {
 // material the strength stated with it.
 func WireOf(g gauges.Gauge) tension.Wire {
 	w := tension.Wire{
-		LinearDensity: g.LinearDensity, ULinearDensity: g.U,
-		CoreAreaM2: g.AreaM2, CoreDiaM: g.Core, UCoreDiaM: g.UCore,
-		EA: g.EA, EI: g.EI, StrengthPa: g.StrengthPa,
+		LinearDensity: float64(g.LinearDensity), ULinearDensity: float64(g.U),
+		CoreAreaM2: g.AreaM2, CoreDiaM: float64(g.Core), UCoreDiaM: float64(g.UCore),
+		EA: float64(g.EA), EI: g.EI, StrengthPa: g.StrengthPa,
 		Plain: g.Family == gauges.Plain,
 	}
 	if w.StrengthPa == 0 && g.Core > 0 && g.MusicWire() {
-		w.StrengthPa, w.OutsideTable = tension.MinStrength(g.Core)
+		w.StrengthPa, w.OutsideTable = tension.MinStrength(float64(g.Core))
 	}
 	return w
 }
@@ -162,7 +162,7 @@ func newLadder(stock []gauges.Gauge, usable []int) ladder {
 			cmp.Compare(stock[a].Label, stock[b].Label))
 	})
 	for _, g := range l.stock {
-		l.w = append(l.w, stock[g].LinearDensity)
+		l.w = append(l.w, float64(stock[g].LinearDensity))
 		l.plain = append(l.plain, stock[g].Family == gauges.Plain)
 	}
 	l.end = make([]int, len(l.w))
@@ -198,7 +198,7 @@ func (p *Plan) spacedFor(set []int) fan.Spec {
 	for i := range spec.DiametersMM {
 		spec.DiametersMM[i] = 1 // all alike, whatever they are
 		if len(set) > 0 {
-			spec.DiametersMM[i] = 1000 * p.req.Stock[set[min(i, len(set)-1)]].Outer
+			spec.DiametersMM[i] = p.req.Stock[set[min(i, len(set)-1)]].Outer.MM()
 		}
 	}
 	return spec

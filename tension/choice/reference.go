@@ -12,7 +12,7 @@ func (p *Plan) newRef(r *Reference) (*refPlan, error) {
 	spec.AllowReverse = true
 	spec.DiametersMM = make([]float64, spec.Strings)
 	for i, g := range r.Gauges {
-		spec.DiametersMM[i] = 1000 * p.req.Stock[g].Outer
+		spec.DiametersMM[i] = p.req.Stock[g].Outer.MM()
 	}
 	frame, err := fan.NewFrame(spec)
 	if err != nil {

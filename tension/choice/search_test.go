@@ -225,7 +225,7 @@ func TestEqualGapsFollowTheChosenSet(t *testing.T) {
 	require.NoError(t, err)
 	for i, s := range d.Strings {
 		assert.Equal(t, frame.LengthMM(i)/1000, s.LengthM)
-		assert.InDelta(t, 1000*req.Stock[best.Gauges[i]].Outer, d.Spec.DiametersMM[i], 1e-12)
+		assert.InDelta(t, req.Stock[best.Gauges[i]].Outer.MM(), d.Spec.DiametersMM[i], 1e-12)
 	}
 }
 

@@ -49,10 +49,10 @@ func (j *Job) highFirst(labels []string, at fault.Place, faults *fault.List) {
 	outer := make([]float64, len(labels))
 	for i, label := range labels {
 		g, err := j.Stock.Lookup(label)
-		if err != nil || i > 0 && g.Outer >= outer[i-1] {
+		if err != nil || i > 0 && float64(g.Outer) >= outer[i-1] {
 			return
 		}
-		outer[i] = g.Outer
+		outer[i] = float64(g.Outer)
 	}
 	written := slices.Clone(labels)
 	slices.Reverse(written)

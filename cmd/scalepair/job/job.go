@@ -14,6 +14,7 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data"
+	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/tension"
 	"scalepair/tuning"
@@ -130,7 +131,7 @@ func (j *Job) pitchReader() gauges.PitchReader {
 }
 
 func (j *Job) options() gauges.Options {
-	return gauges.Options{Extrapolate: j.Build.Measuring.OutsideFit, MinStrength: tension.MinStrength}
+	return gauges.Options{MinStrength: tension.MinStrength}
 }
 
 // ownMaterials puts the build file's own materials to the readings that name
@@ -156,24 +157,16 @@ func (j *Job) ownMaterials() {
 // instruments takes the file's measuring tools; what it leaves open keeps the
 // default of package gauges.
 func instruments(b *build.Build) gauges.Instruments {
-	m, t := b.Measuring, gauges.DefaultInstruments()
-	take := func(to *float64, v float64) {
-		if v > 0 {
-			*to = v
-		}
+	m := b.Measuring
+	t := gauges.Instruments{
+		BalanceResolution: m.BalanceResolution, BalanceRepeatability: m.BalanceRepeatability, BalanceAccuracy: m.BalanceAccuracy,
+		RulerResolution: m.RulerResolution, RulerAccuracy: m.RulerAccuracy,
+		CaliperResolution: m.CaliperResolution, CaliperAccuracy: m.CaliperAccuracy,
+		HungResolution: m.HungResolution, HungAccuracy: m.HungAccuracy, Pitch: unit.Cents(m.PitchUncertaintyCents),
+		Gravity: m.GravityMS2, GravityAccuracy: m.GravityAccuracyMS2, EstimateOutside: m.OutsideFit,
 	}
-	take(&t.BalanceResolutionKg, float64(m.BalanceResolution))
-	take(&t.BalanceRepeatKg, float64(m.BalanceRepeatability))
-	take(&t.BalanceAccuracyKg, float64(m.BalanceAccuracy))
-	take(&t.RulerResolutionM, float64(m.RulerResolution))
-	take(&t.RulerAccuracyM, float64(m.RulerAccuracy))
-	take(&t.CaliperResolutionM, float64(m.CaliperResolution))
-	take(&t.CaliperAccuracyM, float64(m.CaliperAccuracy))
-	take(&t.HungResolutionKg, float64(m.HungResolution))
-	take(&t.HungAccuracyKg, float64(m.HungAccuracy))
-	take(&t.PitchCents, m.PitchUncertaintyCents)
-	if m.GravityMS2 > 0 {
-		t.GravityMS2, t.UGravityMS2 = m.GravityMS2, gauges.BoundU(m.GravityAccuracyMS2)
+	if t.HungResolution == 0 {
+		t.HungResolution = gauges.DefaultInstruments().HungResolution
 	}
 	return t
 }
@@ -181,16 +174,15 @@ func instruments(b *build.Build) gauges.Instruments {
 func constructions(b *build.Build) []gauges.Construction {
 	var out []gauges.Construction
 	for i, c := range b.Constructions {
-		key := fmt.Sprintf("constructions[%d]", i)
 		g := gauges.Construction{
-			Place: b.Place(key), CorePlace: b.Place(key + ".core_material"), Gauge: c.Gauge, Family: c.Family,
-			CoreM: float64(c.Core), Shape: gauges.Shape(c.Shape), CoreMaterial: c.Material, WindingM: float64(c.Winding),
+			Place: b.Place(fmt.Sprintf("constructions[%d]", i)), Gauge: c.Gauge, Family: c.Family,
+			Core: c.Core, Shape: gauges.Shape(c.Shape), Material: c.Material, Winding: c.Winding,
 		}
 		if c.Measured {
 			g.Diameters = gauges.Measured
 		}
-		for k, w := range c.Wraps {
-			wrap := gauges.Wrap{WireM: float64(w.Wire), Material: w.Material, Packing: w.Packing, Place: b.Place(fmt.Sprintf("%s.wraps[%d].material", key, k))}
+		for _, w := range c.Wraps {
+			wrap := gauges.Wrap{Wire: w.Wire, Material: w.Material, Packing: unit.Ratio(w.Packing)}
 			if w.Flat {
 				wrap.Form = gauges.FlatWire
 			}

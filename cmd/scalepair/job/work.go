@@ -93,7 +93,7 @@ func (w *Work) split(steps []tension.Step) {
 		case s.Formula == "" && shown[s.Symbol]:
 		case s.Symbol == "" && s.Value == 0: // the share of an exact input
 		case s.Symbol == "S" && w.Gauge.StrengthPa == 0:
-			*to = append(*to, tension.ExplainStrength(w.Gauge.Core)...)
+			*to = append(*to, tension.ExplainStrength(float64(w.Gauge.Core))...)
 			shown["S"] = true
 		default:
 			*to = append(*to, s)

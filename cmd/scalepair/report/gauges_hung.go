@@ -82,8 +82,8 @@ func (in *Input) hungTests(r *show.Report, list []gauges.HungTest) {
 		show.Figures(u.HeadForce("breaking load")), show.Figures("share %"), show.Words("verdict"))
 	for _, h := range list {
 		breaking, part, verdict := none, none, "breaking load not known"
-		if h.BreakingN > 0 {
-			breaking, part, verdict = roundedDown(u.Force.Value(unit.Force(h.BreakingN))), show.Percent(h.LoadN/h.BreakingN, 0), "within half"
+		if h.Breaking > 0 {
+			breaking, part, verdict = roundedDown(u.Force.Value(unit.Force(h.Breaking))), show.Percent(float64(h.Load/h.Breaking), 0), "within half"
 		}
 		if h.OverHalf() {
 			verdict = "MORE THAN HALF: hang less"
@@ -91,7 +91,7 @@ func (in *Input) hungTests(r *show.Report, list []gauges.HungTest) {
 		if h.OutsideTable {
 			verdict += ", outside the strength table"
 		}
-		t.Row(h.Gauge, fmt.Sprint(h.Place.Line), show.Fixed(u.Force.Value(unit.Force(h.LoadN)), 1), breaking, part, verdict)
+		t.Row(h.Gauge, fmt.Sprint(h.Place.Line), show.Fixed(u.Force.Value(unit.Force(h.Load)), 1), breaking, part, verdict)
 	}
 	t.Note("Breaking load: least strength of the core's wire over its cross-section; old or kinked strings bear less.")
 	r.Cautions(gauges.HungCaution)

@@ -87,7 +87,7 @@ type SuspectJSON struct {
 type HungJSON struct {
 	Gauge     string  `json:"gauge"`
 	Line      int     `json:"line"`
-	LoadN     float64 `json:"load_n"`
+	Load      float64 `json:"load_n"`
 	BreakingN float64 `json:"least_breaking_load_n,omitempty"`
 	Percent   float64 `json:"share_of_breaking_load_percent,omitempty"`
 	OverHalf  bool    `json:"over_half_the_breaking_load"`
@@ -96,19 +96,19 @@ type HungJSON struct {
 // ToolsJSON are balance, ruler and calipers as they were counted. Assumed
 // lists the keys of [measuring] that the build file leaves open.
 type ToolsJSON struct {
-	BalanceResolutionG  float64  `json:"balance_resolution_g"`
-	BalanceRepeatG      float64  `json:"balance_repeatability_g"`
-	BalanceAccuracyG    float64  `json:"balance_accuracy_g"`
-	RulerResolutionMM   float64  `json:"ruler_resolution_mm"`
-	RulerAccuracyMM     float64  `json:"ruler_accuracy_mm"`
-	CaliperResolutionMM float64  `json:"caliper_resolution_mm"`
-	CaliperAccuracy     float64  `json:"caliper_accuracy_mm"`
-	HungResolutionG     float64  `json:"hung_resolution_g"`
-	HungAccuracyG       float64  `json:"hung_accuracy_g"`
-	PitchCents          float64  `json:"pitch_standard_uncertainty_cents"`
-	GravityMS2          float64  `json:"gravity_m_s2"`
-	UGravityMS2         float64  `json:"gravity_standard_uncertainty_m_s2"`
-	Assumed             []string `json:"assumed"`
+	BalanceResolutionG float64  `json:"balance_resolution_g"`
+	BalanceRepeatG     float64  `json:"balance_repeatability_g"`
+	BalanceAccuracyG   float64  `json:"balance_accuracy_g"`
+	RulerResolutionM   float64  `json:"ruler_resolution_mm"`
+	RulerAccuracyM     float64  `json:"ruler_accuracy_mm"`
+	CaliperResolutionM float64  `json:"caliper_resolution_mm"`
+	CaliperAccuracy    float64  `json:"caliper_accuracy_mm"`
+	HungResolutionG    float64  `json:"hung_resolution_g"`
+	HungAccuracyG      float64  `json:"hung_accuracy_g"`
+	PitchCents         float64  `json:"pitch_standard_uncertainty_cents"`
+	GravityMS2         float64  `json:"gravity_m_s2"`
+	UGravityMS2        float64  `json:"gravity_standard_uncertainty_m_s2"`
+	Assumed            []string `json:"assumed"`
 }
 
 // GaugesJSON is all that gauges knows.
@@ -141,17 +141,17 @@ func GaugesValues(in *Input, list []gauges.Gauge) GaugesJSON {
 	}
 	for _, f := range s.Fits {
 		out.Fits = append(out.Fits, FitJSON{f.Family, f.Material, f.Kind.String(), f.DensityKgM3 / 1000, f.UDensityKgM3 / 1000,
-			f.Exponent, f.UExponent, 100 * f.Scatter, f.ScatterAssumed, 1000 * f.MinOuterM, 1000 * f.MaxOuterM, nonNil(f.Used), nonNil(f.LeftOut)})
+			f.Exponent, f.UExponent, float64(100 * f.Scatter), f.ScatterAssumed, float64(1000 * f.MinOuter), float64(1000 * f.MaxOuter), nonNil(f.Used), nonNil(f.LeftOut)})
 	}
 	for _, p := range s.Suspects() {
 		if shown[p.Gauge] {
-			out.Suspects = append(out.Suspects, SuspectJSON{p.Gauge, p.Place.String(), p.Why, p.Fits, nonNil(p.Slips), 100 * p.Off})
+			out.Suspects = append(out.Suspects, SuspectJSON{p.Gauge, p.Place.String(), p.Why, p.Fits, nonNil(p.Slips), float64(100 * p.Off)})
 		}
 	}
 	for _, h := range in.hungOf(list) {
-		v := HungJSON{Gauge: h.Gauge, Line: h.Place.Line, LoadN: h.LoadN, BreakingN: h.BreakingN, OverHalf: h.OverHalf()}
-		if h.BreakingN > 0 {
-			v.Percent = 100 * h.LoadN / h.BreakingN
+		v := HungJSON{Gauge: h.Gauge, Line: h.Place.Line, Load: float64(h.Load), BreakingN: float64(h.Breaking), OverHalf: h.OverHalf()}
+		if h.Breaking > 0 {
+			v.Percent = float64(100 * h.Load / h.Breaking)
 		}
 		out.Hung = append(out.Hung, v)
 		out.Cautions = []string{gauges.HungCaution}
@@ -164,21 +164,21 @@ func nonNil(list []string) []string { return append([]string{}, list...) }
 func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
 	w := choice.WireOf(g)
 	out := GaugeJSON{
-		Gauge: g.Label, Construction: g.Family, Material: g.Material, OuterMM: 1000 * g.Outer, UOuterMM: 1000 * g.UOuter,
-		CoreMM: 1000 * g.Core, UCoreMM: 1000 * g.UCore, LinearDensity: unit.LinearDensity(g.LinearDensity).GramsPerMetre(),
+		Gauge: g.Label, Construction: g.Family, Material: g.Material, OuterMM: float64(1000 * g.Outer), UOuterMM: float64(1000 * g.UOuter),
+		CoreMM: float64(1000 * g.Core), UCoreMM: float64(1000 * g.UCore), LinearDensity: unit.LinearDensity(g.LinearDensity).GramsPerMetre(),
 		ULinearDensity: unit.LinearDensity(g.U).GramsPerMetre(),
-		Within95:       unit.LinearDensity(g.Within95()).GramsPerMetre(), Within95Share: 100 * g.Within95() / g.LinearDensity, Coverage95: g.Coverage95(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
-		DensityGCM3: g.ImpliedKgM3 / 1000, DensityOf: densityOf(g), Packing: g.Packing, StiffnessN: g.EA,
+		Within95:       unit.LinearDensity(g.Within95()).GramsPerMetre(), Within95Share: float64(100 * g.Within95() / g.LinearDensity), Coverage95: g.Coverage95(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
+		DensityGCM3: g.ImpliedKgM3 / 1000, DensityOf: densityOf(g), Packing: float64(g.Packing), StiffnessN: float64(g.EA),
 		BreakingN: w.StrengthPa * w.CoreAreaM2, Notes: g.Notes, ReadingsInFull: []ReadingJSON{},
 	}
 	if g.Core > 0 {
 		out.CoreShape = g.Shape.String()
 	}
 	if j := g.Judged; j != nil {
-		out.OffFit, out.UOffFit, out.OffFitLimit = ptr(100*j.Off()), ptr(100*j.U()), ptr(100*j.Limit())
+		out.OffFit, out.UOffFit, out.OffFitLimit = ptr(j.Off().Percent()), ptr(j.U().Percent()), ptr(j.Limit().Percent())
 	}
 	if m, err := gauges.ShortestPiece(g.LinearDensity, onePercent, in.Job.Tools()); err == nil {
-		out.OnePercentMM = 1000 * m
+		out.OnePercentMM = float64(1000 * m)
 	}
 	for _, row := range g.Rows {
 		out.ReadingsInFull = append(out.ReadingsInFull, in.readingValues(g, row))
@@ -191,7 +191,7 @@ func (in *Input) readingValues(g gauges.Gauge, row gauges.Reading) ReadingJSON {
 	out := ReadingJSON{
 		Line: row.Place.Line, Kind: row.Kind.String(), Pieces: max(row.Pieces, 1), LengthMM: 1000 * row.LengthM, MassG: 1000 * row.MassKg,
 		LinearDensity: 1000 * w.linearDensity, ULinearDensity: 1000 * w.u, MostlyThrough: w.mostly, Date: row.Date, Remark: row.Remark,
-		OffGaugePerCen: 100 * (w.linearDensity/g.LinearDensity - 1),
+		OffGaugePerCen: 100 * (w.linearDensity/float64(g.LinearDensity) - 1),
 	}
 	if row.Kind == gauges.Hung {
 		out.Pieces, out.LengthMM, out.MassG, out.PitchHz = 0, 1000*row.SpeakingM, 1000*row.HungKg, row.FreqHz
@@ -206,7 +206,7 @@ type worked struct {
 }
 
 func (in *Input) weigh(row gauges.Reading, g gauges.Gauge) worked {
-	w, inputs := in.Job.Tools().Work(row, g.EA, g.EI)
+	w, inputs := in.Job.Tools().Work(row, float64(g.EA), g.EI)
 	out, most := worked{linearDensity: w}, 0.0
 	for _, i := range inputs {
 		out.u = math.Hypot(out.u, w*i.RelU)
@@ -219,8 +219,9 @@ func (in *Input) weigh(row gauges.Reading, g gauges.Gauge) worked {
 
 func (in *Input) toolValues() ToolsJSON {
 	t := in.Job.Tools()
-	out := ToolsJSON{1000 * t.BalanceResolutionKg, 1000 * t.BalanceRepeatKg, 1000 * t.BalanceAccuracyKg, 1000 * t.RulerResolutionM, 1000 * t.RulerAccuracyM,
-		1000 * t.CaliperResolutionM, 1000 * t.CaliperAccuracyM, 1000 * t.HungResolutionKg, 1000 * t.HungAccuracyKg, t.PitchCents, t.GravityMS2, t.UGravityMS2, []string{}}
+	gravity, uGravity := t.GravityUsed()
+	out := ToolsJSON{float64(1000 * t.BalanceResolution), float64(1000 * t.BalanceRepeatability), float64(1000 * t.BalanceAccuracy), float64(1000 * t.RulerResolution), float64(1000 * t.RulerAccuracy),
+		float64(1000 * t.CaliperResolution), float64(1000 * t.CaliperAccuracy), float64(1000 * t.HungResolution), float64(1000 * t.HungAccuracy), float64(t.Pitch), gravity, uGravity, []string{}}
 	for _, key := range []string{"balance_resolution", "ruler_resolution", "caliper_resolution", "hung_resolution", "pitch_uncertainty_cents", "gravity_m_s2"} {
 		if in.assumed(key) != "" {
 			out.Assumed = append(out.Assumed, key)

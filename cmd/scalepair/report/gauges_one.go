@@ -40,16 +40,16 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 	items := []string{
 		fmt.Sprintf("%s, outer %s %s; %s.", capital(g.Family), show.WithU(in.diameterUnit().Value(unit.Length(g.Outer)),
 			in.diameterUnit().Value(unit.Length(g.UOuter)), in.diameterDecimals()), symbol, in.coreWords(g)),
-		fmt.Sprintf("Linear density %s %s (%s), from %s.", in.weight(g.LinearDensity, g.U), in.weightUnit(), show.PercentText(g.RelU(), 1), restsOn(g)),
+		fmt.Sprintf("Linear density %s %s (%s), from %s.", in.weight(float64(g.LinearDensity), float64(g.U)), in.weightUnit(), show.PercentText(float64(g.RelU()), 1), restsOn(g)),
 		in.within95Words(g),
 		in.sharedWords(g),
 	}
 	if g.Packing > 0 {
-		items = append(items, fmt.Sprintf("The wraps fill %s of their rings with metal.", show.PercentText(g.Packing, 0)))
+		items = append(items, fmt.Sprintf("The wraps fill %s of their rings with metal.", show.PercentText(float64(g.Packing), 0)))
 	}
 	items = append(items, fmt.Sprintf("Density %s g/cm3, of the %s.", density(g.ImpliedKgM3), densityOf(g)))
 	if g.EA > 0 {
-		items = append(items, fmt.Sprintf("Stiffness EA %s %s.", in.stiffness(g.EA), in.Units.Force.Symbol()))
+		items = append(items, fmt.Sprintf("Stiffness EA %s %s.", in.stiffness(float64(g.EA)), in.Units.Force.Symbol()))
 	}
 	items = append(items, in.breakingWords(g), in.fitOfGauge(g))
 	if words := in.unseenWords(g); words != "" {
@@ -66,7 +66,7 @@ func (in *Input) gaugeWords(g gauges.Gauge) []string {
 // within95Words says how far off the linear density may be.
 func (in *Input) within95Words(g gauges.Gauge) string {
 	return fmt.Sprintf("In 95 %% of cases the true one lies within %s %s (%s) of that: %s standard uncertainties, of which ± is one.",
-		in.weight(g.Within95(), 0), in.weightUnit(), show.PercentText(g.Within95()/g.LinearDensity, 1), show.Fixed(g.Coverage95(), 2))
+		in.weight(float64(g.Within95()), 0), in.weightUnit(), show.PercentText(float64(g.Within95()/g.LinearDensity), 1), show.Fixed(g.Coverage95(), 2))
 }
 
 // restsOn says in a sentence what the linear density rests on.
@@ -102,12 +102,12 @@ const leastShown = 0.00005
 // sharedWords parts the uncertainty into the gauge's own and what it shares
 // with others.
 func (in *Input) sharedWords(g gauges.Gauge) string {
-	words := []string{show.PercentText(g.Indep/g.LinearDensity, 2) + " of its own"}
+	words := []string{show.PercentText(float64(g.Indep/g.LinearDensity), 2) + " of its own"}
 	for _, c := range g.Common {
-		if math.Abs(c.U) < leastShown*g.LinearDensity {
+		if math.Abs(c.U) < leastShown*float64(g.LinearDensity) {
 			continue
 		}
-		words = append(words, show.PercentText(math.Abs(c.U)/g.LinearDensity, 2)+" from "+in.sourceWords(c.Source))
+		words = append(words, show.PercentText(math.Abs(c.U)/float64(g.LinearDensity), 2)+" from "+in.sourceWords(c.Source))
 	}
 	if len(words) == 1 {
 		return "Uncertainty: " + words[0] + "."
@@ -133,7 +133,7 @@ func (in *Input) fitOfGauge(g gauges.Gauge) string {
 	switch {
 	case g.Judged != nil:
 		return fmt.Sprintf("Against the fit of its kind made without it (%s %s): %s %%; up to %s would pass, so that a stock without a slip raises an alarm in %s of 100 cases.",
-			in.weight(g.Judged.FitKgM(), 0), in.weightUnit(), offFit(g), show.PercentText(g.Judged.Limit(), 1), trim(100*gauges.FalseAlarm))
+			in.weight(float64(g.Judged.Fit()), 0), in.weightUnit(), offFit(g), show.PercentText(float64(g.Judged.Limit()), 1), trim(100*gauges.FalseAlarm))
 	case g.Estimated:
 		return "Never weighed: estimated from the fit of its kind. Buy one, weigh it, and run again before you buy a set."
 	case g.Readings == 0:
@@ -191,7 +191,7 @@ func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
 	} else if hung {
 		cells = append(cells, none)
 	}
-	return append(cells, in.weight(w.linearDensity, w.u), show.SignedPercent(w.linearDensity/g.LinearDensity-1, 1), w.mostly, row.Date, row.Remark)
+	return append(cells, in.weight(w.linearDensity, w.u), show.SignedPercent(w.linearDensity/float64(g.LinearDensity)-1, 1), w.mostly, row.Date, row.Remark)
 }
 
 // lengthCell prints a length to a tenth of a millimetre. On a page in inches
@@ -216,9 +216,9 @@ func (in *Input) massCell(row gauges.Reading, kg float64, as gauges.AsWritten) s
 	case row.Kind == gauges.Hung && row.HungResolutionKg > 0:
 		step = row.HungResolutionKg
 	case row.Kind == gauges.Hung:
-		step = t.HungResolutionKg
+		step = float64(t.HungResolution)
 	case step == 0:
-		step = t.BalanceResolutionKg
+		step = float64(t.BalanceResolution)
 	}
 	return show.Fixed(unit.Mass(kg).G(), max(decimalsOf(step), decimalsOf(kg)))
 }

@@ -24,7 +24,7 @@ func FitPlot(in *Input) chart.Fit {
 	for _, g := range in.Job.Stock.Gauges {
 		p := chart.FitPoint{X: in.diameterUnit().Value(unit.Length(g.Outer)), Label: g.Label, Curve: curveOf(g, plot.Curves)}
 		if g.Estimated {
-			p.Y, p.U, p.Kind = in.plotWeight(g.LinearDensity), in.plotWeight(g.U), chart.Estimated
+			p.Y, p.U, p.Kind = in.plotWeight(float64(g.LinearDensity)), in.plotWeight(float64(g.U)), chart.Estimated
 			plot.Points = append(plot.Points, p)
 		}
 		for _, row := range g.Rows {
@@ -46,7 +46,7 @@ func distanceU(g gauges.Gauge, w worked) float64 {
 	if g.Judged == nil {
 		return w.u
 	}
-	rest := math.Sqrt(max(0, g.Judged.U()*g.Judged.U()-g.RelU()*g.RelU()))
+	rest := math.Sqrt(float64(max(0, g.Judged.U()*g.Judged.U()-g.RelU()*g.RelU())))
 	return w.linearDensity * math.Hypot(w.u/w.linearDensity, rest)
 }
 
@@ -97,7 +97,7 @@ func (in *Input) fitCurves() []chart.Curve {
 			if !strings.EqualFold(familyName(g.Family, g.Material), c.Name) {
 				continue
 			}
-			if w, _ := f.LinearDensity(g.Outer, g.Core, g.Shape); w > 0 {
+			if w, _ := f.LinearDensity(float64(g.Outer), float64(g.Core), g.Shape); w > 0 {
 				c.X = append(c.X, in.diameterUnit().Value(unit.Length(g.Outer)))
 				c.Y = append(c.Y, in.plotWeight(w))
 			}

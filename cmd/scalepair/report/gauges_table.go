@@ -18,9 +18,9 @@ func (in *Input) stockTable(r *show.Report) {
 		show.Figures(in.Units.HeadForce("stiffness EA")).Later(1), show.Figures("length for 1 % "+in.pieceUnit()).Later(1),
 		show.Words("remarks").Later(2))
 	for _, g := range in.Job.Stock.Gauges {
-		t.Row(marked(g), g.Family, in.diameter(g.Outer), in.wrappedCore(g), knownBy(g),
-			in.weight(g.LinearDensity, g.U), show.Percent(g.Within95()/g.LinearDensity, 1),
-			offFit(g), density(g.ImpliedKgM3), in.stiffness(g.EA), in.lengthWithin(g, onePercent), otherFlags(g))
+		t.Row(marked(g), g.Family, in.diameter(float64(g.Outer)), in.wrappedCore(g), knownBy(g),
+			in.weight(float64(g.LinearDensity), float64(g.U)), show.Percent(float64(g.Within95()/g.LinearDensity), 1),
+			offFit(g), density(g.ImpliedKgM3), in.stiffness(float64(g.EA)), in.lengthWithin(g, onePercent), otherFlags(g))
 	}
 	t.Note("± beside a number is one standard uncertainty. 95 %%: the true linear density lies that near to the stated one in 95 %% of cases; mostly two standard uncertainties, down to 1.65 where one rounding or tolerance is nearly all of it.")
 	t.Note("Off the fit: own linear density against the fit of its kind made without it, with the standard uncertainty of that distance.")
@@ -77,7 +77,7 @@ func (in *Input) wrappedCore(g gauges.Gauge) string {
 	if g.Family == gauges.Plain {
 		return none
 	}
-	return in.diameter(g.Core)
+	return in.diameter(float64(g.Core))
 }
 
 func (in *Input) stiffness(ea float64) string {
@@ -92,11 +92,11 @@ func density(kgM3 float64) string { return show.Fixed(kgM3/1000, 3) }
 // lengthWithin is the length that gives a weighing the relative uncertainty
 // rel with the build's tools.
 func (in *Input) lengthWithin(g gauges.Gauge, rel float64) string {
-	m, err := gauges.ShortestPiece(g.LinearDensity, rel, in.Job.Tools())
+	m, err := gauges.ShortestPiece(g.LinearDensity, unit.Ratio(rel), in.Job.Tools())
 	if err != nil {
 		return none
 	}
-	return in.pieceLength(m)
+	return in.pieceLength(float64(m))
 }
 
 // pieceUnit is mm or in; nobody cuts a piece to the 64th to weigh it.
@@ -146,8 +146,8 @@ func offFit(g gauges.Gauge) string {
 	if g.Judged == nil {
 		return none
 	}
-	u := show.Percent(g.Judged.U(), 1)
-	return show.SignedPercent(g.Judged.Off(), 1) + " ± " + u
+	u := show.Percent(float64(g.Judged.U()), 1)
+	return show.SignedPercent(float64(g.Judged.Off()), 1) + " ± " + u
 }
 
 // otherFlags are the flags that do not stand beside the label.

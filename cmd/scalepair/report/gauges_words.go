@@ -59,7 +59,7 @@ func (in *Input) fitWords(f gauges.Fit) string {
 		law = fmt.Sprintf("linear density goes with the outer diameter to the power %s", show.WithU(f.Exponent, f.UExponent, 3))
 	}
 	out := fmt.Sprintf("%s: %s, from %s of %s to %s %s. %s", familyName(f.Family, f.Material), law, plural(len(f.Used), "gauge"),
-		in.diameter(f.MinOuterM), in.diameter(f.MaxOuterM), in.diameterUnit().Symbol(), scatterWords(f))
+		in.diameter(float64(f.MinOuter)), in.diameter(float64(f.MaxOuter)), in.diameterUnit().Symbol(), scatterWords(f))
 	if len(f.LeftOut) > 0 {
 		out += " Kept out as suspect: " + listed(f.LeftOut) + "."
 	}
@@ -69,11 +69,11 @@ func (in *Input) fitWords(f gauges.Fit) string {
 func scatterWords(f gauges.Fit) string {
 	switch {
 	case f.ScatterAssumed:
-		return fmt.Sprintf("Too few to see how far single gauges stand from it: %s is assumed.", show.PercentText(f.Scatter, 1))
+		return fmt.Sprintf("Too few to see how far single gauges stand from it: %s is assumed.", show.PercentText(float64(f.Scatter), 1))
 	case f.Scatter == 0:
 		return "Single gauges stand no farther from it than their own uncertainties allow."
 	}
-	return fmt.Sprintf("Single gauges stand off from it by about %s beyond their own uncertainties.", show.PercentText(f.Scatter, 1))
+	return fmt.Sprintf("Single gauges stand off from it by about %s beyond their own uncertainties.", show.PercentText(float64(f.Scatter), 1))
 }
 
 // tools says how good balance, ruler and calipers are taken to be, and which
@@ -82,13 +82,13 @@ func (in *Input) tools(r *show.Report) {
 	r.Heading("Balance, ruler and calipers")
 	t := in.Job.Tools()
 	items := []string{
-		in.tool("The balance reads", "balance", mass(t.BalanceResolutionKg), mass(t.BalanceRepeatKg), mass(t.BalanceAccuracyKg)),
-		in.tool("The ruler reads", "ruler", in.toolLength(t.RulerResolutionM), "", in.toolLength(t.RulerAccuracyM)),
-		in.tool("The calipers read", "caliper", in.toolLength(t.CaliperResolutionM), "", in.toolLength(t.CaliperAccuracyM)),
+		in.tool("The balance reads", "balance", mass(float64(t.BalanceResolution)), mass(float64(t.BalanceRepeatability)), mass(float64(t.BalanceAccuracy))),
+		in.tool("The ruler reads", "ruler", in.toolLength(float64(t.RulerResolution)), "", in.toolLength(float64(t.RulerAccuracy))),
+		in.tool("The calipers read", "caliper", in.toolLength(float64(t.CaliperResolution)), "", in.toolLength(float64(t.CaliperAccuracy))),
 	}
 	if len(in.Job.Stock.Hung) > 0 {
-		items = append(items, in.tool("The scales for the hung weight read", "hung", mass(t.HungResolutionKg), "", mass(t.HungAccuracyKg)),
-			in.gravityWords(t), fmt.Sprintf("Pitch: known to %s cents%s.", trim(t.PitchCents), in.assumed("pitch_uncertainty_cents")))
+		items = append(items, in.tool("The scales for the hung weight read", "hung", mass(float64(t.HungResolution)), "", mass(float64(t.HungAccuracy))),
+			in.gravityWords(t), fmt.Sprintf("Pitch: known to %s cents%s.", trim(float64(t.Pitch)), in.assumed("pitch_uncertainty_cents")))
 	}
 	if n := in.ownSteps(); n > 0 {
 		items = append(items, fmt.Sprintf("%s with a step of mass or length of %s own, which comes first.", plural(n, "row"), its(n)))
@@ -129,7 +129,8 @@ func (in *Input) assumed(key string) string {
 }
 
 func (in *Input) gravityWords(t gauges.Instruments) string {
-	return fmt.Sprintf("Gravity: %s m/s2%s.", show.WithU(t.GravityMS2, t.UGravityMS2, 3), in.assumed("gravity_m_s2"))
+	gravity, uGravity := t.GravityUsed()
+	return fmt.Sprintf("Gravity: %s m/s2%s.", show.WithU(gravity, uGravity, 3), in.assumed("gravity_m_s2"))
 }
 
 func (in *Input) ownSteps() int {
@@ -214,5 +215,5 @@ func (in *Input) coreWords(g gauges.Gauge) string {
 	if g.Shape == gauges.ShapeAssumed {
 		shape = "shape not known, taken as round"
 	}
-	return fmt.Sprintf("core of %s, %s %s, %s", material, in.diameter(g.Core), in.diameterUnit().Symbol(), shape)
+	return fmt.Sprintf("core of %s, %s %s, %s", material, in.diameter(float64(g.Core)), in.diameterUnit().Symbol(), shape)
 }

@@ -117,7 +117,7 @@ func (p printed) ends(t *testing.T, w benchWork) {
 		p.mm("nut, square", func(i int) float64 { return strings[i+1].Nut.Y - strings[i].Nut.Y }),
 		p.mm("saddles, along", func(i int) float64 { return apart(strings[i+1].Saddle, strings[i].Saddle) }),
 		p.mm("saddles, square", func(i int) float64 { return strings[i+1].Saddle.Y - strings[i].Saddle.Y }))
-	thick := func(i int) float64 { return 1000 * w.gauge(i).Outer }
+	thick := func(i int) float64 { return float64(1000 * w.gauge(i).Outer) }
 	p.holds(t, "nut", 6, p.plain("string", number),
 		p.mm("from the nut's bass end", func(i int) float64 { return apart(strings[i].Nut, w.l.Frets[0].Slot.Bass) }),
 		p.mm("to the next string", func(i int) float64 {

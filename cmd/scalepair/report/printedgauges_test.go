@@ -39,35 +39,35 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 			// twice that side.
 			core := func(g gauges.Gauge) (area, filled float64) {
 				if g.Shape == gauges.Hex {
-					side := g.Core / math.Sqrt(3)
-					return 6 * side * g.Core / 4, circle(2 * side)
+					side := float64(g.Core) / math.Sqrt(3)
+					return 6 * side * float64(g.Core) / 4, circle(2 * side)
 				}
-				return circle(g.Core), circle(g.Core)
+				return circle(float64(g.Core)), circle(float64(g.Core))
 			}
 			// Plain wire fills its circle; what the wrap of a wound string
 			// fills is the ring about the core, what it weighs all but the core.
 			density := func(g gauges.Gauge) float64 {
 				if g.Family == gauges.Plain || g.Core == 0 {
-					return g.LinearDensity / circle(g.Outer)
+					return float64(g.LinearDensity) / circle(float64(g.Outer))
 				}
 				area, filled := core(g)
-				return (g.LinearDensity - 7850*area) / (circle(g.Outer) - filled)
+				return (float64(g.LinearDensity) - 7850*area) / (circle(float64(g.Outer)) - filled)
 			}
 			p.holds(t, "gauges", len(stock),
-				p.mm("outer", of(func(g gauges.Gauge) float64 { return 1000 * g.Outer })),
+				p.mm("outer", of(func(g gauges.Gauge) float64 { return float64(1000 * g.Outer) })),
 				p.mm("core", of(func(g gauges.Gauge) float64 {
 					if g.Family == gauges.Plain || g.Core == 0 {
 						return absent
 					}
-					return 1000 * g.Core
+					return float64(1000 * g.Core)
 				})),
-				column{"linear density " + weightUnit, perWeight, of(func(g gauges.Gauge) float64 { return g.LinearDensity })},
-				p.percent("95 % ± %", of(func(g gauges.Gauge) float64 { return g.Within95() / g.LinearDensity })),
+				column{"linear density " + weightUnit, perWeight, of(func(g gauges.Gauge) float64 { return float64(g.LinearDensity) })},
+				p.percent("95 % ± %", of(func(g gauges.Gauge) float64 { return float64(g.Within95() / g.LinearDensity) })),
 				p.percent("off the fit %", of(func(g gauges.Gauge) float64 {
 					if g.Judged == nil {
 						return absent
 					}
-					return g.LinearDensity/g.Judged.FitKgM() - 1
+					return float64(g.LinearDensity/g.Judged.Fit()) - 1
 				})),
 				p.plain("density g/cm3", of(func(g gauges.Gauge) float64 { return density(g) / 1000 })),
 				p.newtons("stiffness EA", of(func(g gauges.Gauge) float64 {
@@ -80,13 +80,13 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 				p.mm("length for 1 %", of(func(g gauges.Gauge) float64 {
 					m, err := gauges.ShortestPiece(g.LinearDensity, 0.01, j.Tools())
 					require.NoError(t, err)
-					return 1000 * m
+					return float64(1000 * m)
 				})))
 			table := p.table(t, "gauges")
 			for i, row := range table.Rows {
 				_, u, found := strings.Cut(row[5], " ± ")
 				require.True(t, found, row[5])
-				p.same(t, u, stock[i].U*perWeight, "uncertainty of %s", stock[i].Label)
+				p.same(t, u, float64(stock[i].U)*perWeight, "uncertainty of %s", stock[i].Label)
 			}
 			assert.Greater(t, len(stock), 20)
 		})

@@ -99,7 +99,7 @@ func (b *bench) nut() {
 
 // slotWidth gives a string's outer diameter and what its nut slot is wider.
 func (b *bench) slotWidth(i int) (diameter, clearance float64) {
-	return 1000 * b.Plan.Stock()[b.s.Detail.Gauges[i]].Outer, b.Job.Build.Neck.NutSlotClearance.MM()
+	return float64(1000 * b.Plan.Stock()[b.s.Detail.Gauges[i]].Outer), b.Job.Build.Neck.NutSlotClearance.MM()
 }
 
 // lines prints the strings at further lines, such as pickups.

@@ -86,7 +86,7 @@ func longest(s *job.SetOut) float64 {
 // singleWords names a gauge with its construction and diameter.
 func (in *Input) singleWords(g int) string {
 	s := in.Plan.Stock()[g]
-	return fmt.Sprintf("%s, %s, %s", in.gauge(g), s.Family, caliperUnits(in.Units).text(1000*s.Outer))
+	return fmt.Sprintf("%s, %s, %s", in.gauge(g), s.Family, caliperUnits(in.Units).text(s.Outer.MM()))
 }
 
 func (in *Input) singleRemarks(s Single) string {

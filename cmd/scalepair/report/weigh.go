@@ -194,7 +194,7 @@ func (in *Input) verdict(r *show.Report, w *Weigh, u float64, parts []part) {
 		return
 	}
 	r.Para("Weigh %s next, %s %s of it or more, in one piece or several together: it takes %s of the uncertainty away.",
-		best.Gauge, in.pieceLength(best.LengthM), in.pieceUnit(), show.PercentText(1-after/u, 0))
+		best.Gauge, in.pieceLength(float64(best.Length)), in.pieceUnit(), show.PercentText(1-after/u, 0))
 }
 
 // mostNext is how many suggestions the table shows, fewNext how many when none
@@ -245,7 +245,7 @@ func (in *Input) nextRow(w *Weigh, s gauges.Suggestion, u float64) []string {
 		row = append(row, stringsOf(w.Rival.Gauges, index), stringsOf(ref, index))
 	}
 	after := w.after(u, s)
-	row = append(row, show.Percent(g.RelU(), 1), in.pieceLength(s.LengthM), show.Percent(1-after/u, 1))
+	row = append(row, show.Percent(float64(g.RelU()), 1), in.pieceLength(float64(s.Length)), show.Percent(1-after/u, 1))
 	if w.Rival != nil {
 		return append(row, show.Percent(w.chance(after), 1))
 	}
@@ -293,10 +293,10 @@ func (in *Input) pieces(r *show.Report, w *Weigh) {
 	for _, i := range w.InPlay(in) {
 		g := in.Plan.Stock()[i]
 		remark := ""
-		if g.RelU() <= w.Within && !g.Suspect {
+		if float64(g.RelU()) <= w.Within && !g.Suspect {
 			remark = "known as well already"
 		}
-		t.Row(marked(g), show.Percent(g.RelU(), 1), in.lengthWithin(g, w.Within), remark)
+		t.Row(marked(g), show.Percent(float64(g.RelU()), 1), in.lengthWithin(g, w.Within), remark)
 	}
 	t.Note("In one piece or in several of one length together, on this balance and ruler. Both per cents are standard uncertainties. scalepair gauges has the length for 1 %% of every gauge.")
 }

@@ -1,6 +1,9 @@
 package report
 
-import "scalepair/gauges"
+import (
+	"scalepair/data/unit"
+	"scalepair/gauges"
+)
 
 // NextJSON is one further weighing and what it is worth.
 type NextJSON struct {
@@ -72,7 +75,7 @@ func WeighValues(in *Input, w *Weigh) WeighJSON {
 	}
 	for _, i := range w.InPlay(in) {
 		g := in.Plan.Stock()[i]
-		out.Pieces = append(out.Pieces, PieceJSON{g.Label, g.Flags(), 100 * g.RelU(), in.pieceFor(w, g)})
+		out.Pieces = append(out.Pieces, PieceJSON{g.Label, g.Flags(), float64(100 * g.RelU()), in.pieceFor(w, g)})
 	}
 	return out
 }
@@ -80,11 +83,11 @@ func WeighValues(in *Input, w *Weigh) WeighJSON {
 // pieceFor is the least length, in mm, that reaches the wanted uncertainty; 0
 // where none does.
 func (in *Input) pieceFor(w *Weigh, g gauges.Gauge) float64 {
-	m, err := gauges.ShortestPiece(g.LinearDensity, w.Within, in.Job.Tools())
+	m, err := gauges.ShortestPiece(g.LinearDensity, unit.Ratio(w.Within), in.Job.Tools())
 	if err != nil {
 		return 0
 	}
-	return 1000 * m
+	return float64(1000 * m)
 }
 
 func (in *Input) nextValues(w *Weigh, s gauges.Suggestion, u float64) NextJSON {
@@ -92,7 +95,7 @@ func (in *Input) nextValues(w *Weigh, s gauges.Suggestion, u float64) NextJSON {
 	g := in.Plan.Stock()[index]
 	after := w.after(u, s)
 	out := NextJSON{Gauge: s.Gauge, GaugeFlags: g.Flags(), Strings: numbersOf(w.Best.Gauges, index),
-		KnownToPercent: 100 * g.RelU(), LengthMM: 1000 * s.LengthM, RemovedPercent: 100 * (1 - after/u), LengthForWantedMM: in.pieceFor(w, g)}
+		KnownToPercent: float64(100 * g.RelU()), LengthMM: 1000 * float64(s.Length), RemovedPercent: 100 * (1 - after/u), LengthForWantedMM: in.pieceFor(w, g)}
 	if w.Rival != nil {
 		out.RivalBetter = ptr(100 * w.chance(after))
 		out.RivalStrings = numbersOf(w.Rival.Gauges, index)

@@ -38,12 +38,12 @@ func (w *Weigh) parts(in *Input) []part {
 	for _, i := range w.InPlay(in) {
 		g := in.Plan.Stock()[i]
 		words, help := ownWords(g)
-		out = append(out, part{words, help, math.Abs(w.ByWeight[i] * g.Indep / g.LinearDensity)})
+		out = append(out, part{words, help, math.Abs(w.ByWeight[i] * float64(g.Indep) / float64(g.LinearDensity))})
 		for _, c := range g.Common {
-			add(c.Source, w.ByWeight[i]*c.U/g.LinearDensity)
+			add(c.Source, w.ByWeight[i]*c.U/float64(g.LinearDensity))
 		}
 		for _, c := range g.CoreParts {
-			add(c.Source, w.ByCore[i]*c.U/g.Core)
+			add(c.Source, w.ByCore[i]*c.U/float64(g.Core))
 		}
 	}
 	for _, s := range sources {
@@ -98,10 +98,10 @@ func (in *Input) sourceHelp(source string) string {
 func (in *Input) coreHelp(label string) string {
 	g := in.Job.Stock.Gauges[in.stockIndex(label)]
 	t := in.Job.Tools()
-	measured := gauges.RootSum(gauges.StepU(t.CaliperResolutionM), gauges.BoundU(t.CaliperAccuracyM))
+	measured := gauges.RootSum(float64(gauges.StepU(t.CaliperResolution)), float64(gauges.BoundU(t.CaliperAccuracy)))
 	switch {
-	case g.UCore > 1.2*measured:
-		return "measure it: your calipers know it to " + in.toolLength(roundTo(measured, 1e-7)) + ", not " + in.toolLength(roundTo(g.UCore, 1e-7))
+	case float64(g.UCore) > 1.2*measured:
+		return "measure it: your calipers know it to " + in.toolLength(roundTo(measured, 1e-7)) + ", not " + in.toolLength(roundTo(float64(g.UCore), 1e-7))
 	case g.UCore > 0:
 		return "a micrometer: your calipers know it no better"
 	}
