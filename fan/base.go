@@ -1,6 +1,10 @@
 package fan
 
-import "math"
+import (
+	"math"
+
+	"scalepair/data/unit"
+)
 
 // Base holds everything of a spec that does not depend on the scale pair,
 // checked once. It is safe for concurrent use.
@@ -25,11 +29,11 @@ type Base struct {
 //	fraction = even + extra/width
 //
 // even   its share when only centres count
-// extra  mm that unequal diameters move it by under equal gaps, else 0
-// width  of the outer strings' ends square to the centreline, mm
+// extra  m that unequal diameters move it by under equal gaps, else 0
+// width  of the outer strings' ends square to the centreline, m
 type place struct{ even, extra float64 }
 
-// NewBase checks a spec without its scale pair (BassMM and TrebleMM are not
+// NewBase checks a spec without its scale pair (Bass and Treble are not
 // read). Every fault comes at once as a fault.List, each place naming the
 // build file's key ("neck.string_spread_at_nut").
 func NewBase(spec Spec) (*Base, error) {
@@ -40,10 +44,10 @@ func NewBase(spec Spec) (*Base, error) {
 		spec.Neutral.Fret = 0
 	}
 	b := &Base{spec: spec, neutralK: spec.Neutral.K(), lastK: K(float64(spec.Frets))}
-	b.span, b.wideSpan, b.wideK = spec.NutSpreadMM, spec.SaddleSpreadMM, 1
+	b.span, b.wideSpan, b.wideK = spec.NutSpread.M(), spec.SaddleSpread.M(), 1
 	if w := spec.Board; w != nil {
-		margins := spec.MarginBassMM + spec.MarginTrebleMM
-		b.span, b.wideSpan, b.wideK = w.NutMM-margins, w.WidthMM-margins, K(w.AtFret)
+		margins := spec.MarginBass + spec.MarginTreble
+		b.span, b.wideSpan, b.wideK = (w.Nut - margins).M(), (w.Width - margins).M(), K(w.AtFret)
 	}
 	b.halfSpan = b.span / 2
 	b.nut, b.nutThick = places(spec, spec.NutSpacing)
@@ -75,14 +79,14 @@ func places(s Spec, spacing Spacing) (list []place, thick float64) {
 			list[i].even = spacing.Fractions[i]
 		}
 	case EqualGaps:
-		thick = spreadGaps(list, s.DiametersMM)
+		thick = spreadGaps(list, s.Diameters)
 	}
 	return list, thick
 }
 
-func spreadGaps(list []place, diameters []float64) (thick float64) {
+func spreadGaps(list []place, diameters []unit.Length) (thick float64) {
 	for i := 1; i < len(list); i++ {
-		thick += (diameters[i-1] + diameters[i]) / 2
+		thick += (diameters[i-1] + diameters[i]).M() / 2
 		list[i].extra = thick
 	}
 	for i := range list {
@@ -100,17 +104,17 @@ func sameWhateverTheSpan(a, b []place) bool {
 	return true
 }
 
-// Frame settles one scale pair, both lengths in mm. It allocates nothing. The
+// Frame settles one scale pair. It allocates nothing. The
 // reason is Fits when the pair makes an instrument; otherwise the Frame is the
 // zero value.
-func (b *Base) Frame(bassMM, trebleMM float64) (Frame, Reason) {
-	if !(bassMM >= minLengthMM && bassMM <= maxLengthMM && trebleMM >= minLengthMM && trebleMM <= maxLengthMM) {
+func (b *Base) Frame(bass, treble unit.Length) (Frame, Reason) {
+	if !(bass >= minLength && bass <= maxLength && treble >= minLength && treble <= maxLength) {
 		return Frame{}, LengthAbsurd
 	}
-	if bassMM < trebleMM && !b.spec.AllowReverse {
+	if bass < treble && !b.spec.AllowReverse {
 		return Frame{}, ReverseUnasked
 	}
-	f := Frame{base: b, bass: bassMM, treble: trebleMM, diff: bassMM - trebleMM}
+	f := Frame{base: b, bass: bass.M(), treble: treble.M(), diff: (bass - treble).M()}
 	if !f.settle() {
 		return Frame{}, NotSettled
 	}
@@ -143,7 +147,7 @@ func (f *Frame) settle() bool {
 	m := (b.wideSpan - b.span) / ((f.bass + f.treble) * b.wideK)
 	for range maxTurns {
 		f.take(m)
-		next := (b.wideSpan - b.span) / (2 * f.crossMM(b.wideK))
+		next := (b.wideSpan - b.span) / (2 * f.cross(b.wideK))
 		if math.Abs(next-m) <= settled {
 			f.take(next)
 			return true
@@ -159,7 +163,7 @@ func (f *Frame) settle() bool {
 //	g = p_t - p_b = (L_bass - L_treble) c k(N)
 //	p_b = -g s/((s + 2 m g) + sqrt(s^2 + 4 m^2 g^2))
 //
-// s  string spread at the nut; k(N)  the neutral line's fraction; all in mm. The second is the
+// s  string spread at the nut; k(N)  the neutral line's fraction; all in m. The second is the
 // root of 2 m p_b^2 + (s + 2 m g) p_b + s g/2 = 0 that stays small, in the form
 // that loses no digits. Ours, follows from the mirror lines y = ±(s/2 + m x).
 func (f *Frame) take(m float64) {

@@ -3,6 +3,7 @@ package fan_test
 import (
 	"testing"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -10,8 +11,8 @@ import (
 func eightStrings() fan.Spec {
 	s := fan.DefaultSpec()
 	s.Strings, s.Neutral = 8, fan.Neutral{Fret: 8}
-	s.BassMM, s.TrebleMM = 700, 650
-	s.NutSpreadMM, s.SaddleSpreadMM = 52, 76
+	s.Bass, s.Treble = unit.MM(700), unit.MM(650)
+	s.NutSpread, s.SaddleSpread = unit.MM(52), unit.MM(76)
 	return s
 }
 
@@ -23,18 +24,18 @@ func BenchmarkFrame(b *testing.B) {
 	b.Run("settle", func(b *testing.B) {
 		b.ReportAllocs()
 		for i := range b.N {
-			if _, reason := base.Frame(660+float64(i%80), 640); reason != fan.Fits {
+			if _, reason := base.Frame(unit.MM(660+float64(i%80)), unit.MM(640)); reason != fan.Fits {
 				b.Fatal(reason)
 			}
 		}
 	})
-	frame, _ := base.Frame(700, 650)
+	frame, _ := base.Frame(unit.MM(700), unit.MM(650))
 	sum := 0.0
 	b.Run("lengths of 8", func(b *testing.B) {
 		b.ReportAllocs()
 		for range b.N {
 			for i := range 8 {
-				sum += frame.LengthMM(i)
+				sum += frame.Length(i).MM()
 			}
 		}
 	})
@@ -47,14 +48,14 @@ func BenchmarkFrame(b *testing.B) {
 	b.Run("reach", func(b *testing.B) {
 		b.ReportAllocs()
 		for i := range b.N {
-			sum += frame.ReachMM(i%8, 12, i%2 == 0)
+			sum += frame.Reach(i%8, 12, i%2 == 0).MM()
 		}
 	})
 	b.Run("blank", func(b *testing.B) {
 		b.ReportAllocs()
 		for range b.N {
-			l, w := frame.BlankMM()
-			sum += l + w
+			l, w := frame.Blank()
+			sum += (l + w).MM()
 		}
 	})
 	if sum < 0 {

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"scalepair/data/unit"
 )
 
 // New builds the layout of a spec. The error is a fault.List of everything
@@ -17,29 +19,31 @@ func New(spec Spec) (*Layout, error) {
 	l := &Layout{
 		Spec: f.base.spec, Frame: frame,
 		Nut: f.across(0), Saddle: f.across(1),
-		NutOffsetMM: plain(f.pt - f.pb),
-		Parallel:    f.diff == 0,
+		NutOffset: unit.Length(plain(f.pt - f.pb)),
+		Parallel:  f.diff == 0,
 	}
 	l.Strings = f.stringLines()
 	l.Frets = f.frets()
 	l.Neutral = f.neutralLine()
 	l.NutPositions, l.SaddlePositions = l.StringsAt(l.Nut), l.StringsAt(l.Saddle)
-	l.NutBlankMM = l.Frets[0].Slot.LengthMM
+	l.NutBlank = l.Frets[0].Slot.Length
 	l.CentsErrors = centsErrors(l.Frets)
 	last := l.Frets[spec.Frets].Line
-	l.DiagonalBassNutMM = distance(l.Nut.Bass, last.Treble)
-	l.DiagonalTrebleNutMM = distance(l.Nut.Treble, last.Bass)
+	l.DiagonalBassNut = distance(l.Nut.Bass, last.Treble)
+	l.DiagonalTrebleNut = distance(l.Nut.Treble, last.Bass)
 	return l, nil
 }
 
-func distance(a, b Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
+func distance(a, b Point) unit.Length {
+	return unit.Length(math.Hypot((b.X - a.X).M(), (b.Y - a.Y).M()))
+}
 
 // across is the line at fraction k of the outer strings.
 func (f *Frame) across(k float64) Across {
 	t := f.tan(k)
 	return Across{
 		Bass: f.along(k, 1), Treble: f.along(k, 0),
-		CrossMM: f.crossMM(k), TanSlant: t, SlantRad: math.Atan(t),
+		Cross: unit.Length(f.cross(k)), TanSlant: t, Slant: unit.Angle(math.Atan(t)),
 	}
 }
 
@@ -47,7 +51,7 @@ func (f *Frame) stringLines() []StringLine {
 	lines := make([]StringLine, f.Strings())
 	for i := range lines {
 		s := &lines[i]
-		s.Number, s.LengthMM = i+1, f.LengthMM(i)
+		s.Number, s.Length = i+1, f.Length(i)
 		s.Nut, s.Saddle = f.ends(i)
 		s.NutFraction, s.SaddleFraction = f.fractions(i)
 	}
@@ -62,7 +66,7 @@ func (f *Frame) frets() []Fret {
 		*fret = Fret{
 			Number: n, Line: f.across(k),
 			Bass: mark(f.bass, n), Treble: mark(f.treble, n),
-			CentsSharp: make([]float64, f.Strings()),
+			CentsSharp: make([]unit.Cents, f.Strings()),
 		}
 		fret.Slot = f.slot(fret.Line)
 		for i := range fret.CentsSharp {
@@ -78,24 +82,24 @@ func (f *Frame) frets() []Fret {
 // (OpenStax University Physics 1, section 16.6).
 func mark(length float64, n int) Mark {
 	x := float64(length * K(float64(n)))
-	m := Mark{FromNutMM: x, MMPerCent: (length - x) * math.Ln2 / 1200}
+	m := Mark{FromNut: unit.Length(x), OneCent: unit.Length((length - x) * math.Ln2 / 1200)}
 	if n > 0 {
-		m.StepMM = x - float64(length*K(float64(n-1)))
+		m.Step = unit.Length(x - float64(length*K(float64(n-1))))
 	}
 	return m
 }
 
 // slot runs a line across the strings on to the board's edges.
 func (f *Frame) slot(line Across) Slot {
-	bassY, trebleY := f.edges(line.CrossMM, line.TanSlant)
+	bassY, trebleY := f.edges(line.Cross.M(), line.TanSlant)
 	s := Slot{Bass: on(line, bassY), Treble: on(line, trebleY)}
-	s.LengthMM = distance(s.Bass, s.Treble)
+	s.Length = distance(s.Bass, s.Treble)
 	return s
 }
 
 // on is the point of a line at y.
 func on(line Across, y float64) Point {
-	return Point{plain(line.CrossMM + float64(y*line.TanSlant)), y}
+	return at(line.Cross.M()+float64(y*line.TanSlant), y)
 }
 
 // noCents is far below what arithmetic at 2 m resolves, and far above its
@@ -111,18 +115,18 @@ const noCents = 1e-10
 // own length at which it meets the straight fret; u > k is sharp. Exactly 0
 // where the string has the same fraction at nut and saddle. Ours, from
 // frequency as 1/length.
-func (f *Frame) centsSharp(i, n int) float64 {
+func (f *Frame) centsSharp(i, n int) unit.Cents {
 	a, b := f.fractions(i)
 	if a == b || n == 0 {
 		return 0
 	}
 	k := K(float64(n))
-	u := meets(f.along(0, a), f.along(1, b), f.crossMM(k), f.tan(k))
+	u := meets(f.along(0, a), f.along(1, b), f.cross(k), f.tan(k))
 	cents := 1200 * math.Log2((1-k)/(1-u))
 	if math.Abs(cents) < noCents {
 		return 0
 	}
-	return cents
+	return unit.Cents(cents)
 }
 
 func centsErrors(frets []Fret) []CentsError {
@@ -136,7 +140,7 @@ func centsErrors(frets []Fret) []CentsError {
 	}
 	slices.SortFunc(list, func(a, b CentsError) int {
 		return cmp.Or(
-			cmp.Compare(math.Abs(b.Cents), math.Abs(a.Cents)),
+			cmp.Compare(math.Abs(b.Cents.Value()), math.Abs(a.Cents.Value())),
 			cmp.Compare(a.String, b.String), cmp.Compare(a.Fret, b.Fret),
 		)
 	})
@@ -148,9 +152,9 @@ func (f *Frame) neutralLine() NeutralLine {
 	x := f.bassX(k)
 	half := f.half(x)
 	return NeutralLine{
-		Neutral: f.base.spec.Neutral, XMM: plain(x),
-		Bass: Point{plain(x), half}, Treble: Point{plain(x), -half},
-		BassFromNutMM: f.bass * k, TrebleFromNutMM: f.treble * k,
-		BassBehindMM: plain(x - f.pb), TrebleBehindMM: plain(x - f.pt),
+		Neutral: f.base.spec.Neutral, X: unit.Length(plain(x)),
+		Bass: at(x, half), Treble: at(x, -half),
+		BassFromNut: unit.Length(f.bass * k), TrebleFromNut: unit.Length(f.treble * k),
+		BassBehind: unit.Length(plain(x - f.pb)), TrebleBehind: unit.Length(plain(x - f.pt)),
 	}
 }

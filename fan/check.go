@@ -6,20 +6,21 @@ import (
 	"strconv"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // The bounds of what is taken for an instrument. All are judgement: wide
 // enough for anything built, narrow enough that a wrong unit is caught.
 const (
-	minLengthMM, maxLengthMM = 200.0, 2000.0
-	minSpanMM, maxSpanMM     = 5.0, 300.0
-	maxMarginMM              = 50.0
-	maxDiameterMM            = 10.0
-	maxLedgeMM               = 100.0
-	maxKerfMM                = 3.0
-	minStrings, maxStrings   = 2, 24
-	maxFrets                 = 36
-	maxTan                   = 1.7320508075688772 // of 60 degrees
+	minLength, maxLength   unit.Length = 200 * unit.Millimetre, 2000 * unit.Millimetre
+	minSpan, maxSpan       unit.Length = 5 * unit.Millimetre, 300 * unit.Millimetre
+	maxMargin              unit.Length = 50 * unit.Millimetre
+	maxDiameter            unit.Length = 10 * unit.Millimetre
+	maxLedge               unit.Length = 100 * unit.Millimetre
+	maxKerf                unit.Length = 3 * unit.Millimetre
+	minStrings, maxStrings             = 2, 24
+	maxFrets                           = 36
+	maxTan                             = 1.7320508075688772 // of 60 degrees
 )
 
 // The build file's keys, for the places of faults.
@@ -62,20 +63,20 @@ func (f *faults) add(key, what, given, remedy string) {
 	f.list.Add(fault.Place{Input: key}, what, given, remedy)
 }
 
-// length checks a length in mm against its bounds, both included, and notices
-// a number that would do if it were inches.
-func (f *faults) length(key, name string, mm, least, most float64) bool {
-	if !f.finite(key, name, mm) {
+// length checks a length against its bounds, both included, and notices a
+// number that would fit if it were inches.
+func (f *faults) length(key, name string, l, least, most unit.Length) bool {
+	if !f.finite(key, name, l.M()) {
 		return false
 	}
-	if mm >= least && mm <= most {
+	if l >= least && l <= most {
 		return true
 	}
-	remedy := fmt.Sprintf("from %s to %s mm", number(least), number(most))
-	if in := mm * 25.4; least > 0 && in >= least && in <= most {
+	remedy := fmt.Sprintf("from %s to %s mm", number(least.MM()), number(most.MM()))
+	if in := l * 25.4; least > 0 && in >= least && in <= most {
 		remedy += "; this looks like inches"
 	}
-	f.add(key, name+" is out of range", number(mm)+" mm", remedy)
+	f.add(key, name+" is out of range", number(l.MM())+" mm", remedy)
 	return false
 }
 
@@ -109,7 +110,7 @@ func number(v float64) string {
 }
 
 // plain turns -0 into 0.
-func plain(v float64) float64 {
+func plain[Q ~float64](v Q) Q {
 	if v == 0 {
 		return 0
 	}
@@ -130,17 +131,17 @@ func checkNeck(s Spec) fault.List {
 	if s.Board != nil {
 		f.checkWidths(s, fretsOK)
 	} else {
-		f.length(keyNutSpread, "the string spread at the nut", s.NutSpreadMM, minSpanMM, maxSpanMM)
-		f.length(keySaddleSpread, "the string spread at the saddle", s.SaddleSpreadMM, minSpanMM, maxSpanMM)
+		f.length(keyNutSpread, "the string spread at the nut", s.NutSpread, minSpan, maxSpan)
+		f.length(keySaddleSpread, "the string spread at the saddle", s.SaddleSpread, minSpan, maxSpan)
 	}
 	f.checkSpacing(keyNutSpacing, s, s.NutSpacing)
 	f.checkSpacing(keySaddleSpacing, s, s.SaddleSpacing)
-	if f.length(keyNutShelf, "the nut shelf", s.NutShelfMM, 0, maxLedgeMM) && s.ZeroFret && s.NutShelfMM < LeastZeroShelfMM {
+	if f.length(keyNutShelf, "the nut shelf", s.NutShelf, 0, maxLedge) && s.ZeroFret && s.NutShelf < LeastZeroShelf {
 		f.add(keyZeroFret, fmt.Sprintf("a zero fret's slot wants board behind it, at least %s mm (judgement), and the nut shelf is %s mm",
-			number(LeastZeroShelfMM), number(s.NutShelfMM)), "", `write nut_shelf = "8 mm" under [neck], room for the slot and for the nut that spaces the strings`)
+			number(LeastZeroShelf.MM()), number(s.NutShelf.MM())), "", `write nut_shelf = "8 mm" under [neck], room for the slot and for the nut that spaces the strings`)
 	}
-	f.length(keyOverhang, "the body end overhang", s.BodyEndOverhangMM, 0, maxLedgeMM)
-	f.length(keySawAllowance, "the saw allowance", s.SawAllowanceMM, 0, maxLedgeMM)
+	f.length(keyOverhang, "the body end overhang", s.BodyEndOverhang, 0, maxLedge)
+	f.length(keySawAllowance, "the saw allowance", s.SawAllowance, 0, maxLedge)
 	return f.list
 }
 
@@ -155,22 +156,22 @@ func (f *faults) checkNeutral(s Spec) {
 }
 
 func (f *faults) checkMargins(s Spec) {
-	if s.MarginBassMM == s.MarginTrebleMM {
-		f.length(keyEdgeMargin, "the edge margin", s.MarginBassMM, 0, maxMarginMM)
+	if s.MarginBass == s.MarginTreble {
+		f.length(keyEdgeMargin, "the edge margin", s.MarginBass, 0, maxMargin)
 		return
 	}
-	f.length(keyBassMargin, "the bass margin", s.MarginBassMM, 0, maxMarginMM)
-	f.length(keyTrebleMargin, "the treble margin", s.MarginTrebleMM, 0, maxMarginMM)
+	f.length(keyBassMargin, "the bass margin", s.MarginBass, 0, maxMargin)
+	f.length(keyTrebleMargin, "the treble margin", s.MarginTreble, 0, maxMargin)
 }
 
 // checkWidths checks the board's widths, and that spans are not given as well.
 func (f *faults) checkWidths(s Spec, fretsOK bool) {
-	if s.NutSpreadMM != 0 || s.SaddleSpreadMM != 0 {
+	if s.NutSpread != 0 || s.SaddleSpread != 0 {
 		f.add(keyNutSpread, "spans and board widths are both given", "", "leave one pair out: the other follows from it")
 	}
-	margins := s.MarginBassMM + s.MarginTrebleMM
-	f.width(keyNutWidth, "the board's width at the nut", s.Board.NutMM, margins)
-	f.width(keyOtherWidth, "the board's other width", s.Board.WidthMM, margins)
+	margins := s.MarginBass + s.MarginTreble
+	f.width(keyNutWidth, "the board's width at the nut", s.Board.Nut, margins)
+	f.width(keyOtherWidth, "the board's other width", s.Board.Width, margins)
 	if !f.finite(keyOtherAtFret, "the fret of the other width", s.Board.AtFret) || !fretsOK {
 		return
 	}
@@ -180,16 +181,16 @@ func (f *faults) checkWidths(s Spec, fretsOK bool) {
 	}
 }
 
-func (f *faults) width(key, name string, mm, margins float64) {
-	if !f.length(key, name, mm, minSpanMM, maxSpanMM+2*maxMarginMM) || !finite(margins) {
+func (f *faults) width(key, name string, width, margins unit.Length) {
+	if !f.length(key, name, width, minSpan, maxSpan+2*maxMargin) || !finite(margins.M()) {
 		return
 	}
-	switch span := mm - margins; {
-	case span < minSpanMM:
-		f.add(key, name+" leaves too little between the edge margins", number(mm)+" mm",
-			fmt.Sprintf("the margins take %s mm of it; at least %s mm must be left", number(margins), number(minSpanMM)))
-	case span > maxSpanMM:
-		f.add(key, name+" is out of range", number(mm)+" mm",
-			fmt.Sprintf("at most %s mm between the margins", number(maxSpanMM)))
+	switch spread := width - margins; {
+	case spread < minSpan:
+		f.add(key, name+" leaves too little between the edge margins", number(width.MM())+" mm",
+			fmt.Sprintf("the margins take %s mm of it; at least %s mm must be left", number(margins.MM()), number(minSpan.MM())))
+	case spread > maxSpan:
+		f.add(key, name+" is out of range", number(width.MM())+" mm",
+			fmt.Sprintf("at most %s mm between the margins", number(maxSpan.MM())))
 	}
 }

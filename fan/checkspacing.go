@@ -24,15 +24,15 @@ func (f *faults) checkSpacing(key string, s Spec, spacing Spacing) {
 }
 
 func (f *faults) checkDiameters(s Spec) {
-	if len(s.DiametersMM) != s.Strings {
-		f.add(keyGauges, "equal gaps need the diameter of every string", fmt.Sprintf("%d diameters", len(s.DiametersMM)),
+	if len(s.Diameters) != s.Strings {
+		f.add(keyGauges, "equal gaps need the diameter of every string", fmt.Sprintf("%d diameters", len(s.Diameters)),
 			fmt.Sprintf("give %d gauges, or take equal centres", s.Strings))
 		return
 	}
-	for i, d := range s.DiametersMM {
+	for i, d := range s.Diameters {
 		name := fmt.Sprintf("the diameter of string %d", i+1)
-		if f.finite(keyGauges, name, d) && (d <= 0 || d > maxDiameterMM) {
-			f.add(keyGauges, name+" is out of range", number(d)+" mm", fmt.Sprintf("over 0 and up to %s mm", number(maxDiameterMM)))
+		if f.finite(keyGauges, name, d.M()) && (d <= 0 || d > maxDiameter) {
+			f.add(keyGauges, name+" is out of range", number(d.MM())+" mm", fmt.Sprintf("over 0 and up to %s mm", number(maxDiameter.MM())))
 		}
 	}
 }

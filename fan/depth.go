@@ -3,28 +3,30 @@ package fan
 import (
 	"fmt"
 	"math"
+
+	"scalepair/data/unit"
 )
 
-// Sawing is what slot depth depends on besides the layout. Lengths in mm.
+// Sawing is what slot depth depends on besides the layout.
 type Sawing struct {
-	RadiusNutMM, RadiusLastMM float64 // crown radius where the nut line and the last fret cross the centreline; equal for a single radius; both 0 for a flat board
-	TangMM                    float64 // depth of the fret wire's tang
-	ClearanceMM               float64 // air under the tang; DefaultClearanceMM by custom
-	ThicknessMM               float64 // of the board as slotted; 0: not known, nothing is said of what is left
-	KerfMM                    float64 // width of the saw's cut; 0: not known
-	TangWidthMM               float64 // thickness of the tang's web; 0: not known
-	BarbWidthMM               float64 // over the barbs; 0: not known
-	RadiusFirst               bool    // the board is radiused before it is slotted, and every slot sawn to one depth along the curve
+	RadiusNut, RadiusLast unit.Length // crown radius where the nut line and the last fret cross the centreline; equal for a single radius; both 0 for a flat board
+	Tang                  unit.Length // depth of the fret wire's tang
+	Clearance             unit.Length // air under the tang; DefaultClearance by custom
+	Thickness             unit.Length // of the board as slotted; 0: not known, nothing is said of what is left
+	Kerf                  unit.Length // width of the saw's cut; 0: not known
+	TangWidth             unit.Length // thickness of the tang's web; 0: not known
+	BarbWidth             unit.Length // over the barbs; 0: not known
+	RadiusFirst           bool        // the board is radiused before it is slotted, and every slot sawn to one depth along the curve
 }
 
-// DefaultClearanceMM is the air under a tang (judgement).
-const DefaultClearanceMM = 0.4
+// DefaultClearance is the air under a tang (judgement).
+const DefaultClearance unit.Length = 0.4 * unit.Millimetre
 
 // What must be left of a board (judgement).
 const (
-	LeastUnderSlotMM = 1.5
-	LeastUnderEndMM  = 0.8 // under the ends alone of a slot sawn along the curve
-	leastAtEdgeMM    = 2.0
+	LeastUnderSlot unit.Length = 1.5 * unit.Millimetre
+	LeastUnderEnd  unit.Length = 0.8 * unit.Millimetre // under the ends alone of a slot sawn along the curve
+	leastAtEdge    unit.Length = 2 * unit.Millimetre
 )
 
 // SlotDepth is how deep to saw one slot of a flat board that is radiused
@@ -32,14 +34,14 @@ const (
 // the depth is the same all along, measured from the curve. The string
 // centreline is the crown's middle.
 type SlotDepth struct {
-	Fret                         int
-	RadiusMM                     float64 // at the crossing of the centreline; 0 on a flat board
-	MiddleMM                     float64 // needed in the middle: tang and clearance
-	BassMM, TrebleMM             float64 // needed at the two slot ends
-	SawMM                        float64 // one straight cut that serves all along: the greatest of the three
-	BassDropMM, TrebleDropMM     float64 // how far the crown falls from the flat at the slot ends
-	LeftUnderMM                  float64 // least thickness left under the cut, with RadiusFirst at its ends; 0 when the thickness is not known
-	LeftAtBassMM, LeftAtTrebleMM float64 // board thickness left at the slot ends after radiusing; 0 when not known
+	Fret                     int
+	Radius                   unit.Length // at the crossing of the centreline; 0 on a flat board
+	Middle                   unit.Length // needed in the middle: tang and clearance
+	Bass, Treble             unit.Length // needed at the two slot ends
+	Saw                      unit.Length // one straight cut that serves all along: the greatest of the three
+	BassDrop, TrebleDrop     unit.Length // how far the crown falls from the flat at the slot ends
+	LeftUnder                unit.Length // least thickness left under the cut, with RadiusFirst at its ends; 0 when the thickness is not known
+	LeftAtBass, LeftAtTreble unit.Length // board thickness left at the slot ends after radiusing; 0 when not known
 }
 
 // Drop is how far a crown of radius R falls from its highest line at the
@@ -47,13 +49,14 @@ type SlotDepth struct {
 //
 //	R - sqrt(R^2 - y^2) = y^2/(R + sqrt(R^2 - y^2))
 //
-// Both in mm. 0 for R = 0, which stands for a flat board; NaN for |y| > R. The
+// 0 for R = 0, which stands for a flat board; NaN for |y| > R. The
 // height of a circle's segment over the chord 2y.
-func Drop(radiusMM, yMM float64) float64 {
-	if radiusMM == 0 {
+func Drop(radius, y unit.Length) unit.Length {
+	R, Y := radius.M(), y.M()
+	if R == 0 {
 		return 0
 	}
-	return yMM * yMM / (radiusMM + math.Sqrt(float64(radiusMM*radiusMM)-float64(yMM*yMM)))
+	return unit.Length(Y * Y / (R + math.Sqrt(float64(R*R)-float64(Y*Y))))
 }
 
 // Depths gives the depth of every slot (see [Layout.Slotted]). At each slot end it is
@@ -86,71 +89,74 @@ func (l *Layout) Depths(s Sawing) ([]SlotDepth, error) {
 	return list, nil
 }
 
-// LeastThickness is the thinnest board that Depths accepts; s.ThicknessMM is
+// LeastThickness is the thinnest board that Depths accepts; s.Thickness is
 // not read. The faults are those of Depths.
-func (l *Layout) LeastThickness(s Sawing) (float64, error) {
-	s.ThicknessMM = 0
+func (l *Layout) LeastThickness(s Sawing) (unit.Length, error) {
+	s.Thickness = 0
 	list, err := l.Depths(s)
 	if err != nil {
 		return 0, err
 	}
-	least := 0.0
+	var least unit.Length
 	for _, d := range list {
-		least = max(least, d.MiddleMM+max(d.BassDropMM, d.TrebleDropMM)+s.leastUnder(), d.MiddleMM+LeastUnderSlotMM)
+		least = max(least, d.Middle+max(d.BassDrop, d.TrebleDrop)+s.leastUnder(), d.Middle+LeastUnderSlot)
 	}
 	for _, p := range l.edgePoints() {
-		least = max(least, l.drop(s, p)+leastAtEdgeMM)
+		least = max(least, l.drop(s, p)+leastAtEdge)
 	}
 	return least, nil
 }
 
 // leastUnder is what must be left under the deepest place of a slot.
-func (s Sawing) leastUnder() float64 {
+func (s Sawing) leastUnder() unit.Length {
 	if s.RadiusFirst {
-		return LeastUnderEndMM
+		return LeastUnderEnd
 	}
-	return LeastUnderSlotMM
+	return LeastUnderSlot
 }
 
 // radius is the crown's radius at x.
-func (l *Layout) radius(s Sawing, x float64) float64 {
-	return s.RadiusNutMM + (s.RadiusLastMM-s.RadiusNutMM)*x/l.Frets[l.Spec.Frets].Line.CrossMM
+func (l *Layout) radius(s Sawing, x unit.Length) unit.Length {
+	return s.RadiusNut + (s.RadiusLast-s.RadiusNut)*x/l.Frets[l.Spec.Frets].Line.Cross
 }
 
-func (l *Layout) drop(s Sawing, p Point) float64 { return Drop(l.radius(s, p.X), p.Y) }
+func (l *Layout) drop(s Sawing, p Point) unit.Length { return Drop(l.radius(s, p.X), p.Y) }
 
 func (l *Layout) depth(fret Fret, s Sawing) SlotDepth {
 	d := SlotDepth{
-		Fret:       fret.Number,
-		RadiusMM:   l.radius(s, fret.Line.CrossMM),
-		MiddleMM:   s.TangMM + s.ClearanceMM,
-		BassDropMM: l.drop(s, fret.Slot.Bass), TrebleDropMM: l.drop(s, fret.Slot.Treble),
+		Fret:     fret.Number,
+		Radius:   l.radius(s, fret.Line.Cross),
+		Middle:   s.Tang + s.Clearance,
+		BassDrop: l.drop(s, fret.Slot.Bass), TrebleDrop: l.drop(s, fret.Slot.Treble),
 	}
-	deepest := d.MiddleMM + max(d.BassDropMM, d.TrebleDropMM) // from the flat
-	d.BassMM, d.TrebleMM, d.SawMM = d.MiddleMM+d.BassDropMM, d.MiddleMM+d.TrebleDropMM, deepest
+	deepest := d.Middle + max(d.BassDrop, d.TrebleDrop) // from the flat
+	d.Bass, d.Treble, d.Saw = d.Middle+d.BassDrop, d.Middle+d.TrebleDrop, deepest
 	if s.RadiusFirst {
-		d.BassMM, d.TrebleMM, d.SawMM = d.MiddleMM, d.MiddleMM, d.MiddleMM
+		d.Bass, d.Treble, d.Saw = d.Middle, d.Middle, d.Middle
 	}
-	if s.ThicknessMM > 0 {
-		d.LeftUnderMM = s.ThicknessMM - deepest
-		d.LeftAtBassMM, d.LeftAtTrebleMM = s.ThicknessMM-d.BassDropMM, s.ThicknessMM-d.TrebleDropMM
+	if s.Thickness > 0 {
+		d.LeftUnder = s.Thickness - deepest
+		d.LeftAtBass, d.LeftAtTreble = s.Thickness-d.BassDrop, s.Thickness-d.TrebleDrop
 	}
 	return d
 }
 
+// The crown radii that are taken (judgement).
+const minRadius, maxRadius unit.Length = 20 * unit.Millimetre, 5000 * unit.Millimetre
+
 func checkSawing(s Sawing) faults {
 	var f faults
-	if s.RadiusNutMM != 0 || s.RadiusLastMM != 0 {
-		if s.RadiusNutMM == s.RadiusLastMM {
-			f.length(keyRadius, "the crown's radius", s.RadiusNutMM, 20, 5000)
+	if s.RadiusNut != 0 || s.RadiusLast != 0 {
+		if s.RadiusNut == s.RadiusLast {
+			f.length(keyRadius, "the crown's radius", s.RadiusNut, minRadius, maxRadius)
 		} else {
-			f.length(keyRadiusNut, "the crown's radius at the nut", s.RadiusNutMM, 20, 5000)
-			f.length(keyRadiusLast, "the crown's radius at the last fret", s.RadiusLastMM, 20, 5000)
+			f.length(keyRadiusNut, "the crown's radius at the nut", s.RadiusNut, minRadius, maxRadius)
+			f.length(keyRadiusLast, "the crown's radius at the last fret", s.RadiusLast, minRadius, maxRadius)
 		}
 	}
-	f.length(keyTang, "the tang's depth", s.TangMM, 0.2, 5)
-	f.length(keyClearance, "the clearance under the tang", s.ClearanceMM, 0, 3)
-	f.length(keyThickness, "the board's thickness", s.ThicknessMM, 0, 50)
+	f.length(keyTang, "the tang's depth", s.Tang, 0.2*unit.Millimetre, 5*unit.Millimetre)
+	f.length(keyClearance, "the clearance under the tang", s.Clearance, 0, 3*unit.Millimetre)
+	f.length(keyThickness, "the board's thickness", s.Thickness, 0, 50*unit.Millimetre)
 	f.checkWidthsOfCut(s)
 	return f
 }
@@ -158,16 +164,16 @@ func checkSawing(s Sawing) faults {
 // checkCrown refuses a crown too round for the board, at the slot ends and at
 // the board's corners.
 func (l *Layout) checkCrown(f *faults, s Sawing) {
-	if s.RadiusNutMM == 0 {
+	if s.RadiusNut == 0 {
 		return
 	}
 	for _, p := range l.edgePoints() {
 		r := l.radius(s, p.X)
-		if r > math.Abs(p.Y) {
+		if r > abs(p.Y) {
 			continue
 		}
 		f.add(s.roundest(), "the crown's radius is not greater than half the board's width",
-			fmt.Sprintf("%.1f mm where the edge is %.1f mm from the centreline", r, math.Abs(p.Y)), "take a greater radius")
+			fmt.Sprintf("%.1f mm where the edge is %.1f mm from the centreline", r.MM(), abs(p.Y).MM()), "take a greater radius")
 		return
 	}
 }
@@ -176,9 +182,9 @@ func (l *Layout) checkCrown(f *faults, s Sawing) {
 // of its smaller end.
 func (s Sawing) roundest() string {
 	switch {
-	case s.RadiusNutMM < s.RadiusLastMM:
+	case s.RadiusNut < s.RadiusLast:
 		return keyRadiusNut
-	case s.RadiusNutMM > s.RadiusLastMM:
+	case s.RadiusNut > s.RadiusLast:
 		return keyRadiusLast
 	}
 	return keyRadius
@@ -197,39 +203,39 @@ func (l *Layout) edgePoints() []Point {
 // checkLeft refuses a board too thin for slots and crown, naming the worst
 // place of each kind.
 func (l *Layout) checkLeft(f *faults, s Sawing, list []SlotDepth) {
-	if s.ThicknessMM == 0 {
+	if s.Thickness == 0 {
 		return
 	}
 	worst := list[0]
 	for _, d := range list {
-		if d.LeftUnderMM < worst.LeftUnderMM {
+		if d.LeftUnder < worst.LeftUnder {
 			worst = d
 		}
 	}
-	left, least := worst.LeftUnderMM, s.leastUnder()
-	if middle := s.ThicknessMM - worst.MiddleMM; s.RadiusFirst && middle < LeastUnderSlotMM {
-		left, least = middle, LeastUnderSlotMM
+	left, least := worst.LeftUnder, s.leastUnder()
+	if middle := s.Thickness - worst.Middle; s.RadiusFirst && middle < LeastUnderSlot {
+		left, least = middle, LeastUnderSlot
 	}
 	if left < least {
 		remedy := "take a thicker board"
-		if !s.RadiusFirst && left >= LeastUnderEndMM {
-			remedy = fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, so that only the slot's ends are this thin; or take a thicker board", worst.MiddleMM)
+		if !s.RadiusFirst && left >= LeastUnderEnd {
+			remedy = fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, so that only the slot's ends are this thin; or take a thicker board", worst.Middle.MM())
 		}
-		what := fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(left), least)
+		what := fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(left.MM()), least.MM())
 		if left < 0 {
-			what = fmt.Sprintf("the slot of fret %d goes through the board, by %.2f mm", worst.Fret, -left)
+			what = fmt.Sprintf("the slot of fret %d goes through the board, by %.2f mm", worst.Fret, -left.MM())
 		}
-		f.add(keyThickness, what, number(s.ThicknessMM)+" mm", remedy)
+		f.add(keyThickness, what, number(s.Thickness.MM())+" mm", remedy)
 	}
-	edge := s.ThicknessMM
+	edge := s.Thickness
 	for _, p := range l.edgePoints() {
-		edge = min(edge, s.ThicknessMM-l.drop(s, p))
+		edge = min(edge, s.Thickness-l.drop(s, p))
 	}
-	if edge < leastAtEdgeMM {
-		what := fmt.Sprintf("too little is left at the board's edge after radiusing, %.2f mm of at least %.1f mm (judgement)", plain(edge), leastAtEdgeMM)
+	if edge < leastAtEdge {
+		what := fmt.Sprintf("too little is left at the board's edge after radiusing, %.2f mm of at least %.1f mm (judgement)", plain(edge.MM()), leastAtEdge.MM())
 		if edge < 0 {
-			what = fmt.Sprintf("nothing is left at the board's edge after radiusing: the crown drops %.2f mm below the board", -edge)
+			what = fmt.Sprintf("nothing is left at the board's edge after radiusing: the crown drops %.2f mm below the board", -edge.MM())
 		}
-		f.add(keyThickness, what, number(s.ThicknessMM)+" mm", "take a greater radius or a thicker board")
+		f.add(keyThickness, what, number(s.Thickness.MM())+" mm", "take a greater radius or a thicker board")
 	}
 }

@@ -1,7 +1,7 @@
 // Package fan is the layout engine of a fanned-fret instrument: from a scale
 // pair and a neck it finds the string lines, the own length of every string,
 // the marks, the slants, the board and the blank, as plain data in
-// millimetres and radians. It knows no gauges, no tension and no drawing.
+// quantities. It knows no gauges, no tension and no drawing.
 //
 // # Axes
 //
@@ -37,6 +37,10 @@
 // go into a sum stand in float64(), which keeps the compiler from doing so.
 package fan
 
-// Point is a place on the board, in millimetres; see the package comment for
-// the axes.
-type Point struct{ X, Y float64 }
+import "scalepair/data/unit"
+
+// Point is a place on the board; see the package comment for the axes.
+type Point struct{ X, Y unit.Length }
+
+// at is the point of two lengths in metres, never -0.
+func at(x, y float64) Point { return Point{unit.Length(plain(x)), unit.Length(plain(y))} }

@@ -39,15 +39,15 @@ func (l *Layout) FaceDotsAt(frets, double []int) []Dot {
 	var list []Dot
 	for _, n := range l.onBoard(frets) {
 		before, after := l.Frets[n-1].Line, l.Frets[n].Line
-		at := func(y float64) Dot {
-			return Dot{Fret: n, At: Point{(on(before, y).X + on(after, y).X) / 2, y}}
+		dot := func(y float64) Dot {
+			return Dot{Fret: n, At: between(on(before, y), on(after, y), 0.5)}
 		}
 		if !slices.Contains(double, n) {
-			list = append(list, at(0))
+			list = append(list, dot(0))
 			continue
 		}
-		y := l.Frame.half(at(0).At.X) / 2
-		list = append(list, at(y), at(-y))
+		y := l.Frame.half(dot(0).At.X.M()) / 2
+		list = append(list, dot(y), dot(-y))
 	}
 	return list
 }
@@ -64,7 +64,7 @@ func (l *Layout) SideDotsAt(frets, double []int) []Dot {
 		}
 		for i := range count {
 			u := float64(i+1) / float64(count+1)
-			list = append(list, Dot{Fret: n, At: Point{a.X + float64(u*(b.X-a.X)), a.Y + float64(u*(b.Y-a.Y))}})
+			list = append(list, Dot{Fret: n, At: between(a, b, u)})
 		}
 	}
 	return list

@@ -10,45 +10,46 @@ import (
 	"pgregory.net/rapid"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
 func TestBadSpecs(t *testing.T) {
 	widths := func(s *fan.Spec, nut, other, at float64) {
-		s.NutSpreadMM, s.SaddleSpreadMM = 0, 0
-		s.Board = &fan.BoardWidths{NutMM: nut, WidthMM: other, AtFret: at}
+		s.NutSpread, s.SaddleSpread = 0, 0
+		s.Board = &fan.BoardWidths{Nut: unit.MM(nut), Width: unit.MM(other), AtFret: at}
 	}
 	for name, c := range map[string]struct {
 		change func(*fan.Spec)
 		want   string
 	}{
-		"bass of 25 mm":                        {func(s *fan.Spec) { s.BassMM = 25.5 }, `scales.bass: the bass length is out of range ("25.5 mm"); from 200 to 2000 mm; this looks like inches`},
-		"treble of 3 m":                        {func(s *fan.Spec) { s.TrebleMM = 3000 }, `scales.treble: the treble length is out of range ("3000 mm"); from 200 to 2000 mm`},
-		"bass no number":                       {func(s *fan.Spec) { s.BassMM = math.NaN() }, `scales.bass: the bass length is not a number; give a plain number`},
-		"treble endless":                       {func(s *fan.Spec) { s.TrebleMM = math.Inf(1) }, `scales.treble: the treble length is not a number; give a plain number`},
-		"reverse unasked":                      {func(s *fan.Spec) { s.BassMM = 640 }, `scales.bass: the bass is shorter than the treble ("bass 640 mm, treble 650 mm"); exchange them, or ask for it with reverse_fan = true`},
-		"span of 0":                            {func(s *fan.Spec) { s.NutSpreadMM = 0 }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("0 mm"); from 5 to 300 mm`},
-		"span of -0":                           {func(s *fan.Spec) { s.NutSpreadMM = math.Copysign(0, -1) }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("0 mm"); from 5 to 300 mm`},
-		"string spread at the saddle negative": {func(s *fan.Spec) { s.SaddleSpreadMM = -54 }, `neck.string_spread_at_saddle: the string spread at the saddle is out of range ("-54 mm"); from 5 to 300 mm`},
-		"span in inches":                       {func(s *fan.Spec) { s.NutSpreadMM = 1.5 }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("1.5 mm"); from 5 to 300 mm; this looks like inches`},
-		"span of 0.19 in":                      {func(s *fan.Spec) { s.NutSpreadMM = 0.19 * 25.4 }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("4.826 mm"); from 5 to 300 mm; this looks like inches`},
-		"span of no width":                     {func(s *fan.Spec) { s.NutSpreadMM = 1e-7 }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("1e-07 mm"); from 5 to 300 mm`},
-		"span without end":                     {func(s *fan.Spec) { s.NutSpreadMM = 1e308 }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("1e+308 mm"); from 5 to 300 mm`},
-		"lengths with a tail":                  {func(s *fan.Spec) { s.BassMM, s.TrebleMM = 600, 657.2249999999999 }, `scales.bass: the bass is shorter than the treble ("bass 600 mm, treble 657.225 mm"); exchange them, or ask for it with reverse_fan = true`},
+		"bass of 25 mm":                        {func(s *fan.Spec) { s.Bass = unit.MM(25.5) }, `scales.bass: the bass length is out of range ("25.5 mm"); from 200 to 2000 mm; this looks like inches`},
+		"treble of 3 m":                        {func(s *fan.Spec) { s.Treble = unit.MM(3000) }, `scales.treble: the treble length is out of range ("3000 mm"); from 200 to 2000 mm`},
+		"bass no number":                       {func(s *fan.Spec) { s.Bass = unit.MM(math.NaN()) }, `scales.bass: the bass length is not a number; give a plain number`},
+		"treble endless":                       {func(s *fan.Spec) { s.Treble = unit.MM(math.Inf(1)) }, `scales.treble: the treble length is not a number; give a plain number`},
+		"reverse unasked":                      {func(s *fan.Spec) { s.Bass = unit.MM(640) }, `scales.bass: the bass is shorter than the treble ("bass 640 mm, treble 650 mm"); exchange them, or ask for it with reverse_fan = true`},
+		"span of 0":                            {func(s *fan.Spec) { s.NutSpread = 0 }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("0 mm"); from 5 to 300 mm`},
+		"span of -0":                           {func(s *fan.Spec) { s.NutSpread = unit.MM(math.Copysign(0, -1)) }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("0 mm"); from 5 to 300 mm`},
+		"string spread at the saddle negative": {func(s *fan.Spec) { s.SaddleSpread = unit.MM(-54) }, `neck.string_spread_at_saddle: the string spread at the saddle is out of range ("-54 mm"); from 5 to 300 mm`},
+		"span in inches":                       {func(s *fan.Spec) { s.NutSpread = unit.MM(1.5) }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("1.5 mm"); from 5 to 300 mm; this looks like inches`},
+		"span of 0.19 in":                      {func(s *fan.Spec) { s.NutSpread = unit.MM(0.19 * 25.4) }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("4.826 mm"); from 5 to 300 mm; this looks like inches`},
+		"span of no width":                     {func(s *fan.Spec) { s.NutSpread = unit.MM(1e-7) }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("1e-07 mm"); from 5 to 300 mm`},
+		"span without end":                     {func(s *fan.Spec) { s.NutSpread = unit.MM(1e308) }, `neck.string_spread_at_nut: the string spread at the nut is out of range ("1e+308 mm"); from 5 to 300 mm`},
+		"lengths with a tail":                  {func(s *fan.Spec) { s.Bass, s.Treble = unit.MM(600), unit.MM(657.2249999999999) }, `scales.bass: the bass is shorter than the treble ("bass 600 mm, treble 657.225 mm"); exchange them, or ask for it with reverse_fan = true`},
 		"one string":                           {func(s *fan.Spec) { s.Strings = 1 }, `strings.tuning: the number of strings is out of range ("1"); from 2 to 24`},
 		"no frets":                             {func(s *fan.Spec) { s.Frets = 0 }, `neck.frets: the number of frets is out of range ("0"); from 1 to 36`},
 		"forty frets":                          {func(s *fan.Spec) { s.Frets = 40 }, `neck.frets: the number of frets is out of range ("40"); from 1 to 36`},
 		"neutral 24 of 22":                     {func(s *fan.Spec) { s.Frets, s.Neutral.Fret = 22, 24 }, `neck.neutral_fret: the neutral fret is off the board ("24"); from 0 (the nut) to 22 (the last fret), or "bridge"`},
 		"neutral below 0":                      {func(s *fan.Spec) { s.Neutral.Fret = -1 }, `neck.neutral_fret: the neutral fret is off the board ("-1"); from 0 (the nut) to 24 (the last fret), or "bridge"`},
 		"neutral no number":                    {func(s *fan.Spec) { s.Neutral.Fret = math.NaN() }, `neck.neutral_fret: the neutral fret is not a number; give a plain number`},
-		"margin negative":                      {func(s *fan.Spec) { s.MarginBassMM, s.MarginTrebleMM = -1, -1 }, `neck.edge_margin: the edge margin is out of range ("-1 mm"); from 0 to 50 mm`},
-		"one margin negative":                  {func(s *fan.Spec) { s.MarginTrebleMM = -1 }, `neck.treble_margin: the treble margin is out of range ("-1 mm"); from 0 to 50 mm`},
-		"nut shelf":                            {func(s *fan.Spec) { s.NutShelfMM = -3 }, `neck.nut_shelf: the nut shelf is out of range ("-3 mm"); from 0 to 100 mm`},
-		"body_end":                             {func(s *fan.Spec) { s.BodyEndOverhangMM = 200 }, `neck.body_end_overhang: the body end overhang is out of range ("200 mm"); from 0 to 100 mm`},
-		"saw":                                  {func(s *fan.Spec) { s.SawAllowanceMM = -2 }, `neck.saw_allowance: the saw allowance is out of range ("-2 mm"); from 0 to 100 mm`},
-		"spans and widths": {func(s *fan.Spec) { widths(s, 45, 57, 24); s.NutSpreadMM = 38 },
+		"margin negative":                      {func(s *fan.Spec) { s.MarginBass, s.MarginTreble = unit.MM(-1), unit.MM(-1) }, `neck.edge_margin: the edge margin is out of range ("-1 mm"); from 0 to 50 mm`},
+		"one margin negative":                  {func(s *fan.Spec) { s.MarginTreble = unit.MM(-1) }, `neck.treble_margin: the treble margin is out of range ("-1 mm"); from 0 to 50 mm`},
+		"nut shelf":                            {func(s *fan.Spec) { s.NutShelf = unit.MM(-3) }, `neck.nut_shelf: the nut shelf is out of range ("-3 mm"); from 0 to 100 mm`},
+		"body_end":                             {func(s *fan.Spec) { s.BodyEndOverhang = unit.MM(200) }, `neck.body_end_overhang: the body end overhang is out of range ("200 mm"); from 0 to 100 mm`},
+		"saw":                                  {func(s *fan.Spec) { s.SawAllowance = unit.MM(-2) }, `neck.saw_allowance: the saw allowance is out of range ("-2 mm"); from 0 to 100 mm`},
+		"spans and widths": {func(s *fan.Spec) { widths(s, 45, 57, 24); s.NutSpread = unit.MM(38) },
 			`neck.string_spread_at_nut: spans and board widths are both given; leave one pair out: the other follows from it`},
-		"margins wider than the board": {func(s *fan.Spec) { widths(s, 45, 57, 24); s.MarginBassMM, s.MarginTrebleMM = 25, 25 },
+		"margins wider than the board": {func(s *fan.Spec) { widths(s, 45, 57, 24); s.MarginBass, s.MarginTreble = unit.MM(25), unit.MM(25) },
 			`neck.nut_width: the board's width at the nut leaves too little between the edge margins ("45 mm"); the margins take 50 mm of it; at least 5 mm must be left`},
 		"width past the last fret": {func(s *fan.Spec) { widths(s, 45, 57, 25) }, `neck.other_width_at_fret: the fret of the other width is off the board ("25"); from 1 to 24`},
 		"width at the nut twice":   {func(s *fan.Spec) { widths(s, 45, 57, 0) }, `neck.other_width_at_fret: the fret of the other width is off the board ("0"); from 1 to 24`},
@@ -59,10 +60,10 @@ func TestBadSpecs(t *testing.T) {
 			s.NutSpacing = fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 0.2, math.NaN(), 0.6, 0.8, 1}}
 		}, `neck.nut_spacing: the place of string 3 is not a number; give a plain number`},
 		"gaps without gauges": {func(s *fan.Spec) { s.NutSpacing.Rule = fan.EqualGaps }, `strings.gauges: equal gaps need the diameter of every string ("0 diameters"); give 6 gauges, or take equal centres`},
-		"a string of no width": {func(s *fan.Spec) { s.NutSpacing.Rule, s.DiametersMM = fan.EqualGaps, []float64{0.3, 0.4, 0.5, 0, 1, 2} },
+		"a string of no width": {func(s *fan.Spec) { s.NutSpacing.Rule, s.Diameters = fan.EqualGaps, diameters(0.3, 0.4, 0.5, 0, 1, 2) },
 			`strings.gauges: the diameter of string 4 is out of range ("0 mm"); over 0 and up to 10 mm`},
 		"a string of 25 mm": {func(s *fan.Spec) {
-			s.NutSpacing.Rule, s.DiametersMM = fan.EqualGaps, []float64{0.3, 0.4, 0.5, 0.7, 1, 25.4}
+			s.NutSpacing.Rule, s.Diameters = fan.EqualGaps, diameters(0.3, 0.4, 0.5, 0.7, 1, 25.4)
 		},
 			`strings.gauges: the diameter of string 6 is out of range ("25.4 mm"); over 0 and up to 10 mm`},
 		"list too short": {func(s *fan.Spec) { s.SaddleSpacing = fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 1}} },
@@ -76,14 +77,14 @@ func TestBadSpecs(t *testing.T) {
 		"nut like the nut": {func(s *fan.Spec) { s.NutSpacing.Rule = fan.LikeNut }, `neck.nut_spacing: the nut cannot be spaced like the nut; this rule is for the saddles`},
 		"unknown rule":     {func(s *fan.Spec) { s.SaddleSpacing.Rule = 9 }, `neck.saddle_spacing: the spacing rule is unknown ("9"); equal centres, equal gaps, a list, or (saddles) like the nut`},
 		"strings too thick": {func(s *fan.Spec) {
-			s.NutSpreadMM, s.NutSpacing.Rule, s.DiametersMM = 7, fan.EqualGaps, []float64{1, 1, 2, 2, 2, 2}
+			s.NutSpread, s.NutSpacing.Rule, s.Diameters = unit.MM(7), fan.EqualGaps, diameters(1, 1, 2, 2, 2, 2)
 		}, `neck.nut_spacing: the strings are thicker than the span holds ("bass 690 mm, treble 650 mm"); take equal centres, or a greater span`},
-		"too steep": {func(s *fan.Spec) { s.BassMM = 900 }, `scales.bass: the nut or saddle line slants more than 60 degrees ("bass 900 mm, treble 650 mm"); bring the lengths closer together, or move the neutral fret`},
-		"body end under the strings' ends": {func(s *fan.Spec) { s.Frets, s.BodyEndOverhangMM = 36, 100 },
+		"too steep": {func(s *fan.Spec) { s.Bass = unit.MM(900) }, `scales.bass: the nut or saddle line slants more than 60 degrees ("bass 900 mm, treble 650 mm"); bring the lengths closer together, or move the neutral fret`},
+		"body end under the strings' ends": {func(s *fan.Spec) { s.Frets, s.BodyEndOverhang = 36, unit.MM(100) },
 			`neck.frets: the end of the board reaches the saddle line ("bass 690 mm, treble 650 mm"); take fewer frets or less body end overhang`},
 		"frets crossing": {func(s *fan.Spec) {
-			*s = fan.Spec{BassMM: 600, TrebleMM: 450, AllowReverse: true, Strings: 4, Frets: 24, Neutral: fan.Neutral{Fret: 1},
-				NutSpreadMM: 8, SaddleSpreadMM: 300, MarginBassMM: 50, MarginTrebleMM: 50}
+			*s = fan.Spec{Bass: unit.MM(600), Treble: unit.MM(450), AllowReverse: true, Strings: 4, Frets: 24, Neutral: fan.Neutral{Fret: 1},
+				NutSpread: unit.MM(8), SaddleSpread: unit.MM(300), MarginBass: unit.MM(50), MarginTreble: unit.MM(50)}
 		}, `neck.edge_margin: two fret lines meet on the board ("bass 600 mm, treble 450 mm"); take smaller margins, or bring the lengths closer together`},
 		"strings meeting": {func(s *fan.Spec) { s.Frets = 24; widths(s, 60, 13, 12) },
 			`neck.string_spread_at_saddle: the outer strings meet between nut and saddle ("bass 690 mm, treble 650 mm"); take a greater span there`},
@@ -112,8 +113,8 @@ func TestSpacingRulesHaveNames(t *testing.T) {
 
 func TestEveryFaultAtOnce(t *testing.T) {
 	spec := sixStrings()
-	spec.BassMM, spec.TrebleMM, spec.Frets, spec.Strings = 25, -1, 99, 0
-	spec.NutSpreadMM, spec.SaddleSpreadMM, spec.MarginBassMM = 0, math.NaN(), -1
+	spec.Bass, spec.Treble, spec.Frets, spec.Strings = unit.MM(25), unit.MM(-1), 99, 0
+	spec.NutSpread, spec.SaddleSpread, spec.MarginBass = 0, unit.MM(math.NaN()), unit.MM(-1)
 	spec.Neutral.Fret = math.Inf(-1)
 	_, err := fan.New(spec)
 	var list fault.List
@@ -134,7 +135,7 @@ func TestCheapRouteReasons(t *testing.T) {
 		{690, 650, fan.Fits}, {650, 650, fan.Fits}, {650, 690, fan.ReverseUnasked}, {25, 20, fan.LengthAbsurd},
 		{690, math.NaN(), fan.LengthAbsurd}, {math.Inf(1), 650, fan.LengthAbsurd}, {900, 600, fan.TooSteep},
 	} {
-		f, reason := base.Frame(c.bass, c.treble)
+		f, reason := base.Frame(unit.MM(c.bass), unit.MM(c.treble))
 		require.Equal(t, c.want, reason)
 		require.Equal(t, reason == fan.Fits, f.Strings() == 6)
 	}
@@ -164,13 +165,13 @@ func TestWildSpecs(t *testing.T) {
 		built++
 		requireSound(t, l, l.Board(), l.Blank(), l.FaceDots(), l.SideDots())
 		for n, fret := range l.Frets[1:] {
-			require.Greater(t, fret.Slot.Bass.X, l.Frets[n].Slot.Bass.X)
-			require.Greater(t, fret.Slot.Treble.X, l.Frets[n].Slot.Treble.X)
-			require.Greater(t, fret.Slot.Bass.Y, fret.Slot.Treble.Y)
+			require.Greater(t, fret.Slot.Bass.X.MM(), l.Frets[n].Slot.Bass.X.MM())
+			require.Greater(t, fret.Slot.Treble.X.MM(), l.Frets[n].Slot.Treble.X.MM())
+			require.Greater(t, fret.Slot.Bass.Y.MM(), fret.Slot.Treble.Y.MM())
 		}
 		for i := range l.Strings[1:] {
-			require.Greater(t, l.Strings[i+1].Nut.Y, l.Strings[i].Nut.Y)
-			require.Greater(t, l.Strings[i+1].Saddle.Y, l.Strings[i].Saddle.Y)
+			require.Greater(t, l.Strings[i+1].Nut.Y.MM(), l.Strings[i].Nut.Y.MM())
+			require.Greater(t, l.Strings[i+1].Saddle.Y.MM(), l.Strings[i].Saddle.Y.MM())
 		}
 	})
 	require.Greater(t, built, 10, "some of them can be built")
@@ -179,16 +180,16 @@ func TestWildSpecs(t *testing.T) {
 func wildSpec(t *rapid.T) fan.Spec {
 	s := randomNeck(t)
 	if rapid.IntRange(0, 2).Draw(t, "nearly sane") > 0 {
-		s.BassMM = s.TrebleMM + rapid.Float64Range(-300, 300).Draw(t, "wild difference")
-		s.NutSpreadMM = rapid.Float64Range(5, 300).Draw(t, "wild string spread at the nut")
-		s.SaddleSpreadMM = rapid.Float64Range(5, 300).Draw(t, "wild string spread at the saddle")
-		s.MarginBassMM = rapid.Float64Range(0, 50).Draw(t, "wild margin")
+		s.Bass = unit.MM(s.Treble.MM() + rapid.Float64Range(-300, 300).Draw(t, "wild difference"))
+		s.NutSpread = unit.MM(rapid.Float64Range(5, 300).Draw(t, "wild string spread at the nut"))
+		s.SaddleSpread = unit.MM(rapid.Float64Range(5, 300).Draw(t, "wild string spread at the saddle"))
+		s.MarginBass = unit.MM(rapid.Float64Range(0, 50).Draw(t, "wild margin"))
 		return s
 	}
-	for _, field := range []*float64{&s.BassMM, &s.TrebleMM, &s.NutSpreadMM, &s.SaddleSpreadMM, &s.MarginBassMM,
-		&s.MarginTrebleMM, &s.Neutral.Fret, &s.NutShelfMM, &s.BodyEndOverhangMM, &s.SawAllowanceMM} {
+	for _, field := range []*unit.Length{&s.Bass, &s.Treble, &s.NutSpread, &s.SaddleSpread, &s.MarginBass,
+		&s.MarginTreble, (*unit.Length)(&s.Neutral.Fret), &s.NutShelf, &s.BodyEndOverhang, &s.SawAllowance} {
 		if rapid.IntRange(0, 3).Draw(t, "spoil") == 0 {
-			*field = rapid.SampledFrom([]float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, -1, 1e300, 5e-324}).Draw(t, "spoilt")
+			*field = rapid.SampledFrom([]unit.Length{unit.Length(math.NaN()), unit.Length(math.Inf(1)), unit.Length(math.Inf(-1)), 0, -1, 1e300, 5e-324}).Draw(t, "spoilt")
 		}
 	}
 	return s

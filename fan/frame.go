@@ -1,6 +1,10 @@
 package fan
 
-import "math"
+import (
+	"math"
+
+	"scalepair/data/unit"
+)
 
 // K is the fraction of a string's length from the nut to fret n:
 //
@@ -31,9 +35,9 @@ var wholeK = func() (k [maxFrets + 1]float64) {
 // The zero value has no strings, and its other methods panic.
 type Frame struct {
 	base               *Base
-	bass, treble, diff float64 // lengths and their difference
+	bass, treble, diff float64 // lengths and their difference, m
 	m, c               float64 // taper, and the cosine of an outer line's angle
-	pb, pt             float64 // x of the bass and treble nut ends
+	pb, pt             float64 // x of the bass and treble nut ends, m
 	perNut, perSaddle  float64 // 1/width of the outer ends at nut and saddle
 }
 
@@ -46,7 +50,7 @@ func NewFrame(spec Spec) (Frame, error) {
 		faults.list.Include(placeOf(keyBass), err)
 		return Frame{}, faults.list.Err()
 	}
-	f, reason := base.Frame(spec.BassMM, spec.TrebleMM)
+	f, reason := base.Frame(spec.Bass, spec.Treble)
 	if reason != Fits {
 		return Frame{}, reason.fault(spec)
 	}
@@ -61,21 +65,22 @@ func (f Frame) Strings() int {
 	return f.base.spec.Strings
 }
 
-// DifferenceMM is bass length minus treble length.
-func (f Frame) DifferenceMM() float64 { return f.diff }
+// Difference is bass length minus treble length, to the picometre: pairs of one
+// difference in the shop's units have the same float64.
+func (f Frame) Difference() unit.Length { return unit.Length(math.Round(f.diff*1e12) / 1e12) }
 
-// LengthMM is the own length of string i (0 = string 1), nut to saddle along
+// Length is the own length of string i (0 = string 1), nut to saddle along
 // its line. The outer strings have exactly the lengths asked for.
-func (f Frame) LengthMM(i int) float64 {
+func (f Frame) Length(i int) unit.Length {
 	switch i {
 	case 0:
-		return f.treble
+		return unit.Length(f.treble)
 	case f.base.spec.Strings - 1:
-		return f.bass
+		return unit.Length(f.bass)
 	}
 	nut, saddle := f.ends(i)
-	dx, dy := saddle.X-nut.X, saddle.Y-nut.Y
-	return math.Sqrt(float64(dx*dx) + float64(dy*dy))
+	dx, dy := (saddle.X - nut.X).M(), (saddle.Y - nut.Y).M()
+	return unit.Length(math.Sqrt(float64(dx*dx) + float64(dy*dy)))
 }
 
 // TanSlant is the tangent of a fret's slant from square, positive where the
@@ -83,7 +88,7 @@ func (f Frame) LengthMM(i int) float64 {
 //
 //	tan = (L_bass - L_treble) c (k(n) - k(N)) / (s + m (x_b + x_t))
 //
-// x_b, x_t  the fret's marks on the outer lines, mm; the rest as in the
+// x_b, x_t  the fret's marks on the outer lines, m; the rest as in the
 // package comment. Exactly 0 at the neutral fret and for equal lengths. Ours.
 func (f Frame) TanSlant(fret float64) float64 { return f.tan(K(fret)) }
 
@@ -93,29 +98,29 @@ func (f Frame) NutTan() float64 { return f.tan(0) }
 // SaddleTan is the tangent of the saddle line's slant.
 func (f Frame) SaddleTan() float64 { return f.tan(1) }
 
-// NutToFret1BassMM is the step from the nut to fret 1 along the bass line.
-func (f Frame) NutToFret1BassMM() float64 { return f.bass * K(1) }
+// NutToFret1 is the step from the nut to fret 1 along the bass line.
+func (f Frame) NutToFret1() unit.Length { return unit.Length(f.bass * K(1)) }
 
-// ReachMM is how far sideways string i (0 = string 1) can go on a fret before
+// Reach is how far sideways string i (0 = string 1) can go on a fret before
 // it comes to the board's edge on the bass or the treble side: the distance,
 // square to the centreline, between the string's place on the crown and the
 // crown's end at that edge. Never negative.
-func (f Frame) ReachMM(i int, fret float64, towardsBass bool) float64 {
+func (f Frame) Reach(i int, fret float64, towardsBass bool) unit.Length {
 	k := K(fret)
-	at := f.contact(i, k)
+	y := f.contact(i, k).Y
 	t := f.tan(k)
-	bassY, trebleY := f.edges(f.crossMM(k), t)
+	bassY, trebleY := f.edges(f.cross(k), t)
 	if towardsBass {
-		return max(0, bassY-at.Y)
+		return max(0, unit.Length(bassY)-y)
 	}
-	return max(0, at.Y-trebleY)
+	return max(0, y-unit.Length(trebleY))
 }
 
-// BlankMM gives the length along the centreline and the width of the smallest
+// Blank gives the length along the centreline and the width of the smallest
 // blank, saw allowance included.
-func (f Frame) BlankMM() (length, width float64) {
-	blank := blankAround(f.corners(), f.base.spec.SawAllowanceMM)
-	return blank.LengthMM, blank.WidthMM
+func (f Frame) Blank() (length, width unit.Length) {
+	blank := blankAround(f.corners(), f.base.spec.SawAllowance)
+	return blank.Length, blank.Width
 }
 
 // bassX and trebleX are where the line at fraction k meets the outer lines.
@@ -131,9 +136,9 @@ func (f *Frame) tan(k float64) float64 {
 	return plain(f.diff * f.c * (k - f.base.neutralK) / width)
 }
 
-// crossMM is where the line at fraction k crosses the centreline; the nut line
+// cross is where the line at fraction k crosses the centreline; the nut line
 // does so at 0 by the choice of origin.
-func (f *Frame) crossMM(k float64) float64 {
+func (f *Frame) cross(k float64) float64 {
 	if k == 0 {
 		return 0
 	}
@@ -147,8 +152,8 @@ func (f *Frame) crossMM(k float64) float64 {
 // over that at the outer string, so it is positive where strings do not cross.
 func (f *Frame) edges(cross, t float64) (bassY, trebleY float64) {
 	half := f.half(cross)
-	bassY = (half + f.base.spec.MarginBassMM) / (1 - float64(f.m*t))
-	trebleY = -(half + f.base.spec.MarginTrebleMM) / (1 + float64(f.m*t))
+	bassY = (half + f.base.spec.MarginBass.M()) / (1 - float64(f.m*t))
+	trebleY = -(half + f.base.spec.MarginTreble.M()) / (1 + float64(f.m*t))
 	return bassY, trebleY
 }
 
@@ -176,11 +181,11 @@ func (f *Frame) along(k, fraction float64) Point {
 	yb, yt := f.half(xb), -f.half(xt)
 	switch fraction {
 	case 0:
-		return Point{plain(xt), yt}
+		return at(xt, yt)
 	case 1:
-		return Point{plain(xb), yb}
+		return at(xb, yb)
 	}
-	return Point{plain(xt + float64(fraction*(xb-xt))), plain(yt + float64(fraction*(yb-yt)))}
+	return at(xt+float64(fraction*(xb-xt)), yt+float64(fraction*(yb-yt)))
 }
 
 // contact is where string i meets the line at fraction k of the outer lengths.
@@ -192,13 +197,17 @@ func (f *Frame) contact(i int, k float64) Point {
 		return f.along(k, a)
 	}
 	nut, saddle := f.along(0, a), f.along(1, b)
-	u := meets(nut, saddle, f.crossMM(k), f.tan(k))
-	return Point{plain(nut.X + float64(u*(saddle.X-nut.X))), plain(nut.Y + float64(u*(saddle.Y-nut.Y)))}
+	return between(nut, saddle, meets(nut, saddle, f.cross(k), f.tan(k)))
 }
 
 // meets is the fraction of the way from a to b at which the line
 // x = cross + y t is met.
 func meets(a, b Point, cross, t float64) float64 {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	return (cross + float64(a.Y*t) - a.X) / (dx - float64(t*dy))
+	dx, dy := (b.X - a.X).M(), (b.Y - a.Y).M()
+	return (cross + float64(a.Y.M()*t) - a.X.M()) / (dx - float64(t*dy))
+}
+
+// between is the point at fraction u of the way from a to b.
+func between(a, b Point, u float64) Point {
+	return at(a.X.M()+float64(u*(b.X-a.X).M()), a.Y.M()+float64(u*(b.Y-a.Y).M()))
 }

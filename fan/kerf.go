@@ -1,5 +1,7 @@
 package fan
 
+import "scalepair/data/unit"
+
 // KerfFit says how a fret wire's tang sits in a saw cut.
 type KerfFit int
 
@@ -25,28 +27,28 @@ func (k KerfFit) String() string {
 
 // kerfSlack is how much narrower than the web a cut may be before the wire is
 // said to wedge: about what wood gives without pushing back (judgement).
-const kerfSlack = 0.03
+const kerfSlack unit.Length = 0.03 * unit.Millimetre
 
-// Kerf compares the saw's cut with the tang.
-func (s Sawing) Kerf() KerfFit {
+// TangInCut compares the saw's cut with the tang.
+func (s Sawing) TangInCut() KerfFit {
 	switch {
-	case s.KerfMM == 0 || s.TangWidthMM == 0 && s.BarbWidthMM == 0:
+	case s.Kerf == 0 || s.TangWidth == 0 && s.BarbWidth == 0:
 		return KerfUnknown
-	case s.KerfMM < s.TangWidthMM-kerfSlack:
+	case s.Kerf < s.TangWidth-kerfSlack:
 		return KerfWedges
-	case s.BarbWidthMM > 0 && s.KerfMM >= s.BarbWidthMM:
+	case s.BarbWidth > 0 && s.Kerf >= s.BarbWidth:
 		return KerfLoose
-	case s.TangWidthMM == 0:
+	case s.TangWidth == 0:
 		return KerfUnknown
 	}
 	return KerfHolds
 }
 
 func (f *faults) checkWidthsOfCut(s Sawing) {
-	f.length(keyKerf, "the saw's cut", s.KerfMM, 0, maxKerfMM)
-	f.length(keyTangWidth, "the tang's width", s.TangWidthMM, 0, maxKerfMM)
-	f.length(keyBarbWidth, "the width over the barbs", s.BarbWidthMM, 0, maxKerfMM)
-	if s.BarbWidthMM > 0 && s.BarbWidthMM < s.TangWidthMM {
-		f.add(keyBarbWidth, "the barbs are narrower than the tang", number(s.BarbWidthMM)+" mm", "measure over the barbs")
+	f.length(keyKerf, "the saw's cut", s.Kerf, 0, maxKerf)
+	f.length(keyTangWidth, "the tang's width", s.TangWidth, 0, maxKerf)
+	f.length(keyBarbWidth, "the width over the barbs", s.BarbWidth, 0, maxKerf)
+	if s.BarbWidth > 0 && s.BarbWidth < s.TangWidth {
+		f.add(keyBarbWidth, "the barbs are narrower than the tang", number(s.BarbWidth.MM())+" mm", "measure over the barbs")
 	}
 }

@@ -1,5 +1,7 @@
 package fan
 
+import "scalepair/data/unit"
+
 // Layout is the whole fan of one scale pair as plain data. Build it with
 // [New]; its slices are not to be changed.
 type Layout struct {
@@ -10,45 +12,45 @@ type Layout struct {
 	Nut     Across       // the nut line; the same as Frets[0].Line
 	Saddle  Across       // the saddle line, where the strings leave the saddles before any compensation
 
-	// NutOffsetMM is how far the treble nut end lies nearer the bridge than
+	// NutOffset is how far the treble nut end lies nearer the bridge than
 	// the bass nut end, along the centreline: g = p_t - p_b. Negative on a
 	// reverse fan.
-	NutOffsetMM float64
-	Neutral     NeutralLine // the line square to the centreline
-	Parallel    bool        // equal lengths: every slant is 0 and the neutral fret has no effect
+	NutOffset unit.Length
+	Neutral   NeutralLine // the line square to the centreline
+	Parallel  bool        // equal lengths: every slant is 0 and the neutral fret has no effect
 
-	NutPositions, SaddlePositions []Position // the strings along the nut line and the saddle line, string 1 first
-	NutBlankMM                    float64    // length of the nut along the nut line, edge to edge of the board
+	NutPositions, SaddlePositions []Position  // the strings along the nut line and the saddle line, string 1 first
+	NutBlank                      unit.Length // length of the nut along the nut line, edge to edge of the board
 
 	// CentsErrors lists the inner strings that are not exactly in tune by
 	// geometry, string by fret, the worst first; empty when nut and saddle have
 	// the same fractions. Less than 1e-10 cents counts as none.
 	CentsErrors []CentsError
 
-	DiagonalBassNutMM   float64 // bass nut end to the last mark on the treble line
-	DiagonalTrebleNutMM float64 // treble nut end to the last mark on the bass line
+	DiagonalBassNut   unit.Length // bass nut end to the last mark on the treble line
+	DiagonalTrebleNut unit.Length // treble nut end to the last mark on the bass line
 }
 
 // StringLine is one string from nut to saddle.
 type StringLine struct {
-	Number                      int     // 1 is the highest
-	Nut, Saddle                 Point   // end points
-	LengthMM                    float64 // own length, along the line
-	NutFraction, SaddleFraction float64 // where it ends along the nut and the saddle line, 0 at string 1, 1 at the last
+	Number                      int         // 1 is the highest
+	Nut, Saddle                 Point       // end points
+	Length                      unit.Length // own length, along the line
+	NutFraction, SaddleFraction float64     // where it ends along the nut and the saddle line, 0 at string 1, 1 at the last
 }
 
 // At gives the point at fraction u of the string's length from the nut.
 func (s StringLine) At(u float64) Point {
-	return Point{plain(s.Nut.X + float64(u*(s.Saddle.X-s.Nut.X))), plain(s.Nut.Y + float64(u*(s.Saddle.Y-s.Nut.Y)))}
+	return between(s.Nut, s.Saddle, u)
 }
 
 // Across is a straight line across the strings: the nut line, a fret, the
 // saddle line, an end of the board, a pickup.
 type Across struct {
-	Bass, Treble Point   // where it meets the two outer string lines
-	CrossMM      float64 // x where it crosses the centreline
-	TanSlant     float64 // tangent of the slant from square, positive where the bass end is nearer the bridge
-	SlantRad     float64 // the slant, radians
+	Bass, Treble Point       // where it meets the two outer string lines
+	Cross        unit.Length // x where it crosses the centreline
+	TanSlant     float64     // tangent of the slant from square, positive where the bass end is nearer the bridge
+	Slant        unit.Angle  // the slant, radians
 }
 
 // Fret is one fret line with its two marks and its slot. Fret 0 is the nut
@@ -58,21 +60,21 @@ type Fret struct {
 	Line         Across
 	Bass, Treble Mark
 	Slot         Slot
-	CentsSharp   []float64 // error of every string on this fret by geometry, string 1 first; 0 where exact
+	CentsSharp   []unit.Cents // error of every string on this fret by geometry, string 1 first; 0 where exact
 }
 
 // Mark is the centre of a slot on one outer string line. Both measures go
 // along that line.
 type Mark struct {
-	FromNutMM float64 // from the nut end of that line
-	StepMM    float64 // from the mark before; 0 at the nut
-	MMPerCent float64 // how much of a shift makes one cent: (L - x) ln2/1200
+	FromNut unit.Length // from the nut end of that line
+	Step    unit.Length // from the mark before; 0 at the nut
+	OneCent unit.Length // how much of a shift makes one cent: (L - x) ln2/1200
 }
 
 // Slot is where a fret line runs on the board, edge to edge.
 type Slot struct {
-	Bass, Treble Point   // end points on the board's edges
-	LengthMM     float64 // along the slot
+	Bass, Treble Point       // end points on the board's edges
+	Length       unit.Length // along the slot
 }
 
 // NeutralLine is the line square to the centreline, and how the treble nut end
@@ -80,25 +82,25 @@ type Slot struct {
 // back along the treble line.
 type NeutralLine struct {
 	Neutral
-	XMM             float64 // where it crosses the centreline
-	Bass, Treble    Point   // where it meets the outer string lines
-	BassFromNutMM   float64 // along the bass line, from the bass nut end
-	TrebleFromNutMM float64 // along the treble line: the treble nut end lies this far back towards the head
-	BassBehindMM    float64 // how far the bass nut end lies behind it, along the centreline
-	TrebleBehindMM  float64 // how far the treble nut end lies behind it, along the centreline
+	X             unit.Length // where it crosses the centreline
+	Bass, Treble  Point       // where it meets the outer string lines
+	BassFromNut   unit.Length // along the bass line, from the bass nut end
+	TrebleFromNut unit.Length // along the treble line: the treble nut end lies this far back towards the head
+	BassBehind    unit.Length // how far the bass nut end lies behind it, along the centreline
+	TrebleBehind  unit.Length // how far the treble nut end lies behind it, along the centreline
 }
 
 // CentsError is how far one inner string is out of tune on one fret because
 // nut and saddle have different fractions.
 type CentsError struct {
 	String, Fret int
-	Cents        float64 // positive = sharp
+	Cents        unit.Cents // positive = sharp
 }
 
 // SlantAt is the slant of one fret line.
 type SlantAt struct {
-	Fret     int
-	SlantRad float64
+	Fret  int
+	Slant unit.Angle
 }
 
 // Slotted are the frets that a slot is sawn for, the lowest first: from 1, or
@@ -117,10 +119,10 @@ func (l *Layout) Slants() []SlantAt {
 	var list []SlantAt
 	for _, n := range []int{1, 3, 12} {
 		if n < last {
-			list = append(list, SlantAt{n, l.Frets[n].Line.SlantRad})
+			list = append(list, SlantAt{n, l.Frets[n].Line.Slant})
 		}
 	}
-	return append(list, SlantAt{last, l.Frets[last].Line.SlantRad})
+	return append(list, SlantAt{last, l.Frets[last].Line.Slant})
 }
 
 // WorstCents is the greatest tuning error of the geometry; ok is false when

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -27,17 +28,17 @@ func TestNeutralLine(t *testing.T) {
 			spec.Neutral = neutral
 			l := mustLayout(t, spec)
 			n := l.Neutral
-			require.Equal(t, n.Bass.X, n.Treble.X, "square to the centreline")
+			require.Equal(t, n.Bass.X.MM(), n.Treble.X.MM(), "square to the centreline")
 			share := 1 - math.Exp2(-neutral.Fret/12)
 			if neutral.Bridge {
 				share = 1
 			}
-			require.InDelta(t, 690*share, n.BassFromNutMM, close9)
-			require.InDelta(t, 650*share, n.TrebleFromNutMM, close9)
-			require.InDelta(t, n.BassFromNutMM, math.Hypot(n.Bass.X-l.Nut.Bass.X, n.Bass.Y-l.Nut.Bass.Y), close9)
-			require.InDelta(t, n.TrebleFromNutMM, math.Hypot(n.Treble.X-l.Nut.Treble.X, n.Treble.Y-l.Nut.Treble.Y), close9)
-			require.InDelta(t, n.TrebleBehindMM, n.Treble.X-l.Nut.Treble.X, close9)
-			require.InDelta(t, l.NutOffsetMM, n.BassBehindMM-n.TrebleBehindMM, close9)
+			require.InDelta(t, 690*share, n.BassFromNut.MM(), close9)
+			require.InDelta(t, 650*share, n.TrebleFromNut.MM(), close9)
+			require.InDelta(t, n.BassFromNut.MM(), math.Hypot(n.Bass.X.MM()-l.Nut.Bass.X.MM(), n.Bass.Y.MM()-l.Nut.Bass.Y.MM()), close9)
+			require.InDelta(t, n.TrebleFromNut.MM(), math.Hypot(n.Treble.X.MM()-l.Nut.Treble.X.MM(), n.Treble.Y.MM()-l.Nut.Treble.Y.MM()), close9)
+			require.InDelta(t, n.TrebleBehind.MM(), n.Treble.X.MM()-l.Nut.Treble.X.MM(), close9)
+			require.InDelta(t, l.NutOffset.MM(), n.BassBehind.MM()-n.TrebleBehind.MM(), close9)
 			if !neutral.Bridge {
 				require.Zero(t, l.Frame.TanSlant(neutral.Fret), "exactly square")
 			}
@@ -51,13 +52,13 @@ func TestSlantSigns(t *testing.T) {
 	l := mustLayout(t, sixStrings())
 	assert.Negative(t, l.Nut.TanSlant)
 	assert.Positive(t, l.Saddle.TanSlant)
-	assert.Positive(t, l.NutOffsetMM)
-	assert.Less(t, l.Nut.Bass.X, l.Nut.Treble.X)
-	assert.Greater(t, l.Saddle.Bass.X, l.Saddle.Treble.X)
+	assert.Positive(t, l.NutOffset.MM())
+	assert.Less(t, l.Nut.Bass.X.MM(), l.Nut.Treble.X.MM())
+	assert.Greater(t, l.Saddle.Bass.X.MM(), l.Saddle.Treble.X.MM())
 	slants := l.Slants()
 	require.Len(t, slants, 4)
 	for i, n := range []int{1, 3, 12, 24} {
-		assert.Equal(t, fan.SlantAt{Fret: n, SlantRad: l.Frets[n].Line.SlantRad}, slants[i])
+		assert.Equal(t, fan.SlantAt{Fret: n, Slant: l.Frets[n].Line.Slant}, slants[i])
 	}
 	spec := sixStrings()
 	spec.Frets, spec.Neutral = 3, fan.Neutral{}
@@ -73,7 +74,7 @@ func TestEqualGapsAreEqual(t *testing.T) {
 		for _, seats := range [][]fan.Position{l.NutPositions, l.SaddlePositions} {
 			first := math.NaN()
 			for i, seat := range seats[:len(seats)-1] {
-				gap := seat.SpacingSquareMM - spec.DiametersMM[i]/2 - spec.DiametersMM[i+1]/2
+				gap := seat.SpacingSquare.MM() - (spec.Diameters[i]+spec.Diameters[i+1]).MM()/2
 				if i == 0 {
 					first = gap
 				}
@@ -89,16 +90,16 @@ func TestEqualGapsAreEqual(t *testing.T) {
 func TestUnequalFractionsCostCents(t *testing.T) {
 	spec := sixStrings()
 	spec.NutSpacing, spec.SaddleSpacing = fan.Spacing{Rule: fan.EqualGaps}, fan.Spacing{Rule: fan.EqualGaps}
-	spec.DiametersMM = []float64{0.28, 0.36, 0.46, 0.81, 1.12, 1.52}
+	spec.Diameters = diameters(0.28, 0.36, 0.46, 0.81, 1.12, 1.52)
 	l := mustLayout(t, spec)
 	worst, ok := l.WorstCents()
 	require.True(t, ok)
 	require.Equal(t, l.CentsErrors[0], worst)
 	for i, e := range l.CentsErrors {
-		require.Equal(t, e.Cents, l.Frets[e.Fret].CentsSharp[e.String-1])
-		require.LessOrEqual(t, math.Abs(e.Cents), math.Abs(worst.Cents), "the worst stands first")
+		require.Equal(t, e.Cents.Value(), l.Frets[e.Fret].CentsSharp[e.String-1].Value())
+		require.LessOrEqual(t, math.Abs(e.Cents.Value()), math.Abs(worst.Cents.Value()), "the worst stands first")
 		if i > 0 {
-			require.GreaterOrEqual(t, math.Abs(l.CentsErrors[i-1].Cents), math.Abs(e.Cents))
+			require.GreaterOrEqual(t, math.Abs(l.CentsErrors[i-1].Cents.Value()), math.Abs(e.Cents.Value()))
 		}
 		require.NotContains(t, []int{1, 6}, e.String, "the outer strings are exact by construction")
 	}
@@ -114,18 +115,18 @@ func TestUnequalFractionsCostCents(t *testing.T) {
 // saddle.
 func TestCentsSignByHand(t *testing.T) {
 	spec := fan.Spec{
-		BassMM: 600, TrebleMM: 500, Strings: 3, Frets: 12, Neutral: fan.Neutral{},
-		NutSpreadMM: 100, SaddleSpreadMM: 100,
+		Bass: unit.MM(600), Treble: unit.MM(500), Strings: 3, Frets: 12, Neutral: fan.Neutral{},
+		NutSpread: unit.MM(100), SaddleSpread: unit.MM(100),
 		SaddleSpacing: fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 0.6, 1}},
 	}
 	l := mustLayout(t, spec)
 	// No taper. The middle string runs from (0, 0) to (560, 10); fret 12 from
 	// (250, -50) to (300, 50) is x = 275 + y/2, met where 560 u = 275 + 5 u.
 	u := 275.0 / 555
-	require.InDelta(t, math.Hypot(560, 10), l.Strings[1].LengthMM, close9)
-	require.InDelta(t, 1200*math.Log2(0.5/(1-u)), l.Frets[12].CentsSharp[1], close9)
+	require.InDelta(t, math.Hypot(560, 10), l.Strings[1].Length.MM(), close9)
+	require.InDelta(t, 1200*math.Log2(0.5/(1-u)), l.Frets[12].CentsSharp[1].Value(), close9)
 	require.Negative(t, l.Frets[12].CentsSharp[1], "u below one half leaves more than half to sound: flat")
-	require.InDelta(t, math.Atan(0.5), l.Frets[12].Line.SlantRad, 1e-12)
+	require.InDelta(t, math.Atan(0.5), l.Frets[12].Line.Slant.Rad(), 1e-12)
 }
 
 func TestSeatsAlongAndSquare(t *testing.T) {
@@ -135,55 +136,55 @@ func TestSeatsAlongAndSquare(t *testing.T) {
 		across fan.Across
 	}{"nut": {l.NutPositions, l.Nut}, "saddle": {l.SaddlePositions, l.Saddle}} {
 		t.Run(name, func(t *testing.T) {
-			chord := math.Hypot(line.across.Bass.X-line.across.Treble.X, line.across.Bass.Y-line.across.Treble.Y)
+			chord := math.Hypot(line.across.Bass.X.MM()-line.across.Treble.X.MM(), line.across.Bass.Y.MM()-line.across.Treble.Y.MM())
 			sumAlong, sumSquare := 0.0, 0.0
 			for i, seat := range line.seats {
 				require.Equal(t, i+1, seat.String)
-				require.GreaterOrEqual(t, seat.SpacingAlongMM, seat.SpacingSquareMM, "longer along the slant")
-				sumAlong += seat.SpacingAlongMM
-				sumSquare += seat.SpacingSquareMM
+				require.GreaterOrEqual(t, seat.SpacingAlong.MM(), seat.SpacingSquare.MM(), "longer along the slant")
+				sumAlong += seat.SpacingAlong.MM()
+				sumSquare += seat.SpacingSquare.MM()
 			}
 			require.InDelta(t, chord, sumAlong, close9)
-			require.InDelta(t, chord, line.seats[0].AlongFromBassMM, close9)
-			require.InDelta(t, sumSquare, line.seats[0].SquareFromBassMM, close9)
-			require.Zero(t, line.seats[5].AlongFromBassMM)
+			require.InDelta(t, chord, line.seats[0].AlongFromBass.MM(), close9)
+			require.InDelta(t, sumSquare, line.seats[0].SquareFromBass.MM(), close9)
+			require.Zero(t, line.seats[5].AlongFromBass.MM())
 		})
 	}
 	nut := l.NutPositions
 	slot := l.Frets[0].Slot
-	require.Equal(t, slot.LengthMM, l.NutBlankMM)
+	require.Equal(t, slot.Length.MM(), l.NutBlank.MM())
 	for _, seat := range nut {
-		require.InDelta(t, math.Hypot(slot.Bass.X-seat.At.X, slot.Bass.Y-seat.At.Y), seat.AlongFromEdgeMM, close9)
-		require.InDelta(t, 0, seat.FromNutMM, close9)
+		require.InDelta(t, math.Hypot(slot.Bass.X.MM()-seat.At.X.MM(), slot.Bass.Y.MM()-seat.At.Y.MM()), seat.AlongFromEdge.MM(), close9)
+		require.InDelta(t, 0, seat.FromNut.MM(), close9)
 	}
 	for i, seat := range l.SaddlePositions {
-		require.InDelta(t, l.Strings[i].LengthMM, seat.FromNutMM, close9)
+		require.InDelta(t, l.Strings[i].Length.MM(), seat.FromNut.MM(), close9)
 	}
 }
 
 func TestFurtherLine(t *testing.T) {
 	l := mustLayout(t, sixStrings())
 	slant := 5 * math.Pi / 180
-	line, err := l.LineBehind(24, 30, slant)
+	line, err := l.LineBehind(24, unit.MM(30), unit.Angle(slant))
 	require.NoError(t, err)
-	require.InDelta(t, l.Frets[24].Line.CrossMM+30, line.CrossMM, close9)
-	same, err := l.LineAt(line.CrossMM, slant)
+	require.InDelta(t, l.Frets[24].Line.Cross.MM()+30, line.Cross.MM(), close9)
+	same, err := l.LineAt(line.Cross, unit.Angle(slant))
 	require.NoError(t, err)
 	require.Equal(t, line, same)
-	require.InDelta(t, slant, line.SlantRad, 1e-12)
+	require.InDelta(t, slant, line.Slant.Rad(), 1e-12)
 	seats := l.StringsAt(line)
-	require.InDelta(t, 0, math.Hypot(seats[5].At.X-line.Bass.X, seats[5].At.Y-line.Bass.Y), close9)
-	require.InDelta(t, 0, math.Hypot(seats[0].At.X-line.Treble.X, seats[0].At.Y-line.Treble.Y), close9)
+	require.InDelta(t, 0, math.Hypot(seats[5].At.X.MM()-line.Bass.X.MM(), seats[5].At.Y.MM()-line.Bass.Y.MM()), close9)
+	require.InDelta(t, 0, math.Hypot(seats[0].At.X.MM()-line.Treble.X.MM(), seats[0].At.Y.MM()-line.Treble.Y.MM()), close9)
 	for i, seat := range seats {
-		require.InDelta(t, line.CrossMM+seat.At.Y*math.Tan(slant), seat.At.X, close9, "on the line")
+		require.InDelta(t, line.Cross.MM()+seat.At.Y.MM()*math.Tan(slant), seat.At.X.MM(), close9, "on the line")
 		_, at := crossing(number(l.Strings[i].Nut), number(l.Strings[i].Saddle), number(line.Treble), number(line.Bass))
-		require.InDelta(t, real(at), seat.At.X, close9)
+		require.InDelta(t, real(at), seat.At.X.MM(), close9)
 	}
 	for name, bad := range map[string][3]float64{
 		"no number": {24, math.NaN(), 0}, "endless": {24, math.Inf(1), 0}, "too steep": {24, 0, 1.2}, "off the board": {25, 0, 0},
 		"below the nut": {-1, 0, 0}, "fret no number": {math.NaN(), 0, 0}, "strings have met": {0, -4000, 0}, "upside down": {0, 0, math.Pi},
 	} {
-		_, err := l.LineBehind(bad[0], bad[1], bad[2])
+		_, err := l.LineBehind(bad[0], unit.MM(bad[1]), unit.Angle(bad[2]))
 		require.Error(t, err, name)
 		require.NotContains(t, err.Error(), "NaN", name)
 		require.NotContains(t, err.Error(), "Inf", name)
@@ -194,4 +195,12 @@ func TestFractionsOfSteps(t *testing.T) {
 	require.Equal(t, []float64{0, 0.25, 0.5, 1}, fan.FractionsOfSteps([]float64{2, 2, 4}))
 	require.Nil(t, fan.FractionsOfSteps([]float64{2, 0}))
 	require.Nil(t, fan.FractionsOfSteps([]float64{2, math.NaN()}))
+}
+
+func diameters(mm ...float64) []unit.Length {
+	out := make([]unit.Length, len(mm))
+	for i := range out {
+		out[i] = unit.MM(mm[i])
+	}
+	return out
 }

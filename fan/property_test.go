@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -46,11 +47,11 @@ func requireSound(t require.TestingT, values ...any) {
 }
 
 func everything(t require.TestingT, l *fan.Layout) []any {
-	wire, err := l.Wire(2, 0.1)
+	wire, err := l.Wire(unit.MM(2), unit.Ratio(0.1))
 	require.NoError(t, err)
-	fences, err := l.Fences(0.6)
+	fences, err := l.Fences(unit.MM(0.6))
 	require.NoError(t, err)
-	depths, err := l.Depths(fan.Sawing{RadiusNutMM: 400, RadiusLastMM: 500, TangMM: 1.6, ClearanceMM: 0.4})
+	depths, err := l.Depths(fan.Sawing{RadiusNut: unit.MM(400), RadiusLast: unit.MM(500), Tang: unit.MM(1.6), Clearance: unit.MM(0.4)})
 	require.NoError(t, err)
 	saddles, err := l.Saddles(make([]fan.Compensation, len(l.Strings)))
 	require.NoError(t, err)
@@ -70,32 +71,32 @@ func TestFrameAndLayoutAgreeToTheBit(t *testing.T) {
 		spec := l.Spec
 		base, err := fan.NewBase(spec)
 		require.NoError(t, err)
-		f, reason := base.Frame(spec.BassMM, spec.TrebleMM)
+		f, reason := base.Frame(spec.Bass, spec.Treble)
 		require.Equal(t, fan.Fits, reason)
 		require.Equal(t, spec.Strings, f.Strings())
-		require.Equal(t, spec.BassMM, f.LengthMM(spec.Strings-1))
-		require.Equal(t, spec.TrebleMM, f.LengthMM(0))
-		require.Equal(t, spec.BassMM-spec.TrebleMM, f.DifferenceMM())
+		require.Equal(t, spec.Bass.MM(), f.Length(spec.Strings-1).MM())
+		require.Equal(t, spec.Treble.MM(), f.Length(0).MM())
+		require.InDelta(t, (spec.Bass - spec.Treble).MM(), f.Difference().MM(), 1e-9)
 		for i, s := range l.Strings {
-			require.Equal(t, s.LengthMM, f.LengthMM(i))
+			require.Equal(t, s.Length.MM(), f.Length(i).MM())
 		}
 		for n, fret := range l.Frets {
 			require.Equal(t, fret.Line.TanSlant, f.TanSlant(float64(n)))
 		}
 		require.Equal(t, l.Nut.TanSlant, f.NutTan())
 		require.Equal(t, l.Saddle.TanSlant, f.SaddleTan())
-		require.Equal(t, l.Frets[1].Bass.FromNutMM, f.NutToFret1BassMM())
-		length, width := f.BlankMM()
-		require.Equal(t, [2]float64{length, width}, [2]float64{l.Blank().LengthMM, l.Blank().WidthMM})
+		require.Equal(t, l.Frets[1].Bass.FromNut.MM(), f.NutToFret1().MM())
+		length, width := f.Blank()
+		require.Equal(t, [2]unit.Length{length, width}, [2]unit.Length{l.Blank().Length, l.Blank().Width})
 	})
 }
 
 // mirrored exchanges bass and treble.
 func mirrored(s fan.Spec) fan.Spec {
-	s.BassMM, s.TrebleMM = s.TrebleMM, s.BassMM
-	s.MarginBassMM, s.MarginTrebleMM = s.MarginTrebleMM, s.MarginBassMM
-	s.DiametersMM = slices.Clone(s.DiametersMM)
-	slices.Reverse(s.DiametersMM)
+	s.Bass, s.Treble = s.Treble, s.Bass
+	s.MarginBass, s.MarginTreble = s.MarginTreble, s.MarginBass
+	s.Diameters = slices.Clone(s.Diameters)
+	slices.Reverse(s.Diameters)
 	turn := func(sp fan.Spacing) fan.Spacing {
 		sp.Fractions = slices.Clone(sp.Fractions)
 		slices.Reverse(sp.Fractions)
@@ -118,40 +119,40 @@ func TestMirrorSymmetry(t *testing.T) {
 			t.Skip(errA)
 		}
 		flipped := func(want, got fan.Point) {
-			require.InDelta(t, want.X, got.X, close9)
-			require.InDelta(t, want.Y, -got.Y, close9)
+			require.InDelta(t, want.X.MM(), got.X.MM(), close9)
+			require.InDelta(t, want.Y.MM(), -got.Y.MM(), close9)
 		}
 		last := spec.Strings - 1
 		for i, s := range a.Strings {
 			other := b.Strings[last-i]
-			require.InDelta(t, s.LengthMM, other.LengthMM, close9)
+			require.InDelta(t, s.Length.MM(), other.Length.MM(), close9)
 			flipped(s.Nut, other.Nut)
 			flipped(s.Saddle, other.Saddle)
 		}
 		for n, fret := range a.Frets {
 			other := b.Frets[n]
-			require.InDelta(t, fret.Line.SlantRad, -other.Line.SlantRad, close9)
+			require.InDelta(t, fret.Line.Slant.Rad(), -other.Line.Slant.Rad(), close9)
 			flipped(fret.Slot.Bass, other.Slot.Treble)
 			for i, cents := range fret.CentsSharp {
-				require.InDelta(t, cents, other.CentsSharp[last-i], close9)
+				require.InDelta(t, cents.Value(), other.CentsSharp[last-i].Value(), close9)
 			}
 		}
-		require.InDelta(t, a.Blank().WidthMM, b.Blank().WidthMM, close9)
-		require.InDelta(t, a.DiagonalBassNutMM, b.DiagonalTrebleNutMM, close9)
+		require.InDelta(t, a.Blank().Width.MM(), b.Blank().Width.MM(), close9)
+		require.InDelta(t, a.DiagonalBassNut.MM(), b.DiagonalTrebleNut.MM(), close9)
 	})
 }
 
 func TestEqualLengthsGiveParallelFrets(t *testing.T) {
-	straight := func(s *fan.Spec) { s.BassMM = s.TrebleMM }
+	straight := func(s *fan.Spec) { s.Bass = s.Treble }
 	overNecks(t, straight, func(t *rapid.T, l *fan.Layout) {
 		spec := l.Spec
 		require.True(t, l.Parallel)
-		require.Zero(t, l.NutOffsetMM)
+		require.Zero(t, l.NutOffset.MM())
 		require.Zero(t, l.Saddle.TanSlant)
 		for _, fret := range l.Frets {
 			require.Zero(t, fret.Line.TanSlant)
-			require.Zero(t, fret.Line.SlantRad)
-			require.Equal(t, fret.Slot.Bass.X, fret.Slot.Treble.X)
+			require.Zero(t, fret.Line.Slant.Rad())
+			require.Equal(t, fret.Slot.Bass.X.MM(), fret.Slot.Treble.X.MM())
 		}
 		spec.Neutral = fan.Neutral{Bridge: !spec.Neutral.Bridge}
 		other, err := fan.New(spec)
@@ -164,13 +165,13 @@ func TestStepsSumToPositions(t *testing.T) {
 	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		bass, treble := 0.0, 0.0
 		for _, fret := range l.Frets {
-			bass += fret.Bass.StepMM
-			treble += fret.Treble.StepMM
-			require.InDelta(t, fret.Bass.FromNutMM, bass, close9)
-			require.InDelta(t, fret.Treble.FromNutMM, treble, close9)
+			bass += fret.Bass.Step.MM()
+			treble += fret.Treble.Step.MM()
+			require.InDelta(t, fret.Bass.FromNut.MM(), bass, close9)
+			require.InDelta(t, fret.Treble.FromNut.MM(), treble, close9)
 			// One cent's worth of shift changes the pitch by one cent, nearly.
-			rest := l.Spec.BassMM - fret.Bass.FromNutMM
-			require.InDelta(t, 1, 1200*math.Log2(rest/(rest-fret.Bass.MMPerCent)), 0.001)
+			rest := l.Spec.Bass.MM() - fret.Bass.FromNut.MM()
+			require.InDelta(t, 1, 1200*math.Log2(rest/(rest-fret.Bass.OneCent.MM())), 0.001)
 		}
 	})
 }
@@ -184,9 +185,9 @@ func TestFret12HalvesEveryString(t *testing.T) {
 	overNecks(t, octave, func(t *rapid.T, l *fan.Layout) {
 		require.Empty(t, l.CentsErrors)
 		for i, seat := range l.StringsAt(l.Frets[12].Line) {
-			require.InDelta(t, l.Strings[i].LengthMM/2, seat.FromNutMM, close9, "string %d", i+1)
-			require.InDelta(t, l.Strings[i].At(0.5).X, seat.At.X, close9)
-			require.InDelta(t, l.Strings[i].At(0.5).Y, seat.At.Y, close9)
+			require.InDelta(t, l.Strings[i].Length.MM()/2, seat.FromNut.MM(), close9, "string %d", i+1)
+			require.InDelta(t, l.Strings[i].At(0.5).X.MM(), seat.At.X.MM(), close9)
+			require.InDelta(t, l.Strings[i].At(0.5).Y.MM(), seat.At.Y.MM(), close9)
 		}
 	})
 }
@@ -194,21 +195,21 @@ func TestFret12HalvesEveryString(t *testing.T) {
 // Twice every length gives twice every number.
 func TestEverythingScales(t *testing.T) {
 	spec := sixStrings()
-	spec.NutShelfMM = 4
+	spec.NutShelf = unit.MM(4)
 	small, err := fan.New(spec)
 	require.NoError(t, err)
-	for _, mm := range []*float64{&spec.BassMM, &spec.TrebleMM, &spec.NutSpreadMM, &spec.SaddleSpreadMM, &spec.MarginBassMM,
-		&spec.MarginTrebleMM, &spec.NutShelfMM, &spec.BodyEndOverhangMM, &spec.SawAllowanceMM} {
+	for _, mm := range []*unit.Length{&spec.Bass, &spec.Treble, &spec.NutSpread, &spec.SaddleSpread, &spec.MarginBass,
+		&spec.MarginTreble, &spec.NutShelf, &spec.BodyEndOverhang, &spec.SawAllowance} {
 		*mm *= 2
 	}
 	big, err := fan.New(spec)
 	require.NoError(t, err)
 	for i, s := range small.Strings {
-		require.InDelta(t, 2*s.LengthMM, big.Strings[i].LengthMM, close9)
+		require.InDelta(t, 2*s.Length.MM(), big.Strings[i].Length.MM(), close9)
 	}
 	require.InDelta(t, small.Saddle.TanSlant, big.Saddle.TanSlant, 1e-12)
-	require.InDelta(t, 2*small.Blank().LengthMM, big.Blank().LengthMM, close9)
-	require.InDelta(t, 2*small.NutBlankMM, big.NutBlankMM, close9)
+	require.InDelta(t, 2*small.Blank().Length.MM(), big.Blank().Length.MM(), close9)
+	require.InDelta(t, 2*small.NutBlank.MM(), big.NutBlank.MM(), close9)
 }
 
 // Widths read off a layout with spans lead back to it.
@@ -216,21 +217,21 @@ func TestBoardWidthsInsteadOfSpans(t *testing.T) {
 	overNecks(t, nil, func(t *rapid.T, want *fan.Layout) {
 		spec := want.Spec
 		at := rapid.IntRange(1, spec.Frets).Draw(t, "other width at fret")
-		here, err := want.LineAt(want.Frets[at].Line.CrossMM, 0)
+		here, err := want.LineAt(want.Frets[at].Line.Cross, 0)
 		require.NoError(t, err)
-		margins := spec.MarginBassMM + spec.MarginTrebleMM
+		margins := spec.MarginBass.MM() + spec.MarginTreble.MM()
 		spec.Board = &fan.BoardWidths{
-			NutMM:   spec.NutSpreadMM + margins,
-			WidthMM: here.Bass.Y - here.Treble.Y + margins,
-			AtFret:  float64(at),
+			Nut:    unit.MM(spec.NutSpread.MM() + margins),
+			Width:  unit.MM(here.Bass.Y.MM() - here.Treble.Y.MM() + margins),
+			AtFret: float64(at),
 		}
-		spec.NutSpreadMM, spec.SaddleSpreadMM = 0, 0
+		spec.NutSpread, spec.SaddleSpread = 0, 0
 		got, err := fan.New(spec)
 		require.NoError(t, err)
 		for i := range want.Strings {
 			// The width at fret 1 is some twenty times less telling than at the bridge.
-			require.InDelta(t, want.Strings[i].Saddle.Y, got.Strings[i].Saddle.Y, 1e-8)
-			require.InDelta(t, want.Strings[i].LengthMM, got.Strings[i].LengthMM, 1e-8)
+			require.InDelta(t, want.Strings[i].Saddle.Y.MM(), got.Strings[i].Saddle.Y.MM(), 1e-8)
+			require.InDelta(t, want.Strings[i].Length.MM(), got.Strings[i].Length.MM(), 1e-8)
 		}
 	})
 }
@@ -239,13 +240,13 @@ func TestBoardWidthsInsteadOfSpans(t *testing.T) {
 func TestSpansHoldOnTheCentreline(t *testing.T) {
 	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		spec := l.Spec
-		for cross, span := range map[float64]float64{0: spec.NutSpreadMM, l.Saddle.CrossMM: spec.SaddleSpreadMM} {
-			square, err := l.LineAt(cross, 0)
+		for cross, span := range map[float64]float64{0: spec.NutSpread.MM(), l.Saddle.Cross.MM(): spec.SaddleSpread.MM()} {
+			square, err := l.LineAt(unit.MM(cross), 0)
 			require.NoError(t, err)
-			require.InDelta(t, span, square.Bass.Y-square.Treble.Y, close9)
-			require.InDelta(t, square.Bass.Y, -square.Treble.Y, close9)
+			require.InDelta(t, span, square.Bass.Y.MM()-square.Treble.Y.MM(), close9)
+			require.InDelta(t, square.Bass.Y.MM(), -square.Treble.Y.MM(), close9)
 		}
-		require.Zero(t, l.Nut.CrossMM)
-		require.InDelta(t, 0, l.Nut.Bass.X-l.Nut.Bass.Y*l.Nut.TanSlant, close9)
+		require.Zero(t, l.Nut.Cross.MM())
+		require.InDelta(t, 0, l.Nut.Bass.X.MM()-l.Nut.Bass.Y.MM()*l.Nut.TanSlant, close9)
 	})
 }

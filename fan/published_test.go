@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/data/testutil"
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -28,7 +29,7 @@ func TestPublishedFrets(t *testing.T) {
 func TestPublishedCircleSegments(t *testing.T) {
 	for _, row := range testutil.LoadPublished(t, "circle_segment.csv") {
 		require.Equal(t, "height", row.Quantity)
-		row.Check(t, fan.Drop(row.Input(t, "radius"), row.Input(t, "chord")/2))
+		row.Check(t, fan.Drop(unit.MM(row.Input(t, "radius")), unit.MM(row.Input(t, "chord")/2)).MM())
 	}
 }
 
@@ -43,18 +44,18 @@ func TestPositionsAgainstArithmetic(t *testing.T) {
 	}
 	for length, positions := range table {
 		spec := sixStrings()
-		spec.BassMM, spec.TrebleMM = length, length-20
+		spec.Bass, spec.Treble = unit.MM(length), unit.MM(length-20)
 		layout, err := fan.New(spec)
 		require.NoError(t, err)
 		for fret, want := range positions {
-			require.InDelta(t, want, layout.Frets[fret].Bass.FromNutMM, 0.00005)
+			require.InDelta(t, want, layout.Frets[fret].Bass.FromNut.MM(), 0.00005)
 		}
 	}
 }
 
 func sixStrings() fan.Spec {
 	s := fan.DefaultSpec()
-	s.BassMM, s.TrebleMM = 690, 650
-	s.NutSpreadMM, s.SaddleSpreadMM = 38, 54
+	s.Bass, s.Treble = unit.MM(690), unit.MM(650)
+	s.NutSpread, s.SaddleSpread = unit.MM(38), unit.MM(54)
 	return s
 }

@@ -47,7 +47,7 @@ func (r Reason) String() string {
 // fault is the reason as a fault of a spec.
 func (r Reason) fault(s Spec) error {
 	var f faults
-	given := fmt.Sprintf("bass %s mm, treble %s mm", number(s.BassMM), number(s.TrebleMM))
+	given := fmt.Sprintf("bass %s mm, treble %s mm", number(s.Bass.MM()), number(s.Treble.MM()))
 	f.add(about[r].key, r.String(), given, about[r].remedy)
 	return f.list.Err()
 }
@@ -55,9 +55,9 @@ func (r Reason) fault(s Spec) error {
 // checkPair finds the faults of the scale pair by itself.
 func checkPair(s Spec) faults {
 	var f faults
-	bassOK := f.length(keyBass, "the bass length", s.BassMM, minLengthMM, maxLengthMM)
-	trebleOK := f.length(keyTreble, "the treble length", s.TrebleMM, minLengthMM, maxLengthMM)
-	if bassOK && trebleOK && s.BassMM < s.TrebleMM && !s.AllowReverse {
+	bassOK := f.length(keyBass, "the bass length", s.Bass, minLength, maxLength)
+	trebleOK := f.length(keyTreble, "the treble length", s.Treble, minLength, maxLength)
+	if bassOK && trebleOK && s.Bass < s.Treble && !s.AllowReverse {
 		f.list.Include(placeOf(keyBass), ReverseUnasked.fault(s))
 	}
 	return f

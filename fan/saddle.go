@@ -1,46 +1,50 @@
 package fan
 
-import "fmt"
+import (
+	"fmt"
+
+	"scalepair/data/unit"
+)
 
 // Compensation is how far a saddle stands behind its theoretical line to play in
-// tune, from the least to the most expected, along the string in mm.
-type Compensation struct{ LoMM, HiMM float64 }
+// tune, from the least to the most expected, along the string.
+type Compensation struct{ Lo, Hi unit.Length }
 
 // Middle is the place to try first (judgement: the saddle stands between).
-func (s Compensation) Middle() float64 { return (s.LoMM + s.HiMM) / 2 }
+func (s Compensation) Middle() unit.Length { return (s.Lo + s.Hi) / 2 }
 
 // SaddlePoint is where one string leaves its saddle, compensation included. "Along"
 // is along the centreline towards the bridge, "out" square to it, positive on
 // the bass side.
 type SaddlePoint struct {
-	String         int
-	Compensation   Compensation
-	FromNutMM      float64 // along the string: own length and the middle of the compensation
-	Theoretical    Point   // without compensation
-	At             Point   // at the middle of the compensation
-	Least, Most    Point   // at the two ends of the compensation
-	Foremost       Point   // at Saddles.ForwardMM: the saddle screwed fully forward
-	Along12MM      float64 // At from where fret 12 crosses the centreline, or would on a board of fewer frets
-	AlongLastMM    float64 // At from where the last fret crosses it
-	AlongBodyEndMM float64 // At from where the body end crosses it
-	OutMM          float64 // At from the centreline
+	String       int
+	Compensation Compensation
+	FromNut      unit.Length // along the string: own length and the middle of the compensation
+	Theoretical  Point       // without compensation
+	At           Point       // at the middle of the compensation
+	Least, Most  Point       // at the two ends of the compensation
+	Foremost     Point       // at Saddles.Forward: the saddle screwed fully forward
+	Along12      unit.Length // At from where fret 12 crosses the centreline, or would on a board of fewer frets
+	AlongLast    unit.Length // At from where the last fret crosses it
+	AlongBodyEnd unit.Length // At from where the body end crosses it
+	Out          unit.Length // At from the centreline
 }
 
 // Saddles is the bridge's layout.
 type Saddles struct {
 	Points []SaddlePoint // string 1 first
-	// ForwardMM and RearMM bound what the saddles must reach, along their
+	// Forward and Rear bound what the saddles must reach, along their
 	// strings from the theoretical line: 1 mm in front of the line (of the
 	// least compensation where that is in front of it), and 1 mm behind the
 	// greatest. The bridge is placed so that a saddle at the front of its
-	// travel stands at ForwardMM. NeedMM is their distance, to be held against
+	// travel stands at Forward. Need is their distance, to be held against
 	// the travel of the saddles.
-	ForwardMM, RearMM, NeedMM float64
+	Forward, Rear, Need unit.Length
 }
 
 const (
-	saddleRoomMM      = 1.0  // to spare at either end of the saddles' travel (judgement)
-	maxCompensationMM = 50.0 // more is a slip (judgement)
+	saddleRoom      unit.Length = 1 * unit.Millimetre  // to spare at either end of the saddles' travel (judgement)
+	maxCompensation unit.Length = 50 * unit.Millimetre // more is a slip (judgement)
 )
 
 // Saddles gives the saddle points for one compensation a string, string 1 first.
@@ -52,29 +56,29 @@ func (l *Layout) Saddles(compensations []Compensation) (Saddles, error) {
 	}
 	var s Saddles
 	for _, back := range compensations {
-		s.ForwardMM, s.RearMM = min(s.ForwardMM, back.LoMM), max(s.RearMM, back.HiMM)
+		s.Forward, s.Rear = min(s.Forward, back.Lo), max(s.Rear, back.Hi)
 	}
-	s.ForwardMM -= saddleRoomMM
-	s.RearMM += saddleRoomMM
-	s.NeedMM = s.RearMM - s.ForwardMM
+	s.Forward -= saddleRoom
+	s.Rear += saddleRoom
+	s.Need = s.Rear - s.Forward
 	for i, back := range compensations {
-		s.Points = append(s.Points, l.saddlePoint(l.Strings[i], back, s.ForwardMM))
+		s.Points = append(s.Points, l.saddlePoint(l.Strings[i], back, s.Forward))
 	}
 	return s, nil
 }
 
-func (l *Layout) saddlePoint(s StringLine, back Compensation, forward float64) SaddlePoint {
-	behind := func(mm float64) Point { return s.At((s.LengthMM + mm) / s.LengthMM) }
+func (l *Layout) saddlePoint(s StringLine, back Compensation, forward unit.Length) SaddlePoint {
+	behind := func(by unit.Length) Point { return s.At(float64((s.Length + by) / s.Length)) }
 	at := behind(back.Middle())
 	bodyEnd, _ := l.Frame.bodyEnd()
 	return SaddlePoint{
-		String: s.Number, Compensation: back, FromNutMM: s.LengthMM + back.Middle(),
+		String: s.Number, Compensation: back, FromNut: s.Length + back.Middle(),
 		Theoretical: s.Saddle, At: at,
-		Least: behind(back.LoMM), Most: behind(back.HiMM), Foremost: behind(forward),
-		Along12MM:      at.X - l.Frame.crossMM(K(12)),
-		AlongLastMM:    at.X - l.Frets[l.Spec.Frets].Line.CrossMM,
-		AlongBodyEndMM: at.X - bodyEnd,
-		OutMM:          at.Y,
+		Least: behind(back.Lo), Most: behind(back.Hi), Foremost: behind(forward),
+		Along12:      at.X - unit.Length(l.Frame.cross(K(12))),
+		AlongLast:    at.X - l.Frets[l.Spec.Frets].Line.Cross,
+		AlongBodyEnd: at.X - unit.Length(bodyEnd),
+		Out:          at.Y,
 	}
 }
 
@@ -87,10 +91,10 @@ func (l *Layout) checkCompensations(compensations []Compensation) error {
 	}
 	for i, back := range compensations {
 		name := fmt.Sprintf("the compensation of string %d", i+1)
-		ok := f.length("saddle", name, back.LoMM, -maxCompensationMM, maxCompensationMM)
-		ok = f.length("saddle", name, back.HiMM, -maxCompensationMM, maxCompensationMM) && ok
-		if ok && back.LoMM > back.HiMM {
-			f.add("saddle", name+" has its ends exchanged", number(back.LoMM)+" to "+number(back.HiMM)+" mm", "least first")
+		ok := f.length("saddle", name, back.Lo, -maxCompensation, maxCompensation)
+		ok = f.length("saddle", name, back.Hi, -maxCompensation, maxCompensation) && ok
+		if ok && back.Lo > back.Hi {
+			f.add("saddle", name+" has its ends exchanged", number(back.Lo.MM())+" to "+number(back.Hi.MM())+" mm", "least first")
 		}
 	}
 	return f.list.Err()

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -41,14 +42,14 @@ type apex struct {
 func newApex(s fan.Spec) apex {
 	kN := s.Neutral.K()
 	ratio := func(r float64) float64 {
-		b, t := r-s.BassMM*kN, r-s.TrebleMM*kN
-		bs, ts := b+s.BassMM, t+s.TrebleMM
+		b, t := r-s.Bass.MM()*kN, r-s.Treble.MM()*kN
+		bs, ts := b+s.Bass.MM(), t+s.Treble.MM()
 		return b * t / (b + t) * (bs + ts) / (bs * ts)
 	}
-	want := s.NutSpreadMM / s.SaddleSpreadMM
-	near, far := math.Max(s.BassMM, s.TrebleMM)*kN, 1e6
+	want := s.NutSpread.MM() / s.SaddleSpread.MM()
+	near, far := math.Max(s.Bass.MM(), s.Treble.MM())*kN, 1e6
 	if want > 1 {
-		near, far = -math.Max(s.BassMM, s.TrebleMM)*(1-kN), -1e6
+		near, far = -math.Max(s.Bass.MM(), s.Treble.MM())*(1-kN), -1e6
 	}
 	for range 200 {
 		mid := near + (far-near)/2
@@ -58,9 +59,9 @@ func newApex(s fan.Spec) apex {
 			far = mid
 		}
 	}
-	a := apex{lenB: s.BassMM, lenT: s.TrebleMM, marginB: s.MarginBassMM, marginT: s.MarginTrebleMM}
-	a.bass, a.treble = near-s.BassMM*kN, near-s.TrebleMM*kN
-	a.phi = math.Asin(s.NutSpreadMM * (a.bass + a.treble) / (4 * a.bass * a.treble))
+	a := apex{lenB: s.Bass.MM(), lenT: s.Treble.MM(), marginB: s.MarginBass.MM(), marginT: s.MarginTreble.MM()}
+	a.bass, a.treble = near-s.Bass.MM()*kN, near-s.Treble.MM()*kN
+	a.phi = math.Asin(s.NutSpread.MM() * (a.bass + a.treble) / (4 * a.bass * a.treble))
 	a.nutCrossing = a.bisector(a.sides(0))
 	return a
 }
@@ -124,28 +125,28 @@ func randomNeck(t *rapid.T) fan.Spec {
 	s := fan.Spec{AllowReverse: true}
 	s.Strings = rapid.IntRange(2, 10).Draw(t, "strings")
 	s.Frets = rapid.IntRange(1, 30).Draw(t, "frets")
-	s.NutSpreadMM = rapid.Float64Range(25, 90).Draw(t, "string spread at the nut")
+	s.NutSpread = unit.MM(rapid.Float64Range(25, 90).Draw(t, "string spread at the nut"))
 	spread := rapid.Float64Range(1.1, 1.8).Draw(t, "spread")
 	if rapid.IntRange(0, 9).Draw(t, "draws together") == 0 {
 		spread = 1 / spread
 	}
-	s.SaddleSpreadMM = s.NutSpreadMM * spread
-	s.TrebleMM = rapid.Float64Range(400, 1000).Draw(t, "treble")
-	widest := math.Min(s.NutSpreadMM, s.SaddleSpreadMM)
-	s.BassMM = s.TrebleMM + rapid.Float64Range(-0.5*widest, 1.2*widest).Draw(t, "difference")
+	s.SaddleSpread = unit.MM(s.NutSpread.MM() * spread)
+	s.Treble = unit.MM(rapid.Float64Range(400, 1000).Draw(t, "treble"))
+	widest := math.Min(s.NutSpread.MM(), s.SaddleSpread.MM())
+	s.Bass = unit.MM(s.Treble.MM() + rapid.Float64Range(-0.5*widest, 1.2*widest).Draw(t, "difference"))
 	s.Neutral.Fret = rapid.Float64Range(0, float64(s.Frets)).Draw(t, "neutral")
 	s.Neutral.Bridge = rapid.IntRange(0, 9).Draw(t, "bridge") == 0
-	s.MarginBassMM = rapid.Float64Range(0, 6).Draw(t, "bass margin")
-	s.MarginTrebleMM = rapid.Float64Range(0, 6).Draw(t, "treble margin")
+	s.MarginBass = unit.MM(rapid.Float64Range(0, 6).Draw(t, "bass margin"))
+	s.MarginTreble = unit.MM(rapid.Float64Range(0, 6).Draw(t, "treble margin"))
 	s.NutSpacing, s.SaddleSpacing = randomSpacing(t, s.Strings), randomSpacing(t, s.Strings)
-	s.DiametersMM = make([]float64, s.Strings)
-	for i := range s.DiametersMM {
-		s.DiametersMM[i] = rapid.Float64Range(0.2, 2).Draw(t, "diameter")
+	s.Diameters = make([]unit.Length, s.Strings)
+	for i := range s.Diameters {
+		s.Diameters[i] = unit.MM(rapid.Float64Range(0.2, 2).Draw(t, "diameter"))
 	}
-	s.NutShelfMM = rapid.Float64Range(0, 6).Draw(t, "seat")
-	s.BodyEndOverhangMM = rapid.Float64Range(0, 10).Draw(t, "body_end")
+	s.NutShelf = unit.MM(rapid.Float64Range(0, 6).Draw(t, "seat"))
+	s.BodyEndOverhang = unit.MM(rapid.Float64Range(0, 10).Draw(t, "body_end"))
 	s.BodyEndSquare = rapid.Bool().Draw(t, "square heel")
-	s.SawAllowanceMM = rapid.Float64Range(0, 3).Draw(t, "saw")
+	s.SawAllowance = unit.MM(rapid.Float64Range(0, 3).Draw(t, "saw"))
 	return s
 }
 
@@ -178,24 +179,24 @@ func TestSecondDerivation(t *testing.T) {
 	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		spec := l.Spec
 		a := newApex(spec)
-		require.InDelta(t, (a.treble-a.bass)*math.Cos(a.phi), l.NutOffsetMM, close9, "nut offset")
-		require.InDelta(t, a.bass*math.Cos(a.phi)-a.nutCrossing, l.Nut.Bass.X, close9, "bass nut end")
+		require.InDelta(t, (a.treble-a.bass)*math.Cos(a.phi), l.NutOffset.MM(), close9, "nut offset")
+		require.InDelta(t, a.bass*math.Cos(a.phi)-a.nutCrossing, l.Nut.Bass.X.MM(), close9, "bass nut end")
 		for _, s := range l.Strings {
-			require.InDelta(t, a.inner(s.NutFraction, s.SaddleFraction), s.LengthMM, close9, "own length of string %d", s.Number)
+			require.InDelta(t, a.inner(s.NutFraction, s.SaddleFraction), s.Length.MM(), close9, "own length of string %d", s.Number)
 		}
 		checkLine(t, a, l.Saddle, 1)
 		for n, fret := range l.Frets {
 			k := 1 - math.Pow(2, -float64(n)/12)
 			checkLine(t, a, fret.Line, k)
 			slot := apart2(a, k) + a.overhang(k, a.marginB, true) + a.overhang(k, a.marginT, false)
-			require.InDelta(t, slot, fret.Slot.LengthMM, close9, "slot %d", n)
+			require.InDelta(t, slot, fret.Slot.Length.MM(), close9, "slot %d", n)
 		}
 		last := l.Frets[spec.Frets]
 		b, tr := a.sides(1 - math.Pow(2, -float64(spec.Frets)/12))
-		require.InDelta(t, apart(a.bass, tr, 2*a.phi), l.DiagonalBassNutMM, close9, "diagonal from the bass nut")
-		require.InDelta(t, apart(a.treble, b, 2*a.phi), l.DiagonalTrebleNutMM, close9, "diagonal from the treble nut")
-		require.InDelta(t, b-a.bass, last.Bass.FromNutMM, close9)
-		require.InDelta(t, tr-a.treble, last.Treble.FromNutMM, close9)
+		require.InDelta(t, apart(a.bass, tr, 2*a.phi), l.DiagonalBassNut.MM(), close9, "diagonal from the bass nut")
+		require.InDelta(t, apart(a.treble, b, 2*a.phi), l.DiagonalTrebleNut.MM(), close9, "diagonal from the treble nut")
+		require.InDelta(t, b-a.bass, last.Bass.FromNut.MM(), close9)
+		require.InDelta(t, tr-a.treble, last.Treble.FromNut.MM(), close9)
 	})
 }
 
@@ -207,13 +208,13 @@ func apart2(a apex, k float64) float64 {
 // checkLine holds one line across the strings against the apex.
 func checkLine(t *rapid.T, a apex, line fan.Across, k float64) {
 	require.InDelta(t, a.tan(k), line.TanSlant, close9, "slant at %v", k)
-	require.InDelta(t, math.Tan(line.SlantRad), line.TanSlant, close9)
-	require.InDelta(t, a.bisector(a.sides(k))-a.nutCrossing, line.CrossMM, close9, "crossing at %v", k)
+	require.InDelta(t, math.Tan(line.Slant.Rad()), line.TanSlant, close9)
+	require.InDelta(t, a.bisector(a.sides(k))-a.nutCrossing, line.Cross.MM(), close9, "crossing at %v", k)
 	require.InDelta(t, apart2(a, k), cmplx.Abs(number(line.Bass)-number(line.Treble)), close9, "chord at %v", k)
 }
 
 // number is a point as a complex number.
-func number(p fan.Point) complex128 { return complex(p.X, p.Y) }
+func number(p fan.Point) complex128 { return complex(p.X.MM(), p.Y.MM()) }
 
 // crossing is where the line through a and b meets the line through c and d:
 // with cross(u, v) = Im(conj(u) v), the share of the way from a to b is
@@ -240,9 +241,9 @@ func TestCentsAndReachByIntersection(t *testing.T) {
 			for i, s := range l.Strings {
 				share, at := crossing(number(s.Nut), number(s.Saddle), c, d)
 				cents := 1200 * math.Log2(math.Pow(2, -float64(n)/12)/(1-share))
-				require.InDelta(t, cents, fret.CentsSharp[i], close9, "string %d fret %d", i+1, n)
-				require.InDelta(t, imag(bassEnd-at), l.Frame.ReachMM(i, float64(n), true), close9)
-				require.InDelta(t, imag(at-trebleEnd), l.Frame.ReachMM(i, float64(n), false), close9)
+				require.InDelta(t, cents, fret.CentsSharp[i].Value(), close9, "string %d fret %d", i+1, n)
+				require.InDelta(t, imag(bassEnd-at), l.Frame.Reach(i, float64(n), true).MM(), close9)
+				require.InDelta(t, imag(at-trebleEnd), l.Frame.Reach(i, float64(n), false).MM(), close9)
 			}
 		}
 	})

@@ -8,11 +8,12 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
 func inside(b fan.Blank, p fan.Point) bool {
-	return p.X >= b.MinX-close9 && p.X <= b.MaxX+close9 && p.Y >= b.MinY-close9 && p.Y <= b.MaxY+close9
+	return p.X.MM() >= b.MinX.MM()-close9 && p.X.MM() <= b.MaxX.MM()+close9 && p.Y.MM() >= b.MinY.MM()-close9 && p.Y.MM() <= b.MaxY.MM()+close9
 }
 
 func TestBoardAndBlank(t *testing.T) {
@@ -22,12 +23,12 @@ func TestBoardAndBlank(t *testing.T) {
 		touched := [4]float64{math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}
 		for _, p := range board.Corners {
 			require.True(t, inside(blank, p))
-			for i, room := range []float64{p.X - blank.MinX, blank.MaxX - p.X, p.Y - blank.MinY, blank.MaxY - p.Y} {
+			for i, room := range []float64{p.X.MM() - blank.MinX.MM(), blank.MaxX.MM() - p.X.MM(), p.Y.MM() - blank.MinY.MM(), blank.MaxY.MM() - p.Y.MM()} {
 				touched[i] = math.Min(touched[i], room)
 			}
 		}
 		for _, room := range touched {
-			require.InDelta(t, spec.SawAllowanceMM, room, close9, "no smaller rectangle holds it")
+			require.InDelta(t, spec.SawAllowance.MM(), room, close9, "no smaller rectangle holds it")
 		}
 		for _, fret := range l.Frets {
 			require.True(t, inside(blank, fret.Slot.Bass) && inside(blank, fret.Slot.Treble))
@@ -45,75 +46,75 @@ func checkEnds(t *rapid.T, l *fan.Layout, board fan.Board) {
 		return math.Abs(real(v)*imag(d)-imag(v)*real(d)) / math.Hypot(real(d), imag(d))
 	}
 	for _, p := range []fan.Point{board.Corners[0], board.Corners[3]} {
-		require.InDelta(t, l.Spec.NutShelfMM, off(p, l.Nut), close9)
+		require.InDelta(t, l.Spec.NutShelf.MM(), off(p, l.Nut), close9)
 	}
 	last := l.Frets[l.Spec.Frets]
 	bodyEnd := []fan.Point{board.Corners[1], board.Corners[2]}
 	if !l.Spec.BodyEndSquare {
 		for _, p := range bodyEnd {
-			require.InDelta(t, l.Spec.BodyEndOverhangMM, off(p, last.Line), close9)
+			require.InDelta(t, l.Spec.BodyEndOverhang.MM(), off(p, last.Line), close9)
 		}
 		return
 	}
-	require.InDelta(t, bodyEnd[0].X, bodyEnd[1].X, close9)
-	rear := math.Max(last.Slot.Bass.X, last.Slot.Treble.X)
-	require.InDelta(t, rear+l.Spec.BodyEndOverhangMM, bodyEnd[0].X, close9)
+	require.InDelta(t, bodyEnd[0].X.MM(), bodyEnd[1].X.MM(), close9)
+	rear := math.Max(last.Slot.Bass.X.MM(), last.Slot.Treble.X.MM())
+	require.InDelta(t, rear+l.Spec.BodyEndOverhang.MM(), bodyEnd[0].X.MM(), close9)
 }
 
 func TestServe(t *testing.T) {
 	l := mustLayout(t, sixStrings())
 	b := l.Blank()
 	got := b.Serve([]fan.Offer{
-		{Name: "just", LengthMM: b.LengthMM, WidthMM: b.WidthMM},
-		{Name: "roomy", LengthMM: b.LengthMM + 30, WidthMM: b.WidthMM + 8, ThicknessMM: 6},
-		{Name: "short", LengthMM: b.LengthMM - 0.5, WidthMM: 100},
-		{Name: "narrow", LengthMM: 900, WidthMM: b.WidthMM - 1},
-		{Name: "none", LengthMM: math.NaN(), WidthMM: 90},
+		{Name: "just", Length: b.Length, Width: b.Width},
+		{Name: "roomy", Length: unit.MM(b.Length.MM() + 30), Width: unit.MM(b.Width.MM() + 8), Thickness: unit.MM(6)},
+		{Name: "short", Length: unit.MM(b.Length.MM() - 0.5), Width: unit.MM(100)},
+		{Name: "narrow", Length: unit.MM(900), Width: unit.MM(b.Width.MM() - 1)},
+		{Name: "none", Length: unit.MM(math.NaN()), Width: unit.MM(90)},
 	})
 	oks := []bool{}
 	for _, s := range got {
 		oks = append(oks, s.OK)
 	}
 	require.Equal(t, []bool{true, true, false, false, false}, oks)
-	require.InDelta(t, 30, got[1].SpareLengthMM, close9)
-	require.InDelta(t, 8, got[1].SpareWidthMM, close9)
-	require.InDelta(t, -0.5, got[2].SpareLengthMM, close9)
-	require.InDelta(t, -1, got[3].SpareWidthMM, close9)
+	require.InDelta(t, 30, got[1].SpareLength.MM(), close9)
+	require.InDelta(t, 8, got[1].SpareWidth.MM(), close9)
+	require.InDelta(t, -0.5, got[2].SpareLength.MM(), close9)
+	require.InDelta(t, -1, got[3].SpareWidth.MM(), close9)
 	// Laid as told, the board's corners keep the allowance and half the spare.
 	roomy := got[1]
 	for _, p := range l.Board().Corners {
-		x, y := roomy.NutCrossFromEndMM+p.X, roomy.CentreFromBassEdgeMM-p.Y
+		x, y := roomy.NutCrossFromEnd.MM()+p.X.MM(), roomy.CentreFromBassEdge.MM()-p.Y.MM()
 		require.GreaterOrEqual(t, x, 2+15-close9)
-		require.LessOrEqual(t, x, roomy.Offer.LengthMM-2-15+close9)
+		require.LessOrEqual(t, x, roomy.Offer.Length.MM()-2-15+close9)
 		require.GreaterOrEqual(t, y, 2+4-close9)
-		require.LessOrEqual(t, y, roomy.Offer.WidthMM-2-4+close9)
+		require.LessOrEqual(t, y, roomy.Offer.Width.MM()-2-4+close9)
 	}
 	requireSound(t, got[:4])
 }
 
 func TestWire(t *testing.T) {
 	l := mustLayout(t, sixStrings())
-	w, err := l.Wire(3, 0.25)
+	w, err := l.Wire(unit.MM(3), unit.Ratio(0.25))
 	require.NoError(t, err)
 	require.Len(t, w.Cuts, 24)
 	sum := 0.0
 	for i, cut := range w.Cuts {
 		require.Equal(t, i+1, cut.Fret)
-		require.InDelta(t, l.Frets[i+1].Slot.LengthMM+6, cut.LengthMM, close9)
-		sum += cut.LengthMM
+		require.InDelta(t, l.Frets[i+1].Slot.Length.MM()+6, cut.Length.MM(), close9)
+		sum += cut.Length.MM()
 	}
-	require.InDelta(t, sum, w.SumMM, close9)
-	require.InDelta(t, 1.25*sum, w.TotalMM, close9)
+	require.InDelta(t, sum, w.Sum.MM(), close9)
+	require.InDelta(t, 1.25*sum, w.Total.MM(), close9)
 	withZero := *l
 	withZero.Spec.ZeroFret = true
-	zero, err := withZero.Wire(3, 0)
+	zero, err := withZero.Wire(unit.MM(3), 0)
 	require.NoError(t, err)
 	require.Len(t, zero.Cuts, 25)
-	require.InDelta(t, w.SumMM+l.NutBlankMM+6, zero.TotalMM, close9)
-	_, err = l.Wire(-1, math.Inf(1))
+	require.InDelta(t, w.Sum.MM()+l.NutBlank.MM()+6, zero.Total.MM(), close9)
+	_, err = l.Wire(unit.MM(-1), unit.Ratio(math.Inf(1)))
 	require.ErrorContains(t, err, "wire.overhang")
 	require.ErrorContains(t, err, "wire.spare")
-	_, err = l.Wire(3, 3)
+	_, err = l.Wire(unit.MM(3), unit.Ratio(3))
 	require.ErrorContains(t, err, "the spare share is out of range")
 }
 
@@ -133,24 +134,24 @@ func TestDots(t *testing.T) {
 	require.Equal(t, common, frets(side))
 	for i, d := range face {
 		before, after := l.Frets[d.Fret-1].Line, l.Frets[d.Fret].Line
-		a, b := before.CrossMM+d.At.Y*before.TanSlant, after.CrossMM+d.At.Y*after.TanSlant
-		require.InDelta(t, (a+b)/2, d.At.X, close9, "midway between the fret lines")
+		a, b := before.Cross.MM()+d.At.Y.MM()*before.TanSlant, after.Cross.MM()+d.At.Y.MM()*after.TanSlant
+		require.InDelta(t, (a+b)/2, d.At.X.MM(), close9, "midway between the fret lines")
 		if d.Fret%12 != 0 {
-			require.Zero(t, d.At.Y)
+			require.Zero(t, d.At.Y.MM())
 			continue
 		}
 		pair := face[i-i%2:][:2]
-		require.InDelta(t, pair[0].At.Y, -pair[1].At.Y, close9)
-		mid, err := l.LineAt((before.CrossMM+after.CrossMM)/2, 0)
+		require.InDelta(t, pair[0].At.Y.MM(), -pair[1].At.Y.MM(), close9)
+		mid, err := l.LineAt(unit.MM((before.Cross.MM()+after.Cross.MM())/2), 0)
 		require.NoError(t, err)
-		require.InDelta(t, (mid.Bass.Y-mid.Treble.Y)/4, math.Abs(d.At.Y), close9, "a quarter of the outer strings' distance")
+		require.InDelta(t, (mid.Bass.Y.MM()-mid.Treble.Y.MM())/4, math.Abs(d.At.Y.MM()), close9, "a quarter of the outer strings' distance")
 	}
 	corners := l.Board().Corners
-	slope := (corners[1].Y - corners[0].Y) / (corners[1].X - corners[0].X)
+	slope := (corners[1].Y.MM() - corners[0].Y.MM()) / (corners[1].X.MM() - corners[0].X.MM())
 	for _, d := range side {
-		require.InDelta(t, corners[0].Y+slope*(d.At.X-corners[0].X), d.At.Y, close9, "on the bass edge")
-		require.Greater(t, d.At.X, l.Frets[d.Fret-1].Slot.Bass.X)
-		require.Less(t, d.At.X, l.Frets[d.Fret].Slot.Bass.X)
+		require.InDelta(t, corners[0].Y.MM()+slope*(d.At.X.MM()-corners[0].X.MM()), d.At.Y.MM(), close9, "on the bass edge")
+		require.Greater(t, d.At.X.MM(), l.Frets[d.Fret-1].Slot.Bass.X.MM())
+		require.Less(t, d.At.X.MM(), l.Frets[d.Fret].Slot.Bass.X.MM())
 	}
 }
 
@@ -164,63 +165,63 @@ func TestDotsOfOnesOwn(t *testing.T) {
 		require.Len(t, dots, 3, "fret 24 and the nut are not on the board")
 		require.Equal(t, [3]int{5, 10, 10}, [3]int{dots[0].Fret, dots[1].Fret, dots[2].Fret})
 	}
-	require.Zero(t, face[0].At.Y)
-	require.Positive(t, face[1].At.Y)
+	require.Zero(t, face[0].At.Y.MM())
+	require.Positive(t, face[1].At.Y.MM())
 }
 
 func TestFences(t *testing.T) {
 	l := mustLayout(t, sixStrings())
 	exact, err := l.Fences(0)
 	require.NoError(t, err)
-	sawn, err := l.Fences(0.6)
+	sawn, err := l.Fences(unit.MM(0.6))
 	require.NoError(t, err)
 	zero := l.Frets[0].Slot
 	for i, f := range sawn {
 		slot := l.Frets[i+1].Slot
 		require.Equal(t, i+1, f.Fret)
-		require.InDelta(t, math.Hypot(slot.Bass.X-zero.Bass.X, slot.Bass.Y-zero.Bass.Y), f.BassAlongEdgeMM, close9)
-		require.InDelta(t, math.Hypot(slot.Treble.X-zero.Treble.X, slot.Treble.Y-zero.Treble.Y), f.TrebleAlongEdgeMM, close9)
-		require.InDelta(t, exact[i].BassAlongEdgeMM, exact[i].FenceBassMM, close9, "no kerf: the fence is the slot")
+		require.InDelta(t, math.Hypot(slot.Bass.X.MM()-zero.Bass.X.MM(), slot.Bass.Y.MM()-zero.Bass.Y.MM()), f.BassAlongEdge.MM(), close9)
+		require.InDelta(t, math.Hypot(slot.Treble.X.MM()-zero.Treble.X.MM(), slot.Treble.Y.MM()-zero.Treble.Y.MM()), f.TrebleAlongEdge.MM(), close9)
+		require.InDelta(t, exact[i].BassAlongEdge.MM(), exact[i].FaceBassAlongEdge.MM(), close9, "no kerf: the fence is the slot")
 		// The fence is parallel to the slot, 0.3 mm off, square to it.
 		d := number(f.FenceBass) - number(f.FenceTreble)
 		v := number(slot.Bass) - number(f.FenceTreble)
 		require.InDelta(t, 0.3, (real(v)*imag(d)-imag(v)*real(d))/math.Hypot(real(d), imag(d)), close9)
 		require.InDelta(t, l.Frets[i+1].Line.TanSlant, real(d)/imag(d), close9)
-		require.Less(t, f.FenceBassMM, f.BassAlongEdgeMM, "nearer the nut")
-		require.InDelta(t, math.Hypot(real(d), imag(d)), slot.LengthMM, 0.1)
+		require.Less(t, f.FaceBassAlongEdge.MM(), f.BassAlongEdge.MM(), "nearer the nut")
+		require.InDelta(t, math.Hypot(real(d), imag(d)), slot.Length.MM(), 0.1)
 	}
-	_, err = l.Fences(5)
+	_, err = l.Fences(unit.MM(5))
 	require.ErrorContains(t, err, "fret_wire.kerf")
 }
 
 func TestSaddles(t *testing.T) {
 	l := mustLayout(t, sixStrings())
-	backs := []fan.Compensation{{1, 1.4}, {1.5, 2}, {2, 2.6}, {1.8, 2.4}, {2.2, 3}, {3, 4.2}}
+	backs := []fan.Compensation{{unit.MM(1), unit.MM(1.4)}, {unit.MM(1.5), unit.MM(2)}, {unit.MM(2), unit.MM(2.6)}, {unit.MM(1.8), unit.MM(2.4)}, {unit.MM(2.2), unit.MM(3)}, {unit.MM(3), unit.MM(4.2)}}
 	s, err := l.Saddles(backs)
 	require.NoError(t, err)
-	require.InDelta(t, -1, s.ForwardMM, close9)
-	require.InDelta(t, 5.2, s.RearMM, close9)
-	require.InDelta(t, 6.2, s.NeedMM, close9)
+	require.InDelta(t, -1, s.Forward.MM(), close9)
+	require.InDelta(t, 5.2, s.Rear.MM(), close9)
+	require.InDelta(t, 6.2, s.Need.MM(), close9)
 	for i, p := range s.Points {
 		line := l.Strings[i]
-		from := func(q fan.Point) float64 { return math.Hypot(q.X-line.Nut.X, q.Y-line.Nut.Y) }
-		require.InDelta(t, line.LengthMM+backs[i].LoMM, from(p.Least), close9)
-		require.InDelta(t, line.LengthMM+backs[i].HiMM, from(p.Most), close9)
-		require.InDelta(t, line.LengthMM-1, from(p.Foremost), close9)
-		require.InDelta(t, p.FromNutMM, from(p.At), close9)
-		require.InDelta(t, p.FromNutMM, line.LengthMM+backs[i].Middle(), close9)
-		require.Equal(t, p.At.Y, p.OutMM)
-		require.InDelta(t, p.At.X-l.Frets[12].Line.CrossMM, p.Along12MM, close9)
-		require.InDelta(t, p.At.X-l.Frets[24].Line.CrossMM, p.AlongLastMM, close9)
-		require.InDelta(t, p.At.X-l.Board().BodyEnd.CrossMM, p.AlongBodyEndMM, close9)
+		from := func(q fan.Point) float64 { return math.Hypot(q.X.MM()-line.Nut.X.MM(), q.Y.MM()-line.Nut.Y.MM()) }
+		require.InDelta(t, line.Length.MM()+backs[i].Lo.MM(), from(p.Least), close9)
+		require.InDelta(t, line.Length.MM()+backs[i].Hi.MM(), from(p.Most), close9)
+		require.InDelta(t, line.Length.MM()-1, from(p.Foremost), close9)
+		require.InDelta(t, p.FromNut.MM(), from(p.At), close9)
+		require.InDelta(t, p.FromNut.MM(), line.Length.MM()+backs[i].Middle().MM(), close9)
+		require.Equal(t, p.At.Y.MM(), p.Out.MM())
+		require.InDelta(t, p.At.X.MM()-l.Frets[12].Line.Cross.MM(), p.Along12.MM(), close9)
+		require.InDelta(t, p.At.X.MM()-l.Frets[24].Line.Cross.MM(), p.AlongLast.MM(), close9)
+		require.InDelta(t, p.At.X.MM()-l.Board().BodyEnd.Cross.MM(), p.AlongBodyEnd.MM(), close9)
 	}
-	forward, err := l.Saddles([]fan.Compensation{{-2, 0}, {0, 1}, {0, 1}, {0, 1}, {0, 1}, {0, 1}})
+	forward, err := l.Saddles([]fan.Compensation{{unit.MM(-2), 0}, {0, unit.MM(1)}, {0, unit.MM(1)}, {0, unit.MM(1)}, {0, unit.MM(1)}, {0, unit.MM(1)}})
 	require.NoError(t, err)
-	assert.InDelta(t, -3, forward.ForwardMM, close9)
+	assert.InDelta(t, -3, forward.Forward.MM(), close9)
 	_, err = l.Saddles(backs[:5])
 	require.ErrorContains(t, err, "another number than the strings")
-	backs[2] = fan.Compensation{LoMM: 3, HiMM: 2}
-	backs[3] = fan.Compensation{LoMM: math.NaN(), HiMM: 60}
+	backs[2] = fan.Compensation{Lo: unit.MM(3), Hi: unit.MM(2)}
+	backs[3] = fan.Compensation{Lo: unit.MM(math.NaN()), Hi: unit.MM(60)}
 	_, err = l.Saddles(backs)
 	for _, want := range []string{"string 3 has its ends exchanged", "string 4 is not a number", "string 4 is out of range"} {
 		require.ErrorContains(t, err, want)

@@ -1,6 +1,10 @@
 package fan
 
-import "math"
+import (
+	"math"
+
+	"scalepair/data/unit"
+)
 
 // sound looks whether a settled frame is an instrument, and prepares the
 // widths the inner strings need.
@@ -41,8 +45,8 @@ func (f *Frame) sound() Reason {
 // when both are positive. Ours.
 func (f *Frame) fretsCross() bool {
 	b, t := float64(f.bass*f.c), float64(f.treble*f.c)
-	return !advances(f.pb, b, f.pt, t, f.base.span, f.m, f.base.spec.MarginBassMM) ||
-		!advances(f.pt, t, f.pb, b, f.base.span, f.m, f.base.spec.MarginTrebleMM)
+	return !advances(f.pb, b, f.pt, t, f.base.span, f.m, f.base.spec.MarginBass.M()) ||
+		!advances(f.pt, t, f.pb, b, f.base.span, f.m, f.base.spec.MarginTreble.M())
 }
 
 // advances tells whether the lines go forward on the edge beside the outer
@@ -59,7 +63,7 @@ func advances(near, nearStep, far, farStep, span, m, margin float64) bool {
 func (f *Frame) heelAtSaddle() bool {
 	cross, t := f.bodyEnd()
 	heelB, heelT := f.edges(cross, t)
-	saddle, st := f.crossMM(1), f.tan(1)
+	saddle, st := f.cross(1), f.tan(1)
 	sadB, sadT := f.edges(saddle, st)
 	return cross+float64(heelB*t) >= saddle+float64(sadB*st) || cross+float64(heelT*t) >= saddle+float64(sadT*st)
 }
@@ -68,13 +72,13 @@ func (f *Frame) heelAtSaddle() bool {
 // parallel to the nut line, the seat's depth behind it.
 func (f *Frame) nutShelf() (cross, t float64) {
 	t = f.tan(0)
-	return plain(-f.base.spec.NutShelfMM * math.Sqrt(1+float64(t*t))), t
+	return plain(-f.base.spec.NutShelf.M() * math.Sqrt(1+float64(t*t))), t
 }
 
 // body end is where the board's body end crosses the centreline, with its slant.
 func (f *Frame) bodyEnd() (cross, t float64) {
-	k, over := f.base.lastK, f.base.spec.BodyEndOverhangMM
-	cross, t = f.crossMM(k), f.tan(k)
+	k, over := f.base.lastK, f.base.spec.BodyEndOverhang.M()
+	cross, t = f.cross(k), f.tan(k)
 	if !f.base.spec.BodyEndSquare {
 		return cross + float64(over*math.Sqrt(1+float64(t*t))), t
 	}
@@ -89,14 +93,14 @@ func (f *Frame) corners() [4]Point {
 	nutB, nutT := f.edges(nut, nt)
 	heelB, heelT := f.edges(bodyEnd, ht)
 	return [4]Point{
-		{plain(nut + float64(nutB*nt)), nutB}, {bodyEnd + float64(heelB*ht), heelB},
-		{bodyEnd + float64(heelT*ht), heelT}, {plain(nut + float64(nutT*nt)), nutT},
+		at(nut+float64(nutB*nt), nutB), at(bodyEnd+float64(heelB*ht), heelB),
+		at(bodyEnd+float64(heelT*ht), heelT), at(nut+float64(nutT*nt), nutT),
 	}
 }
 
 // blankAround is the rectangle along the axes that holds four corners with an
 // allowance on every side.
-func blankAround(corners [4]Point, allowance float64) Blank {
+func blankAround(corners [4]Point, allowance unit.Length) Blank {
 	b := Blank{MinX: corners[0].X, MaxX: corners[0].X, MinY: corners[0].Y, MaxY: corners[0].Y}
 	for _, p := range corners[1:] {
 		b.MinX, b.MaxX = min(b.MinX, p.X), max(b.MaxX, p.X)
@@ -104,6 +108,6 @@ func blankAround(corners [4]Point, allowance float64) Blank {
 	}
 	b.MinX, b.MinY = plain(b.MinX-allowance), b.MinY-allowance
 	b.MaxX, b.MaxY = b.MaxX+allowance, b.MaxY+allowance
-	b.LengthMM, b.WidthMM = b.MaxX-b.MinX, b.MaxY-b.MinY
+	b.Length, b.Width = b.MaxX-b.MinX, b.MaxY-b.MinY
 	return b
 }

@@ -1,11 +1,13 @@
 package fan
 
-// Spec is what was asked of a layout. All lengths are in millimetres. The
+import "scalepair/data/unit"
+
+// Spec is what was asked of a layout. The
 // zero value is not usable; begin with [DefaultSpec].
 type Spec struct {
-	// BassMM and TrebleMM are the scale pair: the lengths of the two outer
+	// Bass and Treble are the scale pair: the lengths of the two outer
 	// strings, each along its own line, from 200 to 2000 mm.
-	BassMM, TrebleMM float64
+	Bass, Treble unit.Length
 	// Strings is the number of strings, 2 to 24.
 	Strings int
 	// Frets is the number of the last fret, 1 to 36.
@@ -15,46 +17,46 @@ type Spec struct {
 	// AllowReverse lets the bass be shorter than the treble.
 	AllowReverse bool
 
-	// NutSpreadMM and SaddleSpreadMM are the distances of the two outer strings,
+	// NutSpread and SaddleSpread are the distances of the two outer strings,
 	// square to the centreline, where the nut line and the saddle line cross
 	// it. Both 0 when Board is given.
-	NutSpreadMM, SaddleSpreadMM float64
+	NutSpread, SaddleSpread unit.Length
 	// Board, when not nil, gives two widths of the board instead of the spans.
 	Board *BoardWidths
-	// MarginBassMM and MarginTrebleMM go from an outer string line to the
+	// MarginBass and MarginTreble go from an outer string line to the
 	// board's edge, square to the centreline; 0 to 50 mm.
-	MarginBassMM, MarginTrebleMM float64
+	MarginBass, MarginTreble unit.Length
 
 	// NutSpacing and SaddleSpacing say where the inner strings end.
 	NutSpacing, SaddleSpacing Spacing
-	// DiametersMM are the outer diameters of the strings, string 1 first;
+	// Diameters are the outer diameters of the strings, string 1 first;
 	// needed for EqualGaps only.
-	DiametersMM []float64
+	Diameters []unit.Length
 
 	// ZeroFret puts a fret, with its slot, on the nut line; the nut behind it
 	// then only spaces the strings. It wants a nut shelf of at least
-	// LeastZeroShelfMM, since its slot would fall on the board's end.
+	// LeastZeroShelf, since its slot would fall on the board's end.
 	ZeroFret bool
-	// NutShelfMM is the depth of the ledge behind the nut line that the nut
+	// NutShelf is the depth of the ledge behind the nut line that the nut
 	// stands on, measured square to the nut line; 0 for none.
-	NutShelfMM float64
-	// BodyEndOverhangMM is how far the board goes on behind the last fret,
+	NutShelf unit.Length
+	// BodyEndOverhang is how far the board goes on behind the last fret,
 	// measured square to the body end.
-	BodyEndOverhangMM float64
+	BodyEndOverhang unit.Length
 	// BodyEndSquare makes the body end square to the centreline, the overhang
 	// behind the rearmost point of the last fret; otherwise it is parallel to
 	// the last fret.
 	BodyEndSquare bool
-	// SawAllowanceMM is added on every side of the board for the blank.
-	SawAllowanceMM float64
+	// SawAllowance is added on every side of the board for the blank.
+	SawAllowance unit.Length
 }
 
 // BoardWidths gives the board's widths, edge to edge and square to the
 // centreline, where two lines cross it: the nut line and a named fret.
 type BoardWidths struct {
-	NutMM   float64 // width where the nut line crosses the centreline
-	WidthMM float64 // width where the named fret crosses it
-	AtFret  float64 // the named fret, 1 to the last
+	Nut    unit.Length // width where the nut line crosses the centreline
+	Width  unit.Length // width where the named fret crosses it
+	AtFret float64     // the named fret, 1 to the last
 }
 
 // DefaultSpec gives a spec with the customary small choices made: six strings,
@@ -64,8 +66,8 @@ type BoardWidths struct {
 func DefaultSpec() Spec {
 	return Spec{
 		Strings: 6, Frets: 24, Neutral: Neutral{Fret: 7},
-		MarginBassMM: 3.5, MarginTrebleMM: 3.5,
-		BodyEndOverhangMM: 6, SawAllowanceMM: 2,
+		MarginBass: 3.5 * unit.Millimetre, MarginTreble: 3.5 * unit.Millimetre,
+		BodyEndOverhang: 6 * unit.Millimetre, SawAllowance: 2 * unit.Millimetre,
 	}
 }
 
@@ -76,10 +78,10 @@ type Neutral struct {
 	Bridge bool    // the saddle line is square
 }
 
-// LeastZeroShelfMM is the least board behind a zero fret, square to it: less
+// LeastZeroShelf is the least board behind a zero fret, square to it: less
 // breaks out beside the slot when the tang goes in (judgement). The nut wants
 // its own room beside that.
-const LeastZeroShelfMM = 3.0
+const LeastZeroShelf unit.Length = 3 * unit.Millimetre
 
 // K gives the neutral line's fraction of the length: k(Fret), or 1 for the
 // bridge.
@@ -133,14 +135,14 @@ type Spacing struct {
 // string 2 first, into the fractions that Listed wants: one more than there
 // are steps, from 0 to 1. The steps' sum drops out. It gives nil when a step is
 // not greater than 0.
-func FractionsOfSteps(steps []float64) []float64 {
+func FractionsOfSteps[L ~float64](steps []L) []float64 {
 	fractions := make([]float64, len(steps)+1)
 	sum := 0.0
 	for i, step := range steps {
 		if !(step > 0) {
 			return nil
 		}
-		sum += step
+		sum += float64(step)
 		fractions[i+1] = sum
 	}
 	for i := range fractions {

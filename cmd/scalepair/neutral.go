@@ -106,10 +106,10 @@ func (o *neutralOptions) playing(j *job.Job, n *report.Neutral) error {
 	}
 	if o.angle != "" {
 		n.NeckAngleRad, n.AngleGiven = angle("--neck-angle", o.angle), true
-		n.Playing.HoldRad = fan.HoldOfNeckAngle(n.NeckAngleRad)
+		n.Playing.HandAngle = fan.HandAngle(unit.Angle(n.NeckAngleRad))
 	}
 	if o.hold != "" {
-		n.Playing.HoldRad, n.AngleGiven = angle("--hold", o.hold), false
+		n.Playing.HandAngle, n.AngleGiven = unit.Angle(angle("--hold", o.hold)), false
 	}
 	return faults.Err()
 }

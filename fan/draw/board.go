@@ -51,10 +51,10 @@ func (s *sketch) square() {
 	}
 	top, bottom := s.numbersBeyond()
 	if !s.onSlot() {
-		s.add(LayerSquare, Line{A: Point{n.XMM, top}, B: Point{n.XMM, bottom}, Stroke: SquareStroke})
+		s.add(LayerSquare, Line{A: Point{n.X.MM(), top}, B: Point{n.X.MM(), bottom}, Stroke: SquareStroke})
 	}
 	s.add(LayerSquare, Text{
-		At: Point{n.XMM, top + 1}, HeightMM: wordsMM, Align: Centre, Body: s.squareLabel(),
+		At: Point{n.X.MM(), top + 1}, HeightMM: wordsMM, Align: Centre, Body: s.squareLabel(),
 	})
 }
 

@@ -47,7 +47,7 @@ type sketch struct {
 func newSketch(l *fan.Layout, o Options) *sketch {
 	s := &sketch{layout: l, o: o, hand: handed(o.LeftHanded), layers: map[LayerName][]Element{}, used: map[Stroke]bool{}}
 	b := l.Blank()
-	s.blank = s.hand.Rect(Rect{Min: Point{b.MinX, b.MinY}, Max: Point{b.MaxX, b.MaxY}})
+	s.blank = s.hand.Rect(Rect{Min: Point{b.MinX.MM(), b.MinY.MM()}, Max: Point{b.MaxX.MM(), b.MaxY.MM()}})
 	s.endX = s.blank.Max.X
 	return s
 }
@@ -62,7 +62,7 @@ func handed(left bool) Map {
 }
 
 // at carries a point of the layout to the drawing.
-func (s *sketch) at(p fan.Point) Point { return s.hand.Point(Point(p)) }
+func (s *sketch) at(p fan.Point) Point { return s.hand.Point(Point{p.X.MM(), p.Y.MM()}) }
 
 // across carries a line across the strings; A is its upper end on the drawing.
 func (s *sketch) across(bass, treble fan.Point, stroke Stroke) Line {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/internal/trial"
@@ -50,13 +51,15 @@ func TestHandedness(t *testing.T) {
 	right := drawn(t, l, draw.Options{}).Lines(draw.SlotStroke)
 	left := drawn(t, l, draw.Options{LeftHanded: true}).Lines(draw.SlotStroke)
 	last := l.Frets[24].Slot
-	require.Greater(t, last.Bass.Y, 0.0, "the layout's bass side is positive")
+	require.Greater(t, last.Bass.Y.MM(), 0.0, "the layout's bass side is positive")
 	// Seen on the face with the nut at the left, a right-handed board has its
 	// bass side below: the lower end is the bass end, nearer the bridge here.
 	assert.Less(t, trial.Nearest(draw.Line{
-		A: draw.Point{X: last.Bass.X, Y: -last.Bass.Y}, B: draw.Point{X: last.Treble.X, Y: -last.Treble.Y},
+		A: draw.Point{X: last.Bass.X.MM(), Y: -last.Bass.Y.MM()}, B: draw.Point{X: last.Treble.X.MM(), Y: -last.Treble.Y.MM()},
 	}, right), tolMM)
-	assert.Less(t, trial.Nearest(draw.Line{A: draw.Point(last.Bass), B: draw.Point(last.Treble)}, left), tolMM)
+	assert.Less(t, trial.Nearest(draw.Line{
+		A: draw.Point{X: last.Bass.X.MM(), Y: last.Bass.Y.MM()}, B: draw.Point{X: last.Treble.X.MM(), Y: last.Treble.Y.MM()},
+	}, left), tolMM)
 }
 
 func TestEveryPartIsDrawn(t *testing.T) {
@@ -72,20 +75,20 @@ func TestEveryPartIsDrawn(t *testing.T) {
 	}
 	require.Len(t, outlines, 2, "blank and board")
 	assert.Equal(t, draw.Rect{
-		Min: draw.Point{X: blank.MinX, Y: -blank.MaxY}, Max: draw.Point{X: blank.MaxX, Y: -blank.MinY},
+		Min: draw.Point{X: blank.MinX.MM(), Y: -blank.MaxY.MM()}, Max: draw.Point{X: blank.MaxX.MM(), Y: -blank.MinY.MM()},
 	}, outlines[0].Bounds())
 	for i, c := range board.Corners {
-		assert.Equal(t, draw.Point{X: c.X, Y: -c.Y}, outlines[1].Points[i])
+		assert.Equal(t, draw.Point{X: c.X.MM(), Y: -c.Y.MM()}, outlines[1].Points[i])
 	}
 
 	strings := r.Lines(draw.StringStroke)
 	for i, s := range l.Strings {
-		assert.Equal(t, draw.Point{X: s.Nut.X, Y: -s.Nut.Y}, strings[i].A, "nut end of string %d", s.Number)
-		assert.InDelta(t, s.LengthMM, strings[i].Length(), tolMM, "length of string %d", s.Number)
+		assert.Equal(t, draw.Point{X: s.Nut.X.MM(), Y: -s.Nut.Y.MM()}, strings[i].A, "nut end of string %d", s.Number)
+		assert.InDelta(t, s.Length.MM(), strings[i].Length(), tolMM, "length of string %d", s.Number)
 	}
 	nut := l.Frets[0].Slot
 	assert.Less(t, trial.Nearest(draw.Line{
-		A: draw.Point{X: nut.Bass.X, Y: -nut.Bass.Y}, B: draw.Point{X: nut.Treble.X, Y: -nut.Treble.Y},
+		A: draw.Point{X: nut.Bass.X.MM(), Y: -nut.Bass.Y.MM()}, B: draw.Point{X: nut.Treble.X.MM(), Y: -nut.Treble.Y.MM()},
 	}, r.Lines(draw.NutStroke)), tolMM, "nut line")
 	for _, centre := range r.Lines(draw.CentreStroke) {
 		assert.Equal(t, centre.A.Y, centre.B.Y, "the centreline is level")
@@ -116,8 +119,8 @@ func TestSaddlePoints(t *testing.T) {
 	}
 	require.Len(t, points, 6)
 	for i, s := range l.Strings {
-		end := draw.Point{X: s.Saddle.X, Y: -s.Saddle.Y}
-		middle := (o.Compensations[i].LoMM + o.Compensations[i].HiMM) / 2
+		end := draw.Point{X: s.Saddle.X.MM(), Y: -s.Saddle.Y.MM()}
+		middle := (o.Compensations[i].Lo.MM() + o.Compensations[i].Hi.MM()) / 2
 		assert.InDelta(t, middle, math.Hypot(points[i].X-end.X, points[i].Y-end.Y), tolMM, "string %d stands back", s.Number)
 		assert.Greater(t, points[i].X, end.X, "string %d stands behind", s.Number)
 	}
@@ -150,7 +153,7 @@ func TestSquareLine(t *testing.T) {
 				require.Len(t, lines, 2)
 			}
 			for _, line := range lines {
-				assert.InDelta(t, l.Neutral.XMM, line.A.X, tolMM)
+				assert.InDelta(t, l.Neutral.X.MM(), line.A.X, tolMM)
 				assert.InDelta(t, line.A.X, line.B.X, tolMM, "square to the centreline")
 			}
 			assert.Contains(t, r.Texts(draw.LayerSquare), tt.words)
@@ -160,7 +163,7 @@ func TestSquareLine(t *testing.T) {
 
 func TestParallelFretsHaveNoSquareLine(t *testing.T) {
 	spec := trial.Layout(t, "six").Spec
-	spec.TrebleMM = spec.BassMM
+	spec.Treble = spec.Bass
 	l, err := fan.New(spec)
 	require.NoError(t, err)
 	r := drawn(t, l, draw.Options{})
@@ -189,7 +192,7 @@ func TestWithoutSaddlesStringsEndAtTheBlank(t *testing.T) {
 	l := trial.Layout(t, "bass")
 	r := drawn(t, l, draw.Options{Hide: []draw.LayerName{draw.LayerSaddles, draw.LayerKey}})
 	for _, s := range r.Lines(draw.StringStroke) {
-		assert.InDelta(t, l.Blank().MaxX, s.B.X, tolMM)
+		assert.InDelta(t, l.Blank().MaxX.MM(), s.B.X, tolMM)
 	}
 }
 
@@ -207,7 +210,7 @@ func TestWrongLists(t *testing.T) {
 	require.Error(t, err)
 	assert.Equal(t, "drawing: wrong number of string names (\"5\"); give one for each of the 6 strings\n"+
 		"drawing: wrong number of compensations (\"7\"); give one for each of the 6 strings", err.Error())
-	_, err = draw.Fan(l, draw.Options{Compensations: []*fan.Compensation{nil, nil, {LoMM: math.NaN()}, nil, nil, nil}})
+	_, err = draw.Fan(l, draw.Options{Compensations: []*fan.Compensation{nil, nil, {Lo: unit.MM(math.NaN())}, nil, nil, nil}})
 	assert.Error(t, err)
 }
 

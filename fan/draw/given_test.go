@@ -34,10 +34,10 @@ func TestDotsAsGiven(t *testing.T) {
 	require.Len(t, found[4], 3, "one at 5, two at 12")
 	require.Len(t, found[0.75], 1)
 	for i, dot := range l.FaceDotsAt([]int{5, 12}, []int{12}) {
-		assert.InDelta(t, dot.At.X, found[4][i].X, tolMM)
-		assert.InDelta(t, -dot.At.Y, found[4][i].Y, tolMM, "a right-handed face has its bass side below")
+		assert.InDelta(t, dot.At.X.MM(), found[4][i].X, tolMM)
+		assert.InDelta(t, -dot.At.Y.MM(), found[4][i].Y, tolMM, "a right-handed face has its bass side below")
 	}
-	edge := l.Frets[6].Slot.Bass.X + l.Frets[7].Slot.Bass.X
+	edge := l.Frets[6].Slot.Bass.X.MM() + l.Frets[7].Slot.Bass.X.MM()
 	assert.InDelta(t, edge/2, found[0.75][0].X, tolMM)
 	assert.Empty(t, ringsOf(drawn(t, l, draw.Options{Dots: &draw.Dots{}}), draw.LayerDots), "none asked for")
 }
@@ -75,8 +75,8 @@ func TestOneCompensationNotKnown(t *testing.T) {
 				assert.Equal(t, whole[radius][i], at)
 				continue
 			}
-			assert.InDelta(t, l.Strings[2].Saddle.X, at.X, tolMM)
-			assert.InDelta(t, -l.Strings[2].Saddle.Y, at.Y, tolMM)
+			assert.InDelta(t, l.Strings[2].Saddle.X.MM(), at.X, tolMM)
+			assert.InDelta(t, -l.Strings[2].Saddle.Y.MM(), at.Y, tolMM)
 			for _, line := range r.Lines(draw.SaddleStroke) {
 				middle := line.At(0.5)
 				assert.False(t, line.Length() < 10 && math.Hypot(middle.X-at.X, middle.Y-at.Y) < tolMM, "no cross on it")

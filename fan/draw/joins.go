@@ -38,7 +38,7 @@ func (s *sketch) joins() []Line {
 // lies between two frets.
 func (s *sketch) besideSquare(j Line) bool {
 	const nearMM = 5
-	x := s.layout.Neutral.XMM
+	x := s.layout.Neutral.X.MM()
 	return !s.layout.Parallel && !s.onSlot() && math.Min(j.A.X, j.B.X)-nearMM < x && x < math.Max(j.A.X, j.B.X)+nearMM
 }
 

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/internal/trial"
@@ -33,7 +34,7 @@ func TestNoJoinCrossesASlot(t *testing.T) {
 			for n, slot := range trial.Slots(l) {
 				require.False(rt, crosses(j, slot), "join %d and slot %d", i, n+1)
 			}
-			at := l.Neutral.XMM
+			at := l.Neutral.X.MM()
 			if !l.Parallel && l.Neutral.Fret != math.Trunc(l.Neutral.Fret) {
 				require.False(rt, j.A.X-5 < at && at < j.A.X+5, "join %d runs beside the square line", i)
 			}
@@ -92,7 +93,7 @@ func TestNumbersStandClear(t *testing.T) {
 		drawings[name] = trial.Drawing(t, name)
 	}
 	spec := trial.Layout(t, "six").Spec
-	spec.BassMM, spec.TrebleMM, spec.Frets = 440, 420, 27
+	spec.Bass, spec.Treble, spec.Frets = unit.MM(440), unit.MM(420), 27
 	short, err := fan.New(spec)
 	require.NoError(t, err)
 	drawings["short"], err = draw.Fan(short, draw.Options{})

@@ -63,7 +63,7 @@ func (s *sketch) saddlePoint(p fan.SaddlePoint, known bool) {
 	s.add(LayerSaddles,
 		Line{A: Point{at.X, at.Y + saddleCrossMM}, B: Point{at.X, at.Y - saddleCrossMM}, Stroke: SaddleStroke},
 		Line{A: Point{at.X - saddleCrossMM, at.Y}, B: Point{at.X + saddleCrossMM, at.Y}, Stroke: SaddleStroke})
-	if p.Compensation.HiMM > p.Compensation.LoMM {
+	if p.Compensation.Hi.MM() > p.Compensation.Lo.MM() {
 		s.add(LayerSaddles, Line{A: least, B: most, Stroke: NutStroke})
 	}
 }
@@ -119,7 +119,7 @@ func (s *sketch) compensationWords(i int) string {
 	if b == nil {
 		return "compensation not known"
 	}
-	lo, hi := s.length(b.LoMM, 1), s.length(b.HiMM, 1)
+	lo, hi := s.length(b.Lo.MM(), 1), s.length(b.Hi.MM(), 1)
 	if lo == hi {
 		return "back " + lo + " " + s.o.Unit.Symbol()
 	}
@@ -132,7 +132,7 @@ func (s *sketch) closest(i int) float64 {
 	least := math.Inf(1)
 	for _, j := range []int{i - 1, i + 1} {
 		if j >= 0 && j < len(all) {
-			least = math.Min(least, math.Abs(all[i].Nut.Y-all[j].Nut.Y))
+			least = math.Min(least, math.Abs(all[i].Nut.Y.MM()-all[j].Nut.Y.MM()))
 		}
 	}
 	return least

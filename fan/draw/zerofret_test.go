@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/internal/trial"
@@ -14,13 +15,13 @@ import (
 // A router cuts what lies on the slots' layer, so the zero fret's slot must.
 func TestZeroFretIsDrawnAsASlot(t *testing.T) {
 	s := trial.Layout(t, "six").Spec
-	s.ZeroFret, s.NutShelfMM = true, 8
+	s.ZeroFret, s.NutShelf = true, unit.MM(8)
 	l, err := fan.New(s)
 	require.NoError(t, err)
 	d, err := draw.Fan(l, draw.Options{Hide: []draw.LayerName{draw.LayerNut}})
 	require.NoError(t, err)
 	nut := l.Frets[0].Slot
-	want := draw.Line{A: draw.Point{X: nut.Bass.X, Y: -nut.Bass.Y}, B: draw.Point{X: nut.Treble.X, Y: -nut.Treble.Y}}
+	want := draw.Line{A: draw.Point{X: nut.Bass.X.MM(), Y: -nut.Bass.Y.MM()}, B: draw.Point{X: nut.Treble.X.MM(), Y: -nut.Treble.Y.MM()}}
 	var onLayer []draw.Line
 	for _, layer := range d.Layers {
 		for _, e := range layer.Elements {

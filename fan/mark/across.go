@@ -79,7 +79,7 @@ func stepOf(r Reading, t Tool) float64 {
 func (p plan) diagonal(row int, r Reading, from Line, known [2]knownLine, o Options) tie {
 	end := p.lines[1-from]
 	a, b := p.lines[from].at[0], end.at[r.Fret]
-	plan := math.Hypot(b.X-a.X, b.Y-a.Y)
+	plan := math.Hypot(b.X.MM()-a.X.MM(), b.Y.MM()-a.Y.MM())
 	along := cosBetween(a, b, end.at[0], end.at[end.last()])
 	k := known[1-from]
 	off, u := 0.0, k.scatter
@@ -96,7 +96,7 @@ func (p plan) diagonal(row int, r Reading, from Line, known [2]knownLine, o Opti
 		treble := p.lines[Treble]
 		t.offset = -cosBetween(a, b, treble.at[0], treble.at[treble.last()])
 	}
-	t.span = math.Abs(b.Y-a.Y) / plan
+	t.span = math.Abs(b.Y.MM()-a.Y.MM()) / plan
 	t.u = rootSum(stepOf(r, tool)/math.Sqrt(12), math.Sqrt2*k.hand, u*along,
 		tool.ZeroMM/math.Sqrt(3), tool.ScalePart*plan/math.Sqrt(3))
 	return t
@@ -104,7 +104,7 @@ func (p plan) diagonal(row int, r Reading, from Line, known [2]knownLine, o Opti
 
 // cosBetween is the cosine of the angle between the ways a to b and c to d.
 func cosBetween(a, b, c, d fan.Point) float64 {
-	x1, y1, x2, y2 := b.X-a.X, b.Y-a.Y, d.X-c.X, d.Y-c.Y
+	x1, y1, x2, y2 := b.X.MM()-a.X.MM(), b.Y.MM()-a.Y.MM(), d.X.MM()-c.X.MM(), d.Y.MM()-c.Y.MM()
 	return (x1*x2 + y1*y2) / (math.Hypot(x1, y1) * math.Hypot(x2, y2))
 }
 

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
@@ -89,7 +90,7 @@ func TestANutAndItsReadingMayBothBeWrong(t *testing.T) {
 // Lines drawn too far apart make both diagonals longer.
 func TestSpanShowsInBothDiagonals(t *testing.T) {
 	l := layout(t)
-	wide := layout(t, func(s *fan.Spec) { s.NutSpreadMM, s.SaddleSpreadMM = 53, 72 })
+	wide := layout(t, func(s *fan.Spec) { s.NutSpread, s.SaddleSpread = unit.MM(53), unit.MM(72) })
 	s, rng := shop{ruler: 0.1, caliper: 0.05}, rand.New(rand.NewPCG(43, 44))
 	readings := s.measureAll(s.draw(wide, rng), wide, rng)
 	report := check(t, l, readings, s.options())

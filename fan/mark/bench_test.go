@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
@@ -15,7 +16,7 @@ import (
 func layout(t testing.TB, change ...func(*fan.Spec)) *fan.Layout {
 	t.Helper()
 	s := fan.DefaultSpec()
-	s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 700, 650, 43, 62
+	s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = unit.MM(700), unit.MM(650), unit.MM(43), unit.MM(62)
 	for _, f := range change {
 		f(&s)
 	}
@@ -48,8 +49,8 @@ type board struct {
 func (s shop) draw(l *fan.Layout, rng *rand.Rand) board {
 	var b board
 	for _, f := range l.Frets {
-		b.marks[mark.Bass] = append(b.marks[mark.Bass], f.Bass.FromNutMM+s.scatter*rng.NormFloat64())
-		b.marks[mark.Treble] = append(b.marks[mark.Treble], f.Treble.FromNutMM+s.scatter*rng.NormFloat64())
+		b.marks[mark.Bass] = append(b.marks[mark.Bass], f.Bass.FromNut.MM()+s.scatter*rng.NormFloat64())
+		b.marks[mark.Treble] = append(b.marks[mark.Treble], f.Treble.FromNut.MM()+s.scatter*rng.NormFloat64())
 	}
 	return b
 }
@@ -69,17 +70,17 @@ func (s shop) measure(b board, line mark.Line, rng *rand.Rand) []mark.Reading {
 // measureAcross takes both diagonals and the nut offset.
 func (s shop) measureAcross(b board, l *fan.Layout, rng *rand.Rand) []mark.Reading {
 	bass, treble := l.Strings[len(l.Strings)-1], l.Strings[0]
-	at := func(line fan.StringLine, along float64) fan.Point { return line.At(along / line.LengthMM) }
+	at := func(line fan.StringLine, along float64) fan.Point { return line.At(along / line.Length.MM()) }
 	last := len(l.Frets) - 1
 	b0, b1 := at(bass, b.marks[mark.Bass][0]), at(bass, b.marks[mark.Bass][last])
 	t0, t1 := at(treble, b.marks[mark.Treble][0]+b.offset), at(treble, b.marks[mark.Treble][last]+b.offset)
 	// The square through the bass nut mark meets the treble line at the bass
 	// nut's x; both lines climb alike.
-	offset := (t0.X - b0.X) * treble.LengthMM / (treble.Saddle.X - treble.Nut.X)
+	offset := (t0.X.MM() - b0.X.MM()) * treble.Length.MM() / (treble.Saddle.X.MM() - treble.Nut.X.MM())
 	noise := func(step float64) float64 { return s.hand * rng.NormFloat64() }
 	return []mark.Reading{
-		{Kind: mark.FromBassNut, MM: toStep(math.Hypot(t1.X-b0.X, t1.Y-b0.Y)+noise(s.ruler), s.ruler)},
-		{Kind: mark.FromTrebleNut, MM: toStep(math.Hypot(b1.X-t0.X, b1.Y-t0.Y)+noise(s.ruler), s.ruler)},
+		{Kind: mark.FromBassNut, MM: toStep(math.Hypot(t1.X.MM()-b0.X.MM(), t1.Y.MM()-b0.Y.MM())+noise(s.ruler), s.ruler)},
+		{Kind: mark.FromTrebleNut, MM: toStep(math.Hypot(b1.X.MM()-t0.X.MM(), b1.Y.MM()-t0.Y.MM())+noise(s.ruler), s.ruler)},
 		{Kind: mark.NutOffset, MM: toStep(offset+noise(s.caliper), s.caliper)},
 	}
 }

@@ -168,8 +168,8 @@ func TestOnePassCannotTellReadingFromMark(t *testing.T) {
 func TestAShiftMattersWhereItIsTightest(t *testing.T) {
 	l := layout(t)
 	const shift = 0.45
-	require.Less(t, shift, 2*l.Frets[7].Bass.MMPerCent)
-	require.Greater(t, shift, 2*l.Frets[24].Bass.MMPerCent)
+	require.Less(t, shift, 2*l.Frets[7].Bass.OneCent.MM())
+	require.Greater(t, shift, 2*l.Frets[24].Bass.OneCent.MM())
 	report := check(t, l, exact(l, mark.Bass, func(x []float64) {
 		for n := 7; n < len(x); n++ {
 			x[n] += shift
@@ -186,7 +186,7 @@ func TestAShiftMattersWhereItIsTightest(t *testing.T) {
 // another way: a whole fret's step is a hundred cents.
 func TestErrorInCents(t *testing.T) {
 	l := layout(t)
-	step := l.Frets[13].Bass.StepMM
+	step := l.Frets[13].Bass.Step.MM()
 	readings := exact(l, mark.Bass, func(x []float64) { x[12] += step })
 	readings = keep(readings, func(r mark.Reading) bool { return r.Kind == mark.FromNut && r.Fret == 12 })
 	o := mark.Options{Ruler: mark.Tool{StepMM: 0.001}, Tolerance: mark.Tolerance{Cents: 2}}
@@ -195,14 +195,14 @@ func TestErrorInCents(t *testing.T) {
 	assert.InDelta(t, 100, m.ErrorCents, 0.01)
 	assert.Equal(t, mark.Outside, m.Verdict)
 	assert.True(t, m.Disputed, "one reading alone may be wrong itself")
-	assert.InDelta(t, m.U/l.Frets[12].Bass.MMPerCent, m.UCents, 1e-12)
+	assert.InDelta(t, m.U/l.Frets[12].Bass.OneCent.MM(), m.UCents, 1e-12)
 }
 
 func TestVerdictsAndTolerances(t *testing.T) {
 	l := layout(t)
 	readings := keep(exact(l, mark.Bass, func(x []float64) { x[12] += 0.3 }),
 		func(r mark.Reading) bool { return r.Kind == mark.FromNut && r.Fret == 12 })
-	perCent := l.Frets[12].Bass.MMPerCent // 0.2 mm: 0.3 mm is 1.5 cents
+	perCent := l.Frets[12].Bass.OneCent.MM() // 0.2 mm: 0.3 mm is 1.5 cents
 	for _, c := range []struct {
 		name string
 		tol  mark.Tolerance
@@ -248,10 +248,10 @@ func TestGaps(t *testing.T) {
 	assert.Equal(t, mark.Within, m[6].Verdict)
 	assert.Equal(t, mark.Undecided, m[7].Verdict)
 	assert.Equal(t, 8, m[23].DatumFret)
-	assert.InDelta(t, l.Frets[24].Treble.FromNutMM-l.Frets[8].Treble.FromNutMM, m[23].MM, 0.02)
+	assert.InDelta(t, l.Frets[24].Treble.FromNut.MM()-l.Frets[8].Treble.FromNut.MM(), m[23].MM, 0.02)
 	// A step over two marks takes the chain up again.
 	over := append(floating, mark.Reading{Kind: mark.Step, Line: mark.Treble, Fret: 9, From: 7,
-		MM: toStep(l.Frets[9].Treble.FromNutMM-l.Frets[7].Treble.FromNutMM, 0.001)})
+		MM: toStep(l.Frets[9].Treble.FromNut.MM()-l.Frets[7].Treble.FromNut.MM(), 0.001)})
 	assert.True(t, check(t, l, over, o).Pass)
 }
 

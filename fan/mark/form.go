@@ -17,7 +17,7 @@ import (
 func WriteForm(w io.Writer, l *fan.Layout, in unit.LengthUnit) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintf(out, "# Leave empty what was not measured. step is the least difference the tool shows.\n")
-	if l.NutOffsetMM < 0 {
+	if l.NutOffset.MM() < 0 {
 		fmt.Fprintf(out, "# Nut offset: with a minus, since the treble nut of this board lies nearer the head than the bass nut.\n")
 	}
 	fmt.Fprintf(out, "line,pass,fret,measured_%s,step_%s,remark\n", in.Symbol(), in.Symbol())

@@ -15,10 +15,10 @@ func (d desk) centreline() Task {
 			"Square one base line across at the nut end and one at the body end, and leave both standing until the last slot is sawn. " +
 			"The nut line is to cross the centreline at the place given.",
 		Figures: []Figure{
-			d.length("from the nut end's base line to the body end's", d.blank.LengthMM),
-			d.length("from the nut end's base line to where the nut line crosses the centreline", -d.blank.MinX),
-			d.length("width wanted on the bass side of the centreline", d.blank.MaxY),
-			d.length("width wanted on the treble side", -d.blank.MinY),
+			d.length("from the nut end's base line to the body end's", d.blank.Length.MM()),
+			d.length("from the nut end's base line to where the nut line crosses the centreline", -d.blank.MinX.MM()),
+			d.length("width wanted on the bass side of the centreline", d.blank.MaxY.MM()),
+			d.length("width wanted on the treble side", -d.blank.MinY.MM()),
 		},
 	}
 }
@@ -31,15 +31,15 @@ func (d desk) stringLines() Task {
 		Do: "On both base lines mark the outer strings, the same distance out to either side of the centreline, and join them: " +
 			"the bass string line and the treble string line.",
 		Figures: []Figure{
-			d.length("out from the centreline on the nut end's base line", lineAt(bass, d.blank.MinX)),
-			d.length("out from the centreline on the body end's base line", lineAt(bass, d.blank.MaxX)),
+			d.length("out from the centreline on the nut end's base line", lineAt(bass, d.blank.MinX.MM())),
+			d.length("out from the centreline on the body end's base line", lineAt(bass, d.blank.MaxX.MM())),
 		},
 	}
 }
 
 // lineAt is where a string's line, carried on, stands out from the centreline.
 func lineAt(s fan.StringLine, x float64) float64 {
-	return s.At((x - s.Nut.X) / (s.Saddle.X - s.Nut.X)).Y
+	return s.At((x - s.Nut.X.MM()) / (s.Saddle.X.MM() - s.Nut.X.MM())).Y.MM()
 }
 
 // bassNut gives the bass nut mark and the nut line.
@@ -50,8 +50,8 @@ func (d desk) bassNut() Task {
 		Do: "Mark the nut on the bass string line, from the nut end's base line along the string line. " +
 			"Draw the nut line lightly from this mark through the place on the centreline where it is to cross.",
 		Figures: []Figure{
-			d.length("along the bass line from the nut end's base line to the bass nut mark", (bass.Nut.X-d.blank.MinX)/d.p.cosLine),
-			{Name: "slant of the nut line", Kind: FigureAngle, AngleRad: d.l.Nut.SlantRad},
+			d.length("along the bass line from the nut end's base line to the bass nut mark", (bass.Nut.X.MM()-d.blank.MinX.MM())/d.p.cosLine),
+			{Name: "slant of the nut line", Kind: FigureAngle, AngleRad: d.l.Nut.Slant.Rad()},
 		},
 	}
 }
@@ -72,7 +72,7 @@ func (d desk) trebleNut() Task {
 			Do:      "The nut stands square: square across from the bass nut mark. Where that meets the treble line is the treble nut mark.",
 			Figures: []Figure{second}}
 	}
-	if n.XMM > d.blank.MaxX {
+	if n.X.MM() > d.blank.MaxX.MM() {
 		return Task{Title: "Treble nut mark",
 			Do:      "The square line, at " + neutralName(n.Neutral) + ", lies beyond the board. " + square,
 			Figures: []Figure{second}}
@@ -81,8 +81,8 @@ func (d desk) trebleNut() Task {
 		Title: "Square line at " + neutralName(n.Neutral) + " and treble nut mark",
 		Do:    d.squareText() + " Check it: squared across from the bass nut mark, the treble line is met as far from the treble nut mark as given; and the nut line must pass through it.",
 		Figures: []Figure{
-			d.length("along the bass line from the bass nut mark to the square line", n.BassFromNutMM),
-			d.length("along the treble line from the square line back to the treble nut mark", n.TrebleFromNutMM),
+			d.length("along the bass line from the bass nut mark to the square line", n.BassFromNut.MM()),
+			d.length("along the treble line from the square line back to the treble nut mark", n.TrebleFromNut.MM()),
 			second,
 		},
 	}
@@ -142,7 +142,7 @@ func (d desk) beforeTheCut() Task {
 		}
 	}
 	t.Figures = append(t.Figures,
-		d.length(DiagonalName(Treble, last), d.l.DiagonalBassNutMM),
-		d.length(DiagonalName(Bass, last), d.l.DiagonalTrebleNutMM))
+		d.length(DiagonalName(Treble, last), d.l.DiagonalBassNut.MM()),
+		d.length(DiagonalName(Bass, last), d.l.DiagonalTrebleNut.MM()))
 	return t
 }

@@ -58,7 +58,7 @@ func (p plan) distance(r Reading) float64 {
 		from = Treble
 	}
 	a, b := p.lines[from].at[0], p.lines[1-from].at[r.Fret]
-	return math.Hypot(b.X-a.X, b.Y-a.Y)
+	return math.Hypot(b.X.MM()-a.X.MM(), b.Y.MM()-a.Y.MM())
 }
 
 // ratio looks for readings that are that many times too long. A nut offset of

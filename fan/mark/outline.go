@@ -13,33 +13,33 @@ func (d desk) boardEdges() Task {
 		Do: "On both base lines mark the board's edges, outside the string lines, and join them. Carry the nut line on to both edges. " +
 			d.endsText() + " Leave the blank square until the slots are sawn; then saw it to this outline.",
 	}
-	if spec.MarginBassMM == spec.MarginTrebleMM {
+	if spec.MarginBass.MM() == spec.MarginTreble.MM() {
 		t.Figures = append(t.Figures,
-			edge("either edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginBassMM),
-			edge("either edge, out from the centreline on the body end's base line", d.blank.MaxX, spec.MarginBassMM))
+			edge("either edge, out from the centreline on the nut end's base line", d.blank.MinX.MM(), spec.MarginBass.MM()),
+			edge("either edge, out from the centreline on the body end's base line", d.blank.MaxX.MM(), spec.MarginBass.MM()))
 	} else {
 		t.Figures = append(t.Figures,
-			edge("bass edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginBassMM),
-			edge("bass edge, out from the centreline on the body end's base line", d.blank.MaxX, spec.MarginBassMM),
-			edge("treble edge, out from the centreline on the nut end's base line", d.blank.MinX, spec.MarginTrebleMM),
-			edge("treble edge, out from the centreline on the body end's base line", d.blank.MaxX, spec.MarginTrebleMM))
+			edge("bass edge, out from the centreline on the nut end's base line", d.blank.MinX.MM(), spec.MarginBass.MM()),
+			edge("bass edge, out from the centreline on the body end's base line", d.blank.MaxX.MM(), spec.MarginBass.MM()),
+			edge("treble edge, out from the centreline on the nut end's base line", d.blank.MinX.MM(), spec.MarginTreble.MM()),
+			edge("treble edge, out from the centreline on the body end's base line", d.blank.MaxX.MM(), spec.MarginTreble.MM()))
 	}
-	if spec.NutShelfMM > 0 {
-		t.Figures = append(t.Figures, d.length("nut end behind the nut line, square to it", spec.NutShelfMM))
+	if spec.NutShelf.MM() > 0 {
+		t.Figures = append(t.Figures, d.length("nut end behind the nut line, square to it", spec.NutShelf.MM()))
 	}
 	last := d.l.Frets[spec.Frets].Slot
-	return d.heelFigures(t, math.Hypot(board.Corners[1].X-last.Bass.X, board.Corners[1].Y-last.Bass.Y),
-		math.Hypot(board.Corners[2].X-last.Treble.X, board.Corners[2].Y-last.Treble.Y))
+	return d.heelFigures(t, math.Hypot(board.Corners[1].X.MM()-last.Bass.X.MM(), board.Corners[1].Y.MM()-last.Bass.Y.MM()),
+		math.Hypot(board.Corners[2].X.MM()-last.Treble.X.MM(), board.Corners[2].Y.MM()-last.Treble.Y.MM()))
 }
 
 func (d desk) heelFigures(t Task, bass, treble float64) Task {
 	outer, last := d.l.Strings[len(d.l.Strings)-1], d.l.Frets[len(d.l.Frets)-1].Line
-	margins := d.l.Spec.MarginBassMM + d.l.Spec.MarginTrebleMM
+	margins := d.l.Spec.MarginBass.MM() + d.l.Spec.MarginTreble.MM()
 	t.Figures = append(t.Figures,
 		d.length("along the bass edge from the last slot to the body end", bass),
 		d.length("along the treble edge from the last slot to the body end", treble),
 		d.length("check: the board's width, square across, where the nut line crosses the centreline", 2*lineAt(outer, 0)+margins),
-		d.length("check: the same where the last fret crosses it", 2*lineAt(outer, last.CrossMM)+margins))
+		d.length("check: the same where the last fret crosses it", 2*lineAt(outer, last.Cross.MM())+margins))
 	return t
 }
 
@@ -50,7 +50,7 @@ func (d desk) endsText() string {
 	case d.l.Spec.ZeroFret:
 		nut = "The zero fret stands on the nut line. The board goes on behind it, its nut end parallel to the nut line; " +
 			"the nut stands there, clear of the fret, and only spaces the strings."
-	case d.l.Spec.NutShelfMM > 0:
+	case d.l.Spec.NutShelf.MM() > 0:
 		nut = "The nut end runs parallel to the nut line, behind it by the nut's seat."
 	}
 	if d.l.Spec.BodyEndSquare {

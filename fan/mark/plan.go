@@ -24,22 +24,22 @@ type plan struct {
 
 func planOf(l *fan.Layout) plan {
 	bass, treble := l.Strings[len(l.Strings)-1], l.Strings[0]
-	p := plan{cosLine: (bass.Saddle.X - bass.Nut.X) / bass.LengthMM}
-	p.offsetMM = l.NutOffsetMM / p.cosLine
+	p := plan{cosLine: (bass.Saddle.X.MM() - bass.Nut.X.MM()) / bass.Length.MM()}
+	p.offsetMM = l.NutOffset.MM() / p.cosLine
 	p.lines[Bass] = planLine(Bass, bass, l.Frets)
 	p.lines[Treble] = planLine(Treble, treble, l.Frets)
 	return p
 }
 
 func planLine(which Line, s fan.StringLine, frets []fan.Fret) linePlan {
-	p := linePlan{line: which, lengthMM: s.LengthMM}
+	p := linePlan{line: which, lengthMM: s.Length.MM()}
 	for _, f := range frets {
 		m := f.Bass
 		if which == Treble {
 			m = f.Treble
 		}
-		p.marks = append(p.marks, m.FromNutMM)
-		p.at = append(p.at, s.At(m.FromNutMM/s.LengthMM))
+		p.marks = append(p.marks, m.FromNut.MM())
+		p.at = append(p.at, s.At(m.FromNut.MM()/s.Length.MM()))
 	}
 	return p
 }

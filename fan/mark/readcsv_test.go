@@ -120,9 +120,9 @@ func TestFormReadsBack(t *testing.T) {
 					n = i
 				}
 			}
-			at := l.Frets[n].Bass.FromNutMM
+			at := l.Frets[n].Bass.FromNut.MM()
 			if cells[0] == "treble" {
-				at = l.Frets[n].Treble.FromNutMM
+				at = l.Frets[n].Treble.FromNut.MM()
 			}
 			cells[3] = unit.Fixed(at, 1)
 		}

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
@@ -79,10 +80,10 @@ func TestRoundedStepsSumToRoundedPositions(t *testing.T) {
 		r := resolution(t, rapid.SampledFrom(given).Draw(rt, "resolution"))
 		treble := rapid.Float64Range(500, 900).Draw(rt, "treble")
 		l := layout(t, func(s *fan.Spec) {
-			s.TrebleMM, s.BassMM = treble, treble+rapid.Float64Range(0, 60).Draw(rt, "difference")
+			s.Treble, s.Bass = unit.MM(treble), unit.MM(treble+rapid.Float64Range(0, 60).Draw(rt, "difference"))
 			s.Frets = rapid.IntRange(1, 27).Draw(rt, "frets")
 			s.Neutral.Fret = math.Min(7, float64(s.Frets))
-			s.SaddleSpreadMM = 70
+			s.SaddleSpread = unit.MM(70)
 		})
 		list, err := mark.SettingOut(l, mark.Bench{Resolution: r})
 		require.NoError(rt, err)

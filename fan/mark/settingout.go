@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -113,7 +114,7 @@ func SettingOut(l *fan.Layout, b Bench) (List, error) {
 	if b.Resolution.PerUnit < 1 {
 		faults.Add(fault.Place{Input: "resolution"}, "missing", "", "give the least difference the calipers show, such as \"0.05 mm\"")
 	}
-	fences, err := l.Fences(b.KerfMM)
+	fences, err := l.Fences(unit.MM(b.KerfMM))
 	faults.Include(fault.Place{Input: "kerf"}, err)
 	if err := faults.Err(); err != nil {
 		return List{}, err
@@ -177,9 +178,9 @@ func (d desk) slots(fences []fan.Fence) Task {
 	for _, f := range fences {
 		fret := d.l.Frets[f.Fret]
 		t.Slots = append(t.Slots, SlotRow{
-			Fret: f.Fret, SlantRad: f.SlantRad, SquareBoxServes: fret.Line.TanSlant == 0,
-			Bass: d.r.Round(f.BassAlongEdgeMM), Treble: d.r.Round(f.TrebleAlongEdgeMM), Length: d.r.Round(fret.Slot.LengthMM),
-			FenceBass: d.r.Round(f.FenceBassMM), FenceTreble: d.r.Round(f.FenceTrebleMM),
+			Fret: f.Fret, SlantRad: f.Slant.Rad(), SquareBoxServes: fret.Line.TanSlant == 0,
+			Bass: d.r.Round(f.BassAlongEdge.MM()), Treble: d.r.Round(f.TrebleAlongEdge.MM()), Length: d.r.Round(fret.Slot.Length.MM()),
+			FenceBass: d.r.Round(f.FaceBassAlongEdge.MM()), FenceTreble: d.r.Round(f.FaceTrebleAlongEdge.MM()),
 		})
 	}
 	return t
@@ -191,7 +192,7 @@ func (d desk) faceDots(dots Dots) Task {
 		Do:    "Midway between two fret lines on the centreline, from where the nut line crosses it; a pair stands out to either side.",
 	}
 	for _, dot := range d.l.FaceDotsAt(dots.Face, dots.Double) {
-		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(dot.At.X), Out: d.r.Round(dot.At.Y)})
+		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(dot.At.X.MM()), Out: d.r.Round(dot.At.Y.MM())})
 	}
 	return t
 }
@@ -203,7 +204,7 @@ func (d desk) sideDots(dots Dots) Task {
 	}
 	nut := d.l.Frets[0].Slot.Bass
 	for _, dot := range d.l.SideDotsAt(dots.Side, dots.Double) {
-		along := math.Hypot(dot.At.X-nut.X, dot.At.Y-nut.Y)
+		along := math.Hypot(dot.At.X.MM()-nut.X.MM(), dot.At.Y.MM()-nut.Y.MM())
 		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(along), Out: d.r.Round(0)})
 	}
 	return t

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
@@ -52,8 +53,8 @@ func TestTrebleNutTask(t *testing.T) {
 		{"quarter", "Square line at fret 8.25 and treble nut mark", func(s *fan.Spec) { s.Neutral.Fret = 8.25 }, 3},
 		{"the nut", "Treble nut mark", func(s *fan.Spec) { s.Neutral.Fret = 0 }, 1},
 		{"the bridge", "Treble nut mark", func(s *fan.Spec) { s.Neutral = fan.Neutral{Bridge: true} }, 1},
-		{"parallel", "Treble nut mark", func(s *fan.Spec) { s.BassMM = 650 }, 1},
-		{"reverse", "Square line at fret 7 and treble nut mark", func(s *fan.Spec) { s.BassMM, s.AllowReverse = 620, true }, 3},
+		{"parallel", "Treble nut mark", func(s *fan.Spec) { s.Bass = unit.MM(650) }, 1},
+		{"reverse", "Square line at fret 7 and treble nut mark", func(s *fan.Spec) { s.Bass, s.AllowReverse = unit.MM(620), true }, 3},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			l := layout(t, c.change)
@@ -63,11 +64,11 @@ func TestTrebleNutTask(t *testing.T) {
 			require.Len(t, task.Figures, c.figures)
 			// Along the treble line from the square through the bass nut: the
 			// difference of the lengths times the neutral fret's fraction.
-			offset := math.Abs(l.Spec.BassMM-l.Spec.TrebleMM) * l.Spec.Neutral.K()
+			offset := math.Abs(l.Spec.Bass.MM()-l.Spec.Treble.MM()) * l.Spec.Neutral.K()
 			assert.InDelta(t, offset, task.Figures[c.figures-1].Length.ExactMM, 1e-9)
 			if c.figures == 3 {
-				assert.InDelta(t, l.Spec.BassMM*l.Spec.Neutral.K(), task.Figures[0].Length.ExactMM, 1e-9)
-				assert.InDelta(t, l.Spec.TrebleMM*l.Spec.Neutral.K(), task.Figures[1].Length.ExactMM, 1e-9)
+				assert.InDelta(t, l.Spec.Bass.MM()*l.Spec.Neutral.K(), task.Figures[0].Length.ExactMM, 1e-9)
+				assert.InDelta(t, l.Spec.Treble.MM()*l.Spec.Neutral.K(), task.Figures[1].Length.ExactMM, 1e-9)
 			}
 		})
 	}
@@ -91,15 +92,15 @@ func (p pencil) along(line mark.Line, mm float64) fan.Point {
 	if line == mark.Treble {
 		a, b = p.treble0, p.treble1
 	}
-	d := math.Hypot(b.X-a.X, b.Y-a.Y)
-	return fan.Point{X: a.X + mm*(b.X-a.X)/d, Y: a.Y + mm*(b.Y-a.Y)/d}
+	d := math.Hypot(b.X.MM()-a.X.MM(), b.Y.MM()-a.Y.MM())
+	return fan.Point{X: unit.MM(a.X.MM() + mm*(b.X.MM()-a.X.MM())/d), Y: unit.MM(a.Y.MM() + mm*(b.Y.MM()-a.Y.MM())/d)}
 }
 
 // square gives how far along the treble line a square through a point of the
 // bass line meets it.
 func (p pencil) square(at fan.Point) float64 {
-	run, rise := p.treble1.X-p.treble0.X, p.treble1.Y-p.treble0.Y
-	return (at.X - p.treble0.X) * math.Hypot(run, rise) / run
+	run, rise := p.treble1.X.MM()-p.treble0.X.MM(), p.treble1.Y.MM()-p.treble0.Y.MM()
+	return (at.X.MM() - p.treble0.X.MM()) * math.Hypot(run, rise) / run
 }
 
 func TestDrawingTheListGivesTheLayout(t *testing.T) {
@@ -108,15 +109,15 @@ func TestDrawingTheListGivesTheLayout(t *testing.T) {
 	figure := func(task, n int) float64 { return list.Tasks[task].Figures[n].Length.ExactMM }
 	apart, cross := figure(0, 0), figure(0, 1)
 	p := pencil{
-		fan.Point{X: -cross, Y: figure(1, 0)}, fan.Point{X: apart - cross, Y: figure(1, 1)},
-		fan.Point{X: -cross, Y: -figure(1, 0)}, fan.Point{X: apart - cross, Y: -figure(1, 1)},
+		fan.Point{X: unit.MM(-cross), Y: unit.MM(figure(1, 0))}, fan.Point{X: unit.MM(apart - cross), Y: unit.MM(figure(1, 1))},
+		fan.Point{X: unit.MM(-cross), Y: unit.MM(-figure(1, 0))}, fan.Point{X: unit.MM(apart - cross), Y: unit.MM(-figure(1, 1))},
 	}
 	bassNut := figure(2, 0)
 	bassSquare := p.along(mark.Bass, bassNut+figure(4, 0))
 	trebleNut := p.square(bassSquare) - figure(4, 1)
 	assert.InDelta(t, p.square(p.along(mark.Bass, bassNut))+figure(4, 2), trebleNut, 1e-9, "the second way to the treble nut")
 	near := func(want, got fan.Point, what string) {
-		assert.InDelta(t, 0, math.Hypot(want.X-got.X, want.Y-got.Y), 1e-9, what)
+		assert.InDelta(t, 0, math.Hypot(want.X.MM()-got.X.MM(), want.Y.MM()-got.Y.MM()), 1e-9, what)
 	}
 	near(l.Strings[5].Nut, p.along(mark.Bass, bassNut), "bass nut")
 	near(l.Strings[0].Nut, p.along(mark.Treble, trebleNut), "treble nut")
@@ -126,11 +127,11 @@ func TestDrawingTheListGivesTheLayout(t *testing.T) {
 		near(l.Frets[i+1].Line.Treble, p.along(mark.Treble, trebleNut+tr.FromNut.ExactMM), "treble mark")
 		assert.InDelta(t, (650-tr.FromNut.ExactMM)*math.Ln2/1200, tr.MMPerCent, 1e-12)
 	}
-	diagonal := func(a, b fan.Point) float64 { return math.Hypot(b.X-a.X, b.Y-a.Y) }
+	diagonal := func(a, b fan.Point) float64 { return math.Hypot(b.X.MM()-a.X.MM(), b.Y.MM()-a.Y.MM()) }
 	checks := list.Tasks[6].Figures
 	require.Len(t, checks, 6)
-	assert.Equal(t, 350.0, checks[0].Length.ExactMM)
-	assert.Equal(t, 175.0, checks[1].Length.ExactMM)
+	assert.InDelta(t, 350, checks[0].Length.ExactMM, 1e-9)
+	assert.InDelta(t, 175, checks[1].Length.ExactMM, 1e-9)
 	assert.InDelta(t, diagonal(l.Strings[5].Nut, l.Frets[24].Line.Treble), checks[4].Length.ExactMM, 1e-9)
 	assert.InDelta(t, diagonal(l.Strings[0].Nut, l.Frets[24].Line.Bass), checks[5].Length.ExactMM, 1e-9)
 }
@@ -145,14 +146,14 @@ func TestSlotRows(t *testing.T) {
 	bass, treble := l.Frets[0].Slot.Bass, l.Frets[0].Slot.Treble
 	for i, s := range slots {
 		f := l.Frets[i+1]
-		assert.InDelta(t, math.Hypot(f.Slot.Bass.X-bass.X, f.Slot.Bass.Y-bass.Y), s.Bass.ExactMM, 1e-9)
-		assert.InDelta(t, math.Hypot(f.Slot.Treble.X-treble.X, f.Slot.Treble.Y-treble.Y), s.Treble.ExactMM, 1e-9)
-		assert.InDelta(t, math.Hypot(f.Slot.Bass.X-f.Slot.Treble.X, f.Slot.Bass.Y-f.Slot.Treble.Y), s.Length.ExactMM, 1e-9)
+		assert.InDelta(t, math.Hypot(f.Slot.Bass.X.MM()-bass.X.MM(), f.Slot.Bass.Y.MM()-bass.Y.MM()), s.Bass.ExactMM, 1e-9)
+		assert.InDelta(t, math.Hypot(f.Slot.Treble.X.MM()-treble.X.MM(), f.Slot.Treble.Y.MM()-treble.Y.MM()), s.Treble.ExactMM, 1e-9)
+		assert.InDelta(t, math.Hypot(f.Slot.Bass.X.MM()-f.Slot.Treble.X.MM(), f.Slot.Bass.Y.MM()-f.Slot.Treble.Y.MM()), s.Length.ExactMM, 1e-9)
 		assert.Equal(t, f.Number == 7, s.SquareBoxServes)
 		// Going back along the edge by that much leads half a kerf off the slot.
-		edge := fan.Point{X: (f.Slot.Bass.X - bass.X) / s.Bass.ExactMM, Y: (f.Slot.Bass.Y - bass.Y) / s.Bass.ExactMM}
-		slot := fan.Point{X: (f.Slot.Treble.X - f.Slot.Bass.X) / s.Length.ExactMM, Y: (f.Slot.Treble.Y - f.Slot.Bass.Y) / s.Length.ExactMM}
-		off := (s.Bass.ExactMM - s.FenceBass.ExactMM) * math.Abs(edge.X*slot.Y-edge.Y*slot.X)
+		edge := fan.Point{X: unit.MM((f.Slot.Bass.X.MM() - bass.X.MM()) / s.Bass.ExactMM), Y: unit.MM((f.Slot.Bass.Y.MM() - bass.Y.MM()) / s.Bass.ExactMM)}
+		slot := fan.Point{X: unit.MM((f.Slot.Treble.X.MM() - f.Slot.Bass.X.MM()) / s.Length.ExactMM), Y: unit.MM((f.Slot.Treble.Y.MM() - f.Slot.Bass.Y.MM()) / s.Length.ExactMM)}
+		off := (s.Bass.ExactMM - s.FenceBass.ExactMM) * math.Abs(edge.X.MM()*slot.Y.MM()-edge.Y.MM()*slot.X.MM())
 		assert.InDelta(t, 0.3, off, 1e-9)
 	}
 	assert.Equal(t, 0.3, list.Tasks[8].Figures[0].Length.ExactMM)
@@ -190,7 +191,7 @@ func TestBoardEdges(t *testing.T) {
 	}{
 		{"as usual", func(*fan.Spec) {}, 4},
 		{"unlike margins, a seat, a square heel", func(s *fan.Spec) {
-			s.MarginBassMM, s.MarginTrebleMM, s.NutShelfMM, s.BodyEndSquare = 4, 3, 5, true
+			s.MarginBass, s.MarginTreble, s.NutShelf, s.BodyEndSquare = unit.MM(4), unit.MM(3), unit.MM(5), true
 		}, 5},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -200,8 +201,8 @@ func TestBoardEdges(t *testing.T) {
 			figures := task.Figures[:len(task.Figures)-c.last]
 			figure := func(i int) float64 { return figures[i%len(figures)].Length.ExactMM }
 			on := func(corner fan.Point, nut, bodyEnd float64) {
-				u := (corner.X - blank.MinX) / (blank.MaxX - blank.MinX)
-				assert.InDelta(t, math.Abs(corner.Y), nut+u*(bodyEnd-nut), 1e-9)
+				u := (corner.X.MM() - blank.MinX.MM()) / (blank.MaxX.MM() - blank.MinX.MM())
+				assert.InDelta(t, math.Abs(corner.Y.MM()), nut+u*(bodyEnd-nut), 1e-9)
 			}
 			for _, p := range corners[:2] {
 				on(p, figure(0), figure(1))
@@ -215,11 +216,11 @@ func TestBoardEdges(t *testing.T) {
 				rest = rest[1:]
 			}
 			// The edges run at the outer strings' angle, which has this cosine.
-			along := (l.Strings[5].Saddle.X - l.Strings[5].Nut.X) / 700
+			along := (l.Strings[5].Saddle.X.MM() - l.Strings[5].Nut.X.MM()) / 700
 			slot := l.Frets[24].Slot
-			assert.InDelta(t, corners[1].X, slot.Bass.X+along*rest[0].Length.ExactMM, 1e-9)
-			assert.InDelta(t, corners[2].X, slot.Treble.X+along*rest[1].Length.ExactMM, 1e-9)
-			assert.InDelta(t, l.Spec.NutSpreadMM+l.Spec.MarginBassMM+l.Spec.MarginTrebleMM, rest[2].Length.ExactMM, 1e-9)
+			assert.InDelta(t, corners[1].X.MM(), slot.Bass.X.MM()+along*rest[0].Length.ExactMM, 1e-9)
+			assert.InDelta(t, corners[2].X.MM(), slot.Treble.X.MM()+along*rest[1].Length.ExactMM, 1e-9)
+			assert.InDelta(t, l.Spec.NutSpread.MM()+l.Spec.MarginBass.MM()+l.Spec.MarginTreble.MM(), rest[2].Length.ExactMM, 1e-9)
 			assert.Greater(t, rest[3].Length.ExactMM, rest[2].Length.ExactMM)
 		})
 	}

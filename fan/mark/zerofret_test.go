@@ -6,14 +6,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
 
 func TestZeroFretIsSetOut(t *testing.T) {
 	s := fan.DefaultSpec()
-	s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 686, 648, 43, 62
-	s.ZeroFret, s.NutShelfMM = true, 8
+	s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = unit.MM(686), unit.MM(648), unit.MM(43), unit.MM(62)
+	s.ZeroFret, s.NutShelf = true, unit.MM(8)
 	l, err := fan.New(s)
 	require.NoError(t, err)
 	r, err := mark.ParseResolution("0.01 mm")

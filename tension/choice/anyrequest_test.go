@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension"
 	"scalepair/tension/choice"
@@ -46,7 +47,7 @@ func anyRequest(seed uint64) choice.Request {
 	}
 	req.By = choice.Combining(r.IntN(2))
 	req.Ordering = !one(4)
-	req.Neck.Strings, req.Neck.NutSpreadMM, req.Neck.SaddleSpreadMM = n, 7*float64(n-1), 10.5*float64(n-1)
+	req.Neck.Strings, req.Neck.NutSpread, req.Neck.SaddleSpread = n, unit.MM(7*float64(n-1)), unit.MM(10.5*float64(n-1))
 	req.Neck.Neutral = fan.Neutral{Fret: within(0, 24), Bridge: one(10)}
 	req.BassMM, req.TrebleMM = span(within(640, 700), 720, 8)[:3], span(within(600, 640), 700, 6)[:4]
 	req.Tails, req.ActionM = make([]tension.Tails, n), make([]float64, n)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension"
 	"scalepair/tension/choice"
@@ -18,7 +19,7 @@ import (
 func TestALimitHoldsUpToItself(t *testing.T) {
 	req, set := sevenStrings()
 	neck := req.Neck
-	neck.BassMM, neck.TrebleMM = 700, 650
+	neck.Bass, neck.Treble = unit.MM(700), unit.MM(650)
 	own := byHand(t, neck, req.Stock, set, req.Cases[0].FreqsHz, req.Tails, 70)
 	each := func(strings []int, value func(i int) float64) []float64 {
 		var out []float64
@@ -47,7 +48,7 @@ func TestALimitHoldsUpToItself(t *testing.T) {
 		require.NoError(t, err)
 		return hi + 2e-3
 	})
-	length, width := own.neck.BlankMM()
+	length, width := own.neck.Blank()
 	for _, row := range []struct {
 		name   string
 		reason choice.Reason
@@ -68,11 +69,11 @@ func TestALimitHoldsUpToItself(t *testing.T) {
 		{"saddle slant", choice.SaddleSlant, math.Atan(own.neck.SaddleTan()), 1, 0, func(l *choice.Limits, x float64) { l.SaddleSlantRad = x }},
 		{"nut and fret slant", choice.FretSlant, math.Max(math.Atan(-own.neck.NutTan()), math.Atan(own.neck.TanSlant(24))), 1, 0,
 			func(l *choice.Limits, x float64) { l.FretSlantRad = x }},
-		{"blank's length", choice.BlankSize, length, 1, 0, func(l *choice.Limits, x float64) {
-			l.Blanks = []fan.Offer{{LengthMM: x, WidthMM: width}, {LengthMM: 1, WidthMM: 1000}}
+		{"blank's length", choice.BlankSize, length.MM(), 1, 0, func(l *choice.Limits, x float64) {
+			l.Blanks = []fan.Offer{{Length: unit.MM(x), Width: width}, {Length: unit.MM(1), Width: unit.MM(1000)}}
 		}},
-		{"blank's width", choice.BlankSize, width, 1, 0, func(l *choice.Limits, x float64) {
-			l.Blanks = []fan.Offer{{LengthMM: length, WidthMM: x}, {LengthMM: 1, WidthMM: 1000}}
+		{"blank's width", choice.BlankSize, width.MM(), 1, 0, func(l *choice.Limits, x float64) {
+			l.Blanks = []fan.Offer{{Length: length, Width: unit.MM(x)}, {Length: unit.MM(1), Width: unit.MM(1000)}}
 		}},
 	} {
 		t.Run(row.name, func(t *testing.T) {

@@ -3,6 +3,7 @@ package choice_test
 import (
 	"testing"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
 	"scalepair/tension"
@@ -27,10 +28,10 @@ func stock60() []gauges.Gauge {
 func workload(step float64) choice.Request {
 	s := stock60()
 	ref := neck()
-	ref.BassMM, ref.TrebleMM = 648, 648
+	ref.Bass, ref.Treble = unit.MM(648), unit.MM(648)
 	like := choice.Target{Source: choice.LikeReference}
 	wanted := neck()
-	wanted.Strings, wanted.NutSpreadMM, wanted.SaddleSpreadMM = 8, 50, 73
+	wanted.Strings, wanted.NutSpread, wanted.SaddleSpread = 8, unit.MM(50), unit.MM(73)
 	return choice.Request{
 		Cases: []choice.Case{{Name: "F#", FreqsHz: hz(64, 59, 55, 50, 45, 40, 35, 30), Weight: 1}},
 		Stock: s, Ordering: true, Neck: wanted,
@@ -46,7 +47,7 @@ func workload(step float64) choice.Request {
 		},
 		Limits: choice.Limits{
 			DifferenceMM: 120, FretSlantRad: 0.6, SaddleSlantRad: 0.75, NutToFret1MM: 42, InharmonicityCents: 90,
-			Blanks:       []fan.Offer{{LengthMM: 700, WidthMM: 90, ThicknessMM: 8}},
+			Blanks:       []fan.Offer{{Length: unit.MM(700), Width: unit.MM(90), Thickness: unit.MM(8)}},
 			BreakingOpen: 0.75, BreakingBent: 0.9, LeastTensionN: 35, MostTensionN: 160, MostBendingForceN: 25, SaddleTravelM: 0.016,
 		},
 	}

@@ -77,7 +77,7 @@ func towards(dir, tan float64) float64 { return dir*tan + 0 }
 
 // seatOn fills s with string i's place on a frame.
 func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
-	s.lengthM = f.LengthMM(i) / 1000
+	s.lengthM = f.Length(i).M()
 	for c := range p.req.Cases {
 		v := 2 * s.lengthM * p.req.Cases[c].FreqsHz[i]
 		s.speed2[c] = v * v
@@ -90,7 +90,7 @@ func (p *Plan) seatOn(f *fan.Frame, i int, s *seat) {
 	for k, n := range p.req.Feel.BendFrets {
 		at := tension.BendAt{
 			LengthM: s.lengthM, Fret: n, Cents: p.req.Feel.BendCents, Tails: p.req.Tails[i],
-			TanSlant: towards(p.dir[i], f.TanSlant(n)), ReachM: f.ReachMM(i, n, p.dir[i] > 0) / 1000,
+			TanSlant: towards(p.dir[i], f.TanSlant(n)), ReachM: f.Reach(i, n, p.dir[i] > 0).M(),
 		}
 		for c := range p.req.Cases {
 			if p.behind[c*frets+k] {

@@ -64,7 +64,7 @@ func (w *searcher) bestOf(first, stride int, most *ceiling, r *ranking) {
 			return
 		}
 		score := total.score(p.req.Feel.Weights)
-		r.offer(ranked{score, abs(frame.DifferenceMM()), b, t})
+		r.offer(ranked{score, abs(frame.Difference().MM()), b, t})
 		most.lower(score)
 	})
 }

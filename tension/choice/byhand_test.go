@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
 	"scalepair/tension"
@@ -30,7 +31,7 @@ func byHand(t *testing.T, neck fan.Spec, stock []gauges.Gauge, set []int, freq [
 	p := played{freq: freq, tails: tails, cents: cents}
 	for _, g := range set {
 		p.wires = append(p.wires, choice.WireOf(stock[g]))
-		neck.DiametersMM = append(neck.DiametersMM, stock[g].Outer.MM())
+		neck.Diameters = append(neck.Diameters, stock[g].Outer)
 	}
 	var err error
 	p.neck, err = fan.NewFrame(neck)
@@ -38,7 +39,7 @@ func byHand(t *testing.T, neck fan.Spec, stock []gauges.Gauge, set []int, freq [
 	return p
 }
 
-func (p played) lengthM(i int) float64 { return p.neck.LengthMM(i) / 1000 }
+func (p played) lengthM(i int) float64 { return p.neck.Length(i).M() }
 
 func (p played) tension(i int) float64 { return tension.Open(p.wires[i], p.lengthM(i), p.freq[i]) }
 
@@ -54,7 +55,7 @@ func (p played) bend(t *testing.T, i int, fret float64) tension.Bend {
 	}
 	b, err := tension.BendingForce(p.wires[i], tension.BendAt{
 		LengthM: p.lengthM(i), FreqHz: p.freq[i], Fret: fret, Cents: p.cents, TanSlant: slant,
-		Tails: p.tails[i], ReachM: p.neck.ReachMM(i, fret, toBass) / 1000,
+		Tails: p.tails[i], ReachM: p.neck.Reach(i, fret, toBass).M(),
 	})
 	require.NoError(t, err, "string %d at fret %v", i+1, fret)
 	return b
@@ -88,7 +89,7 @@ func sevenStrings() (choice.Request, []int) {
 		req.ActionM[i] += 1e-4 * float64(i)
 	}
 	req.BassMM, req.TrebleMM, req.Limits = []float64{700}, []float64{650}, choice.Limits{}
-	req.Reference.Neck.BassMM, req.Reference.Neck.TrebleMM = 660, 635
+	req.Reference.Neck.Bass, req.Reference.Neck.Treble = unit.MM(660), unit.MM(635)
 	req.Reference.Tails[2].NutM = 0.1
 	req.Reference.FreqsHz = slices.Clone(standardE)
 	req.Feel.BendStrings, req.Feel.BendCents = []int{1, 4, 6}, 70
@@ -129,7 +130,7 @@ func TestADetailByHand(t *testing.T) {
 			require.NoError(t, err)
 
 			neck := req.Neck
-			neck.BassMM, neck.TrebleMM = 700, 650
+			neck.Bass, neck.Treble = unit.MM(700), unit.MM(650)
 			own := byHand(t, neck, req.Stock, set, req.Cases[0].FreqsHz, req.Tails, 70)
 			r := req.Reference
 			ref := byHand(t, r.Neck, req.Stock, r.Gauges, r.FreqsHz, r.Tails, 70)

@@ -40,8 +40,9 @@ func geometryOf(f *fan.Frame, frets int) Candidate {
 		NutSlantRad:    math.Atan(f.NutTan()),
 		LastSlantRad:   math.Atan(f.TanSlant(float64(frets))),
 		SaddleSlantRad: math.Atan(f.SaddleTan()),
-		NutToFret1MM:   f.NutToFret1BassMM(),
+		NutToFret1MM:   f.NutToFret1().MM(),
 	}
-	c.BlankLengthMM, c.BlankWidthMM = f.BlankMM()
+	length, width := f.Blank()
+	c.BlankLengthMM, c.BlankWidthMM = length.MM(), width.MM()
 	return c
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -91,7 +92,7 @@ func (p *Plan) CanSuggest() bool {
 // is the limit that removed most from one string.
 func (p *Plan) Suggest(bassMM, trebleMM float64) ([]int, Miss) {
 	miss := Miss{BassMM: bassMM, TrebleMM: trebleMM, Gauge: -1}
-	frame, reason := p.base.Frame(bassMM, trebleMM)
+	frame, reason := p.base.Frame(unit.MM(bassMM), unit.MM(trebleMM))
 	if reason != fan.Fits {
 		miss.Reason, miss.Neck = Unbuildable, reason
 		return nil, miss

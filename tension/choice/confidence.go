@@ -9,6 +9,7 @@ import (
 	"sync"
 	"sync/atomic"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
 	"scalepair/tension"
@@ -99,7 +100,7 @@ func (p *Plan) ConfidenceWatched(r *Result, stock *gauges.Drawer, draws int, see
 
 func (p *Plan) setOut(c Candidate) setOut {
 	out := setOut{gauges: c.Gauges}
-	frame, reason := p.base.Frame(c.BassMM, c.TrebleMM)
+	frame, reason := p.base.Frame(unit.MM(c.BassMM), unit.MM(c.TrebleMM))
 	if reason != fan.Fits {
 		panic("a kept pair no longer fits its neck")
 	}

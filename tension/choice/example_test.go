@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"scalepair/data"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
 	"scalepair/tension"
@@ -29,7 +30,7 @@ func exampleRequest() choice.Request {
 	stock := must(gauges.Combine(readings, nil, gauges.DefaultInstruments(), gauges.Options{MinStrength: tension.MinStrength}))
 	b := must(tuning.Parse("baritone B"))
 	neck := fan.DefaultSpec()
-	neck.NutSpreadMM, neck.SaddleSpreadMM = 37, 54
+	neck.NutSpread, neck.SaddleSpread = unit.MM(37), unit.MM(54)
 	return choice.Request{
 		Cases: []choice.Case{{Name: b.Name, FreqsHz: b.FreqsHz(tuning.ConcertA), Weight: 1}},
 		Stock: stock.Gauges, Ordering: true,

@@ -94,7 +94,7 @@ var (
 
 func neck() fan.Spec {
 	s := fan.DefaultSpec()
-	s.NutSpreadMM, s.SaddleSpreadMM = 36, 52
+	s.NutSpread, s.SaddleSpread = unit.MM(36), unit.MM(52)
 	return s
 }
 
@@ -119,7 +119,7 @@ func heights(n int) []float64 {
 func baritone() choice.Request {
 	s := stock()
 	ref := neck()
-	ref.BassMM, ref.TrebleMM = 635, 635
+	ref.Bass, ref.Treble = unit.MM(635), unit.MM(635)
 	like := choice.Target{Source: choice.LikeReference}
 	return choice.Request{
 		Cases: []choice.Case{{Name: "baritone B", FreqsHz: baritoneB, Weight: 1}},

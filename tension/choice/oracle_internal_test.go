@@ -47,7 +47,7 @@ func (w *searcher) tryPlainly(bassMM, trebleMM float64) (float64, squares, Miss)
 	}
 	total, miss := w.chooseSetPlainly()
 	miss.BassMM, miss.TrebleMM = bassMM, trebleMM
-	return frame.DifferenceMM(), total, miss
+	return frame.Difference().MM(), total, miss
 }
 
 func (w *searcher) chooseSetPlainly() (squares, Miss) {

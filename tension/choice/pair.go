@@ -3,6 +3,7 @@ package choice
 import (
 	"math"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -91,7 +92,7 @@ func (p *Plan) frameWithin(bassMM, trebleMM float64) (fan.Frame, Miss) {
 		miss.Reason, miss.Value = ReverseFan, bassMM-trebleMM
 		return fan.Frame{}, miss
 	}
-	frame, reason := p.base.Frame(bassMM, trebleMM)
+	frame, reason := p.base.Frame(unit.MM(bassMM), unit.MM(trebleMM))
 	if reason != fan.Fits {
 		miss.Reason, miss.Neck = Unbuildable, reason
 		return frame, miss
@@ -114,10 +115,10 @@ func (p *Plan) pairLimits(f *fan.Frame, report func(r Reason, value, limit float
 	over := func(r Reason, value, limit float64) bool {
 		return limit > 0 && value > limit*(1+limitSlack) && report(r, value, limit)
 	}
-	if over(Difference, math.Abs(f.DifferenceMM()), lim.DifferenceMM) ||
+	if over(Difference, math.Abs(f.Difference().MM()), lim.DifferenceMM) ||
 		over(FretSlant, p.fretSlant(f), lim.FretSlantRad) ||
 		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlantRad) ||
-		over(NutToFret1, f.NutToFret1BassMM(), lim.NutToFret1MM) {
+		over(NutToFret1, f.NutToFret1().MM(), lim.NutToFret1MM) {
 		return
 	}
 	if short := p.blankShortMM(f); short > 0 {
@@ -139,10 +140,10 @@ func (p *Plan) blankShortMM(f *fan.Frame) float64 {
 	if p.req.Limits.Blanks == nil {
 		return 0
 	}
-	length, width := f.BlankMM()
+	length, width := f.Blank()
 	short := math.Inf(1)
 	for _, o := range p.req.Limits.Blanks {
-		short = min(short, max(length-o.LengthMM, width-o.WidthMM))
+		short = min(short, max(length-o.Length, width-o.Width).MM())
 	}
 	return short
 }

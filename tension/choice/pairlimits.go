@@ -8,7 +8,7 @@ import "scalepair/fan"
 func (p *Plan) PairLimits(l *fan.Layout) []Miss {
 	var out []Miss
 	p.pairLimits(&l.Frame, func(r Reason, value, limit float64) bool {
-		out = append(out, Miss{Reason: r, Value: value, Limit: limit, Gauge: -1, BassMM: l.Spec.BassMM, TrebleMM: l.Spec.TrebleMM})
+		out = append(out, Miss{Reason: r, Value: value, Limit: limit, Gauge: -1, BassMM: l.Spec.Bass.MM(), TrebleMM: l.Spec.Treble.MM()})
 		return false
 	})
 	return out

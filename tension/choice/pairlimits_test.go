@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension/choice"
 )
@@ -16,7 +17,7 @@ import (
 func TestPairLimits(t *testing.T) {
 	req := baritone()
 	req.Limits = choice.Limits{DifferenceMM: 20, FretSlantRad: 0.02, SaddleSlantRad: 0.05, NutToFret1MM: 30,
-		Blanks: []fan.Offer{{LengthMM: 100, WidthMM: 20}}, MostTensionN: 1}
+		Blanks: []fan.Offer{{Length: unit.MM(100), Width: unit.MM(20)}}, MostTensionN: 1}
 	plan, err := choice.Prepare(req)
 	require.NoError(t, err)
 	l, err := fan.New(plan.SpecOf(700, 660, nil))
@@ -24,7 +25,7 @@ func TestPairLimits(t *testing.T) {
 	got := plan.PairLimits(l)
 	require.Len(t, got, 5)
 	assert.InDelta(t, 40, got[0].Value, 1e-9)
-	assert.InDelta(t, math.Abs(l.Saddle.SlantRad), got[2].Value, 1e-12)
+	assert.InDelta(t, math.Abs(l.Saddle.Slant.Rad()), got[2].Value, 1e-12)
 
 	set := make([]int, len(req.Cases[0].FreqsHz))
 	d, err := plan.Detail(700, 660, set)

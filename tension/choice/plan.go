@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
 	"scalepair/tension"
@@ -194,11 +195,11 @@ func (p *Plan) spacedFor(set []int) fan.Spec {
 	if set == nil && p.req.Reference != nil {
 		set = p.req.Reference.Gauges
 	}
-	spec.DiametersMM = make([]float64, p.strings)
-	for i := range spec.DiametersMM {
-		spec.DiametersMM[i] = 1 // all alike, whatever they are
+	spec.Diameters = make([]unit.Length, p.strings)
+	for i := range spec.Diameters {
+		spec.Diameters[i] = unit.Millimetre // all alike, whatever they are
 		if len(set) > 0 {
-			spec.DiametersMM[i] = p.req.Stock[set[min(i, len(set)-1)]].Outer.MM()
+			spec.Diameters[i] = p.req.Stock[set[min(i, len(set)-1)]].Outer
 		}
 	}
 	return spec
@@ -208,7 +209,7 @@ func (p *Plan) spacedFor(set []int) fan.Spec {
 // equal gaps to stand-ins.
 func (p *Plan) SpecOf(bassMM, trebleMM float64, set []int) fan.Spec {
 	spec := p.spacedFor(set)
-	spec.BassMM, spec.TrebleMM = bassMM, trebleMM
+	spec.Bass, spec.Treble = unit.MM(bassMM), unit.MM(trebleMM)
 	return spec
 }
 

@@ -1,6 +1,7 @@
 package choice
 
 import (
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension"
 )
@@ -10,9 +11,9 @@ func (p *Plan) newRef(r *Reference) (*refPlan, error) {
 	spec := r.Neck
 	spec.Strings = len(r.FreqsHz)
 	spec.AllowReverse = true
-	spec.DiametersMM = make([]float64, spec.Strings)
+	spec.Diameters = make([]unit.Length, spec.Strings)
 	for i, g := range r.Gauges {
-		spec.DiametersMM[i] = p.req.Stock[g].Outer.MM()
+		spec.Diameters[i] = p.req.Stock[g].Outer
 	}
 	frame, err := fan.NewFrame(spec)
 	if err != nil {
@@ -21,7 +22,7 @@ func (p *Plan) newRef(r *Reference) (*refPlan, error) {
 	ref := &refPlan{freqHz: r.FreqsHz, gauges: r.Gauges}
 	ref.lowWound = !p.wires[r.Gauges[spec.Strings-1]].Plain
 	for i := range r.FreqsHz {
-		length := frame.LengthMM(i) / 1000
+		length := frame.Length(i).M()
 		ref.lengthM = append(ref.lengthM, length)
 		sign := bendSign(i, spec.Strings, nil)
 		at := make([]tension.BendAt, len(p.req.Feel.BendFrets))
@@ -29,7 +30,7 @@ func (p *Plan) newRef(r *Reference) (*refPlan, error) {
 			at[k] = tension.BendAt{
 				LengthM: length, FreqHz: r.FreqsHz[i], Fret: n, Cents: p.req.Feel.BendCents,
 				TanSlant: towards(sign, frame.TanSlant(n)), Tails: r.Tails[i],
-				ReachM: frame.ReachMM(i, n, sign > 0) / 1000,
+				ReachM: frame.Reach(i, n, sign > 0).M(),
 			}
 		}
 		ref.bendAt = append(ref.bendAt, at)

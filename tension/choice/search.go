@@ -105,7 +105,7 @@ func (w *searcher) gather(b, t int, g *gathered) {
 	}
 	g.kept++
 	g.worst = max(g.worst, total.tension)
-	difference := abs(frame.DifferenceMM())
+	difference := abs(frame.Difference().MM())
 	g.ranking.offer(ranked{total.score(w.p.req.Feel.Weights), difference, b, t})
 	g.front.offer(point{total.tension, total.bendingForce, difference, b, t})
 }

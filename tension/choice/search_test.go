@@ -224,8 +224,8 @@ func TestEqualGapsFollowTheChosenSet(t *testing.T) {
 	frame, err := fan.NewFrame(d.Spec)
 	require.NoError(t, err)
 	for i, s := range d.Strings {
-		assert.Equal(t, frame.LengthMM(i)/1000, s.LengthM)
-		assert.InDelta(t, req.Stock[best.Gauges[i]].Outer.MM(), d.Spec.DiametersMM[i], 1e-12)
+		assert.Equal(t, frame.Length(i).M(), s.LengthM)
+		assert.InDelta(t, req.Stock[best.Gauges[i]].Outer.M(), d.Spec.Diameters[i].M(), 1e-12)
 	}
 }
 

@@ -30,6 +30,6 @@ func (p *Plan) StringAt(d *Detail, c, i int, fret float64) (tension.Wire, tensio
 		return wire, at, err
 	}
 	at.TanSlant = towards(p.dir[i], frame.TanSlant(fret))
-	at.ReachM = frame.ReachMM(i, fret, p.dir[i] > 0) / 1000
+	at.ReachM = frame.Reach(i, fret, p.dir[i] > 0).M()
 	return wire, p.capos[c].bendsOf(at, capo), nil
 }

@@ -20,9 +20,9 @@ import (
 func (j *Job) Sawing() fan.Sawing {
 	n, w := j.Build.Neck, j.Build.FretWire
 	return fan.Sawing{
-		RadiusNutMM: n.RadiusNut.MM(), RadiusLastMM: n.RadiusLast.MM(),
-		TangMM: w.TangDepth.MM(), ClearanceMM: w.Clearance.MM(),
-		KerfMM: w.Kerf.MM(), TangWidthMM: w.TangWidth.MM(), BarbWidthMM: w.BarbWidth.MM(),
+		RadiusNut: n.RadiusNut, RadiusLast: n.RadiusLast,
+		Tang: w.TangDepth, Clearance: w.Clearance,
+		Kerf: w.Kerf, TangWidth: w.TangWidth, BarbWidth: w.BarbWidth,
 	}
 }
 
@@ -35,7 +35,7 @@ func (j *Job) Played() fan.Playing {
 		out.FromFret, out.ToFret = int(math.Floor(p.FromFret)), int(math.Ceil(p.ToFret))
 	}
 	if p.AngleGiven {
-		out.HoldRad = fan.HoldOfNeckAngle(p.NeckAngleDeg * math.Pi / 180)
+		out.HandAngle = fan.HandAngle(unit.Angle(p.NeckAngleDeg * math.Pi / 180))
 	}
 	return out
 }
@@ -83,27 +83,27 @@ func (j *Job) FurtherLines(l *fan.Layout) ([]FurtherLine, error) {
 	var faults fault.List
 	last := l.Frets[l.Spec.Frets].Line
 	for i, b := range j.Build.Lines {
-		cross := l.Saddle.CrossMM - b.Distance.MM()
+		cross := l.Saddle.Cross.MM() - b.Distance.MM()
 		if b.BehindLastFret {
-			cross = last.CrossMM + b.Distance.MM()
+			cross = last.Cross.MM() + b.Distance.MM()
 		}
-		if cross < 0 || cross > l.Saddle.CrossMM {
+		if cross < 0 || cross > l.Saddle.Cross.MM() {
 			faults.Add(j.entry("lines", i), fmt.Sprintf("%s does not lie between nut and saddle line", b.Name),
 				j.length(b.Distance.MM()), fmt.Sprintf("along the centreline they are %s apart, the last fret %s before the saddle line",
-					j.length(l.Saddle.CrossMM), j.length(l.Saddle.CrossMM-last.CrossMM)))
+					j.length(l.Saddle.Cross.MM()), j.length(l.Saddle.Cross.MM()-last.Cross.MM())))
 			continue
 		}
 		slant := [...]float64{
-			build.SlantSquare: 0, build.SlantSaddle: l.Saddle.SlantRad,
-			build.SlantLastFret: last.SlantRad, build.SlantGiven: b.SlantDeg * math.Pi / 180,
+			build.SlantSquare: 0, build.SlantSaddle: l.Saddle.Slant.Rad(),
+			build.SlantLastFret: last.Slant.Rad(), build.SlantGiven: b.SlantDeg * math.Pi / 180,
 		}[b.Slant]
-		line, err := l.LineAt(cross, slant)
+		line, err := l.LineAt(unit.MM(cross), unit.Angle(slant))
 		if err != nil {
 			faults.Include(fault.Place{}, at(err, j.entry("lines", i)))
 			continue
 		}
-		out = append(out, FurtherLine{Name: b.Name, Line: line, FromSaddleMM: l.Saddle.CrossMM - cross,
-			BehindLastMM: cross - last.CrossMM, Positions: l.StringsAt(line)})
+		out = append(out, FurtherLine{Name: b.Name, Line: line, FromSaddleMM: l.Saddle.Cross.MM() - cross,
+			BehindLastMM: cross - last.Cross.MM(), Positions: l.StringsAt(line)})
 	}
 	return out, faults.Err()
 }

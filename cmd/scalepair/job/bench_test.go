@@ -48,7 +48,7 @@ func load(t *testing.T, more string) *job.Job {
 func layoutOf(t *testing.T, j *job.Job) *fan.Layout {
 	t.Helper()
 	spec := j.Neck()
-	spec.BassMM, spec.TrebleMM = 700, 660
+	spec.Bass, spec.Treble = unit.MM(700), unit.MM(660)
 	l, err := fan.New(spec)
 	require.NoError(t, err)
 	return l
@@ -91,7 +91,7 @@ func TestPlayed(t *testing.T) {
 	assert.Equal(t, fan.Playing{}, load(t, "").Played(), "all frets, a hand that likes them square")
 	p := load(t, "[playing]\nfrom_fret = 1\nto_fret = 9\nneck_angle_deg = 25").Played()
 	assert.Equal(t, [2]int{1, 9}, [2]int{p.FromFret, p.ToFret})
-	assert.InDelta(t, -5*math.Pi/180, p.HoldRad, 1e-12, "a fifth of the neck's angle, towards the head")
+	assert.InDelta(t, -5*math.Pi/180, p.HandAngle.Rad(), 1e-12, "a fifth of the neck's angle, towards the head")
 }
 
 func TestCheckOptions(t *testing.T) {
@@ -137,14 +137,14 @@ func TestFurtherLines(t *testing.T) {
 	lines, err := j.FurtherLines(l)
 	require.NoError(t, err)
 	require.Len(t, lines, 3)
-	last := l.Frets[24].Line.CrossMM
-	assert.InDelta(t, l.Saddle.CrossMM-40, lines[0].Line.CrossMM, 1e-9)
-	assert.Equal(t, l.Saddle.SlantRad, lines[0].Line.SlantRad)
-	assert.InDelta(t, last+20, lines[1].Line.CrossMM, 1e-9)
+	last := l.Frets[24].Line.Cross.MM()
+	assert.InDelta(t, l.Saddle.Cross.MM()-40, lines[0].Line.Cross.MM(), 1e-9)
+	assert.Equal(t, l.Saddle.Slant.Rad(), lines[0].Line.Slant.Rad())
+	assert.InDelta(t, last+20, lines[1].Line.Cross.MM(), 1e-9)
 	assert.InDelta(t, 20, lines[1].BehindLastMM, 1e-9)
-	assert.InDelta(t, l.Saddle.CrossMM-last-20, lines[1].FromSaddleMM, 1e-9)
-	assert.InDelta(t, 8*math.Pi/180, lines[1].Line.SlantRad, 1e-12)
-	assert.Zero(t, lines[2].Line.SlantRad)
+	assert.InDelta(t, l.Saddle.Cross.MM()-last-20, lines[1].FromSaddleMM, 1e-9)
+	assert.InDelta(t, 8*math.Pi/180, lines[1].Line.Slant.Rad(), 1e-12)
+	assert.Zero(t, lines[2].Line.Slant.Rad())
 	assert.Len(t, lines[2].Positions, 6)
 
 	j = load(t, "[[lines]]\nname = \"off\"\nfrom_saddle = \"900 mm\"\n[[lines]]\nname = \"behind\"\nbehind_last_fret = \"900 mm\"")
@@ -208,8 +208,8 @@ func TestSetOut(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, s.Saddles.Points, 6)
 	for i, p := range s.Saddles.Points {
-		assert.InDelta(t, d.Strings[i].CompensationM[0]*1000, p.Compensation.LoMM, 1e-12)
-		assert.Greater(t, p.Compensation.HiMM, p.Compensation.LoMM)
+		assert.InDelta(t, d.Strings[i].CompensationM[0]*1000, p.Compensation.Lo.MM(), 1e-12)
+		assert.Greater(t, p.Compensation.Hi.MM(), p.Compensation.Lo.MM())
 	}
 
 	j = load(t, "[fret_wire]\noverhang = \"40 mm\"\n[[lines]]\nfrom_saddle = \"900 mm\"")

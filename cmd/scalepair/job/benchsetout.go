@@ -6,6 +6,7 @@ import (
 
 	"scalepair/data/fault"
 	"scalepair/data/suggest"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 	"scalepair/tension/choice"
@@ -63,11 +64,11 @@ func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut,
 	include := func(err error) { faults.Include(fault.Place{Input: j.Build.File}, j.atFile(err)) }
 	var err error
 	dots := j.Build.Dots
-	s.List, err = mark.SettingOut(l, mark.Bench{Resolution: o.Resolution.Resolution, KerfMM: s.Sawing.KerfMM,
+	s.List, err = mark.SettingOut(l, mark.Bench{Resolution: o.Resolution.Resolution, KerfMM: s.Sawing.Kerf.MM(),
 		Dots: &mark.Dots{Face: dots.Face, Side: dots.Side, Double: dots.Double}})
 	include(err)
 	w := j.Build.FretWire
-	s.Wire, err = l.Wire(w.Overhang.MM(), w.SparePercent/100)
+	s.Wire, err = l.Wire(w.Overhang, unit.Ratio(w.SparePercent/100))
 	include(err)
 	s.Lines, err = j.FurtherLines(l)
 	include(err)
@@ -80,14 +81,15 @@ func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut,
 
 // depths finds the slots' depth once the tang is known.
 func (s *SetOut) depths() error {
-	if s.Sawing.TangMM == 0 {
+	if s.Sawing.Tang == 0 {
 		return nil
 	}
 	var err error
 	if s.Depths, err = s.Layout.Depths(s.Sawing); err != nil {
 		return err
 	}
-	s.LeastThicknessMM, err = s.Layout.LeastThickness(s.Sawing)
+	least, err := s.Layout.LeastThickness(s.Sawing)
+	s.LeastThicknessMM = least.MM()
 	return err
 }
 
@@ -95,15 +97,15 @@ func (s *SetOut) depths() error {
 func (s *SetOut) fitBlanks(offers []fan.Offer) {
 	for _, serves := range s.Layout.Blank().Serve(offers) {
 		fit := BlankFit{Serves: serves}
-		if t := serves.Offer.ThicknessMM; t > 0 && s.Depths != nil {
+		if t := serves.Offer.Thickness.MM(); t > 0 && s.Depths != nil {
 			under, drop := 0.0, 0.0
 			for _, d := range s.Depths {
-				fall := max(d.BassDropMM, d.TrebleDropMM)
-				under, drop = max(under, d.MiddleMM+fall), max(drop, fall)
+				fall := max(d.BassDrop.MM(), d.TrebleDrop.MM())
+				under, drop = max(under, d.Middle.MM()+fall), max(drop, fall)
 			}
 			fit.LeftUnderMM, fit.LeftAtEdgeMM = t-under, t-drop
 			thick := s.Sawing
-			thick.ThicknessMM = t
+			thick.Thickness = unit.MM(t)
 			_, fit.Thin = s.Layout.Depths(thick)
 		}
 		s.Blanks = append(s.Blanks, fit)
@@ -132,8 +134,8 @@ func (s *SetOut) pickBlank(j *Job, name string) error {
 	case !s.Blanks[s.Blank].OK:
 		b := s.Blanks[s.Blank]
 		return fault.Fault{Place: j.entry("blanks", s.Blank), What: fmt.Sprintf("%s is too small for this board", b.Offer.Name),
-			Given:  j.size(b.Offer.LengthMM, b.Offer.WidthMM),
-			Remedy: "at least " + j.size(b.Offer.LengthMM-b.SpareLengthMM, b.Offer.WidthMM-b.SpareWidthMM) + ", saw allowance included"}
+			Given:  j.size(b.Offer.Length.MM(), b.Offer.Width.MM()),
+			Remedy: "at least " + j.size(b.Offer.Length.MM()-b.SpareLength.MM(), b.Offer.Width.MM()-b.SpareWidth.MM()) + ", saw allowance included"}
 	case s.Blanks[s.Blank].Thin != nil:
 		return at(s.Blanks[s.Blank].Thin, j.Build.Place(fmt.Sprintf("blanks[%d].thickness", s.Blank)))
 	}
@@ -164,7 +166,7 @@ func (s *SetOut) saddles() error {
 	backs, known := make([]fan.Compensation, len(s.Detail.Strings)), false
 	for i, d := range s.Detail.Strings {
 		if d.CompensationErr == nil {
-			backs[i], known = fan.Compensation{LoMM: 1000 * d.CompensationM[0], HiMM: 1000 * d.CompensationM[1]}, true
+			backs[i], known = fan.Compensation{Lo: unit.MM(1000 * d.CompensationM[0]), Hi: unit.MM(1000 * d.CompensationM[1])}, true
 		}
 	}
 	if !known {

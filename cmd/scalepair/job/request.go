@@ -130,17 +130,17 @@ func (j *Job) Neck() fan.Spec {
 	n := b.Neck
 	spec := fan.Spec{
 		Strings: b.Strings.Tuning.Strings(), Frets: n.Frets, Neutral: neutral(n.Neutral),
-		AllowReverse: b.Scales.ReverseFan, NutSpreadMM: n.NutSpread.MM(), SaddleSpreadMM: n.SaddleSpread.MM(),
-		MarginBassMM: n.BassMargin.MM(), MarginTrebleMM: n.TrebleMargin.MM(),
+		AllowReverse: b.Scales.ReverseFan, NutSpread: n.NutSpread, SaddleSpread: n.SaddleSpread,
+		MarginBass: n.BassMargin, MarginTreble: n.TrebleMargin,
 		NutSpacing: spacing(n.NutSpacing), SaddleSpacing: spacing(n.SaddleSpacing),
-		ZeroFret: n.ZeroFret, NutShelfMM: n.NutShelf.MM(), BodyEndOverhangMM: n.BodyEndOverhang.MM(), BodyEndSquare: n.BodyEndSquare,
-		SawAllowanceMM: n.SawAllowance.MM(),
+		ZeroFret: n.ZeroFret, NutShelf: n.NutShelf, BodyEndOverhang: n.BodyEndOverhang, BodyEndSquare: n.BodyEndSquare,
+		SawAllowance: n.SawAllowance,
 	}
 	if b.Chosen != nil {
 		spec.Neutral = neutral(b.Chosen.Neutral)
 	}
 	if w := n.Widths; w != nil {
-		spec.Board = &fan.BoardWidths{NutMM: w.Nut.MM(), WidthMM: w.Other.MM(), AtFret: w.AtFret}
+		spec.Board = &fan.BoardWidths{Nut: w.Nut, Width: w.Other, AtFret: w.AtFret}
 	}
 	return spec
 }
@@ -209,7 +209,7 @@ func (j *Job) limits() choice.Limits {
 func (j *Job) Blanks() []fan.Offer {
 	out := []fan.Offer{}
 	for _, b := range j.Build.Blanks {
-		out = append(out, fan.Offer{Name: b.Name, LengthMM: b.Length.MM(), WidthMM: b.Width.MM(), ThicknessMM: b.Thickness.MM()})
+		out = append(out, fan.Offer{Name: b.Name, Length: b.Length, Width: b.Width, Thickness: b.Thickness})
 	}
 	return out
 }
@@ -222,10 +222,10 @@ func (j *Job) reference(faults *fault.List) *choice.Reference {
 		return nil
 	}
 	neck := j.Neck()
-	neck.BassMM, neck.TrebleMM = r.Bass.MM(), r.Treble.MM()
+	neck.Bass, neck.Treble = r.Bass, r.Treble
 	neck.Strings, neck.Frets, neck.Neutral = r.Tuning.Strings(), r.Frets, neutral(r.Neutral)
 	if r.NutSpread > 0 && r.SaddleSpread > 0 {
-		neck.Board, neck.NutSpreadMM, neck.SaddleSpreadMM = nil, r.NutSpread.MM(), r.SaddleSpread.MM()
+		neck.Board, neck.NutSpread, neck.SaddleSpread = nil, r.NutSpread, r.SaddleSpread
 	}
 	neck.NutSpacing, neck.SaddleSpacing = fan.Spacing{}, fan.Spacing{}
 	return &choice.Reference{

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/job"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension"
 	"scalepair/tension/choice"
@@ -130,15 +131,15 @@ func TestRequestOfEveryNumber(t *testing.T) {
 	near([]float64{51, 39, 33, 0.71, 0.86, 31, 131, 41, 0.013},
 		[]float64{l.DifferenceMM, l.NutToFret1MM, l.InharmonicityCents, l.BreakingOpen, l.BreakingBent, l.LeastTensionN, l.MostTensionN, l.MostBendingForceN, l.SaddleTravelM})
 	near([]float64{math.Pi / 20, 3 * math.Pi / 20}, []float64{l.FretSlantRad, l.SaddleSlantRad}) // 9 and 27 degrees
-	assert.Equal(t, []fan.Offer{{Name: "ash", LengthMM: 561, WidthMM: 71, ThicknessMM: 6.5}}, l.Blanks)
+	assert.Equal(t, []fan.Offer{{Name: "ash", Length: unit.MM(561), Width: unit.MM(71), Thickness: unit.MM(6.5)}}, l.Blanks)
 
 	n := r.Neck
 	assert.Equal(t, []any{6, 23, fan.Neutral{Fret: 6.5}, true}, []any{n.Strings, n.Frets, n.Neutral, n.BodyEndSquare})
-	assert.Equal(t, &fan.BoardWidths{NutMM: 44, WidthMM: 56, AtFret: 12}, n.Board)
-	near([]float64{3.1, 2.9, 5.5, 6.5, 2.5}, []float64{n.MarginBassMM, n.MarginTrebleMM, n.NutShelfMM, n.BodyEndOverhangMM, n.SawAllowanceMM})
+	assert.Equal(t, &fan.BoardWidths{Nut: unit.MM(44), Width: unit.MM(56), AtFret: 12}, n.Board)
+	near([]float64{3.1, 2.9, 5.5, 6.5, 2.5}, []float64{n.MarginBass.MM(), n.MarginTreble.MM(), n.NutShelf.MM(), n.BodyEndOverhang.MM(), n.SawAllowance.MM()})
 
 	ref := r.Reference
-	near([]float64{635, 620, 34.5, 51.5}, []float64{ref.Neck.BassMM, ref.Neck.TrebleMM, ref.Neck.NutSpreadMM, ref.Neck.SaddleSpreadMM}) // 25 in are 635 mm
+	near([]float64{635, 620, 34.5, 51.5}, []float64{ref.Neck.Bass.MM(), ref.Neck.Treble.MM(), ref.Neck.NutSpread.MM(), ref.Neck.SaddleSpread.MM()}) // 25 in are 635 mm
 	assert.Equal(t, []any{6, 20, fan.Neutral{Fret: 5}}, []any{ref.Neck.Strings, ref.Neck.Frets, ref.Neck.Neutral})
 	assert.Nil(t, ref.Neck.Board)
 	assert.InEpsilon(t, 442*math.Pow(2, -7.0/12), ref.FreqsHz[0], 1e-12, "D4")

@@ -114,7 +114,7 @@ func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
 	out := SetOutJSON{
 		Build: in.Job.Build.Name, ResolutionMM: s.List.Resolution.StepMM(), Layout: LayoutValues(in, s.Layout),
 		Blanks: []BlankJSON{}, LeastThicknessMM: s.LeastThicknessMM, RadiusFirst: s.Sawing.RadiusFirst, Depths: []DepthJSON{},
-		Kerf: s.Sawing.Kerf().String(), Wire: wireValues(s), Spacing: b.spacingValues(), Intonation: intonationValues(s.Layout),
+		Kerf: s.Sawing.TangInCut().String(), Wire: wireValues(s), Spacing: b.spacingValues(), Intonation: intonationValues(s.Layout),
 		Nut: b.nutValues(), Saddles: b.saddleValues(), Lines: b.lineValues(), Shopping: ShoppingValues(in, s), LimitsBroken: append([]string{}, in.broken(b.misses())...), Cautions: b.cautions(),
 	}
 	for i, f := range s.Blanks {
@@ -124,9 +124,9 @@ func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
 		out.Tasks = append(out.Tasks, taskValues(t))
 	}
 	for _, d := range s.Depths {
-		v := DepthJSON{d.Fret, d.RadiusMM, d.MiddleMM, d.BassMM, d.TrebleMM, d.SawMM, nil}
+		v := DepthJSON{d.Fret, d.Radius.MM(), d.Middle.MM(), d.Bass.MM(), d.Treble.MM(), d.Saw.MM(), nil}
 		if thick := b.thickness(); thick > 0 {
-			v.LeftMM = ptr(thick - d.SawMM)
+			v.LeftMM = ptr(thick - d.Saw.MM())
 		}
 		out.Depths = append(out.Depths, v)
 	}
@@ -134,8 +134,8 @@ func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
 }
 
 func blankValues(f job.BlankFit, used bool) BlankJSON {
-	out := BlankJSON{Name: f.Offer.Name, Serves: f.WillDo(), Why: servesWords(f), LengthMM: f.Offer.LengthMM, WidthMM: f.Offer.WidthMM, SpareLengthMM: f.SpareLengthMM, SpareWidthMM: f.SpareWidthMM,
-		ThicknessMM: f.Offer.ThicknessMM, WorkedWith: used, NutCrossMM: f.NutCrossFromEndMM, CentrelineMM: f.CentreFromBassEdgeMM}
+	out := BlankJSON{Name: f.Offer.Name, Serves: f.WillDo(), Why: servesWords(f), LengthMM: f.Offer.Length.MM(), WidthMM: f.Offer.Width.MM(), SpareLengthMM: f.SpareLength.MM(), SpareWidthMM: f.SpareWidth.MM(),
+		ThicknessMM: f.Offer.Thickness.MM(), WorkedWith: used, NutCrossMM: f.NutCrossFromEnd.MM(), CentrelineMM: f.CentreFromBassEdge.MM()}
 	if f.LeftUnderMM != 0 {
 		out.LeftUnderMM, out.LeftAtEdgeMM = ptr(f.LeftUnderMM), ptr(f.LeftAtEdgeMM)
 	}
@@ -179,7 +179,7 @@ func intonationValues(l *fan.Layout) []IntonationJSON {
 	out := []IntonationJSON{}
 	for i := range l.Strings {
 		if w, ok := worstOf(l, i+1); ok {
-			out = append(out, IntonationJSON{w.String, w.Fret, w.Cents})
+			out = append(out, IntonationJSON{w.String, w.Fret, w.Cents.Value()})
 		}
 	}
 	return out

@@ -18,9 +18,9 @@ type CutJSON struct {
 }
 
 func wireValues(s *job.SetOut) WireJSON {
-	out := WireJSON{SumMM: s.Wire.SumMM, TotalMM: s.Wire.TotalMM}
+	out := WireJSON{SumMM: s.Wire.Sum.MM(), TotalMM: s.Wire.Total.MM()}
 	for _, c := range s.Wire.Cuts {
-		out.Cuts = append(out.Cuts, CutJSON{c.Fret, c.LengthMM})
+		out.Cuts = append(out.Cuts, CutJSON{c.Fret, c.Length.MM()})
 	}
 	return out
 }
@@ -39,7 +39,7 @@ func (b *bench) spacingValues() []SpacingJSON {
 	l, out := b.s.Layout, []SpacingJSON{}
 	for i := range l.Strings[1:] {
 		n, s := l.NutPositions[i], l.SaddlePositions[i]
-		out = append(out, SpacingJSON{i + 1, i + 2, n.SpacingAlongMM, n.SpacingSquareMM, s.SpacingAlongMM, s.SpacingSquareMM})
+		out = append(out, SpacingJSON{i + 1, i + 2, n.SpacingAlong.MM(), n.SpacingSquare.MM(), s.SpacingAlong.MM(), s.SpacingSquare.MM()})
 	}
 	return out
 }
@@ -56,7 +56,7 @@ type NutSlotJSON struct {
 func (b *bench) nutValues() []NutSlotJSON {
 	out := []NutSlotJSON{}
 	for i, seat := range b.s.Layout.NutPositions {
-		v := NutSlotJSON{String: i + 1, FromEndMM: seat.AlongFromEdgeMM}
+		v := NutSlotJSON{String: i + 1, FromEndMM: seat.AlongFromEdge.MM()}
 		if b.s.Detail != nil {
 			thick, clear := b.slotWidth(i)
 			v.Gauge, v.DiameterMM, v.SlotWidthMM = b.Plan.Stock()[b.s.Detail.Gauges[i]].Label, thick, thick+clear
@@ -99,16 +99,16 @@ func (b *bench) saddleValues() *SaddlesJSON {
 	if s == nil {
 		return nil
 	}
-	out := &SaddlesJSON{ForwardMM: s.ForwardMM, RearMM: s.RearMM, NeedMM: s.NeedMM, HasMM: b.Job.Build.Limits.SaddleTravel.MM(), Without: b.unknownBacks()}
+	out := &SaddlesJSON{ForwardMM: s.Forward.MM(), RearMM: s.Rear.MM(), NeedMM: s.Need.MM(), HasMM: b.Job.Build.Limits.SaddleTravel.MM(), Without: b.unknownBacks()}
 	for i, p := range s.Points {
-		v := SaddleJSON{String: p.String, ForemostLastMM: p.Foremost.X - crossing(b.s.Layout, b.s.Layout.Spec.Frets), ForemostOutMM: p.Foremost.Y}
+		v := SaddleJSON{String: p.String, ForemostLastMM: p.Foremost.X.MM() - crossing(b.s.Layout, b.s.Layout.Spec.Frets), ForemostOutMM: p.Foremost.Y.MM()}
 		if b.unknownBack(i) {
 			v.Why = b.s.Detail.Strings[i].CompensationErr.Error()
 		} else {
-			v.LeastMM, v.MostMM, v.FromNutMM = ptr(p.Compensation.LoMM), ptr(p.Compensation.HiMM), ptr(p.FromNutMM)
-			v.BeginMM = ptr(p.Compensation.Middle())
-			v.ScrewBackMM, v.OutMM = ptr(p.Compensation.Middle()-s.ForwardMM), ptr(p.OutMM)
-			v.Along12MM, v.AlongLastMM, v.AlongBodyEndMM = ptr(p.Along12MM), ptr(p.AlongLastMM), ptr(p.AlongBodyEndMM)
+			v.LeastMM, v.MostMM, v.FromNutMM = ptr(p.Compensation.Lo.MM()), ptr(p.Compensation.Hi.MM()), ptr(p.FromNut.MM())
+			v.BeginMM = ptr(p.Compensation.Middle().MM())
+			v.ScrewBackMM, v.OutMM = ptr(p.Compensation.Middle().MM()-s.Forward.MM()), ptr(p.Out.MM())
+			v.Along12MM, v.AlongLastMM, v.AlongBodyEndMM = ptr(p.Along12.MM()), ptr(p.AlongLast.MM()), ptr(p.AlongBodyEnd.MM())
 		}
 		out.Strings = append(out.Strings, v)
 	}
@@ -138,11 +138,11 @@ type PositionJSON struct {
 func (b *bench) lineValues() []FurtherLineJSON {
 	out := []FurtherLineJSON{}
 	for _, f := range b.s.Lines {
-		v := FurtherLineJSON{Name: f.Name, FromSaddleMM: f.FromSaddleMM, BehindLastMM: f.BehindLastMM, SlantDeg: deg(f.Line.SlantRad)}
+		v := FurtherLineJSON{Name: f.Name, FromSaddleMM: f.FromSaddleMM, BehindLastMM: f.BehindLastMM, SlantDeg: deg(f.Line.Slant.Rad())}
 		for n, seat := range f.Positions {
-			one := PositionJSON{String: seat.String, FromBassMM: seat.AlongFromBassMM, SquareMM: seat.SquareFromBassMM, OutToBassMM: seat.At.Y}
+			one := PositionJSON{String: seat.String, FromBassMM: seat.AlongFromBass.MM(), SquareMM: seat.SquareFromBass.MM(), OutToBassMM: seat.At.Y.MM()}
 			if n+1 < len(f.Positions) {
-				one.NextAlongMM, one.NextSquareMM = seat.SpacingAlongMM, seat.SpacingSquareMM
+				one.NextAlongMM, one.NextSquareMM = seat.SpacingAlong.MM(), seat.SpacingSquare.MM()
 			}
 			v.Strings = append(v.Strings, one)
 		}
@@ -173,8 +173,8 @@ type SingleJSON struct {
 // ShoppingValues gives the shopping list as JSON.
 func ShoppingValues(in *Input, s *job.SetOut) ShoppingJSON {
 	need := s.Layout.Blank()
-	out := ShoppingJSON{Singles: []SingleJSON{}, BlankLengthMM: need.LengthMM, BlankWidthMM: need.WidthMM,
-		ThicknessMM: s.LeastThicknessMM, WireMM: s.Wire.TotalMM}
+	out := ShoppingJSON{Singles: []SingleJSON{}, BlankLengthMM: need.Length.MM(), BlankWidthMM: need.Width.MM(),
+		ThicknessMM: s.LeastThicknessMM, WireMM: s.Wire.Total.MM()}
 	if s.Blank >= 0 {
 		out.Blank = s.Blanks[s.Blank].Offer.Name
 	}

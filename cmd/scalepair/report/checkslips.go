@@ -62,7 +62,7 @@ func (k *checker) slipWords(s mark.Slip) string {
 
 // minusMissing tells whether a nut offset was entered without its sign.
 func (k *checker) minusMissing(s mark.Slip) bool {
-	plan := k.c.Layout.NutOffsetMM
+	plan := k.c.Layout.NutOffset.MM()
 	return plan < 0 && math.Abs(s.MM+2*plan) < k.offsetTolerance()
 }
 

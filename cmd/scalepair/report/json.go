@@ -298,24 +298,24 @@ func LaidOutValues(in *Input, l *fan.Layout) LaidOutJSON {
 func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
 	b := l.Blank()
 	out := LayoutJSON{
-		BassMM: l.Spec.BassMM, TrebleMM: l.Spec.TrebleMM, NeutralFret: in.neutral(), NutOffsetMM: l.NutOffsetMM,
-		NutSlantDeg: deg(l.Nut.SlantRad), SaddleSlantDeg: deg(l.Saddle.SlantRad), NutBlankMM: l.NutBlankMM,
-		BlankLengthMM: b.LengthMM, BlankWidthMM: b.WidthMM, Offers: []OfferJSON{},
+		BassMM: l.Spec.Bass.MM(), TrebleMM: l.Spec.Treble.MM(), NeutralFret: in.neutral(), NutOffsetMM: l.NutOffset.MM(),
+		NutSlantDeg: deg(l.Nut.Slant.Rad()), SaddleSlantDeg: deg(l.Saddle.Slant.Rad()), NutBlankMM: l.NutBlank.MM(),
+		BlankLengthMM: b.Length.MM(), BlankWidthMM: b.Width.MM(), Offers: []OfferJSON{},
 		LimitsBroken: append([]string{}, in.broken(in.Plan.PairLimits(l))...), Cautions: append([]string{}, steepCautions(l)...),
 	}
 	if worst, ok := l.WorstCents(); ok {
-		out.WorstCents = worst.Cents
+		out.WorstCents = worst.Cents.Value()
 	}
 	for _, f := range l.Frets[1:] {
-		out.Marks = append(out.Marks, MarkJSON{f.Number, f.Bass.FromNutMM, f.Bass.StepMM, f.Treble.FromNutMM, f.Treble.StepMM, deg(f.Line.SlantRad)})
+		out.Marks = append(out.Marks, MarkJSON{f.Number, f.Bass.FromNut.MM(), f.Bass.Step.MM(), f.Treble.FromNut.MM(), f.Treble.Step.MM(), deg(f.Line.Slant.Rad())})
 	}
 	for _, s := range l.Strings {
 		nut, saddle := l.NutPositions[s.Number-1], l.SaddlePositions[s.Number-1]
-		out.Strings = append(out.Strings, LineJSON{s.Number, s.LengthMM, s.Nut.X, s.Nut.Y, s.Saddle.X, s.Saddle.Y,
-			nut.AlongFromBassMM, saddle.AlongFromBassMM})
+		out.Strings = append(out.Strings, LineJSON{s.Number, s.Length.MM(), s.Nut.X.MM(), s.Nut.Y.MM(), s.Saddle.X.MM(), s.Saddle.Y.MM(),
+			nut.AlongFromBass.MM(), saddle.AlongFromBass.MM()})
 	}
 	for _, o := range b.Serve(in.Job.Blanks()) {
-		out.Offers = append(out.Offers, OfferJSON{o.Offer.Name, o.Offer.LengthMM, o.Offer.WidthMM, o.OK, o.SpareLengthMM, o.SpareWidthMM})
+		out.Offers = append(out.Offers, OfferJSON{o.Offer.Name, o.Offer.Length.MM(), o.Offer.Width.MM(), o.OK, o.SpareLength.MM(), o.SpareWidth.MM()})
 	}
 	return out
 }

@@ -14,7 +14,7 @@ import (
 // Layout prints the fan of one pair: lines, marks, slants, spacing and blank.
 func Layout(in *Input, l *fan.Layout) *show.Report {
 	r := &show.Report{Title: in.title("Layout for")}
-	r.Para("Pair %s, neutral %s, %d frets, %d strings.", in.Pair(l.Spec.BassMM, l.Spec.TrebleMM), in.neutral(), l.Spec.Frets, l.Spec.Strings)
+	r.Para("Pair %s, neutral %s, %d frets, %d strings.", in.Pair(l.Spec.Bass.MM(), l.Spec.Treble.MM()), in.neutral(), l.Spec.Frets, l.Spec.Strings)
 	in.fanSummary(r, l)
 	in.marks(r, l)
 	in.stringLines(r, l)
@@ -44,28 +44,28 @@ func (in *Input) fanOf(r *show.Report, l *fan.Layout) {
 func (in *Input) fanSummary(r *show.Report, l *fan.Layout) {
 	u := caliperUnits(in.Units)
 	t := r.Table("slants", "Slants, positive where the bass end is nearer the bridge", show.Words("line"), show.Figures("slant °"))
-	t.Row("nut", show.Deg(l.Nut.SlantRad))
+	t.Row("nut", show.Deg(l.Nut.Slant.Rad()))
 	for _, s := range l.Slants() {
-		t.Row("fret "+strconv.Itoa(s.Fret), show.Deg(s.SlantRad))
+		t.Row("fret "+strconv.Itoa(s.Fret), show.Deg(s.Slant.Rad()))
 	}
-	t.Row("saddle line", show.Deg(l.Saddle.SlantRad))
+	t.Row("saddle line", show.Deg(l.Saddle.Slant.Rad()))
 	items := []string{}
 	if l.Parallel {
 		items = append(items, "Equal lengths: the frets are square, and the neutral fret has no effect.")
 	} else {
 		nearer := "the bridge"
-		if l.NutOffsetMM < 0 {
+		if l.NutOffset.MM() < 0 {
 			nearer = "the head"
 		}
-		items = append(items, "The treble nut end lies "+u.text(math.Abs(l.NutOffsetMM))+" nearer "+nearer+" than the bass nut end, along the centreline.")
+		items = append(items, "The treble nut end lies "+u.text(math.Abs(l.NutOffset.MM()))+" nearer "+nearer+" than the bass nut end, along the centreline.")
 	}
 	items = append(items,
-		"Reach from the nut to fret 1 on the bass line: "+u.text(l.Frets[1].Bass.StepMM)+".",
-		"Nut blank, edge to edge along the nut line: "+u.text(l.NutBlankMM)+".")
+		"Reach from the nut to fret 1 on the bass line: "+u.text(l.Frets[1].Bass.Step.MM())+".",
+		"Nut blank, edge to edge along the nut line: "+u.text(l.NutBlank.MM())+".")
 	if worst, ok := l.WorstCents(); ok {
 		line := "Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string " +
-			strconv.Itoa(worst.String) + " at fret " + strconv.Itoa(worst.Fret) + ", " + show.Signed(worst.Cents, 2) + " cents."
-		if worst.Cents > 1 || worst.Cents < -1 {
+			strconv.Itoa(worst.String) + " at fret " + strconv.Itoa(worst.Fret) + ", " + show.Signed(worst.Cents.Value(), 2) + " cents."
+		if worst.Cents.Value() > 1 || worst.Cents.Value() < -1 {
 			line += " The cure: saddle_spacing = \"like the nut\"."
 		}
 		items = append(items, line)
@@ -83,9 +83,9 @@ func (in *Input) marks(r *show.Report, l *fan.Layout) {
 	tool := job.Finest(u.Length)
 	var bassBefore, trebleBefore int64
 	for _, f := range l.Frets[1:] {
-		bass, treble := tool.Round(f.Bass.FromNutMM).Parts, tool.Round(f.Treble.FromNutMM).Parts
+		bass, treble := tool.Round(f.Bass.FromNut.MM()).Parts, tool.Round(f.Treble.FromNut.MM()).Parts
 		t.Row(strconv.Itoa(f.Number), tool.Format(bass), tool.Format(bass-bassBefore),
-			tool.Format(treble), tool.Format(treble-trebleBefore), show.Deg(f.Line.SlantRad))
+			tool.Format(treble), tool.Format(treble-trebleBefore), show.Deg(f.Line.Slant.Rad()))
 		bassBefore, trebleBefore = bass, treble
 	}
 	if u.Length == unit.InchFractions {
@@ -101,9 +101,9 @@ func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
 		show.Figures(u.HeadLen("along the nut line")), show.Figures(u.HeadLen("nut, from centreline")),
 		show.Figures(u.HeadLen("along the saddle line")), show.Figures(u.HeadLen("saddle, from centreline")))
 	for i, s := range l.Strings {
-		t.Row(strconv.Itoa(s.Number), in.note(0, s.Number), u.len(s.LengthMM),
-			u.len(l.NutPositions[i].AlongFromBassMM), u.len(s.Nut.Y),
-			u.len(l.SaddlePositions[i].AlongFromBassMM), u.len(s.Saddle.Y))
+		t.Row(strconv.Itoa(s.Number), in.note(0, s.Number), u.len(s.Length.MM()),
+			u.len(l.NutPositions[i].AlongFromBass.MM()), u.len(s.Nut.Y.MM()),
+			u.len(l.SaddlePositions[i].AlongFromBass.MM()), u.len(s.Saddle.Y.MM()))
 	}
 	if words := in.spanWords(l); words != "" {
 		t.Note("%s", words)
@@ -115,7 +115,7 @@ func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
 func (in *Input) blanks(r *show.Report, l *fan.Layout) {
 	u := in.Units
 	b := l.Blank()
-	r.Para("Smallest blank: %s long, %s wide, saw allowance included.", u.LenText(b.LengthMM, scaleDecimals), u.LenText(b.WidthMM, scaleDecimals))
+	r.Para("Smallest blank: %s long, %s wide, saw allowance included.", u.LenText(b.Length.MM(), scaleDecimals), u.LenText(b.Width.MM(), scaleDecimals))
 	offers := in.Job.Blanks()
 	if len(offers) == 0 {
 		return
@@ -127,8 +127,8 @@ func (in *Input) blanks(r *show.Report, l *fan.Layout) {
 		if s.OK {
 			serves = "yes"
 		}
-		t.Row(s.Offer.Name, u.Len(s.Offer.LengthMM, scaleDecimals), u.Len(s.Offer.WidthMM, scaleDecimals), serves,
-			u.SignedLen(s.SpareLengthMM, scaleDecimals), u.SignedLen(s.SpareWidthMM, scaleDecimals))
+		t.Row(s.Offer.Name, u.Len(s.Offer.Length.MM(), scaleDecimals), u.Len(s.Offer.Width.MM(), scaleDecimals), serves,
+			u.SignedLen(s.SpareLength.MM(), scaleDecimals), u.SignedLen(s.SpareWidth.MM(), scaleDecimals))
 	}
 	t.Note("Serves: by length and width. How thick the board must be for its slots is said by setout.")
 }

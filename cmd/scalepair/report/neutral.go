@@ -26,7 +26,7 @@ type Neutral struct {
 func NeutralFret(in *Input, n *Neutral) *show.Report {
 	l := n.Layout
 	r := &show.Report{Title: in.title("Neutral fret for")}
-	r.Para("Pair %s, %d frets, %d strings; %s stands square now.", in.Pair(l.Spec.BassMM, l.Spec.TrebleMM),
+	r.Para("Pair %s, %d frets, %d strings; %s stands square now.", in.Pair(l.Spec.Bass.MM(), l.Spec.Treble.MM()),
 		l.Spec.Frets, l.Spec.Strings, squareWords(l.Spec.Neutral))
 	if n.Advice.Parallel {
 		r.Text("Both lengths are equal: every fret is square, and the neutral fret has no effect.")
@@ -60,8 +60,8 @@ func (n *Neutral) slantColumns() []show.Column {
 }
 
 func slantCells(r fan.NeutralRow) []string {
-	return []string{show.Deg(r.NutRad), show.Deg(r.FirstRad), show.Deg(r.TwelfthRad), show.Deg(r.LastRad),
-		show.Deg(r.SaddleRad), show.Deg(r.WorstRad)}
+	return []string{show.Deg(r.Nut.Rad()), show.Deg(r.Fret1.Rad()), show.Deg(r.Fret12.Rad()), show.Deg(r.Last.Rad()),
+		show.Deg(r.Saddle.Rad()), show.Deg(r.Worst.Rad())}
 }
 
 // mine is the row of the neutral fret in force, -1 where the step passes over
@@ -118,7 +118,7 @@ func (n *Neutral) trade(r *show.Report) {
 	items := []string{
 		"A neutral fret near the nut keeps the first frets square and slants the high frets and the bridge; one near the body does the opposite. Nut and last fret always stand at about the same angle to one another; it can only be shared out.",
 	}
-	switch hold := n.Playing.HoldRad; {
+	switch hold := n.Playing.HandAngle.Rad(); {
 	case n.AngleGiven:
 		items = append(items, fmt.Sprintf("Your neck points up by %s. A forearm that keeps its direction then lies across the neck at about %s, a fifth of that towards the head (judgement): the last choice holds the frets you play against it. To count your own hand instead, lay a straight edge under your fingers on the neck and give its angle as --hold.",
 			show.DegText(n.NeckAngleRad), show.DegText(hold)))
@@ -136,10 +136,10 @@ func (n *Neutral) table(r *show.Report) {
 	columns = append(columns, show.Figures("off the hand, "+n.played()+" °"))
 	t := r.Table("slants", "Slants as the neutral fret moves", columns...)
 	for _, row := range n.Advice.Rows {
-		t.Row(append(append([]string{neutralCell(row.Neutral)}, slantCells(row)...), show.Deg(row.PlayedRad))...)
+		t.Row(append(append([]string{neutralCell(row.Neutral)}, slantCells(row)...), show.Deg(row.Played.Rad()))...)
 	}
 	t.Note("Off the hand: root mean square, over %s, of the fret's slant less the hand's.", n.played())
-	if slices.ContainsFunc(n.Advice.Rows, func(r fan.NeutralRow) bool { return steep(r.WorstWithSaddleRad) }) {
+	if slices.ContainsFunc(n.Advice.Rows, func(r fan.NeutralRow) bool { return steep(r.WorstWithSaddle.Rad()) }) {
 		t.Note("Beyond about %d° (judgement) a slant is hard to finger, and little hardware is made for it.", steepDeg)
 	}
 	if n.mine() < 0 {
@@ -177,15 +177,15 @@ type NeutralJSON struct {
 // NeutralValues gives what neutral prints as JSON.
 func NeutralValues(in *Input, n *Neutral) NeutralJSON {
 	s := n.Layout.Spec
-	out := NeutralJSON{BassMM: s.BassMM, TrebleMM: s.TrebleMM, NeutralFret: squareWords(s.Neutral), NoEffect: n.Advice.Parallel,
-		PlayedFrom: n.Playing.FromFret, PlayedTo: n.Playing.ToFret, HandSlantDeg: deg(n.Playing.HoldRad), StandsOut: map[string]string{},
+	out := NeutralJSON{BassMM: s.Bass.MM(), TrebleMM: s.Treble.MM(), NeutralFret: squareWords(s.Neutral), NoEffect: n.Advice.Parallel,
+		PlayedFrom: n.Playing.FromFret, PlayedTo: n.Playing.ToFret, HandSlantDeg: deg(n.Playing.HandAngle.Rad()), StandsOut: map[string]string{},
 		Cautions: append([]string{}, steepCautions(n.Layout)...)}
 	if out.PlayedTo == 0 {
 		out.PlayedFrom, out.PlayedTo = 1, s.Frets
 	}
 	for _, r := range n.Advice.Rows {
-		out.Rows = append(out.Rows, NeutralRowJSON{squareWords(r.Neutral), deg(r.NutRad), deg(r.FirstRad), deg(r.TwelfthRad),
-			deg(r.LastRad), deg(r.SaddleRad), deg(r.WorstRad), deg(r.WorstWithSaddleRad), deg(r.PlayedRad)})
+		out.Rows = append(out.Rows, NeutralRowJSON{squareWords(r.Neutral), deg(r.Nut.Rad()), deg(r.Fret1.Rad()), deg(r.Fret12.Rad()),
+			deg(r.Last.Rad()), deg(r.Saddle.Rad()), deg(r.Worst.Rad()), deg(r.WorstWithSaddle.Rad()), deg(r.Played.Rad())})
 	}
 	for _, c := range n.standing() {
 		out.StandsOut[c.key] = squareWords(n.Advice.Rows[c.row].Neutral)

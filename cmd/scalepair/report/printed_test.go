@@ -172,7 +172,7 @@ func TestStringsPrintWhatTheirHeadsName(t *testing.T) {
 			travel := func(b choice.BendDetail) float64 { return 1000 * b.Bend.BendDistanceM }
 			columns := []column{
 				p.plain("string", number),
-				p.mm("own length", func(i int) float64 { return w.l.Strings[i].LengthMM }),
+				p.mm("own length", func(i int) float64 { return w.l.Strings[i].Length.MM() }),
 				p.newtons("tension", func(i int) float64 { return one(i).TensionN }),
 				p.percent("off target %", func(i int) float64 { return one(i).TensionN/w.d.Strings[i].TargetN - 1 }),
 				p.newtons("wanted", func(i int) float64 { return w.d.Strings[i].TargetN }),

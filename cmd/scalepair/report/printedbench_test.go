@@ -9,13 +9,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/report"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 	"scalepair/gauges"
 )
 
 // apart is how far two points are from one another.
-func apart(a, b fan.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
+func apart(a, b fan.Point) float64 { return math.Hypot(a.X.MM()-b.X.MM(), a.Y.MM()-b.Y.MM()) }
 
 // edge is one edge of the board: where the nut line meets it, and its direction
 // towards the bridge.
@@ -23,14 +24,14 @@ type edge struct{ at, way fan.Point }
 
 func edgeThrough(nut, last fan.Point) edge {
 	d := apart(nut, last)
-	return edge{nut, fan.Point{X: (last.X - nut.X) / d, Y: (last.Y - nut.Y) / d}}
+	return edge{nut, fan.Point{X: unit.MM((last.X.MM() - nut.X.MM()) / d), Y: unit.MM((last.Y.MM() - nut.Y.MM()) / d)}}
 }
 
 // fence is how much nearer the nut, along the edge, a line runs that lies half
 // a kerf off a slot, square to it.
 func (e edge) fence(slot fan.Slot, half float64) float64 {
-	across := fan.Point{X: (slot.Bass.X - slot.Treble.X) / slot.LengthMM, Y: (slot.Bass.Y - slot.Treble.Y) / slot.LengthMM}
-	return half / math.Abs(e.way.X*across.Y-e.way.Y*across.X)
+	across := fan.Point{X: unit.MM((slot.Bass.X.MM() - slot.Treble.X.MM()) / slot.Length.MM()), Y: unit.MM((slot.Bass.Y.MM() - slot.Treble.Y.MM()) / slot.Length.MM())}
+	return half / math.Abs(e.way.X.MM()*across.Y.MM()-e.way.Y.MM()*across.X.MM())
 }
 
 func TestSettingOutPrintsWhatItsHeadsName(t *testing.T) {
@@ -47,7 +48,7 @@ func TestSettingOutPrintsWhatItsHeadsName(t *testing.T) {
 
 			nut, last := w.l.Frets[0].Slot, frets[len(frets)-1].Slot
 			bass, treble := edgeThrough(nut.Bass, last.Bass), edgeThrough(nut.Treble, last.Treble)
-			half := w.s.Sawing.KerfMM / 2
+			half := w.s.Sawing.Kerf.MM() / 2
 			require.Positive(t, half)
 			along := func(f fan.Fret) float64 { return apart(f.Slot.Bass, nut.Bass) }
 			alongTreble := func(f fan.Fret) float64 { return apart(f.Slot.Treble, nut.Treble) }
@@ -60,8 +61,8 @@ func TestSettingOutPrintsWhatItsHeadsName(t *testing.T) {
 			p.depths(t, w, frets)
 			over := w.j.Build.FretWire.Overhang.MM()
 			p.holds(t, "wire", len(frets), p.plain("fret", number),
-				p.mm("slot", fret(func(f fan.Fret) float64 { return f.Slot.LengthMM })),
-				p.mm("cut to", fret(func(f fan.Fret) float64 { return f.Slot.LengthMM + 2*over })))
+				p.mm("slot", fret(func(f fan.Fret) float64 { return f.Slot.Length.MM() })),
+				p.mm("cut to", fret(func(f fan.Fret) float64 { return f.Slot.Length.MM() + 2*over })))
 			p.ends(t, w)
 			p.saddles(t, w)
 			p.pickup(t, w)
@@ -83,25 +84,25 @@ func (p printed) marks(t *testing.T, name string, frets []fan.Fret, of func(f fa
 		return x / p.perMM
 	}
 	p.holds(t, name, len(frets), p.plain("fret", number),
-		p.mm("from nut", func(i int) float64 { return of(frets[i]).FromNutMM }),
+		p.mm("from nut", func(i int) float64 { return of(frets[i]).FromNut.MM() }),
 		p.mm("step", func(i int) float64 { return shown(i) - shown(i-1) }),
-		p.mm("width of a cent", func(i int) float64 { return of(frets[i]).MMPerCent }))
+		p.mm("width of a cent", func(i int) float64 { return of(frets[i]).OneCent.MM() }))
 }
 
 // depths: the demo's crown runs from 300 to 400 mm, its tang is 1.5 mm deep,
 // with 0.4 mm of air.
 func (p printed) depths(t *testing.T, w benchWork, frets []fan.Fret) {
 	t.Helper()
-	end := frets[len(frets)-1].Line.CrossMM
+	end := frets[len(frets)-1].Line.Cross.MM()
 	radius := func(x float64) float64 { return 300 + 100*x/end }
 	depth := func(at fan.Point) float64 {
-		r := radius(at.X)
-		return 1.5 + 0.4 + r - math.Sqrt(r*r-at.Y*at.Y)
+		r := radius(at.X.MM())
+		return 1.5 + 0.4 + r - math.Sqrt(r*r-at.Y.MM()*at.Y.MM())
 	}
 	saw := func(i int) float64 { return math.Max(depth(frets[i].Slot.Bass), depth(frets[i].Slot.Treble)) }
-	thick := w.s.Blanks[w.s.Blank].Offer.ThicknessMM
+	thick := w.s.Blanks[w.s.Blank].Offer.Thickness.MM()
 	p.holds(t, "depths", len(frets), p.plain("fret", number),
-		p.mm("radius", func(i int) float64 { return radius(frets[i].Line.CrossMM) }),
+		p.mm("radius", func(i int) float64 { return radius(frets[i].Line.Cross.MM()) }),
 		p.mm("needed, middle", func(int) float64 { return 1.9 }),
 		p.mm("bass end", func(i int) float64 { return depth(frets[i].Slot.Bass) }),
 		p.mm("treble end", func(i int) float64 { return depth(frets[i].Slot.Treble) }),
@@ -114,10 +115,10 @@ func (p printed) ends(t *testing.T, w benchWork) {
 	strings := w.l.Strings
 	p.holds(t, "spacing", 5,
 		p.mm("nut, along", func(i int) float64 { return apart(strings[i+1].Nut, strings[i].Nut) }),
-		p.mm("nut, square", func(i int) float64 { return strings[i+1].Nut.Y - strings[i].Nut.Y }),
+		p.mm("nut, square", func(i int) float64 { return strings[i+1].Nut.Y.MM() - strings[i].Nut.Y.MM() }),
 		p.mm("saddles, along", func(i int) float64 { return apart(strings[i+1].Saddle, strings[i].Saddle) }),
-		p.mm("saddles, square", func(i int) float64 { return strings[i+1].Saddle.Y - strings[i].Saddle.Y }))
-	thick := func(i int) float64 { return float64(1000 * w.gauge(i).Outer) }
+		p.mm("saddles, square", func(i int) float64 { return strings[i+1].Saddle.Y.MM() - strings[i].Saddle.Y.MM() }))
+	thick := func(i int) float64 { return w.gauge(i).Outer.MM() }
 	p.holds(t, "nut", 6, p.plain("string", number),
 		p.mm("from the nut's bass end", func(i int) float64 { return apart(strings[i].Nut, w.l.Frets[0].Slot.Bass) }),
 		p.mm("to the next string", func(i int) float64 {
@@ -141,21 +142,21 @@ func (p printed) saddles(t *testing.T, w benchWork) {
 	most := func(i int) float64 { return 1000 * w.d.Strings[i].CompensationM[1] }
 	begin := func(i int) float64 { return (least(i) + most(i)) / 2 }
 	p.holds(t, "compensation", 6, p.plain("string", number), p.mm("least", least), p.mm("most", most), p.mm("begin at", begin),
-		p.mm("nut to saddle", func(i int) float64 { return w.l.Strings[i].LengthMM + begin(i) }),
+		p.mm("nut to saddle", func(i int) float64 { return w.l.Strings[i].Length.MM() + begin(i) }),
 		p.mm("screw back", func(i int) float64 { return begin(i) + 1 }))
 	at := func(i int, back float64) fan.Point {
 		s := w.l.Strings[i]
-		return fan.Point{X: s.Saddle.X + back*(s.Saddle.X-s.Nut.X)/s.LengthMM, Y: s.Saddle.Y + back*(s.Saddle.Y-s.Nut.Y)/s.LengthMM}
+		return fan.Point{X: unit.MM(s.Saddle.X.MM() + back*(s.Saddle.X.MM()-s.Nut.X.MM())/s.Length.MM()), Y: unit.MM(s.Saddle.Y.MM() + back*(s.Saddle.Y.MM()-s.Nut.Y.MM())/s.Length.MM())}
 	}
 	from := func(x float64) func(i int) float64 {
-		return func(i int) float64 { return at(i, begin(i)).X - x }
+		return func(i int) float64 { return at(i, begin(i)).X.MM() - x }
 	}
-	last := w.l.Frets[w.l.Spec.Frets].Line.CrossMM
+	last := w.l.Frets[w.l.Spec.Frets].Line.Cross.MM()
 	p.holds(t, "saddle-points", 6, p.plain("string", number),
-		p.mm("out", func(i int) float64 { return math.Abs(at(i, begin(i)).Y) }),
-		p.mm("along, from fret 12", from(w.l.Frets[12].Line.CrossMM)), p.mm("from last fret", from(last)),
-		p.mm("from body end", from(w.l.Board().BodyEnd.CrossMM)),
-		p.mm("foremost, from last fret", func(i int) float64 { return at(i, -1).X - last }))
+		p.mm("out", func(i int) float64 { return math.Abs(at(i, begin(i)).Y.MM()) }),
+		p.mm("along, from fret 12", from(w.l.Frets[12].Line.Cross.MM())), p.mm("from last fret", from(last)),
+		p.mm("from body end", from(w.l.Board().BodyEnd.Cross.MM())),
+		p.mm("foremost, from last fret", func(i int) float64 { return at(i, -1).X.MM() - last }))
 	for i, row := range p.table(t, "saddle-points").Rows {
 		assert.Equal(t, map[bool]string{true: "bass", false: "treble"}[i > 2], row[2], "side of string %d", i+1)
 	}
@@ -169,9 +170,9 @@ func (p printed) pickup(t *testing.T, w benchWork) {
 	tan := w.l.Saddle.TanSlant
 	at := func(i int) fan.Point {
 		s := w.l.Strings[i]
-		x, y := s.Saddle.X-s.Nut.X, s.Saddle.Y-s.Nut.Y
+		x, y := s.Saddle.X.MM()-s.Nut.X.MM(), s.Saddle.Y.MM()-s.Nut.Y.MM()
 		back := 42 / (x - y*tan) // 42 mm along the centreline, measured across the slant
-		return fan.Point{X: s.Saddle.X - back*x, Y: s.Saddle.Y - back*y}
+		return fan.Point{X: unit.MM(s.Saddle.X.MM() - back*x), Y: unit.MM(s.Saddle.Y.MM() - back*y)}
 	}
 	next := func(value func(a, b fan.Point) float64) func(i int) float64 {
 		return func(i int) float64 {
@@ -184,8 +185,8 @@ func (p printed) pickup(t *testing.T, w benchWork) {
 	p.holds(t, "line-1", 6, p.plain("string", number),
 		p.mm("from bass string, along", func(i int) float64 { return apart(at(i), at(5)) }),
 		p.mm("to the next, along", next(apart)),
-		p.mm("to the next, square", next(func(a, b fan.Point) float64 { return b.Y - a.Y })),
-		p.mm("out from the centreline", func(i int) float64 { return math.Abs(at(i).Y) }))
+		p.mm("to the next, square", next(func(a, b fan.Point) float64 { return b.Y.MM() - a.Y.MM() })),
+		p.mm("out from the centreline", func(i int) float64 { return math.Abs(at(i).Y.MM()) }))
 }
 
 func TestLayoutPrintsWhatItsHeadsName(t *testing.T) {
@@ -213,9 +214,9 @@ func TestLayoutPrintsWhatItsHeadsName(t *testing.T) {
 			p.holds(t, "lines", 6, p.plain("string", number),
 				p.mm("own length", func(i int) float64 { return apart(strings[i].Nut, strings[i].Saddle) }),
 				p.mm("along the nut line", func(i int) float64 { return apart(strings[i].Nut, strings[5].Nut) }),
-				p.mm("nut, from centreline", func(i int) float64 { return strings[i].Nut.Y }),
+				p.mm("nut, from centreline", func(i int) float64 { return strings[i].Nut.Y.MM() }),
 				p.mm("along the saddle line", func(i int) float64 { return apart(strings[i].Saddle, strings[5].Saddle) }),
-				p.mm("saddle, from centreline", func(i int) float64 { return strings[i].Saddle.Y }))
+				p.mm("saddle, from centreline", func(i int) float64 { return strings[i].Saddle.Y.MM() }))
 		})
 	}
 }
@@ -229,12 +230,12 @@ func TestNamedMeasuresAreWhatTheyAreNamed(t *testing.T) {
 			l, blank := w.l, w.l.Blank()
 			bass, last := l.Strings[5], l.Frets[24].Line
 			onLine := func(x float64) float64 { // where the bass string's line, carried on, stands out
-				return bass.Nut.Y + (x-bass.Nut.X)*(bass.Saddle.Y-bass.Nut.Y)/(bass.Saddle.X-bass.Nut.X)
+				return bass.Nut.Y.MM() + (x-bass.Nut.X.MM())*(bass.Saddle.Y.MM()-bass.Nut.Y.MM())/(bass.Saddle.X.MM()-bass.Nut.X.MM())
 			}
-			start := fan.Point{X: blank.MinX, Y: onLine(blank.MinX)}
+			start := fan.Point{X: blank.MinX, Y: unit.MM(onLine(blank.MinX.MM()))}
 			for table, rows := range map[string][]float64{
-				"centreline":   {blank.MaxX - blank.MinX, -blank.MinX, blank.MaxY, -blank.MinY},
-				"string-lines": {start.Y, onLine(blank.MaxX)},
+				"centreline":   {blank.MaxX.MM() - blank.MinX.MM(), -blank.MinX.MM(), blank.MaxY.MM(), -blank.MinY.MM()},
+				"string-lines": {start.Y.MM(), onLine(blank.MaxX.MM())},
 				"bass-nut":     {apart(start, bass.Nut)},
 				"checks": {350, 700 * (fan.K(24) - 0.5), 325, 650 * (fan.K(24) - 0.5),
 					apart(l.Nut.Bass, last.Treble), apart(l.Nut.Treble, last.Bass)},

@@ -28,9 +28,9 @@ func (b *bench) noSaddles() string {
 	if b.s.Detail != nil {
 		why = "no string's core is known"
 	}
-	last := l.Frets[l.Spec.Frets].Line.CrossMM
+	last := l.Frets[l.Spec.Frets].Line.Cross.MM()
 	return fmt.Sprintf("How far each saddle must stand back cannot be told: %s. The theoretical saddle line crosses the centreline %s behind the last fret and stands %s; every saddle stands a few millimetres behind it.",
-		why, u.LenText(l.Saddle.CrossMM-last, markDecimals), slantWords(l.Saddle.SlantRad))
+		why, u.LenText(l.Saddle.Cross.MM()-last, markDecimals), slantWords(l.Saddle.Slant.Rad()))
 }
 
 // unknownBack says that string i has no compensation.
@@ -58,8 +58,8 @@ func (b *bench) compensations() {
 		if b.unknownBack(i) {
 			row = append(row, none, none, none, none, none)
 		} else {
-			row = append(row, u.Len(p.Compensation.LoMM, 1), u.Len(p.Compensation.HiMM, 1), u.Len(p.Compensation.Middle(), 1),
-				u.Len(p.FromNutMM, 1), u.Len(p.Compensation.Middle()-b.s.Saddles.ForwardMM, 1))
+			row = append(row, u.Len(p.Compensation.Lo.MM(), 1), u.Len(p.Compensation.Hi.MM(), 1), u.Len(p.Compensation.Middle().MM(), 1),
+				u.Len(p.FromNut.MM(), 1), u.Len(p.Compensation.Middle().MM()-b.s.Saddles.Forward.MM(), 1))
 		}
 		t.Row(row...)
 	}
@@ -94,7 +94,7 @@ func (b *bench) placing() {
 	s, u := b.s.Saddles, fineUnits(b.Units)
 	items := []string{
 		fmt.Sprintf("Placing: turn every saddle as far forward (towards the nut) as it goes. Place the bridge, or each string's own bridge, so that the saddles then stand before the theoretical saddle line by %s, along their strings: 'foremost' in the last table.",
-			u.LenText(-s.ForwardMM, 1)),
+			u.LenText(-s.Forward.MM(), 1)),
 		b.travel(),
 		"Starting: from there turn each saddle back by its 'screw back'. Tune to pitch, compare the note at fret 12 with the octave, and move the saddle: back when the fretted note is sharp, forward when it is flat.",
 		"Drill only after both outer strings were tried at pitch with the bridge clamped, and both came into tune well inside their saddles' travel.",
@@ -105,7 +105,7 @@ func (b *bench) placing() {
 // travel holds the need against the saddles' travel, where that is stated.
 func (b *bench) travel() string {
 	s, u := b.s.Saddles, fineUnits(b.Units)
-	need := fmt.Sprintf("Travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.RearMM, 1), u.LenText(s.NeedMM, 1))
+	need := fmt.Sprintf("Travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.Rear.MM(), 1), u.LenText(s.Need.MM(), 1))
 	has := b.Job.Build.Limits.SaddleTravel.MM()
 	if unknown := b.unknownBacks(); unknown != nil {
 		return need + fmt.Sprintf(". That is without string %s, whose core is not known and which may need more.", numbers(unknown))
@@ -113,7 +113,7 @@ func (b *bench) travel() string {
 	switch {
 	case has == 0:
 		return need + ". Measure that yours have it (saddle_travel under [limits] lets this be checked)."
-	case has < s.NeedMM:
+	case has < s.Need.MM():
 		return need + fmt.Sprintf("; yours have %s, which is NOT enough. Take saddles with more travel, or place each string's saddle by itself.", u.LenText(has, 1))
 	}
 	return need + fmt.Sprintf("; yours have %s, which is enough.", u.LenText(has, 1))
@@ -132,13 +132,13 @@ func (b *bench) drilling() {
 		show.Figures(u.HeadLen("foremost, from last fret")))
 	last := crossing(l, l.Spec.Frets)
 	for i, p := range b.s.Saddles.Points {
-		row := append([]string{strconv.Itoa(p.String)}, outCells(u.Len(math.Abs(p.OutMM), 1), p.OutMM)...)
+		row := append([]string{strconv.Itoa(p.String)}, outCells(u.Len(math.Abs(p.Out.MM()), 1), p.Out.MM())...)
 		if b.unknownBack(i) {
 			row = append(row, none, none, none)
 		} else {
-			row = append(row, u.Len(p.Along12MM, 1), u.Len(p.AlongLastMM, 1), u.Len(p.AlongBodyEndMM, 1))
+			row = append(row, u.Len(p.Along12.MM(), 1), u.Len(p.AlongLast.MM(), 1), u.Len(p.AlongBodyEnd.MM(), 1))
 		}
-		t.Row(append(row, u.Len(p.Foremost.X-last, 1))...)
+		t.Row(append(row, u.Len(p.Foremost.X.MM()-last, 1))...)
 	}
 	t.Note("Where the string leaves the saddle at 'begin at'; foremost is the same with the saddle fully forward.")
 }

@@ -55,7 +55,7 @@ func (b *bench) heading(title string) {
 // opening says what is set out, and how its numbers are rounded.
 func (b *bench) opening() {
 	l := b.s.Layout
-	text := fmt.Sprintf("Pair %s, neutral %s, %d frets, %d strings.", b.Pair(l.Spec.BassMM, l.Spec.TrebleMM),
+	text := fmt.Sprintf("Pair %s, neutral %s, %d frets, %d strings.", b.Pair(l.Spec.Bass.MM(), l.Spec.Treble.MM()),
 		squareWords(l.Spec.Neutral), l.Spec.Frets, l.Spec.Strings)
 	if b.s.Detail != nil {
 		text += fmt.Sprintf(" Gauges %s (low string first).", b.Set(b.s.Detail.Gauges))
@@ -158,7 +158,7 @@ func (b *bench) markTable(name string, marks []mark.MarkRow) {
 }
 
 func (b *bench) slotTable(name string, task mark.Task) {
-	half := b.s.Sawing.KerfMM / 2
+	half := b.s.Sawing.Kerf.MM() / 2
 	fence := half > 0 && b.shows(half)
 	columns := []show.Column{show.Figures("fret"), show.Figures("slant °"), show.Figures(b.head("bass edge")),
 		show.Figures(b.head("treble edge")), show.Figures(b.head("slot length"))}
@@ -238,4 +238,4 @@ func fretWords(n int) string {
 }
 
 // crossing is where the layout's fret n crosses the centreline.
-func crossing(l *fan.Layout, n int) float64 { return l.Frets[n].Line.CrossMM }
+func crossing(l *fan.Layout, n int) float64 { return l.Frets[n].Line.Cross.MM() }

@@ -16,7 +16,7 @@ func (b *bench) blank() {
 	b.heading("The blank")
 	u, need := b.Units, b.s.Layout.Blank()
 	text := fmt.Sprintf("Smallest blank: %s long and %s wide, with %s to saw away on every side.",
-		u.LenText(need.LengthMM, scaleDecimals), u.LenText(need.WidthMM, scaleDecimals), u.LenText(b.s.Layout.Spec.SawAllowanceMM, scaleDecimals))
+		u.LenText(need.Length.MM(), scaleDecimals), u.LenText(need.Width.MM(), scaleDecimals), u.LenText(b.s.Layout.Spec.SawAllowance.MM(), scaleDecimals))
 	if b.s.LeastThicknessMM > 0 {
 		text += fmt.Sprintf(" Planed for the slots, it must be at least %s thick.", u.LenText(b.s.LeastThicknessMM, scaleDecimals))
 	}
@@ -37,15 +37,15 @@ func (b *bench) blankTable() {
 	u, fine := b.Units, b.caliper()
 	columns := []show.Column{show.Words("blank"), show.Words("serves"), show.Figures(u.HeadLen("length")), show.Figures(u.HeadLen("length spare")),
 		show.Figures(u.HeadLen("width")), show.Figures(u.HeadLen("width spare")), show.Figures(u.HeadLen("thick"))}
-	known := b.s.Depths != nil && slices.ContainsFunc(b.s.Blanks, func(f job.BlankFit) bool { return f.Offer.ThicknessMM > 0 })
+	known := b.s.Depths != nil && slices.ContainsFunc(b.s.Blanks, func(f job.BlankFit) bool { return f.Offer.Thickness.MM() > 0 })
 	if known {
 		columns = append(columns, show.Figures(fine.HeadLen("left under slots")), show.Figures(fine.HeadLen("left at edges")))
 	}
 	t := b.r.Table("blanks", "Blanks on offer", columns...)
 	for _, f := range b.s.Blanks {
-		row := []string{f.Offer.Name, servesWords(f), u.Len(f.Offer.LengthMM, scaleDecimals), u.SignedLen(f.SpareLengthMM, scaleDecimals),
-			u.Len(f.Offer.WidthMM, scaleDecimals), u.SignedLen(f.SpareWidthMM, scaleDecimals)}
-		if thick := f.Offer.ThicknessMM; thick > 0 {
+		row := []string{f.Offer.Name, servesWords(f), u.Len(f.Offer.Length.MM(), scaleDecimals), u.SignedLen(f.SpareLength.MM(), scaleDecimals),
+			u.Len(f.Offer.Width.MM(), scaleDecimals), u.SignedLen(f.SpareWidth.MM(), scaleDecimals)}
+		if thick := f.Offer.Thickness.MM(); thick > 0 {
 			row = append(row, u.Len(thick, scaleDecimals))
 			if known {
 				row = append(row, fine.Len(f.LeftUnderMM, scaleDecimals), fine.Len(f.LeftAtEdgeMM, scaleDecimals))
@@ -63,11 +63,11 @@ func (b *bench) blankTable() {
 // servesWords says whether a blank serves, and if not why.
 func servesWords(f job.BlankFit) string {
 	switch {
-	case f.SpareLengthMM < 0 && f.SpareWidthMM < 0:
+	case f.SpareLength.MM() < 0 && f.SpareWidth.MM() < 0:
 		return "too small"
-	case f.SpareLengthMM < 0:
+	case f.SpareLength.MM() < 0:
 		return "too short"
-	case f.SpareWidthMM < 0:
+	case f.SpareWidth.MM() < 0:
 		return "too narrow"
 	case f.Thin != nil:
 		return "too thin"
@@ -81,8 +81,8 @@ func (b *bench) lie(f job.BlankFit) {
 	b.r.Para("Work with %s. Its length, and so its grain, runs along the centreline. What is spare is shared equally: "+
 		"draw the centreline %s from the bass edge of the blank, the nut end's base line %s from its nut end, "+
 		"so that the nut line will cross the centreline %s from that end.", f.Offer.Name,
-		u.LenText(f.CentreFromBassEdgeMM, scaleDecimals), u.LenText(f.SpareLengthMM/2, scaleDecimals),
-		u.LenText(f.NutCrossFromEndMM, scaleDecimals))
+		u.LenText(f.CentreFromBassEdge.MM(), scaleDecimals), u.LenText(f.SpareLength.MM()/2, scaleDecimals),
+		u.LenText(f.NutCrossFromEnd.MM(), scaleDecimals))
 }
 
 // depths says how deep to saw, and how the tang will sit in the cut.
@@ -94,15 +94,15 @@ func (b *bench) depths() {
 		b.kerf()
 		return
 	}
-	air := fmt.Sprintf("%s of tang and %s of air under it", fine.text(saw.TangMM), fine.text(saw.ClearanceMM))
-	one := fine.text(b.s.Depths[0].SawMM)
+	air := fmt.Sprintf("%s of tang and %s of air under it", fine.text(saw.Tang.MM()), fine.text(saw.Clearance.MM()))
+	one := fine.text(b.s.Depths[0].Saw.MM())
 	switch {
-	case saw.RadiusNutMM == 0:
+	case saw.RadiusNut.MM() == 0:
 		b.r.Para("The board stays flat: saw every slot %s deep, %s.", one, air)
 	case saw.RadiusFirst:
 		b.r.Para("Radius the board first, then saw every slot %s deep along the curve: %s.", one, air)
 		b.r.Para("Under the ends of the slots, where the curve is lowest, %s of board is then reckoned enough; in the middle, and under all of a slot sawn flat, it is %s (judgement). The thickness asked for above rests on that.",
-			fine.text(fan.LeastUnderEndMM), fine.text(fan.LeastUnderSlotMM))
+			fine.text(fan.LeastUnderEnd.MM()), fine.text(fan.LeastUnderSlot.MM()))
 	default:
 		b.r.Para("Saw the flat board, then radius it (%s). In the middle a slot needs %s; at its ends the crown falls away, so it needs more. One straight cut to the depth under 'saw to' serves all along.",
 			b.crownWords(), air)
@@ -114,10 +114,10 @@ func (b *bench) depths() {
 // crownWords names the crown's radius.
 func (b *bench) crownWords() string {
 	s := b.s.Sawing
-	if s.RadiusNutMM == s.RadiusLastMM {
-		return b.Units.LenText(s.RadiusNutMM, 0)
+	if s.RadiusNut.MM() == s.RadiusLast.MM() {
+		return b.Units.LenText(s.RadiusNut.MM(), 0)
 	}
-	return fmt.Sprintf("%s at the nut to %s at the last fret", b.Units.Len(s.RadiusNutMM, 0), b.Units.LenText(s.RadiusLastMM, 0))
+	return fmt.Sprintf("%s at the nut to %s at the last fret", b.Units.Len(s.RadiusNut.MM(), 0), b.Units.LenText(s.RadiusLast.MM(), 0))
 }
 
 // thickness is that of the blank worked with, 0 where it is not known.
@@ -125,7 +125,7 @@ func (b *bench) thickness() float64 {
 	if b.s.Blank < 0 {
 		return 0
 	}
-	return b.s.Blanks[b.s.Blank].Offer.ThicknessMM
+	return b.s.Blanks[b.s.Blank].Offer.Thickness.MM()
 }
 
 func (b *bench) depthTable() {
@@ -138,10 +138,10 @@ func (b *bench) depthTable() {
 	}
 	t := b.r.Table("depths", "", columns...)
 	for _, d := range b.s.Depths {
-		row := []string{strconv.Itoa(d.Fret), fine.Len(d.RadiusMM, 0), fine.len(d.MiddleMM), fine.len(d.BassMM),
-			fine.len(d.TrebleMM), fine.len(d.SawMM)}
+		row := []string{strconv.Itoa(d.Fret), fine.Len(d.Radius.MM(), 0), fine.len(d.Middle.MM()), fine.len(d.Bass.MM()),
+			fine.len(d.Treble.MM()), fine.len(d.Saw.MM())}
 		if thickness > 0 {
-			row = append(row, fine.len(thickness-d.SawMM))
+			row = append(row, fine.len(thickness-d.Saw.MM()))
 		}
 		t.Row(row...)
 	}
@@ -153,16 +153,16 @@ func (b *bench) depthTable() {
 // kerf says how the tang sits in the saw's cut.
 func (b *bench) kerf() {
 	s, fine := b.s.Sawing, b.caliper()
-	if s.Kerf() == fan.KerfUnknown {
+	if s.TangInCut() == fan.KerfUnknown {
 		b.r.Text("With kerf, tang_width and barb_width under [fret_wire] the saw's cut is held against the tang here.")
 		return
 	}
 	barbs := "not given"
-	if s.BarbWidthMM > 0 {
-		barbs = fine.text(s.BarbWidthMM)
+	if s.BarbWidth.MM() > 0 {
+		barbs = fine.text(s.BarbWidth.MM())
 	}
 	b.r.Para("Saw's cut %s, tang %s, over its barbs %s: %s. Try it on an offcut of the same wood before the first slot.",
-		fine.text(s.KerfMM), fine.text(s.TangWidthMM), barbs, s.Kerf())
+		fine.text(s.Kerf.MM()), fine.text(s.TangWidth.MM()), barbs, s.TangInCut())
 }
 
 // wire prints the cut list of the fret wire.
@@ -173,8 +173,8 @@ func (b *bench) wire() {
 	b.r.Para("Cut each piece %s longer than its slot at both ends.", u.LenText(f.Overhang.MM(), scaleDecimals))
 	t := b.r.Table("wire", "", show.Figures("fret"), show.Figures(u.HeadLen("slot")), show.Figures(u.HeadLen("cut to")))
 	for _, c := range w.Cuts {
-		t.Row(fretWords(c.Fret), u.Len(c.LengthMM-2*f.Overhang.MM(), scaleDecimals), u.Len(c.LengthMM, scaleDecimals))
+		t.Row(fretWords(c.Fret), u.Len(c.Length.MM()-2*f.Overhang.MM(), scaleDecimals), u.Len(c.Length.MM(), scaleDecimals))
 	}
-	t.Total("all", "", u.Len(w.SumMM, scaleDecimals))
-	b.r.Para("With %s %% to spare: %s to buy.", trim(f.SparePercent), u.LenText(w.TotalMM, 0))
+	t.Total("all", "", u.Len(w.Sum.MM(), scaleDecimals))
+	b.r.Para("With %s %% to spare: %s to buy.", trim(f.SparePercent), u.LenText(w.Total.MM(), 0))
 }

@@ -20,12 +20,12 @@ func (b *bench) spacing() {
 		show.Figures(u.HeadLen("saddles, along")), show.Figures(u.HeadLen("saddles, square")))
 	for i := range l.Strings[1:] {
 		n, s := l.NutPositions[i], l.SaddlePositions[i]
-		t.Row(fmt.Sprintf("%d to %d", i+1, i+2), u.len(n.SpacingAlongMM), u.len(n.SpacingSquareMM),
-			u.len(s.SpacingAlongMM), u.len(s.SpacingSquareMM))
+		t.Row(fmt.Sprintf("%d to %d", i+1, i+2), u.len(n.SpacingAlong.MM()), u.len(n.SpacingSquare.MM()),
+			u.len(s.SpacingAlong.MM()), u.len(s.SpacingSquare.MM()))
 	}
 	n, s := l.NutPositions[0], l.SaddlePositions[0]
-	t.Total("all", u.len(n.AlongFromBassMM), u.len(n.SquareFromBassMM),
-		u.len(s.AlongFromBassMM), u.len(s.SquareFromBassMM))
+	t.Total("all", u.len(n.AlongFromBass.MM()), u.len(n.SquareFromBass.MM()),
+		u.len(s.AlongFromBass.MM()), u.len(s.SquareFromBass.MM()))
 	b.intonation()
 }
 
@@ -45,11 +45,11 @@ func (b *bench) intonation() {
 		show.Figures("string"), show.Figures("worst at fret"), show.Figures("cents there"), show.Figures("cents at last fret"))
 	for i := 1; i < len(l.Strings)-1; i++ {
 		if w, ok := worstOf(l, i+1); ok {
-			t.Row(strconv.Itoa(i+1), strconv.Itoa(w.Fret), show.Signed(w.Cents, 2), show.Signed(l.Frets[l.Spec.Frets].CentsSharp[i], 2))
+			t.Row(strconv.Itoa(i+1), strconv.Itoa(w.Fret), show.Signed(w.Cents.Value(), 2), show.Signed(l.Frets[l.Spec.Frets].CentsSharp[i].Value(), 2))
 		}
 	}
 	t.Note("Positive is sharp.")
-	if math.Abs(worst.Cents) > centsHint {
+	if math.Abs(worst.Cents.Value()) > centsHint {
 		t.Note(`More than %d cent. The cure: saddle_spacing = "like the nut" under [neck].`, centsHint)
 	} else {
 		t.Note("Less than %d cent, which no ear will mind.", centsHint)
@@ -61,7 +61,7 @@ func (b *bench) nut() {
 	b.heading("Nut")
 	l, u := b.s.Layout, b.caliper()
 	text := fmt.Sprintf("The nut lies along the nut line: %s. Its blank is %s long, edge to edge of the board.",
-		slantWords(l.Nut.SlantRad), u.text(l.NutBlankMM))
+		slantWords(l.Nut.Slant.Rad()), u.text(l.NutBlank.MM()))
 	if b.Job.Build.Neck.ZeroFret {
 		text += " The strings sound from the zero fret, which stands on the nut line. The nut stands on the board behind it and only spaces the strings: file its slots low enough for every string to lie firmly on the zero fret."
 	}
@@ -82,9 +82,9 @@ func (b *bench) nut() {
 		}
 		next := none
 		if i+1 < len(l.NutPositions) {
-			next = u.len(seat.SpacingAlongMM)
+			next = u.len(seat.SpacingAlong.MM())
 		}
-		row = append(row, u.len(seat.AlongFromEdgeMM), next)
+		row = append(row, u.len(seat.AlongFromEdge.MM()), next)
 		if b.s.Detail != nil {
 			thick, clear := b.slotWidth(i)
 			row = append(row, u.len(thick), u.len(thick+clear))
@@ -120,16 +120,16 @@ func (b *bench) furtherLine(i int, f job.FurtherLine) {
 		behind, side = -behind, "before"
 	}
 	b.r.Para("%s: crosses the centreline %s before the saddle line (theoretical), %s %s the last fret. It stands %s.", f.Name,
-		u.LenText(f.FromSaddleMM, markDecimals), u.LenText(behind, markDecimals), side, slantWords(f.Line.SlantRad))
+		u.LenText(f.FromSaddleMM, markDecimals), u.LenText(behind, markDecimals), side, slantWords(f.Line.Slant.Rad()))
 	fine := b.caliper()
 	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(fine.HeadLen("from bass string, along")),
 		show.Figures(fine.HeadLen("to the next, along")), show.Figures(fine.HeadLen("to the next, square")), show.Figures(fine.HeadLen("out from the centreline")), show.Words("side"))
 	for n, seat := range f.Positions {
 		along, square := none, none
 		if n+1 < len(f.Positions) {
-			along, square = fine.len(seat.SpacingAlongMM), fine.len(seat.SpacingSquareMM)
+			along, square = fine.len(seat.SpacingAlong.MM()), fine.len(seat.SpacingSquare.MM())
 		}
-		row := []string{strconv.Itoa(seat.String), b.note(0, seat.String), fine.len(seat.AlongFromBassMM), along, square}
-		t.Row(append(row, outCells(fine.len(math.Abs(seat.At.Y)), seat.At.Y)...)...)
+		row := []string{strconv.Itoa(seat.String), b.note(0, seat.String), fine.len(seat.AlongFromBass.MM()), along, square}
+		t.Row(append(row, outCells(fine.len(math.Abs(seat.At.Y.MM())), seat.At.Y.MM())...)...)
 	}
 }

@@ -65,7 +65,7 @@ var sixtyFourth = mark.Resolution{Unit: unit.InchFractions, PerUnit: 64}
 // roundingCents is the most that rounding a mark can do to its note.
 func (b *bench) roundingCents(r mark.Resolution) float64 {
 	last := b.s.Layout.Frets[b.s.Layout.Spec.Frets]
-	return r.StepMM() / 2 / min(last.Bass.MMPerCent, last.Treble.MMPerCent)
+	return r.StepMM() / 2 / min(last.Bass.OneCent.MM(), last.Treble.OneCent.MM())
 }
 
 func centsText(cents float64) string { return show.Fixed(math.Max(cents, 0.01), 2) }

@@ -73,8 +73,8 @@ func (c *composer) facts() {
 	fact := func(name, format string, args ...any) {
 		c.out.Facts = append(c.out.Facts, sheet.Fact{Name: name, Value: fmt.Sprintf(format, args...)})
 	}
-	fact("Bass scale", "%s", u.LenText(l.Spec.BassMM, scaleDecimals))
-	fact("Treble scale", "%s", u.LenText(l.Spec.TrebleMM, scaleDecimals))
+	fact("Bass scale", "%s", u.LenText(l.Spec.Bass.MM(), scaleDecimals))
+	fact("Treble scale", "%s", u.LenText(l.Spec.Treble.MM(), scaleDecimals))
 	if l.Parallel {
 		fact("Frets", "%d, all square", l.Spec.Frets)
 	} else {

@@ -34,13 +34,13 @@ func (c *composer) fan() {
 // slants prints the slants in one row, and what else the fan asks of the
 // player and of the nut.
 func (c *composer) slants(r *show.Report, l *fan.Layout) {
-	columns, row := []show.Column{show.Figures("nut")}, []string{show.Deg(l.Nut.SlantRad)}
+	columns, row := []show.Column{show.Figures("nut")}, []string{show.Deg(l.Nut.Slant.Rad())}
 	for _, s := range l.Slants() {
-		columns, row = append(columns, show.Figures("fret "+strconv.Itoa(s.Fret))), append(row, show.Deg(s.SlantRad))
+		columns, row = append(columns, show.Figures("fret "+strconv.Itoa(s.Fret))), append(row, show.Deg(s.Slant.Rad()))
 	}
 	t := r.Table("slants", "Slants in degrees, positive where the bass end is nearer the bridge", append(columns, show.Figures("saddle line"))...)
-	t.Row(append(row, show.Deg(l.Saddle.SlantRad))...)
-	items := []string{"Reach from the nut to fret 1 on the bass line: " + c.Units.LenText(l.Frets[1].Bass.StepMM, markDecimals) + "."}
+	t.Row(append(row, show.Deg(l.Saddle.Slant.Rad()))...)
+	items := []string{"Reach from the nut to fret 1 on the bass line: " + c.Units.LenText(l.Frets[1].Bass.Step.MM(), markDecimals) + "."}
 	if l.Parallel {
 		items = append(items, "Equal lengths: the frets are square, and the neutral fret has no effect.")
 	}

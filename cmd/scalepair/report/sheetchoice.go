@@ -44,7 +44,7 @@ func (c *composer) ranking(r *show.Report) {
 	l := c.f.SetOut.Layout
 	for i, p := range a.Result.Best {
 		rank := strconv.Itoa(i + 1)
-		if p.BassMM == l.Spec.BassMM && p.TrebleMM == l.Spec.TrebleMM {
+		if p.BassMM == l.Spec.Bass.MM() && p.TrebleMM == l.Spec.Treble.MM() {
 			rank = "→ " + rank
 			t.Note("→ is the pair of this sheet.")
 		}
@@ -100,7 +100,7 @@ func (c *composer) tradeOffs(r *show.Report) {
 func (c *composer) tradeOff(title, yLabel string, cost func(choice.Candidate) float64) (string, error) {
 	u, spec := c.Units, c.f.SetOut.Layout.Spec
 	chart := chart.TradeOff{Title: title, XLabel: "difference of the lengths, " + u.Length.Symbol(), YLabel: yLabel}
-	drawn, ringed := map[[2]float64]bool{}, map[[2]float64]bool{{spec.BassMM, spec.TrebleMM}: true}
+	drawn, ringed := map[[2]float64]bool{}, map[[2]float64]bool{{spec.Bass.MM(), spec.Treble.MM()}: true}
 	if best := c.f.Advice.Result.Best; len(best) > 0 {
 		ringed[[2]float64{best[0].BassMM, best[0].TrebleMM}] = true
 	}

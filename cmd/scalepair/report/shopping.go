@@ -55,8 +55,8 @@ func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
 	}
 	blank, size := in.blankWords(s)
 	t.Row(blank, "1", size)
-	t.Row("fret wire", u.LenText(s.Wire.TotalMM, 0), fmt.Sprintf("in pieces from %s to %s; the sum of them is %s",
-		u.Len(least(s), 0), u.LenText(longest(s), 0), u.LenText(s.Wire.SumMM, 0)))
+	t.Row("fret wire", u.LenText(s.Wire.Total.MM(), 0), fmt.Sprintf("in pieces from %s to %s; the sum of them is %s",
+		u.Len(least(s), 0), u.LenText(longest(s), 0), u.LenText(s.Wire.Sum.MM(), 0)))
 	if slices.ContainsFunc(in.Singles(s), func(single Single) bool { return single.LeastWindingMM > 0 }) {
 		t.Note("Wound part: own length, saddle tail, and %s beyond the nut.", u.LenText(windingRoomMM, 0))
 	}
@@ -68,9 +68,9 @@ func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
 }
 
 func least(s *job.SetOut) float64 {
-	out := s.Wire.Cuts[0].LengthMM
+	out := s.Wire.Cuts[0].Length.MM()
 	for _, c := range s.Wire.Cuts {
-		out = min(out, c.LengthMM)
+		out = min(out, c.Length.MM())
 	}
 	return out
 }
@@ -78,7 +78,7 @@ func least(s *job.SetOut) float64 {
 func longest(s *job.SetOut) float64 {
 	out := 0.0
 	for _, c := range s.Wire.Cuts {
-		out = max(out, c.LengthMM)
+		out = max(out, c.Length.MM())
 	}
 	return out
 }
@@ -109,7 +109,7 @@ func (in *Input) firstWeigh(g int) bool {
 // blankWords names the blank to buy: the one worked with, or the least size.
 func (in *Input) blankWords(s *job.SetOut) (what, size string) {
 	u, need := in.Units, s.Layout.Blank()
-	size = fmt.Sprintf("at least %s x %s", u.Len(need.LengthMM, scaleDecimals), u.LenText(need.WidthMM, scaleDecimals))
+	size = fmt.Sprintf("at least %s x %s", u.Len(need.Length.MM(), scaleDecimals), u.LenText(need.Width.MM(), scaleDecimals))
 	if s.LeastThicknessMM > 0 {
 		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(s.LeastThicknessMM, scaleDecimals))
 	}

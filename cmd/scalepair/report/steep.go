@@ -18,14 +18,14 @@ func steep(rad float64) bool { return math.Abs(deg(rad)) > steepDeg }
 // without.
 func steepCautions(l *fan.Layout) []string {
 	var words []string
-	if steep(l.Nut.SlantRad) {
-		words = append(words, "the nut by "+show.DegText(math.Abs(l.Nut.SlantRad)))
+	if steep(l.Nut.Slant.Rad()) {
+		words = append(words, "the nut by "+show.DegText(math.Abs(l.Nut.Slant.Rad())))
 	}
 	if text := steepFrets(l); text != "" {
 		words = append(words, text)
 	}
-	if steep(l.Saddle.SlantRad) {
-		words = append(words, "the saddle line by "+show.DegText(math.Abs(l.Saddle.SlantRad)))
+	if steep(l.Saddle.Slant.Rad()) {
+		words = append(words, "the saddle line by "+show.DegText(math.Abs(l.Saddle.Slant.Rad())))
 	}
 	if words == nil {
 		return nil
@@ -39,8 +39,8 @@ func steepFrets(l *fan.Layout) string {
 	var steepest float64
 	var list []int
 	for _, f := range l.Frets[1:] {
-		if steep(f.Line.SlantRad) {
-			list, steepest = append(list, f.Number), max(steepest, math.Abs(f.Line.SlantRad))
+		if steep(f.Line.Slant.Rad()) {
+			list, steepest = append(list, f.Number), max(steepest, math.Abs(f.Line.Slant.Rad()))
 		}
 	}
 	switch len(list) {

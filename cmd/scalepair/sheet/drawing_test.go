@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"scalepair/cmd/scalepair/sheet"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 )
@@ -76,10 +77,10 @@ func TestStripsOfAnyNeck(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		spec := fan.DefaultSpec()
 		spec.Strings, spec.Frets = rapid.IntRange(4, 9).Draw(rt, "strings"), rapid.IntRange(12, 27).Draw(rt, "frets")
-		spec.TrebleMM = rapid.Float64Range(500, 860).Draw(rt, "treble")
-		spec.BassMM = spec.TrebleMM + rapid.Float64Range(0, 70).Draw(rt, "difference")
-		spec.NutSpreadMM = 6 * float64(spec.Strings)
-		spec.SaddleSpreadMM = 1.4 * spec.NutSpreadMM
+		spec.Treble = unit.MM(rapid.Float64Range(500, 860).Draw(rt, "treble"))
+		spec.Bass = unit.MM(spec.Treble.MM() + rapid.Float64Range(0, 70).Draw(rt, "difference"))
+		spec.NutSpread = unit.MM(6 * float64(spec.Strings))
+		spec.SaddleSpread = unit.MM(1.4 * spec.NutSpread.MM())
 		l, err := fan.New(spec)
 		if err != nil {
 			rt.Skip("no such neck:", err)

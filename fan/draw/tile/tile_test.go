@@ -214,7 +214,7 @@ func TestPrinterCorrection(t *testing.T) {
 	l := trial.Layout(t, "six")
 	part := partOf(p, 0)
 	first := part.Drawing.Layer(draw.LayerSlots).Elements[0].(draw.Line)
-	assert.InDelta(t, l.Frets[1].Slot.LengthMM, math.Hypot((first.B.X-first.A.X)*0.996, (first.B.Y-first.A.Y)*1.0025), tolMM)
+	assert.InDelta(t, l.Frets[1].Slot.Length.MM(), math.Hypot((first.B.X-first.A.X)*0.996, (first.B.Y-first.A.Y)*1.0025), tolMM)
 }
 
 func TestOneSheet(t *testing.T) {

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 )
@@ -22,14 +23,14 @@ func Layout(t testing.TB, name string) *fan.Layout {
 	s := fan.DefaultSpec()
 	switch name {
 	case "six":
-		s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 686, 647.7, 36, 52
-		s.NutShelfMM = 4
+		s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = unit.MM(686), unit.MM(647.7), unit.MM(36), unit.MM(52)
+		s.NutShelf = unit.MM(4)
 	case "eight":
-		s.Strings, s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 8, 711.2, 660.4, 48, 73
+		s.Strings, s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = 8, unit.MM(711.2), unit.MM(660.4), unit.MM(48), unit.MM(73)
 		s.Neutral.Fret = 7.5
-		s.MarginBassMM = 4.5
+		s.MarginBass = unit.MM(4.5)
 	case "bass":
-		s.Strings, s.Frets, s.BassMM, s.TrebleMM, s.NutSpreadMM, s.SaddleSpreadMM = 4, 20, 889, 838.2, 31, 57
+		s.Strings, s.Frets, s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = 4, 20, unit.MM(889), unit.MM(838.2), unit.MM(31), unit.MM(57)
 		s.Neutral.Fret, s.BodyEndSquare = 9, true
 	}
 	l, err := fan.New(s)
@@ -42,7 +43,7 @@ func Options(l *fan.Layout) draw.Options {
 	o := draw.Options{Title: "Trial of " + string(rune('0'+len(l.Strings))) + " strings", Date: "2025-03-01"}
 	for i := range l.Strings {
 		o.Strings = append(o.Strings, draw.StringWords{Note: "E♭" + string(rune('4'-i/3)), Gauge: "0.3 mm"})
-		o.Compensations = append(o.Compensations, &fan.Compensation{LoMM: 1 + 0.25*float64(i), HiMM: 1.5 + 0.25*float64(i)})
+		o.Compensations = append(o.Compensations, &fan.Compensation{Lo: unit.MM(1 + 0.25*float64(i)), Hi: unit.MM(1.5 + 0.25*float64(i))})
 	}
 	return o
 }
@@ -62,7 +63,7 @@ func Slots(l *fan.Layout) []draw.Line {
 	var out []draw.Line
 	for _, f := range l.Frets[1:] {
 		out = append(out, draw.Line{
-			A: draw.Point{X: f.Slot.Bass.X, Y: -f.Slot.Bass.Y}, B: draw.Point{X: f.Slot.Treble.X, Y: -f.Slot.Treble.Y},
+			A: draw.Point{X: f.Slot.Bass.X.MM(), Y: -f.Slot.Bass.Y.MM()}, B: draw.Point{X: f.Slot.Treble.X.MM(), Y: -f.Slot.Treble.Y.MM()},
 		})
 	}
 	return out
@@ -73,10 +74,10 @@ func AnyNeck(t *rapid.T) *fan.Layout {
 	s := fan.DefaultSpec()
 	s.Strings = rapid.IntRange(4, 9).Draw(t, "strings")
 	s.Frets = rapid.IntRange(12, 30).Draw(t, "frets")
-	s.TrebleMM = rapid.Float64Range(500, 860).Draw(t, "treble")
-	s.BassMM = s.TrebleMM + rapid.Float64Range(0, 60).Draw(t, "difference")
-	s.NutSpreadMM = 6 * float64(s.Strings)
-	s.SaddleSpreadMM = s.NutSpreadMM * rapid.Float64Range(1.1, 1.6).Draw(t, "spread")
+	s.Treble = unit.MM(rapid.Float64Range(500, 860).Draw(t, "treble"))
+	s.Bass = unit.MM(s.Treble.MM() + rapid.Float64Range(0, 60).Draw(t, "difference"))
+	s.NutSpread = unit.MM(6 * float64(s.Strings))
+	s.SaddleSpread = unit.MM(s.NutSpread.MM() * rapid.Float64Range(1.1, 1.6).Draw(t, "spread"))
 	s.Neutral.Fret = rapid.Float64Range(0, 12).Draw(t, "neutral")
 	l, err := fan.New(s)
 	if err != nil {
