@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"scalepair/data/fault"
 	"scalepair/data/suggest"
 )
 
@@ -21,17 +22,12 @@ type Column struct {
 	Units    []string
 }
 
-// headings adds every spelling of the heading with the unit it stands for.
-func (c Column) headings(to []heading) []heading {
-	to = append(to, heading{c.Name, ""})
-	for _, u := range c.Units {
-		to = append(to, heading{c.Name, u})
-	}
-	return to
+// heading is a column as the file has it; without a name it is a column that
+// the file leaves unnamed, or whose heading is a fault already.
+type heading struct {
+	name, unit        string
+	measured, refused bool // measured: the column may have a unit
 }
-
-// heading is one spelling of a column's heading: its name, or name and unit.
-type heading struct{ name, unit string }
 
 func (h heading) text() string {
 	if h.unit == "" {
@@ -40,140 +36,82 @@ func (h heading) text() string {
 	return h.name + "_" + h.unit
 }
 
-// is tells whether a folded cell is the heading.
-func (h heading) is(folded string) bool {
-	if h.unit == "" {
-		return folded == h.name
+// headings lists every spelling of a column's heading.
+func (c Column) headings() []heading {
+	out := []heading{{name: c.Name, measured: len(c.Units) > 0}}
+	for _, u := range c.Units {
+		out = append(out, heading{name: c.Name, unit: u, measured: true})
 	}
-	n := len(h.name)
-	return len(folded) == n+1+len(h.unit) && folded[:n] == h.name && folded[n] == '_' && folded[n+1:] == h.unit
+	return out
+}
+
+// head is the heading row of a file.
+type head struct {
+	place fault.Place
+	cells []heading
+}
+
+// find returns the index of a column, -1 where the file does not have it.
+func (h *head) find(name string) int {
+	return slices.IndexFunc(h.cells, func(c heading) bool { return name != "" && c.name == name })
 }
 
 // fold makes "Outer (mm)", "outer mm" and "OUTER_MM" the same heading.
 func fold(s string) string {
-	if folded(s) {
-		return s
-	}
 	words := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
 		return strings.ContainsRune("()[]-_", r) || unicode.IsSpace(r)
 	})
 	return strings.Join(words, "_")
 }
 
-// folded tells whether a heading is written as fold would write it.
-func folded(s string) bool {
-	before := byte('_')
-	for i := range len(s) {
-		c := s[i]
-		if (c < 'a' || c > 'z') && (c < '0' || c > '9') && (c != '_' || before == '_') {
-			return false
-		}
-		before = c
-	}
-	return before != '_'
-}
-
-// head is what the heading row says: for every column of the file its name and
-// unit (name "" where no heading stands).
-type head struct {
-	file  string
-	line  int
-	cells []heading
-	// refused marks columns whose heading is a fault already; measured those,
-	// and the ones whose heading may carry a unit.
-	refused, measured []bool
-}
-
-// find gives the cell in which a name stands, -1 where it does not. Names are
-// compared in turn, which for the columns that files have is as fast as a map.
-func (h *head) find(name string) int {
-	return slices.IndexFunc(h.cells, func(c heading) bool { return c.name == name && name != "" })
-}
-
-// headingsOf gives every heading that the columns may have.
-func headingsOf(columns []Column) []heading {
-	n := 0
-	for _, c := range columns {
-		n += 1 + len(c.Units)
-	}
-	out := make([]heading, 0, n)
-	for _, c := range columns {
-		out = c.headings(out)
-	}
-	return out
-}
-
-// named gives one heading of each column, with its first unit.
-func named(columns []Column) []string {
-	out := make([]string, len(columns))
-	for i, c := range columns {
-		out[i] = c.Name
-		if len(c.Units) > 1 || len(c.Units) == 1 && c.Units[0] != "hz" {
-			out[i] += "_" + c.Units[0]
-		}
-	}
-	return out
-}
-
-// readHead matches a heading row with the columns that the table may have.
-func (t *table) readHead(line int, cells []cell) *head {
-	h := &head{file: t.file, line: line, cells: make([]heading, 0, len(cells)),
-		refused: make([]bool, len(cells)), measured: make([]bool, len(cells))}
-	var meant []string // columns that a misspelt heading stands for
-	for i, c := range cells {
-		h.cells = append(h.cells, t.match(h, i, c, &meant))
-	}
+// takeHead reads the heading row; false ends the reading, since without it no
+// row can be read.
+func (t *table) takeHead(line fault.Place, cells []cell) bool {
+	var known []heading
+	var words, names []string
 	for _, c := range t.columns {
-		if i := h.find(c.Name); i >= 0 {
-			h.measured[i] = len(c.Units) > 0
-		} else if c.Required && !slices.Contains(meant, c.Name) {
-			t.faults.Add(t.place(line, 0), fmt.Sprintf("the column %q is missing", c.Name), "",
-				"add it to the heading row as "+spellings(c))
+		known = append(known, c.headings()...)
+		names = append(names, c.headings()[min(1, len(c.Units))].text())
+	}
+	for _, h := range known {
+		words = append(words, h.text())
+	}
+	given := strings.TrimSpace(t.lines[line.Line-1])
+	switch {
+	case len(cells) == 1 && strings.ContainsAny(given, ";\t|"):
+		t.faults.Add(line, "the columns are not separated by commas", given, "use commas, and write decimals with a point")
+		return false
+	case !slices.ContainsFunc(cells, func(c cell) bool { return slices.Contains(words, fold(c.text)) }):
+		t.faults.Add(line, "this is no heading row", given, "the first row names the columns: "+strings.Join(names, ", "))
+		return false
+	}
+	t.head = &head{place: line}
+	var meant []string // columns that a misspelt heading stands for
+	for _, c := range cells {
+		i := slices.Index(words, fold(c.text))
+		switch {
+		case c.text == "":
+			t.head.cells = append(t.head.cells, heading{})
+			continue
+		case i >= 0 && t.head.find(known[i].name) < 0:
+			t.head.cells = append(t.head.cells, known[i])
+			continue
+		case i >= 0:
+			t.faults.Add(c.place, fmt.Sprintf("the column %q stands here twice", known[i].name), c.text, "keep one of them")
+		default:
+			remedy := "the columns are " + strings.Join(names, ", ")
+			if best := suggest.Nearest(fold(c.text), words); best != "" {
+				remedy = fmt.Sprintf("did you mean %q?", best)
+				meant = append(meant, known[slices.Index(words, best)].name)
+			}
+			t.faults.Add(c.place, "no column of this table", c.text, remedy)
+		}
+		t.head.cells = append(t.head.cells, heading{refused: true})
+	}
+	for i, c := range t.columns {
+		if c.Required && t.head.find(c.Name) < 0 && !slices.Contains(meant, c.Name) {
+			t.faults.Add(line, fmt.Sprintf("the column %q is missing", c.Name), "", fmt.Sprintf("add %q to the heading row", names[i]))
 		}
 	}
-	return h
-}
-
-// match finds the heading that a cell of the heading row is.
-func (t *table) match(h *head, i int, c cell, meant *[]string) heading {
-	text := fold(c.text)
-	if text == "" {
-		return heading{}
-	}
-	refuse := func(what, remedy string) heading {
-		t.faults.Add(t.place(h.line, c.column), what, c.text, remedy)
-		h.refused[i], h.measured[i] = true, true
-		return heading{}
-	}
-	k := slices.IndexFunc(t.known, func(k heading) bool { return k.is(text) })
-	if k < 0 {
-		remedy, column := suggestion(text, t.columns, t.known)
-		*meant = append(*meant, column)
-		return refuse("no column of this table", remedy)
-	}
-	if h.find(t.known[k].name) >= 0 {
-		return refuse(fmt.Sprintf("the column %q stands here twice", t.known[k].name), "keep one of them")
-	}
-	return t.known[k]
-}
-
-// suggestion says what an unknown heading may have meant, and gives the column
-// that it names then, "" for none.
-func suggestion(text string, columns []Column, known []heading) (remedy, column string) {
-	words := make([]string, len(known))
-	for i, k := range known {
-		words[i] = k.text()
-	}
-	if best := suggest.Nearest(text, words); best != "" {
-		return fmt.Sprintf("did you mean %q?", best), known[slices.Index(words, best)].name
-	}
-	return "the columns are " + strings.Join(named(columns), ", "), ""
-}
-
-func spellings(c Column) string {
-	words := []string{}
-	for _, h := range c.headings(nil) {
-		words = append(words, fmt.Sprintf("%q", h.text()))
-	}
-	return strings.Join(words, " or ")
+	return true
 }

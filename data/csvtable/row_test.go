@@ -1,11 +1,9 @@
 package csvtable_test
 
 import (
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
@@ -53,7 +51,7 @@ r.csv:3:3: outer: the unit is not the heading's, which is mm ("0.010 in"); chang
 r.csv:3:12: mass: a mass must be a finite number ("nan g"); write "1 g" or "1 oz"
 r.csv:3:18: pieces: not a whole number ("1e10"); write a whole number in digits, such as 3
 r.csv:4:3: outer: not read as a length ("thick"); write a number of mm and nothing else
-r.csv:4:15: pieces: not read as a number ("two"); write a whole number in digits, such as 3`)
+r.csv:4:15: pieces: not read as a number ("two"); write a number in digits, such as 7.5`)
 }
 
 func TestDecimalComma(t *testing.T) {
@@ -77,16 +75,20 @@ func TestDecimalComma(t *testing.T) {
 	}
 }
 
-func TestForceAndLinearDensityCells(t *testing.T) {
-	got, err := csvtable.Read(strings.NewReader("tension,linear_density_g/m\n16 lbf,0.4\n"), "r.csv",
-		[]csvtable.Column{{Name: "tension"}, {Name: "linear_density", Units: []string{"g/m"}}})
-	require.NoError(t, err)
+// A column that names its unit nowhere is one fault, at its first cell.
+func TestWithoutUnits(t *testing.T) {
+	got := rows(t, "gauge,outer,mass_g\na,,0.43\nb,0.3,0.4\nc,0.4,0.5\n")
+	none := csvtable.WithoutUnits(got, columns)
 	var faults fault.List
-	f, _ := got[0].Force("tension", &faults)
-	assert.InDelta(t, 71.171545844, f.N(), 1e-8)
-	w, _ := got[0].LinearDensity("linear_density", &faults)
-	assert.InDelta(t, 0.0004, float64(w), 1e-18)
-	assert.Empty(t, faults)
+	none.Report(&faults)
+	assert.EqualError(t, faults.Err(), `r.csv:3:3: outer has no unit, in its heading or in its cells ("0.3"); name the column outer_mm or outer_in, or write a unit in every cell`)
+	assert.True(t, none.At(&got[1], "outer"))
+	assert.False(t, none.At(&got[0], "outer"), "an empty cell")
+	assert.False(t, none.At(&got[1], "mass"))
+	assert.True(t, none.InRow(&got[1]))
+	assert.False(t, none.InRow(&got[0]))
+	got = rows(t, "gauge,outer\na,0.3 mm\nb,0.3\n")
+	assert.False(t, csvtable.WithoutUnits(got, columns).InRow(&got[1]), "one cell has a unit: the others' slip is theirs")
 }
 
 func TestZeroRow(t *testing.T) {

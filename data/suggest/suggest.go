@@ -12,9 +12,12 @@ import (
 // near; of equally near words the earlier in known. Near means: a third of the
 // letters, rounded, were added, left out or changed, but never all of them; or
 // word, of three letters or more, is a part of the known one. Case and outer
-// blanks do not count.
+// blanks do not count. A text of more than 60 letters is near to none.
 func Nearest(word string, known []string) string {
 	word = fold(word)
+	if len(word) > 60 {
+		return ""
+	}
 	best, least := "", min((len(word)+1)/3, len(word)-1)+1
 	for _, k := range known {
 		if d := Distance(word, k); d < least {
