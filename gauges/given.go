@@ -89,7 +89,7 @@ func (t told) text(si float64) string {
 // behind.
 func (t told) short(si, step float64) string {
 	if form := t.form(); form.Known() {
-		return form.Short(si, step)
+		return form.Text(si, step)
 	}
 	return t.usual(si)
 }
@@ -135,7 +135,7 @@ func wholeIsFraction(a AsWritten) unit.Written {
 func (g *Given) exampleLength(a AsWritten, m float64) string {
 	for _, name := range []string{a.Unit, lengthForm(g.Outer()).Unit, "mm"} {
 		if w := unit.Form[unit.Length]("", name); w.Known() {
-			return w.About(m)
+			return w.About(m, 2)
 		}
 	}
 	return showMM(m)
@@ -145,7 +145,7 @@ func (g *Given) exampleLength(a AsWritten, m float64) string {
 func exampleMass(a AsWritten, usual string, kg float64) string {
 	for _, name := range []string{a.Unit, usual} {
 		if w := unit.Form[unit.Mass]("", name); w.Known() {
-			return w.About(kg)
+			return w.About(kg, 2)
 		}
 	}
 	return showG(kg)

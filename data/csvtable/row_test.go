@@ -48,7 +48,7 @@ func TestCellsThatDoNotRead(t *testing.T) {
 r.csv:2:11: mass: a mass needs a unit ("0.43"); write "0.43 g" or "0.43 oz"
 r.csv:2:16: pieces: not a whole number ("1.5"); write a whole number in digits, such as 3
 r.csv:3:3: outer: the unit is not the heading's, which is mm ("0.010 in"); change one of them
-r.csv:3:12: mass: a mass must be a finite number ("nan g"); write "1 g" or "1 oz"
+r.csv:3:12: mass: not read as a mass ("nan g"); write "1 g" or "1 oz"
 r.csv:3:18: pieces: not a whole number ("1e10"); write a whole number in digits, such as 3
 r.csv:4:3: outer: not read as a length ("thick"); write a number of mm and nothing else
 r.csv:4:15: pieces: not read as a number ("two"); write a number in digits, such as 7.5`)

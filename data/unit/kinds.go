@@ -5,7 +5,6 @@ package unit
 type spelling struct {
 	names    []string
 	num, den int64
-	power    string // the size as a decimal exponent, where it is a power of ten
 }
 
 // kind is one quantity: the word for it in messages and its units. The first
@@ -19,34 +18,35 @@ type kind struct {
 // lower case with blanks removed.
 var (
 	lengths = kind{"a length", []spelling{
-		{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, 1, 1000, "e-3"},
-		{[]string{"in", "inch", "inches", `"`}, 254, 10000, ""},
-		{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, 1, 100, "e-2"},
-		{[]string{"m", "metre", "metres", "meter", "meters"}, 1, 1, "e0"},
+		{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, 1, 1000},
+		{[]string{"in", "inch", "inches", `"`}, 254, 10000},
+		{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, 1, 100},
+		{[]string{"m", "metre", "metres", "meter", "meters"}, 1, 1},
 	}}
 	masses = kind{"a mass", []spelling{
-		{[]string{"g", "gram", "grams", "gramme", "grammes"}, 1, 1000, "e-3"},
-		{[]string{"oz", "ounce", "ounces"}, 45359237, 16 * 100000000, ""},
-		{[]string{"mg", "milligram", "milligrams"}, 1, 1000000, "e-6"},
-		{[]string{"kg", "kilogram", "kilograms"}, 1, 1, "e0"},
-		{[]string{"lb", "lbs", "pound", "pounds"}, 45359237, 100000000, ""},
-		{[]string{"gr", "grain", "grains"}, 45359237, 7000 * 100000000, ""},
+		{[]string{"g", "gram", "grams", "gramme", "grammes"}, 1, 1000},
+		{[]string{"oz", "ounce", "ounces"}, 45359237, 16 * 100000000},
+		{[]string{"mg", "milligram", "milligrams"}, 1, 1000000},
+		{[]string{"kg", "kilogram", "kilograms"}, 1, 1},
+		{[]string{"lb", "lbs", "pound", "pounds"}, 45359237, 100000000},
+		{[]string{"gr", "grain", "grains"}, 45359237, 7000 * 100000000},
 	}}
 	// On a string a pound or a kilogram can only mean its weight, and players
 	// write it so.
 	forces = kind{"a force", []spelling{
-		{[]string{"N", "newton", "newtons"}, 1, 1, "e0"},
-		{[]string{"lbf", "lb", "lbs", "pound", "pounds"}, 44482216152605, 10000000000000, ""},
-		{[]string{"kgf", "kg", "kilogram", "kilograms", "kp"}, 980665, 100000, ""},
+		{[]string{"N", "newton", "newtons"}, 1, 1},
+		{[]string{"lbf", "lb", "lbs", "pound", "pounds"}, 44482216152605, 10000000000000},
+		{[]string{"kgf", "kg", "kilogram", "kilograms", "kp"}, 980665, 100000},
 	}}
 	linearDensities = kind{"a linear density", []spelling{
-		{[]string{"g/m", "gram/metre", "grams/metre", "mg/mm"}, 1, 1000, "e-3"},
-		{[]string{"lb/in", "lbs/in", "lb/inch"}, 45359237, 2540000, ""},
-		{[]string{"kg/m"}, 1, 1, "e0"},
+		{[]string{"g/m", "gram/metre", "grams/metre", "mg/mm"}, 1, 1000},
+		{[]string{"lb/in", "lbs/in", "lb/inch"}, 45359237, 2540000},
+		{[]string{"kg/m"}, 1, 1},
 	}}
 	degrees = kind{"an angle", []spelling{
-		{[]string{"deg", "°", "degree", "degrees"}, 1, 1, "e0"},
+		{[]string{"deg", "°", "degree", "degrees"}, 1, 1},
 	}}
+	numbers = kind{"a number", []spelling{{[]string{""}, 1, 1}}}
 )
 
 // ParseLength reads a length: "648 mm", "64.8 cm", "0.648 m", "25.5 in",
@@ -58,7 +58,7 @@ func ParseLength(s string) (Length, error) { return ParseLengthIn(s, "") }
 // "mm": the text may leave the unit out, and must not give another one. With
 // unit "" it is ParseLength.
 func ParseLengthIn(s, unit string) (Length, error) {
-	x, err := lengths.parse(s, unit)
+	x, _, err := lengths.parse(s, unit)
 	return Length(x), err
 }
 
@@ -67,7 +67,7 @@ func ParseMass(s string) (Mass, error) { return ParseMassIn(s, "") }
 
 // ParseMassIn reads a mass under the rules of ParseLengthIn.
 func ParseMassIn(s, unit string) (Mass, error) {
-	x, err := masses.parse(s, unit)
+	x, _, err := masses.parse(s, unit)
 	return Mass(x), err
 }
 
@@ -77,7 +77,7 @@ func ParseForce(s string) (Force, error) { return ParseForceIn(s, "") }
 
 // ParseForceIn reads a force under the rules of ParseLengthIn.
 func ParseForceIn(s, unit string) (Force, error) {
-	x, err := forces.parse(s, unit)
+	x, _, err := forces.parse(s, unit)
 	return Force(x), err
 }
 
@@ -86,25 +86,18 @@ func ParseLinearDensity(s string) (LinearDensity, error) { return ParseLinearDen
 
 // ParseLinearDensityIn reads a linear density under the rules of ParseLengthIn.
 func ParseLinearDensityIn(s, unit string) (LinearDensity, error) {
-	x, err := linearDensities.parse(s, unit)
+	x, _, err := linearDensities.parse(s, unit)
 	return LinearDensity(x), err
 }
 
-// ParseAngle reads an angle in degrees, "12 deg" or "12°",.
+// ParseAngle reads an angle in degrees, "12 deg" or "12°".
 func ParseAngle(s string) (Angle, error) {
-	x, err := degrees.parse(s, "")
+	x, _, err := degrees.parse(s, "")
 	return Degrees(x), err
 }
 
-// String gives the length in millimetres, exactly, so that ParseLength gives
-// the same value back. For output in rounded figures see LengthUnit.Format.
-func (l Length) String() string { return exact(float64(l), 1000) + " mm" }
-
-// String gives the mass in grams, exactly.
-func (m Mass) String() string { return exact(float64(m), 1000) + " g" }
-
-// String gives the force in newtons, exactly.
-func (f Force) String() string { return exact(float64(f), 1) + " N" }
-
-// String gives the linear density in grams per metre, exactly.
-func (w LinearDensity) String() string { return exact(float64(w), 1000) + " g/m" }
+// ParseNumber reads a plain finite number such as "7.5" or "-1e-3".
+func ParseNumber(s string) (float64, error) {
+	x, _, err := numbers.parse(s, "")
+	return x, err
+}

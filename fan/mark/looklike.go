@@ -101,7 +101,7 @@ func (in *inspector) exchanged(readings []Reading) {
 // laidOut prints what a reading should be, in the unit that it was written in.
 func (r Reading) laidOut(mm float64) string {
 	if form := unit.Form[unit.Length](r.Written, ""); form.Known() && form.Unit != "mm" {
-		return form.Short(mm/1000, 1e-5)
+		return form.Text(mm/1000, 1e-5)
 	}
 	return unit.Fixed(mm, 2) + " mm"
 }

@@ -1,12 +1,10 @@
 package build
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
 
-	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
 
@@ -64,10 +62,6 @@ func (s *section) grid(key string) []unit.Length {
 	var out []unit.Length
 	items := s.entries(key)
 	for _, item := range items {
-		if twoNumbers(item.text) {
-			s.wrong(item, say(key)+" scale: a range is not written so", `write { from = "645 mm", to = "655 mm", step = "5 mm" }`)
-			continue
-		}
 		if l, ok := quantityOf(s, item, key+" scale", shortestScale, longestScale, unit.ParseLength); ok {
 			out = append(out, l)
 		}
@@ -77,14 +71,6 @@ func (s *section) grid(key string) []unit.Length {
 	}
 	slices.Sort(out)
 	return slices.Compact(out)
-}
-
-// twoNumbers tells whether a text has two numbers in it and is no length: "645
-// to 655 mm".
-func twoNumbers(text string) bool {
-	_, err := unit.ParseLength(text)
-	var f fault.Fault
-	return errors.As(err, &f) && f.What == unit.TwoNumbers
 }
 
 // steps reads a range { from, to, step }, both ends included where the step

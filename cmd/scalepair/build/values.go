@@ -183,7 +183,7 @@ func (s *section) written(key string, l unit.Length) string {
 	}
 	if n != nil {
 		if form := unit.Form[unit.Length](n.text, ""); form.Known() {
-			return form.Short(float64(l), 1e-6)
+			return form.Text(float64(l), 1e-6)
 		}
 	}
 	return l.String()
