@@ -1,130 +1,155 @@
-// Package chart draws small charts as SVG text: the fit of a wire family with
-// its readings, the trade-off between scale pairs, and the tensions of a set
-// of strings. Plain data goes in, one complete svg element comes out.
+// Package chart draws the pictures that help a builder judge and choose, each
+// as one complete svg element: the map of scale pairs, the fit of the readings,
+// and the bars of a set of strings. The same data give the same bytes.
 //
-// What matters is told by shape, line and label; colour only helps, so that a
-// grey print and a colour-blind eye lose nothing. Ink is currentColor, the
-// other colours are CSS variables with defaults (--chart-accent, --chart-warn,
-// --chart-quiet, --chart-paper), so that a chart follows its page into the
-// dark. Lengths are in user units, 720 across, meant as pixels; x runs right,
-// y down. The same data give the same bytes.
+// What matters is said by shape, line and label; colour only helps, so that a
+// grey print and a colour-blind eye lose nothing. Ink is currentColor, the other
+// colours are CSS variables with defaults (--chart-accent, --chart-warn,
+// --chart-quiet, --chart-paper), so that a chart follows its page into the dark.
+// Lengths are in user units, 720 across, meant as pixels; x runs right, y down.
+// Numbers that are not finite are a bug of the caller, and panic.
+//
+// In reading order: chart.go has the elements that all charts are made of,
+// axis.go scales and panels, label.go texts that look for room, then map.go,
+// fit.go and bars.go the charts.
 package chart
 
 import (
-	"math"
+	"encoding/xml"
+	"fmt"
+	"strings"
 
-	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/fan/draw"
 )
-
-// Kind says what a point of a fit is.
-type Kind int
-
-// The kinds of points: a reading, a reading that stands off the fit, a gauge
-// estimated from the fit.
-const (
-	Reading Kind = iota
-	Suspect
-	Estimated
-)
-
-// FitPoint is one gauge or reading. X and Y are in the units of the axes'
-// labels, both above 0; U is the standard uncertainty of Y, 0 for none. Label
-// is printed beside suspects only. Curve names the curve that the point is
-// judged against: with it the point stands in the lower panel too, which shows
-// how far it is off, in percent.
-type FitPoint struct {
-	X, Y, U float64
-	Label   string
-	Kind    Kind
-	Curve   string
-}
-
-// Curve is one fitted line through at least two points in rising X, in the
-// axes' units, all above 0. Between them it is straight on logarithmic axes,
-// as a power law is.
-type Curve struct {
-	Name string
-	X, Y []float64
-}
-
-// Fit is a chart of readings against their fit on two logarithmic axes. Bars
-// show two standard uncertainties.
-type Fit struct {
-	Title, XLabel, YLabel string
-	Curves                []Curve
-	Points                []FitPoint
-}
-
-// Pair is one scale pair of a trade-off. Front marks those that no other pair
-// beats in everything; the front's lower edge, as far as these two axes show
-// it, is joined by a line. Best is ringed and labelled, the others of the
-// front are labelled where there is room.
-type Pair struct {
-	X, Y        float64
-	Label       string
-	Front, Best bool
-}
-
-// TradeOff is a chart of scale pairs by two costs, less being better. Ringed
-// says in the legend what the ringed pairs are; "best" when empty.
-type TradeOff struct {
-	Title, XLabel, YLabel string
-	Ringed                string
-	Pairs                 []Pair
-}
-
-// Bar is one string: its value, the standard uncertainty (0 for none), the
-// target (0 for none), all in the unit of the axis and not negative. Note is
-// printed at the end of its line.
-type Bar struct {
-	Label            string
-	Value, U, Target float64
-	Note             string
-}
-
-// Bars is a chart of horizontal bars, the first on top. Whiskers show two
-// standard uncertainties, a tick the target.
-type Bars struct {
-	Title, XLabel string
-	Bars          []Bar
-}
 
 // width is the width of every chart in user units.
 const width = 720.0
 
-// check collects what cannot be drawn.
-type check struct {
-	title  string
-	faults fault.List
-}
+// style is what the classes look like. Readers without CSS variables pass over
+// the second of two values.
+const style = `<style>
+.sp-end{text-anchor:end}.sp-middle{text-anchor:middle}.sp-bold{font-weight:700}
+.sp-over{paint-order:stroke;stroke:#fff;stroke:var(--chart-paper,#fff);stroke-width:4px;stroke-linejoin:round}
+.sp-warn{fill:#a33c00;fill:var(--chart-warn,#a33c00)}
+.sp-axis{fill:none;stroke:currentColor}
+.sp-grid{fill:none;stroke:#6b6b6b;stroke:var(--chart-quiet,#6b6b6b);stroke-width:.5px;stroke-dasharray:1 3}
+.sp-paper{fill:#fff;fill:var(--chart-paper,#fff)}
+.sp-curve{fill:none;stroke:#6b6b6b;stroke:var(--chart-quiet,#6b6b6b);stroke-width:1.5px}
+.sp-dash1{stroke-dasharray:7 4}.sp-dash2{stroke-dasharray:2 3}.sp-dash3{stroke-dasharray:10 3 2 3}.sp-dash4{stroke-dasharray:12 5}
+.sp-reading{fill:#0b5c9e;fill:var(--chart-accent,#0b5c9e)}
+.sp-open{fill:#fff;fill:var(--chart-paper,#fff);stroke:currentColor;stroke-width:1.5px}
+.sp-suspect{fill:#fff;fill:var(--chart-paper,#fff);stroke:#a33c00;stroke:var(--chart-warn,#a33c00);stroke-width:2px}
+.sp-bar{fill:#0b5c9e;fill:var(--chart-accent,#0b5c9e);fill-opacity:.25;stroke:#0b5c9e;stroke:var(--chart-accent,#0b5c9e)}
+.sp-target{fill:none;stroke:#a33c00;stroke:var(--chart-warn,#a33c00);stroke-width:2.5px}
+.sp-cell{fill:#0b5c9e;fill:var(--chart-accent,#0b5c9e)}
+.sp-outline{fill:none;stroke:currentColor;stroke-width:2px;stroke-linecap:square}
+</style>
+`
 
-func (c *check) refuse(what, given, remedy string) {
-	c.faults.Add(fault.Place{Input: "chart " + c.title}, what, given, remedy)
-}
+// canvas gathers the elements of one chart.
+type canvas struct{ b strings.Builder }
 
-// drawable bounds the figures of a chart, far beyond anything on a bench, so
-// that no sum or ratio of them overflows.
-const drawable = 1e12
-
-// within asks for a finite value of drawable size.
-func (c *check) within(v float64, what, label string) bool {
-	if math.IsNaN(v) || math.Abs(v) > drawable {
-		c.refuse(what+" is no drawable number", label, "give a finite value")
-		return false
+// newCanvas opens the svg element and sets title and legend. It gives the y
+// below them. label is what a screen reader says.
+func newCanvas(height float64, label, title string, keys []key) (*canvas, float64) {
+	c := &canvas{}
+	fmt.Fprintf(&c.b, `<svg xmlns="http://www.w3.org/2000/svg" width="%s" height="%s" viewBox="0 0 %[1]s %[2]s" role="img" aria-label="%s" font-family="system-ui, sans-serif" font-size="14" fill="currentColor">`,
+		num(width), num(height), escape(label))
+	c.b.WriteString("\n" + style)
+	y := 6.0
+	if title != "" {
+		y = 22
+		c.text("sp-bold", 8, y, shorten(title, 72))
 	}
-	return true
+	return c, c.legend(y+24, keys)
 }
 
-// positive asks for a value that a logarithmic axis can show.
-func (c *check) positive(v float64, what, label string) {
-	if c.within(v, what, label) && v < 1/drawable {
-		c.refuse(what+" is not above 0", label, "a logarithmic axis needs values above 0")
+// done closes the element and gives the text.
+func (c *canvas) done() string { return c.b.String() + "</svg>\n" }
+
+// num prints a coordinate with fixed decimals.
+func num(v float64) string { return unit.Fixed(v, 1) }
+
+// path joins points, whose x and y stand in turn.
+func (c *canvas) path(class string, xy ...float64) {
+	fmt.Fprintf(&c.b, `<path class="%s" d="`, class)
+	for i := 0; i < len(xy); i += 2 {
+		c.b.WriteString(map[bool]string{true: "M", false: "L"}[i == 0] + num(xy[i]) + " " + num(xy[i+1]))
 	}
+	c.b.WriteString("\"/>\n")
 }
 
-// notNegative asks for a value from 0.
-func (c *check) notNegative(v float64, what, label string) {
-	if c.within(v, what, label) && v < 0 {
-		c.refuse(what+" is below 0", label, "give a value from 0")
+func (c *canvas) rect(class string, x, y, w, h float64) { c.shaded(class, 1, x, y, w, h) }
+
+// shaded is a rectangle of an opacity.
+func (c *canvas) shaded(class string, opacity, x, y, w, h float64) {
+	fmt.Fprintf(&c.b, `<rect class="%s" x="%s" y="%s" width="%s" height="%s"`, class, num(x), num(y), num(w), num(h))
+	if opacity < 1 {
+		fmt.Fprintf(&c.b, ` opacity="%s"`, unit.Fixed(opacity, 2))
 	}
+	c.b.WriteString("/>\n")
+}
+
+func (c *canvas) circle(class string, x, y, r float64) {
+	fmt.Fprintf(&c.b, "<circle class=\"%s\" cx=\"%s\" cy=\"%s\" r=\"%s\"/>\n", class, num(x), num(y), num(r))
+}
+
+// diamond is a square on its corner.
+func (c *canvas) diamond(class string, x, y, r float64) {
+	c.path(class, x, y-r, x+r, y, x, y+r, x-r, y, x, y-r)
+}
+
+// whisker is an upright bar with caps.
+func (c *canvas) whisker(x, top, bottom float64) {
+	c.path("sp-axis", x-3, top, x+3, top, x, top, x, bottom, x-3, bottom, x+3, bottom)
+}
+
+// text sets one line with its baseline at y; it begins at x unless the class
+// says otherwise.
+func (c *canvas) text(class string, x, y float64, s string) {
+	if s = draw.OneLine(s); s == "" {
+		return
+	}
+	fmt.Fprintf(&c.b, "<text class=\"%s\" x=\"%s\" y=\"%s\">%s</text>\n", class, num(x), num(y), escape(s))
+}
+
+// escape makes any text safe within an element or an attribute.
+func escape(s string) string {
+	var b strings.Builder
+	_ = xml.EscapeText(&b, []byte(draw.OneLine(s))) // a strings.Builder does not fail
+	return b.String()
+}
+
+// shorten cuts a text to at most that many letters.
+func shorten(s string, letters int) string {
+	r := []rune(draw.OneLine(s))
+	if len(r) <= letters {
+		return string(r)
+	}
+	return string(r[:letters-1]) + "…"
+}
+
+// key is one entry of a legend: draw puts the mark with its middle at x, y.
+type key struct {
+	label string
+	draw  func(c *canvas, x, y float64)
+}
+
+// legend sets the keys in rows from y down and gives the y below them.
+func (c *canvas) legend(y float64, keys []key) float64 {
+	x := 8.0
+	for _, k := range keys {
+		w := 34 + textWidth(k.label)
+		if x > 8 && x+w > width-8 {
+			x, y = 8, y+22
+		}
+		k.draw(c, x+12, y-5)
+		c.text("", x+28, y, k.label)
+		x += w + 12
+	}
+	if len(keys) == 0 {
+		return y - 22
+	}
+	return y
 }
