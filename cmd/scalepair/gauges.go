@@ -192,5 +192,5 @@ func fitPlot(in *report.Input, o *gaugesOptions) (string, error) {
 		}
 		return "", fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
 	}
-	return plot.SVG()
+	return plot.SVG(), nil
 }

@@ -92,10 +92,6 @@ func (a *app) sheet(path string, o *sheetOptions) error {
 	return nil
 }
 
-// mostPoints is how many pairs the pictures of the trade-off show at most:
-// more make a blot, and a page that is slow to open (judgement).
-const mostPoints = 1500
-
 // sheetFor settles the pair and works out all that its sheet shows.
 func (a *app) sheetFor(in *report.Input, o *sheetOptions) (*report.SheetFor, error) {
 	resolution, err := o.bench.resolution(in)
@@ -114,7 +110,6 @@ func (a *app) sheetFor(in *report.Input, o *sheetOptions) (*report.SheetFor, err
 	if f.Advice, err = a.findAdvice(in); err != nil {
 		return nil, err
 	}
-	f.Points, f.Thinned = in.Plan.Points(mostPoints)
 	return f, nil
 }
 

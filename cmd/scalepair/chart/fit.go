@@ -53,7 +53,9 @@ func (f Fit) SVG() string {
 	for _, q := range f.Points {
 		names.mark(p.x.at(q.X), p.y.clamped(q.Y), 6)
 		if q.U > 0 {
-			p.whisker(p.x.at(q.X), p.y.clamped(q.Y+2*q.U), p.y.clamped(q.Y-2*q.U))
+			x, upper, lower := p.x.at(q.X), p.y.clamped(q.Y+2*q.U), p.y.clamped(q.Y-2*q.U)
+			p.whisker(x, upper, lower)
+			names.taken = append(names.taken, box{x - 3, upper, x + 3, lower})
 		}
 		c.kind(q.Kind, p.x.at(q.X), p.y.clamped(q.Y))
 	}

@@ -34,7 +34,7 @@ func (p panel) labels() *labels {
 func (l *labels) mark(x, y, r float64) { l.taken = append(l.taken, box{x - r, y - r, x + r, y + r}) }
 
 // set sets a text beside a mark of radius r, with a rim of paper about it: right,
-// left, above, below, then the corners, and two further away. Where no place is
+// left, above, below, then the corners, and further away. Where no place is
 // free it takes the one that covers least.
 func (p panel) set(l *labels, class string, x, y, r float64, s string) {
 	w, gap := textWidth(s), r+4
@@ -44,7 +44,7 @@ func (p panel) set(l *labels, class string, x, y, r float64, s string) {
 	for _, place := range [][3]float64{ // dx, dy, share of the width to the left of x
 		{gap, 5, 0}, {-gap, 5, 1}, {0, -gap, 0.5}, {0, gap + 11, 0.5},
 		{gap, -gap, 0}, {-gap, -gap, 1}, {gap, gap + 11, 0}, {-gap, gap + 11, 1},
-		{0, -gap - 18, 0.5}, {0, gap + 29, 0.5},
+		{0, -gap - 18, 0.5}, {0, gap + 29, 0.5}, {0, -gap - 36, 0.9}, {0, gap + 47, 0.9},
 	} {
 		left, base := x+place[0]-place[2]*w, y+place[1]
 		b := box{left - 1, base - 12, left + w + 1, base + 4}

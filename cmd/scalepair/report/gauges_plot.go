@@ -11,25 +11,25 @@ import (
 	"scalepair/gauges"
 )
 
-const plotCaption = "Every reading over the outer diameter, with the fit of its kind, and below how far it is off. The bars are two standard uncertainties of that distance: of the reading, the diameter, the fit and the scatter of the kind. Gauges known by core and wraps alone are not drawn."
+const plotCaption = "Every reading over the outer diameter, as the density of a solid wire of that size and mass, with the fit of its kind. The bars are two standard uncertainties of its distance from the fit: of the reading, the diameter, the fit and the scatter of the kind. Gauges known by core and wraps alone are not drawn."
 
 // FitPlot draws every reading of the stock against the fit of its kind.
 func FitPlot(in *Input) chart.Fit {
 	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + in.diameterUnit().Symbol(),
-		YLabel: "linear density, " + in.plotUnit(), Curves: in.fitCurves()}
+		YLabel: "equivalent density, g/cm³", Curves: in.fitCurves()}
 	suspect := map[string]bool{}
 	for _, s := range in.Job.Stock.Suspects() {
 		suspect[s.Place.String()] = true
 	}
 	for _, g := range in.Job.Stock.Gauges {
-		p := chart.FitPoint{X: in.diameterUnit().Value(unit.Length(g.Outer)), Label: g.Label, Curve: curveOf(g, plot.Curves)}
+		p := chart.Point{X: in.diameterUnit().Value(unit.Length(g.Outer)), Label: g.Label}
 		if g.Estimated {
-			p.Y, p.U, p.Kind = in.plotWeight(float64(g.LinearDensity)), in.plotWeight(float64(g.U)), chart.Estimated
+			p.Y, p.U, p.Kind = equivalent(float64(g.LinearDensity), g.Outer), equivalent(float64(g.U), g.Outer), chart.Estimated
 			plot.Points = append(plot.Points, p)
 		}
 		for _, row := range g.Rows {
 			w := in.weigh(row, g)
-			p.Y, p.U, p.Kind = in.plotWeight(w.linearDensity), in.plotWeight(distanceU(g, w)), chart.Reading
+			p.Y, p.U, p.Kind = equivalent(w.linearDensity, g.Outer), equivalent(distanceU(g, w), g.Outer), chart.Reading
 			if suspect[row.Place.String()] {
 				p.Kind = chart.Suspect
 			}
@@ -50,18 +50,6 @@ func distanceU(g gauges.Gauge, w worked) float64 {
 	return w.linearDensity * math.Hypot(w.u/w.linearDensity, rest)
 }
 
-// curveOf names the curve that a gauge is held against; "" where its kind has
-// none, or it lies beyond its ends.
-func curveOf(g gauges.Gauge, curves []chart.Curve) string {
-	name := familyName(g.Family, g.Material)
-	for _, c := range curves {
-		if strings.EqualFold(c.Name, name) {
-			return c.Name
-		}
-	}
-	return ""
-}
-
 // weightValue is a linear density given in kg/m, in the printed unit.
 func (in *Input) weightValue(kgM float64) float64 {
 	if in.Units.Length == unit.Millimetres {
@@ -70,21 +58,11 @@ func (in *Input) weightValue(kgM float64) float64 {
 	return unit.LinearDensity(kgM).PoundsPerInch()
 }
 
-// plotUnit is the unit of the axis: g/m, or one of inches that needs no
-// string of noughts.
-func (in *Input) plotUnit() string {
-	if in.Units.Length == unit.Millimetres {
-		return in.weightUnit()
-	}
-	return "lb per million in"
-}
-
-// plotWeight is a linear density given in kg/m, in the unit of the axis.
-func (in *Input) plotWeight(kgM float64) float64 {
-	if in.Units.Length == unit.Millimetres {
-		return in.weightValue(kgM)
-	}
-	return 1e6 * in.weightValue(kgM)
+// equivalent is the density, in g/cm³, of a solid wire of that outer diameter and
+// linear density, given in kg/m: wire of one material lies on a level line.
+func equivalent(kgM float64, outer unit.Length) float64 {
+	d := outer.M()
+	return kgM / (math.Pi / 4 * d * d) / 1000
 }
 
 // fitCurves draws a line through what each fit gives at the sizes of the
@@ -99,7 +77,7 @@ func (in *Input) fitCurves() []chart.Curve {
 			}
 			if w, _ := f.LinearDensity(float64(g.Outer), float64(g.Core), g.Shape); w > 0 {
 				c.X = append(c.X, in.diameterUnit().Value(unit.Length(g.Outer)))
-				c.Y = append(c.Y, in.plotWeight(w))
+				c.Y = append(c.Y, equivalent(w, g.Outer))
 			}
 		}
 		if rising(&c); len(c.X) > 1 {

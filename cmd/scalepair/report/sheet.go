@@ -16,12 +16,8 @@ type SheetFor struct {
 	// Layout are not looked at: the sheet is of the pair of SetOut, which need
 	// not be the first.
 	Advice *Advice
-	// Points are the kept pairs, for the picture of the trade-off; Thinned
-	// says that they are not all.
-	Points  []choice.Point
-	Thinned bool
-	SetOut  *job.SetOut
-	Date    string // printed as given, and only when given
+	SetOut *job.SetOut
+	Date   string // printed as given, and only when given
 }
 
 // Sheet composes the bench sheet. It fails when a picture cannot be drawn.
@@ -58,14 +54,6 @@ func (c *composer) add(fill func(r *show.Report)) {
 
 // last is the section added last.
 func (c *composer) last() *sheet.Section { return &c.out.Sections[len(c.out.Sections)-1] }
-
-// picture adds a chart, or keeps why it cannot be drawn.
-func (c *composer) picture(r *show.Report, caption, svg string, err error) {
-	if err != nil && c.err == nil {
-		c.err = err
-	}
-	r.Figure(caption, svg)
-}
 
 // facts are what must be known before anything else.
 func (c *composer) facts() {

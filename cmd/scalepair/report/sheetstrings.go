@@ -27,8 +27,7 @@ func (c *composer) strings() {
 			if len(c.Plan.Request().Cases) > 1 {
 				title += ", " + cs.Name
 			}
-			svg, err := c.tensionBars(title, d, i)
-			c.picture(r, caption, svg, err)
+			r.Figure(caption, c.tensionBars(title, d, i))
 			c.tensionTable(r, d, i)
 			c.totals(r, d, i)
 		}
@@ -37,10 +36,7 @@ func (c *composer) strings() {
 
 func forceIn(u show.Units, n float64) float64 { return u.Force.Value(unit.Force(n)) }
 
-// lengthIn gives millimetres in the printed unit; fractions count in inches.
-func lengthIn(u show.Units, mm float64) float64 { return u.Length.Value(unit.MM(mm)) }
-
-func (c *composer) tensionBars(title string, d *choice.Detail, i int) (string, error) {
+func (c *composer) tensionBars(title string, d *choice.Detail, i int) string {
 	bars := chart.Bars{Title: title, XLabel: c.Units.HeadForce("tension")}
 	for n := range d.Strings {
 		s := &d.Strings[n]
@@ -143,8 +139,7 @@ func (c *composer) bendsOf(r *show.Report, d *choice.Detail, i int, name string)
 		}
 	}
 	if len(bars.Bars) > 0 {
-		svg, err := bars.SVG()
-		c.picture(r, "Bars: sideways force of the finger. Upright ticks: the bending force that was wanted. Behind them how far the finger moves.", svg, err)
+		r.Figure("Bars: sideways force of the finger. Upright ticks: the bending force that was wanted. Behind them how far the finger moves.", bars.SVG())
 	}
 	c.bendNote(t)
 	r.Blocks = append(r.Blocks, t)
