@@ -13,8 +13,8 @@ func ExampleParse() {
 		return
 	}
 	fmt.Println(b)
-	for i, hz := range b.FreqsHz(tuning.ConcertA) {
-		fmt.Printf("string %d %s %.2f Hz\n", i+1, b.OfString(i+1), hz)
+	for i, pitch := range b.Pitches(tuning.ConcertA) {
+		fmt.Printf("string %d %s %.2f Hz\n", i+1, b.OfString(i+1), pitch.Hz())
 	}
 	// Output:
 	// B1 E2 A2 D3 F#3 B3

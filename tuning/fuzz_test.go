@@ -58,7 +58,7 @@ func FuzzParseNote(f *testing.F) {
 		assert.Equal(t, n.Semitone, named.Semitone)
 		assert.InDelta(t, n.Cents, named.Cents, 0.05+1e-9)
 		assert.Equal(t, n.Name(), named.Name(), "printed again")
-		nearest := tuning.Nearest(n.FreqHz(tuning.ConcertA), tuning.ConcertA)
+		nearest := tuning.Nearest(n.Pitch(tuning.ConcertA), tuning.ConcertA)
 		assert.InEpsilon(t, n.FreqHz(tuning.ConcertA), nearest.FreqHz(tuning.ConcertA), 1e-12)
 	})
 }

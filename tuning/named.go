@@ -12,11 +12,10 @@ import (
 	"scalepair/data/suggest"
 )
 
-// entry is a row of the embedded list: the tuning's names, the first of them
-// its own, and its notes, which are read where they are asked for.
+// entry is a row of the embedded list: its tuning, and all its names.
 type entry struct {
+	Tuning
 	names []string
-	notes string
 }
 
 // list reads the embedded list once. A fault in it is a bug and panics.
@@ -29,7 +28,12 @@ var list = sync.OnceValue(func() []entry {
 	}
 	out := make([]entry, len(rows))
 	for i, r := range rows {
-		out[i] = entry{[]string{r.Get("name")}, r.Get("notes")}
+		t, err := parseNotes(wordsOf(r.Get("notes")))
+		if err != nil {
+			panic(fmt.Sprintf("tunings.csv: %s: %v", r.Get("name"), err))
+		}
+		t.Name = r.Get("name")
+		out[i] = entry{t, []string{t.Name}}
 		for _, n := range strings.Split(r.Get("also"), ";") {
 			if n = strings.TrimSpace(n); n != "" {
 				out[i].names = append(out[i].names, n)
@@ -39,17 +43,9 @@ var list = sync.OnceValue(func() []entry {
 	return out
 })
 
-// tuning reads the entry's notes; a fault in them is a bug and panics.
-func (e entry) tuning() Tuning {
-	t, err := parseNotes(wordsOf(e.notes))
-	if err != nil {
-		panic(fmt.Sprintf("tunings.csv: %s: %v", e.names[0], err))
-	}
-	t.Name = e.names[0]
-	return t
-}
+func (e entry) tuning() Tuning { return Tuning{e.Name, slices.Clone(e.Notes)} }
 
-// Named gives the tunings that have a name, in the order of the list: guitars
+// Named returns the tunings that have a name, in the order of the list: guitars
 // of six strings, baritones, guitars of seven, eight and nine, basses.
 func Named() []Tuning {
 	out := make([]Tuning, len(list()))
@@ -64,64 +60,33 @@ func Named() []Tuning {
 // suggests the nearest name.
 func Lookup(name string) (Tuning, error) {
 	wanted := fold(name)
+	var folded, names []string
 	for _, e := range list() {
 		for _, n := range e.names {
 			if fold(n) == wanted {
 				return e.tuning(), nil
 			}
-		}
-	}
-	return Tuning{}, refuse(noSuchTuning, name, suggestion(name))
-}
-
-func suggestion(name string) string {
-	var folded, names []string
-	for _, e := range list() {
-		for _, n := range e.names {
 			folded, names = append(folded, fold(n)), append(names, n)
 		}
 	}
-	best := suggest.Nearest(name, names)
+	best := suggest.Nearest(wanted, folded)
 	if best == "" {
-		if i := slices.Index(folded, suggest.Nearest(fold(name), folded)); i >= 0 {
-			best = names[i]
-		}
+		return Tuning{}, refuse("no tuning of that name", name, `write its notes, low string first, such as "E2 A2 D3 G3 B3 E4"`)
 	}
-	if best == "" {
-		return `write its notes, low string first, such as "E2 A2 D3 G3 B3 E4"`
-	}
-	return fmt.Sprintf("did you mean %q? or write its notes, low string first", best)
+	return Tuning{}, refuse("no tuning of that name", name,
+		fmt.Sprintf("did you mean %q? or write its notes, low string first", names[slices.Index(folded, best)]))
 }
 
-// said gives the word that a word of a name is compared as; "" drops it.
-func said(word string) string {
-	switch word {
-	case "4", "5", "6", "7", "8", "9":
-		return [...]string{"four", "five", "six", "seven", "eight", "nine"}[word[0]-'4']
-	case "strings", "stringed":
-		return "string"
-	case "dropped", "drops":
-		return "drop"
-	case "tuning", "guitar", "the", "in":
-		return ""
-	}
-	return word
-}
+// spoken writes in one way what players say in several.
+var spoken = strings.NewReplacer(
+	" sharp", "#", "-sharp", "#", " flat", "b", "-flat", "b", "-", " ", "dropped", "drop",
+	"4", "four", "5", "five", "6", "six", "7", "seven", "8", "eight", "9", "nine",
+)
 
-// spoken writes the words for sharp and flat as signs.
-var spoken = sync.OnceValue(func() *strings.Replacer {
-	return strings.NewReplacer(" sharp", "#", "-sharp", "#", " flat", "b", "-flat", "b")
-})
-
-// fold makes names that players take for the same one text: lower case, number
-// words, "sharp" and "flat" as signs, words in the order of the alphabet.
+// fold makes names that players take for the same one text, with its words in
+// the order of the alphabet.
 func fold(name string) string {
-	text := spoken().Replace(strings.ToLower(plainSigns(name)))
-	words := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" -_\t\n", c) })
-	for i, w := range words {
-		words[i] = said(w)
-	}
-	words = slices.DeleteFunc(words, func(w string) bool { return w == "" })
+	words := strings.Fields(spoken.Replace(strings.ToLower(signs.Replace(name))))
 	slices.Sort(words)
 	return strings.Join(words, " ")
 }

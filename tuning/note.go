@@ -1,9 +1,11 @@
-// Package tuning reads notes and tunings and gives their frequencies.
+// Package tuning reads notes and tunings and returns their pitches.
 //
 // Notes are in scientific pitch notation: a letter, sharps or flats, the octave
 // (middle C is C4) and, where wanted, a deviation in cents. Tunings are written
 // as they are spoken, low string first; strings are numbered from the highest,
 // so string 1 is the note written last.
+//
+// In reading order: note.go, parse.go, tuning.go, named.go.
 package tuning
 
 import (
@@ -11,6 +13,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"scalepair/data/unit"
 )
 
 // ConcertA is the usual pitch standard, the frequency of A4 in Hz. ISO 16.
@@ -37,38 +41,41 @@ func CheckStandard(a4Hz float64) error {
 		return nil
 	}
 	return refuse("the pitch standard lies outside 380 to 500 Hz", strconv.FormatFloat(a4Hz, 'g', -1, 64),
-		"give the frequency of A4, usually 440")
+		"give the frequency of A4, 440 as a rule")
 }
 
-// FreqHz gives the frequency of the note under a pitch standard.
+// Pitch returns the frequency of the note under a pitch standard.
 //
 //	f = a4 * 2^((n - 69 + c/100)/12)
 //
-// a4 is the frequency of A4 in Hz, n the MIDI number, c the cents. Equal
-// temperament with A4 as note 69; the MIDI note table, ISO 16 for 440 Hz.
-func (n Note) FreqHz(a4Hz float64) float64 {
-	return a4Hz * math.Exp2((float64(n.Semitone-69)+n.Cents/100)/12)
+// a4 is the frequency of A4, n the MIDI number, c the cents. Equal temperament
+// with A4 as note 69; the MIDI note table, ISO 16 for 440 Hz.
+func (n Note) Pitch(a4 unit.Frequency) unit.Frequency {
+	return a4 * unit.Frequency(math.Exp2((float64(n.Semitone-69)+n.Cents/100)/12))
 }
 
-// Nearest gives the note nearest to a frequency, with the deviation in cents
+// FreqHz returns the pitch as a number of hertz.
+func (n Note) FreqHz(a4Hz float64) float64 { return n.Pitch(unit.Frequency(a4Hz)).Hz() }
+
+// Nearest returns the note nearest to a frequency, with the deviation in cents
 // that makes it exact, within +-50. It panics unless both are positive and
 // finite.
-func Nearest(freqHz, a4Hz float64) Note {
-	ratio := freqHz / a4Hz
-	if !(freqHz > 0 && a4Hz > 0 && ratio > 0) || math.IsInf(ratio, 0) {
-		panic(fmt.Sprintf("tuning: no note at %v Hz with A4 at %v Hz", freqHz, a4Hz))
+func Nearest(pitch, a4 unit.Frequency) Note {
+	ratio := float64(pitch / a4)
+	if !(pitch > 0 && a4 > 0 && ratio > 0) || math.IsInf(ratio, 0) {
+		panic(fmt.Sprintf("tuning: no note at %v Hz with A4 at %v Hz", pitch, a4))
 	}
 	above := 12 * math.Log2(ratio)
 	whole := math.Round(above)
 	semitone := 69 + int(whole)
-	return Note{Semitone: semitone, Cents: 100 * (above - whole), Spelling: spell(semitone, usual)}
+	return Note{Semitone: semitone, Cents: 100 * (above - whole), Spelling: spell(semitone, common)}
 }
 
-// Up gives the note that many semitones higher, for a capo or a retuned
+// Up returns the note that many semitones higher, for a capo or a retuned
 // string. A note spelt with a flat stays with flats, one with a sharp with
 // sharps.
 func (n Note) Up(semitones int) Note {
-	names := usual
+	names := common
 	switch spelling := n.spelling(); {
 	case strings.Contains(spelling, "#"):
 		names = sharps
@@ -80,43 +87,36 @@ func (n Note) Up(semitones int) Note {
 	return n
 }
 
-// String gives the note so that ParseNote reads the same back: "F#3",
+// String returns the note so that ParseNote reads the same back: "F#3",
 // "A2-14c".
-func (n Note) String() string {
-	if n.Cents == 0 {
-		return n.spelling()
-	}
-	return n.spelling() + signed(strconv.FormatFloat(n.Cents, 'f', -1, 64)) + "c"
-}
+func (n Note) String() string { return n.with(n.Cents) }
 
-// Name gives the note for a reader, with the cents rounded to a tenth and left
-// out when they round to nothing.
-func (n Note) Name() string {
-	tenths := math.Round(n.Cents * 10)
-	if tenths == 0 {
+// Name returns the note for a reader, with the cents rounded to a tenth and
+// left out when they round to nothing.
+func (n Note) Name() string { return n.with(math.Round(n.Cents*10) / 10) }
+
+func (n Note) with(cents float64) string {
+	if cents == 0 {
 		return n.spelling()
 	}
-	return n.spelling() + signed(strconv.FormatFloat(tenths/10, 'f', -1, 64)) + "c"
+	sign := ""
+	if cents > 0 {
+		sign = "+"
+	}
+	return n.spelling() + sign + strconv.FormatFloat(cents, 'f', -1, 64) + "c"
 }
 
 func (n Note) spelling() string {
 	if n.Spelling == "" {
-		return spell(n.Semitone, usual)
+		return spell(n.Semitone, common)
 	}
 	return n.Spelling
-}
-
-func signed(digits string) string {
-	if strings.HasPrefix(digits, "-") {
-		return digits
-	}
-	return "+" + digits
 }
 
 // Names of the twelve semitones from C. Players say Eb and Bb, but C#, F# and
 // G# (judgement).
 var (
-	usual  = [12]string{"C", "C#", "D", "Eb", "E", "F", "F#", "G", "G#", "A", "Bb", "B"}
+	common = [12]string{"C", "C#", "D", "Eb", "E", "F", "F#", "G", "G#", "A", "Bb", "B"}
 	sharps = [12]string{"C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B"}
 	flats  = [12]string{"C", "Db", "D", "Eb", "E", "F", "Gb", "G", "Ab", "A", "Bb", "B"}
 )

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/tuning"
 )
 
@@ -27,7 +28,6 @@ func TestParseNote(t *testing.T) {
 		{"bb3", 58, 0, "Bb3"},
 		{"bbb3", 57, 0, "Bbb3"},
 		{"F##3", 55, 0, "F##3"},
-		{"F𝄪3", 55, 0, "F##3"},
 		{"Cb4", 59, 0, "Cb4"},
 		{"B#3", 60, 0, "B#3"},
 		{"B0", 23, 0, "B0"},
@@ -39,7 +39,6 @@ func TestParseNote(t *testing.T) {
 		{"A2+14c", 45, 14, "A2+14c"},
 		{"A2 +14 cents", 45, 14, "A2+14c"},
 		{"A2\u221214ct", 45, -14, "A2-14c"},
-		{"A2–14¢", 45, -14, "A2-14c"},
 		{"A2-13.69c", 45, -13.69, "A2-13.69c"},
 		{"A2-100c", 45, -100, "A2-100c"},
 		{"A2-0c", 45, 0, "A2"},
@@ -57,15 +56,15 @@ func TestParseNote(t *testing.T) {
 }
 
 func TestParseNoteRefuses(t *testing.T) {
-	const letter = `; write a letter from A to G, # or b where needed, and the octave, such as "F#3"`
+	const letter = `; write a letter from A to G, # or b where needed, and the octave, such as "F#3" or "A2-14c"`
 	for _, c := range []struct{ given, want string }{
 		{"", `a note is missing; write one such as "F#3"`},
 		{"E", `the octave is missing ("E"); write "E2", say; middle C is "C4", a guitar's low E "E2"`},
 		{"f#", `the octave is missing ("f#"); write "F#2", say; middle C is "C4", a guitar's low E "E2"`},
-		{"H3", `there is no note H here ("H3"); write B for it, and Bb for a German B`},
-		{"A2-14", `a deviation needs its unit ("A2-14"); write "A2-14c"`},
+		{"H3", `not a note ("H3")` + letter},
+		{"A2-14", `not a note ("A2-14")` + letter},
 		{"A2+101c", `more than 100 cents off the note ("A2+101c"); write the note that is nearest`},
-		{"A2+1.1.1c", `the cents do not read as a number ("A2+1.1.1c"); write "A2-14c"`},
+		{"A2+1.1.1c", `not a note ("A2+1.1.1c")` + letter},
 		{"Cb-1", `the note lies outside C-1 to G9 ("Cb-1"); middle C is "C4", a guitar's low E "E2"`},
 		{"G#9", `the note lies outside C-1 to G9 ("G#9"); middle C is "C4", a guitar's low E "E2"`},
 		{"E22", `the note lies outside C-1 to G9 ("E22"); middle C is "C4", a guitar's low E "E2"`},
@@ -90,27 +89,27 @@ func TestEnharmonicNotesSoundAlike(t *testing.T) {
 		require.NoError(t, err)
 		b, err := tuning.ParseNote(pair[1])
 		require.NoError(t, err)
-		assert.InEpsilon(t, b.FreqHz(440), a.FreqHz(440), 1e-15)
+		assert.InEpsilon(t, b.Pitch(440).Hz(), a.Pitch(440).Hz(), 1e-15)
 	}
 }
 
 func TestNearest(t *testing.T) {
 	for _, c := range []struct {
 		name     string
-		freq, a4 float64
+		freq, a4 unit.Frequency
 		want     string
 	}{
 		{"A4", 440, 440, "A4"},
 		{"another standard", 442, 442, "A4"},
 		{"the low E", 82.41, 440, "E2+0.1c"}, // printed 82.41, exactly 82.40689
 		{"a guitar's flat", 77.78, 440, "Eb2"},
-		{"a quarter tone up stays", 440 * math.Exp2(0.49/12), 440, "A4+49c"},
-		{"and beyond goes on", 440 * math.Exp2(0.51/12), 440, "Bb4-49c"},
+		{"a quarter tone up stays", 440 * unit.Frequency(math.Exp2(0.49/12)), 440, "A4+49c"},
+		{"and beyond goes on", 440 * unit.Frequency(math.Exp2(0.51/12)), 440, "Bb4-49c"},
 		{"far below", 1, 440, "C-4-37.6c"},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, tuning.Nearest(c.freq, c.a4).Name()) })
 	}
-	for _, f := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+	for _, f := range []unit.Frequency{0, -1, unit.Frequency(math.NaN()), unit.Frequency(math.Inf(1))} {
 		assert.Panics(t, func() { tuning.Nearest(f, 440) })
 		assert.Panics(t, func() { tuning.Nearest(440, f) })
 	}
@@ -144,5 +143,5 @@ func TestCheckStandard(t *testing.T) {
 	for _, hz := range []float64{0, -440, 379.9, 500.1, math.NaN(), math.Inf(1)} {
 		assert.Error(t, tuning.CheckStandard(hz))
 	}
-	assert.EqualError(t, tuning.CheckStandard(44), `the pitch standard lies outside 380 to 500 Hz ("44"); give the frequency of A4, usually 440`)
+	assert.EqualError(t, tuning.CheckStandard(44), `the pitch standard lies outside 380 to 500 Hz ("44"); give the frequency of A4, 440 as a rule`)
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/tuning"
 )
 
@@ -22,7 +23,7 @@ func init() {
 var standards = rapid.Float64Range(tuning.LowestStandardHz, tuning.HighestStandardHz)
 
 func note(t *rapid.T, label string) tuning.Note {
-	n := tuning.Nearest(440*math.Exp2(rapid.Float64Range(-69, 58).Draw(t, label)/12), 440)
+	n := tuning.Nearest(440*unit.Frequency(math.Exp2(rapid.Float64Range(-69, 58).Draw(t, label)/12)), 440)
 	return n
 }
 
@@ -30,7 +31,7 @@ func note(t *rapid.T, label string) tuning.Note {
 func TestNearestInvertsFreqHz(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a4, freq := standards.Draw(t, "a4"), rapid.Float64Range(8, 12000).Draw(t, "freq")
-		n := tuning.Nearest(freq, a4)
+		n := tuning.Nearest(unit.Frequency(freq), unit.Frequency(a4))
 		assert.InEpsilon(t, freq, n.FreqHz(a4), 1e-13)
 		assert.LessOrEqual(t, math.Abs(n.Cents), 50.0)
 	})
@@ -69,9 +70,9 @@ func TestTuningsReadBack(t *testing.T) {
 			want.Notes = append(want.Notes, note(t, "note"))
 		}
 		assert.Equal(t, want, parse(t, want.String()))
-		f := want.FreqsHz(440)
+		f := want.Pitches(440)
 		for i, n := range want.Notes {
-			assert.Equal(t, n.FreqHz(440), f[len(f)-1-i])
+			assert.Equal(t, n.Pitch(440), f[len(f)-1-i])
 		}
 	})
 }

@@ -1,8 +1,12 @@
 package tuning
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
+
+	"scalepair/data/unit"
 )
 
 // Tuning is the notes of an instrument's strings. Name is empty for a tuning
@@ -12,29 +16,25 @@ type Tuning struct {
 	Notes []Note // low string first, as written: Notes[len-1] is string 1
 }
 
-// Parse reads a tuning: notes parted by blanks or commas, low string first
+// Parse reads a tuning: notes separated by blanks or commas, low string first
 // ("B1 E2 A2 D3 F#3 B3"), or the name of a tuning in the list ("baritone B").
 func Parse(s string) (Tuning, error) {
-	t, err := parse(s)
-	if err != nil {
-		return Tuning{}, guessed(s, err)
-	}
-	return t, nil
-}
-
-func parse(s string) (Tuning, error) {
 	words := wordsOf(s)
 	switch {
 	case len(words) == 0:
 		return Tuning{}, refuse("a tuning is missing", "", `write notes such as "E2 A2 D3 G3 B3 E4", or a name such as "baritone B"`)
-	case anyNote(words):
+	case slices.ContainsFunc(words, meant.MatchString):
 		return parseNotes(words)
 	}
-	return lookup(s, words)
+	t, err := Lookup(s)
+	if err != nil && !slices.ContainsFunc(words, func(w string) bool { return !noOctave.MatchString(w) }) {
+		err = refuse("the octaves are missing", s, `write "E2 A2 D3 G3 B3 E4" for a guitar; middle C is "C4"`)
+	}
+	return t, err
 }
 
 func wordsOf(s string) []string {
-	return strings.FieldsFunc(plainSigns(s), func(c rune) bool { return strings.ContainsRune(" \t\r\n,;", c) })
+	return strings.FieldsFunc(signs.Replace(s), func(c rune) bool { return strings.ContainsRune(" \t\r\n,;", c) })
 }
 
 // parseNotes reads a note a word, and names every word that is none.
@@ -55,49 +55,19 @@ func parseNotes(words []string) (Tuning, error) {
 	case 1:
 		return Tuning{}, last
 	}
-	return Tuning{}, refuse(notNotes, strings.Join(bad, " "),
-		`write a letter from A to G, # or b where needed, and the octave, such as "F#3"`)
+	return Tuning{}, refuse("these are no notes", strings.Join(bad, " "), howToWrite)
 }
 
-// anyNote tells whether notes were meant, well written or not.
-func anyNote(words []string) bool {
-	for _, w := range words {
-		if looksLikeANote(w) {
-			return true
-		}
-	}
-	return false
+// UnmarshalText reads what Parse reads.
+func (t *Tuning) UnmarshalText(text []byte) (err error) {
+	*t, err = Parse(string(text))
+	return err
 }
 
-// looksLikeANote tells whether w begins with a letter, then sharps or flats,
-// then a number.
-func looksLikeANote(w string) bool {
-	if w[0]|0x20 < 'a' || w[0]|0x20 > 'z' {
-		return false
-	}
-	rest := strings.TrimPrefix(strings.TrimLeft(w[1:], "#b"), "-")
-	return rest != "" && rest[0] >= '0' && rest[0] <= '9'
-}
-
-// lookup finds a tuning by name, and says where letters without octaves were
-// given instead.
-func lookup(s string, words []string) (Tuning, error) {
-	t, err := Lookup(s)
-	if err == nil {
-		return t, nil
-	}
-	for _, w := range words {
-		if !noOctave.MatchString(w) {
-			return Tuning{}, err
-		}
-	}
-	return Tuning{}, refuse("the octaves are missing", s, `write "E2 A2 D3 G3 B3 E4" for a guitar; middle C is "C4"`)
-}
-
-// Strings gives the number of strings.
+// Strings returns the number of strings.
 func (t Tuning) Strings() int { return len(t.Notes) }
 
-// OfString gives the note of string n, where 1 is the highest, the one written
+// OfString returns the note of string n, where 1 is the highest, the one written
 // last. It panics when there is no such string.
 func (t Tuning) OfString(n int) Note {
 	if n < 1 || n > len(t.Notes) {
@@ -106,28 +76,34 @@ func (t Tuning) OfString(n int) Note {
 	return t.Notes[len(t.Notes)-n]
 }
 
-// FreqsHz gives the frequency of every string under a pitch standard; index 0
-// is string 1.
-func (t Tuning) FreqsHz(a4Hz float64) []float64 {
-	out := make([]float64, len(t.Notes))
+// Pitches returns the pitch of every string under a pitch standard; index 0 is
+// string 1.
+func (t Tuning) Pitches(a4 unit.Frequency) []unit.Frequency {
+	out := make([]unit.Frequency, len(t.Notes))
 	for i := range out {
-		out[i] = t.OfString(i + 1).FreqHz(a4Hz)
+		out[i] = t.OfString(i + 1).Pitch(a4)
 	}
 	return out
 }
 
-// ReEntrant tells whether some string sounds lower than its neighbour on the
-// bass side.
-func (t Tuning) ReEntrant() bool {
-	for i := 1; i < len(t.Notes); i++ {
-		if t.Notes[i].FreqHz(ConcertA) < t.Notes[i-1].FreqHz(ConcertA) {
-			return true
-		}
+// FreqsHz returns the pitches as numbers of hertz.
+func (t Tuning) FreqsHz(a4Hz float64) []float64 {
+	out := make([]float64, len(t.Notes))
+	for i, p := range t.Pitches(unit.Frequency(a4Hz)) {
+		out[i] = p.Hz()
 	}
-	return false
+	return out
 }
 
-// Up gives the tuning that many semitones higher, as under a capo; negative
+// ReEntrant reports whether some string sounds lower than its neighbour on the
+// bass side.
+func (t Tuning) ReEntrant() bool {
+	return !slices.IsSortedFunc(t.Notes, func(a, b Note) int {
+		return cmp.Compare(a.Pitch(ConcertA), b.Pitch(ConcertA))
+	})
+}
+
+// Up returns the tuning that many semitones higher, as under a capo; negative
 // goes down. The result has no name.
 func (t Tuning) Up(semitones int) Tuning {
 	out := Tuning{Notes: make([]Note, len(t.Notes))}
@@ -137,7 +113,7 @@ func (t Tuning) Up(semitones int) Tuning {
 	return out
 }
 
-// String gives the notes, low string first, so that Parse reads them back.
+// String returns the notes, low string first, so that Parse reads them back.
 func (t Tuning) String() string {
 	words := make([]string, len(t.Notes))
 	for i, n := range t.Notes {

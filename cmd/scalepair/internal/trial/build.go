@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"scalepair/data/unit"
 	"scalepair/tuning"
 )
 
@@ -182,7 +183,7 @@ func (b *Build) setFor(notes []int, length func(i int) float64, pulls []Pull) []
 func Spelled(notes []int) string {
 	text := ""
 	for i := range notes {
-		text += " " + tuning.Nearest(440*math.Exp2(float64(notes[len(notes)-1-i]-69)/12), 440).Name()
+		text += " " + tuning.Nearest(440*unit.Frequency(math.Exp2(float64(notes[len(notes)-1-i]-69)/12)), 440).Name()
 	}
 	return text[1:]
 }
