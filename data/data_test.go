@@ -106,6 +106,6 @@ func TestParseMaterials(t *testing.T) {
 	assert.EqualError(t, err, `m.csv:2:5: density_kg_m3 lies outside 100 to 25000 ("7.3")
 m.csv:3:1: a stiffness or strength without source or confidence ("lead")
 m.csv:3:12: density_u_kg_m3 lies outside 0 to 2000 ("-1")
-m.csv:3:25: no confidence ("sure"); write read, from memory, estimated
+m.csv:3:25: no confidence ("sure"); write read, as quoted, from memory, no source, estimated
 m.csv:4:13: source is empty; write it in every row`)
 }

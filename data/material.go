@@ -33,7 +33,7 @@ type Material struct {
 }
 
 // Confidences lists what the table of materials may say of a figure.
-var Confidences = []string{"read", "from memory", "estimated"}
+var Confidences = []string{"read", "as quoted", "from memory", "no source", "estimated"}
 
 var materialColumns = []csvtable.Column{
 	{Name: "name", Required: true},

@@ -79,7 +79,7 @@ func (f *Frame) frets() []Fret {
 // mark places fret n on an outer line of length L: x = L k(n) from the nut.
 // One cent is worth (L - x) ln2/1200 mm there, the derivative of
 // 1200 log2(1/(L - x)) turned over. Follows from frequency as 1/length
-// (OpenStax University Physics 1, section 16.6).
+// (OpenStax, University Physics 1, section 16.6).
 func mark(length float64, n int) Mark {
 	x := float64(length * K(float64(n)))
 	m := Mark{FromNut: unit.Length(x), OneCent: unit.Length((length - x) * math.Ln2 / 1200)}

@@ -12,7 +12,7 @@ import (
 //
 // n is real, 0 or more; k(0) = 0 and k(12) = 1/2 exactly. Equal temperament:
 // frequency goes as 1/length and twelve equal steps make an octave (the length
-// law from OpenStax University Physics 1, section 16.6).
+// law from OpenStax, University Physics 1, section 16.6).
 func K(n float64) float64 {
 	if i := int(n); i >= 0 && i <= maxFrets && float64(i) == n {
 		return wholeK[i]

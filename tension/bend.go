@@ -33,7 +33,7 @@ type Bend struct {
 // length. y is solved so that f(y) stands the wanted cents above f(0). Nut and
 // saddle let the wire slide freely; the finger pushes straight across the
 // neck, and the crown lets the string slide along it. Ours: it follows from Hooke's law
-// (OpenStax University Physics 1, section 12.3), the string law (16.6), and
+// (OpenStax, University Physics 1, section 12.3), the string law (16.6), and
 // the bending force as the slope of the stored work by y.
 //
 // A bending force is [Spot.Contact], [Contact.Shape] and [BendShape.Bend] one after the

@@ -11,7 +11,7 @@ import "math"
 // f: pitch, Hz; EA: stretch stiffness, N. L and f are above 0. With EA not
 // known (0) it is the textbook law T = w (2 L f)^2, which stands up to about
 // 1 % above the tension of a steel string. Source: the string law
-// f = sqrt(T/mu)/(2L) (OpenStax University Physics 1, section 16.6) with
+// f = sqrt(T/mu)/(2L) (OpenStax, University Physics 1, section 16.6) with
 // mu = w/(1 + T/EA), which follows from keeping the mass of the string.
 func Open(w Wire, lengthM, freqHz float64) float64 {
 	return Stretched(Textbook(w.LinearDensity, lengthM, freqHz), w.Compliance())

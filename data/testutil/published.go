@@ -18,7 +18,10 @@ const CommonPractice = "common practice, no source"
 
 // Published is one row of a file in testdata/published: a printed value. Every
 // row has an id of its own, a wanted number, a tolerance, a source and a
-// locator; a row of common practice needs no source and no locator.
+// locator; a row of common practice needs no source and no locator. How sure
+// the value is stands under confidence: 'read' in the work itself, 'as quoted' by
+// another page, 'from memory', or 'no source' where the page that printed it
+// names no author.
 type Published struct {
 	ID       string
 	Quantity string // what is checked; the test picks its formula by it
@@ -63,7 +66,7 @@ func parsePublished(t testing.TB, heads, record []string) Published {
 	r.Wanted, r.Tol = r.Input(t, "wanted"), r.Input(t, "tolerance")
 	require.GreaterOrEqual(t, r.Tol, 0.0, r.ID)
 	confidence := r.Text("confidence")
-	require.True(t, slices.Contains([]string{"read", "from memory", CommonPractice}, confidence), "%s: confidence %q", r.ID, confidence)
+	require.True(t, slices.Contains([]string{"read", "as quoted", "from memory", "no source", CommonPractice}, confidence), "%s: confidence %q", r.ID, confidence)
 	require.True(t, confidence == CommonPractice || r.Source != "" && r.Locator != "", "%s has no source or no locator", r.ID)
 	return r
 }

@@ -161,3 +161,20 @@ func TestEveryPublishedFileKeepsTheRules(t *testing.T) {
 		t.Run(filepath.Base(f), func(t *testing.T) { testutil.LoadPublished(t, filepath.Base(f)) })
 	}
 }
+
+// A work is as sure wherever it is named: one mark in all the files.
+func TestAWorkHasOneMark(t *testing.T) {
+	marks := map[string]string{}
+	files, err := filepath.Glob(filepath.Join(testutil.Root(t), "testdata", "published", "*.csv"))
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, file := range files {
+		for _, r := range testutil.LoadPublished(t, filepath.Base(file)) {
+			mark, seen := marks[r.Source]
+			if r.Source != "" && seen {
+				assert.Equal(t, mark, r.Text("confidence"), "%s: %s", r.ID, r.Source)
+			}
+			marks[r.Source] = r.Text("confidence")
+		}
+	}
+}

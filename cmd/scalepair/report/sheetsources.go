@@ -21,8 +21,8 @@ func (c *composer) sources() {
 var formulas = []struct{ what, formula, source string }{
 	{"pitch", "f = 440 Hz x 2^(n/12), n semitones from A4", "equal temperament, A4 after ISO 16 unless the build says otherwise"},
 	{"linear density", "w = mass/(length x pieces)", "weighed by you; uncertainties after JCGM 100:2008 (GUM), sections 4.3 and 5.1"},
-	{"tension", "T (1 + T/EA) = w (2 L f)²", "string law, OpenStax University Physics 1, section 16.6, for a string that thins as it stretches"},
-	{"bending force", "T(y) times the slope of the wire's length by the finger's way y", "ours, from Hooke's law (OpenStax University Physics 1, section 12.3) and the string law; no friction at nut and saddle"},
+	{"tension", "T (1 + T/EA) = w (2 L f)²", "string law, OpenStax, University Physics 1, section 16.6, for a string that thins as it stretches"},
+	{"bending force", "T(y) times the slope of the wire's length by the finger's way y", "ours, from Hooke's law (OpenStax, University Physics 1, section 12.3) and the string law; no friction at nut and saddle"},
 	{"breaking share", "(T/A)/S", "S: minima of ASTM A228, as reproduced in a wire table; elastic limit at 65 to 75 %: Shigley, Table 10-5"},
 	{"inharmonicity", "600 log2(1 + 100 B) cents, B = π² E I/(T L²)", "Fletcher, JASA 36 (1964), in Fletcher and Rossing, The Physics of Musical Instruments, section 2.18"},
 	{"misfit, score", "mean squares of ln(value/target), weighted", "judgement"},
