@@ -9,29 +9,22 @@ import (
 // Base holds everything of a spec that does not depend on the scale pair,
 // checked once. It is safe for concurrent use.
 type Base struct {
-	spec     Spec
-	span     float64 // string spread at the nut
-	halfSpan float64
-	wideSpan float64 // span on the second line that has a stated span: the saddle line, or a fret
-	wideK    float64 // that line's fraction of the length; 1 is the saddle line
-	neutralK float64
-	lastK    float64
-	nut      []place
-	saddle   []place
-	nutThick float64 // equal gaps: what the strings take of the span; 0 under another rule
-	sadThick float64
-	likeNut  bool // the saddle has the nut's fractions whatever the pair
-	evenEnds bool // nut and saddle fractions are the same to the bit
-}
+	spec       Spec
+	spread     float64 // string spread at the nut
+	halfSpread float64
+	wideSpread float64 // spread on the second line that has a stated spread: the saddle line, or a fret
+	wideK      float64 // that line's fraction of the length; 1 is the saddle line
+	neutralK   float64
+	lastK      float64
+	nut        []place
+	saddle     []place
+	nutThick   float64 // equal gaps: what the strings take of the spread; 0 under another rule
+	sadThick   float64
+	likeNut    bool // the saddle has the nut's fractions whatever the pair
 
-// place is where one string ends along a slanted line, as
-//
-//	fraction = even + extra/width
-//
-// even   its share when only centres count
-// extra  m that unequal diameters move it by under equal gaps, else 0
-// width  of the outer strings' ends square to the centreline, m
-type place struct{ even, extra float64 }
+	marginBass, marginTreble float64
+	evenEnds                 bool // nut and saddle fractions are the same to the bit
+}
 
 // NewBase checks a spec without its scale pair (Bass and Treble are not
 // read). Every fault comes at once as a fault.List, each place naming the
@@ -44,64 +37,20 @@ func NewBase(spec Spec) (*Base, error) {
 		spec.Neutral.Fret = 0
 	}
 	b := &Base{spec: spec, neutralK: spec.Neutral.K(), lastK: K(float64(spec.Frets))}
-	b.span, b.wideSpan, b.wideK = spec.NutSpread.M(), spec.SaddleSpread.M(), 1
-	if w := spec.Board; w != nil {
-		margins := spec.MarginBass + spec.MarginTreble
-		b.span, b.wideSpan, b.wideK = (w.Nut - margins).M(), (w.Width - margins).M(), K(w.AtFret)
+	bass, treble := spec.Margins()
+	b.marginBass, b.marginTreble = bass.M(), treble.M()
+	b.spread, b.wideSpread, b.wideK = spec.NutSpread.M(), spec.SaddleSpread.M(), 1
+	if spec.Widths() {
+		b.spread, b.wideSpread, b.wideK = (spec.NutWidth - bass - treble).M(), (spec.OtherWidth - bass - treble).M(), K(spec.widthFret())
 	}
-	b.halfSpan = b.span / 2
+	b.halfSpread = b.spread / 2
 	b.nut, b.nutThick = places(spec, spec.NutSpacing)
 	b.saddle, b.sadThick = places(spec, spec.SaddleSpacing)
 	if b.likeNut = spec.SaddleSpacing.Rule == LikeNut; b.likeNut {
 		b.saddle, b.sadThick = b.nut, 0
 	}
-	b.evenEnds = b.likeNut || sameWhateverTheSpan(b.nut, b.saddle)
+	b.evenEnds = b.likeNut || sameWhateverTheSpread(b.nut, b.saddle)
 	return b, nil
-}
-
-// places spreads the strings of a checked spec. Under equal gaps, with D the
-// outer strings' distance, H = sum d - (d_first + d_last)/2 what the strings
-// take of it and h_i what they take up to string i, both centre to centre:
-//
-//	gap = (D - H)/(n-1),  fraction_i = (i gap + h_i)/D = i/(n-1) + (h_i - H i/(n-1))/D
-//
-// Square to the centreline and along a slanted line give the same fractions.
-// Ours, follows from what equal gaps mean.
-func places(s Spec, spacing Spacing) (list []place, thick float64) {
-	list = make([]place, s.Strings)
-	last := float64(s.Strings - 1)
-	for i := range list {
-		list[i].even = float64(i) / last
-	}
-	switch spacing.Rule {
-	case Listed:
-		for i := range list {
-			list[i].even = spacing.Fractions[i]
-		}
-	case EqualGaps:
-		thick = spreadGaps(list, s.Diameters)
-	}
-	return list, thick
-}
-
-func spreadGaps(list []place, diameters []unit.Length) (thick float64) {
-	for i := 1; i < len(list); i++ {
-		thick += (diameters[i-1] + diameters[i]).M() / 2
-		list[i].extra = thick
-	}
-	for i := range list {
-		list[i].extra = plain(list[i].extra - float64(thick*list[i].even))
-	}
-	return thick
-}
-
-func sameWhateverTheSpan(a, b []place) bool {
-	for i := range a {
-		if a[i] != b[i] || a[i].extra != 0 {
-			return false
-		}
-	}
-	return true
 }
 
 // Frame settles one scale pair. It allocates nothing. The
@@ -130,24 +79,24 @@ const (
 )
 
 // settle finds the taper m by a fixed point over the place where the second
-// line of stated span crosses the centreline:
+// line of stated spread crosses the centreline:
 //
 //	m = (S - s)/(2 x_S(m))
 //
-// s  string spread at the nut; S  span on that line; x_S  its crossing, from the taper before.
+// s  string spread at the nut; S  spread on that line; x_S  its crossing, from the taper before.
 // For any real neck a turn makes the error some thousand times smaller
 // (d x_S/dm is about the outer ends' offset squared over S, against x_S^2).
 // False when it does not settle.
 func (f *Frame) settle() bool {
 	b := f.base
 	f.take(0)
-	if b.wideSpan == b.span {
+	if b.wideSpread == b.spread {
 		return true
 	}
-	m := (b.wideSpan - b.span) / ((f.bass + f.treble) * b.wideK)
+	m := (b.wideSpread - b.spread) / ((f.bass + f.treble) * b.wideK)
 	for range maxTurns {
 		f.take(m)
-		next := (b.wideSpan - b.span) / (2 * f.cross(b.wideK))
+		next := (b.wideSpread - b.spread) / (2 * f.cross(b.wideK))
 		if math.Abs(next-m) <= settled {
 			f.take(next)
 			return true
@@ -172,6 +121,6 @@ func (f *Frame) take(m float64) {
 	f.c = 1 / math.Sqrt(1+float64(m*m))
 	g := float64(f.diff * f.c * b.neutralK)
 	u := float64(2 * m * g)
-	f.pb = plain(-g * b.span / ((b.span + u) + math.Sqrt(float64(b.span*b.span)+float64(u*u))))
+	f.pb = plain(-g * b.spread / ((b.spread + u) + math.Sqrt(float64(b.spread*b.spread)+float64(u*u))))
 	f.pt = f.pb + g
 }

@@ -54,8 +54,8 @@ func BenchmarkFrame(b *testing.B) {
 	b.Run("blank", func(b *testing.B) {
 		b.ReportAllocs()
 		for range b.N {
-			l, w := frame.Blank()
-			sum += (l + w).MM()
+			blank := frame.LeastBlank()
+			sum += (blank.Length + blank.Width).MM()
 		}
 	})
 	if sum < 0 {

@@ -21,61 +21,85 @@ func (l *Layout) Board() Board {
 	}
 }
 
-// Blank is the smallest rectangle along the centreline that holds the board
-// with the saw allowance on every side.
+// Blank is a fingerboard blank on offer. Its length runs along the centreline,
+// and so does the grain.
 type Blank struct {
+	Name      string      `toml:"name"`
+	Length    unit.Length `toml:"length" range:"100 mm, 3000 mm"`
+	Width     unit.Length `toml:"width" range:"20 mm, 1000 mm"`
+	Thickness unit.Length `toml:"thickness" range:"1 mm, 100 mm"` // 0: not stated
+}
+
+// Rectangle lies along the layout's axes.
+type Rectangle struct {
 	Length, Width          unit.Length
-	MinX, MaxX, MinY, MaxY unit.Length // the rectangle in the layout's axes
+	MinX, MaxX, MinY, MaxY unit.Length
+	// Allowance is the saw allowance that it has on every side of the board.
+	Allowance unit.Length
 }
 
-// Blank gives the smallest blank.
-func (l *Layout) Blank() Blank {
-	return blankAround(l.Frame.corners(), l.Spec.SawAllowance)
-}
+// LeastBlank gives the smallest rectangle that holds the board with the saw
+// allowance on every side.
+func (l *Layout) LeastBlank() Rectangle { return l.Frame.leastBlank() }
 
-// Offer is a blank that can be had.
-type Offer struct {
-	Name                     string
-	Length, Width, Thickness unit.Length // thickness 0: not stated
-}
-
-// Serves says whether an offered blank holds a board, and how it must lie. The
-// blank's length runs along the centreline, and so does the grain.
-type Serves struct {
-	Offer       Offer
-	OK          bool
-	SpareLength unit.Length // left over in length; negative: what is missing
-	SpareWidth  unit.Length // left over in width; negative: what is missing
+// Fit says whether a blank holds a board, and how it must lie.
+type Fit struct {
+	Blank Blank
+	Fits  bool
+	// SpareLength and SpareWidth are left over; negative: what is missing.
+	SpareLength, SpareWidth unit.Length
+	// Near reports that the blank holds the board, but not all of its saw
+	// allowance.
+	Near bool
 	// NutCrossFromEnd is from the blank's nut end to the point where the nut
 	// line crosses the centreline, CentreFromBassEdge from the blank's bass
 	// edge to the centreline, with what is spare shared equally. Both 0 when
-	// the blank does not serve.
+	// the blank does not fit.
 	NutCrossFromEnd, CentreFromBassEdge unit.Length
 }
 
-// fits is the slack with which an offered size counts as enough: far below a
-// saw's, far above rounding, so that a blank of just the stated size serves.
-const fits unit.Length = 1e-6 * unit.Millimetre
+// sizeSlack is the slack with which a size counts as enough: far below a saw's,
+// far above rounding, so that a blank of just the stated size fits.
+const sizeSlack unit.Length = 1e-6 * unit.Millimetre
 
-// Serve judges every offer, in the order given. An offer without a positive
-// finite length and width does not serve.
-func (b Blank) Serve(offers []Offer) []Serves {
-	list := make([]Serves, len(offers))
-	for i, o := range offers {
-		list[i] = b.serve(o)
+// Fit judges every blank, in the order given. One without a positive finite
+// length and width does not fit.
+func (r Rectangle) Fit(blanks []Blank) []Fit {
+	list := make([]Fit, len(blanks))
+	for i, b := range blanks {
+		list[i] = r.fit(b)
 	}
 	return list
 }
 
-func (b Blank) serve(o Offer) Serves {
-	s := Serves{Offer: o}
-	if !(finite(o.Length.M()) && finite(o.Width.M()) && o.Length > 0 && o.Width > 0) {
+func (r Rectangle) fit(b Blank) Fit {
+	s := Fit{Blank: b}
+	if !(finite(b.Length.M()) && finite(b.Width.M()) && b.Length > 0 && b.Width > 0) {
 		return s
 	}
-	s.SpareLength, s.SpareWidth = plain(o.Length-b.Length), plain(o.Width-b.Width)
-	if s.OK = s.SpareLength >= -fits && s.SpareWidth >= -fits; s.OK {
-		s.NutCrossFromEnd = plain(s.SpareLength/2 - b.MinX)
-		s.CentreFromBassEdge = plain(s.SpareWidth/2 + b.MaxY)
+	s.SpareLength, s.SpareWidth = plain(b.Length-r.Length), plain(b.Width-r.Width)
+	switch spare := min(s.SpareLength, s.SpareWidth); {
+	case spare >= -sizeSlack:
+		s.Fits = true
+		s.NutCrossFromEnd = plain(s.SpareLength/2 - r.MinX)
+		s.CentreFromBassEdge = plain(s.SpareWidth/2 + r.MaxY)
+	case spare >= -2*r.Allowance-sizeSlack:
+		s.Near = true
 	}
 	return s
+}
+
+// leastBlank is the rectangle along the axes that holds the board's corners with
+// the saw allowance on every side.
+func (f *Frame) leastBlank() Rectangle {
+	corners, allowance := f.corners(), f.base.spec.SawAllowance
+	r := Rectangle{MinX: corners[0].X, MaxX: corners[0].X, MinY: corners[0].Y, MaxY: corners[0].Y, Allowance: allowance}
+	for _, p := range corners[1:] {
+		r.MinX, r.MaxX = min(r.MinX, p.X), max(r.MaxX, p.X)
+		r.MinY, r.MaxY = min(r.MinY, p.Y), max(r.MaxY, p.Y)
+	}
+	r.MinX, r.MinY = plain(r.MinX-allowance), r.MinY-allowance
+	r.MaxX, r.MaxY = r.MaxX+allowance, r.MaxY+allowance
+	r.Length, r.Width = r.MaxX-r.MinX, r.MaxY-r.MinY
+	return r
 }

@@ -9,15 +9,13 @@ import (
 	"scalepair/data/unit"
 )
 
-// The bounds of what is taken for an instrument. All are judgement: wide
-// enough for anything built, narrow enough that a wrong unit is caught.
+// The bounds of what is taken for an instrument: wide enough for anything
+// built, and narrow enough for arithmetic (judgement). A builder's own values
+// have narrower ranges, in the tags of [Neck] and [FretWire].
 const (
 	minLength, maxLength   unit.Length = 200 * unit.Millimetre, 2000 * unit.Millimetre
-	minSpan, maxSpan       unit.Length = 5 * unit.Millimetre, 300 * unit.Millimetre
-	maxMargin              unit.Length = 50 * unit.Millimetre
+	leastSize              unit.Length = 1 * unit.Millimetre // of a string spread or a width
 	maxDiameter            unit.Length = 10 * unit.Millimetre
-	maxLedge               unit.Length = 100 * unit.Millimetre
-	maxKerf                unit.Length = 3 * unit.Millimetre
 	minStrings, maxStrings             = 2, 24
 	maxFrets                           = 36
 	maxTan                             = 1.7320508075688772 // of 60 degrees
@@ -54,6 +52,8 @@ const (
 	keyKerf          = "fret_wire.kerf"
 	keyTangWidth     = "fret_wire.tang_width"
 	keyBarbWidth     = "fret_wire.barb_width"
+	keyWireOverhang  = "fret_wire.overhang"
+	keySpare         = "fret_wire.spare_percent"
 )
 
 // faults gathers what is wrong, named by build-file key.
@@ -63,8 +63,7 @@ func (f *faults) add(key, what, given, remedy string) {
 	f.list.Add(fault.Place{Input: key}, what, given, remedy)
 }
 
-// length checks a length against its bounds, both included, and notices a
-// number that would fit if it were inches.
+// length checks a length against its bounds, both included.
 func (f *faults) length(key, name string, l, least, most unit.Length) bool {
 	if !f.finite(key, name, l.M()) {
 		return false
@@ -72,12 +71,13 @@ func (f *faults) length(key, name string, l, least, most unit.Length) bool {
 	if l >= least && l <= most {
 		return true
 	}
-	remedy := fmt.Sprintf("from %s to %s mm", number(least.MM()), number(most.MM()))
-	if in := l * 25.4; least > 0 && in >= least && in <= most {
-		remedy += "; this looks like inches"
-	}
-	f.add(key, name+" is out of range", number(l.MM())+" mm", remedy)
+	f.add(key, name+" is out of range", number(l.MM())+" mm", fmt.Sprintf("from %s to %s mm", number(least.MM()), number(most.MM())))
 	return false
+}
+
+// size checks a length that may be 0.
+func (f *faults) size(key, name string, l unit.Length) bool {
+	return f.length(key, name, l, 0, maxLength)
 }
 
 func (f *faults) finite(key, name string, v float64) bool {
@@ -109,6 +109,8 @@ func number(v float64) string {
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
+func abs[Q ~float64](x Q) Q { return Q(math.Abs(float64(x))) }
+
 // plain turns -0 into 0.
 func plain[Q ~float64](v Q) Q {
 	if v == 0 {
@@ -128,20 +130,20 @@ func checkNeck(s Spec) fault.List {
 		f.finite(keyNeutral, "the neutral fret", s.Neutral.Fret)
 	}
 	f.checkMargins(s)
-	if s.Board != nil {
+	if s.Widths() {
 		f.checkWidths(s, fretsOK)
 	} else {
-		f.length(keyNutSpread, "the string spread at the nut", s.NutSpread, minSpan, maxSpan)
-		f.length(keySaddleSpread, "the string spread at the saddle", s.SaddleSpread, minSpan, maxSpan)
+		f.length(keyNutSpread, "the string spread at the nut", s.NutSpread, leastSize, maxLength)
+		f.length(keySaddleSpread, "the string spread at the saddle", s.SaddleSpread, leastSize, maxLength)
 	}
-	f.checkSpacing(keyNutSpacing, s, s.NutSpacing)
-	f.checkSpacing(keySaddleSpacing, s, s.SaddleSpacing)
-	if f.length(keyNutShelf, "the nut shelf", s.NutShelf, 0, maxLedge) && s.ZeroFret && s.NutShelf < LeastZeroShelf {
+	f.checkSpacing(keyNutSpacing, s, s.NutSpacing, s.NutSpread, "string_spread_at_nut")
+	f.checkSpacing(keySaddleSpacing, s, s.SaddleSpacing, s.SaddleSpread, "string_spread_at_saddle")
+	if f.size(keyNutShelf, "the nut shelf", s.NutShelf) && s.ZeroFret && s.NutShelf < LeastZeroShelf {
 		f.add(keyZeroFret, fmt.Sprintf("a zero fret's slot wants board behind it, at least %s mm (judgement), and the nut shelf is %s mm",
 			number(LeastZeroShelf.MM()), number(s.NutShelf.MM())), "", `write nut_shelf = "8 mm" under [neck], room for the slot and for the nut that spaces the strings`)
 	}
-	f.length(keyOverhang, "the body end overhang", s.BodyEndOverhang, 0, maxLedge)
-	f.length(keySawAllowance, "the saw allowance", s.SawAllowance, 0, maxLedge)
+	f.size(keyOverhang, "the body end overhang", s.BodyEndOverhang)
+	f.size(keySawAllowance, "the saw allowance", s.SawAllowance)
 	return f.list
 }
 
@@ -156,41 +158,31 @@ func (f *faults) checkNeutral(s Spec) {
 }
 
 func (f *faults) checkMargins(s Spec) {
-	if s.MarginBass == s.MarginTreble {
-		f.length(keyEdgeMargin, "the edge margin", s.MarginBass, 0, maxMargin)
+	bass, treble := s.Margins()
+	if bass == treble {
+		f.size(keyEdgeMargin, "the edge margin", bass)
 		return
 	}
-	f.length(keyBassMargin, "the bass margin", s.MarginBass, 0, maxMargin)
-	f.length(keyTrebleMargin, "the treble margin", s.MarginTreble, 0, maxMargin)
+	f.size(keyBassMargin, "the bass margin", bass)
+	f.size(keyTrebleMargin, "the treble margin", treble)
 }
 
-// checkWidths checks the board's widths, and that spans are not given as well.
+// checkWidths checks the board's widths, and that spreads are not given as well.
 func (f *faults) checkWidths(s Spec, fretsOK bool) {
 	if s.NutSpread != 0 || s.SaddleSpread != 0 {
-		f.add(keyNutSpread, "spans and board widths are both given", "", "leave one pair out: the other follows from it")
+		f.add(keyNutSpread, "string spreads and board widths are both given", "", "leave one pair out: the other follows from it")
 	}
-	margins := s.MarginBass + s.MarginTreble
-	f.width(keyNutWidth, "the board's width at the nut", s.Board.Nut, margins)
-	f.width(keyOtherWidth, "the board's other width", s.Board.Width, margins)
-	if !f.finite(keyOtherAtFret, "the fret of the other width", s.Board.AtFret) || !fretsOK {
-		return
-	}
-	if s.Board.AtFret < 1 || s.Board.AtFret > float64(s.Frets) {
-		f.add(keyOtherAtFret, "the fret of the other width is off the board", number(s.Board.AtFret),
-			fmt.Sprintf("from 1 to %d", s.Frets))
+	f.width(keyNutWidth, "the board's width at the nut", s.NutWidth, s)
+	f.width(keyOtherWidth, "the board's other width", s.OtherWidth, s)
+	if at := s.widthFret(); fretsOK && !(at >= 1 && at <= float64(s.Frets)) {
+		f.add(keyOtherAtFret, "the fret of the other width is off the board", number(at), fmt.Sprintf("from 1 to %d", s.Frets))
 	}
 }
 
-func (f *faults) width(key, name string, width, margins unit.Length) {
-	if !f.length(key, name, width, minSpan, maxSpan+2*maxMargin) || !finite(margins.M()) {
-		return
-	}
-	switch spread := width - margins; {
-	case spread < minSpan:
+func (f *faults) width(key, name string, width unit.Length, s Spec) {
+	bass, treble := s.Margins()
+	if f.length(key, name, width, leastSize, maxLength) && width-bass-treble < leastSize {
 		f.add(key, name+" leaves too little between the edge margins", number(width.MM())+" mm",
-			fmt.Sprintf("the margins take %s mm of it; at least %s mm must be left", number(margins.MM()), number(minSpan.MM())))
-	case spread > maxSpan:
-		f.add(key, name+" is out of range", number(width.MM())+" mm",
-			fmt.Sprintf("at most %s mm between the margins", number(maxSpan.MM())))
+			fmt.Sprintf("the margins take %s mm of it", number((bass+treble).MM())))
 	}
 }

@@ -9,18 +9,10 @@ import (
 
 // Sawing is what slot depth depends on besides the layout.
 type Sawing struct {
-	RadiusNut, RadiusLast unit.Length // crown radius where the nut line and the last fret cross the centreline; equal for a single radius; both 0 for a flat board
-	Tang                  unit.Length // depth of the fret wire's tang
-	Clearance             unit.Length // air under the tang; DefaultClearance by custom
-	Thickness             unit.Length // of the board as slotted; 0: not known, nothing is said of what is left
-	Kerf                  unit.Length // width of the saw's cut; 0: not known
-	TangWidth             unit.Length // thickness of the tang's web; 0: not known
-	BarbWidth             unit.Length // over the barbs; 0: not known
-	RadiusFirst           bool        // the board is radiused before it is slotted, and every slot sawn to one depth along the curve
+	FretWire
+	Thickness   unit.Length // of the board as slotted; 0: not known, nothing is said of what is left
+	RadiusFirst bool        // the board is radiused before it is slotted, and every slot sawn to one depth along the curve
 }
-
-// DefaultClearance is the air under a tang (judgement).
-const DefaultClearance unit.Length = 0.4 * unit.Millimetre
 
 // What must be left of a board (judgement).
 const (
@@ -32,19 +24,19 @@ const (
 // SlotDepth is how deep to saw one slot of a flat board that is radiused
 // afterwards, or with Sawing.RadiusFirst of one that is radiused already: then
 // the depth is the same all along, measured from the curve. The string
-// centreline is the crown's middle.
+// centreline is the radius's middle.
 type SlotDepth struct {
 	Fret                     int
 	Radius                   unit.Length // at the crossing of the centreline; 0 on a flat board
 	Middle                   unit.Length // needed in the middle: tang and clearance
 	Bass, Treble             unit.Length // needed at the two slot ends
-	Saw                      unit.Length // one straight cut that serves all along: the greatest of the three
-	BassDrop, TrebleDrop     unit.Length // how far the crown falls from the flat at the slot ends
+	Saw                      unit.Length // one straight cut that is deep enough all along: the greatest of the three
+	BassDrop, TrebleDrop     unit.Length // how far the radiused face falls from the flat at the slot ends
 	LeftUnder                unit.Length // least thickness left under the cut, with RadiusFirst at its ends; 0 when the thickness is not known
 	LeftAtBass, LeftAtTreble unit.Length // board thickness left at the slot ends after radiusing; 0 when not known
 }
 
-// Drop is how far a crown of radius R falls from its highest line at the
+// Drop is how far a face of radius R falls from its highest line at the
 // distance y from it:
 //
 //	R - sqrt(R^2 - y^2) = y^2/(R + sqrt(R^2 - y^2))
@@ -63,18 +55,18 @@ func Drop(radius, y unit.Length) unit.Length {
 //
 //	tang + clearance + R - sqrt(R^2 - y^2)
 //
-// with that end's own y and, on a compound crown, its own R, which changes
+// with that end's own y and, on a compound radius, its own R, which changes
 // linearly along x between the nut line's crossing and the last fret's and on
 // beyond them; with RadiusFirst it is tang + clearance. Faults: numbers out of range, a radius not greater than half the
 // board's width, less than 1.5 mm left under a slot (with RadiusFirst less than
 // 0.8 mm under its ends), less than 2 mm at an edge after radiusing (all
 // judgement).
 func (l *Layout) Depths(s Sawing) ([]SlotDepth, error) {
-	f := checkSawing(s)
+	f := l.checkSawing(s)
 	if err := f.list.Err(); err != nil {
 		return nil, err
 	}
-	l.checkCrown(&f, s)
+	l.checkRadius(&f)
 	if err := f.list.Err(); err != nil {
 		return nil, err
 	}
@@ -102,7 +94,7 @@ func (l *Layout) LeastThickness(s Sawing) (unit.Length, error) {
 		least = max(least, d.Middle+max(d.BassDrop, d.TrebleDrop)+s.leastUnder(), d.Middle+LeastUnderSlot)
 	}
 	for _, p := range l.edgePoints() {
-		least = max(least, l.drop(s, p)+leastAtEdge)
+		least = max(least, l.drop(p)+leastAtEdge)
 	}
 	return least, nil
 }
@@ -115,19 +107,20 @@ func (s Sawing) leastUnder() unit.Length {
 	return LeastUnderSlot
 }
 
-// radius is the crown's radius at x.
-func (l *Layout) radius(s Sawing, x unit.Length) unit.Length {
-	return s.RadiusNut + (s.RadiusLast-s.RadiusNut)*x/l.Frets[l.Spec.Frets].Line.Cross
+// radius is the fretboard radius at x.
+func (l *Layout) radius(x unit.Length) unit.Length {
+	nut, last := l.Spec.Radii()
+	return nut + (last-nut)*x/l.Frets[l.Spec.Frets].Line.Cross
 }
 
-func (l *Layout) drop(s Sawing, p Point) unit.Length { return Drop(l.radius(s, p.X), p.Y) }
+func (l *Layout) drop(p Point) unit.Length { return Drop(l.radius(p.X), p.Y) }
 
 func (l *Layout) depth(fret Fret, s Sawing) SlotDepth {
 	d := SlotDepth{
 		Fret:     fret.Number,
-		Radius:   l.radius(s, fret.Line.Cross),
-		Middle:   s.Tang + s.Clearance,
-		BassDrop: l.drop(s, fret.Slot.Bass), TrebleDrop: l.drop(s, fret.Slot.Treble),
+		Radius:   l.radius(fret.Line.Cross),
+		Middle:   s.TangDepth + s.Clearance,
+		BassDrop: l.drop(fret.Slot.Bass), TrebleDrop: l.drop(fret.Slot.Treble),
 	}
 	deepest := d.Middle + max(d.BassDrop, d.TrebleDrop) // from the flat
 	d.Bass, d.Treble, d.Saw = d.Middle+d.BassDrop, d.Middle+d.TrebleDrop, deepest
@@ -141,56 +134,51 @@ func (l *Layout) depth(fret Fret, s Sawing) SlotDepth {
 	return d
 }
 
-// The crown radii that are taken (judgement).
-const minRadius, maxRadius unit.Length = 20 * unit.Millimetre, 5000 * unit.Millimetre
-
-func checkSawing(s Sawing) faults {
+func (l *Layout) checkSawing(s Sawing) faults {
 	var f faults
-	if s.RadiusNut != 0 || s.RadiusLast != 0 {
-		if s.RadiusNut == s.RadiusLast {
-			f.length(keyRadius, "the crown's radius", s.RadiusNut, minRadius, maxRadius)
-		} else {
-			f.length(keyRadiusNut, "the crown's radius at the nut", s.RadiusNut, minRadius, maxRadius)
-			f.length(keyRadiusLast, "the crown's radius at the last fret", s.RadiusLast, minRadius, maxRadius)
-		}
+	if nut, last := l.Spec.Radii(); nut != 0 || last != 0 {
+		f.length(l.roundest(), "the fretboard radius", min(nut, last), leastRadius, mostRadius)
+		f.length(l.roundest(), "the fretboard radius", max(nut, last), leastRadius, mostRadius)
 	}
-	f.length(keyTang, "the tang's depth", s.Tang, 0.2*unit.Millimetre, 5*unit.Millimetre)
-	f.length(keyClearance, "the clearance under the tang", s.Clearance, 0, 3*unit.Millimetre)
-	f.length(keyThickness, "the board's thickness", s.Thickness, 0, 50*unit.Millimetre)
-	f.checkWidthsOfCut(s)
+	s.FretWire.check(&f)
+	f.length(keyTang, "the tang's depth", s.TangDepth, 0.2*unit.Millimetre, 5*unit.Millimetre)
+	f.size(keyThickness, "the board's thickness", s.Thickness)
 	return f
 }
 
-// checkCrown refuses a crown too round for the board, at the slot ends and at
-// the board's corners.
-func (l *Layout) checkCrown(f *faults, s Sawing) {
-	if s.RadiusNut == 0 {
+// The radii that are taken; more is flat (judgement).
+const leastRadius, mostRadius unit.Length = 20 * unit.Millimetre, 10000 * unit.Millimetre
+
+// checkRadius refuses a fretboard too round for its width, at the slot ends and
+// at the board's corners.
+func (l *Layout) checkRadius(f *faults) {
+	if nut, _ := l.Spec.Radii(); nut == 0 {
 		return
 	}
 	for _, p := range l.edgePoints() {
-		r := l.radius(s, p.X)
+		r := l.radius(p.X)
 		if r > abs(p.Y) {
 			continue
 		}
-		f.add(s.roundest(), "the crown's radius is not greater than half the board's width",
+		f.add(l.roundest(), "the fretboard radius is not greater than half the board's width",
 			fmt.Sprintf("%.1f mm where the edge is %.1f mm from the centreline", r.MM(), abs(p.Y).MM()), "take a greater radius")
 		return
 	}
 }
 
-// roundest is the key of the radius to be made greater: of a compound crown that
-// of its smaller end.
-func (s Sawing) roundest() string {
+// roundest is the key of the radius to be made greater: of a compound radius
+// that of its smaller end.
+func (l *Layout) roundest() string {
 	switch {
-	case s.RadiusNut < s.RadiusLast:
+	case l.Spec.RadiusNut == 0 && l.Spec.RadiusLast == 0:
+		return keyRadius
+	case l.Spec.RadiusNut <= l.Spec.RadiusLast:
 		return keyRadiusNut
-	case s.RadiusNut > s.RadiusLast:
-		return keyRadiusLast
 	}
-	return keyRadius
+	return keyRadiusLast
 }
 
-// edgePoints are the places on the board's edges where the crown is looked at.
+// edgePoints are the places on the board's edges where the radius is looked at.
 func (l *Layout) edgePoints() []Point {
 	corners := l.Board().Corners
 	points := corners[:]
@@ -200,7 +188,7 @@ func (l *Layout) edgePoints() []Point {
 	return points
 }
 
-// checkLeft refuses a board too thin for slots and crown, naming the worst
+// checkLeft refuses a board too thin for slots and radius, naming the worst
 // place of each kind.
 func (l *Layout) checkLeft(f *faults, s Sawing, list []SlotDepth) {
 	if s.Thickness == 0 {
@@ -229,12 +217,12 @@ func (l *Layout) checkLeft(f *faults, s Sawing, list []SlotDepth) {
 	}
 	edge := s.Thickness
 	for _, p := range l.edgePoints() {
-		edge = min(edge, s.Thickness-l.drop(s, p))
+		edge = min(edge, s.Thickness-l.drop(p))
 	}
 	if edge < leastAtEdge {
 		what := fmt.Sprintf("too little is left at the board's edge after radiusing, %.2f mm of at least %.1f mm (judgement)", plain(edge.MM()), leastAtEdge.MM())
 		if edge < 0 {
-			what = fmt.Sprintf("nothing is left at the board's edge after radiusing: the crown drops %.2f mm below the board", -edge.MM())
+			what = fmt.Sprintf("nothing is left at the board's edge after radiusing: the face drops %.2f mm below the board", -edge.MM())
 		}
 		f.add(keyThickness, what, number(s.Thickness.MM())+" mm", "take a greater radius or a thicker board")
 	}

@@ -54,7 +54,7 @@ func TestGeometryNearItsEdges(t *testing.T) {
 			}
 			if row.gaps {
 				s.NutSpacing.Rule, s.SaddleSpacing.Rule = fan.EqualGaps, fan.EqualGaps
-				s.Diameters = diameters(0.254, 0.33, 0.432, 0.66, 0.914, 1.168)
+				s.Diameters = millimetres(0.254, 0.33, 0.432, 0.66, 0.914, 1.168)
 			}
 			l, err := fan.New(s)
 			require.NoError(t, err)

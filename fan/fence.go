@@ -23,10 +23,10 @@ type Fence struct {
 }
 
 // Fences gives the fence of every slot (see [Layout.Slotted]), for a saw that cuts kerf
-// wide. A kerf below 0 or above 3 mm is a fault.
+// wide. A kerf below 0 is a fault.
 func (l *Layout) Fences(kerf unit.Length) ([]Fence, error) {
 	var f faults
-	if !f.length(keyKerf, "the saw's cut", kerf, 0, maxKerf) {
+	if !f.size(keyKerf, "the saw's cut", kerf) {
 		return nil, f.list.Err()
 	}
 	list := make([]Fence, 0, len(l.Frets))

@@ -6,30 +6,6 @@ import (
 	"scalepair/data/unit"
 )
 
-// K is the fraction of a string's length from the nut to fret n:
-//
-//	k(n) = 1 - 2^(-n/12)
-//
-// n is real, 0 or more; k(0) = 0 and k(12) = 1/2 exactly. Equal temperament:
-// frequency goes as 1/length and twelve equal steps make an octave (the length
-// law from OpenStax, University Physics 1, section 16.6).
-func K(n float64) float64 {
-	if i := int(n); i >= 0 && i <= maxFrets && float64(i) == n {
-		return wholeK[i]
-	}
-	return anyK(n)
-}
-
-func anyK(n float64) float64 { return 1 - math.Exp2(-n/12) }
-
-// wholeK holds k of every fret there can be: K is asked a million times.
-var wholeK = func() (k [maxFrets + 1]float64) {
-	for n := range k {
-		k[n] = anyK(float64(n))
-	}
-	return k
-}()
-
 // Frame is the geometry of one scale pair in the few numbers everything else
 // follows from. It is a value; copying it is cheap, and no method allocates.
 // The zero value has no strings, and its other methods panic.
@@ -116,23 +92,19 @@ func (f Frame) Reach(i int, fret float64, towardsBass bool) unit.Length {
 	return max(0, y-unit.Length(trebleY))
 }
 
-// Blank gives the length along the centreline and the width of the smallest
-// blank, saw allowance included.
-func (f Frame) Blank() (length, width unit.Length) {
-	blank := blankAround(f.corners(), f.base.spec.SawAllowance)
-	return blank.Length, blank.Width
-}
+// LeastBlank is [Layout.LeastBlank].
+func (f Frame) LeastBlank() Rectangle { return f.leastBlank() }
 
 // bassX and trebleX are where the line at fraction k meets the outer lines.
 func (f *Frame) bassX(k float64) float64   { return f.pb + float64(f.bass*f.c*k) }
 func (f *Frame) trebleX(k float64) float64 { return f.pt + float64(f.treble*f.c*k) }
 
 // half is half the outer strings' distance at x.
-func (f *Frame) half(x float64) float64 { return f.base.halfSpan + float64(f.m*x) }
+func (f *Frame) half(x float64) float64 { return f.base.halfSpread + float64(f.m*x) }
 
 // tan is TanSlant at fraction k of the length.
 func (f *Frame) tan(k float64) float64 {
-	width := f.base.span + float64(f.m*(f.bassX(k)+f.trebleX(k)))
+	width := f.base.spread + float64(f.m*(f.bassX(k)+f.trebleX(k)))
 	return plain(f.diff * f.c * (k - f.base.neutralK) / width)
 }
 
@@ -152,8 +124,8 @@ func (f *Frame) cross(k float64) float64 {
 // over that at the outer string, so it is positive where strings do not cross.
 func (f *Frame) edges(cross, t float64) (bassY, trebleY float64) {
 	half := f.half(cross)
-	bassY = (half + f.base.spec.MarginBass.M()) / (1 - float64(f.m*t))
-	trebleY = -(half + f.base.spec.MarginTreble.M()) / (1 + float64(f.m*t))
+	bassY = (half + f.base.marginBass) / (1 - float64(f.m*t))
+	trebleY = -(half + f.base.marginTreble) / (1 + float64(f.m*t))
 	return bassY, trebleY
 }
 

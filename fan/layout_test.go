@@ -90,7 +90,7 @@ func TestEqualGapsAreEqual(t *testing.T) {
 func TestUnequalFractionsCostCents(t *testing.T) {
 	spec := sixStrings()
 	spec.NutSpacing, spec.SaddleSpacing = fan.Spacing{Rule: fan.EqualGaps}, fan.Spacing{Rule: fan.EqualGaps}
-	spec.Diameters = diameters(0.28, 0.36, 0.46, 0.81, 1.12, 1.52)
+	spec.Diameters = millimetres(0.28, 0.36, 0.46, 0.81, 1.12, 1.52)
 	l := mustLayout(t, spec)
 	worst, ok := l.WorstCents()
 	require.True(t, ok)
@@ -115,9 +115,11 @@ func TestUnequalFractionsCostCents(t *testing.T) {
 // saddle.
 func TestCentsSignByHand(t *testing.T) {
 	spec := fan.Spec{
-		Bass: unit.MM(600), Treble: unit.MM(500), Strings: 3, Frets: 12, Neutral: fan.Neutral{},
-		NutSpread: unit.MM(100), SaddleSpread: unit.MM(100),
-		SaddleSpacing: fan.Spacing{Rule: fan.Listed, Fractions: []float64{0, 0.6, 1}},
+		Bass: unit.MM(600), Treble: unit.MM(500), Strings: 3,
+		Neck: fan.Neck{
+			Frets: 12, NutSpread: unit.MM(100), SaddleSpread: unit.MM(100),
+			SaddleSpacing: fan.Spacing{Rule: fan.Listed, Steps: millimetres(60, 40)},
+		},
 	}
 	l := mustLayout(t, spec)
 	// No taper. The middle string runs from (0, 0) to (560, 10); fret 12 from
@@ -165,8 +167,9 @@ func TestSeatsAlongAndSquare(t *testing.T) {
 func TestFurtherLine(t *testing.T) {
 	l := mustLayout(t, sixStrings())
 	slant := 5 * math.Pi / 180
-	line, err := l.LineBehind(24, unit.MM(30), unit.Angle(slant))
+	placed, err := l.Place(fan.Line{Name: "pickup", BehindLastFret: unit.MM(30), Slant: unit.Angle(slant)})
 	require.NoError(t, err)
+	line := placed.Line
 	require.InDelta(t, l.Frets[24].Line.Cross.MM()+30, line.Cross.MM(), close9)
 	same, err := l.LineAt(line.Cross, unit.Angle(slant))
 	require.NoError(t, err)
@@ -180,24 +183,19 @@ func TestFurtherLine(t *testing.T) {
 		_, at := crossing(number(l.Strings[i].Nut), number(l.Strings[i].Saddle), number(line.Treble), number(line.Bass))
 		require.InDelta(t, real(at), seat.At.X.MM(), close9)
 	}
-	for name, bad := range map[string][3]float64{
-		"no number": {24, math.NaN(), 0}, "endless": {24, math.Inf(1), 0}, "too steep": {24, 0, 1.2}, "off the board": {25, 0, 0},
-		"below the nut": {-1, 0, 0}, "fret no number": {math.NaN(), 0, 0}, "strings have met": {0, -4000, 0}, "upside down": {0, 0, math.Pi},
+	for name, bad := range map[string]fan.Line{
+		"no number": {BehindLastFret: unit.Length(math.NaN())}, "endless": {FromSaddle: unit.Length(math.Inf(1))},
+		"too steep": {Slant: 1.2}, "behind the saddle": {FromSaddle: unit.MM(-1)}, "below the nut": {FromSaddle: unit.MM(4000)},
+		"upside down": {Slant: math.Pi},
 	} {
-		_, err := l.LineBehind(bad[0], unit.MM(bad[1]), unit.Angle(bad[2]))
+		_, err := l.Place(bad)
 		require.Error(t, err, name)
 		require.NotContains(t, err.Error(), "NaN", name)
 		require.NotContains(t, err.Error(), "Inf", name)
 	}
 }
 
-func TestFractionsOfSteps(t *testing.T) {
-	require.Equal(t, []float64{0, 0.25, 0.5, 1}, fan.FractionsOfSteps([]float64{2, 2, 4}))
-	require.Nil(t, fan.FractionsOfSteps([]float64{2, 0}))
-	require.Nil(t, fan.FractionsOfSteps([]float64{2, math.NaN()}))
-}
-
-func diameters(mm ...float64) []unit.Length {
+func millimetres(mm ...float64) []unit.Length {
 	out := make([]unit.Length, len(mm))
 	for i := range out {
 		out[i] = unit.MM(mm[i])

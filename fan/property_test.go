@@ -47,15 +47,15 @@ func requireSound(t require.TestingT, values ...any) {
 }
 
 func everything(t require.TestingT, l *fan.Layout) []any {
-	wire, err := l.Wire(unit.MM(2), unit.Ratio(0.1))
+	wire, err := l.Wire(fan.DefaultFretWire())
 	require.NoError(t, err)
 	fences, err := l.Fences(unit.MM(0.6))
 	require.NoError(t, err)
-	depths, err := l.Depths(fan.Sawing{RadiusNut: unit.MM(400), RadiusLast: unit.MM(500), Tang: unit.MM(1.6), Clearance: unit.MM(0.4)})
+	depths, err := sawn{Sawing: fan.Sawing{FretWire: fan.FretWire{TangDepth: unit.MM(1.6)}}, RadiusNut: unit.MM(400), RadiusLast: unit.MM(500)}.depths(l)
 	require.NoError(t, err)
 	saddles, err := l.Saddles(make([]fan.Compensation, len(l.Strings)))
 	require.NoError(t, err)
-	return []any{l, l.Board(), l.Blank(), l.Slants(), l.FaceDots(), l.SideDots(), wire, fences, depths, saddles,
+	return []any{l, l.Board(), l.LeastBlank(), l.Slants(), l.FaceDots(fan.CommonDots(l.Spec.Frets)), l.SideDots(fan.CommonDots(l.Spec.Frets)), wire, fences, depths, saddles,
 		l.StringsAt(l.Board().NutEnd), l.StringsAt(l.Board().BodyEnd)}
 }
 
@@ -86,23 +86,19 @@ func TestFrameAndLayoutAgreeToTheBit(t *testing.T) {
 		require.Equal(t, l.Nut.TanSlant, f.NutTan())
 		require.Equal(t, l.Saddle.TanSlant, f.SaddleTan())
 		require.Equal(t, l.Frets[1].Bass.FromNut.MM(), f.NutToFret1().MM())
-		length, width := f.Blank()
-		require.Equal(t, [2]unit.Length{length, width}, [2]unit.Length{l.Blank().Length, l.Blank().Width})
+		require.Equal(t, l.LeastBlank(), f.LeastBlank())
 	})
 }
 
 // mirrored exchanges bass and treble.
 func mirrored(s fan.Spec) fan.Spec {
 	s.Bass, s.Treble = s.Treble, s.Bass
-	s.MarginBass, s.MarginTreble = s.MarginTreble, s.MarginBass
+	s.BassMargin, s.TrebleMargin = s.TrebleMargin, s.BassMargin
 	s.Diameters = slices.Clone(s.Diameters)
 	slices.Reverse(s.Diameters)
 	turn := func(sp fan.Spacing) fan.Spacing {
-		sp.Fractions = slices.Clone(sp.Fractions)
-		slices.Reverse(sp.Fractions)
-		for i := range sp.Fractions {
-			sp.Fractions[i] = 1 - sp.Fractions[i]
-		}
+		sp.Steps = slices.Clone(sp.Steps)
+		slices.Reverse(sp.Steps)
 		return sp
 	}
 	s.NutSpacing, s.SaddleSpacing = turn(s.NutSpacing), turn(s.SaddleSpacing)
@@ -137,7 +133,7 @@ func TestMirrorSymmetry(t *testing.T) {
 				require.InDelta(t, cents.Value(), other.CentsSharp[last-i].Value(), close9)
 			}
 		}
-		require.InDelta(t, a.Blank().Width.MM(), b.Blank().Width.MM(), close9)
+		require.InDelta(t, a.LeastBlank().Width.MM(), b.LeastBlank().Width.MM(), close9)
 		require.InDelta(t, a.DiagonalBassNut.MM(), b.DiagonalTrebleNut.MM(), close9)
 	})
 }
@@ -198,8 +194,8 @@ func TestEverythingScales(t *testing.T) {
 	spec.NutShelf = unit.MM(4)
 	small, err := fan.New(spec)
 	require.NoError(t, err)
-	for _, mm := range []*unit.Length{&spec.Bass, &spec.Treble, &spec.NutSpread, &spec.SaddleSpread, &spec.MarginBass,
-		&spec.MarginTreble, &spec.NutShelf, &spec.BodyEndOverhang, &spec.SawAllowance} {
+	for _, mm := range []*unit.Length{&spec.Bass, &spec.Treble, &spec.NutSpread, &spec.SaddleSpread, &spec.EdgeMargin,
+		&spec.NutShelf, &spec.BodyEndOverhang, &spec.SawAllowance} {
 		*mm *= 2
 	}
 	big, err := fan.New(spec)
@@ -208,23 +204,20 @@ func TestEverythingScales(t *testing.T) {
 		require.InDelta(t, 2*s.Length.MM(), big.Strings[i].Length.MM(), close9)
 	}
 	require.InDelta(t, small.Saddle.TanSlant, big.Saddle.TanSlant, 1e-12)
-	require.InDelta(t, 2*small.Blank().Length.MM(), big.Blank().Length.MM(), close9)
+	require.InDelta(t, 2*small.LeastBlank().Length.MM(), big.LeastBlank().Length.MM(), close9)
 	require.InDelta(t, 2*small.NutBlank.MM(), big.NutBlank.MM(), close9)
 }
 
-// Widths read off a layout with spans lead back to it.
-func TestBoardWidthsInsteadOfSpans(t *testing.T) {
+// Widths read off a layout with spreads lead back to it.
+func TestBoardWidthsInsteadOfSpreads(t *testing.T) {
 	overNecks(t, nil, func(t *rapid.T, want *fan.Layout) {
 		spec := want.Spec
 		at := rapid.IntRange(1, spec.Frets).Draw(t, "other width at fret")
 		here, err := want.LineAt(want.Frets[at].Line.Cross, 0)
 		require.NoError(t, err)
-		margins := spec.MarginBass.MM() + spec.MarginTreble.MM()
-		spec.Board = &fan.BoardWidths{
-			Nut:    unit.MM(spec.NutSpread.MM() + margins),
-			Width:  unit.MM(here.Bass.Y.MM() - here.Treble.Y.MM() + margins),
-			AtFret: float64(at),
-		}
+		bass, treble := spec.Margins()
+		spec.NutWidth, spec.OtherWidth = spec.NutSpread+bass+treble, here.Bass.Y-here.Treble.Y+bass+treble
+		spec.WidthAtFret = float64(at)
 		spec.NutSpread, spec.SaddleSpread = 0, 0
 		got, err := fan.New(spec)
 		require.NoError(t, err)

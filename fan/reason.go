@@ -15,11 +15,11 @@ const (
 	LengthAbsurd                 // a length outside 200 to 2000 mm
 	ReverseUnasked               // the bass is shorter than the treble and that was not asked for
 	StringsCross                 // the outer strings meet between nut and saddle
-	StringsTouch                 // equal gaps: the strings are thicker than the span
+	StringsTouch                 // equal gaps: the strings are thicker than the spread
 	TooSteep                     // the nut or saddle line slants more than 60 degrees
 	FretsCross                   // two fret lines meet on the board
 	HeelAtSaddle                 // the board's body end reaches the saddle line
-	NotSettled                   // no taper was found that fits lengths and spans
+	NotSettled                   // no taper was found that fits lengths and spreads
 )
 
 // about holds each reason in the builder's words with the key it is blamed on
@@ -28,12 +28,12 @@ var about = [...]struct{ words, key, remedy string }{
 	Fits:           {"the pair fits", "", ""},
 	LengthAbsurd:   {"a length is out of range", keyBass, "from 200 to 2000 mm"},
 	ReverseUnasked: {"the bass is shorter than the treble", keyBass, "exchange them, or ask for it with reverse_fan = true"},
-	StringsCross:   {"the outer strings meet between nut and saddle", keySaddleSpread, "take a greater span there"},
-	StringsTouch:   {"the strings are thicker than the span holds", keyNutSpacing, "take equal centres, or a greater span"},
+	StringsCross:   {"the outer strings meet between nut and saddle", keySaddleSpread, "take a greater spread there"},
+	StringsTouch:   {"the strings are thicker than the spread holds", keyNutSpacing, "take equal centres, or a greater spread"},
 	TooSteep:       {"the nut or saddle line slants more than 60 degrees", keyBass, "bring the lengths closer together, or move the neutral fret"},
 	FretsCross:     {"two fret lines meet on the board", keyEdgeMargin, "take smaller margins, or bring the lengths closer together"},
 	HeelAtSaddle:   {"the end of the board reaches the saddle line", keyFrets, "take fewer frets or less body end overhang"},
-	NotSettled:     {"lengths and spans do not go together", keySaddleSpread, "check them for a slip"},
+	NotSettled:     {"lengths and spreads do not go together", keySaddleSpread, "check them for a slip"},
 }
 
 // String says the reason in the builder's words.

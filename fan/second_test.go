@@ -59,7 +59,7 @@ func newApex(s fan.Spec) apex {
 			far = mid
 		}
 	}
-	a := apex{lenB: s.Bass.MM(), lenT: s.Treble.MM(), marginB: s.MarginBass.MM(), marginT: s.MarginTreble.MM()}
+	a := apex{lenB: s.Bass.MM(), lenT: s.Treble.MM(), marginB: s.BassMargin.MM(), marginT: s.TrebleMargin.MM()}
 	a.bass, a.treble = near-s.Bass.MM()*kN, near-s.Treble.MM()*kN
 	a.phi = math.Asin(s.NutSpread.MM() * (a.bass + a.treble) / (4 * a.bass * a.treble))
 	a.nutCrossing = a.bisector(a.sides(0))
@@ -136,16 +136,16 @@ func randomNeck(t *rapid.T) fan.Spec {
 	s.Bass = unit.MM(s.Treble.MM() + rapid.Float64Range(-0.5*widest, 1.2*widest).Draw(t, "difference"))
 	s.Neutral.Fret = rapid.Float64Range(0, float64(s.Frets)).Draw(t, "neutral")
 	s.Neutral.Bridge = rapid.IntRange(0, 9).Draw(t, "bridge") == 0
-	s.MarginBass = unit.MM(rapid.Float64Range(0, 6).Draw(t, "bass margin"))
-	s.MarginTreble = unit.MM(rapid.Float64Range(0, 6).Draw(t, "treble margin"))
-	s.NutSpacing, s.SaddleSpacing = randomSpacing(t, s.Strings), randomSpacing(t, s.Strings)
+	s.BassMargin = new(unit.MM(rapid.Float64Range(0, 6).Draw(t, "bass margin")))
+	s.TrebleMargin = new(unit.MM(rapid.Float64Range(0, 6).Draw(t, "treble margin")))
+	s.NutSpacing, s.SaddleSpacing = randomSpacing(t, s.Strings, s.NutSpread), randomSpacing(t, s.Strings, s.SaddleSpread)
 	s.Diameters = make([]unit.Length, s.Strings)
 	for i := range s.Diameters {
 		s.Diameters[i] = unit.MM(rapid.Float64Range(0.2, 2).Draw(t, "diameter"))
 	}
 	s.NutShelf = unit.MM(rapid.Float64Range(0, 6).Draw(t, "seat"))
 	s.BodyEndOverhang = unit.MM(rapid.Float64Range(0, 10).Draw(t, "body_end"))
-	s.BodyEndSquare = rapid.Bool().Draw(t, "square heel")
+	s.BodyEnd = rapid.SampledFrom([]fan.BodyEnd{fan.AlongLastFret, fan.SquareEnd}).Draw(t, "body end")
 	s.SawAllowance = unit.MM(rapid.Float64Range(0, 3).Draw(t, "saw"))
 	return s
 }
@@ -166,13 +166,20 @@ func overNecks(t *testing.T, change func(*fan.Spec), check func(t *rapid.T, l *f
 	})
 }
 
-func randomSpacing(t *rapid.T, strings int) fan.Spacing {
+func randomSpacing(t *rapid.T, strings int, spread unit.Length) fan.Spacing {
 	rule := rapid.SampledFrom([]fan.SpacingRule{fan.EqualCentres, fan.EqualGaps, fan.Listed}).Draw(t, "rule")
 	if rule != fan.Listed {
 		return fan.Spacing{Rule: rule}
 	}
-	steps := rapid.SliceOfN(rapid.Float64Range(0.8, 1.3), strings-1, strings-1).Draw(t, "steps")
-	return fan.Spacing{Rule: rule, Fractions: fan.FractionsOfSteps(steps)}
+	steps, sum := make([]unit.Length, strings-1), unit.Length(0)
+	for i := range steps {
+		steps[i] = unit.MM(rapid.Float64Range(0.8, 1.3).Draw(t, "step"))
+		sum += steps[i]
+	}
+	for i := range steps {
+		steps[i] *= spread / sum
+	}
+	return fan.Spacing{Rule: rule, Steps: steps}
 }
 
 func TestSecondDerivation(t *testing.T) {

@@ -12,14 +12,14 @@ import (
 	"scalepair/fan"
 )
 
-func inside(b fan.Blank, p fan.Point) bool {
+func inside(b fan.Rectangle, p fan.Point) bool {
 	return p.X.MM() >= b.MinX.MM()-close9 && p.X.MM() <= b.MaxX.MM()+close9 && p.Y.MM() >= b.MinY.MM()-close9 && p.Y.MM() <= b.MaxY.MM()+close9
 }
 
 func TestBoardAndBlank(t *testing.T) {
 	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		spec := l.Spec
-		board, blank := l.Board(), l.Blank()
+		board, blank := l.Board(), l.LeastBlank()
 		touched := [4]float64{math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}
 		for _, p := range board.Corners {
 			require.True(t, inside(blank, p))
@@ -50,7 +50,7 @@ func checkEnds(t *rapid.T, l *fan.Layout, board fan.Board) {
 	}
 	last := l.Frets[l.Spec.Frets]
 	bodyEnd := []fan.Point{board.Corners[1], board.Corners[2]}
-	if !l.Spec.BodyEndSquare {
+	if l.Spec.BodyEnd == fan.AlongLastFret {
 		for _, p := range bodyEnd {
 			require.InDelta(t, l.Spec.BodyEndOverhang.MM(), off(p, last.Line), close9)
 		}
@@ -61,10 +61,10 @@ func checkEnds(t *rapid.T, l *fan.Layout, board fan.Board) {
 	require.InDelta(t, rear+l.Spec.BodyEndOverhang.MM(), bodyEnd[0].X.MM(), close9)
 }
 
-func TestServe(t *testing.T) {
+func TestFit(t *testing.T) {
 	l := mustLayout(t, sixStrings())
-	b := l.Blank()
-	got := b.Serve([]fan.Offer{
+	b := l.LeastBlank()
+	got := b.Fit([]fan.Blank{
 		{Name: "just", Length: b.Length, Width: b.Width},
 		{Name: "roomy", Length: unit.MM(b.Length.MM() + 30), Width: unit.MM(b.Width.MM() + 8), Thickness: unit.MM(6)},
 		{Name: "short", Length: unit.MM(b.Length.MM() - 0.5), Width: unit.MM(100)},
@@ -73,28 +73,30 @@ func TestServe(t *testing.T) {
 	})
 	oks := []bool{}
 	for _, s := range got {
-		oks = append(oks, s.OK)
+		oks = append(oks, s.Fits)
 	}
 	require.Equal(t, []bool{true, true, false, false, false}, oks)
+	require.Equal(t, [2]bool{true, true}, [2]bool{got[2].Near, got[3].Near}, "within the saw allowance of 2 mm a side")
 	require.InDelta(t, 30, got[1].SpareLength.MM(), close9)
 	require.InDelta(t, 8, got[1].SpareWidth.MM(), close9)
 	require.InDelta(t, -0.5, got[2].SpareLength.MM(), close9)
 	require.InDelta(t, -1, got[3].SpareWidth.MM(), close9)
-	// Laid as told, the board's corners keep the allowance and half the spare.
+	// Laid as said, the board's corners keep the allowance and half the spare.
 	roomy := got[1]
 	for _, p := range l.Board().Corners {
 		x, y := roomy.NutCrossFromEnd.MM()+p.X.MM(), roomy.CentreFromBassEdge.MM()-p.Y.MM()
 		require.GreaterOrEqual(t, x, 2+15-close9)
-		require.LessOrEqual(t, x, roomy.Offer.Length.MM()-2-15+close9)
+		require.LessOrEqual(t, x, roomy.Blank.Length.MM()-2-15+close9)
 		require.GreaterOrEqual(t, y, 2+4-close9)
-		require.LessOrEqual(t, y, roomy.Offer.Width.MM()-2-4+close9)
+		require.LessOrEqual(t, y, roomy.Blank.Width.MM()-2-4+close9)
 	}
 	requireSound(t, got[:4])
 }
 
 func TestWire(t *testing.T) {
 	l := mustLayout(t, sixStrings())
-	w, err := l.Wire(unit.MM(3), unit.Ratio(0.25))
+	wire := fan.FretWire{Overhang: unit.MM(3), Spare: unit.Percent(25)}
+	w, err := l.Wire(wire)
 	require.NoError(t, err)
 	require.Len(t, w.Cuts, 24)
 	sum := 0.0
@@ -107,15 +109,13 @@ func TestWire(t *testing.T) {
 	require.InDelta(t, 1.25*sum, w.Total.MM(), close9)
 	withZero := *l
 	withZero.Spec.ZeroFret = true
-	zero, err := withZero.Wire(unit.MM(3), 0)
+	zero, err := withZero.Wire(fan.FretWire{Overhang: unit.MM(3)})
 	require.NoError(t, err)
 	require.Len(t, zero.Cuts, 25)
 	require.InDelta(t, w.Sum.MM()+l.NutBlank.MM()+6, zero.Total.MM(), close9)
-	_, err = l.Wire(unit.MM(-1), unit.Ratio(math.Inf(1)))
+	_, err = l.Wire(fan.FretWire{Overhang: unit.MM(-1), Spare: unit.Ratio(math.Inf(1))})
 	require.ErrorContains(t, err, "wire.overhang")
 	require.ErrorContains(t, err, "wire.spare")
-	_, err = l.Wire(unit.MM(3), unit.Ratio(3))
-	require.ErrorContains(t, err, "the spare share is out of range")
 }
 
 // The dots every builder knows: common practice, no source.
@@ -129,7 +129,7 @@ func TestDots(t *testing.T) {
 		return list
 	}
 	common := []int{3, 5, 7, 9, 12, 12, 15, 17, 19, 21, 24, 24}
-	face, side := l.FaceDots(), l.SideDots()
+	face, side := l.FaceDots(fan.CommonDots(l.Spec.Frets)), l.SideDots(fan.CommonDots(l.Spec.Frets))
 	require.Equal(t, common, frets(face))
 	require.Equal(t, common, frets(side))
 	for i, d := range face {
@@ -159,8 +159,8 @@ func TestDotsOfOnesOwn(t *testing.T) {
 	spec := sixStrings()
 	spec.Frets, spec.Neutral = 14, fan.Neutral{Fret: 5}
 	l := mustLayout(t, spec)
-	face := l.FaceDotsAt([]int{5, 10, 24, 0}, []int{10})
-	side := l.SideDotsAt([]int{5, 10, 24, 0}, []int{10})
+	own := fan.Dots{Face: []int{5, 10, 24, 0}, Side: []int{5, 10, 24, 0}, Double: []int{10}}
+	face, side := l.FaceDots(own), l.SideDots(own)
 	for _, dots := range [][]fan.Dot{face, side} {
 		require.Len(t, dots, 3, "fret 24 and the nut are not on the board")
 		require.Equal(t, [3]int{5, 10, 10}, [3]int{dots[0].Fret, dots[1].Fret, dots[2].Fret})
@@ -190,7 +190,7 @@ func TestFences(t *testing.T) {
 		require.Less(t, f.FaceBassAlongEdge.MM(), f.BassAlongEdge.MM(), "nearer the nut")
 		require.InDelta(t, math.Hypot(real(d), imag(d)), slot.Length.MM(), 0.1)
 	}
-	_, err = l.Fences(unit.MM(5))
+	_, err = l.Fences(unit.MM(-5))
 	require.ErrorContains(t, err, "fret_wire.kerf")
 }
 

@@ -2,8 +2,6 @@ package fan
 
 import (
 	"math"
-
-	"scalepair/data/unit"
 )
 
 // sound looks whether a settled frame is an instrument, and prepares the
@@ -45,14 +43,14 @@ func (f *Frame) sound() Reason {
 // when both are positive. Ours.
 func (f *Frame) fretsCross() bool {
 	b, t := float64(f.bass*f.c), float64(f.treble*f.c)
-	return !advances(f.pb, b, f.pt, t, f.base.span, f.m, f.base.spec.MarginBass.M()) ||
-		!advances(f.pt, t, f.pb, b, f.base.span, f.m, f.base.spec.MarginTreble.M())
+	return !advances(f.pb, b, f.pt, t, f.base.spread, f.m, f.base.marginBass) ||
+		!advances(f.pt, t, f.pb, b, f.base.spread, f.m, f.base.marginTreble)
 }
 
 // advances tells whether the lines go forward on the edge beside the outer
 // string whose mark is at near + nearStep k, the other's at far + farStep k.
-func advances(near, nearStep, far, farStep, span, m, margin float64) bool {
-	atNut := span + float64(2*m*far)
+func advances(near, nearStep, far, farStep, spread, m, margin float64) bool {
+	atNut := spread + float64(2*m*far)
 	bend := float64((nearStep-farStep)*atNut) - float64((near-far)*2*m*farStep)
 	atSaddle := atNut + float64(2*m*farStep)
 	return nearStep+float64(margin*bend/(atNut*atNut)) > 0 && nearStep+float64(margin*bend/(atSaddle*atSaddle)) > 0
@@ -69,7 +67,7 @@ func (f *Frame) heelAtSaddle() bool {
 }
 
 // nutShelf is where the board's nut end crosses the centreline, with its slant:
-// parallel to the nut line, the seat's depth behind it.
+// parallel to the nut line, the nut shelf behind it.
 func (f *Frame) nutShelf() (cross, t float64) {
 	t = f.tan(0)
 	return plain(-f.base.spec.NutShelf.M() * math.Sqrt(1+float64(t*t))), t
@@ -79,7 +77,7 @@ func (f *Frame) nutShelf() (cross, t float64) {
 func (f *Frame) bodyEnd() (cross, t float64) {
 	k, over := f.base.lastK, f.base.spec.BodyEndOverhang.M()
 	cross, t = f.cross(k), f.tan(k)
-	if !f.base.spec.BodyEndSquare {
+	if f.base.spec.BodyEnd == AlongLastFret {
 		return cross + float64(over*math.Sqrt(1+float64(t*t))), t
 	}
 	bassY, trebleY := f.edges(cross, t)
@@ -96,18 +94,4 @@ func (f *Frame) corners() [4]Point {
 		at(nut+float64(nutB*nt), nutB), at(bodyEnd+float64(heelB*ht), heelB),
 		at(bodyEnd+float64(heelT*ht), heelT), at(nut+float64(nutT*nt), nutT),
 	}
-}
-
-// blankAround is the rectangle along the axes that holds four corners with an
-// allowance on every side.
-func blankAround(corners [4]Point, allowance unit.Length) Blank {
-	b := Blank{MinX: corners[0].X, MaxX: corners[0].X, MinY: corners[0].Y, MaxY: corners[0].Y}
-	for _, p := range corners[1:] {
-		b.MinX, b.MaxX = min(b.MinX, p.X), max(b.MaxX, p.X)
-		b.MinY, b.MaxY = min(b.MinY, p.Y), max(b.MaxY, p.Y)
-	}
-	b.MinX, b.MinY = plain(b.MinX-allowance), b.MinY-allowance
-	b.MaxX, b.MaxY = b.MaxX+allowance, b.MaxY+allowance
-	b.Length, b.Width = b.MaxX-b.MinX, b.MaxY-b.MinY
-	return b
 }

@@ -2,40 +2,122 @@ package fan
 
 import "scalepair/data/unit"
 
+// FretWire is the wire and the saw for it. 0 means not known.
+type FretWire struct {
+	// TangDepth is from the underside of the fret's crown to the tang's foot.
+	TangDepth unit.Length `toml:"tang_depth" range:"0.5 mm, 5 mm"`
+	// TangWidth is the tang's thickness without its barbs, BarbWidth with them;
+	// Kerf is the width of the saw's cut.
+	TangWidth unit.Length `toml:"tang_width" range:"0.2 mm, 2 mm"`
+	BarbWidth unit.Length `toml:"barb_width" range:"0.2 mm, 2 mm"`
+	Kerf      unit.Length `toml:"kerf" range:"0.2 mm, 3 mm"`
+	// Clearance is the air left under the tang.
+	Clearance unit.Length `toml:"clearance" range:"0 mm, 3 mm"`
+	// Overhang is how far the wire stands out at each edge before it is trimmed.
+	Overhang unit.Length `toml:"overhang" range:"0 mm, 50 mm"`
+	// Spare is bought on top, for slips.
+	Spare unit.Ratio `toml:"spare_percent" range:"0, 100"`
+}
+
+// DefaultFretWire has 0.4 mm of clearance, 3 mm of overhang and a tenth to spare
+// (all judgement).
+func DefaultFretWire() FretWire {
+	return FretWire{Clearance: 0.4 * unit.Millimetre, Overhang: 3 * unit.Millimetre, Spare: unit.Percent(10)}
+}
+
+// check finds what no wire or saw has; names and order are those of the struct.
+func (w FretWire) check(f *faults) {
+	for _, v := range []struct {
+		key, name string
+		size      unit.Length
+	}{
+		{keyTang, "the tang's depth", w.TangDepth}, {keyTangWidth, "the tang's width", w.TangWidth},
+		{keyBarbWidth, "the width over the barbs", w.BarbWidth}, {keyKerf, "the saw's cut", w.Kerf},
+		{keyClearance, "the clearance under the tang", w.Clearance}, {keyWireOverhang, "the wire's overhang", w.Overhang},
+	} {
+		f.size(v.key, v.name, v.size)
+	}
+	if f.finite(keySpare, "the spare wire", float64(w.Spare)) && w.Spare < 0 {
+		f.add(keySpare, "the spare wire is below 0", number(w.Spare.Percent()), "give 0 or more percent")
+	}
+	if w.BarbWidth > 0 && w.BarbWidth < w.TangWidth {
+		f.add(keyBarbWidth, "the barbs are narrower than the tang", number(w.BarbWidth.MM())+" mm", "measure over the barbs")
+	}
+}
+
+// KerfFit says how a fret wire's tang sits in a saw cut.
+type KerfFit int
+
+const (
+	KerfUnknown KerfFit = iota // a width is not known
+	KerfHolds                  // the web enters and, as far as the barbs are known, they bite
+	KerfWedges                 // narrower than the web: the wire wedges the slots open and bends the neck back
+	KerfLoose                  // not narrower than the barbs: nothing bites
+)
+
+// String says it in the builder's words.
+func (k KerfFit) String() string {
+	switch k {
+	case KerfHolds:
+		return "the tang fits the cut"
+	case KerfWedges:
+		return "the cut is narrower than the tang: it wedges the slots open and bends the neck back"
+	case KerfLoose:
+		return "the cut is not narrower than the barbs: nothing holds the fret but glue"
+	}
+	return "not known: give the saw's cut and the tang's width"
+}
+
+// kerfSlack is how much narrower than the web a cut may be before the wire is
+// said to wedge: about what wood gives without pushing back (judgement).
+const kerfSlack unit.Length = 0.03 * unit.Millimetre
+
+// TangInCut compares the saw's cut with the tang.
+func (w FretWire) TangInCut() KerfFit {
+	switch {
+	case w.Kerf == 0 || w.TangWidth == 0 && w.BarbWidth == 0:
+		return KerfUnknown
+	case w.Kerf < w.TangWidth-kerfSlack:
+		return KerfWedges
+	case w.BarbWidth > 0 && w.Kerf >= w.BarbWidth:
+		return KerfLoose
+	case w.TangWidth == 0:
+		return KerfUnknown
+	}
+	return KerfHolds
+}
+
 // Cut is one piece of fret wire.
 type Cut struct {
 	Fret   int
 	Length unit.Length
 }
 
-// Wire is the fret wire of a board.
-type Wire struct {
+// WireList is the fret wire of a board.
+type WireList struct {
 	Cuts  []Cut       // by fret, the lowest first
 	Sum   unit.Length // of the cuts
 	Spare unit.Length // on top, for slips
 	Total unit.Length // to buy
 }
 
-// Wire gives the cut list with an overhang of wire standing out at both ends of
-// every slot (0 to 20), and spare as a part of the sum (0 to 2), a zero fret's among them. The rise of a radiused crown
-// makes a wire longer by chord^3/(24 R^2), less than 0.15 mm for 80 mm over
-// 400 mm, and is left to the overhang. Other numbers are a fault.
-func (l *Layout) Wire(overhang unit.Length, spare unit.Ratio) (Wire, error) {
+// Wire gives the cut list, a zero fret's piece among the others, with the
+// overhang at both ends of every slot. The rise of a radiused board makes a wire
+// longer by chord^3/(24 R^2), less than 0.15 mm for 80 mm over 400 mm, and is
+// left to the overhang.
+func (l *Layout) Wire(w FretWire) (WireList, error) {
 	var f faults
-	f.length("fret_wire.overhang", "the wire's overhang", overhang, 0, 20*unit.Millimetre)
-	if f.finite("fret_wire.spare_percent", "the spare share", float64(spare)) && (spare < 0 || spare > 2) {
-		f.add("fret_wire.spare_percent", "the spare share is out of range", number(float64(spare)), "from 0 to 2; 0.1 is a tenth")
-	}
+	w.check(&f)
 	if err := f.list.Err(); err != nil {
-		return Wire{}, err
+		return WireList{}, err
 	}
-	var w Wire
+	var list WireList
 	for _, fret := range l.Slotted() {
-		cut := Cut{Fret: fret.Number, Length: fret.Slot.Length + 2*overhang}
-		w.Cuts = append(w.Cuts, cut)
-		w.Sum += cut.Length
+		cut := Cut{Fret: fret.Number, Length: fret.Slot.Length + 2*w.Overhang}
+		list.Cuts = append(list.Cuts, cut)
+		list.Sum += cut.Length
 	}
-	w.Spare = w.Sum * unit.Length(spare)
-	w.Total = w.Sum + w.Spare
-	return w, nil
+	list.Spare = list.Sum * unit.Length(w.Spare)
+	list.Total = list.Sum + list.Spare
+	return list, nil
 }

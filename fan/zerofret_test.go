@@ -30,8 +30,9 @@ func TestZeroFretIsSawnLikeTheOthers(t *testing.T) {
 	require.Negative(t, fences[0].FaceBassAlongEdge.MM(), "behind the nut line")
 	require.Negative(t, fences[0].FaceTrebleAlongEdge.MM())
 
-	saw := fan.Sawing{RadiusNut: unit.MM(250), RadiusLast: unit.MM(400), Tang: unit.MM(1.6), Clearance: unit.MM(0.4)}
-	depths, err := l.Depths(saw)
+	saw := sawing()
+	saw.RadiusNut, saw.Thickness = unit.MM(250), 0
+	depths, err := saw.depths(l)
 	require.NoError(t, err)
 	require.Len(t, depths, 25)
 	require.Zero(t, depths[0].Fret)

@@ -1,8 +1,10 @@
 package fan
 
 import (
+	"fmt"
 	"math"
 
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
 
@@ -51,20 +53,6 @@ func (f *Frame) lineAt(cross, t float64) Across {
 	return line
 }
 
-// LineBehind is LineAt for a line that crosses the centreline distance
-// behind (towards the bridge from) the place where a fret crosses it. The fret
-// is real, 0 to the last.
-func (l *Layout) LineBehind(fret float64, distance unit.Length, slant unit.Angle) (Across, error) {
-	var f faults
-	if f.finite("line", "the fret", fret) && (fret < 0 || fret > float64(l.Spec.Frets)) {
-		f.add("line", "the fret is off the board", number(fret), "from 0 to the last fret")
-	}
-	if err := f.list.Err(); err != nil {
-		return Across{}, err
-	}
-	return l.LineAt(unit.Length(l.Frame.cross(K(fret)))+distance, slant)
-}
-
 // StringsAt gives every string's place on a line, string 1 first.
 func (l *Layout) StringsAt(line Across) []Position {
 	t := line.TanSlant
@@ -85,4 +73,74 @@ func (l *Layout) StringsAt(line Across) []Position {
 		}
 	}
 	return list
+}
+
+// Line is a further straight line across the strings, such as a pickup's.
+type Line struct {
+	Name string `toml:"name"`
+	// FromSaddle is along the centreline from the saddle's theoretical line
+	// towards the nut, BehindLastFret from the last fret towards the bridge. The
+	// second is read where it is not 0.
+	FromSaddle     unit.Length `toml:"from_saddle" range:"0 mm, 1500 mm"`
+	BehindLastFret unit.Length `toml:"behind_last_fret" range:"0 mm, 1500 mm"`
+	// Along says what the line runs along; Slant, where it is not 0, gives its
+	// slant instead, positive where the bass end is nearer the bridge.
+	Along LineSlant  `toml:"along"`
+	Slant unit.Angle `toml:"slant_deg" range:"-60, 60"`
+}
+
+// LineSlant says what a further line runs along.
+type LineSlant int
+
+// The slants of a further line.
+const (
+	SlantSquare LineSlant = iota
+	SlantSaddle
+	SlantLastFret
+)
+
+var lineSlants = []string{"square", "the saddle line", "the last fret"}
+
+// UnmarshalText reads one of the words.
+func (s *LineSlant) UnmarshalText(text []byte) error {
+	return suggest.Word(s, string(text), lineSlants)
+}
+
+// PlacedLine is a further line on one layout.
+type PlacedLine struct {
+	Name string
+	Line Across
+	// FromSaddle and BehindLastFret are along the centreline, as in Line.
+	FromSaddle, BehindLastFret unit.Length
+	Positions                  []Position
+}
+
+// Place lays a further line on the layout. The error is a fault.List with the
+// keys of the line's own section.
+func (l *Layout) Place(line Line) (PlacedLine, error) {
+	var f faults
+	if !f.finite("line", "the place of "+line.Name, (line.FromSaddle+line.BehindLastFret).M()) {
+		return PlacedLine{}, f.list.Err()
+	}
+	last := l.Frets[l.Spec.Frets].Line
+	cross, key := l.Saddle.Cross-line.FromSaddle, "from_saddle"
+	if line.BehindLastFret != 0 {
+		cross, key = last.Cross+line.BehindLastFret, "behind_last_fret"
+	}
+	if !(cross >= 0 && cross <= l.Saddle.Cross) {
+		f.add(key, line.Name+" does not lie between nut and saddle line", number((l.Saddle.Cross-cross).MM())+" mm from the saddle line",
+			fmt.Sprintf("along the centreline they are %s mm apart, the last fret %s mm before the saddle line",
+				number(l.Saddle.Cross.MM()), number((l.Saddle.Cross-last.Cross).MM())))
+		return PlacedLine{}, f.list.Err()
+	}
+	slant := [...]unit.Angle{SlantSquare: 0, SlantSaddle: l.Saddle.Slant, SlantLastFret: last.Slant}[line.Along]
+	if line.Slant != 0 {
+		slant = line.Slant
+	}
+	across, err := l.LineAt(cross, slant)
+	if err != nil {
+		return PlacedLine{}, err
+	}
+	return PlacedLine{Name: line.Name, Line: across, FromSaddle: l.Saddle.Cross - cross, BehindLastFret: cross - last.Cross,
+		Positions: l.StringsAt(across)}, nil
 }

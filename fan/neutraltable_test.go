@@ -56,15 +56,15 @@ func TestAdviceFollowsThePlayer(t *testing.T) {
 	high := at(fan.Playing{FromFret: 12, ToFret: 19})
 	require.InDelta(t, 3, low, 1)
 	require.InDelta(t, 15, high, 1)
-	leaning := at(fan.Playing{FromFret: 1, ToFret: 5, HandAngle: unit.Angle(-6 * math.Pi / 180)})
+	leaning := at(fan.Playing{FromFret: 1, ToFret: 5, HandSlant: new(unit.Degrees(-6))})
 	require.Greater(t, leaning, low, "bass ends nearer the head there: the neutral fret lies further up")
 }
 
-func TestHoldOfNeckAngle(t *testing.T) {
-	require.Negative(t, fan.HandAngle(unit.Angle(0.5)).Rad(), "a raised neck: bass ends nearer the head")
-	require.Equal(t, fan.HandAngle(unit.Angle(0.5)).Rad(), -fan.HandAngle(unit.Angle(-0.5)).Rad())
-	level := fan.HandAngle(0).Rad()
-	require.False(t, math.Signbit(level))
+func TestHandOnARaisedNeck(t *testing.T) {
+	hand := func(neck unit.Angle) unit.Angle { return fan.Playing{NeckAngle: &neck}.Hand() }
+	require.Negative(t, hand(0.5).Rad(), "a raised neck: bass ends nearer the head")
+	require.Equal(t, hand(0.5), -hand(-0.5))
+	require.False(t, math.Signbit(hand(0).Rad()))
 }
 
 func TestAdviceOfAStraightInstrument(t *testing.T) {
@@ -79,7 +79,7 @@ func TestAdviceOfAStraightInstrument(t *testing.T) {
 }
 
 // A neutral fret that makes no instrument has no row; when none makes one, the
-// reason is told.
+// reason is given.
 func TestAdviceLeavesOutWhatCannotBeBuilt(t *testing.T) {
 	spec := sixStrings()
 	spec.Bass, spec.Treble = unit.MM(740), unit.MM(630)
@@ -95,12 +95,12 @@ func TestAdviceLeavesOutWhatCannotBeBuilt(t *testing.T) {
 func TestAdviceRefused(t *testing.T) {
 	spec := sixStrings()
 	spec.NutSpread, spec.Bass = 0, unit.MM(25)
-	_, err := fan.AdviseNeutral(spec, 0, fan.Playing{FromFret: 9, ToFret: 5, HandAngle: unit.Angle(2)})
-	for _, want := range []string{"step: ", "played: ", "hold: ", "neck.string_spread_at_nut: ", "scales.bass: "} {
+	_, err := fan.AdviseNeutral(spec, 0, fan.Playing{FromFret: 9, ToFret: 5, HandSlant: new(unit.Angle(2))})
+	for _, want := range []string{"step: ", "playing.to_fret: ", "hand: ", "neck.string_spread_at_nut: ", "scales.bass: "} {
 		require.ErrorContains(t, err, want)
 	}
 	for name, p := range map[string]fan.Playing{
-		"off the board": {FromFret: 1, ToFret: 25}, "negative": {FromFret: -1, ToFret: 3}, "no number": {HandAngle: unit.Angle(math.NaN())},
+		"off the board": {FromFret: 1, ToFret: 25}, "negative": {FromFret: -1, ToFret: 3}, "no number": {HandSlant: new(unit.Angle(math.NaN()))},
 	} {
 		_, err := fan.AdviseNeutral(sixStrings(), 1, p)
 		require.Error(t, err, name)
