@@ -1,7 +1,7 @@
 // Package fan is the layout engine of a fanned-fret instrument: from a scale
-// pair and a neck it finds the string lines, the own length of every string,
-// the marks, the slants, the board and the blank, as plain data in
-// quantities. It knows no gauges, no tension and no drawing.
+// pair and a neck it finds the string lines, the scale length of every string,
+// the marks, the slants, the board and the blank, as plain data. It knows no
+// gauges, no tension and no drawing.
 //
 // # Axes
 //
@@ -12,7 +12,7 @@
 //
 //	y = ±(s/2 + m x)
 //
-// s  string spread at the nut, m  taper: half of what the outer strings spread per millimetre.
+// s  string spread at the nut, m  taper: half of what the outer strings spread per length.
 // With two unlike edge margins the board is not symmetric about it; the
 // strings are.
 //
@@ -35,6 +35,13 @@
 // same Frame, so that both give the same numbers to the last bit. That holds on
 // processors too that can multiply and add in one rounding, since products that
 // go into a sum stand in float64(), which keeps the compiler from doing so.
+//
+// Read in this order: neck.go, neutral.go, spacing.go and spec.go have what is
+// asked, check.go and reason.go what is refused; base.go, frame.go and sound.go
+// settle a pair; layout.go is the result, which build.go fills. What is made
+// from a layout follows: board.go and fromblank.go the blank, line.go any further
+// line, neutraltable.go the choice of the neutral fret, depth.go, fence.go and
+// wire.go the slots and the frets, dots.go, saddle.go.
 package fan
 
 import "scalepair/data/unit"

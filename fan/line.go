@@ -119,7 +119,7 @@ type PlacedLine struct {
 // keys of the line's own section.
 func (l *Layout) Place(line Line) (PlacedLine, error) {
 	var f faults
-	if !f.finite("line", "the place of "+line.Name, (line.FromSaddle+line.BehindLastFret).M()) {
+	if !f.finite("line", "the place of "+line.Name, (line.FromSaddle + line.BehindLastFret).M()) {
 		return PlacedLine{}, f.list.Err()
 	}
 	last := l.Frets[l.Spec.Frets].Line

@@ -69,7 +69,7 @@ func (a *app) neutral(path string, o *neutralOptions) error {
 		return err
 	}
 	if n.Advice, err = fan.AdviseNeutral(n.Layout.Spec, o.stepFor(n.Layout.Spec.Neutral), n.Playing); err != nil {
-		return flagPlaces(err, map[string]string{"step": "--step", "hold": "--hold", "played": "--played"})
+		return flagPlaces(err, map[string]string{"step": "--step", "hand": "--hold", "playing.to_fret": "--played"})
 	}
 	return a.write(&o.output, report.NeutralFret(in, n), func() any { return report.NeutralValues(in, n) })
 }
@@ -94,7 +94,8 @@ func (o *neutralOptions) playing(j *job.Job, n *report.Neutral) error {
 	n.NeckAngleRad, n.AngleGiven = p.NeckAngleDeg*math.Pi/180, p.AngleGiven
 	var faults fault.List
 	if o.played != "" {
-		n.Playing.FromFret, n.Playing.ToFret = playedFrets(o.played, j.Build.Neck.Frets, &faults)
+		from, to := playedFrets(o.played, j.Build.Neck.Frets, &faults)
+		n.Playing.FromFret, n.Playing.ToFret = float64(from), float64(to)
 	}
 	if o.angle != "" && o.hold != "" {
 		faults.Add(fault.Place{Input: "--hold"}, "the hand is told twice", "", "give --neck-angle or --hold")
@@ -106,10 +107,10 @@ func (o *neutralOptions) playing(j *job.Job, n *report.Neutral) error {
 	}
 	if o.angle != "" {
 		n.NeckAngleRad, n.AngleGiven = angle("--neck-angle", o.angle), true
-		n.Playing.HandAngle = fan.HandAngle(unit.Angle(n.NeckAngleRad))
+		n.Playing.NeckAngle = new(unit.Angle(n.NeckAngleRad))
 	}
 	if o.hold != "" {
-		n.Playing.HandAngle, n.AngleGiven = unit.Angle(angle("--hold", o.hold)), false
+		n.Playing.HandSlant, n.AngleGiven = new(unit.Angle(angle("--hold", o.hold))), false
 	}
 	return faults.Err()
 }

@@ -16,13 +16,13 @@ const (
 func (s *sketch) dots() {
 	d := s.o.Dots
 	if d == nil {
-		frets, double := fan.CommonDots(s.layout.Spec.Frets)
-		d = &Dots{Face: frets, Side: frets, Double: double}
+		common := fan.CommonDots(s.layout.Spec.Frets)
+		d = &Dots{Face: common.Face, Side: common.Side, Double: common.Double}
 	}
-	for _, dot := range s.layout.FaceDotsAt(d.Face, d.Double) {
+	for _, dot := range s.layout.FaceDots(fan.Dots{Face: d.Face, Double: d.Double}) {
 		s.dot(s.at(dot.At), orUsual(d.FaceMM, faceDotMM)/2)
 	}
-	for _, dot := range s.layout.SideDotsAt(d.Side, d.Double) {
+	for _, dot := range s.layout.SideDots(fan.Dots{Side: d.Side, Double: d.Double}) {
 		s.dot(s.at(dot.At), orUsual(d.SideMM, sideDotMM)/2)
 	}
 }

@@ -46,7 +46,7 @@ type sketch struct {
 
 func newSketch(l *fan.Layout, o Options) *sketch {
 	s := &sketch{layout: l, o: o, hand: handed(o.LeftHanded), layers: map[LayerName][]Element{}, used: map[Stroke]bool{}}
-	b := l.Blank()
+	b := l.LeastBlank()
 	s.blank = s.hand.Rect(Rect{Min: Point{b.MinX.MM(), b.MinY.MM()}, Max: Point{b.MaxX.MM(), b.MaxY.MM()}})
 	s.endX = s.blank.Max.X
 	return s

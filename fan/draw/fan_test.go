@@ -65,7 +65,7 @@ func TestHandedness(t *testing.T) {
 func TestEveryPartIsDrawn(t *testing.T) {
 	l := trial.Layout(t, "six")
 	r := drawn(t, l, trial.Options(l))
-	blank, board := l.Blank(), l.Board()
+	blank, board := l.LeastBlank(), l.Board()
 
 	var outlines []draw.Polyline
 	for _, m := range r.Marks {
@@ -192,7 +192,7 @@ func TestWithoutSaddlesStringsEndAtTheBlank(t *testing.T) {
 	l := trial.Layout(t, "bass")
 	r := drawn(t, l, draw.Options{Hide: []draw.LayerName{draw.LayerSaddles, draw.LayerKey}})
 	for _, s := range r.Lines(draw.StringStroke) {
-		assert.InDelta(t, l.Blank().MaxX.MM(), s.B.X, tolMM)
+		assert.InDelta(t, l.LeastBlank().MaxX.MM(), s.B.X, tolMM)
 	}
 }
 

@@ -33,7 +33,7 @@ func TestDotsAsGiven(t *testing.T) {
 	require.Len(t, found, 2)
 	require.Len(t, found[4], 3, "one at 5, two at 12")
 	require.Len(t, found[0.75], 1)
-	for i, dot := range l.FaceDotsAt([]int{5, 12}, []int{12}) {
+	for i, dot := range l.FaceDots(fan.Dots{Face: []int{5, 12}, Double: []int{12}}) {
 		assert.InDelta(t, dot.At.X.MM(), found[4][i].X, tolMM)
 		assert.InDelta(t, -dot.At.Y.MM(), found[4][i].Y, tolMM, "a right-handed face has its bass side below")
 	}
@@ -44,7 +44,8 @@ func TestDotsAsGiven(t *testing.T) {
 
 func TestDotsByCustom(t *testing.T) {
 	l := trial.Layout(t, "six")
-	frets, double := fan.CommonDots(24)
+	common := fan.CommonDots(24)
+	frets, double := common.Face, common.Double
 	found := ringsOf(drawn(t, l, draw.Options{}), draw.LayerDots)
 	assert.Len(t, found[3], len(frets)+len(double))
 	assert.Len(t, found[1], len(frets)+len(double))

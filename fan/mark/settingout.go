@@ -16,12 +16,8 @@ type Bench struct {
 	// the fence stands on the slot itself.
 	KerfMM float64
 	// Dots are the frets that carry dots; nil for those of fan.CommonDots.
-	Dots *Dots
+	Dots *fan.Dots
 }
-
-// Dots are the frets whose space carries a dot on the face and on the bass
-// edge, and those among them that carry two.
-type Dots struct{ Face, Side, Double []int }
 
 // FigureKind says how a figure is to be read.
 type FigureKind int
@@ -95,7 +91,7 @@ type desk struct {
 	l     *fan.Layout
 	p     plan
 	r     Resolution
-	blank fan.Blank
+	blank fan.Rectangle
 	kerf  float64
 }
 
@@ -119,7 +115,7 @@ func SettingOut(l *fan.Layout, b Bench) (List, error) {
 	if err := faults.Err(); err != nil {
 		return List{}, err
 	}
-	d := desk{l: l, p: planOf(l), r: b.Resolution, blank: l.Blank(), kerf: b.KerfMM}
+	d := desk{l: l, p: planOf(l), r: b.Resolution, blank: l.LeastBlank(), kerf: b.KerfMM}
 	list := List{Resolution: b.Resolution, Note: roundingNote, Tasks: []Task{
 		d.centreline(), d.stringLines(), d.bassNut(), d.marks(Bass),
 		d.trebleNut(), d.marks(Treble), d.beforeTheCut(), d.boardEdges(), d.slots(fences),
@@ -132,10 +128,9 @@ func SettingOut(l *fan.Layout, b Bench) (List, error) {
 	return list, nil
 }
 
-func (d desk) dots(dots *Dots) []Task {
+func (d desk) dots(dots *fan.Dots) []Task {
 	if dots == nil {
-		frets, double := fan.CommonDots(d.l.Spec.Frets)
-		dots = &Dots{Face: frets, Side: frets, Double: double}
+		dots = new(fan.CommonDots(d.l.Spec.Frets))
 	}
 	return []Task{d.faceDots(*dots), d.sideDots(*dots)}
 }
@@ -186,24 +181,24 @@ func (d desk) slots(fences []fan.Fence) Task {
 	return t
 }
 
-func (d desk) faceDots(dots Dots) Task {
+func (d desk) faceDots(dots fan.Dots) Task {
 	t := Task{
 		Title: "Face dots",
 		Do:    "Midway between two fret lines on the centreline, from where the nut line crosses it; a pair stands out to either side.",
 	}
-	for _, dot := range d.l.FaceDotsAt(dots.Face, dots.Double) {
+	for _, dot := range d.l.FaceDots(dots) {
 		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(dot.At.X.MM()), Out: d.r.Round(dot.At.Y.MM())})
 	}
 	return t
 }
 
-func (d desk) sideDots(dots Dots) Task {
+func (d desk) sideDots(dots fan.Dots) Task {
 	t := Task{
 		Title: "Side dots",
 		Do:    "Midway between two slot ends on the bass edge, along the edge from the nut line; a pair is two dots in a row.",
 	}
 	nut := d.l.Frets[0].Slot.Bass
-	for _, dot := range d.l.SideDotsAt(dots.Side, dots.Double) {
+	for _, dot := range d.l.SideDots(dots) {
 		along := math.Hypot(dot.At.X.MM()-nut.X.MM(), dot.At.Y.MM()-nut.Y.MM())
 		t.Dots = append(t.Dots, DotRow{Fret: dot.Fret, Along: d.r.Round(along), Out: d.r.Round(0)})
 	}

@@ -172,7 +172,7 @@ func TestDots(t *testing.T) {
 
 func TestDotsOfOnesOwn(t *testing.T) {
 	l := layout(t)
-	list := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.1 mm"), Dots: &mark.Dots{Side: []int{5, 12}, Double: []int{12}}})
+	list := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.1 mm"), Dots: &fan.Dots{Side: []int{5, 12}, Double: []int{12}}})
 	require.Equal(t, "Side dots", list.Tasks[9].Title, "no dots on the face")
 	require.Len(t, list.Tasks, 10)
 	var frets []int
@@ -191,13 +191,13 @@ func TestBoardEdges(t *testing.T) {
 	}{
 		{"as usual", func(*fan.Spec) {}, 4},
 		{"unlike margins, a seat, a square heel", func(s *fan.Spec) {
-			s.MarginBass, s.MarginTreble, s.NutShelf, s.BodyEndSquare = unit.MM(4), unit.MM(3), unit.MM(5), true
+			s.BassMargin, s.TrebleMargin, s.NutShelf, s.BodyEnd = new(unit.MM(4)), new(unit.MM(3)), unit.MM(5), fan.SquareEnd
 		}, 5},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			l := layout(t, c.change)
 			task := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.01 mm")}).Tasks[7]
-			blank, corners := l.Blank(), l.Board().Corners
+			blank, corners := l.LeastBlank(), l.Board().Corners
 			figures := task.Figures[:len(task.Figures)-c.last]
 			figure := func(i int) float64 { return figures[i%len(figures)].Length.ExactMM }
 			on := func(corner fan.Point, nut, bodyEnd float64) {
@@ -220,7 +220,7 @@ func TestBoardEdges(t *testing.T) {
 			slot := l.Frets[24].Slot
 			assert.InDelta(t, corners[1].X.MM(), slot.Bass.X.MM()+along*rest[0].Length.ExactMM, 1e-9)
 			assert.InDelta(t, corners[2].X.MM(), slot.Treble.X.MM()+along*rest[1].Length.ExactMM, 1e-9)
-			assert.InDelta(t, l.Spec.NutSpread.MM()+l.Spec.MarginBass.MM()+l.Spec.MarginTreble.MM(), rest[2].Length.ExactMM, 1e-9)
+			assert.InDelta(t, (l.Spec.NutSpread + 7*unit.Millimetre).MM(), rest[2].Length.ExactMM, 1e-9)
 			assert.Greater(t, rest[3].Length.ExactMM, rest[2].Length.ExactMM)
 		})
 	}

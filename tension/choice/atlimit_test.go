@@ -48,7 +48,8 @@ func TestALimitHoldsUpToItself(t *testing.T) {
 		require.NoError(t, err)
 		return hi + 2e-3
 	})
-	length, width := own.neck.Blank()
+	blank := own.neck.LeastBlank()
+	length, width := blank.Length, blank.Width
 	for _, row := range []struct {
 		name   string
 		reason choice.Reason
@@ -70,10 +71,10 @@ func TestALimitHoldsUpToItself(t *testing.T) {
 		{"nut and fret slant", choice.FretSlant, math.Max(math.Atan(-own.neck.NutTan()), math.Atan(own.neck.TanSlant(24))), 1, 0,
 			func(l *choice.Limits, x float64) { l.FretSlantRad = x }},
 		{"blank's length", choice.BlankSize, length.MM(), 1, 0, func(l *choice.Limits, x float64) {
-			l.Blanks = []fan.Offer{{Length: unit.MM(x), Width: width}, {Length: unit.MM(1), Width: unit.MM(1000)}}
+			l.Blanks = []fan.Blank{{Length: unit.MM(x), Width: width}, {Length: unit.MM(1), Width: unit.MM(1000)}}
 		}},
 		{"blank's width", choice.BlankSize, width.MM(), 1, 0, func(l *choice.Limits, x float64) {
-			l.Blanks = []fan.Offer{{Length: length, Width: unit.MM(x)}, {Length: unit.MM(1), Width: unit.MM(1000)}}
+			l.Blanks = []fan.Blank{{Length: length, Width: unit.MM(x)}, {Length: unit.MM(1), Width: unit.MM(1000)}}
 		}},
 	} {
 		t.Run(row.name, func(t *testing.T) {

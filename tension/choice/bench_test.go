@@ -47,7 +47,7 @@ func workload(step float64) choice.Request {
 		},
 		Limits: choice.Limits{
 			DifferenceMM: 120, FretSlantRad: 0.6, SaddleSlantRad: 0.75, NutToFret1MM: 42, InharmonicityCents: 90,
-			Blanks:       []fan.Offer{{Length: unit.MM(700), Width: unit.MM(90), Thickness: unit.MM(8)}},
+			Blanks:       []fan.Blank{{Length: unit.MM(700), Width: unit.MM(90), Thickness: unit.MM(8)}},
 			BreakingOpen: 0.75, BreakingBent: 0.9, LeastTensionN: 35, MostTensionN: 160, MostBendingForceN: 25, SaddleTravelM: 0.016,
 		},
 	}

@@ -42,7 +42,7 @@ func geometryOf(f *fan.Frame, frets int) Candidate {
 		SaddleSlantRad: math.Atan(f.SaddleTan()),
 		NutToFret1MM:   f.NutToFret1().MM(),
 	}
-	length, width := f.Blank()
-	c.BlankLengthMM, c.BlankWidthMM = length.MM(), width.MM()
+	blank := f.LeastBlank()
+	c.BlankLengthMM, c.BlankWidthMM = blank.Length.MM(), blank.Width.MM()
 	return c
 }

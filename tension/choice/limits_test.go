@@ -23,9 +23,9 @@ func TestEachLimitDropsUnderItsOwnName(t *testing.T) {
 		{choice.FretSlant, func(l *choice.Limits) { l.FretSlantRad = 0.03 }, func(l *choice.Limits) { l.FretSlantRad = 1 }},
 		{choice.SaddleSlant, func(l *choice.Limits) { l.SaddleSlantRad = 0.1 }, func(l *choice.Limits) { l.SaddleSlantRad = 1.5 }},
 		{choice.NutToFret1, func(l *choice.Limits) { l.NutToFret1MM = 39 }, func(l *choice.Limits) { l.NutToFret1MM = 50 }},
-		{choice.BlankSize, func(l *choice.Limits) { l.Blanks = []fan.Offer{{Length: unit.MM(540), Width: unit.MM(70)}} },
+		{choice.BlankSize, func(l *choice.Limits) { l.Blanks = []fan.Blank{{Length: unit.MM(540), Width: unit.MM(70)}} },
 			func(l *choice.Limits) {
-				l.Blanks = []fan.Offer{{Length: unit.MM(100), Width: unit.MM(70)}, {Length: unit.MM(800), Width: unit.MM(90)}}
+				l.Blanks = []fan.Blank{{Length: unit.MM(100), Width: unit.MM(70)}, {Length: unit.MM(800), Width: unit.MM(90)}}
 			}},
 		{choice.LeastTension, func(l *choice.Limits) { l.LeastTensionN = 400 }, func(l *choice.Limits) { l.LeastTensionN = 1 }},
 		{choice.MostTension, func(l *choice.Limits) { l.MostTensionN = 15 }, func(l *choice.Limits) { l.MostTensionN = 1e4 }},

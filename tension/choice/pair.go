@@ -140,10 +140,10 @@ func (p *Plan) blankShortMM(f *fan.Frame) float64 {
 	if p.req.Limits.Blanks == nil {
 		return 0
 	}
-	length, width := f.Blank()
+	need := f.LeastBlank()
 	short := math.Inf(1)
 	for _, o := range p.req.Limits.Blanks {
-		short = min(short, max(length-o.Length, width-o.Width).MM())
+		short = min(short, max(need.Length-o.Length, need.Width-o.Width).MM())
 	}
 	return short
 }

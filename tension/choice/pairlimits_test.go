@@ -17,7 +17,7 @@ import (
 func TestPairLimits(t *testing.T) {
 	req := baritone()
 	req.Limits = choice.Limits{DifferenceMM: 20, FretSlantRad: 0.02, SaddleSlantRad: 0.05, NutToFret1MM: 30,
-		Blanks: []fan.Offer{{Length: unit.MM(100), Width: unit.MM(20)}}, MostTensionN: 1}
+		Blanks: []fan.Blank{{Length: unit.MM(100), Width: unit.MM(20)}}, MostTensionN: 1}
 	plan, err := choice.Prepare(req)
 	require.NoError(t, err)
 	l, err := fan.New(plan.SpecOf(700, 660, nil))

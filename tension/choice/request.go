@@ -171,7 +171,7 @@ type Limits struct {
 	FretSlantRad, SaddleSlantRad float64     // greatest |slant|; FretSlantRad holds for the nut too
 	NutToFret1MM                 float64     // longest bass step from nut to fret 1
 	InharmonicityCents           float64     // of the lowest string
-	Blanks                       []fan.Offer // one of them must hold the board; nil leaves the limit off
+	Blanks                       []fan.Blank // one of them must hold the board; nil leaves the limit off
 
 	// On a gauge.
 	BreakingOpen, BreakingBent float64 // shares of the minimum strength, e.g. 0.75

@@ -3,7 +3,6 @@ package job
 import (
 	"bytes"
 	"fmt"
-	"math"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
@@ -15,15 +14,11 @@ import (
 // What the build file says of the work at the bench, as package fan and
 // package mark take it.
 
-// Sawing is fret wire, saw and crown. The board's thickness is left at 0: it
-// is a blank's.
-func (j *Job) Sawing() fan.Sawing {
-	n, w := j.Build.Neck, j.Build.FretWire
-	return fan.Sawing{
-		RadiusNut: n.RadiusNut, RadiusLast: n.RadiusLast,
-		Tang: w.TangDepth, Clearance: w.Clearance,
-		Kerf: w.Kerf, TangWidth: w.TangWidth, BarbWidth: w.BarbWidth,
-	}
+// FretWire is the wire and the saw for it.
+func (j *Job) FretWire() fan.FretWire {
+	w := j.Build.FretWire
+	return fan.FretWire{TangDepth: w.TangDepth, TangWidth: w.TangWidth, BarbWidth: w.BarbWidth, Kerf: w.Kerf,
+		Clearance: w.Clearance, Overhang: w.Overhang, Spare: unit.Percent(w.SparePercent)}
 }
 
 // Played is where and how the player plays. A neck angle that is not stated
@@ -32,10 +27,10 @@ func (j *Job) Played() fan.Playing {
 	p := j.Build.Playing
 	var out fan.Playing
 	if j.Build.Given("playing.from_fret") || j.Build.Given("playing.to_fret") {
-		out.FromFret, out.ToFret = int(math.Floor(p.FromFret)), int(math.Ceil(p.ToFret))
+		out.FromFret, out.ToFret = p.FromFret, p.ToFret
 	}
 	if p.AngleGiven {
-		out.HandAngle = fan.HandAngle(unit.Angle(p.NeckAngleDeg * math.Pi / 180))
+		out.NeckAngle = new(unit.Degrees(p.NeckAngleDeg))
 	}
 	return out
 }
@@ -65,45 +60,25 @@ func (j *Job) CheckOptions() mark.Options {
 	return o
 }
 
-// FurtherLine is a line of [[lines]] on one layout: a pickup, say.
-type FurtherLine struct {
-	Name string
-	Line fan.Across
-	// FromSaddleMM and BehindLastMM are along the centreline: from where the
-	// saddle's theoretical line crosses it towards the nut, and from where the
-	// last fret crosses it towards the bridge.
-	FromSaddleMM, BehindLastMM float64
-	Positions                  []fan.Position
-}
-
 // FurtherLines lays the lines of [[lines]] on a layout. Faults stand at the
 // line's entry in the file.
-func (j *Job) FurtherLines(l *fan.Layout) ([]FurtherLine, error) {
-	var out []FurtherLine
+func (j *Job) FurtherLines(l *fan.Layout) ([]fan.PlacedLine, error) {
+	var out []fan.PlacedLine
 	var faults fault.List
-	last := l.Frets[l.Spec.Frets].Line
 	for i, b := range j.Build.Lines {
-		cross := l.Saddle.Cross.MM() - b.Distance.MM()
+		line := fan.Line{Name: b.Name, FromSaddle: b.Distance, Along: fan.LineSlant(b.Slant)}
 		if b.BehindLastFret {
-			cross = last.Cross.MM() + b.Distance.MM()
+			line.FromSaddle, line.BehindLastFret = 0, b.Distance
 		}
-		if cross < 0 || cross > l.Saddle.Cross.MM() {
-			faults.Add(j.entry("lines", i), fmt.Sprintf("%s does not lie between nut and saddle line", b.Name),
-				j.length(b.Distance.MM()), fmt.Sprintf("along the centreline they are %s apart, the last fret %s before the saddle line",
-					j.length(l.Saddle.Cross.MM()), j.length(l.Saddle.Cross.MM()-last.Cross.MM())))
-			continue
+		if b.Slant == build.SlantGiven {
+			line.Along, line.Slant = fan.SlantSquare, unit.Degrees(b.SlantDeg)
 		}
-		slant := [...]float64{
-			build.SlantSquare: 0, build.SlantSaddle: l.Saddle.Slant.Rad(),
-			build.SlantLastFret: last.Slant.Rad(), build.SlantGiven: b.SlantDeg * math.Pi / 180,
-		}[b.Slant]
-		line, err := l.LineAt(unit.MM(cross), unit.Angle(slant))
+		placed, err := l.Place(line)
 		if err != nil {
 			faults.Include(fault.Place{}, at(err, j.entry("lines", i)))
 			continue
 		}
-		out = append(out, FurtherLine{Name: b.Name, Line: line, FromSaddleMM: l.Saddle.Cross.MM() - cross,
-			BehindLastMM: cross - last.Cross.MM(), Positions: l.StringsAt(line)})
+		out = append(out, placed)
 	}
 	return out, faults.Err()
 }
@@ -118,21 +93,6 @@ func (j *Job) length(mm float64) string {
 func (j *Job) size(lengthMM, widthMM float64) string {
 	u := j.Build.LengthUnit
 	return u.Format(unit.MM(lengthMM), 1) + " x " + j.length(widthMM)
-}
-
-// crown gives a fault of the crown's radius the key that states it: a compound
-// crown of two like radii is none to package fan.
-func (j *Job) crown(err error) error {
-	list, ok := err.(fault.List)
-	if !ok || !j.Build.Given("neck.radius_nut") {
-		return err
-	}
-	for i, f := range list {
-		if f.Place.Input == "neck.radius" {
-			list[i].Place.Input = "neck.radius_nut"
-		}
-	}
-	return list
 }
 
 // entry is the place of one entry of a list of tables.

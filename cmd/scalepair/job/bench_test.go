@@ -90,8 +90,8 @@ func TestCalipers(t *testing.T) {
 func TestPlayed(t *testing.T) {
 	assert.Equal(t, fan.Playing{}, load(t, "").Played(), "all frets, a hand that likes them square")
 	p := load(t, "[playing]\nfrom_fret = 1\nto_fret = 9\nneck_angle_deg = 25").Played()
-	assert.Equal(t, [2]int{1, 9}, [2]int{p.FromFret, p.ToFret})
-	assert.InDelta(t, -5*math.Pi/180, p.HandAngle.Rad(), 1e-12, "a fifth of the neck's angle, towards the head")
+	assert.Equal(t, [2]float64{1, 9}, [2]float64{p.FromFret, p.ToFret})
+	assert.InDelta(t, -5*math.Pi/180, p.Hand().Rad(), 1e-12, "a fifth of the neck's angle, towards the head")
 }
 
 func TestCheckOptions(t *testing.T) {
@@ -141,8 +141,8 @@ func TestFurtherLines(t *testing.T) {
 	assert.InDelta(t, l.Saddle.Cross.MM()-40, lines[0].Line.Cross.MM(), 1e-9)
 	assert.Equal(t, l.Saddle.Slant.Rad(), lines[0].Line.Slant.Rad())
 	assert.InDelta(t, last+20, lines[1].Line.Cross.MM(), 1e-9)
-	assert.InDelta(t, 20, lines[1].BehindLastMM, 1e-9)
-	assert.InDelta(t, l.Saddle.Cross.MM()-last-20, lines[1].FromSaddleMM, 1e-9)
+	assert.InDelta(t, 20, lines[1].BehindLastFret.MM(), 1e-9)
+	assert.InDelta(t, l.Saddle.Cross.MM()-last-20, lines[1].FromSaddle.MM(), 1e-9)
 	assert.InDelta(t, 8*math.Pi/180, lines[1].Line.Slant.Rad(), 1e-12)
 	assert.Zero(t, lines[2].Line.Slant.Rad())
 	assert.Len(t, lines[2].Positions, 6)

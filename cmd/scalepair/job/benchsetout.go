@@ -27,12 +27,12 @@ type SetOut struct {
 	LeastThicknessMM float64
 	Blanks           []BlankFit // in the file's order
 	Blank            int        // the one worked with, an index into Blanks; -1 for none
-	Wire             fan.Wire
+	Wire             fan.WireList
 	// Saddles holds a point a string; nil without gauges, or where no string's
 	// compensation can be computed. A string of unknown stiffness has compensation 0
 	// there, and its CompensationErr in Detail says why.
 	Saddles *fan.Saddles
-	Lines   []FurtherLine
+	Lines   []fan.PlacedLine
 }
 
 // SetOutOptions are the choices of one run.
@@ -44,7 +44,7 @@ type SetOutOptions struct {
 
 // BlankFit says whether one blank on offer serves, thickness included.
 type BlankFit struct {
-	fan.Serves
+	fan.Fit
 	// LeftUnderMM is left under the deepest slot and LeftAtEdgeMM at the
 	// thinnest slot end after radiusing; 0 while thickness or tang are not
 	// known.
@@ -53,26 +53,25 @@ type BlankFit struct {
 }
 
 // WillDo says that the blank is large enough and not known to be too thin.
-func (b BlankFit) WillDo() bool { return b.OK && b.Thin == nil }
+func (b BlankFit) WillDo() bool { return b.Fits && b.Thin == nil }
 
 // SetOut works a layout out for the bench. d may be nil. The error is a
 // fault.List of everything the build file has wrong, each at its place.
 func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut, error) {
-	s := &SetOut{Layout: l, Detail: d, Fineness: o.Resolution, Sawing: j.Sawing(), Blank: -1}
+	s := &SetOut{Layout: l, Detail: d, Fineness: o.Resolution, Sawing: fan.Sawing{FretWire: j.FretWire()}, Blank: -1}
 	s.Sawing.RadiusFirst = o.RadiusFirst
 	var faults fault.List
 	include := func(err error) { faults.Include(fault.Place{Input: j.Build.File}, j.atFile(err)) }
 	var err error
 	dots := j.Build.Dots
 	s.List, err = mark.SettingOut(l, mark.Bench{Resolution: o.Resolution.Resolution, KerfMM: s.Sawing.Kerf.MM(),
-		Dots: &mark.Dots{Face: dots.Face, Side: dots.Side, Double: dots.Double}})
+		Dots: &fan.Dots{Face: dots.Face, Side: dots.Side, Double: dots.Double}})
 	include(err)
-	w := j.Build.FretWire
-	s.Wire, err = l.Wire(w.Overhang, unit.Ratio(w.SparePercent/100))
+	s.Wire, err = l.Wire(s.Sawing.FretWire)
 	include(err)
 	s.Lines, err = j.FurtherLines(l)
 	include(err)
-	include(j.crown(s.depths()))
+	include(s.depths())
 	s.fitBlanks(j.Blanks())
 	include(s.pickBlank(j, o.Blank))
 	include(s.saddles())
@@ -81,7 +80,7 @@ func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut,
 
 // depths finds the slots' depth once the tang is known.
 func (s *SetOut) depths() error {
-	if s.Sawing.Tang == 0 {
+	if s.Sawing.TangDepth == 0 {
 		return nil
 	}
 	var err error
@@ -94,10 +93,10 @@ func (s *SetOut) depths() error {
 }
 
 // fitBlanks judges every blank on offer.
-func (s *SetOut) fitBlanks(offers []fan.Offer) {
-	for _, serves := range s.Layout.Blank().Serve(offers) {
-		fit := BlankFit{Serves: serves}
-		if t := serves.Offer.Thickness.MM(); t > 0 && s.Depths != nil {
+func (s *SetOut) fitBlanks(offers []fan.Blank) {
+	for _, fits := range s.Layout.LeastBlank().Fit(offers) {
+		fit := BlankFit{Fit: fits}
+		if t := fits.Blank.Thickness.MM(); t > 0 && s.Depths != nil {
 			under, drop := 0.0, 0.0
 			for _, d := range s.Depths {
 				fall := max(d.BassDrop.MM(), d.TrebleDrop.MM())
@@ -118,11 +117,11 @@ func (s *SetOut) fitBlanks(offers []fan.Offer) {
 func (s *SetOut) pickBlank(j *Job, name string) error {
 	var thin fault.List
 	for i, b := range s.Blanks {
-		if name == "" && b.WillDo() || name != "" && labelled(b.Offer.Name, name) {
+		if name == "" && b.WillDo() || name != "" && labelled(b.Blank.Name, name) {
 			s.Blank = i
 			break
 		}
-		if b.OK && b.Thin != nil {
+		if b.Fits && b.Thin != nil {
 			thin.Include(fault.Place{}, at(b.Thin, j.Build.Place(fmt.Sprintf("blanks[%d].thickness", i))))
 		}
 	}
@@ -131,11 +130,11 @@ func (s *SetOut) pickBlank(j *Job, name string) error {
 		return noBlank(name, s.Blanks)
 	case s.Blank < 0:
 		return thin.Err()
-	case !s.Blanks[s.Blank].OK:
+	case !s.Blanks[s.Blank].Fits:
 		b := s.Blanks[s.Blank]
-		return fault.Fault{Place: j.entry("blanks", s.Blank), What: fmt.Sprintf("%s is too small for this board", b.Offer.Name),
-			Given:  j.size(b.Offer.Length.MM(), b.Offer.Width.MM()),
-			Remedy: "at least " + j.size(b.Offer.Length.MM()-b.SpareLength.MM(), b.Offer.Width.MM()-b.SpareWidth.MM()) + ", saw allowance included"}
+		return fault.Fault{Place: j.entry("blanks", s.Blank), What: fmt.Sprintf("%s is too small for this board", b.Blank.Name),
+			Given:  j.size(b.Blank.Length.MM(), b.Blank.Width.MM()),
+			Remedy: "at least " + j.size(b.Blank.Length.MM()-b.SpareLength.MM(), b.Blank.Width.MM()-b.SpareWidth.MM()) + ", saw allowance included"}
 	case s.Blanks[s.Blank].Thin != nil:
 		return at(s.Blanks[s.Blank].Thin, j.Build.Place(fmt.Sprintf("blanks[%d].thickness", s.Blank)))
 	}
@@ -149,7 +148,7 @@ func labelled(have, want string) bool {
 func noBlank(name string, blanks []BlankFit) error {
 	var names []string
 	for _, b := range blanks {
-		names = append(names, b.Offer.Name)
+		names = append(names, b.Blank.Name)
 	}
 	remedy := "list it under [[blanks]]"
 	if s := suggest.Nearest(name, names); s != "" {

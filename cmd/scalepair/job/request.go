@@ -129,18 +129,23 @@ func (j *Job) Neck() fan.Spec {
 	b := j.Build
 	n := b.Neck
 	spec := fan.Spec{
-		Strings: b.Strings.Tuning.Strings(), Frets: n.Frets, Neutral: neutral(n.Neutral),
-		AllowReverse: b.Scales.ReverseFan, NutSpread: n.NutSpread, SaddleSpread: n.SaddleSpread,
-		MarginBass: n.BassMargin, MarginTreble: n.TrebleMargin,
-		NutSpacing: spacing(n.NutSpacing), SaddleSpacing: spacing(n.SaddleSpacing),
-		ZeroFret: n.ZeroFret, NutShelf: n.NutShelf, BodyEndOverhang: n.BodyEndOverhang, BodyEndSquare: n.BodyEndSquare,
-		SawAllowance: n.SawAllowance,
+		Strings: b.Strings.Tuning.Strings(), AllowReverse: b.Scales.ReverseFan,
+		Neck: fan.Neck{
+			Frets: n.Frets, Neutral: neutral(n.Neutral), NutSpread: n.NutSpread, SaddleSpread: n.SaddleSpread,
+			BassMargin: new(n.BassMargin), TrebleMargin: new(n.TrebleMargin),
+			NutSpacing: spacing(n.NutSpacing), SaddleSpacing: spacing(n.SaddleSpacing),
+			ZeroFret: n.ZeroFret, NutShelf: n.NutShelf, BodyEndOverhang: n.BodyEndOverhang,
+			SawAllowance: n.SawAllowance, RadiusNut: n.RadiusNut, RadiusLast: n.RadiusLast,
+		},
+	}
+	if n.BodyEndSquare {
+		spec.BodyEnd = fan.SquareEnd
 	}
 	if b.Chosen != nil {
 		spec.Neutral = neutral(b.Chosen.Neutral)
 	}
 	if w := n.Widths; w != nil {
-		spec.Board = &fan.BoardWidths{Nut: w.Nut, Width: w.Other, AtFret: w.AtFret}
+		spec.NutWidth, spec.OtherWidth, spec.WidthAtFret = w.Nut, w.Other, w.AtFret
 	}
 	return spec
 }
@@ -152,7 +157,11 @@ func spacing(s build.Spacing) fan.Spacing {
 		build.EqualCentres: fan.EqualCentres, build.EqualGaps: fan.EqualGaps,
 		build.ListedSteps: fan.Listed, build.LikeNut: fan.LikeNut,
 	}[s.Rule]
-	return fan.Spacing{Rule: rule, Fractions: s.Fractions}
+	out := fan.Spacing{Rule: rule}
+	for i := 1; i < len(s.Fractions); i++ {
+		out.Steps = append(out.Steps, unit.Length(s.Fractions[i]-s.Fractions[i-1])*s.Sum)
+	}
+	return out
 }
 
 func (j *Job) feel() choice.Feel {
@@ -206,10 +215,10 @@ func (j *Job) limits() choice.Limits {
 }
 
 // Blanks are the blanks on offer.
-func (j *Job) Blanks() []fan.Offer {
-	out := []fan.Offer{}
+func (j *Job) Blanks() []fan.Blank {
+	out := []fan.Blank{}
 	for _, b := range j.Build.Blanks {
-		out = append(out, fan.Offer{Name: b.Name, Length: b.Length, Width: b.Width, Thickness: b.Thickness})
+		out = append(out, fan.Blank{Name: b.Name, Length: b.Length, Width: b.Width, Thickness: b.Thickness})
 	}
 	return out
 }
@@ -225,7 +234,8 @@ func (j *Job) reference(faults *fault.List) *choice.Reference {
 	neck.Bass, neck.Treble = r.Bass, r.Treble
 	neck.Strings, neck.Frets, neck.Neutral = r.Tuning.Strings(), r.Frets, neutral(r.Neutral)
 	if r.NutSpread > 0 && r.SaddleSpread > 0 {
-		neck.Board, neck.NutSpread, neck.SaddleSpread = nil, r.NutSpread, r.SaddleSpread
+		neck.NutWidth, neck.OtherWidth = 0, 0
+		neck.NutSpread, neck.SaddleSpread = r.NutSpread, r.SaddleSpread
 	}
 	neck.NutSpacing, neck.SaddleSpacing = fan.Spacing{}, fan.Spacing{}
 	return &choice.Reference{

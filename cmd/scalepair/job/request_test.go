@@ -131,17 +131,17 @@ func TestRequestOfEveryNumber(t *testing.T) {
 	near([]float64{51, 39, 33, 0.71, 0.86, 31, 131, 41, 0.013},
 		[]float64{l.DifferenceMM, l.NutToFret1MM, l.InharmonicityCents, l.BreakingOpen, l.BreakingBent, l.LeastTensionN, l.MostTensionN, l.MostBendingForceN, l.SaddleTravelM})
 	near([]float64{math.Pi / 20, 3 * math.Pi / 20}, []float64{l.FretSlantRad, l.SaddleSlantRad}) // 9 and 27 degrees
-	assert.Equal(t, []fan.Offer{{Name: "ash", Length: unit.MM(561), Width: unit.MM(71), Thickness: unit.MM(6.5)}}, l.Blanks)
+	assert.Equal(t, []fan.Blank{{Name: "ash", Length: unit.MM(561), Width: unit.MM(71), Thickness: unit.MM(6.5)}}, l.Blanks)
 
 	n := r.Neck
-	assert.Equal(t, []any{6, 23, fan.Neutral{Fret: 6.5}, true}, []any{n.Strings, n.Frets, n.Neutral, n.BodyEndSquare})
-	assert.Equal(t, &fan.BoardWidths{Nut: unit.MM(44), Width: unit.MM(56), AtFret: 12}, n.Board)
-	near([]float64{3.1, 2.9, 5.5, 6.5, 2.5}, []float64{n.MarginBass.MM(), n.MarginTreble.MM(), n.NutShelf.MM(), n.BodyEndOverhang.MM(), n.SawAllowance.MM()})
+	assert.Equal(t, []any{6, 23, fan.Neutral{Fret: 6.5}, fan.SquareEnd}, []any{n.Strings, n.Frets, n.Neutral, n.BodyEnd})
+	near([]float64{44, 56, 12}, []float64{n.NutWidth.MM(), n.OtherWidth.MM(), n.WidthAtFret})
+	near([]float64{3.1, 2.9, 5.5, 6.5, 2.5}, []float64{n.BassMargin.MM(), n.TrebleMargin.MM(), n.NutShelf.MM(), n.BodyEndOverhang.MM(), n.SawAllowance.MM()})
 
 	ref := r.Reference
 	near([]float64{635, 620, 34.5, 51.5}, []float64{ref.Neck.Bass.MM(), ref.Neck.Treble.MM(), ref.Neck.NutSpread.MM(), ref.Neck.SaddleSpread.MM()}) // 25 in are 635 mm
 	assert.Equal(t, []any{6, 20, fan.Neutral{Fret: 5}}, []any{ref.Neck.Strings, ref.Neck.Frets, ref.Neck.Neutral})
-	assert.Nil(t, ref.Neck.Board)
+	assert.False(t, ref.Neck.Widths())
 	assert.InEpsilon(t, 442*math.Pow(2, -7.0/12), ref.FreqsHz[0], 1e-12, "D4")
 	assert.InEpsilon(t, 442*math.Pow(2, -31.0/12), ref.FreqsHz[5], 1e-12, "D2")
 	near([]float64{0.046, 0.041, 0.021}, []float64{ref.Tails[0].NutM, ref.Tails[5].NutM, ref.Tails[3].SaddleM})

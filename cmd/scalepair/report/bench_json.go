@@ -134,8 +134,8 @@ func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
 }
 
 func blankValues(f job.BlankFit, used bool) BlankJSON {
-	out := BlankJSON{Name: f.Offer.Name, Serves: f.WillDo(), Why: servesWords(f), LengthMM: f.Offer.Length.MM(), WidthMM: f.Offer.Width.MM(), SpareLengthMM: f.SpareLength.MM(), SpareWidthMM: f.SpareWidth.MM(),
-		ThicknessMM: f.Offer.Thickness.MM(), WorkedWith: used, NutCrossMM: f.NutCrossFromEnd.MM(), CentrelineMM: f.CentreFromBassEdge.MM()}
+	out := BlankJSON{Name: f.Blank.Name, Serves: f.WillDo(), Why: servesWords(f), LengthMM: f.Blank.Length.MM(), WidthMM: f.Blank.Width.MM(), SpareLengthMM: f.SpareLength.MM(), SpareWidthMM: f.SpareWidth.MM(),
+		ThicknessMM: f.Blank.Thickness.MM(), WorkedWith: used, NutCrossMM: f.NutCrossFromEnd.MM(), CentrelineMM: f.CentreFromBassEdge.MM()}
 	if f.LeftUnderMM != 0 {
 		out.LeftUnderMM, out.LeftAtEdgeMM = ptr(f.LeftUnderMM), ptr(f.LeftAtEdgeMM)
 	}

@@ -138,7 +138,7 @@ type PositionJSON struct {
 func (b *bench) lineValues() []FurtherLineJSON {
 	out := []FurtherLineJSON{}
 	for _, f := range b.s.Lines {
-		v := FurtherLineJSON{Name: f.Name, FromSaddleMM: f.FromSaddleMM, BehindLastMM: f.BehindLastMM, SlantDeg: deg(f.Line.Slant.Rad())}
+		v := FurtherLineJSON{Name: f.Name, FromSaddleMM: f.FromSaddle.MM(), BehindLastMM: f.BehindLastFret.MM(), SlantDeg: deg(f.Line.Slant.Rad())}
 		for n, seat := range f.Positions {
 			one := PositionJSON{String: seat.String, FromBassMM: seat.AlongFromBass.MM(), SquareMM: seat.SquareFromBass.MM(), OutToBassMM: seat.At.Y.MM()}
 			if n+1 < len(f.Positions) {
@@ -172,11 +172,11 @@ type SingleJSON struct {
 
 // ShoppingValues gives the shopping list as JSON.
 func ShoppingValues(in *Input, s *job.SetOut) ShoppingJSON {
-	need := s.Layout.Blank()
+	need := s.Layout.LeastBlank()
 	out := ShoppingJSON{Singles: []SingleJSON{}, BlankLengthMM: need.Length.MM(), BlankWidthMM: need.Width.MM(),
 		ThicknessMM: s.LeastThicknessMM, WireMM: s.Wire.Total.MM()}
 	if s.Blank >= 0 {
-		out.Blank = s.Blanks[s.Blank].Offer.Name
+		out.Blank = s.Blanks[s.Blank].Blank.Name
 	}
 	for _, single := range in.Singles(s) {
 		g := in.Plan.Stock()[single.Gauge]

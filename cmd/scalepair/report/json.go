@@ -296,7 +296,7 @@ func LaidOutValues(in *Input, l *fan.Layout) LaidOutJSON {
 
 // LayoutValues gives the fan in numbers.
 func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
-	b := l.Blank()
+	b := l.LeastBlank()
 	out := LayoutJSON{
 		BassMM: l.Spec.Bass.MM(), TrebleMM: l.Spec.Treble.MM(), NeutralFret: in.neutral(), NutOffsetMM: l.NutOffset.MM(),
 		NutSlantDeg: deg(l.Nut.Slant.Rad()), SaddleSlantDeg: deg(l.Saddle.Slant.Rad()), NutBlankMM: l.NutBlank.MM(),
@@ -314,8 +314,8 @@ func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
 		out.Strings = append(out.Strings, LineJSON{s.Number, s.Length.MM(), s.Nut.X.MM(), s.Nut.Y.MM(), s.Saddle.X.MM(), s.Saddle.Y.MM(),
 			nut.AlongFromBass.MM(), saddle.AlongFromBass.MM()})
 	}
-	for _, o := range b.Serve(in.Job.Blanks()) {
-		out.Offers = append(out.Offers, OfferJSON{o.Offer.Name, o.Offer.Length.MM(), o.Offer.Width.MM(), o.OK, o.SpareLength.MM(), o.SpareWidth.MM()})
+	for _, o := range b.Fit(in.Job.Blanks()) {
+		out.Offers = append(out.Offers, OfferJSON{o.Blank.Name, o.Blank.Length.MM(), o.Blank.Width.MM(), o.Fits, o.SpareLength.MM(), o.SpareWidth.MM()})
 	}
 	return out
 }

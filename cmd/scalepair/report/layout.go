@@ -114,7 +114,7 @@ func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
 // blanks says how large a blank the board needs and which on offer serve.
 func (in *Input) blanks(r *show.Report, l *fan.Layout) {
 	u := in.Units
-	b := l.Blank()
+	b := l.LeastBlank()
 	r.Para("Smallest blank: %s long, %s wide, saw allowance included.", u.LenText(b.Length.MM(), scaleDecimals), u.LenText(b.Width.MM(), scaleDecimals))
 	offers := in.Job.Blanks()
 	if len(offers) == 0 {
@@ -122,12 +122,12 @@ func (in *Input) blanks(r *show.Report, l *fan.Layout) {
 	}
 	t := r.Table("blanks", "Blanks on offer", show.Words("blank"), show.Figures(u.HeadLen("length")), show.Figures(u.HeadLen("width")),
 		show.Words("serves"), show.Figures(u.HeadLen("to spare, length")), show.Figures(u.HeadLen("to spare, width")))
-	for _, s := range b.Serve(offers) {
+	for _, s := range b.Fit(offers) {
 		serves := "no"
-		if s.OK {
+		if s.Fits {
 			serves = "yes"
 		}
-		t.Row(s.Offer.Name, u.Len(s.Offer.Length.MM(), scaleDecimals), u.Len(s.Offer.Width.MM(), scaleDecimals), serves,
+		t.Row(s.Blank.Name, u.Len(s.Blank.Length.MM(), scaleDecimals), u.Len(s.Blank.Width.MM(), scaleDecimals), serves,
 			u.SignedLen(s.SpareLength.MM(), scaleDecimals), u.SignedLen(s.SpareWidth.MM(), scaleDecimals))
 	}
 	t.Note("Serves: by length and width. How thick the board must be for its slots is said by setout.")

@@ -14,7 +14,7 @@ import (
 // Neutral is what neutral found for one pair.
 type Neutral struct {
 	Layout  *fan.Layout // with the neutral fret in force
-	Advice  fan.NeutralAdvice
+	Advice  fan.NeutralTable
 	Playing fan.Playing
 	// NeckAngleRad is the neck angle that Playing.HoldRad came from;
 	// AngleGiven tells it from a hold that was measured, or none.
@@ -95,13 +95,14 @@ func (n *Neutral) standing() []standout {
 
 // played names the frets that count as played most.
 func (n *Neutral) played() string {
-	if n.Playing.FromFret == 0 && n.Playing.ToFret == 0 {
+	from, to := n.Playing.Frets(n.Layout.Spec.Frets)
+	switch {
+	case n.Playing.FromFret == 0 && n.Playing.ToFret == 0:
 		return "all frets"
+	case from == 0:
+		return fmt.Sprintf("nut to fret %d", to)
 	}
-	if n.Playing.FromFret == 0 {
-		return fmt.Sprintf("nut to fret %d", n.Playing.ToFret)
-	}
-	return fmt.Sprintf("frets %d to %d", n.Playing.FromFret, n.Playing.ToFret)
+	return fmt.Sprintf("frets %d to %d", from, to)
 }
 
 func (n *Neutral) choices(r *show.Report) {
@@ -118,7 +119,7 @@ func (n *Neutral) trade(r *show.Report) {
 	items := []string{
 		"A neutral fret near the nut keeps the first frets square and slants the high frets and the bridge; one near the body does the opposite. Nut and last fret always stand at about the same angle to one another; it can only be shared out.",
 	}
-	switch hold := n.Playing.HandAngle.Rad(); {
+	switch hold := n.Playing.Hand().Rad(); {
 	case n.AngleGiven:
 		items = append(items, fmt.Sprintf("Your neck points up by %s. A forearm that keeps its direction then lies across the neck at about %s, a fifth of that towards the head (judgement): the last choice holds the frets you play against it. To count your own hand instead, lay a straight edge under your fingers on the neck and give its angle as --hold.",
 			show.DegText(n.NeckAngleRad), show.DegText(hold)))
@@ -178,11 +179,9 @@ type NeutralJSON struct {
 func NeutralValues(in *Input, n *Neutral) NeutralJSON {
 	s := n.Layout.Spec
 	out := NeutralJSON{BassMM: s.Bass.MM(), TrebleMM: s.Treble.MM(), NeutralFret: squareWords(s.Neutral), NoEffect: n.Advice.Parallel,
-		PlayedFrom: n.Playing.FromFret, PlayedTo: n.Playing.ToFret, HandSlantDeg: deg(n.Playing.HandAngle.Rad()), StandsOut: map[string]string{},
+		HandSlantDeg: deg(n.Playing.Hand().Rad()), StandsOut: map[string]string{},
 		Cautions: append([]string{}, steepCautions(n.Layout)...)}
-	if out.PlayedTo == 0 {
-		out.PlayedFrom, out.PlayedTo = 1, s.Frets
-	}
+	out.PlayedFrom, out.PlayedTo = n.Playing.Frets(s.Frets)
 	for _, r := range n.Advice.Rows {
 		out.Rows = append(out.Rows, NeutralRowJSON{squareWords(r.Neutral), deg(r.Nut.Rad()), deg(r.Fret1.Rad()), deg(r.Fret12.Rad()),
 			deg(r.Last.Rad()), deg(r.Saddle.Rad()), deg(r.Worst.Rad()), deg(r.WorstWithSaddle.Rad()), deg(r.Played.Rad())})

@@ -100,7 +100,7 @@ func (p printed) depths(t *testing.T, w benchWork, frets []fan.Fret) {
 		return 1.5 + 0.4 + r - math.Sqrt(r*r-at.Y.MM()*at.Y.MM())
 	}
 	saw := func(i int) float64 { return math.Max(depth(frets[i].Slot.Bass), depth(frets[i].Slot.Treble)) }
-	thick := w.s.Blanks[w.s.Blank].Offer.Thickness.MM()
+	thick := w.s.Blanks[w.s.Blank].Blank.Thickness.MM()
 	p.holds(t, "depths", len(frets), p.plain("fret", number),
 		p.mm("radius", func(i int) float64 { return radius(frets[i].Line.Cross.MM()) }),
 		p.mm("needed, middle", func(int) float64 { return 1.9 }),
@@ -227,7 +227,7 @@ func TestNamedMeasuresAreWhatTheyAreNamed(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			w := demoBench(t, system.Units)
 			p := printed{system, report.SetOut(&report.Input{Job: w.j, Plan: w.p, Units: system.Units}, w.s)}
-			l, blank := w.l, w.l.Blank()
+			l, blank := w.l, w.l.LeastBlank()
 			bass, last := l.Strings[5], l.Frets[24].Line
 			onLine := func(x float64) float64 { // where the bass string's line, carried on, stands out
 				return bass.Nut.Y.MM() + (x-bass.Nut.X.MM())*(bass.Saddle.Y.MM()-bass.Nut.Y.MM())/(bass.Saddle.X.MM()-bass.Nut.X.MM())

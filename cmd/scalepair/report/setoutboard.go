@@ -14,7 +14,7 @@ import (
 // the one worked with must lie.
 func (b *bench) blank() {
 	b.heading("The blank")
-	u, need := b.Units, b.s.Layout.Blank()
+	u, need := b.Units, b.s.Layout.LeastBlank()
 	text := fmt.Sprintf("Smallest blank: %s long and %s wide, with %s to saw away on every side.",
 		u.LenText(need.Length.MM(), scaleDecimals), u.LenText(need.Width.MM(), scaleDecimals), u.LenText(b.s.Layout.Spec.SawAllowance.MM(), scaleDecimals))
 	if b.s.LeastThicknessMM > 0 {
@@ -37,15 +37,15 @@ func (b *bench) blankTable() {
 	u, fine := b.Units, b.caliper()
 	columns := []show.Column{show.Words("blank"), show.Words("serves"), show.Figures(u.HeadLen("length")), show.Figures(u.HeadLen("length spare")),
 		show.Figures(u.HeadLen("width")), show.Figures(u.HeadLen("width spare")), show.Figures(u.HeadLen("thick"))}
-	known := b.s.Depths != nil && slices.ContainsFunc(b.s.Blanks, func(f job.BlankFit) bool { return f.Offer.Thickness.MM() > 0 })
+	known := b.s.Depths != nil && slices.ContainsFunc(b.s.Blanks, func(f job.BlankFit) bool { return f.Blank.Thickness.MM() > 0 })
 	if known {
 		columns = append(columns, show.Figures(fine.HeadLen("left under slots")), show.Figures(fine.HeadLen("left at edges")))
 	}
 	t := b.r.Table("blanks", "Blanks on offer", columns...)
 	for _, f := range b.s.Blanks {
-		row := []string{f.Offer.Name, servesWords(f), u.Len(f.Offer.Length.MM(), scaleDecimals), u.SignedLen(f.SpareLength.MM(), scaleDecimals),
-			u.Len(f.Offer.Width.MM(), scaleDecimals), u.SignedLen(f.SpareWidth.MM(), scaleDecimals)}
-		if thick := f.Offer.Thickness.MM(); thick > 0 {
+		row := []string{f.Blank.Name, servesWords(f), u.Len(f.Blank.Length.MM(), scaleDecimals), u.SignedLen(f.SpareLength.MM(), scaleDecimals),
+			u.Len(f.Blank.Width.MM(), scaleDecimals), u.SignedLen(f.SpareWidth.MM(), scaleDecimals)}
+		if thick := f.Blank.Thickness.MM(); thick > 0 {
 			row = append(row, u.Len(thick, scaleDecimals))
 			if known {
 				row = append(row, fine.Len(f.LeftUnderMM, scaleDecimals), fine.Len(f.LeftAtEdgeMM, scaleDecimals))
@@ -80,7 +80,7 @@ func (b *bench) lie(f job.BlankFit) {
 	u := b.Units
 	b.r.Para("Work with %s. Its length, and so its grain, runs along the centreline. What is spare is shared equally: "+
 		"draw the centreline %s from the bass edge of the blank, the nut end's base line %s from its nut end, "+
-		"so that the nut line will cross the centreline %s from that end.", f.Offer.Name,
+		"so that the nut line will cross the centreline %s from that end.", f.Blank.Name,
 		u.LenText(f.CentreFromBassEdge.MM(), scaleDecimals), u.LenText(f.SpareLength.MM()/2, scaleDecimals),
 		u.LenText(f.NutCrossFromEnd.MM(), scaleDecimals))
 }
@@ -94,10 +94,10 @@ func (b *bench) depths() {
 		b.kerf()
 		return
 	}
-	air := fmt.Sprintf("%s of tang and %s of air under it", fine.text(saw.Tang.MM()), fine.text(saw.Clearance.MM()))
+	air := fmt.Sprintf("%s of tang and %s of air under it", fine.text(saw.TangDepth.MM()), fine.text(saw.Clearance.MM()))
 	one := fine.text(b.s.Depths[0].Saw.MM())
 	switch {
-	case saw.RadiusNut.MM() == 0:
+	case b.flat():
 		b.r.Para("The board stays flat: saw every slot %s deep, %s.", one, air)
 	case saw.RadiusFirst:
 		b.r.Para("Radius the board first, then saw every slot %s deep along the curve: %s.", one, air)
@@ -113,11 +113,16 @@ func (b *bench) depths() {
 
 // crownWords names the crown's radius.
 func (b *bench) crownWords() string {
-	s := b.s.Sawing
-	if s.RadiusNut.MM() == s.RadiusLast.MM() {
-		return b.Units.LenText(s.RadiusNut.MM(), 0)
+	nut, last := b.s.Layout.Spec.Radii()
+	if nut == last {
+		return b.Units.LenText(nut.MM(), 0)
 	}
-	return fmt.Sprintf("%s at the nut to %s at the last fret", b.Units.Len(s.RadiusNut.MM(), 0), b.Units.LenText(s.RadiusLast.MM(), 0))
+	return fmt.Sprintf("%s at the nut to %s at the last fret", b.Units.Len(nut.MM(), 0), b.Units.LenText(last.MM(), 0))
+}
+
+func (b *bench) flat() bool {
+	nut, _ := b.s.Layout.Spec.Radii()
+	return nut == 0
 }
 
 // thickness is that of the blank worked with, 0 where it is not known.
@@ -125,7 +130,7 @@ func (b *bench) thickness() float64 {
 	if b.s.Blank < 0 {
 		return 0
 	}
-	return b.s.Blanks[b.s.Blank].Offer.Thickness.MM()
+	return b.s.Blanks[b.s.Blank].Blank.Thickness.MM()
 }
 
 func (b *bench) depthTable() {
@@ -146,7 +151,7 @@ func (b *bench) depthTable() {
 		t.Row(row...)
 	}
 	if thickness > 0 {
-		t.Note("Left under: of %s thick, as %s is offered.", fine.text(thickness), b.s.Blanks[b.s.Blank].Offer.Name)
+		t.Note("Left under: of %s thick, as %s is offered.", fine.text(thickness), b.s.Blanks[b.s.Blank].Blank.Name)
 	}
 }
 

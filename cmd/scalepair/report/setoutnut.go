@@ -5,8 +5,8 @@ import (
 	"math"
 	"strconv"
 
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
+	"scalepair/fan"
 )
 
 // spacing prints the distances between strings at nut and saddles, along the
@@ -113,14 +113,14 @@ func (b *bench) lines() {
 	}
 }
 
-func (b *bench) furtherLine(i int, f job.FurtherLine) {
+func (b *bench) furtherLine(i int, f fan.PlacedLine) {
 	u := b.Units
-	behind, side := f.BehindLastMM, "behind"
+	behind, side := f.BehindLastFret.MM(), "behind"
 	if behind < 0 {
 		behind, side = -behind, "before"
 	}
 	b.r.Para("%s: crosses the centreline %s before the saddle line (theoretical), %s %s the last fret. It stands %s.", f.Name,
-		u.LenText(f.FromSaddleMM, markDecimals), u.LenText(behind, markDecimals), side, slantWords(f.Line.Slant.Rad()))
+		u.LenText(f.FromSaddle.MM(), markDecimals), u.LenText(behind, markDecimals), side, slantWords(f.Line.Slant.Rad()))
 	fine := b.caliper()
 	t := b.r.Table(fmt.Sprintf("line-%d", i+1), f.Name, show.Figures("string"), show.Words("note"), show.Figures(fine.HeadLen("from bass string, along")),
 		show.Figures(fine.HeadLen("to the next, along")), show.Figures(fine.HeadLen("to the next, square")), show.Figures(fine.HeadLen("out from the centreline")), show.Words("side"))

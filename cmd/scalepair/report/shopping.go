@@ -108,7 +108,7 @@ func (in *Input) firstWeigh(g int) bool {
 
 // blankWords names the blank to buy: the one worked with, or the least size.
 func (in *Input) blankWords(s *job.SetOut) (what, size string) {
-	u, need := in.Units, s.Layout.Blank()
+	u, need := in.Units, s.Layout.LeastBlank()
 	size = fmt.Sprintf("at least %s x %s", u.Len(need.Length.MM(), scaleDecimals), u.LenText(need.Width.MM(), scaleDecimals))
 	if s.LeastThicknessMM > 0 {
 		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(s.LeastThicknessMM, scaleDecimals))
@@ -116,5 +116,5 @@ func (in *Input) blankWords(s *job.SetOut) (what, size string) {
 	if s.Blank < 0 {
 		return "fingerboard blank", size
 	}
-	return "fingerboard blank: " + s.Blanks[s.Blank].Offer.Name, size
+	return "fingerboard blank: " + s.Blanks[s.Blank].Blank.Name, size
 }

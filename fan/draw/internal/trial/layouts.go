@@ -28,10 +28,10 @@ func Layout(t testing.TB, name string) *fan.Layout {
 	case "eight":
 		s.Strings, s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = 8, unit.MM(711.2), unit.MM(660.4), unit.MM(48), unit.MM(73)
 		s.Neutral.Fret = 7.5
-		s.MarginBass = unit.MM(4.5)
+		s.BassMargin = new(unit.MM(4.5))
 	case "bass":
 		s.Strings, s.Frets, s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = 4, 20, unit.MM(889), unit.MM(838.2), unit.MM(31), unit.MM(57)
-		s.Neutral.Fret, s.BodyEndSquare = 9, true
+		s.Neutral.Fret, s.BodyEnd = 9, fan.SquareEnd
 	}
 	l, err := fan.New(s)
 	require.NoError(t, err)
