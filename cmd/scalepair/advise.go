@@ -16,16 +16,12 @@ import (
 
 // adviseOptions are what advise takes beside a build file.
 type adviseOptions struct {
-	output    outputFlags
-	over      job.Overrides
-	front     bool
-	draws     int
-	seed      uint64
-	save      bool
-	rank      int
-	force     bool
-	setTrials bool
-	setSeed   bool
+	output outputFlags
+	over   build.Flags
+	front  bool
+	save   bool
+	rank   int
+	force  bool
 }
 
 func (a *app) adviseCommand() *cobra.Command {
@@ -42,7 +38,6 @@ weighing can tell pairs apart.`,
   scalepair advise --bass "690 mm" --format markdown`,
 		Args: buildFile,
 		RunE: func(c *cobra.Command, args []string) error {
-			o.setTrials, o.setSeed = c.Flags().Changed("trials"), c.Flags().Changed("seed")
 			if c.Flags().Changed("rank") && !o.save {
 				return usageError{fault.Fault{Place: fault.Place{Input: "--rank"}, What: "a rank is for saving", Remedy: "say --save too"}}
 			}
@@ -50,37 +45,23 @@ weighing can tell pairs apart.`,
 		},
 	}
 	o.output.add(c)
-	overFlags(c, &o.over)
+	o.over.Add(c.Flags())
 	f := c.Flags()
 	f.BoolVar(&o.front, "front", false, "print the whole trade-off front")
-	f.IntVar(&o.draws, "trials", 0, "`number` of draws for the confidence, 0 for none (default: the build file's)")
-	f.Uint64Var(&o.seed, "seed", 0, "`seed` of the draws (default: the build file's)")
+	o.over.AddTrials(f)
 	f.BoolVar(&o.save, "save", false, "write the best pair into the build file as [chosen]")
 	f.IntVar(&o.rank, "rank", 1, "with --save: write the pair of this `rank` instead")
 	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen")
 	return c
 }
 
-// mostTrials bounds the draws of a confidence, as the build file does.
-const mostTrials = 1000000
-
 // frontRows is how much of the trade-off front a table shows unless told.
 const frontRows = 12
 
 func (a *app) advise(path string, o *adviseOptions) error {
-	j, err := a.load(path, o.over)
+	j, err := a.load(path, &o.over)
 	if err != nil {
 		return err
-	}
-	if o.setTrials {
-		if o.draws < 0 || o.draws > mostTrials {
-			return fault.Fault{Place: fault.Place{Input: "--trials"}, What: "too many or too few draws", Given: fmt.Sprint(o.draws),
-				Remedy: fmt.Sprintf("give 0 to %d; 2000 are plenty", mostTrials)}
-		}
-		j.Build.Confidence.Trials = o.draws
-	}
-	if o.setSeed {
-		j.Build.Confidence.Seed = o.seed
 	}
 	if err := checkSave(j, o); err != nil {
 		return err
@@ -120,7 +101,7 @@ func (a *app) findAdvice(in *report.Input) (*report.Advice, error) {
 	}
 	if conf := in.Job.Build.Confidence; conf.Trials > 0 {
 		watch = a.watch("drawing stocks")
-		advice.Confidence = in.Plan.ConfidenceWatched(advice.Result, in.Job.Stock.Drawer(), conf.Trials, conf.Seed, watch.Watch)
+		advice.Confidence = in.Plan.ConfidenceWatched(advice.Result, in.Job.Stock.Drawer(), conf.Trials, uint64(conf.Seed), watch.Watch)
 		if err := watch.end(); err != nil {
 			return nil, err
 		}
@@ -145,7 +126,7 @@ func checkSave(j *job.Job, o *adviseOptions) error {
 	case o.rank < 1:
 		return fault.Fault{Place: fault.Place{Input: "--rank"}, What: "ranks count from 1", Given: fmt.Sprint(o.rank), Remedy: "give the rank of the pair to keep: --save --rank 2"}
 	case j.Build.Given("chosen") && !o.force:
-		return fault.Fault{Place: j.Build.KeyPlace("chosen"), What: "a pair is already chosen", Remedy: "--force replaces it"}
+		return fault.Fault{Place: j.Build.Place("chosen"), What: "a pair is already chosen", Remedy: "--force replaces it"}
 	}
 	return nil
 }
@@ -156,13 +137,12 @@ func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o 
 	pick := advice.Result.Compared[o.rank-1]
 	n := j.Neck().Neutral
 	kept := build.Chosen{
-		Bass: unit.MM(pick.BassMM), Treble: unit.MM(pick.TrebleMM),
-		Neutral: build.Neutral{Fret: n.Fret, Bridge: n.Bridge},
+		Pair: build.Pair{Bass: unit.MM(pick.BassMM), Treble: unit.MM(pick.TrebleMM)}, Neutral: &n,
 	}
 	for _, g := range pick.Gauges {
 		kept.Gauges = append(kept.Gauges, in.Plan.Stock()[g].Label)
 	}
-	text, err := kept.Save(j.Source, j.Build.LengthUnit)
+	text, err := kept.Save(j.Source, j.Path, j.Build.LengthUnit)
 	if err != nil {
 		return err
 	}

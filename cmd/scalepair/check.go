@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
@@ -18,7 +19,7 @@ import (
 // checkOptions are what check takes beside its files.
 type checkOptions struct {
 	output    outputFlags
-	over      job.Overrides
+	over      build.Flags
 	tolerance string
 	form      bool
 }
@@ -51,7 +52,7 @@ so that nobody reads what they expect.`,
 		},
 	}
 	o.output.add(c)
-	overFlags(c, &o.over)
+	o.over.Add(c.Flags())
 	f := c.Flags()
 	f.StringVar(&o.tolerance, "tolerance", "", "how far a mark may stand off: a `length` or cents, such as 0.1mm or 3cents (default: the build file's, else 2 cents)")
 	f.BoolVar(&o.form, "form", false, "print an empty form for the measuring, as CSV")
@@ -93,7 +94,7 @@ func (a *app) form(path string, o *checkOptions) error {
 
 // laidOut loads a build and lays its fan out.
 func (a *app) laidOut(path string, o *checkOptions) (*report.Input, *fan.Layout, error) {
-	in, err := a.ready(path, o.over, &o.output)
+	in, err := a.ready(path, &o.over, &o.output)
 	if err != nil {
 		return nil, nil, err
 	}

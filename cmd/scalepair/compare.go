@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
@@ -16,7 +17,7 @@ import (
 // compareOptions are what compare takes beside a build file.
 type compareOptions struct {
 	output outputFlags
-	over   job.Overrides
+	over   build.Flags
 	asked  job.Comparison
 	within string
 }
@@ -57,8 +58,8 @@ or the best of advise, today's set or else a suggested one.`,
 	f.StringArrayVar(&o.asked.Pairs, "pair", nil, "bass and treble scale `lengths`, such as \"690 / 650 mm\", or one for straight frets; may be repeated")
 	f.StringArrayVar(&o.asked.Gauges, "gauges", nil, "`gauges` of the stock, low string first, or a word: today, reference, suggested; may be repeated")
 	f.StringVar(&o.within, "within", "5%", "tension misfit in `percent` that swapped strings should come within")
-	f.StringVar(&o.over.Pitch, "pitch", "", "pitch standard: A4 in `Hz`")
-	f.StringVar(&o.over.Neutral, "neutral", "", "neutral `fret`, such as 7 or 7.5, or bridge")
+	o.over.AddPitch(f)
+	o.over.AddNeutral(f)
 	return c
 }
 
@@ -70,7 +71,7 @@ func (a *app) compare(path string, o *compareOptions) error {
 	if err != nil {
 		return err
 	}
-	j, err := a.load(path, o.over)
+	j, err := a.load(path, &o.over)
 	if err != nil {
 		return err
 	}

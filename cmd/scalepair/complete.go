@@ -133,7 +133,7 @@ func atHand(c *cobra.Command, args []string) *job.Job {
 	if at >= 0 && at < len(args) {
 		path = args[at]
 	}
-	j, err := job.Load(path, job.Overrides{})
+	j, err := job.Load(path, nil)
 	if err != nil {
 		cobra.CompDebugln(err.Error(), false)
 		return nil

@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/fan"
@@ -17,7 +17,7 @@ import (
 
 // drawOptions are what draw takes beside a build file, as typed.
 type drawOptions struct {
-	over             job.Overrides
+	over             build.Flags
 	output           outputFlags // only its unit of lengths is asked for
 	out              []string
 	as               string
@@ -66,7 +66,7 @@ sheet before you glue or saw. Where they are off, give what they measured with
 }
 
 func (o *drawOptions) flags(c *cobra.Command) {
-	overFlags(c, &o.over)
+	o.over.Add(c.Flags())
 	o.output.format = "table"
 	f := c.Flags()
 	f.StringArrayVar(&o.out, "out", nil, "`file` to write, ending in .pdf, .svg or .dxf; may be said several times")
@@ -118,7 +118,7 @@ func (a *app) draw(path string, o *drawOptions) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	in, err := a.ready(path, o.over, &o.output)
+	in, err := a.ready(path, &o.over, &o.output)
 	if err != nil {
 		return err
 	}

@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -16,7 +16,7 @@ import (
 // explainOptions are what explain takes beside a string and a build file.
 type explainOptions struct {
 	output outputFlags
-	over   job.Overrides
+	over   build.Flags
 	fret   string
 }
 
@@ -51,13 +51,13 @@ Pair and set are those of scalepair tension.`,
 		},
 	}
 	o.output.add(c)
-	overFlags(c, &o.over)
+	o.over.Add(c.Flags())
 	c.Flags().StringVar(&o.fret, "fret", "", "`fret` of the bend, 0 for none (default: the build's first, on a string that is bent)")
 	return c
 }
 
 func (a *app) explain(text, path string, o *explainOptions) error {
-	j, err := a.load(path, o.over)
+	j, err := a.load(path, &o.over)
 	if err != nil {
 		return err
 	}

@@ -73,19 +73,6 @@ func (o *outputFlags) unitsOver(u show.Units) (show.Units, error) {
 	return u, faults.Err()
 }
 
-// overFlags are the values given over the build file.
-func overFlags(c *cobra.Command, o *job.Overrides) {
-	f := c.Flags()
-	f.StringVar(&o.Bass, "bass", "", "bass scale `length`, such as \"686 mm\" or 27in")
-	f.StringVar(&o.Treble, "treble", "", "treble scale `length`")
-	f.StringVar(&o.Tuning, "tuning", "", "`notes` low to high, or a named tuning")
-	f.StringVar(&o.Gauges, "gauges", "", "`gauges` of the stock, low string first")
-	f.BoolVar(&o.FreeGauges, "free-gauges", false, "choose gauges from the stock, whatever the file gives")
-	f.StringVar(&o.Pitch, "pitch", "", "pitch standard: A4 in `Hz`")
-	retuneFlags(c, o)
-	f.StringVar(&o.Neutral, "neutral", "", "neutral `fret`, such as 7 or 7.5, or bridge")
-}
-
 func first(args []string) string {
 	if len(args) == 0 {
 		return ""

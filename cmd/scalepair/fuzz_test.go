@@ -111,7 +111,7 @@ const searched = 50
 // tooWide tells whether a build would search too long for a fuzzer, or read
 // anything but the readings beside it.
 func tooWide(toml string) bool {
-	b, err := build.Read([]byte(toml), "build.toml")
+	b, err := build.Read([]byte(toml), "build.toml", nil)
 	if err != nil {
 		return false // refused at once
 	}

@@ -87,7 +87,7 @@ func stockArguments(args []string) (path string, labels []string) {
 
 func completeStock(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 	path, _ := stockArguments(args)
-	j, err := job.Load(path, job.Overrides{})
+	j, err := job.Load(path, nil)
 	if err != nil {
 		return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
 	}
@@ -116,7 +116,7 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 	if err != nil {
 		return err
 	}
-	j, err := a.load(path, job.Overrides{})
+	j, err := a.load(path, nil)
 	if err != nil {
 		return err
 	}

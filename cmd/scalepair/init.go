@@ -13,7 +13,6 @@ import (
 	"scalepair/cmd/scalepair/whole"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
-	"scalepair/tuning"
 )
 
 // startOptions are what init takes beside a folder.
@@ -21,7 +20,6 @@ type startOptions struct {
 	build.Start
 	lengths    string
 	setStrings bool // --strings was given
-	unit       unit.LengthUnit
 	force      bool
 }
 
@@ -65,16 +63,11 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 func (o *startOptions) check() error {
 	var faults fault.List
 	var err error
-	o.unit, err = unit.ParseLengthUnit(o.lengths)
+	o.Unit, err = unit.ParseLengthUnit(o.lengths)
 	faults.Include(fault.Place{Input: "--lengths"}, err)
-	o.Inches = o.unit != unit.Millimetres
 	if o.setStrings && (o.Strings < fewestUsual || o.Strings > mostUsual) {
 		faults.Add(fault.Place{Input: "--strings"}, "no usual tuning has so many strings", strconv.Itoa(o.Strings),
 			fmt.Sprintf("give %d to %d, or the notes with --tuning", fewestUsual, mostUsual))
-	}
-	if t, err := tuning.Parse(o.Tuning); o.Tuning != "" && err == nil && build.HighFirst(t, o.Tuning) != nil {
-		faults.Add(fault.Place{Input: "--tuning"}, "the tuning falls from its first note to its last", o.Tuning,
-			fmt.Sprintf("low string first? write %q", build.LowFirst(t)))
 	}
 	return faults.Err()
 }
@@ -85,9 +78,6 @@ const fewestUsual, mostUsual = 4, 9
 // template is the two files to begin with.
 func (o *startOptions) template() (buildText, readings []byte, err error) {
 	buildText, readings, err = build.Template(o.Start)
-	if err == nil && o.unit == unit.InchFractions {
-		buildText, err = build.SetKeys(buildText, []build.Edit{{Key: "length_unit", Value: strconv.Quote(o.unit.String())}})
-	}
 	if err != nil {
 		at := "--strings"
 		if o.Tuning != "" {

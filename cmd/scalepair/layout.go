@@ -3,13 +3,13 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
 )
 
 func (a *app) layoutCommand() *cobra.Command {
 	var output outputFlags
-	var over job.Overrides
+	var over build.Flags
 	c := &cobra.Command{
 		Use:   "layout [build.toml]",
 		Short: "String lines, marks, slants, spacing and blank of one pair",
@@ -21,7 +21,7 @@ the blank it needs.`,
   scalepair layout --neutral 7.5 --only marks --format csv`,
 		Args: buildFile,
 		RunE: func(_ *cobra.Command, args []string) error {
-			in, err := a.ready(first(args), over, &output)
+			in, err := a.ready(first(args), &over, &output)
 			if err != nil {
 				return err
 			}
@@ -33,6 +33,6 @@ the blank it needs.`,
 		},
 	}
 	output.add(c)
-	overFlags(c, &over)
+	over.Add(c.Flags())
 	return c
 }

@@ -2,12 +2,12 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
@@ -18,7 +18,7 @@ import (
 // neutralOptions are what neutral takes beside a build file.
 type neutralOptions struct {
 	output              outputFlags
-	over                job.Overrides
+	over                build.Flags
 	step                float64
 	setStep             bool
 	played, angle, hold string
@@ -43,7 +43,7 @@ is no hard rule among them.`,
 		},
 	}
 	o.output.add(c)
-	overFlags(c, &o.over)
+	o.over.Add(c.Flags())
 	f := c.Flags()
 	f.Float64Var(&o.step, "step", 1, "`step` of the neutral fret, 0.1 to 12")
 	f.StringVar(&o.played, "played", "", "`frets` played most, such as 1-9 (default: the build file's)")
@@ -53,11 +53,11 @@ is no hard rule among them.`,
 }
 
 func (a *app) neutral(path string, o *neutralOptions) error {
-	j, err := a.load(path, o.over)
+	j, err := a.load(path, &o.over)
 	if err != nil {
 		return err
 	}
-	n := &report.Neutral{Playing: j.Played()}
+	n := &report.Neutral{Playing: j.Build.Playing}
 	if err := o.playing(j, n); err != nil {
 		return err
 	}
@@ -91,7 +91,9 @@ func (o *neutralOptions) stepFor(n fan.Neutral) float64 {
 // playing takes the build's habits of play and what the flags say over them.
 func (o *neutralOptions) playing(j *job.Job, n *report.Neutral) error {
 	p := j.Build.Playing
-	n.NeckAngleRad, n.AngleGiven = p.NeckAngleDeg*math.Pi/180, p.AngleGiven
+	if p.NeckAngle != nil {
+		n.NeckAngleRad, n.AngleGiven = p.NeckAngle.Rad(), true
+	}
 	var faults fault.List
 	if o.played != "" {
 		from, to := playedFrets(o.played, j.Build.Neck.Frets, &faults)

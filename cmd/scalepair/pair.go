@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
@@ -12,7 +13,7 @@ import (
 )
 
 // load reads the job, and says so when the demo stands in for a build file.
-func (a *app) load(path string, over job.Overrides) (*job.Job, error) {
+func (a *app) load(path string, over *build.Flags) (*job.Job, error) {
 	j, err := job.Load(path, over)
 	if err != nil {
 		return nil, err

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
@@ -15,7 +16,7 @@ import (
 // setoutOptions are what setout takes beside a build file.
 type setoutOptions struct {
 	output      outputFlags
-	over        job.Overrides
+	over        build.Flags
 	calipers    string
 	blank       string
 	radiusFirst bool
@@ -39,7 +40,7 @@ the build file states (caliper_resolution under [measuring] or [marking]), 0.01 
 		RunE: func(_ *cobra.Command, args []string) error { return a.setout(first(args), o) },
 	}
 	o.output.add(c)
-	overFlags(c, &o.over)
+	o.over.Add(c.Flags())
 	f := c.Flags()
 	f.StringVar(&o.calipers, "calipers", "", "least `difference` your calipers show, such as 0.05mm, 0.001in or 1/64in (default: the build file's, else 0.01mm or 0.001in)")
 	f.StringVar(&o.blank, "blank", "", "`name` of the blank on offer to work with (default: the first that serves)")
@@ -51,7 +52,7 @@ func (a *app) setout(path string, o *setoutOptions) error {
 	if _, err := o.parse(); err != nil {
 		return err
 	}
-	in, err := a.ready(path, o.over, &o.output)
+	in, err := a.ready(path, &o.over, &o.output)
 	if err != nil {
 		return err
 	}
@@ -98,7 +99,7 @@ func (o *setoutOptions) resolution(in *report.Input) (job.Fineness, error) {
 }
 
 // ready loads a build and makes the input of its report.
-func (a *app) ready(path string, over job.Overrides, o *outputFlags) (*report.Input, error) {
+func (a *app) ready(path string, over *build.Flags, o *outputFlags) (*report.Input, error) {
 	j, err := a.load(path, over)
 	if err != nil {
 		return nil, err

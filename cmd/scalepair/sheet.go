@@ -38,7 +38,7 @@ network. Print it from any browser; templates in true size come from draw.`,
 		Args: buildFile,
 		RunE: func(_ *cobra.Command, args []string) error { return a.sheet(first(args), o) },
 	}
-	overFlags(c, &o.bench.over)
+	o.bench.over.Add(c.Flags())
 	o.bench.output.format = "table"
 	f := c.Flags()
 	f.StringVar(&o.out, "out", "", "`file` to write, ending in .html or .htm")
@@ -69,7 +69,7 @@ func (a *app) sheet(path string, o *sheetOptions) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	in, err := a.ready(path, o.bench.over, &o.bench.output)
+	in, err := a.ready(path, &o.bench.over, &o.bench.output)
 	if err != nil {
 		return err
 	}

@@ -25,7 +25,13 @@ func (a *app) flagError(c *cobra.Command, err error) error {
 		f = fault.Fault{Place: fault.Place{Input: "--" + empty.GetFlag().Name}, What: "the value is missing",
 			Remedy: "it is: " + inWords(empty.GetFlag())}
 	case errors.As(err, &wrong):
-		f = fault.Fault{Place: fault.Place{Input: "--" + wrong.GetFlag().Name}, What: wanted(wrong.GetFlag()),
+		place := fault.Place{Input: "--" + wrong.GetFlag().Name}
+		var ours fault.Fault
+		if errors.As(wrong, &ours) {
+			ours.Place = place
+			return usageError{ours}
+		}
+		f = fault.Fault{Place: place, What: wanted(wrong.GetFlag()),
 			Given: wrong.GetValue(), Remedy: "it is: " + inWords(wrong.GetFlag())}
 	}
 	return usageError{f}

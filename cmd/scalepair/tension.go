@@ -3,13 +3,13 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
 )
 
 func (a *app) tensionCommand() *cobra.Command {
 	var output outputFlags
-	var over job.Overrides
+	var over build.Flags
 	c := &cobra.Command{
 		Use:   "tension [build.toml]",
 		Short: "Tension, bend, breaking share and inharmonicity of every string of one pair",
@@ -20,7 +20,7 @@ are those given, else those chosen in the build file, else the best of advise.`,
   scalepair tension --tuning "B1 E2 A2 D3 F#3 A3" --format csv --only strings`,
 		Args: buildFile,
 		RunE: func(_ *cobra.Command, args []string) error {
-			in, err := a.ready(first(args), over, &output)
+			in, err := a.ready(first(args), &over, &output)
 			if err != nil {
 				return err
 			}
@@ -32,6 +32,6 @@ are those given, else those chosen in the build file, else the best of advise.`,
 		},
 	}
 	output.add(c)
-	overFlags(c, &over)
+	over.Add(c.Flags())
 	return c
 }

@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -19,7 +19,7 @@ import (
 // weighOptions are what weigh takes beside a build file.
 type weighOptions struct {
 	output                outputFlags
-	over                  job.Overrides
+	over                  build.Flags
 	aim, longest, within  string
 	against               int
 	setAgainst            bool
@@ -48,7 +48,7 @@ of, since not all of it can be weighed away.
 		},
 	}
 	o.output.add(c)
-	overFlags(c, &o.over)
+	o.over.Add(c.Flags())
 	f := c.Flags()
 	f.StringVar(&o.aim, "for", "", "`aim`: ranking or tension (default: tension once pair and gauges are chosen)")
 	f.IntVar(&o.against, "against", 0, "`rank` of the pair to tell from the best (default: the strongest rival)")
@@ -61,7 +61,7 @@ func (a *app) weigh(path string, o *weighOptions) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	j, err := a.load(path, o.over)
+	j, err := a.load(path, &o.over)
 	if err != nil {
 		return err
 	}
@@ -173,7 +173,7 @@ func rivalRank(in *report.Input, o *weighOptions, res *choice.Result) (int, erro
 	if conf.Trials == 0 {
 		return 2, nil
 	}
-	standing := in.Plan.Confidence(res, in.Job.Stock.Drawer(), conf.Trials, conf.Seed).Standing
+	standing := in.Plan.Confidence(res, in.Job.Stock.Drawer(), conf.Trials, uint64(conf.Seed)).Standing
 	rivals := standing[1:min(len(standing), len(res.Best))]
 	strongest := slices.MaxFunc(rivals, func(a, b choice.Standing) int { return cmp.Compare(a.BeatsBest, b.BeatsBest) })
 	for i, s := range rivals {

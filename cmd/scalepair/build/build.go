@@ -1,72 +1,162 @@
 // Package build reads the build file: one TOML file that says what is to be
 // built, for whom and from what.
 //
-// Read gives plain, checked Go values: lengths as unit.Length, forces as
-// unit.Force, other numbers with the unit in the field's name. Every unknown
-// key and every wrong value is reported at its line and column, all at once.
-// Build.Place gives the place of any key, so that later layers can report
-// what they find at the right line too.
+// A Build begins with its defaults, is overlaid by the file and then by the
+// flags, and is checked once. Its structs are read by their tags: toml names the
+// key, range bounds its value wherever that comes from. Unknown keys and values
+// that are wrong are reported all at once, each at its line and column.
 //
-// The user writes every list like a tuning, low string first; here every slice
-// over strings starts at string 1, the highest. Lists of string numbers
-// (bend_strings) stay as written.
+// The user writes every list over strings like a tuning, low string first; once
+// read it starts at string 1, the highest. Lists of string numbers stay as
+// written.
 //
-// A value that may be left out has its default here; Given tells whether the
-// file states it. Limits that are left out are 0, which means no limit.
-//
-// SetKeys changes single values in a file and leaves comments and layout as
-// they are. Template writes a first build file with its readings.
+// Read in this order: build.go has the file's sections, neck.go those of the
+// neck, feel.go those of the strings and the feel. list.go has the kinds of
+// value that may be a word, a range or a list. read.go goes from bytes to a
+// Build, with places.go, fields.go and ranges.go; settle.go fills in what
+// follows from other keys and checks what belongs together. flags.go has the
+// flags over the file, save.go writes a chosen pair into it, template.go writes a
+// first one.
 package build
 
 import (
 	"scalepair/data/unit"
+	"scalepair/fan"
+	"scalepair/gauges"
+	"scalepair/tuning"
 )
 
-// Build is a whole build file.
+// Build is a whole build file. A value that may be left out has its default, or
+// is 0 where there is none; Given reports whether it is stated.
 type Build struct {
 	// File is the name the file was read under, for messages.
-	File string
-	// Name is the build's short name, "" when not given.
-	Name string
-	// Readings is the readings file with / between folders, relative to the build
-	// file's folder; "readings.csv" unless given.
-	Readings string
-	// LengthUnit and ForceUnit are the units of what is printed; millimetres
-	// and newtons unless given.
-	LengthUnit unit.LengthUnit
-	ForceUnit  unit.ForceUnit
+	File   string
+	places *places
 
-	Strings Strings
+	// Name is the build's short name, Readings the readings file with / between
+	// folders, relative to the build file's folder.
+	Name     string `toml:"name"`
+	Readings string `toml:"readings"`
+	// Units of what is printed.
+	LengthUnit unit.LengthUnit `toml:"length_unit"`
+	ForceUnit  unit.ForceUnit  `toml:"force_unit"`
+	// TuningsBy says how the Tunings are put together.
+	TuningsBy Combining `toml:"tunings_by"`
+
+	Strings Strings `toml:"strings"`
 	// Tunings are the tunings that one set and pair must serve together; empty
-	// when there is only Strings.Tuning.
-	Tunings []WeightedTuning
-	// TuningsBy says how they are put together.
-	TuningsBy Combining
+	// when there is only that of Strings.
+	Tunings []Tuning `toml:"tunings"`
 	// Reference is the instrument whose feel is wanted, nil when not given.
-	Reference *Reference
-	Feel      Feel
-	Scales    Scales
+	Reference *Reference `toml:"reference"`
+	Feel      Feel       `toml:"feel"`
+	Scales    Scales     `toml:"scales"`
 	// Chosen is the pair that was decided on, nil while nothing is chosen.
-	Chosen *Chosen
-	// Columns are the columns of a comparison, in the order written.
-	Columns []Column
-	Limits  Limits
-	Neck    Neck
-	// Tails are the lengths beyond nut and saddle.
-	Tails     Tails
-	Saddle    Saddle
-	Dots      Dots
-	FretWire  FretWire
-	Playing   Playing
-	Lines     []Line
-	Measuring Measuring
-	Marking   Marking
-	Blanks    []Blank
-	// Constructions are gauges known by core and wrap only.
-	Constructions []Construction
-	// Materials are the user's own, beside the embedded list.
-	Materials  []Material
-	Confidence Confidence
+	Chosen *Chosen `toml:"chosen"`
+	// Columns are those of a comparison, in the order written.
+	Columns       []Column              `toml:"compare"`
+	Limits        Limits                `toml:"limits"`
+	Neck          Neck                  `toml:"neck"`
+	Tails         Tails                 `toml:"tails"`
+	Saddle        Saddle                `toml:"saddle"`
+	Dots          fan.Dots              `toml:"dots"`
+	FretWire      fan.FretWire          `toml:"fret_wire"`
+	Playing       fan.Playing           `toml:"playing"`
+	Lines         []fan.Line            `toml:"lines"`
+	Measuring     gauges.Instruments    `toml:"measuring"`
+	Marking       Marking               `toml:"marking"`
+	Blanks        []fan.Blank           `toml:"blanks"`
+	Constructions []gauges.Construction `toml:"constructions"`
+	Materials     []Material            `toml:"materials"`
+	Confidence    Confidence            `toml:"confidence"`
+}
 
-	root *table
+// Defaults of what the file leaves open. All are judgement but the pitch
+// standard, ISO 16:1975.
+func Defaults() *Build {
+	const mm unit.Length = unit.Millimetre
+	return &Build{
+		Readings:   "readings.csv",
+		Strings:    Strings{PitchStandard: tuning.ConcertA, Ordering: true},
+		Neck:       Neck{Neck: fan.DefaultNeck()},
+		Feel:       defaultFeel(),
+		Scales:     Scales{Apart: 5 * mm},
+		Limits:     Limits{BreakingOpen: unit.Percent(75), BreakingBent: unit.Percent(90)},
+		Saddle:     Saddle{ActionTreble: 1.6 * mm, ActionBass: 2 * mm},
+		FretWire:   fan.DefaultFretWire(),
+		Measuring:  gauges.DefaultInstruments(),
+		Confidence: Confidence{Trials: 2000, Seed: 1},
+	}
+}
+
+// Pair is a scale pair as written: one scale for straight frets, or bass and
+// treble. Read, Bass and Treble hold both.
+type Pair struct {
+	Scale  unit.Length `toml:"scale" range:"200 mm, 2000 mm"`
+	Bass   unit.Length `toml:"bass" range:"200 mm, 2000 mm"`
+	Treble unit.Length `toml:"treble" range:"200 mm, 2000 mm"`
+}
+
+// Scales is the search over scale pairs.
+type Scales struct {
+	// Bass and Treble are the lengths to try, rising; both empty when the file
+	// has no [scales].
+	Bass   Lengths `toml:"bass" range:"200 mm, 2000 mm"`
+	Treble Lengths `toml:"treble" range:"200 mm, 2000 mm"`
+	// ReverseFan lets a bass be shorter than its treble.
+	ReverseFan bool `toml:"reverse_fan"`
+	// Apart is the least difference in bass, treble or difference between two
+	// listed pairs.
+	Apart unit.Length `toml:"apart" range:"0 mm, 200 mm"`
+}
+
+// Chosen is the decided scale pair with what belongs to it.
+type Chosen struct {
+	Pair
+	// Neutral is the chosen neutral fret; the neck's unless given.
+	Neutral *fan.Neutral      `toml:"neutral_fret"`
+	Gauges  PerString[string] `toml:"gauges"`
+}
+
+// Column is one column of a comparison. What it leaves out is the build's.
+type Column struct {
+	Name          string            `toml:"name"`
+	Tuning        *tuning.Tuning    `toml:"tuning"`
+	CapoFret      *int              `toml:"capo_fret" range:"0, 36"`
+	PitchStandard unit.Frequency    `toml:"pitch_standard_hz" range:"380, 500"`
+	Gauges        PerString[string] `toml:"gauges"`
+	Pair
+	Neutral *fan.Neutral `toml:"neutral_fret"`
+}
+
+// Material is one of the user's own. Density, modulus and strength are 0 when
+// not given.
+type Material struct {
+	Name            string  `toml:"name"`
+	Density         float64 `toml:"density_g_cm3" range:"0.5, 23"`
+	DensityAccuracy float64 `toml:"density_accuracy_g_cm3" range:"0, 5"`
+	YoungsGPa       float64 `toml:"youngs_gpa" range:"0.1, 1000"`
+	StrengthMPa     float64 `toml:"strength_mpa" range:"10, 10000"`
+}
+
+// Marking is how a marked board is measured and what it is held to. 0 means
+// not given.
+type Marking struct {
+	// Of Tolerance and ToleranceCents one at most is given.
+	Tolerance      unit.Length `toml:"tolerance" range:"0.001 mm, 10 mm"`
+	ToleranceCents unit.Cents  `toml:"tolerance_cents" range:"0.01, 100"`
+	// NutOffsetTolerance is for the treble nut beside the bass nut.
+	NutOffsetTolerance unit.Length `toml:"nut_offset_tolerance" range:"0.001 mm, 20 mm"`
+	// Resolutions are what ruler and calipers show on drawn marks; zeros how far
+	// their zero may be off, plus or minus.
+	RulerResolution   unit.Length `toml:"ruler_resolution" range:"0.001 mm, 20 mm"`
+	RulerZero         unit.Length `toml:"ruler_zero" range:"0 mm, 20 mm"`
+	CaliperResolution unit.Length `toml:"caliper_resolution" range:"0.0001 mm, 5 mm"`
+	CaliperZero       unit.Length `toml:"caliper_zero" range:"0 mm, 5 mm"`
+}
+
+// Confidence sets the trials behind the advice's confidence.
+type Confidence struct {
+	Trials int `toml:"trials" range:"0, 1000000"`
+	Seed   int `toml:"seed" range:"0, 1000000000"`
 }

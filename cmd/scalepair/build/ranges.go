@@ -1,61 +1,92 @@
 package build
 
-import "math"
+import (
+	"encoding"
+	"fmt"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"unicode"
 
-// highestBass is the MIDI number of the highest note that a first string of a
-// bass is taken to have, E3; anything higher is a guitar (judgement).
-const highestBass = 52
-
-// span is a range of scale lengths to begin the search with: the first length
-// and the last.
-type span [2]both
-
-// startRange holds the lengths to try for instruments down to a lowest note.
-type startRange struct {
-	lowest       int // MIDI number
-	bass, treble span
-}
-
-// Lengths to begin with, by the lowest note (judgement, from what such
-// instruments are commonly built with; the file says that they are an example).
-var (
-	guitarRanges = []startRange{
-		{40, span{{648, 25.5}, {673, 26.5}}, span{{628, 24.75}, {648, 25.5}}},
-		{35, span{{660, 26}, {700, 27.5}}, span{{635, 25}, {655, 25.75}}},
-		{30, span{{685, 27}, {735, 29}}, span{{635, 25}, {670, 26.5}}},
-		{0, span{{710, 28}, {760, 30}}, span{{645, 25.5}, {685, 27}}},
-	}
-	bassRanges = []startRange{
-		{28, span{{865, 34}, {890, 35}}, span{{840, 33}, {865, 34}}},
-		{0, span{{865, 34}, {940, 37}}, span{{815, 32}, {865, 34}}},
-	}
-	// A first string no higher than C#4 is no shorter than a guitar's, and one
-	// above E4 breaks at a guitar's length.
-	baritoneTreble = span{{645, 25.5}, {685, 27}}
-	shortTreble    = span{{545, 21.5}, {575, 22.5}}
+	"scalepair/data/fault"
 )
 
-func rangeFor(bass bool, lowest, highest int) startRange {
-	list := guitarRanges
-	if bass {
-		list = bassRanges
-	}
-	r := list[len(list)-1]
-	for i := len(list) - 1; i >= 0; i-- {
-		if lowest >= list[i].lowest {
-			r = list[i]
+// inRange reports a value that is not finite or lies outside a range, which is
+// written as its tag is: "0.1 mm, 500 mm". Of a value with parts, a list of
+// lengths say, every number must lie in it. given is the value's text.
+func inRange(v reflect.Value, key, rng, given string) error {
+	switch v.Kind() {
+	case reflect.Pointer, reflect.Interface:
+		if !v.IsNil() {
+			return inRange(v.Elem(), key, rng, given)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Field(i).IsZero() && strings.IndexAny(given, "0123456789.") != 0 {
+				continue // a word stands for it
+			}
+			if err := inRange(v.Field(i), key, rng, given); err != nil {
+				return err
+			}
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			if err := inRange(v.Index(i), key, rng, given); err != nil {
+				return err
+			}
+		}
+	case reflect.Float64, reflect.Int:
+		if x := number(v); math.IsNaN(x) || math.IsInf(x, 0) {
+			return fault.Fault{What: "this must be a finite number", Given: given}
+		} else if v.Kind() == reflect.Int && v.Type().Name() != "int" || rng == "" {
+			return nil // a word's number
+		} else if lo, hi := bounds(v.Type(), key, rng); x < lo || x > hi {
+			from, to, _ := strings.Cut(rng, ",")
+			return fault.Fault{What: "this is out of range", Given: given,
+				Remedy: otherUnit(v.Type(), given, lo, hi) + "it goes from " + from + " to " + strings.TrimSpace(to)}
 		}
 	}
-	switch {
-	case bass:
-	case highest > 65:
-		r.treble = shortTreble
-	case highest <= 61:
-		r.treble = baritoneTreble
-	}
-	return r
+	return nil
 }
 
-// ceil gives the least whole number of steps that is not below x, with room
-// for rounding.
-func ceil(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }
+func number(v reflect.Value) float64 {
+	if v.CanInt() {
+		return float64(v.Int())
+	}
+	return v.Float()
+}
+
+// bounds reads the two ends of a range, each as a value of the type.
+func bounds(t reflect.Type, key, rng string) (lo, hi float64) {
+	from, to, _ := strings.Cut(rng, ",")
+	end := func(text string) float64 {
+		v := reflect.New(t).Elem()
+		if err := setText(v, withUnit(key, strings.TrimSpace(text))); err != nil {
+			panic(fmt.Sprintf("build: range %q of %s: %v", rng, t, err))
+		}
+		return number(v)
+	}
+	return end(from), end(to)
+}
+
+// otherUnit asks for the units in which a number would be in range, two at most,
+// where it is not in its own: `did you mean "25.6 in"? `.
+func otherUnit(t reflect.Type, text string, lo, hi float64) string {
+	number := strings.TrimRightFunc(text, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' })
+	var meant []string
+	for _, name := range []string{"mm", "in", "cm", "m", "g", "mg", "kg", "N", "lbf"} {
+		v := reflect.New(t)
+		u, ok := v.Interface().(encoding.TextUnmarshaler)
+		if !ok || v.Elem().Kind() != reflect.Float64 || u.UnmarshalText([]byte(number+" "+name)) != nil {
+			continue
+		}
+		if x := v.Elem().Float(); x >= lo && x <= hi && len(meant) < 2 {
+			meant = append(meant, strconv.Quote(number+" "+name))
+		}
+	}
+	if meant == nil {
+		return ""
+	}
+	return "did you mean " + strings.Join(meant, " or ") + "? "
+}

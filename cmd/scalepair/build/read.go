@@ -1,111 +1,85 @@
 package build
 
 import (
+	"bytes"
 	"errors"
+	"fmt"
+	"reflect"
+	"strings"
+	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 
 	"scalepair/data/fault"
-	"scalepair/data/unit"
-	"scalepair/tuning"
 )
 
-// Read reads a build file. file is its name for messages. The error is a
-// fault.List with every fault of the file; the Build is then nil.
-func Read(src []byte, file string) (*Build, error) {
-	text, err := plainText(src, file)
+var byteOrderMark = []byte("\xEF\xBB\xBF")
+
+// mostBytes bounds a build file, which has some ten thousand bytes (judgement).
+// A larger one is another file, and is not read.
+const mostBytes = 1 << 20
+
+// mostFaults is how many faults are reported: nobody reads more.
+const mostFaults = 100
+
+// Read reads a build file and puts the flags over it;
+// without flags they are nil. file is its name for
+// messages. The error is a fault.List; the Build is then nil.
+func Read(src []byte, file string, flags *Flags) (*Build, error) {
+	text := bytes.TrimPrefix(src, byteOrderMark)
+	if err := isText(text, file); err != nil {
+		return nil, err
+	}
+	places, err := findPlaces(file, text)
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{file: file}
-	w := walk(file, text, &r.faults)
-	r.broken = w.broken
-	b := readBuild(r.open(topLevel, fault.Place{Input: file}, w.root))
-	r.finish()
-	if len(r.faults) == 0 && w.unsure {
-		r.referee(text)
+	b := Defaults()
+	b.File, b.places = file, places
+	var faults fault.List
+	strict := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields().Decode(b)
+	places.check(reflect.ValueOf(b).Elem(), &faults)
+	if strict != nil && len(faults) == 0 {
+		faults.Include(fault.Place{Input: file}, decoderFault(file, strict))
 	}
-	if err := r.faults.Err(); err != nil {
+	if len(faults) == 0 && flags != nil {
+		faults.Include(fault.Place{Input: file}, flags.over(b))
+	}
+	if len(faults) == 0 {
+		b.settle(&faults)
+	}
+	if err := faults.Err(); err != nil {
 		return nil, err
 	}
-	b.File, b.root = file, w.root
-	b.inheritCapo()
 	return b, nil
 }
 
-// referee asks the TOML library for a second opinion, since the walk takes
-// keys one by one and a file must mean the same to every reader of TOML.
-func (r *reader) referee(text []byte) {
-	var all map[string]any
-	err := toml.Unmarshal(text, &all)
-	if err == nil {
-		return
+// isText refuses what is no build file at all.
+func isText(text []byte, file string) error {
+	refuse := func(what, remedy string) error {
+		return fault.List{{Place: fault.Place{Input: file}, What: what, Remedy: remedy}}
 	}
-	at := fault.Place{Input: r.file}
+	switch {
+	case len(text) > mostBytes:
+		return refuse(fmt.Sprintf("the file is larger than %d MB, which no build file is", mostBytes>>20), "name the right file")
+	case len(bytes.TrimSpace(text)) == 0:
+		return refuse("the build file is empty", "'scalepair init' writes one to begin with")
+	case !utf8.Valid(text) || bytes.IndexByte(text, 0) >= 0:
+		return refuse("the file is not text in UTF-8", "name the build file, or save it as UTF-8; 'scalepair init' writes one to begin with")
+	case !bytes.ContainsRune(text, '\n') && bytes.ContainsRune(text, '\r'):
+		return refuse("the lines end with carriage returns alone", "save the file with the line ends of Unix or Windows")
+	}
+	return nil
+}
+
+// decoderFault reports what only the decoder sees, a key that is stated twice
+// say, in its words.
+func decoderFault(file string, err error) error {
 	var e *toml.DecodeError
-	if errors.As(err, &e) {
-		at.Line, at.Column = e.Position()
+	if !errors.As(err, &e) {
+		return err
 	}
-	r.faults.Add(at, "a key or a section here clashes with an earlier one", "", "state every section once, and every key once and in its own section")
-}
-
-// readBuild reads every section, those first that others lean on.
-func readBuild(root *section) *Build {
-	b := &Build{Readings: "readings.csv"}
-	root.text("name", &b.Name)
-	root.path("readings", &b.Readings)
-	readUnits(root, b)
-
-	strings := root.sub("strings")
-	root.unordered = unordered(strings)
-	var main tuning.Tuning
-	strings.tuning("tuning", &main)
-	neck := root.sub("neck")
-	frets := 24
-	neck.whole("frets", &frets, 1, 36)
-	b.Tunings, b.TuningsBy = readTunings(root, frets, main.Strings())
-	b.Strings = readStrings(strings, main, b.Tunings, frets)
-	n := b.Strings.Tuning.Strings()
-	b.Neck = readNeck(neck, n, frets)
-	b.Scales = readScales(root.sub("scales"))
-	reverse := b.Scales.ReverseFan
-	b.Chosen = readChosen(root.sub("chosen"), b.Neck, n, reverse)
-	b.Columns = readColumns(root, b.Strings, b.Neck, reverse)
-	b.Reference = readReference(root.sub("reference"), b.Neck, b.Strings.PitchStandardHz)
-	gauges := b.Strings.Gauges != nil || b.Chosen != nil && b.Chosen.Gauges != nil
-	b.Feel = readFeel(root.sub("feel"), n, frets, b.Reference != nil, gauges)
-	readRest(root, b, n, frets)
-	return b
-}
-
-func readRest(root *section, b *Build, strings, frets int) {
-	b.Blanks = readBlanks(root)
-	b.Limits = readLimits(root.sub("limits"), len(b.Blanks))
-	b.Tails = readTails(root.sub("tails"), "nut", "saddle", strings)
-	b.Saddle = readSaddle(root.sub("saddle"))
-	b.Dots = readDots(root.sub("dots"), frets)
-	b.FretWire = readFretWire(root.sub("fret_wire"))
-	b.Playing = readPlaying(root.sub("playing"), frets)
-	b.Lines = readLines(root)
-	b.Measuring = readMeasuring(root.sub("measuring"))
-	b.Marking = readMarking(root.sub("marking"))
-	b.Constructions = readConstructions(root)
-	b.Materials = readMaterials(root)
-	b.Confidence = readConfidence(root.sub("confidence"))
-}
-
-func readUnits(root *section, b *Build) {
-	for _, u := range []struct {
-		key string
-		set func(string) error
-	}{
-		{"length_unit", func(s string) (err error) { b.LengthUnit, err = unit.ParseLengthUnit(s); return err }},
-		{"force_unit", func(s string) (err error) { b.ForceUnit, err = unit.ParseForceUnit(s); return err }},
-	} {
-		n := root.want(u.key, kindText, "put it in quotes")
-		if n == nil {
-			continue
-		}
-		root.faults.Include(root.place(n.at), u.set(n.text))
-	}
+	line, column := e.Position()
+	return fault.Fault{Place: fault.Place{Input: file, Line: line, Column: column},
+		What: strings.TrimPrefix(e.Error(), "toml: "), Remedy: "state every section once, and every key once and in its own section"}
 }

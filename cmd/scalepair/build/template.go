@@ -2,13 +2,18 @@ package build
 
 import (
 	"bytes"
+	"cmp"
 	"embed"
 	"fmt"
+	"math"
+	"slices"
+	"strconv"
 	"strings"
 	"text/template"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
+	"scalepair/fan"
 	"scalepair/tuning"
 )
 
@@ -16,16 +21,17 @@ import (
 type Start struct {
 	// Name of the build; "My build" when blank.
 	Name string
-	// Tuning as notes or by name; when empty the usual tuning of Strings
-	// strings is taken.
+	// Tuning as notes or by name; when empty a common one of Strings
+	// strings is taken, six in B for a baritone.
 	Tuning string
 	// Strings is the number of strings when Tuning is empty: 6 to 9, or 4 to 6
 	// for a bass; 0 is 6. Fewer than 6 make a bass by themselves.
 	Strings int
 	// Bass asks for a bass where the number of strings leaves it open.
 	Bass bool
-	// Inches writes inches and pounds-force, else millimetres and newtons.
-	Inches bool
+	// Unit is that of the lengths: inches and pounds-force, else millimetres and
+	// newtons.
+	Unit unit.LengthUnit
 }
 
 //go:embed template
@@ -61,101 +67,127 @@ func alignRemarks(text []byte) []byte {
 	return []byte(strings.Join(lines, ""))
 }
 
-// usualGuitar names the usual tuning of so many strings, in the embedded list;
-// "" where there is none.
-func usualGuitar(strings int) string {
-	switch strings {
-	case 6:
-		return "standard"
-	case 7:
-		return "seven-string standard"
-	case 8:
-		return "eight-string F#"
-	case 9:
-		return "nine-string C#"
-	}
-	return ""
-}
-
-// usualBass is usualGuitar for a bass.
-func usualBass(strings int) string {
-	switch strings {
-	case 4:
-		return "bass"
-	case 5:
-		return "five-string bass"
-	case 6:
-		return "six-string bass"
-	}
-	return ""
-}
+// commonTunings are those of so many strings in the embedded list. Six are a
+// baritone, since a guitar against a guitar asks for no fan.
+var (
+	commonTunings     = map[int]string{6: "baritone B", 7: "seven-string standard", 8: "eight-string F#", 9: "nine-string C#"}
+	commonBassTunings = map[int]string{4: "bass", 5: "five-string bass", 6: "six-string bass"}
+)
 
 func (s Start) tuning() (tuning.Tuning, error) {
 	if s.Tuning != "" {
 		t, err := tuning.Parse(s.Tuning)
-		if err == nil && (t.Strings() < fewestStrings || t.Strings() > mostStrings) {
+		switch {
+		case err != nil:
+		case t.Strings() < fewestStrings || t.Strings() > mostStrings:
 			err = fault.Fault{What: "this tuning cannot be laid out", Given: s.Tuning,
 				Remedy: fmt.Sprintf("give %d to %d notes, low string first", fewestStrings, mostStrings)}
+		case falls(t):
+			err = fault.Fault{What: "the tuning falls from its first note to its last", Given: s.Tuning,
+				Remedy: fmt.Sprintf("low string first? write %q", LowFirst(t))}
+		case s.Strings != 0 && s.Strings != t.Strings():
+			err = fault.Fault{What: fmt.Sprintf("the tuning has %d strings, not %d", t.Strings(), s.Strings), Given: s.Tuning, Remedy: "leave out one of the two"}
 		}
 		return t, err
 	}
-	n, usual, kind := s.Strings, usualGuitar, "6 to 9 strings, or give the tuning"
-	if n == 0 {
-		n = 6
-	}
+	n, common, remedy := cmp.Or(s.Strings, 6), commonTunings, "6 to 9 strings, or give the tuning"
 	if s.Bass || n < 6 {
-		usual, kind = usualBass, "4 to 6 strings for a bass, or give the tuning"
+		common, remedy = commonBassTunings, "4 to 6 strings for a bass, or give the tuning"
 	}
-	name := usual(n)
-	if name == "" {
-		return tuning.Tuning{}, fault.Fault{What: fmt.Sprintf("no usual tuning is known for %d strings", n), Remedy: kind}
+	if common[n] == "" {
+		return tuning.Tuning{}, fault.Fault{What: fmt.Sprintf("no common tuning is known for %d strings", n), Remedy: remedy}
 	}
-	return tuning.Parse(name)
+	return tuning.Parse(common[n])
 }
 
 // page is what the template's text is filled with. Lengths and lists are as
 // TOML writes them.
 type page struct {
-	Name, Tuning, Instrument                         string
+	Name, Tuning, Instrument, Units                  string
 	Inches, IsBass, ReEntrant                        bool
-	Frets, SaddleSlant                               int
+	Frets                                            int
 	ReferenceScale, ReferenceTuning, ReferenceGauges string
-	BassFrom, BassTo, TrebleFrom, TrebleTo           string
+	Gauges, Towards, ReferenceStrings                string
+	Bass, Treble                                     string
 	NutSpread, SaddleSpread, BlankLength, BlankWidth string
 	Dots, DoubleDots                                 string
 }
 
-func newPage(s Start, t tuning.Tuning) page {
-	p := page{Name: strings.TrimSpace(s.Name), Tuning: t.String(), Inches: s.Inches, ReEntrant: t.ReEntrant()}
-	if p.Name == "" {
-		p.Name = "My build"
-	}
-	lowest, highest := ends(t)
-	p.IsBass = highest <= highestBass
-	r := rangeFor(p.IsBass, lowest, highest)
-	p.BassFrom, p.BassTo = p.length(r.bass[0]), p.length(r.bass[1])
-	p.TrebleFrom, p.TrebleTo = p.length(r.treble[0]), p.length(r.treble[1])
-	p.SaddleSlant = 30
-	if r.treble == shortTreble {
-		p.SaddleSlant = 60 // such a fan is steep or not to be had
-	}
+// instrument is what a first build file is like by its kind (judgement, from
+// what such instruments are commonly built with).
+type instrument struct {
+	name                string
+	frets               int
+	scale               both // of the reference
+	tuning              string
+	gauges              []string // low string first
+	below, above        both     // how far the range goes below and above the scale
+	nutStep, saddleStep float64  // from string to string, mm
+	step                both
+}
 
-	nutStep, saddleStep := 7.2, 10.4 // from string to string, mm
-	p.Instrument, p.Frets = "guitar", 24
-	p.ReferenceScale, p.ReferenceTuning = p.length(both{648, 25.5}), "E2 A2 D3 G3 B3 E4"
-	p.ReferenceGauges = `["w46", "w36", "w26", "p17", "p13", "p10"]`
-	if p.IsBass {
-		nutStep, saddleStep = 10, 18.5
-		p.Instrument, p.Frets = "bass", 22
-		p.ReferenceScale, p.ReferenceTuning = p.length(both{864, 34}), "E1 A1 D2 G2"
-		p.ReferenceGauges = `["w105", "w85", "w65", "w45"]`
+var (
+	guitar = instrument{name: "guitar", frets: 24, scale: both{648, 25.5}, tuning: "E2 A2 D3 G3 B3 E4",
+		gauges: []string{"w46", "w36", "w26", "p17", "p13", "p10"},
+		below:  both{30, 1.25}, above: both{80, 3.25}, nutStep: 7.2, saddleStep: 10.4, step: both{5, 0.125}}
+	bass = instrument{name: "bass", frets: 22, scale: both{864, 34}, tuning: "E1 A1 D2 G2",
+		gauges: []string{"w105", "w85", "w65", "w45"},
+		below:  both{40, 1.5}, above: both{105, 4.25}, nutStep: 10, saddleStep: 18.5, step: both{5, 0.125}}
+)
+
+// highestBass is the MIDI number of the highest note that a first string of a
+// bass is taken to have, E3; anything higher is a guitar (judgement).
+// highestGuitar is E4: above it the lengths to try shrink with the pitch, since
+// the string would break.
+const highestBass, highestGuitar = 52, 64
+
+func newPage(s Start, t tuning.Tuning) page {
+	_, highest := ends(t)
+	k := guitar
+	if highest <= highestBass {
+		k = bass
 	}
-	p.Dots, p.DoubleDots = frets(usualDots(p.Frets)), frets(octaves(p.Frets))
-	gaps := float64(t.Strings() - 1)
-	p.NutSpread, p.SaddleSpread = p.rounded(nutStep*gaps, 0.5), p.rounded(saddleStep*gaps, 0.5)
-	p.BlankLength = p.rounded(0.75*r.bass[1].mm+60, 10)
-	p.BlankWidth = p.rounded(saddleStep*gaps+30, 5)
+	p := page{Name: cmp.Or(strings.TrimSpace(s.Name), "My build"), Tuning: t.String(), Instrument: k.name, Units: quote(s.Unit.String()),
+		Inches: s.Unit != unit.Millimetres, IsBass: k.name == bass.name, ReEntrant: t.ReEntrant(),
+		Frets: k.frets, ReferenceTuning: k.tuning}
+	p.ReferenceScale, p.ReferenceGauges = p.length(k.scale), labels(k.gauges)
+	p.ranges(k, math.Exp2(-max(0, float64(highest-highestGuitar))/12))
+	n := t.Strings()
+	p.Gauges = labels(slices.Repeat([]string{k.gauges[0]}, n))
+	p.Towards = labels(slices.Repeat([]string{"middle"}, n))
+	p.ReferenceStrings = strings.ReplaceAll(fmt.Sprint(slices.Repeat([]int{1}, n)), " ", ", ")
+	p.Dots, p.DoubleDots = frets(fan.CommonDots(p.Frets).Face), frets(fan.CommonDots(p.Frets).Double)
+	gaps := float64(n - 1)
+	p.NutSpread, p.SaddleSpread = p.rounded(k.nutStep*gaps, 0.5), p.rounded(k.saddleStep*gaps, 0.5)
+	p.BlankLength = p.rounded(0.75*(k.scale.mm+k.above.mm)+60, 10)
+	p.BlankWidth = p.rounded(k.saddleStep*gaps+30, 5)
 	return p
+}
+
+// ranges writes the lengths to try.
+func (p *page) ranges(k instrument, shrink float64) {
+	at := func(add float64, of func(both) float64, round float64) string {
+		return trim(math.Round((of(k.scale)+add)*shrink/round) * round)
+	}
+	of, name, round := func(b both) float64 { return b.mm }, " mm", 1.0
+	if p.Inches {
+		of, name, round = func(b both) float64 { return b.in }, " in", 0.125
+	}
+	write := func(to string) string {
+		return quote(at(-of(k.below), of, round) + name + " to " + to + name + " by " + trim(of(k.step)) + name)
+	}
+	p.Treble, p.Bass = write(at(0, of, round)), write(at(of(k.above), of, round))
+}
+
+func trim(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
+// labels writes a list of texts as TOML does.
+func labels(texts []string) string {
+	out := make([]string, len(texts))
+	for i, t := range texts {
+		out[i] = quote(t)
+	}
+	return "[" + strings.Join(out, ", ") + "]"
 }
 
 // frets writes a list of frets as TOML does.
@@ -179,9 +211,9 @@ type both struct{ mm, in float64 }
 
 func (p page) length(b both) string {
 	if p.Inches {
-		return quote(plain(b.in) + " in")
+		return quote(trim(b.in) + " in")
 	}
-	return quote(plain(b.mm) + " mm")
+	return quote(trim(b.mm) + " mm")
 }
 
 // rounded gives the next larger size that is a whole number of steps, or of
@@ -190,7 +222,7 @@ func (p page) rounded(mm, step float64) string {
 	if p.Inches {
 		return quote(unit.InchFractions.Format(unit.Inches(ceil(mm/25.4, 1.0/16)), 0) + " in")
 	}
-	return quote(plain(ceil(mm, step)) + " mm")
+	return quote(trim(ceil(mm, step)) + " mm")
 }
 
 func (p page) parsed() *template.Template {
@@ -208,3 +240,7 @@ func (p page) parsed() *template.Template {
 	})
 	return template.Must(t.ParseFS(templates, "template/build.toml.tmpl"))
 }
+
+// ceil gives the least whole number of steps that is not below x, with room
+// for rounding.
+func ceil(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 
-	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -13,27 +12,6 @@ import (
 
 // What the build file says of the work at the bench, as package fan and
 // package mark take it.
-
-// FretWire is the wire and the saw for it.
-func (j *Job) FretWire() fan.FretWire {
-	w := j.Build.FretWire
-	return fan.FretWire{TangDepth: w.TangDepth, TangWidth: w.TangWidth, BarbWidth: w.BarbWidth, Kerf: w.Kerf,
-		Clearance: w.Clearance, Overhang: w.Overhang, Spare: unit.Percent(w.SparePercent)}
-}
-
-// Played is where and how the player plays. A neck angle that is not stated
-// counts for nothing.
-func (j *Job) Played() fan.Playing {
-	p := j.Build.Playing
-	var out fan.Playing
-	if j.Build.Given("playing.from_fret") || j.Build.Given("playing.to_fret") {
-		out.FromFret, out.ToFret = p.FromFret, p.ToFret
-	}
-	if p.AngleGiven {
-		out.NeckAngle = new(unit.Degrees(p.NeckAngleDeg))
-	}
-	return out
-}
 
 // CheckOptions are the tolerances of [marking] and the tools' steps; what
 // neither [marking] nor [measuring] states is package mark's default.
@@ -55,7 +33,7 @@ func (j *Job) CheckOptions() mark.Options {
 	case m.Tolerance > 0:
 		o.Tolerance = mark.Tolerance{MM: m.Tolerance.MM()}
 	case m.ToleranceCents > 0:
-		o.Tolerance = mark.Tolerance{Cents: m.ToleranceCents}
+		o.Tolerance = mark.Tolerance{Cents: m.ToleranceCents.Value()}
 	}
 	return o
 }
@@ -66,14 +44,7 @@ func (j *Job) FurtherLines(l *fan.Layout) ([]fan.PlacedLine, error) {
 	var out []fan.PlacedLine
 	var faults fault.List
 	for i, b := range j.Build.Lines {
-		line := fan.Line{Name: b.Name, FromSaddle: b.Distance, Along: fan.LineSlant(b.Slant)}
-		if b.BehindLastFret {
-			line.FromSaddle, line.BehindLastFret = 0, b.Distance
-		}
-		if b.Slant == build.SlantGiven {
-			line.Along, line.Slant = fan.SlantSquare, unit.Degrees(b.SlantDeg)
-		}
-		placed, err := l.Place(line)
+		placed, err := l.Place(b)
 		if err != nil {
 			faults.Include(fault.Place{}, at(err, j.entry("lines", i)))
 			continue

@@ -40,7 +40,7 @@ func load(t *testing.T, more string) *job.Job {
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "readings.csv"), readings, 0o600))
 	path := filepath.Join(dir, "build.toml")
 	require.NoError(t, os.WriteFile(path, []byte(benchBuild+more), 0o600))
-	j, err := job.Load(path, job.Overrides{})
+	j, err := job.Load(path, nil)
 	require.NoError(t, err)
 	return j
 }
@@ -88,8 +88,8 @@ func TestCalipers(t *testing.T) {
 }
 
 func TestPlayed(t *testing.T) {
-	assert.Equal(t, fan.Playing{}, load(t, "").Played(), "all frets, a hand that likes them square")
-	p := load(t, "[playing]\nfrom_fret = 1\nto_fret = 9\nneck_angle_deg = 25").Played()
+	assert.Equal(t, fan.Playing{}, load(t, "").Build.Playing, "all frets, a hand that likes them square")
+	p := load(t, "[playing]\nfrom_fret = 1\nto_fret = 9\nneck_angle_deg = 25").Build.Playing
 	assert.Equal(t, [2]float64{1, 9}, [2]float64{p.FromFret, p.ToFret})
 	assert.InDelta(t, -5*math.Pi/180, p.Hand().Rad(), 1e-12, "a fifth of the neck's angle, towards the head")
 }

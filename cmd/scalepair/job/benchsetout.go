@@ -58,21 +58,20 @@ func (b BlankFit) WillDo() bool { return b.Fits && b.Thin == nil }
 // SetOut works a layout out for the bench. d may be nil. The error is a
 // fault.List of everything the build file has wrong, each at its place.
 func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut, error) {
-	s := &SetOut{Layout: l, Detail: d, Fineness: o.Resolution, Sawing: fan.Sawing{FretWire: j.FretWire()}, Blank: -1}
+	s := &SetOut{Layout: l, Detail: d, Fineness: o.Resolution, Sawing: fan.Sawing{FretWire: j.Build.FretWire}, Blank: -1}
 	s.Sawing.RadiusFirst = o.RadiusFirst
 	var faults fault.List
 	include := func(err error) { faults.Include(fault.Place{Input: j.Build.File}, j.atFile(err)) }
 	var err error
-	dots := j.Build.Dots
 	s.List, err = mark.SettingOut(l, mark.Bench{Resolution: o.Resolution.Resolution, KerfMM: s.Sawing.Kerf.MM(),
-		Dots: &fan.Dots{Face: dots.Face, Side: dots.Side, Double: dots.Double}})
+		Dots: &j.Build.Dots})
 	include(err)
 	s.Wire, err = l.Wire(s.Sawing.FretWire)
 	include(err)
 	s.Lines, err = j.FurtherLines(l)
 	include(err)
 	include(s.depths())
-	s.fitBlanks(j.Blanks())
+	s.fitBlanks(j.Build.Blanks)
 	include(s.pickBlank(j, o.Blank))
 	include(s.saddles())
 	return s, faults.Err()

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -88,7 +89,7 @@ func (j *Job) tuningColumns(base Column, asked Comparison, faults *fault.List) [
 		c := base
 		c.Tunings = []tuning.Tuning{t}
 		c.Cases = []choice.Case{{Name: name, Weight: 1, CapoFret: j.Build.Strings.CapoFret,
-			FreqsHz: t.FreqsHz(j.Build.Strings.PitchStandardHz)}}
+			FreqsHz: t.FreqsHz(j.Build.Strings.PitchStandard.Hz())}}
 		out = append(out, c)
 	}
 	want := j.Build.Strings.Tuning.Strings()
@@ -107,7 +108,7 @@ func (j *Job) tuningColumns(base Column, asked Comparison, faults *fault.List) [
 		}
 	}
 	for _, text := range asked.Retunes {
-		t, err := Retuned(j.Build.Strings.Tuning, strings.Split(text, ","), fault.Place{Input: "--retune"})
+		t, err := build.Retuned(j.Build.Strings.Tuning, strings.Split(text, ","))
 		faults.Include(fault.Place{Input: "--retune"}, err)
 		if err == nil {
 			add(t, retunedName(text))
@@ -122,7 +123,7 @@ func retunedName(text string) string {
 }
 
 func (j *Job) capoOf(c *Column, text string, faults *fault.List) {
-	fret, err := CapoFret(text, j.Build.Neck.Frets)
+	fret, err := capoFret(text, j.Build.Neck.Frets)
 	faults.Include(fault.Place{Input: "--capo"}, err)
 	for i := range c.Cases {
 		c.Cases[i].CapoFret = fret
@@ -207,3 +208,19 @@ func unitOf(text string) string {
 	_, size := utf8.DecodeRuneInString(text[at:])
 	return text[at+size:]
 }
+
+// capoFret reads the fret of a capo, 0 for none.
+func capoFret(text string, frets int) (int, error) {
+	fret, err := strconv.Atoi(strings.TrimSpace(text))
+	if err != nil || fret < 0 || fret > frets {
+		return 0, fault.Fault{What: "there is no such fret for a capo", Given: text, Remedy: fmt.Sprintf("give 1 to %d, or 0 for none", frets)}
+	}
+	return fret, nil
+}
+
+// Scales outside these bounds belong to no fretted instrument that the tool
+// is for; package fan refuses them too.
+const (
+	leastScaleMM = 200
+	mostScaleMM  = 2000
+)

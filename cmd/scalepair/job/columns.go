@@ -94,7 +94,7 @@ func (j *Job) referenceSet() ([]int, error) {
 		return nil, nil
 	}
 	var faults fault.List
-	set := j.indexes(ref.Gauges, j.gaugePlace("reference.gauges", false), &faults)
+	set := j.indexes(ref.Gauges, j.gaugePlace("reference.gauges"), &faults)
 	return set, faults.Err()
 }
 
@@ -110,10 +110,10 @@ func (j *Job) fileColumns(base Column) ([]Column, error) {
 			c.BassMM, c.TrebleMM = from.Bass.MM(), from.Treble.MM()
 		}
 		if from.Neutral != nil {
-			c.Neutral = neutral(*from.Neutral)
+			c.Neutral = *from.Neutral
 		}
 		if from.Gauges != nil {
-			c.Set, c.SetName = j.indexes(from.Gauges, j.gaugePlace(key+".gauges", false), &faults), ""
+			c.Set, c.SetName = j.indexes(from.Gauges, j.gaugePlace(key+".gauges"), &faults), ""
 		}
 		out = append(out, c)
 	}
@@ -132,14 +132,14 @@ func (j *Job) columnTunings(c *Column, from build.Column, key string) {
 		c.Tunings, names = []tuning.Tuning{*from.Tuning}, []string{title(*from.Tuning, "")}
 		c.Cases = []choice.Case{{Weight: 1, CapoFret: j.Build.Strings.CapoFret}}
 	}
-	hz := j.Build.Strings.PitchStandardHz
+	hz := j.Build.Strings.PitchStandard.Hz()
 	if j.Build.Given(key + ".pitch_standard_hz") {
-		hz = from.PitchStandardHz
+		hz = from.PitchStandard.Hz()
 	}
 	for i := range c.Cases {
 		c.Cases[i].Name, c.Cases[i].FreqsHz = names[i], c.Tunings[i].FreqsHz(hz)
 		if j.Build.Given(key + ".capo_fret") {
-			c.Cases[i].CapoFret = from.CapoFret
+			c.Cases[i].CapoFret = *from.CapoFret
 		}
 	}
 }

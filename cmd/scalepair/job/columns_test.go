@@ -39,7 +39,7 @@ const demo = "../../../data/demo/build.toml"
 
 func columns(t *testing.T, file string, asked job.Comparison) []job.Column {
 	t.Helper()
-	j, err := job.Load(file, job.Overrides{})
+	j, err := job.Load(file, nil)
 	require.NoError(t, err)
 	out, err := j.Columns(asked)
 	require.NoError(t, err)
@@ -85,7 +85,7 @@ func TestColumnsOfTheBuildFile(t *testing.T) {
 }
 
 func TestTooManyColumns(t *testing.T) {
-	j, err := job.Load(demo, job.Overrides{})
+	j, err := job.Load(demo, nil)
 	require.NoError(t, err)
 	asked := job.Comparison{Capos: []string{"0", "1", "2", "3", "4"}, Pairs: []string{"686 mm", "690 mm", "695 mm", "700 mm", "705 mm"}}
 	_, err = j.Columns(asked)

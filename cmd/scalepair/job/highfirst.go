@@ -22,11 +22,7 @@ func (j *Job) gaugesHighFirst() error {
 	}
 	var faults fault.List
 	b := j.Build
-	strungBy := j.Build.Place("strings.gauges")
-	if j.Over.Gauges != "" {
-		strungBy = fault.Place{Input: "--gauges"}
-	}
-	j.highFirst(b.Strings.Gauges, strungBy, &faults)
+	j.highFirst(b.Strings.Gauges, b.Place("strings.gauges"), &faults)
 	if b.Chosen != nil {
 		j.highFirst(b.Chosen.Gauges, b.Place("chosen.gauges"), &faults)
 	}

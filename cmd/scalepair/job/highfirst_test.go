@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 )
 
@@ -40,7 +41,7 @@ func TestGaugesHighStringFirst(t *testing.T) {
 		{"meant so", tuned, tuned + "\nordering = false\ngauges = [\"p13\", \"p17\", \"w24\", \"w34\", \"w44\", \"w56\"]", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := job.Load(demoWith(t, c.old, c.new), job.Overrides{})
+			_, err := job.Load(demoWith(t, c.old, c.new), nil)
 			if c.want == "" {
 				assert.NoError(t, err)
 				return
@@ -48,23 +49,24 @@ func TestGaugesHighStringFirst(t *testing.T) {
 			assert.ErrorContains(t, err, c.want)
 		})
 	}
-	_, err := job.Load(demo, job.Overrides{Gauges: "p13 p17 w24 w34 w44 w56"})
+	_, err := job.Load(demo, flags(t, "--gauges", "p13 p17 w24 w34 w44 w56"))
 	assert.ErrorContains(t, err, "--gauges: every gauge is thicker than the one before it")
 }
 
 func TestTuningFlagHighStringFirst(t *testing.T) {
-	_, err := job.Load(demo, job.Overrides{Tuning: "B3 F#3 D3 A2 E2 B1"})
-	assert.ErrorContains(t, err, `--tuning: the tuning falls from its first note to its last ("B3 F#3 D3 A2 E2 B1"); low string first? write "B1 E2 A2 D3 F#3 B3"`)
-	_, err = job.Load(demo, job.Overrides{Tuning: "E3 A3 D4 G3 B3 E4"})
+	_, err := job.Load(demo, flags(t, "--tuning", "B3 F#3 D3 A2 E2 B1"))
+	assert.ErrorContains(t, err, `--tuning: it falls from its first note to its last ("B3 F#3 D3 A2 E2 B1"); low string first? write "B1 E2 A2 D3 F#3 B3"`)
+	_, err = job.Load(demo, flags(t, "--tuning", "E3 A3 D4 G3 B3 E4"))
 	assert.NoError(t, err, "a tuning that turns round once")
 	const tuned = `tuning = "B1 E2 A2 D3 F#3 B3"`
-	_, err = job.Load(demoWith(t, tuned, tuned+"\nordering = false"), job.Overrides{Tuning: "B3 F#3 D3 A2 E2 B1"})
+	_, err = job.Load(demoWith(t, tuned, tuned+"\nordering = false"), flags(t, "--tuning", "B3 F#3 D3 A2 E2 B1"))
 	assert.NoError(t, err)
 }
 
-func TestScaleFlagsSpeakTheGivenUnit(t *testing.T) {
-	_, err := job.Load(demo, job.Overrides{Bass: "2.7 in"})
-	assert.ErrorContains(t, err, `--bass: no instrument has such a scale ("2.7 in"); give 7.9 in to 78 in`)
-	_, err = job.Load(demo, job.Overrides{Treble: "65 mm"})
-	assert.ErrorContains(t, err, `--treble: no instrument has such a scale ("65 mm"); did you mean "65 in" or "65 cm"? give 200 mm to 2000 mm`)
+// flags are those of a command line.
+func flags(t *testing.T, args ...string) *build.Flags {
+	t.Helper()
+	f, err := build.FlagsOf(args...)
+	require.NoError(t, err)
+	return f
 }

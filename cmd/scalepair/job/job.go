@@ -6,7 +6,6 @@ package job
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -14,7 +13,6 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data"
-	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/tension"
 	"scalepair/tuning"
@@ -34,8 +32,6 @@ type Job struct {
 	// Stock is made of the readings; Readings are its rows.
 	Stock    gauges.Stock
 	Readings []gauges.Reading
-	// Over holds what the command line said over the file.
-	Over Overrides
 }
 
 // Demo says that the embedded demo stands in for a build file.
@@ -44,7 +40,7 @@ func (j *Job) Demo() bool { return j.Path == "" }
 // Load reads the build file at path and its readings. An empty path takes
 // DefaultFile in the current folder, and without one the embedded demo. All
 // faults of a file come together as a fault.List.
-func Load(path string, over Overrides) (*Job, error) {
+func Load(path string, over *build.Flags) (*Job, error) {
 	j, dir, err := open(path)
 	if err != nil {
 		return nil, err
@@ -53,11 +49,7 @@ func Load(path string, over Overrides) (*Job, error) {
 	if j.Demo() {
 		name = "demo:" + DefaultFile
 	}
-	if j.Build, err = build.Read(j.Source, name); err != nil {
-		return nil, err
-	}
-	j.Over = over
-	if err := over.apply(j.Build); err != nil {
+	if j.Build, err = build.Read(j.Source, name, over); err != nil {
 		return nil, err
 	}
 	if err := j.readStock(dir); err != nil {
@@ -107,7 +99,7 @@ func (j *Job) readStock(dir string) error {
 		}
 	}
 	j.ownMaterials()
-	j.Stock, err = gauges.Combine(j.Readings, constructions(j.Build), instruments(j.Build), j.options())
+	j.Stock, err = gauges.Combine(j.Readings, j.Build.Constructions, j.Build.Measuring, j.options())
 	return err
 }
 
@@ -126,7 +118,7 @@ func (j *Job) pitchReader() gauges.PitchReader {
 		if err != nil {
 			return 0, err
 		}
-		return n.FreqHz(j.Build.Strings.PitchStandardHz), nil
+		return n.FreqHz(j.Build.Strings.PitchStandard.Hz()), nil
 	}
 }
 
@@ -146,7 +138,7 @@ func (j *Job) ownMaterials() {
 		r := &j.Readings[i]
 		for _, m := range j.Build.Materials {
 			if strings.EqualFold(strings.TrimSpace(m.Name), r.Material) {
-				take(&r.DensityKgM3, 1000*m.DensityGCM3)
+				take(&r.DensityKgM3, 1000*m.Density)
 				take(&r.YoungsPa, 1e9*m.YoungsGPa)
 				take(&r.StrengthPa, 1e6*m.StrengthMPa)
 			}
@@ -154,41 +146,5 @@ func (j *Job) ownMaterials() {
 	}
 }
 
-// instruments takes the file's measuring tools; what it leaves open keeps the
-// default of package gauges.
-func instruments(b *build.Build) gauges.Instruments {
-	m := b.Measuring
-	t := gauges.Instruments{
-		BalanceResolution: m.BalanceResolution, BalanceRepeatability: m.BalanceRepeatability, BalanceAccuracy: m.BalanceAccuracy,
-		RulerResolution: m.RulerResolution, RulerAccuracy: m.RulerAccuracy,
-		CaliperResolution: m.CaliperResolution, CaliperAccuracy: m.CaliperAccuracy,
-		HungResolution: m.HungResolution, HungAccuracy: m.HungAccuracy, Pitch: unit.Cents(m.PitchUncertaintyCents),
-		Gravity: m.GravityMS2, GravityAccuracy: m.GravityAccuracyMS2, EstimateOutside: m.OutsideFit,
-	}
-	if t.HungResolution == 0 {
-		t.HungResolution = gauges.DefaultInstruments().HungResolution
-	}
-	return t
-}
-
-func constructions(b *build.Build) []gauges.Construction {
-	var out []gauges.Construction
-	for i, c := range b.Constructions {
-		g := gauges.Construction{
-			Place: b.Place(fmt.Sprintf("constructions[%d]", i)), Gauge: c.Gauge, Family: c.Family,
-			Core: c.Core, Shape: gauges.Shape(c.Shape), Material: c.Material, Winding: c.Winding,
-		}
-		if c.Measured {
-			g.Diameters = gauges.Measured
-		}
-		for _, w := range c.Wraps {
-			wrap := gauges.Wrap{Wire: w.Wire, Material: w.Material, Packing: unit.Ratio(w.Packing)}
-			if w.Flat {
-				wrap.Form = gauges.FlatWire
-			}
-			g.Wraps = append(g.Wraps, wrap)
-		}
-		out = append(out, g)
-	}
-	return out
-}
+// Tools are the measuring instruments of [measuring].
+func (j *Job) Tools() gauges.Instruments { return j.Build.Measuring }

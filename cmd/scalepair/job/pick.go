@@ -28,14 +28,10 @@ func (j *Job) Pick() (Pick, error) {
 	}
 	var faults fault.List
 	switch {
-	case j.Over.Gauges == "" && b.Chosen != nil && b.Chosen.Gauges != nil:
-		p.Gauges = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges", false), &faults)
+	case b.Chosen != nil && b.Chosen.Gauges != nil:
+		p.Gauges = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges"), &faults)
 	case b.Strings.Gauges != nil:
-		p.Gauges = j.indexes(b.Strings.Gauges, j.gaugePlace("strings.gauges", j.Over.Gauges != ""), &faults)
-	}
-	if p.Gauges != nil && len(p.Gauges) != b.Strings.Tuning.Strings() {
-		at := j.gaugePlace("strings.gauges", j.Over.Gauges != "")(0)
-		faults.Add(at, "the number of gauges differs from the tuning's strings", "", "give one gauge a string, low string first")
+		p.Gauges = j.indexes(b.Strings.Gauges, j.gaugePlace("strings.gauges"), &faults)
 	}
 	return p, faults.Err()
 }

@@ -1,8 +1,6 @@
 package job
 
 import (
-	"math"
-
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -41,12 +39,12 @@ func (j *Job) Request() (choice.Request, error) {
 		req.Usable = j.indexes(b.Strings.Stock, func(i int) fault.Place { return b.Place("strings.stock") }, &faults)
 	}
 	if b.Strings.Gauges != nil {
-		req.Given = j.indexes(b.Strings.Gauges, j.gaugePlace("strings.gauges", j.Over.Gauges != ""), &faults)
+		req.Given = j.indexes(b.Strings.Gauges, j.gaugePlace("strings.gauges"), &faults)
 	}
-	if even := b.Feel.Tension.Source == build.Even || b.Feel.BendingForce.Source == build.Even; even &&
+	if even := b.Feel.Tension[0].Source == build.Even || b.Feel.BendingForce[0].Source == build.Even; even &&
 		req.Given == nil && b.Chosen != nil && b.Chosen.Gauges != nil {
 		// Evenness speaks of one set; the chosen one is the only one there is.
-		req.Given = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges", false), &faults)
+		req.Given = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges"), &faults)
 	}
 	req.Reference = j.reference(&faults)
 	if b.Chosen != nil && req.BassMM == nil {
@@ -63,12 +61,12 @@ func (j *Job) Cases() []choice.Case {
 	b := j.Build
 	if len(b.Tunings) == 0 {
 		return []choice.Case{{Name: title(b.Strings.Tuning, ""), Weight: 1, CapoFret: b.Strings.CapoFret,
-			FreqsHz: b.Strings.Tuning.FreqsHz(b.Strings.PitchStandardHz)}}
+			FreqsHz: b.Strings.Tuning.FreqsHz(b.Strings.PitchStandard.Hz())}}
 	}
 	var out []choice.Case
 	for _, t := range b.Tunings {
 		out = append(out, choice.Case{Name: title(t.Tuning, t.Name), Weight: t.Weight, CapoFret: t.CapoFret,
-			FreqsHz: t.Tuning.FreqsHz(b.Strings.PitchStandardHz)})
+			FreqsHz: t.Tuning.FreqsHz(b.Strings.PitchStandard.Hz())})
 	}
 	return out
 }
@@ -127,53 +125,23 @@ func heights(s build.Saddle, n int) []float64 {
 // Neck is the wanted neck without a pair.
 func (j *Job) Neck() fan.Spec {
 	b := j.Build
-	n := b.Neck
-	spec := fan.Spec{
-		Strings: b.Strings.Tuning.Strings(), AllowReverse: b.Scales.ReverseFan,
-		Neck: fan.Neck{
-			Frets: n.Frets, Neutral: neutral(n.Neutral), NutSpread: n.NutSpread, SaddleSpread: n.SaddleSpread,
-			BassMargin: new(n.BassMargin), TrebleMargin: new(n.TrebleMargin),
-			NutSpacing: spacing(n.NutSpacing), SaddleSpacing: spacing(n.SaddleSpacing),
-			ZeroFret: n.ZeroFret, NutShelf: n.NutShelf, BodyEndOverhang: n.BodyEndOverhang,
-			SawAllowance: n.SawAllowance, RadiusNut: n.RadiusNut, RadiusLast: n.RadiusLast,
-		},
-	}
-	if n.BodyEndSquare {
-		spec.BodyEnd = fan.SquareEnd
-	}
+	spec := fan.Spec{Strings: b.Strings.Tuning.Strings(), AllowReverse: b.Scales.ReverseFan, Neck: b.Neck.Neck}
 	if b.Chosen != nil {
-		spec.Neutral = neutral(b.Chosen.Neutral)
-	}
-	if w := n.Widths; w != nil {
-		spec.NutWidth, spec.OtherWidth, spec.WidthAtFret = w.Nut, w.Other, w.AtFret
+		spec.Neutral = *b.Chosen.Neutral
 	}
 	return spec
-}
-
-func neutral(n build.Neutral) fan.Neutral { return fan.Neutral{Fret: n.Fret, Bridge: n.Bridge} }
-
-func spacing(s build.Spacing) fan.Spacing {
-	rule := map[build.SpacingRule]fan.SpacingRule{
-		build.EqualCentres: fan.EqualCentres, build.EqualGaps: fan.EqualGaps,
-		build.ListedSteps: fan.Listed, build.LikeNut: fan.LikeNut,
-	}[s.Rule]
-	out := fan.Spacing{Rule: rule}
-	for i := 1; i < len(s.Fractions); i++ {
-		out.Steps = append(out.Steps, unit.Length(s.Fractions[i]-s.Fractions[i-1])*s.Sum)
-	}
-	return out
 }
 
 func (j *Job) feel() choice.Feel {
 	f := j.Build.Feel
 	out := choice.Feel{
 		Tension: target(f.Tension), BendingForce: target(f.BendingForce),
-		MoreStrings: choice.Mapping(f.MoreStrings), BendStrings: f.BendStrings, BendCents: f.BendCents,
+		MoreStrings: choice.Mapping(f.MoreStrings), BendStrings: f.BendStrings, BendCents: f.BendCents.Value(),
 		Weights: choice.Weights(f.Weights),
 	}
 	out.Overtone.Source = source(f.Overtone.Source)
 	if out.Overtone.Source == choice.Stated {
-		out.Overtone.Values = []float64{f.Overtone.Cents}
+		out.Overtone.Values = []float64{f.Overtone.Cents.Value()}
 	}
 	for _, n := range f.BendFrets {
 		out.BendFrets = append(out.BendFrets, float64(n))
@@ -191,10 +159,12 @@ func source(s build.Source) choice.Source {
 	}[s]
 }
 
-func target(t build.Target) choice.Target {
-	out := choice.Target{Source: source(t.Source)}
-	for _, f := range t.Forces {
-		out.Values = append(out.Values, f.N())
+func target(t []build.Target) choice.Target {
+	out := choice.Target{Source: source(t[0].Source)}
+	for _, f := range t {
+		if f.Source == build.Stated {
+			out.Values = append(out.Values, f.Force.N())
+		}
 	}
 	return out
 }
@@ -202,23 +172,14 @@ func target(t build.Target) choice.Target {
 func (j *Job) limits() choice.Limits {
 	l := j.Build.Limits
 	out := choice.Limits{
-		DifferenceMM: l.Difference.MM(), NutToFret1MM: l.NutToFret1.MM(), InharmonicityCents: l.InharmonicityCents,
-		FretSlantRad: l.FretSlantDeg * math.Pi / 180, SaddleSlantRad: l.SaddleSlantDeg * math.Pi / 180,
-		BreakingOpen: l.BreakingOpenPercent / 100, BreakingBent: l.BreakingBentPercent / 100,
+		DifferenceMM: l.Difference.MM(), NutToFret1MM: l.NutToFret1.MM(), InharmonicityCents: l.Inharmonicity.Value(),
+		FretSlantRad: l.FretSlant.Rad(), SaddleSlantRad: l.SaddleSlant.Rad(),
+		BreakingOpen: float64(l.BreakingOpen), BreakingBent: float64(l.BreakingBent),
 		LeastTensionN: l.LeastTension.N(), MostTensionN: l.MostTension.N(), MostBendingForceN: l.MostBendingForce.N(),
 		SaddleTravelM: float64(l.SaddleTravel),
 	}
 	if l.Blank {
-		out.Blanks = j.Blanks()
-	}
-	return out
-}
-
-// Blanks are the blanks on offer.
-func (j *Job) Blanks() []fan.Blank {
-	out := []fan.Blank{}
-	for _, b := range j.Build.Blanks {
-		out = append(out, fan.Blank{Name: b.Name, Length: b.Length, Width: b.Width, Thickness: b.Thickness})
+		out.Blanks = j.Build.Blanks
 	}
 	return out
 }
@@ -232,27 +193,22 @@ func (j *Job) reference(faults *fault.List) *choice.Reference {
 	}
 	neck := j.Neck()
 	neck.Bass, neck.Treble = r.Bass, r.Treble
-	neck.Strings, neck.Frets, neck.Neutral = r.Tuning.Strings(), r.Frets, neutral(r.Neutral)
+	neck.Strings, neck.Frets, neck.Neutral = r.Tuning.Strings(), r.Frets, *r.Neutral
 	if r.NutSpread > 0 && r.SaddleSpread > 0 {
 		neck.NutWidth, neck.OtherWidth = 0, 0
 		neck.NutSpread, neck.SaddleSpread = r.NutSpread, r.SaddleSpread
 	}
 	neck.NutSpacing, neck.SaddleSpacing = fan.Spacing{}, fan.Spacing{}
 	return &choice.Reference{
-		Neck: neck, FreqsHz: r.Tuning.FreqsHz(r.PitchStandardHz),
-		Gauges: j.indexes(r.Gauges, j.gaugePlace("reference.gauges", false), faults),
-		Tails:  tails(r.Tails), TailsAssumed: r.Tails.NutAssumed || r.Tails.SaddleAssumed,
+		Neck: neck, FreqsHz: r.Tuning.FreqsHz(r.PitchStandard.Hz()),
+		Gauges: j.indexes(r.Gauges, j.gaugePlace("reference.gauges"), faults),
+		Tails:  tails(build.Tails{Nut: r.NutTail, Saddle: r.SaddleTail}), TailsAssumed: r.TailsAssumed,
 	}
 }
 
-// gaugePlace tells where the gauge of string i (from 0) was named.
-func (j *Job) gaugePlace(key string, byFlag bool) func(i int) fault.Place {
-	return func(i int) fault.Place {
-		if byFlag {
-			return fault.Place{Input: "--gauges"}
-		}
-		return j.Build.PlaceOfString(key, i+1)
-	}
+// gaugePlace gives where the gauge of string i (from 0) was named.
+func (j *Job) gaugePlace(key string) func(i int) fault.Place {
+	return func(i int) fault.Place { return j.Build.PlaceOfString(key, i+1) }
 }
 
 // indexes finds gauges by label, noting every one that is not in stock.

@@ -69,7 +69,7 @@ other_width_at_fret = 12
 bass_margin = "3.1 mm"
 treble_margin = "2.9 mm"
 nut_shelf = "5.5 mm"
-body end = "square"
+body_end = "square"
 body_end_overhang = "6.5 mm"
 saw_allowance = "2.5 mm"
 [tails]
@@ -94,7 +94,7 @@ func TestRequestOfEveryNumber(t *testing.T) {
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "readings.csv"), readings, 0o600))
 	path := filepath.Join(dir, "build.toml")
 	require.NoError(t, os.WriteFile(path, []byte(everyBuild), 0o600))
-	j, err := job.Load(path, job.Overrides{})
+	j, err := job.Load(path, nil)
 	require.NoError(t, err)
 	r, err := j.Request()
 	require.NoError(t, err)

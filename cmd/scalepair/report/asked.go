@@ -5,8 +5,8 @@ import (
 	"math"
 	"strconv"
 
-	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
+	"scalepair/fan"
 	"scalepair/tension/choice"
 )
 
@@ -17,7 +17,7 @@ func (in *Input) asked(r *show.Report) {
 	var items []string
 	add := func(format string, args ...any) { items = append(items, fmt.Sprintf(format, args...)) }
 	for i := range req.Cases {
-		add("Tuning: %s, A4 = %s Hz%s.", in.caseWords(i, req.Cases[i]), strconv.FormatFloat(b.Strings.PitchStandardHz, 'f', -1, 64), weightWords(&req, i))
+		add("Tuning: %s, A4 = %s Hz%s.", in.caseWords(i, req.Cases[i]), strconv.FormatFloat(b.Strings.PitchStandard.Hz(), 'f', -1, 64), weightWords(&req, i))
 	}
 	if len(req.Cases) > 1 {
 		by := "their weighted mean counts"
@@ -190,7 +190,7 @@ func evenlySpaced(mm []float64) bool {
 }
 
 // neutralWords names a neutral fret.
-func neutralWords(n build.Neutral) string {
+func neutralWords(n fan.Neutral) string {
 	if n.Bridge {
 		return "the bridge"
 	}

@@ -5,9 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
+	"scalepair/fan"
 )
 
 // ColumnNames names the columns of a comparison as its report does.
@@ -58,7 +58,7 @@ func (in *Input) columnParts(c *job.Column) []string {
 	}
 	return []string{strings.Join(tunings, " and "), strings.Join(capos, " and "),
 		"A4 = " + show.Fixed(c.Cases[0].FreqsHz[0]/a4, 1) + " Hz", in.Pair(c.BassMM, c.TrebleMM),
-		"neutral " + neutralWords(build.Neutral{Fret: c.Neutral.Fret, Bridge: c.Neutral.Bridge}), set}
+		"neutral " + neutralWords(fan.Neutral{Fret: c.Neutral.Fret, Bridge: c.Neutral.Bridge}), set}
 }
 
 // unlike keeps the parts of one column that are not the same in all.

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/cmd/scalepair/show"
@@ -22,7 +23,7 @@ import (
 var inWords = regexp.MustCompile(`^(by trial, |by changing |least squares |root of the summed squares )`)
 
 // worked is the printed work for one string of a build.
-func worked(t *testing.T, file string, over job.Overrides, number int, fret float64) (*show.Report, *choice.Detail, *job.Work) {
+func worked(t *testing.T, file string, over *build.Flags, number int, fret float64) (*show.Report, *choice.Detail, *job.Work) {
 	t.Helper()
 	j, err := job.Load(file, over)
 	require.NoError(t, err)
@@ -100,18 +101,18 @@ func tensionU(p pocket) float64 {
 func TestTheWorkOfTheDemoCanBeFollowed(t *testing.T) {
 	for _, c := range []struct {
 		name, gauges string
-		over         job.Overrides
+		over         []string
 		fret         float64
 	}{
-		{"plain and wound", "w56 w44 w34 w24 p17 p13", job.Overrides{}, 5},
-		{"estimated and three readings", "w58 w44 w34 w22 p21 p105", job.Overrides{}, 12},
-		{"a capo, a retuned string, another pitch", "w58 w44 w36 w26 p21 p10", job.Overrides{Capo: "2", Retune: []string{"6=A1-14c"}, Pitch: "442"}, 7},
-		{"no bend", "w80 w60 w50 w40 p24 p09", job.Overrides{}, 0},
+		{"plain and wound", "w56 w44 w34 w24 p17 p13", nil, 5},
+		{"estimated and three readings", "w58 w44 w34 w22 p21 p105", nil, 12},
+		{"a capo, a retuned string, another pitch", "w58 w44 w36 w26 p21 p10", []string{"--capo", "2", "--retune", "6=A1-14c", "--pitch", "442"}, 7},
+		{"no bend", "w80 w60 w50 w40 p24 p09", nil, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			c.over.Bass, c.over.Treble, c.over.Gauges = "700 mm", "650 mm", c.gauges
+			over := append(c.over, "--bass", "700 mm", "--treble", "650 mm", "--gauges", c.gauges)
 			for number := 1; number <= 6; number++ {
-				r, d, _ := worked(t, demoFile, c.over, number, c.fret)
+				r, d, _ := worked(t, demoFile, flags(t, over...), number, c.fret)
 				notes, done := follow(t, r)
 				assert.Greater(t, done, 25)
 				s := d.Strings[number-1]
@@ -194,11 +195,19 @@ func hard(t *testing.T) string {
 func TestTheWorkOfEveryKindOfGaugeCanBeFollowed(t *testing.T) {
 	file := hard(t)
 	for number, least := range []int{60, 45, 25, 40, 40, 10} {
-		r, d, w := worked(t, file, job.Overrides{}, number+1, 12)
+		r, d, w := worked(t, file, nil, number+1, 12)
 		notes, done := follow(t, r)
 		assert.GreaterOrEqual(t, done, least, w.Gauge.Label)
 		assert.InEpsilon(t, w.Gauge.LinearDensity, notes["w"], 1e-8, w.Gauge.Label)
 		assert.InEpsilon(t, w.Gauge.U, notes["u(w)"], 1e-6, w.Gauge.Label)
 		assert.InEpsilon(t, d.Strings[number].Cases[0].TensionN, notes["T"], 0.01, "the last T is that of the compensation")
 	}
+}
+
+// flags are those of a command line.
+func flags(t *testing.T, args ...string) *build.Flags {
+	t.Helper()
+	f, err := build.FlagsOf(args...)
+	require.NoError(t, err)
+	return f
 }

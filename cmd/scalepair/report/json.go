@@ -314,7 +314,7 @@ func LayoutValues(in *Input, l *fan.Layout) LayoutJSON {
 		out.Strings = append(out.Strings, LineJSON{s.Number, s.Length.MM(), s.Nut.X.MM(), s.Nut.Y.MM(), s.Saddle.X.MM(), s.Saddle.Y.MM(),
 			nut.AlongFromBass.MM(), saddle.AlongFromBass.MM()})
 	}
-	for _, o := range b.Fit(in.Job.Blanks()) {
+	for _, o := range b.Fit(in.Job.Build.Blanks) {
 		out.Offers = append(out.Offers, OfferJSON{o.Blank.Name, o.Blank.Length.MM(), o.Blank.Width.MM(), o.Fits, o.SpareLength.MM(), o.SpareWidth.MM()})
 	}
 	return out

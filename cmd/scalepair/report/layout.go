@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 
-	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
@@ -28,7 +27,7 @@ func Layout(in *Input, l *fan.Layout) *show.Report {
 // neutral names the neutral fret in force.
 func (in *Input) neutral() string {
 	n := in.Job.Neck().Neutral
-	return neutralWords(build.Neutral{Fret: n.Fret, Bridge: n.Bridge})
+	return neutralWords(fan.Neutral{Fret: n.Fret, Bridge: n.Bridge})
 }
 
 // fanOf prints what the fan of the advised pair looks like.
@@ -116,7 +115,7 @@ func (in *Input) blanks(r *show.Report, l *fan.Layout) {
 	u := in.Units
 	b := l.LeastBlank()
 	r.Para("Smallest blank: %s long, %s wide, saw allowance included.", u.LenText(b.Length.MM(), scaleDecimals), u.LenText(b.Width.MM(), scaleDecimals))
-	offers := in.Job.Blanks()
+	offers := in.Job.Build.Blanks
 	if len(offers) == 0 {
 		return
 	}

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 
-	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/fan"
 )
@@ -41,7 +40,7 @@ func NeutralFret(in *Input, n *Neutral) *show.Report {
 
 // squareWords names the line that stands square.
 func squareWords(n fan.Neutral) string {
-	return neutralWords(build.Neutral{Fret: n.Fret, Bridge: n.Bridge})
+	return neutralWords(fan.Neutral{Fret: n.Fret, Bridge: n.Bridge})
 }
 
 // neutralCell is the neutral fret in a table.

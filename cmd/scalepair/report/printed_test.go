@@ -136,7 +136,7 @@ type benchWork struct {
 
 func demoBench(t *testing.T, u show.Units) benchWork {
 	t.Helper()
-	j, err := job.Load(demoFile, job.Overrides{Bass: "700 mm", Treble: "650 mm", Gauges: "w56 w44 w34 w24 p17 p13"})
+	j, err := job.Load(demoFile, flags(t, "--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"))
 	require.NoError(t, err)
 	w := benchWork{j: j}
 	w.p, err = j.Plan()
@@ -207,7 +207,7 @@ func TestStringsPrintWhatTheirHeadsName(t *testing.T) {
 // demoAdvice is what the demo's advice is printed from.
 func demoAdvice(t *testing.T) (*report.Input, *report.Advice) {
 	t.Helper()
-	j, err := job.Load(demoFile, job.Overrides{})
+	j, err := job.Load(demoFile, nil)
 	require.NoError(t, err)
 	plan, err := j.Plan()
 	require.NoError(t, err)

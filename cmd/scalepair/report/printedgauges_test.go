@@ -20,7 +20,7 @@ const poundPerInch = 0.45359237 / 0.0254
 func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 	for name, system := range systems {
 		t.Run(name, func(t *testing.T) {
-			j, err := job.Load(demoFile, job.Overrides{})
+			j, err := job.Load(demoFile, nil)
 			require.NoError(t, err)
 			plan, err := j.Plan()
 			require.NoError(t, err)

@@ -181,5 +181,5 @@ func (b *bench) wire() {
 		t.Row(fretWords(c.Fret), u.Len(c.Length.MM()-2*f.Overhang.MM(), scaleDecimals), u.Len(c.Length.MM(), scaleDecimals))
 	}
 	t.Total("all", "", u.Len(w.Sum.MM(), scaleDecimals))
-	b.r.Para("With %s %% to spare: %s to buy.", trim(f.SparePercent), u.LenText(w.Total.MM(), 0))
+	b.r.Para("With %s %% to spare: %s to buy.", trim(f.Spare.Percent()), u.LenText(w.Total.MM(), 0))
 }

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"scalepair/cmd/scalepair/build"
 	"scalepair/fan"
 )
 
@@ -14,7 +13,7 @@ func (in *Input) spanWords(l *fan.Layout) string {
 			"the strings' own ends lie before and behind that place, so the steps need not add up to the span to the last digit."
 	}
 	n := in.Job.Build.Neck
-	if n.Widths != nil && (n.NutSpacing.Rule == build.ListedSteps || n.SaddleSpacing.Rule == build.ListedSteps) {
+	if n.NutWidth > 0 && (l.Spec.NutSpacing.Rule == fan.Listed || l.Spec.SaddleSpacing.Rule == fan.Listed) {
 		if text != "" {
 			text += " "
 		}

@@ -9,7 +9,7 @@ import (
 func Tension(in *Input, d *choice.Detail) *show.Report {
 	r := &show.Report{Title: in.title("Tensions for")}
 	r.Para("Pair %s, gauges %s (low string first), A4 = %s Hz.", in.Pair(d.BassMM, d.TrebleMM), in.Set(d.Gauges),
-		trim(in.Job.Build.Strings.PitchStandardHz))
+		trim(in.Job.Build.Strings.PitchStandard.Hz()))
 	for i, c := range in.Plan.Request().Cases {
 		r.Para("Tuning: %s.", in.caseWords(i, c))
 	}

@@ -1,0 +1,307 @@
+package build
+
+import (
+	"encoding"
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"scalepair/data/fault"
+	"scalepair/data/suggest"
+	"scalepair/data/unit"
+)
+
+// field is the place of a key in the structs that a file is read into: its type,
+// and the range that its tag states, "" for none.
+type field struct {
+	typ reflect.Type
+	rng string
+}
+
+// fieldOf finds the field of a key, "neck.frets" or "blanks[1].width"; ok is
+// false where there is none.
+func fieldOf(root reflect.Type, path string) (f field, ok bool) {
+	f = field{typ: root}
+	for _, part := range strings.Split(path, ".") {
+		name, index, entry := strings.Cut(part, "[")
+		sf, found := keyed(f.typ, name)
+		if !found {
+			return f, false
+		}
+		f = field{sf.Type, sf.Tag.Get("range")}
+		for entry && index != "" {
+			if f.typ.Kind() != reflect.Slice {
+				return f, false
+			}
+			f.typ = f.typ.Elem()
+			_, index, entry = strings.Cut(index, "[")
+		}
+	}
+	return f, true
+}
+
+// keyed finds the field of one key in a struct, embedded ones included.
+func keyed(t reflect.Type, key string) (reflect.StructField, bool) {
+	for _, f := range keyFields(t) {
+		if tag(f) == key {
+			return f, true
+		}
+	}
+	return reflect.StructField{}, false
+}
+
+// keyFields gives the fields of a struct, or of the structs of a list, that have
+// a key. A field stands before one of the same key in an embedded struct.
+func keyFields(t reflect.Type) []reflect.StructField {
+	for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice {
+		t = t.Elem()
+	}
+	if t.Kind() != reflect.Struct {
+		return nil
+	}
+	var own, inner []reflect.StructField
+	for i := range t.NumField() {
+		switch f := t.Field(i); {
+		case f.Anonymous:
+			inner = append(inner, keyFields(f.Type)...)
+		case tag(f) != "" && tag(f) != "-":
+			own = append(own, f)
+		}
+	}
+	return append(own, inner...)
+}
+
+func tag(f reflect.StructField) string { return f.Tag.Get("toml") }
+
+// setText puts a text into a value as a flag or one value of a file gives it.
+func setText(v reflect.Value, text string) error {
+	if t, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
+		return t.UnmarshalText([]byte(text))
+	}
+	var err error
+	switch v.Kind() {
+	case reflect.String:
+		if v.SetString(strings.TrimSpace(text)); v.String() == "" {
+			err = fault.Fault{What: "this is empty", Remedy: "give it, or leave it out"}
+		}
+	case reflect.Int:
+		var n int64
+		n, err = strconv.ParseInt(strings.TrimSpace(text), 10, 32)
+		v.SetInt(n)
+	case reflect.Float64:
+		var x float64
+		x, err = strconv.ParseFloat(strings.TrimSpace(text), 64)
+		v.SetFloat(x)
+	default:
+		panic("build: no text for " + v.Type().String())
+	}
+	if _, ours := err.(fault.Fault); err != nil && !ours {
+		err = fault.Fault{What: "not " + wanted(v.Type()), Given: text}
+	}
+	return err
+}
+
+// check looks at every key of the file: whether a field has it, whether the
+// value is of its kind, and whether it is in range. It reports all faults.
+func (p *places) check(root reflect.Value, faults *fault.List) {
+	for _, s := range p.spots {
+		f, ok := fieldOf(root.Type(), s.path)
+		if !ok {
+			p.unknown(root.Type(), s, faults)
+			continue
+		}
+		name := s.path[strings.LastIndexByte(s.path, '.')+1:]
+		err := s.fits(f)
+		if err == nil && s.number() {
+			p.convert(root, s)
+		}
+		faults.Include(s.value, fault.About(name, err))
+	}
+}
+
+func (s *spot) number() bool { return s.kind == unstable.Integer || s.kind == unstable.Float }
+
+// fits reports what is wrong with a value as a field's.
+func (s *spot) fits(f field) error {
+	t := f.typ
+	for t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	_, reads := reflect.New(t).Interface().(encoding.TextUnmarshaler)
+	fits := false
+	switch k := t.Kind(); s.kind {
+	case unstable.Table, unstable.InlineTable:
+		fits = k == reflect.Struct && !reads
+	case unstable.Array:
+		fits = k == reflect.Slice
+	case unstable.Bool:
+		fits = k == reflect.Bool
+	case unstable.String:
+		fits = reads || k == reflect.String
+	case unstable.Integer:
+		fits = reads || k == reflect.Int || k == reflect.Float64
+	case unstable.Float:
+		fits = reads || k == reflect.Float64
+	}
+	if !fits {
+		return fault.Fault{What: "this must be " + wanted(t), Given: s.text}
+	}
+	if s.text == "" && s.kind != unstable.String || s.kind == unstable.Bool {
+		return nil
+	}
+	v := reflect.New(t).Elem()
+	text := s.text
+	if s.number() {
+		text = withUnit(s.path, strings.ReplaceAll(text, "_", ""))
+	}
+	if err := setText(v, text); err != nil {
+		return err
+	}
+	return inRange(v, s.path, f.rng, s.text)
+}
+
+// unitsOfKeys are the units of numbers by the ends of their keys.
+var unitsOfKeys = map[string]string{"_deg": "deg", "_percent": "%", "_cents": "cents", "_hz": "Hz"}
+
+// withUnit gives a bare number the unit that its key's name ends in.
+func withUnit(key, text string) string {
+	if i := strings.LastIndexByte(key, '_'); i >= 0 && unitsOfKeys[key[i:]] != "" {
+		if _, err := unit.ParseNumber(text); err == nil {
+			return text + " " + unitsOfKeys[key[i:]]
+		}
+	}
+	return text
+}
+
+// convert reads a number that its key gives the unit of: 30 under fret_slant_deg
+// is 30 degrees. The decoder knows numbers only.
+func (p *places) convert(root reflect.Value, s *spot) {
+	v := valueAt(root, s.path)
+	for v.Kind() == reflect.Pointer {
+		v = v.Elem()
+	}
+	if !v.IsValid() || v.Kind() != reflect.Float64 {
+		return
+	}
+	if t, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
+		_ = t.UnmarshalText([]byte(withUnit(s.path, s.text))) // read before, without an error
+	}
+}
+
+// wanted says what a value of a type looks like.
+func wanted(t reflect.Type) string {
+	_, reads := reflect.New(t).Interface().(encoding.TextUnmarshaler)
+	switch k := t.Kind(); {
+	case k == reflect.Slice && t.Elem().Kind() == reflect.Struct && !reads:
+		return "one or several sections, each begun with [[name]] on a line of its own"
+	case k == reflect.Slice && t.Elem().Kind() == reflect.Int:
+		return "a list of whole numbers, such as [5, 12]"
+	case k == reflect.Slice && !reads:
+		return `a list of texts, such as ["w46", "w36"]`
+	case reads:
+		return "text in quotes"
+	case k == reflect.Struct:
+		return "a section, begun with [name] on a line of its own"
+	case k == reflect.Bool:
+		return "true or false, without quotes"
+	case k == reflect.Int:
+		return "a whole number, without quotes"
+	case k == reflect.Float64:
+		return "a number, without quotes"
+	}
+	return "text in quotes"
+}
+
+// unknown reports a key that no field has, with the key that was probably meant,
+// or the section that has it. What stands within an unknown section is not
+// looked at.
+func (p *places) unknown(root reflect.Type, s *spot, faults *fault.List) {
+	section, key := "", s.path
+	if i := strings.LastIndexByte(s.path, '.'); i >= 0 {
+		section, key = s.path[:i], s.path[i+1:]
+	}
+	in, ok := field{typ: root}, true
+	if section != "" {
+		in, ok = fieldOf(root, section)
+	}
+	if !ok || strings.HasSuffix(key, "]") {
+		return // its section is reported
+	}
+	var known []string
+	for _, f := range keyFields(in.typ) {
+		known = append(known, tag(f))
+	}
+	where, remedy := "section ["+section+"]", "the keys are "+strings.Join(known, ", ")
+	if section == "" {
+		where = "part of the file above the first section"
+	}
+	if best := suggest.Nearest(key, known); best != "" {
+		remedy = fmt.Sprintf("did you mean %q?", best)
+	} else if owner := owner(root, key); owner != "" {
+		remedy = "it belongs in " + owner
+	}
+	faults.Add(s.key, "no key of this "+where, key, remedy)
+}
+
+// owner names the section that has the key, "" when none does.
+func owner(root reflect.Type, key string) string {
+	for _, f := range keyFields(root) {
+		if tag(f) == key {
+			return "the top of the file, above the first section"
+		}
+		if _, ok := keyed(f.Type, key); ok {
+			return "[" + tag(f) + "]"
+		}
+	}
+	return ""
+}
+
+// valueAt gives the value of a path, the zero Value where it was not reached.
+func valueAt(v reflect.Value, path string) reflect.Value {
+	for _, part := range strings.Split(path, ".") {
+		name, indexes, _ := strings.Cut(part, "[")
+		for v.Kind() == reflect.Pointer {
+			v = v.Elem()
+		}
+		sf, ok := reflect.StructField{}, false
+		if v.IsValid() {
+			sf, ok = keyed(v.Type(), name)
+		}
+		if !ok {
+			return reflect.Value{}
+		}
+		v = fieldByKey(v, sf)
+		for index := range strings.SplitSeq(strings.ReplaceAll(indexes, "[", ""), "]") {
+			i, err := strconv.Atoi(index)
+			if err != nil {
+				continue
+			}
+			if v.Kind() != reflect.Slice || i >= v.Len() {
+				return reflect.Value{}
+			}
+			v = v.Index(i)
+		}
+	}
+	return v
+}
+
+// fieldByKey gives the field's value, through embedded structs where need be.
+func fieldByKey(v reflect.Value, sf reflect.StructField) reflect.Value {
+	for i := range v.NumField() {
+		f := v.Type().Field(i)
+		if !f.Anonymous && tag(f) == tag(sf) {
+			return v.Field(i)
+		}
+	}
+	for i := range v.NumField() {
+		if f := v.Type().Field(i); f.Anonymous {
+			if _, ok := keyed(f.Type, tag(sf)); ok {
+				return fieldByKey(v.Field(i), sf)
+			}
+		}
+	}
+	return reflect.Value{}
+}

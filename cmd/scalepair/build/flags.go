@@ -1,0 +1,282 @@
+package build
+
+import (
+	"cmp"
+	"fmt"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+	"github.com/spf13/pflag"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/tuning"
+)
+
+// Flag is a flag that takes what a key of the build file takes, and checks it
+// as the key is checked. It is a pflag.Value.
+type Flag struct {
+	name, key string
+	field     field
+	text      string
+}
+
+// NewFlag makes a flag of the name for a key, "strings.capo_fret".
+func NewFlag(name, key string) *Flag {
+	f, ok := fieldOf(reflect.TypeFor[Build](), key)
+	if !ok {
+		panic("build: no key " + key)
+	}
+	return &Flag{name: name, key: key, field: f}
+}
+
+// String gives the text that was set.
+func (f *Flag) String() string { return f.text }
+
+// Type is what help shows where the usage names no value.
+func (f *Flag) Type() string { return "value" }
+
+// Set checks the text.
+func (f *Flag) Set(text string) error {
+	f.text = text
+	if f.shift() {
+		_, err := unit.ParseLength(text)
+		return err
+	}
+	_, err := f.value()
+	return err
+}
+
+// value reads the text as the key's.
+func (f *Flag) value() (reflect.Value, error) {
+	t := f.field.typ
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	v := reflect.New(t).Elem()
+	text := withUnit(f.key, f.text)
+	if err := setText(v, text); err != nil {
+		return v, err
+	}
+	return v, inRange(v, f.key, f.field.rng, f.text)
+}
+
+// over puts the value into a build, where it stands from then on for the key's
+// own. A flag that was not given leaves the build as it is.
+func (f *Flag) over(b *Build) error {
+	if f == nil || f.text == "" {
+		return nil
+	}
+	v, err := f.value()
+	if err == nil {
+		to := valueAt(reflect.ValueOf(b).Elem(), f.key)
+		to.Set(v)
+		b.state(f.key, f.name, f.text)
+	}
+	return err
+}
+
+// state makes a flag the place of a key, and takes its list's entries away.
+func (b *Build) state(key, flag, text string) {
+	for path := range b.places.byPath {
+		if strings.HasPrefix(path, key+"[") {
+			delete(b.places.byPath, path)
+		}
+	}
+	b.places.byPath[key] = &spot{path: key, text: text, kind: unstable.String, value: fault.Place{Input: "--" + flag}}
+}
+
+// Flags are the flags that stand over the build file; a nil one is not asked
+// for.
+type Flags struct {
+	Bass, Treble, Tuning, Pitch, Gauges, Capo, Neutral, Trials, Seed *Flag
+	// FreeGauges lets the gauges be chosen although the file gives them; Retune
+	// has single strings at other notes, "6=A1".
+	FreeGauges bool
+	Retune     []string
+}
+
+// Add registers the flags that change what is built.
+func (f *Flags) Add(set *pflag.FlagSet) {
+	f.AddPair(set)
+	f.Tuning = add(set, "tuning", "strings.tuning", "`notes` low to high, or a named tuning")
+	f.Gauges = add(set, "gauges", "strings.gauges", "`gauges` of the stock, low string first")
+	set.BoolVar(&f.FreeGauges, "free-gauges", false, "choose gauges from the stock, whatever the file gives")
+	set.StringSliceVar(&f.Retune, "retune", nil, "tune one string to another `note`, such as 6=A1 (1 is the highest)")
+	f.Capo = add(set, "capo", "strings.capo_fret", "`fret` of a capo, 0 for none (default: the build file's)")
+	f.AddPitch(set)
+	f.AddNeutral(set)
+}
+
+// AddPair registers --bass and --treble.
+func (f *Flags) AddPair(set *pflag.FlagSet) {
+	f.Bass = add(set, "bass", "scales.bass", "bass scale `length` or range: \"686 mm\", \"26.5 in to 28 in\", or +10mm on the chosen pair's")
+	f.Treble = add(set, "treble", "scales.treble", "treble scale `length` or range")
+}
+
+// AddPitch registers --pitch.
+func (f *Flags) AddPitch(set *pflag.FlagSet) {
+	f.Pitch = add(set, "pitch", "strings.pitch_standard_hz", "pitch standard: A4 in `Hz`")
+}
+
+// AddNeutral registers --neutral.
+func (f *Flags) AddNeutral(set *pflag.FlagSet) {
+	f.Neutral = add(set, "neutral", "neck.neutral_fret", "neutral `fret`, such as 7 or 7.5, or bridge")
+}
+
+// AddTrials registers --trials and --seed.
+func (f *Flags) AddTrials(set *pflag.FlagSet) {
+	f.Trials = add(set, "trials", "confidence.trials", "`number` of trials for the confidence, 0 for none (default: the build file's)")
+	f.Seed = add(set, "seed", "confidence.seed", "`seed` of the trials (default: the build file's)")
+}
+
+func add(set *pflag.FlagSet, name, key, usage string) *Flag {
+	f := NewFlag(name, key)
+	set.Var(f, name, usage)
+	return f
+}
+
+// over puts the flags over a build as the file has it.
+func (f *Flags) over(b *Build) error {
+	var faults fault.List
+	include := func(name string, err error) { faults.Include(fault.Place{Input: "--" + name}, err) }
+	for _, one := range []*Flag{f.Pitch, f.Tuning, f.Gauges, f.Neutral, f.Capo, f.Trials, f.Seed} {
+		if one != nil {
+			include(one.name, one.over(b))
+		}
+	}
+	if f.Tuning.given() {
+		b.Tunings = nil // whoever names one tuning wants that one
+	}
+	if len(f.Retune) > 0 {
+		if b.Strings.Tuning.Strings() == 0 && len(b.Tunings) > 0 {
+			b.Strings.Tuning = b.Tunings[0].Tuning
+		}
+		t, err := Retuned(b.Strings.Tuning, f.Retune)
+		include("retune", err)
+		b.Strings.Tuning, b.Tunings = t, nil
+		b.state("strings.tuning", "retune", strings.Join(f.Retune, ","))
+	}
+	for i := range b.Tunings {
+		if f.Capo.given() {
+			b.Tunings[i].CapoFret = b.Strings.CapoFret
+			b.state(fmt.Sprintf("tunings[%d].capo_fret", i), "capo", f.Capo.text)
+		}
+	}
+	if f.FreeGauges {
+		b.Strings.Gauges = nil
+	}
+	if b.Chosen != nil {
+		if f.FreeGauges || f.Gauges.given() {
+			b.Chosen.Gauges = nil
+		}
+		if f.Neutral.given() {
+			b.Chosen.Neutral = nil
+		}
+	}
+	include("bass", f.pair(b))
+	return faults.Err()
+}
+
+func (f *Flag) given() bool { return f != nil && f.text != "" }
+
+// pair puts --bass and --treble over the lengths to try and the chosen pair: one
+// length for each side chooses the pair, a range searches.
+func (f *Flags) pair(b *Build) error {
+	if !f.Bass.given() && !f.Treble.given() {
+		return nil
+	}
+	var pair Pair
+	if b.Chosen != nil {
+		pair = b.Chosen.Pair
+	}
+	if pair.Scale > 0 {
+		pair = Pair{Bass: pair.Scale, Treble: pair.Scale}
+	}
+	var faults fault.List
+	one := f.Bass.side(b, &pair.Bass, &b.Scales.Bass, &faults)
+	one = f.Treble.side(b, &pair.Treble, &b.Scales.Treble, &faults) && one
+	switch {
+	case len(faults) > 0:
+		return faults
+	case !one:
+		b.Chosen = nil // there is something to be searched
+	case b.Chosen == nil:
+		b.Chosen = &Chosen{}
+		fallthrough
+	default:
+		b.Chosen.Pair = pair
+		delete(b.places.byPath, "chosen.scale")
+		b.state("chosen.bass", cmp.Or(f.Bass.name, f.Treble.name), f.Bass.text)
+		b.state("chosen.treble", cmp.Or(f.Treble.name, f.Bass.name), f.Treble.text)
+	}
+	return nil
+}
+
+// side puts one side's flag over the pair's length and the lengths to try, and
+// reports whether one length is left on that side.
+func (f *Flag) side(b *Build, pair *unit.Length, tried *Lengths, faults *fault.List) bool {
+	if !f.given() {
+		return *pair > 0
+	}
+	if f.shift() {
+		change, err := unit.ParseLength(f.text)
+		if err == nil && *pair == 0 {
+			err = fault.Fault{What: "there is no chosen pair to change", Given: f.text, Remedy: "give the length itself, or choose a pair under [chosen]"}
+		}
+		faults.Include(fault.Place{Input: "--" + f.name}, err)
+		f.text = (*pair + change).String()
+	}
+	faults.Include(fault.Place{Input: "--" + f.name}, f.over(b))
+	if len(*tried) != 1 {
+		return false
+	}
+	*pair = (*tried)[0]
+	return true
+}
+
+// shift reports whether a scale length is given as a change: +10mm.
+func (f *Flag) shift() bool {
+	return strings.HasPrefix(f.key, "scales.") && strings.IndexAny(strings.TrimSpace(f.text), "+-") == 0
+}
+
+// Retuned gives a tuning with single strings at other notes. Each change is
+// "6=A1": the string's number, 1 the highest, and its new note. The result
+// has no name.
+func Retuned(t tuning.Tuning, changes []string) (tuning.Tuning, error) {
+	var faults fault.List
+	out := tuning.Tuning{Notes: slices.Clone(t.Notes)}
+	seen := map[int]bool{}
+	for _, text := range changes {
+		number, note, found := strings.Cut(text, "=")
+		n, err := strconv.Atoi(strings.TrimSpace(number))
+		switch {
+		case !found || err != nil:
+			faults.Add(fault.Place{}, "not a string and its note", text, "give the string's number, 1 the highest, and its note: 6=A1")
+			continue
+		case n < 1 || n > t.Strings():
+			faults.Add(fault.Place{}, "there is no such string", text, fmt.Sprintf("use 1 to %d; 1 is the highest", t.Strings()))
+			continue
+		case seen[n]:
+			faults.Add(fault.Place{}, "a string has two notes", text, "keep one of them")
+			continue
+		}
+		seen[n] = true
+		to, err := tuning.ParseNote(note)
+		faults.Include(fault.Place{}, err)
+		out.Notes[len(out.Notes)-n] = to
+	}
+	return out, faults.Err()
+}
+
+// FlagsOf gives the flags of a command line that has no others.
+func FlagsOf(args ...string) (*Flags, error) {
+	var f Flags
+	set := pflag.NewFlagSet("", pflag.ContinueOnError)
+	f.Add(set)
+	f.AddTrials(set)
+	return &f, set.Parse(args)
+}
