@@ -8,10 +8,10 @@ import (
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
-	"scalepair/cmd/scalepair/whole"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
+	"scalepair/tension/choice"
 )
 
 // adviseOptions are what advise takes beside a build file.
@@ -84,7 +84,7 @@ func (a *app) advise(path string, o *adviseOptions) error {
 	if advice.Best == nil {
 		return a.refuse(report.Advise(in, advice))
 	}
-	if o.save && a.probe == nil {
+	if o.save {
 		if err := a.saveChosen(j, in, advice, o); err != nil {
 			return err
 		}
@@ -94,15 +94,18 @@ func (a *app) advise(path string, o *adviseOptions) error {
 
 // findAdvice searches, draws and works out the best pair in full.
 func (a *app) findAdvice(in *report.Input) (*report.Advice, error) {
-	watch := a.watch("trying pairs")
-	advice := &report.Advice{Result: in.Plan.SearchWatched(watch.Watch)}
-	if err := watch.end(); err != nil || len(advice.Result.Best) == 0 {
+	done := a.working("trying pairs")
+	watch := choice.Watch{Stop: a.ctx.Done()}
+	advice := &report.Advice{Result: in.Plan.SearchWatched(watch)}
+	done()
+	if err := a.interrupted(); err != nil || len(advice.Result.Best) == 0 {
 		return advice, err
 	}
 	if conf := in.Job.Build.Confidence; conf.Trials > 0 {
-		watch = a.watch("drawing stocks")
-		advice.Confidence = in.Plan.ConfidenceWatched(advice.Result, in.Job.Stock.Drawer(), conf.Trials, uint64(conf.Seed), watch.Watch)
-		if err := watch.end(); err != nil {
+		done = a.working("running trials")
+		advice.Confidence = in.Plan.ConfidenceWatched(advice.Result, in.Job.Stock.Drawer(), conf.Trials, uint64(conf.Seed), watch)
+		done()
+		if err := a.interrupted(); err != nil {
 			return nil, err
 		}
 	}
@@ -146,7 +149,7 @@ func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o 
 	if err != nil {
 		return err
 	}
-	if err := a.carryOut(whole.Order{Files: []newFile{{Path: j.Path, Text: text, Was: j.Source}}}); err != nil {
+	if err := a.rewriteFile(j.Path, j.Source, text); err != nil {
 		return err
 	}
 	a.hint("%s: saved pair %d, %s, as [chosen]", j.Path, o.rank, in.Pair(pick.BassMM, pick.TrebleMM))

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -24,7 +25,7 @@ func inTime(t *testing.T, args ...string) (code int, stdout, stderr string) {
 	t.Helper()
 	var out, errOut bytes.Buffer
 	done := make(chan int, 1)
-	go func() { done <- run(args, &out, &errOut) }()
+	go func() { done <- run(context.Background(), args, &out, &errOut) }()
 	select {
 	case code = <-done:
 		return code, out.String(), errOut.String()

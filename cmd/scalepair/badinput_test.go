@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"crypto/sha256"
 	"fmt"
 	"os"
@@ -126,7 +127,7 @@ func refused(t *testing.T, dir string, wanted badRun) badRun {
 	before := snapshot(t, dir)
 	args := argumentsOf(t, wanted.line)
 	var out, errOut bytes.Buffer
-	code := run(args, &out, &errOut)
+	code := run(context.Background(), args, &out, &errOut)
 	got := badRun{wanted.line, errOut.String(), fmt.Sprint(code)}
 	assert.Contains(t, []int{exitInput, exitUsage}, code, "scalepair %s", wanted.line)
 	assert.Empty(t, out.String(), "stdout of scalepair %s", wanted.line)
@@ -156,7 +157,7 @@ func TestBadInputIsRefusedByEveryCommand(t *testing.T) {
 			t.Chdir(dir)
 			for _, line := range []string{"advise", "tension", "layout", "check measured.csv", "weigh"} {
 				var out, errOut bytes.Buffer
-				assert.Equal(t, exitInput, run(argumentsOf(t, line), &out, &errOut), "scalepair %s", line)
+				assert.Equal(t, exitInput, run(context.Background(), argumentsOf(t, line), &out, &errOut), "scalepair %s", line)
 				assert.Empty(t, out.String(), "scalepair %s", line)
 				assert.Equal(t, b.runs[0].message, errOut.String(), "scalepair %s", line)
 			}
@@ -257,7 +258,7 @@ func TestSoundInput(t *testing.T) {
 	before := snapshot(t, dir)
 	for _, line := range []string{"gauges", "advise --trials 20", "tension", "layout", "setout", "check measured.csv", "weigh", "compare", "neutral", "explain 1"} {
 		var out, errOut bytes.Buffer
-		assert.Equal(t, exitDone, run(argumentsOf(t, line), &out, &errOut), "scalepair %s\n%s", line, errOut.String())
+		assert.Equal(t, exitDone, run(context.Background(), argumentsOf(t, line), &out, &errOut), "scalepair %s\n%s", line, errOut.String())
 		assert.NotEmpty(t, out.String(), "scalepair %s", line)
 	}
 	assert.Equal(t, before, snapshot(t, dir))

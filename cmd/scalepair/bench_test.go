@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"io"
 	"testing"
 )
@@ -13,7 +14,7 @@ func BenchmarkDemo(b *testing.B) {
 		b.Run(command, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if code := run([]string{command}, io.Discard, io.Discard); code != exitDone {
+				if code := run(context.Background(), []string{command}, io.Discard, io.Discard); code != exitDone {
 					b.Fatalf("exit code %d", code)
 				}
 			}

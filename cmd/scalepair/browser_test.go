@@ -131,7 +131,7 @@ func sheetOf(t *testing.T, args ...string) []byte {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "sheet.html")
 	var out, errs bytes.Buffer
-	require.Zero(t, run(append([]string{"sheet", "--out", path}, args...), &out, &errs), "%s", &errs)
+	require.Zero(t, run(context.Background(), append([]string{"sheet", "--out", path}, args...), &out, &errs), "%s", &errs)
 	text, err := os.ReadFile(path)
 	require.NoError(t, err)
 	return text

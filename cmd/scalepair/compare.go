@@ -75,10 +75,7 @@ func (a *app) compare(path string, o *compareOptions) error {
 	if err != nil {
 		return err
 	}
-	units, err := o.output.units(j)
-	if err != nil {
-		return err
-	}
+	units := o.output.units(j)
 	in := &report.Input{Job: j, Units: units}
 	columns, err := j.Columns(o.asked)
 	if err != nil {

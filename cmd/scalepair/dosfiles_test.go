@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"os"
 	"path/filepath"
 	"strings"
@@ -37,7 +38,7 @@ func savedBy(t *testing.T, build string, editor func(string) string) string {
 func output(t *testing.T, line ...string) string {
 	t.Helper()
 	var out, errOut bytes.Buffer
-	require.Equal(t, exitDone, run(line, &out, &errOut), errOut.String())
+	require.Equal(t, exitDone, run(context.Background(), line, &out, &errOut), errOut.String())
 	return out.String()
 }
 

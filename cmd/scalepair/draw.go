@@ -67,7 +67,7 @@ sheet before you glue or saw. Where they are off, give what they measured with
 
 func (o *drawOptions) flags(c *cobra.Command) {
 	o.over.Add(c.Flags())
-	o.output.format = "table"
+	o.output.addLengths(c)
 	f := c.Flags()
 	f.StringArrayVar(&o.out, "out", nil, "`file` to write, ending in .pdf, .svg or .dxf; may be said several times")
 	f.StringVar(&o.as, "as", "", "`kind` of files whose ending does not say it: pdf, svg or dxf")
@@ -83,7 +83,6 @@ func (o *drawOptions) flags(c *cobra.Command) {
 	f.StringVar(&o.show, "show", "", "draw these `parts` only: "+parts)
 	f.StringVar(&o.hide, "hide", "", "leave these `parts` out")
 	f.BoolVar(&o.left, "left-handed", false, "bass side above, as the face of a left-handed board lies")
-	f.StringVar(&o.output.lengths, "lengths", "", "`unit` of lengths in words: mm, in, or in64 for fractions to 1/64 (default: the build file's)")
 	f.StringVar(&o.remark, "remark", "", "`words` to print under the title")
 	f.StringVar(&o.date, "date", "", "`date` to print, in your own words (default: none)")
 	for flag, choices := range map[string][]string{

@@ -37,10 +37,10 @@ func TestReadmeExamples(t *testing.T) {
 	}
 }
 
-const console = "```console\n"
+const consoleBlock = "```console\n"
 
 func TestConsoleExamples(t *testing.T) {
-	text := "Text with $ scalepair nothing.\n" + console +
+	text := "Text with $ scalepair nothing.\n" + consoleBlock +
 		"$ scalepair version\nscalepair 1\n\nbuilt\n\n$ scalepair advise \\\n> --bass 690mm\n$ cat x\n...\n```\n" +
 		"scalepair in prose\n```sh\n# remark\n  scalepair init\nother\n```\n```\nscalepair layout\noutput\n```\n"
 	assert.Equal(t, []example{
@@ -82,7 +82,7 @@ func TestExamplesAreHeldToTheText(t *testing.T) {
 		{"output that cannot be checked", "$ go version\ngo1\n", "not run"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			problems := newShell(t).follow(consoleExamples(console + c.text + "```\n"))
+			problems := newShell(t).follow(consoleExamples(consoleBlock + c.text + "```\n"))
 			if c.problem == "" {
 				assert.Empty(t, problems)
 			} else if assert.Len(t, problems, 1) {

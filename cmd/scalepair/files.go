@@ -1,26 +1,63 @@
 package main
 
-import "scalepair/cmd/scalepair/whole"
+import (
+	"bytes"
+	"os"
+
+	"scalepair/cmd/scalepair/atomicfile"
+	"scalepair/data/fault"
+)
 
 // newFile is a file that a command is to write.
-type newFile = whole.File
-
-// writeFiles writes all files whole, or none at all. Without force none may
-// exist yet; every one that does is named. With force too, nothing is written
-// over what this run has read.
-func (a *app) writeFiles(files []newFile, force bool) error {
-	return a.carryOut(whole.Order{Files: files, Force: force})
+type newFile struct {
+	Path string
+	Text []byte
 }
 
-// carryOut writes what is ordered, or nothing. What ends the program from
-// outside meanwhile does so in good order.
-func (a *app) carryOut(o whole.Order) error {
-	i := catchInterrupts()
-	o.Inputs, o.Stopped = a.inputs, func() error { return i.stopped("nothing was written") }
-	err := o.Write()
-	i.end()
-	if err == nil {
-		err = i.stopped("everything was written by then")
+// writeFiles writes the files one after another, each whole. Without force none
+// may exist yet; every one that cannot be written is named before the first is.
+// With force too, nothing is written over what this run has read.
+func (a *app) writeFiles(files []newFile, force bool) error {
+	var faults fault.List
+	for _, f := range files {
+		err := atomicfile.Check(f.Path, force)
+		if err == nil && a.hasRead(f.Path) {
+			err = fault.Fault{What: "this run reads that file, and does not write over it", Remedy: "name another file"}
+		}
+		faults.Include(fault.Place{Input: f.Path}, err)
 	}
-	return err
+	if err := faults.Err(); err != nil {
+		return err
+	}
+	if err := a.interrupted(); err != nil {
+		return err
+	}
+	for _, f := range files {
+		if err := atomicfile.Write(f.Path, f.Text, force); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (a *app) hasRead(path string) bool {
+	info, err := os.Stat(path)
+	for _, in := range a.inputs {
+		if other, inErr := os.Stat(in); err == nil && inErr == nil && os.SameFile(info, other) {
+			return true
+		}
+	}
+	return false
+}
+
+// rewriteFile changes a file that this run has read, unless it was changed
+// meanwhile.
+func (a *app) rewriteFile(path string, was, text []byte) error {
+	if now, err := os.ReadFile(path); err != nil || !bytes.Equal(now, was) {
+		return fault.Fault{Place: fault.Place{Input: path}, What: "the file has changed since this run read it", Remedy: "run the command again"}
+	}
+	if err := a.interrupted(); err != nil {
+		return err
+	}
+	return atomicfile.Write(path, text, true)
 }

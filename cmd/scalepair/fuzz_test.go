@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"os"
 	"path/filepath"
@@ -94,7 +95,7 @@ func (b bench) run(t *testing.T, files map[string]string, args ...string) outcom
 	}
 	var stdout, stderr bytes.Buffer
 	o := outcome{files: map[string]string{}}
-	o.code = run(line, &stdout, &stderr)
+	o.code = run(context.Background(), line, &stdout, &stderr)
 	o.out, o.errOut = stdout.String(), stderr.String()
 	for _, file := range wanted {
 		if src, err := os.ReadFile(file); err == nil {

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/cmd/scalepair/show"
@@ -120,17 +121,14 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 	if err != nil {
 		return err
 	}
-	units, err := o.output.units(j)
-	if err != nil {
-		return err
-	}
+	units := o.output.units(j)
 	in := &report.Input{Job: j, Units: units}
 	shown, err := named(j.Stock, labels)
 	if err != nil {
 		return err
 	}
 	svg := ""
-	if o.plot != "" || opts.Format == show.HTML && len(labels) == 0 {
+	if o.plot != "" || opts.Format == document.HTML && len(labels) == 0 {
 		if svg, err = fitPlot(in, o); err != nil {
 			return err
 		}

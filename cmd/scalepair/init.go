@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -10,15 +11,12 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
-	"scalepair/cmd/scalepair/whole"
 	"scalepair/data/fault"
-	"scalepair/data/unit"
 )
 
 // startOptions are what init takes beside a folder.
 type startOptions struct {
 	build.Start
-	lengths    string
 	setStrings bool // --strings was given
 	force      bool
 }
@@ -54,7 +52,7 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 	f.IntVar(&o.Strings, "strings", 6, "`number` of strings, when no tuning is given")
 	f.BoolVar(&o.Bass, "bass", false, "a bass, when no tuning is given")
 	f.StringVar(&o.Name, "name", "", "`name` of the build")
-	f.StringVar(&o.lengths, "lengths", "mm", "`unit` of lengths: mm, in, or in64 for fractions to 1/64")
+	textVar(f, &o.Unit, "lengths", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: mm)")
 	f.BoolVar(&o.force, "force", false, "replace files that exist")
 	return c
 }
@@ -62,9 +60,6 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 // check reads the flags that are not settled by the parser, all at once.
 func (o *startOptions) check() error {
 	var faults fault.List
-	var err error
-	o.Unit, err = unit.ParseLengthUnit(o.lengths)
-	faults.Include(fault.Place{Input: "--lengths"}, err)
 	if o.setStrings && (o.Strings < fewestUsual || o.Strings > mostUsual) {
 		faults.Add(fault.Place{Input: "--strings"}, "no usual tuning has so many strings", strconv.Itoa(o.Strings),
 			fmt.Sprintf("give %d to %d, or the notes with --tuning", fewestUsual, mostUsual))
@@ -97,7 +92,12 @@ func (a *app) start(folder string, o *startOptions) error {
 	}
 	path := filepath.Join(folder, job.DefaultFile)
 	files := []newFile{{Path: path, Text: buildText}, {Path: filepath.Join(folder, "readings.csv"), Text: readings}}
-	if err := a.carryOut(whole.Order{Files: files, Folder: folder, Force: o.force}); err != nil {
+	if folder != "" {
+		if err := os.MkdirAll(folder, 0o777); err != nil {
+			return err
+		}
+	}
+	if err := a.writeFiles(files, o.force); err != nil {
 		return err
 	}
 	for _, f := range files {

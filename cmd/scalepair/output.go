@@ -1,12 +1,14 @@
 package main
 
 import (
-	"errors"
 	"io"
 	"os"
-	"syscall"
+	"strings"
 
-	"scalepair/cmd/scalepair/whole"
+	"golang.org/x/term"
+
+	"scalepair/cmd/scalepair/atomicfile"
+	"scalepair/cmd/scalepair/document"
 	"scalepair/data/fault"
 )
 
@@ -19,40 +21,52 @@ type resultOutput struct {
 
 func (o *resultOutput) Write(text []byte) (int, error) {
 	n, err := o.to.Write(text)
-	switch {
-	case err == nil:
-		return n, nil
-	case nobodyReads(err):
-		err = exitError{exitSignal + int(syscall.SIGPIPE)}
-	default:
-		err = lostFault(err)
-	}
-	if o.err == nil {
-		o.err = err
+	if err != nil && o.err == nil {
+		o.err = fault.Fault{Place: fault.Place{Input: "standard output"},
+			What: "the result cannot be printed: " + atomicfile.Reason(err), Remedy: "send it elsewhere"}
 	}
 	return n, err
 }
 
-func lostFault(err error) error {
-	remedy := "send it elsewhere"
-	if whole.NoRoom(err) {
-		remedy = "make room there, or " + remedy
+// print writes a result to stdout, whole or not at all.
+func (a *app) print(o *outputFlags, r document.Result) error {
+	opts, err := o.options(a)
+	if err != nil {
+		return err
 	}
-	return fault.Fault{Place: fault.Place{Input: "standard output"}, What: "the result cannot be printed: " + whole.Reason(err), Remedy: remedy}
+	return document.Write(a.out, r, opts)
 }
 
-// What Windows says of a pipe that was closed.
-const (
-	windowsBrokenPipe = syscall.Errno(109)
-	windowsNoData     = syscall.Errno(232)
-)
+// pipedWidth is the line length where there is no terminal to ask.
+const pipedWidth = 80
 
-// nobodyReads says whether a pipe was closed from behind, as head does when it
-// has enough: no fault, and nothing to tell. Elsewhere than on Windows the
-// program has died of it by now, which shells count as 141.
-func nobodyReads(err error) bool {
-	if os.PathSeparator == '\\' && (errors.Is(err, windowsBrokenPipe) || errors.Is(err, windowsNoData)) {
-		return true
+// console returns the options that suit f: the width of a terminal, ASCII where
+// its locale shows no more, and colour unless NO_COLOR is set or TERM is "dumb".
+// What is piped or written to a file is 80 wide, UTF-8 and without colour. env
+// is os.Getenv.
+func console(f *os.File, env func(string) string) document.Options {
+	o := document.Options{Width: pipedWidth}
+	if !isTerminal(f) {
+		return o
 	}
-	return errors.Is(err, syscall.EPIPE)
+	if width, _, err := term.GetSize(int(f.Fd())); err == nil && width > 0 {
+		o.Width = width
+	}
+	windows := os.PathSeparator == '\\' // its consoles show every character, and old ones no colour
+	o.ASCII = !windows && !utf8Locale(env)
+	o.Colour = !windows && env("NO_COLOR") == "" && env("TERM") != "dumb"
+	return o
 }
+
+// utf8Locale reports whether the first of LC_ALL, LC_CTYPE and LANG that is set
+// names UTF-8.
+func utf8Locale(env func(string) string) bool {
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToLower(env(name)); v != "" {
+			return strings.Contains(v, "utf-8") || strings.Contains(v, "utf8")
+		}
+	}
+	return false
+}
+
+func isTerminal(f *os.File) bool { return term.IsTerminal(int(f.Fd())) }

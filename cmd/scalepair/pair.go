@@ -30,11 +30,9 @@ func (a *app) input(j *job.Job, o *outputFlags) (*report.Input, error) {
 	if _, err := o.options(a); err != nil {
 		return nil, err
 	}
-	units, err := o.units(j)
-	if err != nil {
-		return nil, err
-	}
+	units := o.units(j)
 	in := &report.Input{Job: j, Units: units}
+	var err error
 	if in.Plan, err = j.Plan(); err != nil {
 		return nil, err
 	}

@@ -1,21 +1,21 @@
-//go:build linux || darwin
+//go:build unix
 
 package main
 
 import (
 	"bytes"
-	"fmt"
-	"io/fs"
+	"context"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"strings"
 	"syscall"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"scalepair/data/testutil"
 )
 
 // ended is how a process ended and what it said.
@@ -25,144 +25,112 @@ type ended struct {
 	signal   syscall.Signal // 0 where none did
 }
 
-// process makes a run of the program in a folder, as a shell would start it.
-func process(dir string, args ...string) (*exec.Cmd, *bytes.Buffer, *bytes.Buffer) {
+// process runs the program in a folder, as a shell would start it, with its
+// result sent to a file; to nil it is kept.
+func process(t *testing.T, dir, line string, to *os.File) ended {
+	t.Helper()
 	var out, errOut bytes.Buffer
-	c := exec.Command("scalepair", args...)
+	c := exec.Command("scalepair", strings.Fields(line)...)
 	c.Dir, c.Stdout, c.Stderr = dir, &out, &errOut
-	return c, &out, &errOut
-}
-
-// runIn runs the program in a folder to its end.
-func runIn(t *testing.T, dir string, args ...string) ended {
-	t.Helper()
-	c, out, errOut := process(dir, args...)
-	return finish(t, c, c.Run(), out, errOut)
-}
-
-func finish(t *testing.T, c *exec.Cmd, err error, out, errOut *bytes.Buffer) ended {
-	t.Helper()
-	if c.ProcessState == nil {
-		require.NoError(t, err)
+	if to != nil {
+		c.Stdout = to
 	}
-	assert.NotContains(t, errOut.String(), "goroutine", "a bug, and not an error")
+	err := c.Run()
+	require.NotNil(t, c.ProcessState, "%v", err)
 	e := ended{out: out.String(), err: errOut.String(), code: c.ProcessState.ExitCode()}
 	if s := c.ProcessState.Sys().(syscall.WaitStatus); s.Signaled() {
 		e.signal = s.Signal()
 	}
+	assert.NotContains(t, e.err, "goroutine", "a bug, and not an error")
 	return e
 }
 
-// helpers run under their own names, as the program does.
-func init() {
-	programs["limited"], programs["stubborn"] = limited, stubborn
+// printers are command lines that print, in every way that there is.
+var printers = []string{"layout --format json", "gauges --format html", "tension", "completion bash", "version", "--help"}
+
+// Whatever is printed to a full disk is reported as lost.
+func TestFullOutput(t *testing.T) {
+	full, err := os.OpenFile(testutil.NeedPath(t, "/dev/full", "Linux has it"), os.O_WRONLY, 0)
+	require.NoError(t, err)
+	defer full.Close()
+	for _, line := range printers {
+		e := process(t, t.TempDir(), line, full)
+		assert.Equal(t, exitInput, e.code, line)
+		assert.Contains(t, e.err, "standard output: the result cannot be printed: no space left on device; send it elsewhere\n", line)
+	}
 }
 
-// writer is a command line that writes files into a folder where others of
-// that name stand.
-type writer struct {
-	name, args string
-	targets    []string
-}
-
-// writers are all the ways in which the program writes files.
-var writers = []writer{
-	{"a set of drawings", "draw --bass 914mm --treble 851mm --force --out fan.pdf --out fan.svg --out fan.dxf", []string{"fan.pdf", "fan.svg", "fan.dxf"}},
-	{"the build file itself", "advise --save --force --trials 0", []string{"build.toml"}},
-	{"a sheet", "sheet --bass 914mm --treble 851mm --force --out bench.html", []string{"bench.html"}},
-	{"a plot", "gauges --plot fit.svg --force", []string{"fit.svg"}},
-	{"files to begin with", "init new --force", []string{"new/build.toml", "new/readings.csv"}},
-}
-
-func (w writer) words() []string { return strings.Fields(w.args) }
-
-// lay puts the build and the old files into a folder, and gives what it then
-// holds.
-func (w writer) lay(t *testing.T, dir string) map[string]string {
-	t.Helper()
-	for _, name := range []string{"build.toml", "readings.csv"} {
-		text, err := os.ReadFile(filepath.Join("../../testdata/builds/bass_five", name))
+// A pipe that nobody reads ends the run without a word, as shells expect.
+func TestClosedPipe(t *testing.T) {
+	for _, line := range printers {
+		r, w, err := os.Pipe()
 		require.NoError(t, err)
-		require.NoError(t, os.WriteFile(filepath.Join(dir, name), text, 0o644))
+		require.NoError(t, r.Close())
+		e := process(t, t.TempDir(), line, w)
+		require.NoError(t, w.Close())
+		assert.Equal(t, syscall.SIGPIPE, e.signal, line)
+		assert.NotContains(t, e.err, "standard output", line)
 	}
-	for _, name := range w.targets {
-		if name == "build.toml" {
-			continue
-		}
-		require.NoError(t, os.MkdirAll(filepath.Dir(filepath.Join(dir, name)), 0o755))
-		require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte("the old "+name+"\n"), 0o644))
-	}
-	return filesOf(t, dir)
 }
 
-// undisturbed gives what the folder holds before a run and after one that
-// nothing disturbs. Both hold the same names, and only the targets differ.
-func (w writer) undisturbed(t *testing.T) (before, after map[string]string) {
-	t.Helper()
+// writers are the ways in which the program writes files.
+var writers = []struct {
+	line    string
+	targets []string
+}{
+	{"draw --bass 914mm --treble 851mm --out fan.pdf --out fan.svg --out fan.dxf", []string{"fan.pdf", "fan.svg", "fan.dxf"}},
+	{"sheet --bass 914mm --treble 851mm --out bench.html", []string{"bench.html"}},
+	{"gauges --plot fit.svg", []string{"fit.svg"}},
+	{"init new", []string{"new/build.toml", "new/readings.csv"}},
+}
+
+// Nothing that exists is written over without --force, and every file in the
+// way is named; a run that is interrupted before it writes leaves all as it was.
+func TestNothingIsWrittenOver(t *testing.T) {
+	for _, w := range writers {
+		t.Run(w.line, func(t *testing.T) {
+			dir := t.TempDir()
+			require.NoError(t, os.CopyFS(dir, os.DirFS("../../testdata/builds/bass_five")))
+			for _, name := range w.targets {
+				require.NoError(t, os.MkdirAll(filepath.Dir(filepath.Join(dir, name)), 0o755))
+				require.NoError(t, os.WriteFile(filepath.Join(dir, name), []byte("old"), 0o644))
+			}
+			before := snapshot(t, dir)
+			e := process(t, dir, w.line, nil)
+			assert.Equal(t, exitInput, e.code)
+			assert.Empty(t, e.out)
+			for _, name := range w.targets {
+				assert.Contains(t, e.err, name+": the file exists already; name another, or say --force to replace it\n")
+			}
+			assert.Equal(t, before, snapshot(t, dir))
+
+			t.Chdir(dir)
+			ctx, cancel := context.WithCancel(t.Context())
+			cancel()
+			var out, errOut bytes.Buffer
+			assert.Equal(t, exitInterrupted, run(ctx, strings.Fields(w.line+" --force"), &out, &errOut))
+			assert.Contains(t, errOut.String(), "interrupted; nothing was written\n")
+			assert.Equal(t, before, snapshot(t, dir))
+
+			e = process(t, dir, w.line+" --force", nil)
+			assert.Equal(t, exitDone, e.code, e.err)
+			for _, name := range w.targets {
+				text, err := os.ReadFile(filepath.Join(dir, name))
+				require.NoError(t, err)
+				assert.NotEqual(t, "old", string(text))
+			}
+		})
+	}
+}
+
+// What this run has read is not written over, with --force neither.
+func TestInputsAreNotWrittenOver(t *testing.T) {
 	dir := t.TempDir()
-	before = w.lay(t, dir)
-	e := runIn(t, dir, w.words()...)
-	require.Equal(t, exitDone, e.code, e.err)
-	after = filesOf(t, dir)
-	for name := range after {
-		assert.Contains(t, before, name)
-		assert.Equal(t, slices.Contains(w.targets, name), before[name] != after[name], name)
-	}
-	return before, after
+	require.NoError(t, os.CopyFS(dir, os.DirFS("../../testdata/builds/bass_five")))
+	require.NoError(t, os.Symlink("readings.csv", filepath.Join(dir, "fit.svg")))
+	before := snapshot(t, dir)
+	e := process(t, dir, "gauges --plot fit.svg --force", nil)
+	assert.Equal(t, exitInput, e.code)
+	assert.Contains(t, e.err, "fit.svg: this run reads that file, and does not write over it; name another file\n")
+	assert.Equal(t, before, snapshot(t, dir))
 }
-
-// filesOf gives what every file of a folder holds, and of those in it.
-func filesOf(t *testing.T, dir string) map[string]string {
-	t.Helper()
-	out := map[string]string{}
-	require.NoError(t, filepath.WalkDir(dir, func(path string, e fs.DirEntry, err error) error {
-		if err != nil || e.IsDir() {
-			return err
-		}
-		name, err := filepath.Rel(dir, path)
-		require.NoError(t, err)
-		text, err := os.ReadFile(path)
-		out[filepath.ToSlash(name)] = string(text)
-		return err
-	}))
-	return out
-}
-
-// passing gives the names of the passing files among those of a folder.
-func passing(files map[string]string) []string {
-	var out []string
-	for name := range files {
-		if strings.HasPrefix(filepath.Base(name), ".scalepair-") {
-			out = append(out, name)
-		}
-	}
-	return out
-}
-
-// state tells of every target whether it is old or new; it fails the test where
-// one is neither, and where anything but the targets has changed.
-func (w writer) state(t *testing.T, found, before, after map[string]string) string {
-	t.Helper()
-	out := ""
-	for name := range before {
-		text, there := found[name]
-		switch {
-		case !slices.Contains(w.targets, name):
-			assert.Equal(t, before[name], text, name)
-		case !there, text != before[name] && text != after[name]:
-			assert.Fail(t, "neither old nor new", "%s holds %d bytes: %q", name, len(text), text[:min(len(text), 200)])
-		}
-	}
-	for _, name := range w.targets {
-		out += map[bool]string{true: "old ", false: "new "}[found[name] == before[name]]
-	}
-	assert.Len(t, found, len(before)+len(passing(found)), "there are files that nobody knows")
-	return strings.TrimSpace(out)
-}
-
-// all is the state in which every target is old, or new.
-func (w writer) all(which string) string {
-	return strings.TrimSpace(strings.Repeat(which+" ", len(w.targets)))
-}
-
-func (e ended) String() string { return fmt.Sprintf("exit %d, signal %d: %s", e.code, e.signal, e.err) }

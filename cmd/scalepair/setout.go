@@ -92,7 +92,7 @@ func (o *setoutOptions) resolution(in *report.Input) (job.Fineness, error) {
 		return f, err
 	case o.calipers == "":
 		return in.Job.Calipers(in.Units.Length), nil
-	case o.output.lengths == "" && !(f.Unit == unit.DecimalInches && in.Units.Length == unit.InchFractions):
+	case !o.output.flags.Changed("lengths") && !(f.Unit == unit.DecimalInches && in.Units.Length == unit.InchFractions):
 		in.Units.Length = f.Unit
 	}
 	return f, nil

@@ -39,13 +39,11 @@ network. Print it from any browser; templates in true size come from draw.`,
 		RunE: func(_ *cobra.Command, args []string) error { return a.sheet(first(args), o) },
 	}
 	o.bench.over.Add(c.Flags())
-	o.bench.output.format = "table"
+	o.bench.output.addUnits(c)
 	f := c.Flags()
 	f.StringVar(&o.out, "out", "", "`file` to write, ending in .html or .htm")
 	f.BoolVar(&o.force, "force", false, "replace a file that exists")
 	f.StringVar(&o.date, "date", "", "`date` to print, in your own words (default: none)")
-	f.StringVar(&o.bench.output.lengths, "lengths", "", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: the build file's)")
-	f.StringVar(&o.bench.output.forces, "forces", "", "`unit` of forces: N, lbf or kgf (default: the build file's)")
 	o.bench.benchFlags(c)
 	_ = c.RegisterFlagCompletionFunc("date", cobra.NoFileCompletions) // fails for an unknown flag only
 	return c

@@ -2,9 +2,8 @@ package main
 
 import (
 	"fmt"
-	"regexp"
+	"runtime"
 	"runtime/debug"
-	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -28,52 +27,19 @@ built for. Copies built from the same source say the same.`,
 	}
 }
 
-// versionText is what version prints.
+// versionText is what version prints: the release, else the revision. No time
+// goes in, so that the same source always says the same.
 func versionText() string {
-	info, ok := debug.ReadBuildInfo()
-	if !ok {
-		info = &debug.BuildInfo{}
-	}
-	return describe(stamp, info)
-}
-
-// describe says in two lines which program this is and what it was built with.
-// No time goes in, so that the same source always says the same.
-func describe(stamp string, info *debug.BuildInfo) string {
-	return fmt.Sprintf("scalepair %s\nbuilt with %s for %s/%s\n", versionOf(stamp, info),
-		info.GoVersion, setting(info, "GOOS"), setting(info, "GOARCH"))
-}
-
-// pseudo is a version that Go makes up for a commit without a tag; it holds
-// the commit's time.
-var pseudo = regexp.MustCompile(`[-.]\d{14}-[0-9a-f]{12}(\+.*)?$`)
-
-// versionOf gives the stamp; without one the version of the module that was
-// installed; without that the revision it was built from.
-func versionOf(stamp string, info *debug.BuildInfo) string {
-	version := strings.TrimPrefix(info.Main.Version, "v")
-	revision := setting(info, "vcs.revision")
-	switch {
-	case stamp != "":
-		return stamp
-	case version != "" && version != "(devel)" && !pseudo.MatchString(version):
-		return version
-	case revision == "":
-		return "unreleased"
-	}
-	revision = "unreleased, revision " + revision[:min(12, len(revision))]
-	if setting(info, "vcs.modified") == "true" {
-		revision += " with changes"
-	}
-	return revision
-}
-
-// setting looks up how the program was built; "" when it is not recorded.
-func setting(info *debug.BuildInfo, key string) string {
-	for _, s := range info.Settings {
-		if s.Key == key {
-			return s.Value
+	version := stamp
+	if version == "" {
+		version = "unreleased"
+		if info, ok := debug.ReadBuildInfo(); ok {
+			for _, s := range info.Settings {
+				if s.Key == "vcs.revision" {
+					version += ", revision " + s.Value[:min(12, len(s.Value))]
+				}
+			}
 		}
 	}
-	return ""
+	return fmt.Sprintf("scalepair %s\nbuilt with %s for %s/%s\n", version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 }

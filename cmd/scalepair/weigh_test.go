@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"path/filepath"
 	"testing"
@@ -16,7 +17,7 @@ import (
 func valuesOf[T any](t *testing.T, args ...string) T {
 	t.Helper()
 	var out, errOut bytes.Buffer
-	require.Equal(t, exitDone, run(append(args, "--format", "json"), &out, &errOut), errOut.String())
+	require.Equal(t, exitDone, run(context.Background(), append(args, "--format", "json"), &out, &errOut), errOut.String())
 	var v T
 	require.NoError(t, json.Unmarshal(out.Bytes(), &v))
 	return v
