@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"slices"
 	"strconv"
 	"strings"
@@ -8,32 +9,25 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/tile"
 )
 
-// drawOptions are what draw takes beside a build file, as typed.
+// drawOptions are what draw takes beside a build file.
 type drawOptions struct {
-	over             build.Flags
-	output           outputFlags // only its unit of lengths is asked for
-	out              []string
-	as               string
-	paper            string
-	onePage, strips  bool
-	margin, overlap  string
-	barAcross, barUp string
-	show, hide       string
-	left             bool
-	remark, date     string
-	force            bool
-	changed          func(flag string) bool
-	asked            tile.Options
-	hidden           []draw.LayerName
-	files            []drawnFile
-	backs            []*fan.Compensation // of the saddle points drawn, nil where not known
+	over    build.Flags
+	output  outputFlags // only its unit of lengths is asked for
+	files   []drawnFile
+	out     []string
+	as      drawKind
+	onePage bool
+	asked   tile.Options
+	show    draw.Layers
+	drawing draw.Options // as far as flags say it
+	force   bool
 }
 
 func (a *app) drawCommand() *cobra.Command {
@@ -57,8 +51,10 @@ sheet before you glue or saw. Where they are off, give what they measured with
   scalepair draw --out again.pdf --bar-across 99.2mm --bar-up 100.4mm`,
 		Args: buildFile,
 		RunE: func(c *cobra.Command, args []string) error {
-			o.changed = c.Flags().Changed
-			return a.draw(first(args), o)
+			if err := o.settle(c.Flags()); err != nil {
+				return err
+			}
+			return a.draw(first(args), o, c.Flags().Changed("paper"))
 		},
 	}
 	o.flags(c)
@@ -68,25 +64,27 @@ sheet before you glue or saw. Where they are off, give what they measured with
 func (o *drawOptions) flags(c *cobra.Command) {
 	o.over.Add(c.Flags())
 	o.output.addLengths(c)
+	o.asked = tile.DefaultOptions()
+	const mm = unit.Millimetre
 	f := c.Flags()
 	f.StringArrayVar(&o.out, "out", nil, "`file` to write, ending in .pdf, .svg or .dxf; may be said several times")
-	f.StringVar(&o.as, "as", "", "`kind` of files whose ending does not say it: pdf, svg or dxf")
+	textVar(f, &o.as, "as", "`kind` of files whose ending does not say it: pdf, svg or dxf")
 	f.BoolVar(&o.force, "force", false, "replace files that exist")
-	f.StringVar(&o.paper, "paper", "A4", "`paper` of a PDF: "+strings.Join(paperNames(), ", ")+", or a roll with its width, such as \"roll 610mm\"")
+	textVar(f, &o.asked.Paper, "paper", "`paper` of a PDF: "+strings.Join(tile.PaperNames(), ", ")+", or a roll with its width, such as \"roll 610mm\" (default: A4)")
 	f.BoolVar(&o.onePage, "one-page", false, "one page as large as the whole drawing, for a print shop")
-	f.BoolVar(&o.strips, "strips", false, "least paper: strips below one another or across a sheet, without the key, the title's words at the foot")
-	f.StringVar(&o.margin, "margin", "10mm", "`width` that the printer leaves white on every side")
-	f.StringVar(&o.overlap, "overlap", "12mm", "`length` that a sheet goes on beyond its join")
-	f.StringVar(&o.barAcross, "bar-across", "", "`length` that the level 100 mm bar of an earlier print measured")
-	f.StringVar(&o.barUp, "bar-up", "", "`length` that the upright 100 mm bar of an earlier print measured")
-	parts := strings.Join(partNames(), ", ")
-	f.StringVar(&o.show, "show", "", "draw these `parts` only: "+parts)
-	f.StringVar(&o.hide, "hide", "", "leave these `parts` out")
-	f.BoolVar(&o.left, "left-handed", false, "bass side above, as the face of a left-handed board lies")
-	f.StringVar(&o.remark, "remark", "", "`words` to print under the title")
-	f.StringVar(&o.date, "date", "", "`date` to print, in your own words (default: none)")
+	f.BoolVar(&o.asked.Strips, "strips", false, "least paper: strips below one another or across a sheet, without the key, the title's words at the foot")
+	textVar(f, boundedLength{&o.asked.Margin, 3 * mm, 40 * mm}, "margin", "`width` that the printer leaves white on every side (default: 10mm)")
+	textVar(f, boundedLength{&o.asked.Overlap, 5 * mm, 40 * mm}, "overlap", "`length` that a sheet goes on beyond its join (default: 12mm)")
+	textVar(f, boundedLength{&o.asked.BarAcross, 90 * mm, 110 * mm}, "bar-across", "`length` that the level 100 mm bar of an earlier print measured")
+	textVar(f, boundedLength{&o.asked.BarUp, 90 * mm, 110 * mm}, "bar-up", "`length` that the upright 100 mm bar of an earlier print measured")
+	parts := draw.ContentLayers().Names()
+	textVar(f, &o.show, "show", "draw these `parts` only: "+strings.Join(parts, ", "))
+	textVar(f, &o.drawing.Hide, "hide", "leave these `parts` out")
+	f.BoolVar(&o.drawing.LeftHanded, "left-handed", false, "bass side above, as the face of a left-handed board lies")
+	f.StringVar(&o.drawing.Remarks, "remark", "", "`words` to print under the title")
+	f.StringVar(&o.drawing.Date, "date", "", "`date` to print, in your own words (default: none)")
 	for flag, choices := range map[string][]string{
-		"paper": append(paperNames(), "roll 610mm"), "as": {"pdf", "svg", "dxf"}, "show": partNames(), "hide": partNames(),
+		"paper": append(tile.PaperNames(), "roll 610mm"), "as": drawKinds, "show": parts, "hide": parts,
 	} {
 		_ = c.RegisterFlagCompletionFunc(flag, words(choices...)) // fails for an unknown flag only
 	}
@@ -95,97 +93,46 @@ func (o *drawOptions) flags(c *cobra.Command) {
 	}
 }
 
-// paperNames are the cut sheets that --paper knows.
-func paperNames() []string {
-	var out []string
-	for _, p := range tile.Papers() {
-		out = append(out, p.Name)
-	}
-	return out
-}
-
-// partNames are the parts of a drawing that --show and --hide know.
-func partNames() []string {
-	var out []string
-	for _, n := range draw.ContentLayers() {
-		out = append(out, string(n))
-	}
-	return out
-}
-
-func (a *app) draw(path string, o *drawOptions) error {
-	if err := o.check(); err != nil {
-		return err
-	}
+// draw draws the fan of a build into the files asked for. A board too wide for
+// the paper that is taken where none is named is the build's matter, and no
+// wrong command line.
+func (a *app) draw(path string, o *drawOptions, named bool) error {
 	in, err := a.ready(path, &o.over, &o.output)
 	if err != nil {
 		return err
 	}
-	drawing, err := a.drawing(in, o)
+	l, d, err := a.fretted(in)
+	if err != nil {
+		return err
+	}
+	words := in.DrawingWords(l, d)
+	words.LeftHanded, words.Hide, words.Date, words.Remarks = o.drawing.LeftHanded, o.drawing.Hide, o.drawing.Date, o.drawing.Remarks
+	drawing, err := draw.Fan(l, words)
 	if err != nil {
 		return err
 	}
 	o.asked.Unit = in.Units.Length
-	for i := range o.files {
-		if err := o.files[i].fill(drawing, o); err != nil {
-			return flagPlaces(err, o.places(in.Job.Build.File))
-		}
-	}
-	return a.writeDrawn(o)
-}
-
-// places says where the options of a laying out stand. A board too wide for the
-// paper that is taken where none is named is the build's matter, and no wrong
-// command line.
-func (o *drawOptions) places(file string) map[string]string {
-	places := tileFlags()
-	if !o.changed("paper") {
-		places["paper"] = file
-	}
-	return places
-}
-
-// drawing settles pair and gauges, and draws their fan.
-func (a *app) drawing(in *report.Input, o *drawOptions) (draw.Drawing, error) {
-	l, d, err := a.fretted(in)
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	words := in.DrawingWords(l, d)
-	words.LeftHanded, words.Hide, words.Date = o.left, o.hidden, o.date
-	if o.remark != "" {
-		words.Remarks = o.remark
-	}
-	if !slices.Contains(o.hidden, draw.LayerSaddles) {
-		o.backs = words.Compensations
-	}
-	return draw.Fan(l, words)
-}
-
-// hintCompensations tells which strings' saddle points are theoretical.
-func (a *app) hintCompensations(backs []*fan.Compensation) {
-	var unknown []string
-	for i, back := range backs {
-		if back == nil {
-			unknown = append(unknown, strconv.Itoa(i+1))
-		}
-	}
-	if unknown != nil {
-		a.hint("the compensation of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
-			strings.Join(unknown, ", "))
-	}
-}
-
-// writeDrawn writes all files, or none, and says what was written.
-func (a *app) writeDrawn(o *drawOptions) error {
 	var files []newFile
-	for _, f := range o.files {
+	for i := range o.files {
+		f := &o.files[i]
+		if err := f.fill(drawing, o); err != nil {
+			var narrow fault.Fault
+			if !errors.As(err, &narrow) {
+				return err
+			}
+			if narrow.Place.Input = "--paper"; !named {
+				narrow.Place.Input = in.Job.Build.File
+			}
+			return narrow
+		}
 		files = append(files, newFile{Path: f.path, Text: f.text})
 	}
 	if err := a.writeFiles(files, o.force); err != nil {
 		return err
 	}
-	a.hintCompensations(o.backs)
+	if !slices.Contains(words.Hide, draw.LayerSaddles) {
+		a.hintCompensations(words.Compensations)
+	}
 	for _, f := range o.files {
 		a.hint("%s: wrote %s", f.path, f.what)
 	}
@@ -193,13 +140,16 @@ func (a *app) writeDrawn(o *drawOptions) error {
 	return nil
 }
 
-// tileFlags name the flags behind the options of package tile.
-func tileFlags() map[string]string {
-	return map[string]string{
-		"paper": "--paper", "margin": "--margin", "overlap": "--overlap", "bar across": "--bar-across", "bar up": "--bar-up",
+// hintCompensations says which strings' saddle points are theoretical.
+func (a *app) hintCompensations(all []*fan.Compensation) {
+	var unknown []string
+	for i, c := range all {
+		if c == nil {
+			unknown = append(unknown, strconv.Itoa(i+1))
+		}
 	}
-}
-
-func flagFault(faults *fault.List, flag, what, given, remedy string) {
-	faults.Add(fault.Place{Input: "--" + flag}, what, given, remedy)
+	if unknown != nil {
+		a.hint("the compensation of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
+			strings.Join(unknown, ", "))
+	}
 }

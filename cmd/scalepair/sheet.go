@@ -118,3 +118,7 @@ func (o *setoutOptions) benchFlags(c *cobra.Command) {
 	f.StringVar(&o.blank, "blank", "", "`name` of the blank on offer to work with (default: the first that serves)")
 	f.BoolVar(&o.radiusFirst, "radius-first", false, "the board is radiused before it is slotted")
 }
+
+func flagFault(faults *fault.List, flag, what, given, remedy string) {
+	faults.Add(fault.Place{Input: "--" + flag}, what, given, remedy)
+}

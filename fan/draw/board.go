@@ -54,7 +54,7 @@ func (s *sketch) square() {
 		s.add(LayerSquare, Line{A: Point{n.X.MM(), top}, B: Point{n.X.MM(), bottom}, Stroke: SquareStroke})
 	}
 	s.add(LayerSquare, Text{
-		At: Point{n.X.MM(), top + 1}, HeightMM: wordsMM, Align: Centre, Body: s.squareLabel(),
+		At: Point{n.X.MM(), top + 1}, Height: wordsMM, Align: Centre, Body: s.squareLabel(),
 	})
 }
 

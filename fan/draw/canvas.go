@@ -7,7 +7,7 @@ package draw
 //	Sheet (Window (Layer element...)...)...
 type Canvas interface {
 	// Sheet begins a sheet of that size, its origin at the lower left corner.
-	Sheet(name string, widthMM, heightMM float64)
+	Sheet(name string, width, height float64)
 	// Window says that what follows shows only inside the convex outline with
 	// these corners; no corners take the window away.
 	Window(corners []Point)
@@ -19,12 +19,12 @@ type Canvas interface {
 	Text(t Text)
 }
 
-// Sheet is one piece of paper, or one picture. WidthMM and HeightMM are its
+// Sheet is one piece of paper, or one picture. Width and Height are its
 // size; the origin is at its lower left corner.
 type Sheet struct {
-	Name              string
-	WidthMM, HeightMM float64
-	Parts             []Part
+	Name          string
+	Width, Height float64
+	Parts         []Part
 }
 
 // Part is a drawing in sheet coordinates, seen through the convex outline
@@ -36,7 +36,7 @@ type Part struct {
 
 // On draws the sheet on c.
 func (s Sheet) On(c Canvas) {
-	c.Sheet(s.Name, s.WidthMM, s.HeightMM)
+	c.Sheet(s.Name, s.Width, s.Height)
 	for _, p := range s.Parts {
 		c.Window(p.Window)
 		p.Drawing.On(c)
@@ -58,11 +58,11 @@ func (d Drawing) On(c Canvas) {
 }
 
 // Whole puts the whole drawing on one sheet that is just large enough, with
-// marginMM of white on every side.
-func Whole(d Drawing, marginMM float64) Sheet {
-	room := d.Bounds().Grow(marginMM)
+// margin of white on every side.
+func Whole(d Drawing, margin float64) Sheet {
+	room := d.Bounds().Grow(margin)
 	return Sheet{
-		Name: d.Title, WidthMM: room.Width(), HeightMM: room.Height(),
+		Name: d.Title, Width: room.Width(), Height: room.Height(),
 		Parts: []Part{{Drawing: d.Through(Move(-room.Min.X, -room.Min.Y))}},
 	}
 }

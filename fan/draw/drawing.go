@@ -62,11 +62,11 @@ type Polyline struct {
 	Stroke Stroke
 }
 
-// Circle is an unfilled circle; RadiusMM is above 0.
+// Circle is an unfilled circle; Radius is above 0.
 type Circle struct {
-	Centre   Point
-	RadiusMM float64
-	Stroke   Stroke
+	Centre Point
+	Radius float64
+	Stroke Stroke
 }
 
 // Layer holds elements that belong together.
@@ -174,7 +174,7 @@ func (p Polyline) On(c Canvas) { c.Polyline(p) }
 
 // Bounds implements Element.
 func (ring Circle) Bounds() Rect {
-	return Rect{Min: ring.Centre, Max: ring.Centre}.Grow(ring.RadiusMM)
+	return Rect{Min: ring.Centre, Max: ring.Centre}.Grow(ring.Radius)
 }
 
 // Through implements Element. A map that stretches x and y unlike makes an
@@ -182,13 +182,13 @@ func (ring Circle) Bounds() Rect {
 // of 5 mm its sides lie within 0.005 mm of the ellipse).
 func (ring Circle) Through(m Map) Element {
 	if factor, ok := m.keepsCircles(); ok {
-		return Circle{Centre: m.Point(ring.Centre), RadiusMM: ring.RadiusMM * factor, Stroke: ring.Stroke}
+		return Circle{Centre: m.Point(ring.Centre), Radius: ring.Radius * factor, Stroke: ring.Stroke}
 	}
 	const corners = 72
 	out := Polyline{Closed: true, Stroke: ring.Stroke}
 	for i := range corners {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
-		out.Points = append(out.Points, m.Point(Point{ring.Centre.X + float64(ring.RadiusMM*cos), ring.Centre.Y + float64(ring.RadiusMM*sin)}))
+		out.Points = append(out.Points, m.Point(Point{ring.Centre.X + float64(ring.Radius*cos), ring.Centre.Y + float64(ring.Radius*sin)}))
 	}
 	return out
 }

@@ -8,12 +8,9 @@ import (
 )
 
 // Fan draws a layout. The origin is where the nut line crosses the centreline;
-// see the package comment for the axes. It fails on a list in o of another
-// length than there are strings and on compensations that fan.Saddles refuses.
+// see the package comment for the axes. It fails on compensations that
+// fan.Saddles refuses.
 func Fan(l *fan.Layout, o Options) (Drawing, error) {
-	if err := o.check(l); err != nil {
-		return Drawing{}, err
-	}
 	s := newSketch(l, o)
 	if err := s.saddles(); err != nil {
 		return Drawing{}, err

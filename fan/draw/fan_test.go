@@ -11,20 +11,18 @@ import (
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/internal/trial"
-	"scalepair/fan/draw/recorder"
 )
 
 // tolMM is a rounding in the last of some fifty additions of numbers of 1000 mm.
 const tolMM = 1e-9
 
-func record(d draw.Drawing) *recorder.Recorder {
-	r := &recorder.Recorder{}
+func record(d draw.Drawing) *recorder {
+	r := &recorder{}
 	d.On(r)
 	return r
 }
 
-func drawn(t *testing.T, l *fan.Layout, o draw.Options) *recorder.Recorder {
+func drawn(t *testing.T, l *fan.Layout, o draw.Options) *recorder {
 	t.Helper()
 	d, err := draw.Fan(l, o)
 	require.NoError(t, err)
@@ -32,39 +30,39 @@ func drawn(t *testing.T, l *fan.Layout, o draw.Options) *recorder.Recorder {
 }
 
 func TestSlotsStandWhereTheLayoutSays(t *testing.T) {
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		t.Run(name, func(t *testing.T) {
-			l := trial.Layout(t, name)
-			found := drawn(t, l, trial.Options(l)).Lines(draw.SlotStroke)
-			want := trial.Slots(l)
+			l := layoutOf(t, name)
+			found := drawn(t, l, optionsOf(l)).Lines(draw.SlotStroke)
+			want := slotsOf(l)
 			// One more in the key, as a sample.
 			require.Len(t, found, len(want)+1)
 			for i, w := range want {
-				assert.Less(t, trial.Nearest(w, found), tolMM, "slot %d", i+1)
+				assert.Less(t, nearest(w, found), tolMM, "slot %d", i+1)
 			}
 		})
 	}
 }
 
 func TestHandedness(t *testing.T) {
-	l := trial.Layout(t, "six")
+	l := layoutOf(t, "six")
 	right := drawn(t, l, draw.Options{}).Lines(draw.SlotStroke)
 	left := drawn(t, l, draw.Options{LeftHanded: true}).Lines(draw.SlotStroke)
 	last := l.Frets[24].Slot
 	require.Greater(t, last.Bass.Y.MM(), 0.0, "the layout's bass side is positive")
 	// Seen on the face with the nut at the left, a right-handed board has its
 	// bass side below: the lower end is the bass end, nearer the bridge here.
-	assert.Less(t, trial.Nearest(draw.Line{
+	assert.Less(t, nearest(draw.Line{
 		A: draw.Point{X: last.Bass.X.MM(), Y: -last.Bass.Y.MM()}, B: draw.Point{X: last.Treble.X.MM(), Y: -last.Treble.Y.MM()},
 	}, right), tolMM)
-	assert.Less(t, trial.Nearest(draw.Line{
+	assert.Less(t, nearest(draw.Line{
 		A: draw.Point{X: last.Bass.X.MM(), Y: last.Bass.Y.MM()}, B: draw.Point{X: last.Treble.X.MM(), Y: last.Treble.Y.MM()},
 	}, left), tolMM)
 }
 
 func TestEveryPartIsDrawn(t *testing.T) {
-	l := trial.Layout(t, "six")
-	r := drawn(t, l, trial.Options(l))
+	l := layoutOf(t, "six")
+	r := drawn(t, l, optionsOf(l))
 	blank, board := l.LeastBlank(), l.Board()
 
 	var outlines []draw.Polyline
@@ -87,7 +85,7 @@ func TestEveryPartIsDrawn(t *testing.T) {
 		assert.InDelta(t, s.Length.MM(), strings[i].Length(), tolMM, "length of string %d", s.Number)
 	}
 	nut := l.Frets[0].Slot
-	assert.Less(t, trial.Nearest(draw.Line{
+	assert.Less(t, nearest(draw.Line{
 		A: draw.Point{X: nut.Bass.X.MM(), Y: -nut.Bass.Y.MM()}, B: draw.Point{X: nut.Treble.X.MM(), Y: -nut.Treble.Y.MM()},
 	}, r.Lines(draw.NutStroke)), tolMM, "nut line")
 	for _, centre := range r.Lines(draw.CentreStroke) {
@@ -97,7 +95,7 @@ func TestEveryPartIsDrawn(t *testing.T) {
 	assert.Len(t, r.Texts(draw.LayerNumbers), 2*24, "a number at both ends of every slot")
 }
 
-func circles(r *recorder.Recorder, s draw.Stroke) int {
+func circles(r *recorder, s draw.Stroke) int {
 	n := 0
 	for _, m := range r.Marks {
 		if k, ok := m.What.(draw.Circle); ok && k.Stroke == s {
@@ -108,8 +106,8 @@ func circles(r *recorder.Recorder, s draw.Stroke) int {
 }
 
 func TestSaddlePoints(t *testing.T) {
-	l := trial.Layout(t, "six")
-	o := trial.Options(l)
+	l := layoutOf(t, "six")
+	o := optionsOf(l)
 	r := drawn(t, l, o)
 	var points []draw.Point
 	for _, m := range r.Marks {
@@ -141,7 +139,7 @@ func TestSquareLine(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			spec := trial.Layout(t, "six").Spec
+			spec := layoutOf(t, "six").Spec
 			spec.Neutral = tt.neutral
 			l, err := fan.New(spec)
 			require.NoError(t, err)
@@ -162,7 +160,7 @@ func TestSquareLine(t *testing.T) {
 }
 
 func TestParallelFretsHaveNoSquareLine(t *testing.T) {
-	spec := trial.Layout(t, "six").Spec
+	spec := layoutOf(t, "six").Spec
 	spec.Treble = spec.Bass
 	l, err := fan.New(spec)
 	require.NoError(t, err)
@@ -172,12 +170,12 @@ func TestParallelFretsHaveNoSquareLine(t *testing.T) {
 }
 
 func TestHide(t *testing.T) {
-	l := trial.Layout(t, "eight")
+	l := layoutOf(t, "eight")
 	for _, name := range draw.ContentLayers() {
 		t.Run(string(name), func(t *testing.T) {
-			o := trial.Options(l)
+			o := optionsOf(l)
 			o.Hide = []draw.LayerName{name}
-			whole, err := draw.Fan(l, trial.Options(l))
+			whole, err := draw.Fan(l, optionsOf(l))
 			require.NoError(t, err)
 			d, err := draw.Fan(l, o)
 			require.NoError(t, err)
@@ -189,7 +187,7 @@ func TestHide(t *testing.T) {
 }
 
 func TestWithoutSaddlesStringsEndAtTheBlank(t *testing.T) {
-	l := trial.Layout(t, "bass")
+	l := layoutOf(t, "bass")
 	r := drawn(t, l, draw.Options{Hide: []draw.LayerName{draw.LayerSaddles, draw.LayerKey}})
 	for _, s := range r.Lines(draw.StringStroke) {
 		assert.InDelta(t, l.LeastBlank().MaxX.MM(), s.B.X, tolMM)
@@ -197,35 +195,28 @@ func TestWithoutSaddlesStringsEndAtTheBlank(t *testing.T) {
 }
 
 func TestDateOnlyWhenGiven(t *testing.T) {
-	l := trial.Layout(t, "six")
+	l := layoutOf(t, "six")
 	with := drawn(t, l, draw.Options{Date: "2025-03-01"})
 	assert.Contains(t, strings.Join(with.Texts(draw.LayerTitle), "\n"), "2025-03-01")
 	without := drawn(t, l, draw.Options{})
 	assert.NotContains(t, strings.Join(without.Texts(draw.LayerTitle), "\n"), "20")
 }
 
-func TestWrongLists(t *testing.T) {
-	l := trial.Layout(t, "six")
-	_, err := draw.Fan(l, draw.Options{Strings: make([]draw.StringWords, 5), Compensations: make([]*fan.Compensation, 7)})
-	require.Error(t, err)
-	assert.Equal(t, "drawing: wrong number of string names (\"5\"); give one for each of the 6 strings\n"+
-		"drawing: wrong number of compensations (\"7\"); give one for each of the 6 strings", err.Error())
-	_, err = draw.Fan(l, draw.Options{Compensations: []*fan.Compensation{nil, nil, {Lo: unit.MM(math.NaN())}, nil, nil, nil}})
+func TestACompensationThatIsNone(t *testing.T) {
+	_, err := draw.Fan(layoutOf(t, "six"), draw.Options{Compensations: []*fan.Compensation{nil, nil, {Lo: unit.MM(math.NaN())}, nil, nil, nil}})
 	assert.Error(t, err)
 }
 
-func TestParseLayers(t *testing.T) {
-	got, err := draw.ParseLayers("slots, Slot-Numbers,dots")
-	require.NoError(t, err)
-	assert.Equal(t, []draw.LayerName{draw.LayerSlots, draw.LayerNumbers, draw.LayerDots}, got)
-	got, err = draw.ParseLayers("string_names,slot-ends")
-	require.NoError(t, err)
-	assert.Equal(t, []draw.LayerName{draw.LayerLabels, draw.LayerEnds}, got, "an underscore serves too")
-	_, err = draw.ParseLayers("everything")
+func TestLayersByName(t *testing.T) {
+	var got draw.Layers
+	require.NoError(t, got.UnmarshalText([]byte("slots, Slot-Numbers,dots")))
+	assert.Equal(t, draw.Layers{draw.LayerSlots, draw.LayerNumbers, draw.LayerDots}, got)
+	assert.Len(t, got.Others(), len(draw.ContentLayers())-3)
+	require.NoError(t, got.UnmarshalText([]byte("string_names,slot-ends")))
+	assert.Equal(t, draw.Layers{draw.LayerLabels, draw.LayerEnds}, got, "an underscore counts as a hyphen")
+	err := got.UnmarshalText([]byte("everything"))
 	assert.ErrorContains(t, err, "there is no part of that name")
 	assert.ErrorContains(t, err, "string-names, slots, slot-ends, slot-numbers")
-	_, err = draw.ParseLayers("slotz, joins")
-	require.Error(t, err)
-	assert.Contains(t, err.Error(), "did you mean slots?")
-	assert.Contains(t, err.Error(), `"joins"`)
+	assert.ErrorContains(t, got.UnmarshalText([]byte("slotz")), "did you mean slots?")
+	assert.ErrorContains(t, got.UnmarshalText([]byte("slots joins")), `"joins"`)
 }

@@ -31,10 +31,10 @@ func TestScaleRefusesToMirror(t *testing.T) {
 }
 
 func TestUnlikeScalesMakeACircleARing(t *testing.T) {
-	circle := draw.Circle{Centre: draw.Point{X: 10, Y: 0}, RadiusMM: 5}
+	circle := draw.Circle{Centre: draw.Point{X: 10, Y: 0}, Radius: 5}
 	turned, ok := circle.Through(draw.Turn(1)).(draw.Circle)
 	require.True(t, ok, "a turned circle stays one")
-	assert.InDelta(t, 5, turned.RadiusMM, 1e-12)
+	assert.InDelta(t, 5, turned.Radius, 1e-12)
 	ring, ok := circle.Through(draw.Scale(1.1, 1)).(draw.Polyline)
 	require.True(t, ok)
 	assert.True(t, ring.Closed)
@@ -47,11 +47,11 @@ func TestBounds(t *testing.T) {
 	assert.True(t, draw.Drawing{}.Bounds().Empty())
 	d := draw.Drawing{Layers: []draw.Layer{{Name: draw.LayerDots, Elements: []draw.Element{
 		draw.Line{A: draw.Point{X: 1, Y: 2}, B: draw.Point{X: -3, Y: 5}},
-		draw.Circle{Centre: draw.Point{X: 10, Y: 0}, RadiusMM: 2},
+		draw.Circle{Centre: draw.Point{X: 10, Y: 0}, Radius: 2},
 	}}}}
 	assert.Equal(t, draw.Rect{Min: draw.Point{X: -3, Y: -2}, Max: draw.Point{X: 12, Y: 5}}, d.Bounds())
 	whole := draw.Whole(d, 4)
-	assert.Equal(t, 23.0, whole.WidthMM)
-	assert.Equal(t, 15.0, whole.HeightMM)
+	assert.Equal(t, 23.0, whole.Width)
+	assert.Equal(t, 15.0, whole.Height)
 	assert.Equal(t, draw.Rect{Min: draw.Point{X: 4, Y: 4}, Max: draw.Point{X: 19, Y: 11}}, whole.Parts[0].Drawing.Bounds())
 }

@@ -8,18 +8,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/internal/trial"
-	"scalepair/fan/draw/recorder"
 )
 
 // ringsOf gives the middles of all rings of a stroke, by radius.
-func ringsOf(r *recorder.Recorder, layer draw.LayerName) map[float64][]draw.Point {
+func ringsOf(r *recorder, layer draw.LayerName) map[float64][]draw.Point {
 	out := map[float64][]draw.Point{}
 	for _, m := range r.Marks {
 		if c, ok := m.What.(draw.Circle); ok && m.Layer == layer {
-			out[c.RadiusMM] = append(out[c.RadiusMM], c.Centre)
+			out[c.Radius] = append(out[c.Radius], c.Centre)
 		}
 	}
 	return out
@@ -27,44 +26,34 @@ func ringsOf(r *recorder.Recorder, layer draw.LayerName) map[float64][]draw.Poin
 
 // The dots asked for, with their diameters, and no others.
 func TestDotsAsGiven(t *testing.T) {
-	l := trial.Layout(t, "six")
-	o := draw.Options{Dots: &draw.Dots{Face: []int{5, 12}, Side: []int{7}, Double: []int{12}, FaceMM: 8, SideMM: 1.5}}
+	l := layoutOf(t, "six")
+	o := draw.Options{Dots: &fan.Dots{Face: []int{5, 12}, Side: []int{7}, Double: []int{12}, FaceDiameter: unit.MM(8), SideDiameter: unit.MM(1.5)}}
 	found := ringsOf(drawn(t, l, o), draw.LayerDots)
 	require.Len(t, found, 2)
 	require.Len(t, found[4], 3, "one at 5, two at 12")
 	require.Len(t, found[0.75], 1)
-	for i, dot := range l.FaceDots(fan.Dots{Face: []int{5, 12}, Double: []int{12}}) {
+	for i, dot := range l.FaceDots(*o.Dots) {
 		assert.InDelta(t, dot.At.X.MM(), found[4][i].X, tolMM)
 		assert.InDelta(t, -dot.At.Y.MM(), found[4][i].Y, tolMM, "a right-handed face has its bass side below")
 	}
 	edge := l.Frets[6].Slot.Bass.X.MM() + l.Frets[7].Slot.Bass.X.MM()
 	assert.InDelta(t, edge/2, found[0.75][0].X, tolMM)
-	assert.Empty(t, ringsOf(drawn(t, l, draw.Options{Dots: &draw.Dots{}}), draw.LayerDots), "none asked for")
+	assert.Empty(t, ringsOf(drawn(t, l, draw.Options{Dots: &fan.Dots{}}), draw.LayerDots), "none asked for")
 }
 
 func TestDotsByCustom(t *testing.T) {
-	l := trial.Layout(t, "six")
-	common := fan.CommonDots(24)
-	frets, double := common.Face, common.Double
+	l := layoutOf(t, "six")
+	d := fan.CommonDots(24)
 	found := ringsOf(drawn(t, l, draw.Options{}), draw.LayerDots)
-	assert.Len(t, found[3], len(frets)+len(double))
-	assert.Len(t, found[1], len(frets)+len(double))
-}
-
-func TestDotsOutOfRange(t *testing.T) {
-	l := trial.Layout(t, "six")
-	for _, mm := range []float64{-1, 51, math.NaN(), math.Inf(1)} {
-		_, err := draw.Fan(l, draw.Options{Dots: &draw.Dots{FaceMM: mm, SideMM: mm}})
-		assert.ErrorContains(t, err, "the diameter of the face dots")
-		assert.ErrorContains(t, err, "the diameter of the side dots")
-	}
+	assert.Len(t, found[3], len(d.Face)+len(d.Double))
+	assert.Len(t, found[1], len(d.Face)+len(d.Double))
 }
 
 // A string without a compensation does not take the others' away: its own point is
 // a ring on the theoretical line, without a cross, and named.
 func TestOneCompensationNotKnown(t *testing.T) {
-	l := trial.Layout(t, "six")
-	o := trial.Options(l)
+	l := layoutOf(t, "six")
+	o := optionsOf(l)
 	whole := ringsOf(drawn(t, l, o), draw.LayerSaddles)
 	o.Compensations[2] = nil
 	r := drawn(t, l, o)

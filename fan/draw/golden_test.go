@@ -11,7 +11,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/fan/draw/dxf"
-	"scalepair/fan/draw/internal/trial"
 	"scalepair/fan/draw/pdf"
 	"scalepair/fan/draw/svg"
 	"scalepair/fan/draw/tile"
@@ -25,16 +24,16 @@ const goldens = "../../testdata/drawings"
 // files gives a trial instrument's drawings by file name.
 func files(t testing.TB, name string) map[string][]byte {
 	t.Helper()
-	d := trial.Drawing(t, name)
+	d := drawingOf(t, name)
 	one, err := tile.One(d, tile.DefaultOptions())
 	require.NoError(t, err)
 	sheets := tile.DefaultOptions()
 	if name == "eight" {
-		sheets.Paper = tile.Letter()
+		sheets.Paper = paper("Letter")
 	}
 	tiled, err := tile.Lay(d, sheets)
 	require.NoError(t, err)
-	sheets.Paper, sheets.Arrange = tile.A4(), tile.Strips
+	sheets.Paper, sheets.Strips = paper("A4"), true
 	strips, err := tile.Lay(d, sheets)
 	require.NoError(t, err)
 
@@ -75,7 +74,7 @@ func TestGoldens(t *testing.T) {
 }
 
 func TestTheSameBytesEveryTime(t *testing.T) {
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		first, second := files(t, name), files(t, name)
 		for file, bytes := range first {
 			assert.True(t, string(bytes) == string(second[file]), file)
@@ -85,7 +84,7 @@ func TestTheSameBytesEveryTime(t *testing.T) {
 
 // No file holds what no number may print as.
 func TestNoOddNumbers(t *testing.T) {
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		for file, content := range files(t, name) {
 			for _, odd := range []string{"NaN", "+Inf", "-Inf", "-0.0000", "e-0", "e+0"} {
 				assert.False(t, bytes.Contains(content, []byte(odd)), "%s holds %s", file, odd)

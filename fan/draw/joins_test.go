@@ -12,7 +12,6 @@ import (
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/internal/trial"
 )
 
 // crosses reports whether two segments have a point in common, by the signs of
@@ -26,12 +25,12 @@ func crosses(a, b draw.Line) bool {
 
 func TestNoJoinCrossesASlot(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		l := trial.AnyNeck(rt)
+		l := anyNeck(rt)
 		d, err := draw.Fan(l, draw.Options{})
 		require.NoError(rt, err)
 		require.GreaterOrEqual(rt, len(d.Joins), len(l.Frets)-3, "a join in every gap but beside the square line")
 		for i, j := range d.Joins {
-			for n, slot := range trial.Slots(l) {
+			for n, slot := range slotsOf(l) {
 				require.False(rt, crosses(j, slot), "join %d and slot %d", i, n+1)
 			}
 			at := l.Neutral.X.MM()
@@ -61,25 +60,25 @@ func TestStrokesDifferByWeightOrDash(t *testing.T) {
 	}
 	seen := map[string]draw.Stroke{}
 	for _, s := range lines {
-		look := fmt.Sprintf("%.2f %v", s.WidthMM(), s.DashMM())
+		look := fmt.Sprintf("%.2f %v", s.Width(), s.Dash())
 		other, double := seen[look]
 		assert.False(t, double, "%v looks like %v", s, other)
 		seen[look] = s
 	}
 	for _, s := range draw.Strokes() {
 		assert.LessOrEqual(t, s.Grey(), 0.6, "%v must show in a grey print", s)
-		assert.GreaterOrEqual(t, s.WidthMM(), 0.12, "%v must not break up", s)
-		assert.Zero(t, len(s.DashMM())%2, "%v: dashes and gaps in pairs", s)
+		assert.GreaterOrEqual(t, s.Width(), 0.12, "%v must not break up", s)
+		assert.Zero(t, len(s.Dash())%2, "%v: dashes and gaps in pairs", s)
 	}
 }
 
 // Capitals that name slots are at least 3 mm high, also on crowded boards.
 func TestNumbersAreLegible(t *testing.T) {
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		for _, l := range []draw.LayerName{draw.LayerNumbers, draw.LayerTitle, draw.LayerBars, draw.LayerSquare} {
-			for _, e := range trial.Drawing(t, name).Layer(l).Elements {
+			for _, e := range drawingOf(t, name).Layer(l).Elements {
 				if words, ok := e.(draw.Text); ok {
-					assert.GreaterOrEqual(t, words.HeightMM, 3.0, "%s: %q", l, words.Body)
+					assert.GreaterOrEqual(t, words.Height, 3.0, "%s: %q", l, words.Body)
 				}
 			}
 		}
@@ -89,10 +88,10 @@ func TestNumbersAreLegible(t *testing.T) {
 // No two slot numbers stand on each other, also where slots stand close.
 func TestNumbersStandClear(t *testing.T) {
 	drawings := map[string]draw.Drawing{}
-	for _, name := range trial.Names() {
-		drawings[name] = trial.Drawing(t, name)
+	for _, name := range instruments() {
+		drawings[name] = drawingOf(t, name)
 	}
-	spec := trial.Layout(t, "six").Spec
+	spec := layoutOf(t, "six").Spec
 	spec.Bass, spec.Treble, spec.Frets = unit.MM(440), unit.MM(420), 27
 	short, err := fan.New(spec)
 	require.NoError(t, err)

@@ -13,7 +13,6 @@ import (
 	"scalepair/data/testutil"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/dxf"
-	"scalepair/fan/draw/internal/trial"
 	"scalepair/fan/draw/pdf"
 	"scalepair/fan/draw/svg"
 	"scalepair/fan/draw/tile"
@@ -22,8 +21,8 @@ import (
 // labelled is a drawing with one odd text in every place that takes any.
 func labelled(t *testing.T, body string) draw.Drawing {
 	t.Helper()
-	l := trial.Layout(t, "six")
-	o := trial.Options(l)
+	l := layoutOf(t, "six")
+	o := optionsOf(l)
 	o.Title, o.Remarks, o.Date = body, body, body
 	for i := range o.Strings {
 		o.Strings[i] = draw.StringWords{Note: body, Gauge: body}
@@ -63,7 +62,7 @@ func TestAnyLabelComesBackFromDXF(t *testing.T) {
 		`\U+0041 %%d ^J`:            `\U+0041 % %d ^J`,
 		strings.Repeat("long ", 60): "long long long long long long long long...",
 	} {
-		l := trial.Layout(t, "six")
+		l := layoutOf(t, "six")
 		d, err := draw.Fan(l, draw.Options{Date: body})
 		require.NoError(t, err)
 		var b bytes.Buffer

@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/internal/trial"
 )
 
 // piece is what a third party found of one piece: its slots, and the ends of
@@ -17,7 +16,7 @@ type piece struct {
 	slots, joins []draw.Line
 }
 
-func pieces(pages []trial.Page) []piece {
+func pieces(pages []tracedPage) []piece {
 	var out []piece
 	for _, page := range pages {
 		for _, g := range page.Groups {
@@ -44,7 +43,7 @@ func (p piece) laidOn(t *testing.T, before piece) piece {
 	require.NotEmpty(t, before.joins)
 	here, there := p.joins[0], before.joins[len(before.joins)-1]
 	move := draw.Move((there.A.X+there.B.X-here.A.X-here.B.X)/2, (there.A.Y+there.B.Y-here.A.Y-here.B.Y)/2)
-	assert.Less(t, trial.Nearest(here.Through(move).(draw.Line), []draw.Line{there}), trueMM, "both crosses coincide")
+	assert.Less(t, nearest(here.Through(move).(draw.Line), []draw.Line{there}), trueMM, "both crosses coincide")
 	var out piece
 	for _, s := range p.slots {
 		out.slots = append(out.slots, s.Through(move).(draw.Line))
@@ -56,10 +55,10 @@ func (p piece) laidOn(t *testing.T, before piece) piece {
 }
 
 func TestReassembledTilesCoincide(t *testing.T) {
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		for _, file := range []string{"_tiles.pdf", "_strips.pdf"} {
 			t.Run(name+file, func(t *testing.T) {
-				pages := trial.ReadPDF(t, files(t, name)[name+file])
+				pages := readPDF(t, files(t, name)[name+file])
 				for _, p := range pages {
 					hasBars(t, barsOf(p))
 				}
@@ -71,7 +70,7 @@ func TestReassembledTilesCoincide(t *testing.T) {
 					all[i] = all[i].laidOn(t, all[i-1])
 					for _, s := range all[i].slots {
 						// A slot that shows on both neighbours shows in one place.
-						if d := trial.Nearest(s, all[i-1].slots); d < 1 {
+						if d := nearest(s, all[i-1].slots); d < 1 {
 							shared++
 							assert.Less(t, d, trueMM)
 						}
@@ -79,7 +78,7 @@ func TestReassembledTilesCoincide(t *testing.T) {
 					found = append(found, all[i].slots...)
 				}
 				assert.Positive(t, shared, "overlaps show slots twice")
-				want := trial.Slots(trial.Layout(t, name))
+				want := slotsOf(layoutOf(t, name))
 				slotsOn(t, name, shift(t, want[:1], found[:1]), found)
 			})
 		}
@@ -87,7 +86,7 @@ func TestReassembledTilesCoincide(t *testing.T) {
 }
 
 // barsOf gives a page's lines on the layer of check bars.
-func barsOf(p trial.Page) []draw.Line {
+func barsOf(p tracedPage) []draw.Line {
 	var out []draw.Line
 	for _, g := range p.Groups {
 		out = append(out, g.Lines("check-bars")...)
@@ -98,10 +97,10 @@ func barsOf(p trial.Page) []draw.Line {
 // The slots of a whole drawing lie where the layout has them only in true
 // scale: a print shrunk to 99.9 % must be found out.
 func TestTheYardstickFindsAShrunkPrint(t *testing.T) {
-	want := trial.Slots(trial.Layout(t, "six"))
+	want := slotsOf(layoutOf(t, "six"))
 	worst := 0.0
 	for _, w := range want {
-		worst = math.Max(worst, trial.Nearest(w.Through(draw.Scale(0.999, 0.999)).(draw.Line), want))
+		worst = math.Max(worst, nearest(w.Through(draw.Scale(0.999, 0.999)).(draw.Line), want))
 	}
 	assert.Greater(t, worst, trueMM)
 }

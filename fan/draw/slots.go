@@ -26,8 +26,8 @@ func (s *sketch) slots() {
 		line := s.across(f.Slot.Bass, f.Slot.Treble, SlotStroke)
 		s.add(LayerSlots, line)
 		s.add(LayerEnds,
-			Circle{Centre: line.A, RadiusMM: endRingMM, Stroke: EndStroke},
-			Circle{Centre: line.B, RadiusMM: endRingMM, Stroke: EndStroke})
+			Circle{Centre: line.A, Radius: endRingMM, Stroke: EndStroke},
+			Circle{Centre: line.B, Radius: endRingMM, Stroke: EndStroke})
 		if f.Number == 0 {
 			continue // the nut line beneath it carries the number
 		}
@@ -55,7 +55,7 @@ func (s *sketch) carryOn(layer LayerName, line Line, name string, row int) {
 		tip := side.edge + side.out*(gap-numberGapMM/2)
 		middle := side.edge + side.out*(gap+numberMM/2)
 		s.add(lineLayer, Line{A: side.end, B: Point{line.xAt(tip), tip}, Stroke: stroke})
-		s.add(layer, Text{At: Point{line.xAt(middle), middle - numberMM/2}, HeightMM: numberMM, Align: Centre, Body: name})
+		s.add(layer, Text{At: Point{line.xAt(middle), middle - numberMM/2}, Height: numberMM, Align: Centre, Body: name})
 	}
 }
 

@@ -1,115 +1,65 @@
 package draw
 
-import (
-	"fmt"
-	"math"
+import "fmt"
 
-	"scalepair/data/unit"
-)
+// farthest is how far from its origin anything is drawn, in mm: far more than
+// any board, and near enough that a double holds every digit that a writer
+// prints (judgement).
+const farthest = 40_000
 
-// The bounds of what is drawn, in mm (judgement): no board reaches 10 m from its
-// origin, and no paper is smaller than the least page that PDF readers take,
-// 3 points (ISO 32000, annex C, from memory).
-const (
-	mostMM      = 10_000
-	mostMovedMM = 4 * mostMM // where a piece of such a drawing may come to lie off its sheet, turned and corrected
-	smallestMM  = 1.06
-	mostRad     = 1e6 // beyond, a double's steps begin to show in a printed angle
-	leastSizeMM = 1e-3
-)
-
-// Sound refuses a drawing that could not be written truly: with a place, size or
-// angle that is no finite number or lies beyond 10 m, a circle without a radius
-// or words without a height. Every writer asks for it first, so that a fault
-// upstream leaves no file rather than a wrong one.
+// Sound refuses a drawing that could not be written truly: one with an element
+// whose place, size or angle is no finite number or that reaches beyond 40 m, or
+// a circle or words without a size. Every writer asks for it first, so that a
+// fault upstream leaves no file rather than a wrong one.
 func (d Drawing) Sound() error {
-	if err := d.within(mostMM); err != nil {
-		return err
-	}
-	// Words may reach far from their place.
-	if room := d.Bounds(); !room.Empty() {
-		if what := unfitPlace(mostMM, room.Min, room.Max); what != "" {
-			return fmt.Errorf("the drawing is too large: %s", what)
-		}
-	}
-	return nil
-}
-
-// within is Sound for a drawing whose places may lie so far out.
-func (d Drawing) within(most float64) error {
 	for _, l := range d.Layers {
 		for _, e := range l.Elements {
-			if what := unfit(e, most); what != "" {
-				return fmt.Errorf("layer %s cannot be drawn: %s", l.Name, what)
+			if !sound(e) {
+				return fmt.Errorf("layer %s cannot be drawn: an element without a place or size, or one too far away", l.Name)
 			}
 		}
 	}
 	for _, j := range d.Joins {
-		if what := unfit(j, most); what != "" {
-			return fmt.Errorf("a join cannot be drawn: %s", what)
+		if !sound(j) {
+			return fmt.Errorf("a join cannot be drawn: it has no place, or one too far away")
 		}
 	}
 	return nil
 }
 
 // Sound refuses a sheet of no possible size and one whose drawings are not
-// sound.
+// sound. The least side is that of the least page that PDF readers take, 3
+// points (ISO 32000, annex C, from memory).
 func (s Sheet) Sound() error {
-	for _, mm := range []float64{s.WidthMM, s.HeightMM} {
-		if !(mm >= smallestMM && mm <= mostMovedMM) {
-			return fmt.Errorf("the sheet cannot be drawn: a side of %s", size(mm))
-		}
+	const least = 1.06
+	if !(s.Width >= least && s.Width <= farthest && s.Height >= least && s.Height <= farthest) {
+		return fmt.Errorf("the sheet cannot be drawn: its size is %v x %v mm", s.Width, s.Height)
 	}
 	for _, p := range s.Parts {
-		if what := unfitPlace(mostMovedMM, p.Window...); what != "" {
-			return fmt.Errorf("a window cannot be drawn: %s", what)
+		if !sound(Polyline{Points: p.Window}) {
+			return fmt.Errorf("a window cannot be drawn: it has no place, or one too far away")
 		}
-		if err := p.Drawing.within(mostMovedMM); err != nil {
+		if err := p.Drawing.Sound(); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// unfit says what is wrong with an element, "" for a sound one.
-func unfit(e Element, most float64) string {
+func sound(e Element) bool {
 	switch e := e.(type) {
-	case Line:
-		return unfitPlace(most, e.A, e.B)
-	case Polyline:
-		return unfitPlace(most, e.Points...)
 	case Circle:
-		if !(e.RadiusMM >= leastSizeMM && e.RadiusMM <= most) {
-			return "a circle with a radius of " + size(e.RadiusMM)
+		if !(e.Radius > 0) {
+			return false
 		}
-		return unfitPlace(most, e.Centre)
 	case Text:
-		switch {
-		case !(e.HeightMM >= leastSizeMM && e.HeightMM <= most):
-			return "words with a height of " + size(e.HeightMM)
-		case !(math.Abs(e.AngleRad) <= mostRad):
-			return "words turned beyond all measure"
-		}
-		return unfitPlace(most, e.At)
-	}
-	return ""
-}
-
-func unfitPlace(most float64, points ...Point) string {
-	for _, p := range points {
-		for _, x := range []float64{p.X, p.Y} {
-			if !(math.Abs(x) <= most) {
-				return "a place at " + size(x)
-			}
+		if !(e.Height > 0) {
+			return false
 		}
 	}
-	return ""
+	return near(e.Bounds())
 }
 
-// size prints a number that may be none.
-func size(mm float64) string {
-	if math.IsNaN(mm) || math.IsInf(mm, 0) {
-		return "no finite number"
-	}
-	return unit.Length(mm / 1000).String()
+func near(r Rect) bool {
+	return r.Min.X >= -farthest && r.Min.Y >= -farthest && r.Max.X <= farthest && r.Max.Y <= farthest
 }

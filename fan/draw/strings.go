@@ -33,7 +33,7 @@ func (s *sketch) saddles() error {
 	s.add(LayerSaddles,
 		Line{A: Point{line.xAt(top), top}, B: Point{line.xAt(bottom), bottom}, Stroke: SaddleStroke})
 	if !s.layout.Neutral.Bridge || s.layout.Parallel {
-		s.add(LayerSaddles, Text{At: Point{line.xAt(top), top + 1.5}, HeightMM: wordsMM, Align: Centre, Body: "saddle line"})
+		s.add(LayerSaddles, Text{At: Point{line.xAt(top), top + 1.5}, Height: wordsMM, Align: Centre, Body: "saddle line"})
 	}
 	s.endX = math.Max(s.endX, math.Max(line.A.X, line.B.X))
 	for i, p := range all.Points {
@@ -55,7 +55,7 @@ func (s *sketch) compensation(i int) *fan.Compensation {
 // a string whose compensation is not known, has no cross: nothing is drilled there.
 func (s *sketch) saddlePoint(p fan.SaddlePoint, known bool) {
 	at, least, most := s.at(p.At), s.at(p.Least), s.at(p.Most)
-	s.add(LayerSaddles, Circle{Centre: at, RadiusMM: saddleRingMM, Stroke: SaddleStroke})
+	s.add(LayerSaddles, Circle{Centre: at, Radius: saddleRingMM, Stroke: SaddleStroke})
 	s.endX = math.Max(s.endX, most.X)
 	if !known {
 		return
@@ -93,7 +93,7 @@ func (s *sketch) nameString(i int, line Line) {
 		long = join(" · ", short, words.Gauge)
 	}
 	s.add(LayerLabels, Text{
-		At: Point{s.blank.Min.X - centreBeyondMM - 1.5, line.A.Y}, HeightMM: height, Align: Right, RoomMM: 22, Body: short,
+		At: Point{s.blank.Min.X - centreBeyondMM - 1.5, line.A.Y}, Height: height, Align: Right, Room: 22, Body: short,
 	}.Middle())
 	from, to := s.blank.Max.X+4, line.B.X-saddleCrossMM-4
 	if !s.shows(LayerSaddles) || to-from < 20 {
@@ -107,7 +107,7 @@ func (s *sketch) nameString(i int, line Line) {
 		start.Y -= 2*clearMM + height
 	}
 	s.add(LayerLabels, Text{
-		At: start, HeightMM: height, AngleRad: line.tilt(), RoomMM: to - from,
+		At: start, Height: height, Angle: line.tilt(), Room: to - from,
 		Body: join(" · ", long, s.compensationWords(i)),
 	})
 }

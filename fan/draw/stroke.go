@@ -30,10 +30,10 @@ const (
 // look is how a stroke is drawn: width of the line and lengths of dashes and
 // gaps in turn, in mm, and grey from 0 (black) to 1 (white).
 type look struct {
-	name    string
-	widthMM float64
-	dashMM  []float64
-	grey    float64
+	name  string
+	width float64
+	dash  []float64
+	grey  float64
 }
 
 // looks are judgement: a line to be cut along is as thin as a printer draws
@@ -71,12 +71,12 @@ func Strokes() []Stroke {
 // String is the stroke's meaning in words, as the drawing's key prints it.
 func (s Stroke) String() string { return looks[s].name }
 
-// WidthMM is the line's width in millimetres.
-func (s Stroke) WidthMM() float64 { return looks[s].widthMM }
+// Width is the line's width in millimetres.
+func (s Stroke) Width() float64 { return looks[s].width }
 
-// DashMM gives lengths of dash and gap in turn, in millimetres; nil for an
+// Dash gives lengths of dash and gap in turn, in millimetres; nil for an
 // unbroken line. The caller must not change it.
-func (s Stroke) DashMM() []float64 { return looks[s].dashMM }
+func (s Stroke) Dash() []float64 { return looks[s].dash }
 
 // Grey runs from 0, black, to 1, white. No stroke is lighter than 0.55, which
 // an ordinary printer still draws as a line.

@@ -17,17 +17,17 @@ const (
 	Right               // it ends at At
 )
 
-// Text is one line of words. At is on the baseline; HeightMM is the height of
-// a capital letter or figure (not of the type's body), in mm; AngleRad turns it
-// anticlockwise about At. Body may hold anything: writers take Shown. RoomMM is
+// Text is one line of words. At is on the baseline; Height is the height of
+// a capital letter or figure (not of the type's body), in mm; Angle turns it
+// anticlockwise about At. Body may hold anything: writers take Shown. Room is
 // the length that the words may take, 0 for any.
 type Text struct {
-	At       Point
-	HeightMM float64
-	AngleRad float64
-	Align    Align
-	RoomMM   float64
-	Body     string
+	At     Point
+	Height float64
+	Angle  float64
+	Align  Align
+	Room   float64
+	Body   string
 }
 
 // CapShare is the height of a capital over the size of the type for the sans
@@ -35,35 +35,35 @@ type Text struct {
 // public metrics file).
 const CapShare = 0.718
 
-// SizeMM is the size of the type, in mm, that gives the wanted capitals.
-func (t Text) SizeMM() float64 { return t.HeightMM / CapShare }
+// Size is the size of the type, in mm, that gives the wanted capitals.
+func (t Text) Size() float64 { return t.Height / CapShare }
 
 // Shown is the text as every writer prints it: one line, without control
 // characters, cut with an ellipsis to the room it has.
 func (t Text) Shown() string {
 	body := OneLine(t.Body)
-	if t.RoomMM <= 0 {
+	if t.Room <= 0 {
 		return body
 	}
-	return cut(body, t.RoomMM/t.SizeMM())
+	return cut(body, t.Room/t.Size())
 }
 
-// WidthMM is the length of the shown text in mm, by the face's metrics; exact
+// Width is the length of the shown text in mm, by the face's metrics; exact
 // for western letters, generous for others.
-func (t Text) WidthMM() float64 { return ems(t.Shown()) * t.SizeMM() }
+func (t Text) Width() float64 { return ems(t.Shown()) * t.Size() }
 
-// Bounds implements Element; descenders are counted as a third of HeightMM.
+// Bounds implements Element; descenders are counted as a third of Height.
 func (t Text) Bounds() Rect {
-	width := t.WidthMM()
+	width := t.Width()
 	left := -width * float64(t.Align) / 2
-	turn := Turn(t.AngleRad).Then(Move(t.At.X, t.At.Y))
-	return turn.Rect(Rect{Min: Point{left, -t.HeightMM / 3}, Max: Point{left + width, t.HeightMM}})
+	turn := Turn(t.Angle).Then(Move(t.At.X, t.At.Y))
+	return turn.Rect(Rect{Min: Point{left, -t.Height / 3}, Max: Point{left + width, t.Height}})
 }
 
 // Through implements Element. The letters keep their size; only place and
 // direction follow the map.
 func (t Text) Through(m Map) Element {
-	t.At, t.AngleRad = m.Point(t.At), m.Angle(t.AngleRad)
+	t.At, t.Angle = m.Point(t.At), m.Angle(t.Angle)
 	return t
 }
 
@@ -72,9 +72,9 @@ func (t Text) On(c Canvas) { c.Text(t) }
 
 // Middle gives the text with the middle of its capitals, not the baseline, at At.
 func (t Text) Middle() Text {
-	sin, cos := math.Sincos(t.AngleRad)
-	t.At.X += sin * t.HeightMM / 2
-	t.At.Y -= cos * t.HeightMM / 2
+	sin, cos := math.Sincos(t.Angle)
+	t.At.X += sin * t.Height / 2
+	t.At.Y -= cos * t.Height / 2
 	return t
 }
 
@@ -111,10 +111,10 @@ func printable(r rune) bool {
 }
 
 // Wrap breaks s into at most lines lines of roomMM each for capitals of
-// heightMM: at its own line breaks, then between words. What does not fit is
+// height: at its own line breaks, then between words. What does not fit is
 // cut with an ellipsis.
-func Wrap(s string, heightMM, roomMM float64, lines int) []string {
-	room := roomMM / (heightMM / CapShare)
+func Wrap(s string, height, roomMM float64, lines int) []string {
+	room := roomMM / (height / CapShare)
 	var out []string
 	for _, own := range strings.FieldsFunc(s, func(r rune) bool { return r == '\n' || r == '\r' }) {
 		out = append(out, wrapLine(OneLine(own), room)...)

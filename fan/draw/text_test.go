@@ -32,19 +32,19 @@ func TestOneLine(t *testing.T) {
 }
 
 func TestLongTextIsCutToItsRoom(t *testing.T) {
-	words := draw.Text{HeightMM: 3, RoomMM: 60, Body: strings.Repeat("wide words ", 28)}
+	words := draw.Text{Height: 3, Room: 60, Body: strings.Repeat("wide words ", 28)}
 	shown := words.Shown()
 	assert.True(t, strings.HasSuffix(shown, "…"), shown)
-	assert.LessOrEqual(t, words.WidthMM(), 60.0)
-	assert.Greater(t, words.WidthMM(), 52.0, "not cut shorter than need be")
-	words.RoomMM = 0
+	assert.LessOrEqual(t, words.Width(), 60.0)
+	assert.Greater(t, words.Width(), 52.0, "not cut shorter than need be")
+	words.Room = 0
 	assert.Equal(t, strings.TrimSpace(words.Body), words.Shown())
 	// Eleven figures of 0.556 at a size of 5 mm are 30.58 mm long.
-	figures := draw.Text{HeightMM: 5 * draw.CapShare, RoomMM: 30.58 + 1e-9, Body: "12345678901"}
+	figures := draw.Text{Height: 5 * draw.CapShare, Room: 30.58 + 1e-9, Body: "12345678901"}
 	assert.Equal(t, "12345678901", figures.Shown())
-	figures.RoomMM = 30.57
+	figures.Room = 30.57
 	assert.Equal(t, "123456789…", figures.Shown())
-	tiny := draw.Text{HeightMM: 3, RoomMM: 0.5, Body: "abc"}
+	tiny := draw.Text{Height: 3, Room: 0.5, Body: "abc"}
 	assert.Equal(t, "…", tiny.Shown())
 }
 
@@ -61,14 +61,14 @@ func TestWidthsAreThePDFFacesOwn(t *testing.T) {
 	const capsMM = 3
 	doc.SetFont("Helvetica", "", 10)
 	for r := ' '; r <= '~'; r++ {
-		words := draw.Text{HeightMM: capsMM, Body: "|" + string(r) + "|"}
+		words := draw.Text{Height: capsMM, Body: "|" + string(r) + "|"}
 		want := doc.GetStringWidth("|"+string(r)+"|") / (10 * 25.4 / 72) * capsMM / draw.CapShare
-		assert.InDelta(t, want, words.WidthMM(), 1e-9, "%q", r)
+		assert.InDelta(t, want, words.Width(), 1e-9, "%q", r)
 	}
 }
 
 func TestMiddleLowersTheBaseline(t *testing.T) {
-	words := draw.Text{At: draw.Point{X: 1, Y: 2}, HeightMM: 4}
+	words := draw.Text{At: draw.Point{X: 1, Y: 2}, Height: 4}
 	assert.Equal(t, draw.Point{X: 1, Y: 0}, words.Middle().At)
 }
 
@@ -79,7 +79,7 @@ func FuzzOneLine(f *testing.F) {
 	// 28 wide signs and an ellipsis, where the room is a whole number of them.
 	f.Add("\xa9\xae\x9b\x9d\xfd\xf0\x9cG\xd2\xc4/n\xa2\x86\xb9\xd5\xc4͔\x134\x80\x9c\x86&P\xc4z\x85\xb2\xb2\xb2\xb6", 117.0)
 	f.Fuzz(func(t *testing.T, s string, room float64) {
-		words := draw.Text{HeightMM: 3, RoomMM: room, Body: s}
+		words := draw.Text{Height: 3, Room: room, Body: s}
 		shown := words.Shown()
 		if !utf8.ValidString(shown) {
 			t.Fatalf("not UTF-8: %q", shown)
@@ -90,7 +90,7 @@ func FuzzOneLine(f *testing.F) {
 			}
 		}
 		// Room goes through a division by the size and back: two roundings.
-		if room > 10 && words.WidthMM() > room*(1+4e-16) {
+		if room > 10 && words.Width() > room*(1+4e-16) {
 			t.Fatalf("%q is longer than %g mm", shown, room)
 		}
 		if draw.OneLine(shown) != shown {

@@ -14,7 +14,6 @@ import (
 
 	"scalepair/data/testutil"
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/internal/trial"
 	"scalepair/fan/draw/tile"
 )
 
@@ -32,19 +31,19 @@ func save(t *testing.T, name string, content []byte) string {
 // slotsOn checks that every slot, carried by to, is among the lines found.
 func slotsOn(t *testing.T, name string, to draw.Map, found []draw.Line) {
 	t.Helper()
-	for i, s := range trial.Slots(trial.Layout(t, name)) {
+	for i, s := range slotsOf(layoutOf(t, name)) {
 		want := s.Through(to).(draw.Line)
-		assert.Less(t, trial.Nearest(want, found), trueMM, "slot %d", i+1)
+		assert.Less(t, nearest(want, found), trueMM, "slot %d", i+1)
 	}
 }
 
 func onePlan(t *testing.T, name string) tile.Plan {
-	p, err := tile.One(trial.Drawing(t, name), tile.DefaultOptions())
+	p, err := tile.One(drawingOf(t, name), tile.DefaultOptions())
 	require.NoError(t, err)
 	return p
 }
 
-func allLines(p trial.Page) []draw.Line {
+func allLines(p tracedPage) []draw.Line {
 	var out []draw.Line
 	for _, g := range p.Groups {
 		out = append(out, g.Lines("")...)
@@ -54,15 +53,15 @@ func allLines(p trial.Page) []draw.Line {
 
 func TestSVGIsTrueToScale(t *testing.T) {
 	rsvg := testutil.NeedTool(t, "rsvg-convert")
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		t.Run(name, func(t *testing.T) {
 			out, err := exec.Command(rsvg, "-f", "pdf", save(t, "fan.svg", files(t, name)[name+".svg"])).Output()
 			require.NoError(t, err)
-			pages := trial.ReadPDF(t, out)
+			pages := readPDF(t, out)
 			require.Len(t, pages, 1)
 			p := onePlan(t, name)
-			assert.InDelta(t, p.Sheets[0].WidthMM, pages[0].WidthMM, trueMM)
-			assert.InDelta(t, p.Sheets[0].HeightMM, pages[0].HeightMM, trueMM)
+			assert.InDelta(t, p.Sheets[0].Width, pages[0].Width, trueMM)
+			assert.InDelta(t, p.Sheets[0].Height, pages[0].Height, trueMM)
 			slotsOn(t, name, p.Pieces[0].Place, allLines(pages[0]))
 			hasBars(t, allLines(pages[0]))
 		})
@@ -70,12 +69,12 @@ func TestSVGIsTrueToScale(t *testing.T) {
 }
 
 func TestPDFIsTrueToScale(t *testing.T) {
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		t.Run(name, func(t *testing.T) {
-			pages := trial.ReadPDF(t, files(t, name)[name+"_one.pdf"])
+			pages := readPDF(t, files(t, name)[name+"_one.pdf"])
 			require.Len(t, pages, 1)
 			p := onePlan(t, name)
-			assert.InDelta(t, p.Sheets[0].WidthMM, pages[0].WidthMM, trueMM)
+			assert.InDelta(t, p.Sheets[0].Width, pages[0].Width, trueMM)
 			slotsOn(t, name, p.Pieces[0].Place, pages[0].Groups[1].Lines("slots"))
 			hasBars(t, allLines(pages[0]))
 		})
@@ -103,7 +102,7 @@ func hasBars(t *testing.T, lines []draw.Line) {
 
 func TestPDFIsSoundAndNotScaledInPrint(t *testing.T) {
 	qpdf, mutool := testutil.NeedTool(t, "qpdf"), testutil.NeedTool(t, "mutool")
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		for _, file := range []string{"_one.pdf", "_tiles.pdf", "_strips.pdf"} {
 			path := save(t, "fan.pdf", files(t, name)[name+file])
 			out, err := exec.Command(qpdf, "--check", path).CombinedOutput()
@@ -160,21 +159,21 @@ func lines(from [][4]float64) []draw.Line {
 }
 
 func TestDXFIsTrueToScale(t *testing.T) {
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		t.Run(name, func(t *testing.T) {
 			found := ezdxf(t, files(t, name)[name+".dxf"])
 			assert.Equal(t, 4, found.Units, "millimetres")
 			slotsOn(t, name, draw.Identity(), lines(found.Slots))
 			hasBars(t, lines(found.Bars))
 			assert.Contains(t, found.Layers, "SLOT-NUMBERS")
-			assert.Contains(t, found.Words, trial.Drawing(t, name).Title)
+			assert.Contains(t, found.Words, drawingOf(t, name).Title)
 		})
 	}
 }
 
 func TestDXFInADrawingProgram(t *testing.T) {
 	librecad := testutil.NeedTool(t, "librecad")
-	for _, name := range trial.Names() {
+	for _, name := range instruments() {
 		t.Run(name, func(t *testing.T) {
 			folder := t.TempDir()
 			require.NoError(t, os.WriteFile(filepath.Join(folder, "fan.dxf"), files(t, name)[name+".dxf"], 0o600))
@@ -185,10 +184,10 @@ func TestDXFInADrawingProgram(t *testing.T) {
 			require.NoError(t, err, string(out))
 			printed, err := os.ReadFile(filepath.Join(folder, "fan.pdf"))
 			require.NoError(t, err)
-			page := trial.ReadPDF(t, printed)[0]
+			page := readPDF(t, printed)[0]
 			// The program takes its A4 page, which it writes in whole points, for 210 x
 			// 297 mm, and scales by the mean of both directions: 0.017 % too small.
-			own := 2 / (page.WidthMM/210 + page.HeightMM/297)
+			own := 2 / (page.Width/210 + page.Height/297)
 			assert.InDelta(t, 1, own, 2e-4)
 			found := make([]draw.Line, 0, 1000)
 			for _, l := range allLines(page) {
@@ -196,7 +195,7 @@ func TestDXFInADrawingProgram(t *testing.T) {
 			}
 			// It centres the drawing on its paper by an amount of its own, and prints
 			// in steps of 1/1200 in; the mean over all slots takes both out.
-			slotsOn(t, name, shift(t, trial.Slots(trial.Layout(t, name)), found), found)
+			slotsOn(t, name, shift(t, slotsOf(layoutOf(t, name)), found), found)
 		})
 	}
 }
@@ -210,7 +209,7 @@ func shift(t *testing.T, want, found []draw.Line) draw.Map {
 	for _, f := range found {
 		for _, g := range []draw.Line{f, {A: f.B, B: f.A}} {
 			move := draw.Move(g.A.X-first.A.X, g.A.Y-first.A.Y)
-			if trial.Nearest(first.Through(move).(draw.Line), []draw.Line{g}) > 0.1 {
+			if nearest(first.Through(move).(draw.Line), []draw.Line{g}) > 0.1 {
 				continue
 			}
 			if mean, ok := meanShift(move, want, found); ok {
@@ -229,7 +228,7 @@ func meanShift(move draw.Map, want, found []draw.Line) (draw.Map, bool) {
 	for _, w := range want {
 		moved, near := w.Through(move).(draw.Line), false
 		for _, f := range found {
-			if trial.Nearest(moved, []draw.Line{f}) < 0.1 {
+			if nearest(moved, []draw.Line{f}) < 0.1 {
 				x += (f.A.X + f.B.X - moved.A.X - moved.B.X) / 2
 				y += (f.A.Y + f.B.Y - moved.A.Y - moved.B.Y) / 2
 				near = true

@@ -8,9 +8,9 @@ import (
 // The words stand above and below the nut's end of the board, so that they are
 // on the first sheet when the drawing is tiled.
 const (
-	wordsRoomMM = 200 // the length that title and key may take
-	rowMM       = 5.6 // from line to line
-	aboveMM     = 6   // from the numbers, and a square line's name, to the words
+	wordsRoom = 200 // the length that title and key may take
+	rowMM     = 5.6 // from line to line
+	aboveMM   = 6   // from the numbers, and a square line's name, to the words
 )
 
 // title writes the heading, what the layout is, and the caller's remarks above
@@ -18,19 +18,19 @@ const (
 // none when the title is hidden.
 func (s *sketch) title() (notes []string) {
 	lines := []Text{}
-	for _, l := range Wrap(s.o.Title, titleMM, wordsRoomMM, 2) {
-		lines = append(lines, Text{HeightMM: titleMM, RoomMM: wordsRoomMM, Body: l})
+	for _, l := range Wrap(s.o.Title, titleMM, wordsRoom, 2) {
+		lines = append(lines, Text{Height: titleMM, Room: wordsRoom, Body: l})
 	}
-	notes = append(s.facts(), Wrap(s.o.Remarks, wordsMM, wordsRoomMM, 4)...)
+	notes = append(s.facts(), Wrap(s.o.Remarks, wordsMM, wordsRoom, 4)...)
 	for _, l := range notes {
-		lines = append(lines, Text{HeightMM: wordsMM, RoomMM: wordsRoomMM, Body: l})
+		lines = append(lines, Text{Height: wordsMM, Room: wordsRoom, Body: l})
 	}
 	top, _ := s.numbersBeyond()
 	y := top + aboveMM
 	for i := len(lines) - 1; i >= 0; i-- {
 		lines[i].At = Point{s.blank.Min.X, y}
 		s.add(LayerTitle, lines[i])
-		y += lines[i].HeightMM + rowMM - wordsMM
+		y += lines[i].Height + rowMM - wordsMM
 	}
 	if !s.shows(LayerTitle) {
 		return nil
@@ -85,10 +85,10 @@ func (s *sketch) keyAndBars() {
 			continue
 		}
 		column, row := n%columns, n/columns
-		at := Point{s.blank.Min.X + float64(column)*wordsRoomMM/columns, y - float64(row)*rowMM}
+		at := Point{s.blank.Min.X + float64(column)*wordsRoom/columns, y - float64(row)*rowMM}
 		s.add(LayerKey, sample(k.stroke, at, sampleMM), Text{
-			At: Point{at.X + sampleMM + gapMM, at.Y}, HeightMM: wordsMM,
-			RoomMM: wordsRoomMM/columns - sampleMM - gapMM - 1, Body: k.words,
+			At: Point{at.X + sampleMM + gapMM, at.Y}, Height: wordsMM,
+			Room: wordsRoom/columns - sampleMM - gapMM - 1, Body: k.words,
 		}.Middle())
 		n++
 	}
@@ -100,9 +100,9 @@ func sample(k Stroke, at Point, length float64) Element {
 	middle := Point{at.X + length/2, at.Y}
 	switch k {
 	case EndStroke:
-		return Circle{Centre: middle, RadiusMM: endRingMM, Stroke: k}
+		return Circle{Centre: middle, Radius: endRingMM, Stroke: k}
 	case DotStroke:
-		return Circle{Centre: middle, RadiusMM: 1.5, Stroke: k}
+		return Circle{Centre: middle, Radius: 1.5, Stroke: k}
 	}
 	return Line{A: at, B: Point{at.X + length, at.Y}, Stroke: k}
 }
@@ -110,8 +110,8 @@ func sample(k Stroke, at Point, length float64) Element {
 // bars puts one check bar along x at height y behind the key, and one along y
 // before the nut's end.
 func (s *sketch) bars(y float64) {
-	x := s.blank.Min.X + wordsRoomMM + 10
-	s.add(LayerBars, Bar(Point{x, y - rowMM}, BarMM, 0)...)
+	x := s.blank.Min.X + wordsRoom + 10
+	s.add(LayerBars, Bar(Point{x, y - rowMM}, BarLength, 0)...)
 	left := s.blank.Min.X - centreBeyondMM - 38
-	s.add(LayerBars, Bar(Point{left, -BarMM / 2}, BarMM, math.Pi/2)...)
+	s.add(LayerBars, Bar(Point{left, -BarLength / 2}, BarLength, math.Pi/2)...)
 }

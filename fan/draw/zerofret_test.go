@@ -9,12 +9,11 @@ import (
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/internal/trial"
 )
 
 // A router cuts what lies on the slots' layer, so the zero fret's slot must.
 func TestZeroFretIsDrawnAsASlot(t *testing.T) {
-	s := trial.Layout(t, "six").Spec
+	s := layoutOf(t, "six").Spec
 	s.ZeroFret, s.NutShelf = true, unit.MM(8)
 	l, err := fan.New(s)
 	require.NoError(t, err)
@@ -31,7 +30,7 @@ func TestZeroFretIsDrawnAsASlot(t *testing.T) {
 		}
 	}
 	require.Len(t, onLayer, s.Frets+1)
-	assert.Less(t, trial.Nearest(want, onLayer), tolMM)
+	assert.Less(t, nearest(want, onLayer), tolMM)
 
 	s.ZeroFret = false
 	plain, err := fan.New(s)

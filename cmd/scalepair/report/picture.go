@@ -12,7 +12,7 @@ import (
 // is nil while no set of gauges is settled; then the strings carry their notes
 // alone. A string whose compensation is not known has none.
 func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
-	o := draw.Options{Title: in.title("Fan of"), Unit: in.Units.Length, Dots: in.dots()}
+	o := draw.Options{Title: in.title("Fan of"), Unit: in.Units.Length, Dots: &in.Job.Build.Dots}
 	for i := range l.Strings {
 		words := draw.StringWords{Note: in.note(0, i+1)}
 		if d != nil {
@@ -30,10 +30,4 @@ func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
 		}
 	}
 	return o
-}
-
-// dots are those of the build.
-func (in *Input) dots() *draw.Dots {
-	d := in.Job.Build.Dots
-	return &draw.Dots{Face: d.Face, Side: d.Side, Double: d.Double, FaceMM: d.FaceDiameter.MM(), SideMM: d.SideDiameter.MM()}
 }

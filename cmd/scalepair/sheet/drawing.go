@@ -96,5 +96,5 @@ func window(d draw.Drawing, w draw.Rect) draw.Sheet {
 		}
 		shown.Layers = append(shown.Layers, kept)
 	}
-	return draw.Sheet{WidthMM: w.Width(), HeightMM: w.Height(), Parts: []draw.Part{{Drawing: shown.Through(draw.Move(-w.Min.X, -w.Min.Y))}}}
+	return draw.Sheet{Width: w.Width(), Height: w.Height(), Parts: []draw.Part{{Drawing: shown.Through(draw.Move(-w.Min.X, -w.Min.Y))}}}
 }

@@ -48,7 +48,7 @@ func worded(a, b string) sheet.Sheet {
 	s.Sections[0].Part, s.Sections[0].Tick, s.Sections[0].Room = b, true, a
 	d := ladder()
 	d.Title = a
-	d.Layers = append(d.Layers, draw.Layer{Name: draw.LayerTitle, Elements: []draw.Element{draw.Text{At: draw.Point{X: 10}, HeightMM: 3, RoomMM: 30, Body: b}}})
+	d.Layers = append(d.Layers, draw.Layer{Name: draw.LayerTitle, Elements: []draw.Element{draw.Text{At: draw.Point{X: 10}, Height: 3, Room: 30, Body: b}}})
 	drawing, err := sheet.NewDrawing(d, b)
 	if err != nil {
 		panic(err)

@@ -61,7 +61,7 @@ func ladder() draw.Drawing {
 	for i := range 4 {
 		x := 50 * float64(i)
 		slots.Elements = append(slots.Elements, draw.Line{A: draw.Point{X: x, Y: 20}, B: draw.Point{X: x + 3, Y: -20}, Stroke: draw.SlotStroke})
-		numbers.Elements = append(numbers.Elements, draw.Text{At: draw.Point{X: x, Y: 21}, HeightMM: 3, Align: draw.Centre, Body: fmt.Sprint(i + 1)})
+		numbers.Elements = append(numbers.Elements, draw.Text{At: draw.Point{X: x, Y: 21}, Height: 3, Align: draw.Centre, Body: fmt.Sprint(i + 1)})
 	}
 	return draw.Drawing{Title: "Ladder", Layers: []draw.Layer{slots, numbers}}
 }

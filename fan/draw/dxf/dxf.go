@@ -7,6 +7,9 @@
 // The group codes used are those of the format's public reference; what R12
 // wants beyond it (VERTEX and SEQEND records, table heads) was proved by
 // reading the files back with two independent readers in the tests.
+//
+// In reading order: dxf.go has the entities, tables.go what stands before them,
+// encode.go the letters.
 package dxf
 
 import (
@@ -32,11 +35,9 @@ func Write(w io.Writer, d draw.Drawing) error {
 	c := &canvas{}
 	c.header(d)
 	c.tables(d)
-	c.text(0, "SECTION")
-	c.text(2, "ENTITIES")
+	c.put(0, "SECTION", 2, "ENTITIES")
 	d.On(c)
-	c.text(0, "ENDSEC")
-	c.text(0, "EOF")
+	c.put(0, "ENDSEC", 0, "EOF")
 	_, err := w.Write(c.out.Bytes())
 	return err
 }
@@ -50,26 +51,27 @@ type canvas struct {
 
 var _ draw.Canvas = (*canvas)(nil)
 
-func (c *canvas) text(code int, value string) { fmt.Fprintf(&c.out, "%3d\r\n%s\r\n", code, value) }
-
-func (c *canvas) whole(code, value int) { fmt.Fprintf(&c.out, "%3d\r\n%d\r\n", code, value) }
-
-func (c *canvas) real(code int, value float64) { c.text(code, unit.Fixed(value, decimals)) }
-
-// point writes a place; base is 10 for a first and 11 for a second point.
-func (c *canvas) point(base int, p draw.Point) {
-	c.real(base, p.X)
-	c.real(base+10, p.Y)
-	c.real(base+20, 0)
+// put writes group codes and values, in turn: a string or int as it is, a
+// float64 with the decimals of a millimetre, and a place as three numbers.
+func (c *canvas) put(pairs ...any) {
+	for i := 0; i < len(pairs); i += 2 {
+		code := pairs[i].(int)
+		switch v := pairs[i+1].(type) {
+		case draw.Point:
+			c.put(code, v.X, code+10, v.Y, code+20, 0.0)
+		case float64:
+			fmt.Fprintf(&c.out, "%3d\r\n%s\r\n", code, unit.Fixed(v, decimals))
+		default:
+			fmt.Fprintf(&c.out, "%3d\r\n%v\r\n", code, v)
+		}
+	}
 }
 
 // entity begins an entity on the current layer.
 func (c *canvas) entity(kind string, s draw.Stroke) {
-	c.text(0, kind)
-	c.text(8, c.layer)
-	c.text(6, lineType(s))
+	c.put(0, kind, 8, c.layer, 6, lineType(s))
 	if s.Grey() >= 0.3 {
-		c.whole(62, middleGrey)
+		c.put(62, middleGrey)
 	}
 }
 
@@ -85,33 +87,28 @@ func (c *canvas) Layer(name draw.LayerName) { c.layer = layerName(name) }
 // Line implements draw.Canvas.
 func (c *canvas) Line(l draw.Line) {
 	c.entity("LINE", l.Stroke)
-	c.point(10, l.A)
-	c.point(11, l.B)
+	c.put(10, l.A, 11, l.B)
 }
 
 // Polyline implements draw.Canvas.
 func (c *canvas) Polyline(p draw.Polyline) {
 	c.entity("POLYLINE", p.Stroke)
-	c.whole(66, 1) // vertices follow
-	c.point(10, draw.Point{})
 	closed := 0
 	if p.Closed {
 		closed = 1
 	}
-	c.whole(70, closed)
+	c.put(66, 1, 10, draw.Point{}, 70, closed) // 66: vertices follow
 	for _, q := range p.Points {
 		c.entity("VERTEX", p.Stroke)
-		c.point(10, q)
+		c.put(10, q)
 	}
-	c.text(0, "SEQEND")
-	c.text(8, c.layer)
+	c.put(0, "SEQEND", 8, c.layer)
 }
 
 // Circle implements draw.Canvas.
 func (c *canvas) Circle(ring draw.Circle) {
 	c.entity("CIRCLE", ring.Stroke)
-	c.point(10, ring.Centre)
-	c.real(40, ring.RadiusMM)
+	c.put(10, ring.Centre, 40, ring.Radius)
 }
 
 // Text implements draw.Canvas. DXF's text height is that of a capital, as ours.
@@ -121,15 +118,9 @@ func (c *canvas) Text(t draw.Text) {
 		return
 	}
 	c.entity("TEXT", draw.WordStroke)
-	c.point(10, t.At)
-	c.real(40, t.HeightMM)
-	c.text(1, body)
-	c.real(50, degrees(t.AngleRad))
-	c.real(41, textWidth)
-	c.text(7, textStyle)
+	c.put(10, t.At, 40, t.Height, 1, body, 50, degrees(t.Angle), 41, textWidth, 7, textStyle)
 	if t.Align != draw.Left {
-		c.whole(72, int(t.Align)) // 1 centre, 2 right
-		c.point(11, t.At)
+		c.put(72, int(t.Align), 11, t.At) // 1 centre, 2 right
 	}
 }
 

@@ -59,8 +59,8 @@ func TestEntities(t *testing.T) {
 	got := entities(t, written(t,
 		draw.Line{A: draw.Point{X: 1, Y: -2}, B: draw.Point{X: 3.00004, Y: 0}, Stroke: draw.SlotStroke},
 		draw.Polyline{Points: []draw.Point{{X: 1, Y: 1}, {X: 2, Y: 1}}, Closed: true, Stroke: draw.BlankStroke},
-		draw.Circle{Centre: draw.Point{X: 5, Y: 4}, RadiusMM: 0.7, Stroke: draw.StringStroke},
-		draw.Text{At: draw.Point{X: 5, Y: 5}, HeightMM: 3, AngleRad: -1.5707963267948966, Align: draw.Centre, Body: "7°"},
+		draw.Circle{Centre: draw.Point{X: 5, Y: 4}, Radius: 0.7, Stroke: draw.StringStroke},
+		draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 3, Angle: -1.5707963267948966, Align: draw.Centre, Body: "7°"},
 	))
 	assert.Equal(t, strings.Join([]string{
 		"LINE 8=SLOTS 6=CONTINUOUS 10=1.0000 20=-2.0000 30=0.0000 11=3.0000 21=0.0000 31=0.0000 ",
@@ -90,7 +90,7 @@ func TestAnEmptyDrawingIsWhole(t *testing.T) {
 func TestEveryBrokenStrokeHasItsLineType(t *testing.T) {
 	for _, s := range draw.Strokes() {
 		got := entities(t, written(t, draw.Line{B: draw.Point{X: 1}, Stroke: s}))
-		assert.Equal(t, s.DashMM() == nil, strings.Contains(got, "6=CONTINUOUS"), "%v", s)
+		assert.Equal(t, s.Dash() == nil, strings.Contains(got, "6=CONTINUOUS"), "%v", s)
 	}
 }
 
@@ -112,7 +112,7 @@ func TestText(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got := entities(t, written(t, draw.Text{HeightMM: 3, Body: tt.in}))
+			got := entities(t, written(t, draw.Text{Height: 3, Body: tt.in}))
 			assert.Contains(t, got, " 1="+tt.want+" 50=")
 		})
 	}
@@ -126,7 +126,7 @@ func FuzzAnyText(f *testing.F) {
 		if len(body) > 1000 {
 			return // words that may reach beyond 10 m are refused, see Drawing.Sound
 		}
-		file := written(t, draw.Text{HeightMM: 3, Body: body}, draw.Line{B: draw.Point{X: 1}})
+		file := written(t, draw.Text{Height: 3, Body: body}, draw.Line{B: draw.Point{X: 1}})
 		for i := range len(file) {
 			if c := file[i]; c > '~' || c < ' ' && c != '\r' && c != '\n' {
 				t.Fatalf("byte %#x of %q", c, body)

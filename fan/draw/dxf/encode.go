@@ -5,53 +5,26 @@ import (
 	"strings"
 )
 
-// symbol gives the format's own code for a character that has one, and plain
-// characters for a sign that its stroked fonts lack; "" for any other.
-func symbol(r rune) string {
-	switch r {
-	case '°':
-		return "%%d"
-	case '±':
-		return "%%p"
-	case 'Ø', '⌀':
-		return "%%c"
-	case '“', '”', '„', '″':
-		return `"`
-	case '‘', '’', '′':
-		return "'"
-	case '–', '—', '−', '·':
-		return "-"
-	case '…':
-		return "..."
-	case '♯':
-		return "#"
-	case '♭':
-		return "b"
-	case '×':
-		return "x"
-	}
-	return ""
-}
+// symbols are the format's own codes for characters that have one, and plain
+// characters for signs that its stroked fonts lack.
+var symbols = strings.NewReplacer(
+	"%°", "% %%d", "%±", "% %%p", "%Ø", "% %%c", "%⌀", "% %%c",
+	"°", "%%d", "±", "%%p", "Ø", "%%c", "⌀", "%%c",
+	"“", `"`, "”", `"`, "„", `"`, "″", `"`, "‘", "'", "’", "'", "′", "'",
+	"–", "-", "—", "-", "−", "-", "·", "-", "…", "...", "♯", "#", "♭", "b", "×", "x",
+)
 
-// encode gives s in ASCII: the degree, plus-minus and diameter signs by their
-// own codes, other characters as \U+ and four
-// hexadecimal digits. Doubled percent signs, backslashes and
-// carets that stand in s are kept from being read as codes. Characters beyond
-// the first 65,536 have no code in this format and become U+FFFD.
+// encode gives s in ASCII: signs by their codes, other characters, and those that
+// begin a code, as \U+ and four hexadecimal digits; doubled percent signs, which
+// begin a code too, are set apart. Characters beyond the first 65,536 have no code
+// in this format and become U+FFFD.
 func encode(s string) string {
+	for range 2 { // the first leaves pairs where four stood
+		s = strings.ReplaceAll(s, "%%", "% %")
+	}
 	var b strings.Builder
-	previous := rune(0)
-	for _, r := range s {
-		code := symbol(r)
+	for _, r := range symbols.Replace(s) {
 		switch {
-		case r == '%' && previous == '%':
-			b.WriteString(" %")
-		case code != "":
-			// A percent sign before a code would make three of them.
-			if previous == '%' && code[0] == '%' {
-				b.WriteByte(' ')
-			}
-			b.WriteString(code)
 		case r == '\\' || r == '^' || r > '~' && r <= 0xFFFF:
 			fmt.Fprintf(&b, `\U+%04X`, r)
 		case r > 0xFFFF:
@@ -59,7 +32,6 @@ func encode(s string) string {
 		case r >= ' ':
 			b.WriteRune(r)
 		}
-		previous = r
 	}
 	return b.String()
 }

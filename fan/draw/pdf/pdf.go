@@ -11,7 +11,6 @@ import (
 	"io"
 	"math"
 	"strings"
-	"sync"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -27,8 +26,8 @@ const (
 	// print two, which is 2 micrometres, and negative zeros; paths are therefore
 	// written here.
 	decimals = 4
-	// longestMM is the longest page that every reader takes: 14,400 points.
-	longestMM = 14400 / pointsPerMM
+	// longest is the longest page that every reader takes, in mm: 14,400 points.
+	longest = 14400 / pointsPerMM
 )
 
 // Write writes one page a sheet. It fails when there is no sheet, when a sheet
@@ -42,22 +41,21 @@ func Write(w io.Writer, title string, sheets []draw.Sheet) error {
 		if err := s.Sound(); err != nil {
 			return fmt.Errorf("pdf: %w", err)
 		}
-		if s.WidthMM > longestMM || s.HeightMM > longestMM {
+		if s.Width > longest || s.Height > longest {
 			return fmt.Errorf("pdf: sheet is too long (%s x %s mm); at most %s mm can be one page, so tile it",
-				unit.Fixed(s.WidthMM, 0), unit.Fixed(s.HeightMM, 0), unit.Fixed(longestMM, 0))
+				unit.Fixed(s.Width, 0), unit.Fixed(s.Height, 0), unit.Fixed(longest, 0))
 		}
 		s.On(c)
 	}
 	c.endWindow()
-	var plain bytes.Buffer
-	if err := c.doc.Output(&plain); err != nil {
+	var file bytes.Buffer
+	if err := c.doc.Output(&file); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	whole, err := trueScale(plain.Bytes())
-	if err != nil {
+	if err := trueScale(file.Bytes()); err != nil {
 		return err
 	}
-	_, err = w.Write(whole)
+	_, err := w.Write(file.Bytes())
 	return err
 }
 
@@ -80,8 +78,10 @@ func newCanvas(title string, sheets []draw.Sheet) *canvas {
 	doc := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt"})
 	doc.SetCatalogSort(true)
 	doc.SetCompression(false)
-	doc.SetCreationDate(placeholderDate())
-	doc.SetModificationDate(placeholderDate())
+	date := time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
+	doc.SetCreationDate(date)
+	doc.SetModificationDate(date)
+	doc.SetLang(language)
 	doc.SetProducer("scalepair", false)
 	doc.SetTitle(draw.OneLine(title), true)
 	doc.SetAutoPageBreak(false, 0)
@@ -108,18 +108,15 @@ func (c *canvas) addLayers(sheets []draw.Sheet) {
 	}
 }
 
-// placeholderDate is taken out again by trueScale: the library insists on a date.
-func placeholderDate() time.Time { return time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC) }
-
 // raw writes one line of page content.
 func (c *canvas) raw(format string, args ...any) {
 	c.doc.RawWriteStr(fmt.Sprintf(format, args...))
 }
 
 // Sheet implements draw.Canvas.
-func (c *canvas) Sheet(_ string, widthMM, heightMM float64) {
+func (c *canvas) Sheet(_ string, width, height float64) {
 	c.endWindow()
-	c.doc.AddPageFormat("P", fpdf.SizeType{Wd: widthMM * pointsPerMM, Ht: heightMM * pointsPerMM})
+	c.doc.AddPageFormat("P", fpdf.SizeType{Wd: width * pointsPerMM, Ht: height * pointsPerMM})
 	c.doc.SetFont("Helvetica", "", fontPt)
 	c.stroked = false
 }
@@ -186,7 +183,7 @@ func (c *canvas) Circle(ring draw.Circle) {
 	c.pen(ring.Stroke)
 	// The handle that makes a cubic meet the middle of a quarter circle:
 	// 4/3 tan(pi/8); it is off by at most 0.03 % of the radius between.
-	r, h := ring.RadiusMM, ring.RadiusMM*4/3*math.Tan(math.Pi/8)
+	r, h := ring.Radius, ring.Radius*4/3*math.Tan(math.Pi/8)
 	at := func(dx, dy float64) string { return place(draw.Point{X: ring.Centre.X + dx, Y: ring.Centre.Y + dy}) }
 	c.raw("%s m %s %s %s c %s %s %s c %s %s %s c %s %s %s c s", at(r, 0),
 		at(r, h), at(h, r), at(0, r), at(-h, r), at(-r, h), at(-r, 0),
@@ -199,28 +196,28 @@ func (c *canvas) Text(t draw.Text) {
 	if body == "" {
 		return
 	}
-	scale := t.SizeMM() * pointsPerMM / fontPt
+	scale := t.Size() * pointsPerMM / fontPt
 	width := c.doc.GetStringWidth(body) * scale / pointsPerMM
-	start := draw.Turn(t.AngleRad).Then(draw.Move(t.At.X, t.At.Y)).Point(draw.Point{X: -width * float64(t.Align) / 2})
-	sin, cos := math.Sincos(t.AngleRad)
+	start := draw.Turn(t.Angle).Then(draw.Move(t.At.X, t.At.Y)).Point(draw.Point{X: -width * float64(t.Align) / 2})
+	sin, cos := math.Sincos(t.Angle)
 	sin, cos = sin*scale, cos*scale
 	c.raw("BT 0 g %s %s %s %s %s Tm (%s) Tj ET",
-		factor(cos), factor(sin), factor(-sin), factor(cos), place(start), literal().Replace(body))
+		factor(cos), factor(sin), factor(-sin), factor(cos), place(start), literal.Replace(body))
 }
 
 // literal keeps brackets and the like from ending a string of page content.
-var literal = sync.OnceValue(func() *strings.Replacer { return strings.NewReplacer(`\`, `\\`, `(`, `\(`, `)`, `\)`) })
+var literal = strings.NewReplacer(`\`, `\\`, `(`, `\(`, `)`, `\)`)
 
 // pen puts a stroke's look in force.
 func (c *canvas) pen(s draw.Stroke) {
 	if c.stroked && c.stroke == s {
 		return
 	}
-	dashes := make([]string, len(s.DashMM()))
-	for i, d := range s.DashMM() {
+	dashes := make([]string, len(s.Dash()))
+	for i, d := range s.Dash() {
 		dashes[i] = number(d)
 	}
-	c.raw("%s G %s w [%s] 0 d 0 J", unit.Fixed(s.Grey(), 2), number(s.WidthMM()), strings.Join(dashes, " "))
+	c.raw("%s G %s w [%s] 0 d 0 J", unit.Fixed(s.Grey(), 2), number(s.Width()), strings.Join(dashes, " "))
 	c.stroke, c.stroked = s, true
 }
 

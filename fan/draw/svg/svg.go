@@ -55,12 +55,12 @@ type canvas struct {
 var _ draw.Canvas = (*canvas)(nil)
 
 // Sheet implements draw.Canvas.
-func (c *canvas) Sheet(name string, widthMM, heightMM float64) {
-	c.height = heightMM
+func (c *canvas) Sheet(name string, width, height float64) {
+	c.height = height
 	if !c.options.Inline {
 		c.out.WriteString("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
 	}
-	w, h := number(widthMM), number(heightMM)
+	w, h := number(width), number(height)
 	c.out.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img"`)
 	if !c.options.Fluid {
 		fmt.Fprintf(&c.out, ` width="%smm" height="%smm"`, w, h)
@@ -116,7 +116,7 @@ func (c *canvas) points(points []draw.Point) string {
 func (c *canvas) Circle(ring draw.Circle) {
 	c.pen(ring.Stroke)
 	fmt.Fprintf(&c.out, "<circle cx=\"%s\" cy=\"%s\" r=\"%s\"/>\n",
-		number(ring.Centre.X), c.y(ring.Centre.Y), number(ring.RadiusMM))
+		number(ring.Centre.X), c.y(ring.Centre.Y), number(ring.Radius))
 }
 
 // anchors are SVG's words for draw.Left, Centre and Right.
@@ -127,9 +127,9 @@ func (c *canvas) Text(t draw.Text) {
 	c.closeStroke()
 	x, y := number(t.At.X), c.y(t.At.Y)
 	fmt.Fprintf(&c.out, "<text x=\"%s\" y=\"%s\" font-family=\"Helvetica, Arial, 'Liberation Sans', sans-serif\" font-size=\"%s\" fill=\"#000\" text-anchor=\"%s\"",
-		x, y, number(t.SizeMM()), anchors[t.Align])
+		x, y, number(t.Size()), anchors[t.Align])
 	// SVG's y runs down, so a turn to the left has a negative angle there.
-	if deg := number(-t.AngleRad * 180 / math.Pi); deg != number(0) {
+	if deg := number(-t.Angle * 180 / math.Pi); deg != number(0) {
 		fmt.Fprintf(&c.out, " transform=\"rotate(%s %s %s)\"", deg, x, y)
 	}
 	fmt.Fprintf(&c.out, ">%s</text>\n", escaped(t.Shown()))
@@ -142,8 +142,8 @@ func (c *canvas) pen(s draw.Stroke) {
 	}
 	c.closeStroke()
 	grey := int(math.Round(255 * s.Grey()))
-	fmt.Fprintf(&c.out, "<g fill=\"none\" stroke=\"#%02x%02x%02x\" stroke-width=\"%s\"", grey, grey, grey, unit.Fixed(s.WidthMM(), 2))
-	if dashes := s.DashMM(); dashes != nil {
+	fmt.Fprintf(&c.out, "<g fill=\"none\" stroke=\"#%02x%02x%02x\" stroke-width=\"%s\"", grey, grey, grey, unit.Fixed(s.Width(), 2))
+	if dashes := s.Dash(); dashes != nil {
 		lengths := make([]string, len(dashes))
 		for i, d := range dashes {
 			lengths[i] = unit.Fixed(d, 2)

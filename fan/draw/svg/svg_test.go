@@ -16,7 +16,7 @@ import (
 )
 
 func sheet(e ...draw.Element) draw.Sheet {
-	return draw.Sheet{Name: "a <b> & c", WidthMM: 100, HeightMM: 50, Parts: []draw.Part{
+	return draw.Sheet{Name: "a <b> & c", Width: 100, Height: 50, Parts: []draw.Part{
 		{Drawing: draw.Drawing{Layers: []draw.Layer{{Name: draw.LayerSlots, Elements: e}}}},
 	}}
 }
@@ -32,8 +32,8 @@ func TestTrueSize(t *testing.T) {
 	got := written(t, sheet(
 		draw.Line{A: draw.Point{X: 10, Y: 20}, B: draw.Point{X: 30.00001, Y: 50}, Stroke: draw.SlotStroke},
 		draw.Polyline{Points: []draw.Point{{X: 1, Y: 1}, {X: 2, Y: 1}, {X: 2, Y: 0}}, Stroke: draw.SlotStroke},
-		draw.Circle{Centre: draw.Point{X: 5, Y: 45}, RadiusMM: 2, Stroke: draw.BlankStroke},
-		draw.Text{At: draw.Point{X: 5, Y: 5}, HeightMM: 3.59, Align: draw.Right, Body: "7 < 8"},
+		draw.Circle{Centre: draw.Point{X: 5, Y: 45}, Radius: 2, Stroke: draw.BlankStroke},
+		draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 3.59, Align: draw.Right, Body: "7 < 8"},
 	), svg.Options{})
 	// Worked by hand: y runs down from the upper edge, 50 mm above the lower; the
 	// type's size is 3.59/0.718 = 5.
@@ -55,7 +55,7 @@ func TestTrueSize(t *testing.T) {
 }
 
 func TestTurnedTextTurnsLeft(t *testing.T) {
-	got := written(t, sheet(draw.Text{At: draw.Point{X: 5, Y: 5}, HeightMM: 3, AngleRad: 0.5235987755982988, Body: "up"}), svg.Options{})
+	got := written(t, sheet(draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 3, Angle: 0.5235987755982988, Body: "up"}), svg.Options{})
 	assert.Contains(t, got, `transform="rotate(-30.0000 5.0000 45.0000)"`)
 }
 
@@ -90,7 +90,7 @@ func wellFormed(t testing.TB, file string) string {
 
 func TestAnyTextStaysWellFormed(t *testing.T) {
 	for _, body := range []string{`<b> & "q" 'a' é ½ ]]>`, "two\nlines", "\x00\x1b\ufffe", strings.Repeat("ab ", 100), "Ж 弦 🎸"} {
-		s := sheet(draw.Text{HeightMM: 3, Body: body})
+		s := sheet(draw.Text{Height: 3, Body: body})
 		s.Name = body
 		words := wellFormed(t, written(t, s, svg.Options{}))
 		assert.Contains(t, words, draw.OneLine(body))
@@ -101,7 +101,7 @@ func FuzzAnyText(f *testing.F) {
 	f.Add("<&>\"'", 30.0)
 	f.Add("a\x00\xff\ufffe]]>", 0.0)
 	f.Fuzz(func(t *testing.T, body string, room float64) {
-		s := sheet(draw.Text{HeightMM: 3, RoomMM: room, Body: body})
+		s := sheet(draw.Text{Height: 3, Room: room, Body: body})
 		s.Name = body
 		wellFormed(t, written(t, s, svg.Options{}))
 	})

@@ -36,8 +36,8 @@ func (w way) area() float64 { return float64(w.sheets()) * w.width * w.height }
 
 // best gives the best of all ways to lay the strip out; ok is false when none
 // fits.
-func best(s strip, f format, o Options) (w way, ok bool) {
-	for _, candidate := range ways(s, f, o) {
+func best(s strip, f format, strips bool) (w way, ok bool) {
+	for _, candidate := range ways(s, f, strips) {
 		if candidate.perSheet < 1 {
 			continue
 		}
@@ -55,7 +55,7 @@ func best(s strip, f format, o Options) (w way, ok bool) {
 }
 
 // ways lists every way to be tried, in a fixed order.
-func ways(s strip, f format, o Options) []way {
+func ways(s strip, f format, strips bool) []way {
 	if f.fitted {
 		return []way{f.fit(s, 0, 0)}
 	}
@@ -63,11 +63,12 @@ func ways(s strip, f format, o Options) []way {
 		return f.rollWays(s)
 	}
 	var out []way
-	for _, size := range [][2]float64{{f.paper.LengthMM, f.paper.WidthMM}, {f.paper.WidthMM, f.paper.LengthMM}} {
+	long, wide := f.paper.Length.MM(), f.paper.Width.MM()
+	for _, size := range [][2]float64{{long, wide}, {wide, long}} {
 		straight := way{width: size[0], height: size[1], content: f.content(size[0], size[1])}
 		fit := int((straight.content.Height() + gapMM) / (s.room.Height() + gapMM))
 		straight.perSheet = min(fit, 1)
-		if o.Arrange == Strips {
+		if strips {
 			straight.perSheet = fit
 			out = append(out, straight.diagonals()...)
 		}

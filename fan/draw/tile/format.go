@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"scalepair/data/unit"
 	"scalepair/fan/draw"
 )
 
@@ -35,7 +36,7 @@ type format struct {
 
 func newFormat(o Options) format {
 	sx, sy := o.scale()
-	f := format{paper: o.Paper, margin: o.MarginMM, sx: sx, sy: sy, mapped: !o.Paper.IsRoll()}
+	f := format{paper: o.Paper, margin: o.Margin.MM(), sx: sx, sy: sy, mapped: !o.Paper.IsRoll()}
 	f.words = instruction(o, f.mapped)
 	return f
 }
@@ -68,7 +69,7 @@ func (f format) content(width, height float64) draw.Rect {
 // lines breaks the instruction to the room beside the key map.
 func (f format) lines(insideWidth float64) []string {
 	room, words := f.wordsRoom(insideWidth), f.words
-	if strings.HasSuffix((draw.Text{HeightMM: headMM, RoomMM: room, Body: "Sheet 10 of 10 · " + f.title}).Shown(), "…") {
+	if strings.HasSuffix((draw.Text{Height: headMM, Room: room, Body: "Sheet 10 of 10 · " + f.title}).Shown(), "…") {
 		words = f.title + "\n" + words
 	}
 	return draw.Wrap(words, smallMM, room, mostLines)
@@ -89,18 +90,18 @@ func (f format) footHeight(insideWidth float64) float64 {
 // height, when that is settled already (0 when not).
 func (f format) fit(s strip, width, height float64) way {
 	if width == 0 {
-		least := math.Max(s.room.Width()+columnMM, draw.BarMM)
+		least := math.Max(s.room.Width()+columnMM, draw.BarLength)
 		width = least*f.sx + 2*f.margin
 	}
 	if height == 0 {
 		foot := f.footHeight(f.inside(width, 1).Width())
-		least := math.Max(s.room.Height(), draw.BarMM+airMM)
+		least := math.Max(s.room.Height(), draw.BarLength+airMM)
 		height = (least+foot)*f.sy + 2*f.margin
 	}
 	w := way{width: width, height: height, content: f.content(width, height), perSheet: 1}
 	// What was fitted must not fail to fit by a rounding.
 	const roundingMM = 1e-6
-	if w.content.Height()+roundingMM < math.Max(s.room.Height(), draw.BarMM) {
+	if w.content.Height()+roundingMM < math.Max(s.room.Height(), draw.BarLength) {
 		w.perSheet = 0
 	}
 	w.content.Max.X += roundingMM
@@ -109,7 +110,7 @@ func (f format) fit(s strip, width, height float64) way {
 
 // rollWays lie along the roll and across it.
 func (f format) rollWays(s strip) []way {
-	return []way{f.fit(s, 0, f.paper.WidthMM), f.fit(s, f.paper.WidthMM, 0)}
+	return []way{f.fit(s, 0, f.paper.Width.MM()), f.fit(s, f.paper.Width.MM(), 0)}
 }
 
 // instruction is what the foot of every sheet says.
@@ -119,10 +120,12 @@ func instruction(o Options, several bool) string {
 	if several {
 		words += "Cut one sheet along the dotted join and lay it on its neighbour so that the crosses meet. "
 	}
-	if o.BarAcrossMM != 0 || o.BarUpMM != 0 {
+	if o.BarAcross != 0 || o.BarUp != 0 {
+		across, up := o.bars()
 		x, y := o.scale()
-		words += "CORRECTED for a printer whose bars measured " + measured(o.BarAcrossMM) + " across and " +
-			measured(o.BarUpMM) + " up: drawn " + percent(x) + " of x and " + percent(y) + " of y."
+		two := func(v float64) string { return unit.Fixed(v, 2) }
+		words += "CORRECTED for a printer whose bars measured " + two(across) + " mm across and " + two(up) + " mm up: drawn " +
+			two(100*x) + " % of x and " + two(100*y) + " % of y."
 	}
 	return words
 }

@@ -9,7 +9,7 @@ import (
 
 // keyMap draws the whole board small inside box, with its pieces and their
 // numbers; the pieces of sheet i are framed heavily.
-func (j job) keyMap(i int, box draw.Rect) []draw.Element {
+func (j layout) keyMap(i int, box draw.Rect) []draw.Element {
 	all := draw.NoRect()
 	for _, p := range j.pieces {
 		all = all.Union(p.Window)
@@ -26,7 +26,7 @@ func (j job) keyMap(i int, box draw.Rect) []draw.Element {
 }
 
 // outline is the board's outline on the map.
-func (j job) outline(to draw.Map) []draw.Element {
+func (j layout) outline(to draw.Map) []draw.Element {
 	var out []draw.Element
 	for _, e := range j.drawing.Layer(draw.LayerBoard).Elements {
 		if p, ok := e.(draw.Polyline); ok {
@@ -61,6 +61,6 @@ func (p Piece) onMap(to draw.Map, here bool) []draw.Element {
 	}
 	middle := to.Point(draw.Point{X: (left.A.X + left.B.X + right.A.X + right.B.X) / 4, Y: (p.Window.Min.Y + p.Window.Max.Y) / 2})
 	return []draw.Element{frame, draw.Text{
-		At: middle, HeightMM: tallMM, Align: draw.Centre, Body: fmt.Sprint(p.Number),
+		At: middle, Height: tallMM, Align: draw.Centre, Body: fmt.Sprint(p.Number),
 	}.Middle()}
 }

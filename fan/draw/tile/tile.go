@@ -1,9 +1,28 @@
+// Package tile lays a drawing in true size out on sheets that a printer can
+// take, ready to be joined again to a tenth of a millimetre.
+//
+// A long drawing is divided into pieces along its own joins: lines that lie in
+// the gap between two slots and lean as those do, so that no cut of the paper
+// crosses a slot or runs along one. Neighbouring pieces overlap; both carry the
+// join itself, crop marks at its ends and two registration crosses on it.
+//
+// Every sheet carries a check bar of 100 mm along both of its axes with the
+// words to measure it, its number, and a key map. A printer that is off is
+// corrected from what its bars measured.
+//
+// Numbers without a unit are millimetres on the printed paper.
+//
+// In reading order: paper.go and options.go have what is asked, tile.go the plan,
+// format.go what a sheet has room for, pieces.go where the drawing is divided,
+// arrange.go how pieces share sheets, sheet.go, marks.go and keymap.go what is
+// drawn on one.
 package tile
 
 import (
 	"fmt"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan/draw"
 )
 
@@ -15,7 +34,6 @@ type Plan struct {
 	Sheets []draw.Sheet
 	Pieces []Piece
 	Turn   float64 // of the pieces on their sheets, radians; not 0 on a diagonal only
-	Used   float64 // share of the paper that the pieces cover, 0 to 1
 	// NoKey says that the drawing's key was left out.
 	NoKey bool
 }
@@ -24,12 +42,9 @@ type Plan struct {
 // drawing's own are left out, since every sheet has its own; key and title are
 // left out of strips and where they would cost a sheet, the key first. What a
 // title says that is left out stands at the foot of every sheet. The error is a
-// fault.List: an option out of range, or paper too small for the board; or a
-// plain error where the drawing is not sound.
+// fault with the input "paper", which is too small for the board, or a plain
+// error where the drawing is not sound.
 func Lay(d draw.Drawing, o Options) (Plan, error) {
-	if err := o.check(); err != nil {
-		return Plan{}, err
-	}
 	if err := d.Sound(); err != nil {
 		return Plan{}, fmt.Errorf("tile: %w", err)
 	}
@@ -41,7 +56,7 @@ func Lay(d draw.Drawing, o Options) (Plan, error) {
 		return Plan{}, tooSmall(bare, f, o)
 	}
 	plan.NoKey = len(d.Layer(draw.LayerKey).Elements) > 0
-	if o.Arrange == Strips {
+	if o.Strips {
 		return plan, nil
 	}
 	for _, fuller := range []draw.Drawing{d, d.Without(draw.LayerKey)} {
@@ -56,13 +71,10 @@ func Lay(d draw.Drawing, o Options) (Plan, error) {
 // One puts the whole drawing on one sheet just large enough for it, with the
 // same check bars and words. The paper in o is not read.
 func One(d draw.Drawing, o Options) (Plan, error) {
-	o.Paper = Roll(1000) // any that passes the check
-	if err := o.check(); err != nil {
-		return Plan{}, err
-	}
 	if err := d.Sound(); err != nil {
 		return Plan{}, fmt.Errorf("tile: %w", err)
 	}
+	o.Paper = Roll(1000 * unit.Millimetre) // a roll's words
 	f := newFormat(o)
 	f.fitted = true
 	p, ok := lay(d.Without(draw.LayerBars), f, o)
@@ -73,31 +85,27 @@ func One(d draw.Drawing, o Options) (Plan, error) {
 }
 
 func lay(d draw.Drawing, f format, o Options) (Plan, bool) {
-	s := newStrip(d, edgeMM, o.OverlapMM)
-	w, ok := best(s, f, o)
+	s := newStrip(d, edgeMM, o.Overlap.MM())
+	w, ok := best(s, f, o.Strips)
 	if !ok {
 		return Plan{}, false
 	}
-	pieces := w.place(s.pieces(w.joins))
-	p := Plan{Pieces: pieces, Turn: w.turn}
+	p := Plan{Pieces: w.place(s.pieces(w.joins)), Turn: w.turn}
 	for i := range w.sheets() {
-		p.Sheets = append(p.Sheets, job{drawing: d, format: f, way: w, pieces: pieces}.sheet(i))
-	}
-	for _, piece := range pieces {
-		p.Used += piece.Window.Width() * piece.Window.Height() * f.sx * f.sy / w.area()
+		p.Sheets = append(p.Sheets, layout{drawing: d, format: f, way: w, pieces: p.Pieces}.sheet(i))
 	}
 	return p, true
 }
 
 // tooSmall says what paper the drawing needs.
 func tooSmall(d draw.Drawing, f format, o Options) error {
-	var faults fault.List
-	need := f.fit(newStrip(d, edgeMM, o.OverlapMM), 0, 0)
+	need := f.fit(newStrip(d, edgeMM, o.Overlap.MM()), 0, 0)
 	remedy := "take larger paper"
 	if o.Paper.IsRoll() {
-		remedy = "take a roll at least " + o.length(need.height+1, 0) + " wide"
+		remedy = "take a roll at least " + o.length(unit.MM(need.height+1), 0) + " wide"
 	}
-	faults.Add(fault.Place{Input: "paper"}, "the board is too wide for this paper",
-		o.Paper.Name+", "+o.length(o.Paper.WidthMM, 1)+" wide", remedy+", or hide layers that stand beside the board")
-	return faults.Err()
+	return fault.Fault{
+		Place: fault.Place{Input: "paper"}, What: "the board is too wide for this paper",
+		Given: o.Paper.Name + ", " + o.length(o.Paper.Width, 1) + " wide", Remedy: remedy + ", or hide layers that stand beside the board",
+	}
 }

@@ -1,7 +1,4 @@
-// Package trial holds what the tests of drawings share: three invented
-// instruments, and a reader that finds lines in a PDF by way of a third party's
-// program.
-package trial
+package draw_test
 
 import (
 	"testing"
@@ -14,11 +11,11 @@ import (
 	"scalepair/fan/draw"
 )
 
-// Names are the instruments.
-func Names() []string { return []string{"six", "eight", "bass"} }
+// instruments are the three invented instruments of these tests.
+func instruments() []string { return []string{"six", "eight", "bass"} }
 
-// Layout gives an instrument's layout.
-func Layout(t testing.TB, name string) *fan.Layout {
+// layoutOf gives an instrument's layout.
+func layoutOf(t testing.TB, name string) *fan.Layout {
 	t.Helper()
 	s := fan.DefaultSpec()
 	switch name {
@@ -38,8 +35,8 @@ func Layout(t testing.TB, name string) *fan.Layout {
 	return l
 }
 
-// Options gives an instrument's words and compensations.
-func Options(l *fan.Layout) draw.Options {
+// optionsOf gives an instrument's words and compensations.
+func optionsOf(l *fan.Layout) draw.Options {
 	o := draw.Options{Title: "Trial of " + string(rune('0'+len(l.Strings))) + " strings", Date: "2025-03-01"}
 	for i := range l.Strings {
 		o.Strings = append(o.Strings, draw.StringWords{Note: "E♭" + string(rune('4'-i/3)), Gauge: "0.3 mm"})
@@ -48,18 +45,18 @@ func Options(l *fan.Layout) draw.Options {
 	return o
 }
 
-// Drawing gives an instrument's drawing.
-func Drawing(t testing.TB, name string) draw.Drawing {
+// drawingOf gives an instrument's drawing.
+func drawingOf(t testing.TB, name string) draw.Drawing {
 	t.Helper()
-	l := Layout(t, name)
-	d, err := draw.Fan(l, Options(l))
+	l := layoutOf(t, name)
+	d, err := draw.Fan(l, optionsOf(l))
 	require.NoError(t, err)
 	return d
 }
 
-// Slots gives the slots as they must stand on a right-handed drawing, straight
+// slotsOf gives the slots as they must stand on a right-handed drawing, straight
 // from the layout: x as it is, the bass side below.
-func Slots(l *fan.Layout) []draw.Line {
+func slotsOf(l *fan.Layout) []draw.Line {
 	var out []draw.Line
 	for _, f := range l.Frets[1:] {
 		out = append(out, draw.Line{
@@ -69,8 +66,8 @@ func Slots(l *fan.Layout) []draw.Line {
 	return out
 }
 
-// AnyNeck draws the layout of some neck of four to nine strings.
-func AnyNeck(t *rapid.T) *fan.Layout {
+// anyNeck draws the layout of some neck of four to nine strings.
+func anyNeck(t *rapid.T) *fan.Layout {
 	s := fan.DefaultSpec()
 	s.Strings = rapid.IntRange(4, 9).Draw(t, "strings")
 	s.Frets = rapid.IntRange(12, 30).Draw(t, "frets")

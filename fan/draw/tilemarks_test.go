@@ -1,4 +1,4 @@
-package tile_test
+package draw_test
 
 import (
 	"fmt"

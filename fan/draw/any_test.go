@@ -1,4 +1,4 @@
-package trial
+package draw_test
 
 import (
 	"math"
@@ -6,18 +6,18 @@ import (
 	"scalepair/fan/draw"
 )
 
-// Shapes are numbers from which AnyDrawing makes one element of every kind.
-type Shapes struct {
+// shapes are numbers from which anyDrawing makes one element of every kind.
+type shapes struct {
 	X1, Y1, X2, Y2 float64 // ends of a line, corners of a triangle
-	SizeMM         float64 // radius and height of the words
-	AngleRad       float64
+	Size           float64 // radius and height of the words
+	Angle          float64
 	Body           string
 }
 
-// AnyShapes gives numbers to begin fuzzing with: of a real board, tiny, huge,
+// anyShapes gives numbers to begin fuzzing with: of a real board, tiny, huge,
 // on the bounds, and no numbers at all.
-func AnyShapes() []Shapes {
-	return []Shapes{
+func anyShapes() []shapes {
+	return []shapes{
 		{0, 18.5, 355, 21.7, 3.6, 0, "12"},
 		{-12.25, -40, 889, 57, 0.7, 0.5235987755982988, "E♭2 0.052 in"},
 		{1e-9, -1e-9, -0.00004, 0.00005, 0.002, -1e-12, "½ <b> & \"c\""},
@@ -28,8 +28,8 @@ func AnyShapes() []Shapes {
 	}
 }
 
-// AnyDrawing puts a line, a triangle, a circle and words onto three layers.
-func AnyDrawing(s Shapes) draw.Drawing {
+// anyDrawing puts a line, a triangle, a circle and words onto three layers.
+func anyDrawing(s shapes) draw.Drawing {
 	a, b := draw.Point{X: s.X1, Y: s.Y1}, draw.Point{X: s.X2, Y: s.Y2}
 	return draw.Drawing{Title: s.Body, Layers: []draw.Layer{
 		{Name: draw.LayerBoard, Elements: []draw.Element{
@@ -37,8 +37,8 @@ func AnyDrawing(s Shapes) draw.Drawing {
 		}},
 		{Name: draw.LayerSlots, Elements: []draw.Element{draw.Line{A: a, B: b, Stroke: draw.SlotStroke}}},
 		{Name: draw.LayerDots, Elements: []draw.Element{
-			draw.Circle{Centre: b, RadiusMM: s.SizeMM, Stroke: draw.DotStroke},
-			draw.Text{At: a, HeightMM: s.SizeMM, AngleRad: s.AngleRad, Align: draw.Centre, RoomMM: s.X2, Body: s.Body},
+			draw.Circle{Centre: b, Radius: s.Size, Stroke: draw.DotStroke},
+			draw.Text{At: a, Height: s.Size, Angle: s.Angle, Align: draw.Centre, Room: s.X2, Body: s.Body},
 		}},
 	}}
 }

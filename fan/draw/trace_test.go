@@ -1,4 +1,4 @@
-package trial
+package draw_test
 
 import (
 	"bytes"
@@ -20,28 +20,28 @@ import (
 // pointMM is a PDF point, 1/72 in.
 const pointMM = 25.4 / 72
 
-// Page is what a third party found on one page, in millimetres, y up from the
+// tracedPage is what a third party found on one page, in millimetres, y up from the
 // lower left corner.
-type Page struct {
-	WidthMM, HeightMM float64
-	Groups            []Group
+type tracedPage struct {
+	Width, Height float64
+	Groups        []tracedGroup
 }
 
-// Group is what stands under one clip, or under none.
-type Group struct {
+// tracedGroup is what stands under one clip, or under none.
+type tracedGroup struct {
 	Clip  draw.Rect // NoRect when there is none
-	Paths []Path
+	Paths []tracedPath
 }
 
-// Path is a stroked path of straight pieces, on its layer.
-type Path struct {
+// tracedPath is a stroked path of straight pieces, on its layer.
+type tracedPath struct {
 	Layer  string
 	Dashed bool
 	Points []draw.Point
 }
 
 // Lines gives the group's paths of just two points, on one layer ("" for all).
-func (g Group) Lines(layer string) []draw.Line {
+func (g tracedGroup) Lines(layer string) []draw.Line {
 	var out []draw.Line
 	for _, p := range g.Paths {
 		if len(p.Points) == 2 && (layer == "" || p.Layer == layer) {
@@ -51,9 +51,9 @@ func (g Group) Lines(layer string) []draw.Line {
 	return out
 }
 
-// ReadPDF traces a PDF with mutool. It skips, or under CI=true fails, where
+// readPDF traces a PDF with mutool. It skips, or under CI=true fails, where
 // that program is not installed.
-func ReadPDF(t testing.TB, file []byte) []Page {
+func readPDF(t testing.TB, file []byte) []tracedPage {
 	t.Helper()
 	mutool := testutil.NeedTool(t, "mutool")
 	path := filepath.Join(t.TempDir(), "traced.pdf")
@@ -68,11 +68,11 @@ func ReadPDF(t testing.TB, file []byte) []Page {
 // traceReader walks the trace, an XML document of drawing calls.
 type traceReader struct {
 	t      testing.TB
-	pages  []Page
+	pages  []tracedPage
 	layer  string
-	path   *Path // being read
-	clip   bool  // path is a clip
-	curved bool  // path has curves, and is passed over
+	path   *tracedPath // being read
+	clip   bool        // path is a clip
+	curved bool        // path has curves, and is passed over
 	matrix [6]float64
 }
 
@@ -97,14 +97,14 @@ func (r *traceReader) start(e xml.StartElement) {
 	switch e.Name.Local {
 	case "page":
 		box := r.numbers(attr(e, "mediabox"))
-		r.pages = append(r.pages, Page{WidthMM: box[2] * pointMM, HeightMM: box[3] * pointMM})
+		r.pages = append(r.pages, tracedPage{Width: box[2] * pointMM, Height: box[3] * pointMM})
 		r.group(draw.NoRect())
 	case "layer":
 		r.layer = attr(e, "name")
 	case "end_layer":
 		r.layer = ""
 	case "stroke_path", "clip_path":
-		r.path = &Path{Layer: r.layer, Dashed: attr(e, "dash") != ""}
+		r.path = &tracedPath{Layer: r.layer, Dashed: attr(e, "dash") != ""}
 		r.clip, r.curved = e.Name.Local == "clip_path", false
 		copy(r.matrix[:], r.numbers(attr(e, "transform")))
 	case "moveto", "lineto":
@@ -132,7 +132,7 @@ func (r *traceReader) end(e xml.EndElement) {
 
 func (r *traceReader) group(clip draw.Rect) {
 	page := &r.pages[len(r.pages)-1]
-	page.Groups = append(page.Groups, Group{Clip: clip})
+	page.Groups = append(page.Groups, tracedGroup{Clip: clip})
 }
 
 // point carries a corner of a path to millimetres, y up.
@@ -144,7 +144,7 @@ func (r *traceReader) point(e xml.StartElement) {
 	m := r.matrix
 	r.path.Points = append(r.path.Points, draw.Point{
 		X: (m[0]*x + m[2]*y + m[4]) * pointMM,
-		Y: r.pages[len(r.pages)-1].HeightMM - (m[1]*x+m[3]*y+m[5])*pointMM,
+		Y: r.pages[len(r.pages)-1].Height - (m[1]*x+m[3]*y+m[5])*pointMM,
 	})
 }
 
@@ -167,9 +167,9 @@ func attr(e xml.StartElement, name string) string {
 	return ""
 }
 
-// Nearest gives how far the nearest of the lines found is from the wanted one:
+// nearest gives how far the nearest of the lines found is from the wanted one:
 // the greater distance of the two ends, either way round, in mm.
-func Nearest(want draw.Line, found []draw.Line) float64 {
+func nearest(want draw.Line, found []draw.Line) float64 {
 	best := math.Inf(1)
 	for _, f := range found {
 		same := math.Max(apart(want.A, f.A), apart(want.B, f.B))

@@ -1,4 +1,4 @@
-package tile_test
+package draw_test
 
 import (
 	"fmt"
@@ -10,16 +10,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/internal/trial"
-	"scalepair/fan/draw/recorder"
 	"scalepair/fan/draw/tile"
 )
 
 func TestWordsOfASheet(t *testing.T) {
-	p := laid(t, trial.Drawing(t, "six"), options(tile.A4(), tile.OneEach))
+	p := laid(t, drawingOf(t, "six"), options(paper("A4"), false))
 	for i, s := range p.Sheets {
 		assert.Equal(t, fmt.Sprintf("Sheet %d of %d · Trial of 6 strings", i+1, len(p.Sheets)), s.Name)
-		r := &recorder.Recorder{}
+		r := &recorder{}
 		s.On(r)
 		words := r.Texts(draw.LayerFrame)
 		assert.Equal(t, s.Name, words[0])
@@ -34,7 +32,7 @@ func TestWordsOfASheet(t *testing.T) {
 }
 
 // framed gives the numbers inside the key map's heavy frames.
-func framed(r *recorder.Recorder) []string {
+func framed(r *recorder) []string {
 	var out []string
 	for _, m := range r.Marks {
 		frame, ok := m.What.(draw.Polyline)
@@ -59,9 +57,9 @@ func framed(r *recorder.Recorder) []string {
 // says is then at the foot of every sheet, whole.
 func TestTitleGoesBeforeASheetIsSpent(t *testing.T) {
 	for name, want := range map[string]struct{ title, key bool }{"six": {true, true}, "eight": {true, false}} {
-		d := trial.Drawing(t, name)
-		p := laid(t, d, options(tile.A4(), tile.OneEach))
-		bare := laid(t, d.Without(draw.LayerTitle, draw.LayerKey), options(tile.A4(), tile.OneEach))
+		d := drawingOf(t, name)
+		p := laid(t, d, options(paper("A4"), false))
+		bare := laid(t, d.Without(draw.LayerTitle, draw.LayerKey), options(paper("A4"), false))
 		assert.Len(t, p.Sheets, len(bare.Sheets), name)
 		first := p.Sheets[0].Parts[0].Drawing
 		assert.Equal(t, want.title, len(first.Layer(draw.LayerTitle).Elements) > 0, name)
@@ -72,21 +70,21 @@ func TestTitleGoesBeforeASheetIsSpent(t *testing.T) {
 
 // Date and remark are on every plan, whatever the paper, once a sheet at most.
 func TestNotesNeverVanish(t *testing.T) {
-	for _, name := range trial.Names() {
-		l := trial.Layout(t, name)
-		o := trial.Options(l)
+	for _, name := range instruments() {
+		l := layoutOf(t, name)
+		o := optionsOf(l)
 		o.Date, o.Remarks = "3 May", "for Joe\nash from the shed"
 		o.Title = "Trial of a name that is too long for the heading of one sheet"
 		d, err := draw.Fan(l, o)
 		require.NoError(t, err)
-		for _, paper := range append(tile.Papers(), tile.Roll(420)) {
-			for _, arrange := range []tile.Arrangement{tile.OneEach, tile.Strips} {
-				p := laid(t, d, options(paper, arrange))
+		for _, on := range append(tile.Papers(), paper("roll 420 mm")) {
+			for _, strips := range []bool{false, true} {
+				p := laid(t, d, options(on, strips))
 				for _, part := range []string{"3 May", "for Joe", "ash from the shed", "face of the board", "heading of one sheet"} {
-					assert.Positive(t, sheetsWith(p, part), "%s, %s, %v: %s", name, paper.Name, arrange, part)
+					assert.Positive(t, sheetsWith(p, part), "%s, %s, %v: %s", name, on.Name, strips, part)
 				}
-				if arrange == tile.Strips {
-					assert.Equal(t, len(p.Sheets), sheetsWith(p, "for Joe"), "%s, %s", name, paper.Name)
+				if strips {
+					assert.Equal(t, len(p.Sheets), sheetsWith(p, "for Joe"), "%s, %s", name, on.Name)
 				}
 			}
 		}
@@ -97,7 +95,7 @@ func TestNotesNeverVanish(t *testing.T) {
 func sheetsWith(p tile.Plan, part string) int {
 	n := 0
 	for _, s := range p.Sheets {
-		r := &recorder.Recorder{}
+		r := &recorder{}
 		s.On(r)
 		words := strings.Join(append(r.Texts(draw.LayerTitle), r.Texts(draw.LayerFrame)...), "\n")
 		if strings.Contains(words, part) {

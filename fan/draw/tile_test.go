@@ -1,4 +1,4 @@
-package tile_test
+package draw_test
 
 import (
 	"fmt"
@@ -10,20 +10,25 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/internal/trial"
-	"scalepair/fan/draw/recorder"
 	"scalepair/fan/draw/tile"
 )
 
-// tolMM is a rounding in the last of some fifty additions of numbers of 1000 mm.
-const tolMM = 1e-9
-
-func options(p tile.Paper, a tile.Arrangement) tile.Options {
+func options(p tile.Paper, strips bool) tile.Options {
 	o := tile.DefaultOptions()
-	o.Paper, o.Arrange = p, a
+	o.Paper, o.Strips = p, strips
 	return o
+}
+
+// paper gives a paper by its name.
+func paper(name string) tile.Paper {
+	var p tile.Paper
+	if err := p.UnmarshalText([]byte(name)); err != nil {
+		panic(err)
+	}
+	return p
 }
 
 func laid(t require.TestingT, d draw.Drawing, o tile.Options) tile.Plan {
@@ -34,12 +39,12 @@ func laid(t require.TestingT, d draw.Drawing, o tile.Options) tile.Plan {
 
 // everyWay calls check for the trial instruments on all papers.
 func everyWay(t *testing.T, check func(t *testing.T, l *fan.Layout, p tile.Plan, o tile.Options)) {
-	for _, name := range trial.Names() {
-		for _, paper := range []tile.Paper{tile.A4(), tile.Letter(), tile.A3(), tile.Roll(297), tile.Roll(914)} {
-			for arrange, words := range []string{"one each", "strips"} {
-				t.Run(fmt.Sprintf("%s %s %.0f %s", name, paper.Name, paper.WidthMM, words), func(t *testing.T) {
-					o := options(paper, tile.Arrangement(arrange))
-					check(t, trial.Layout(t, name), laid(t, trial.Drawing(t, name), o), o)
+	for _, name := range instruments() {
+		for _, on := range []string{"A4", "Letter", "A3", "roll 297 mm", "roll 914 mm"} {
+			for _, strips := range []bool{false, true} {
+				t.Run(fmt.Sprintf("%s %s strips %v", name, on, strips), func(t *testing.T) {
+					o := options(paper(on), strips)
+					check(t, layoutOf(t, name), laid(t, drawingOf(t, name), o), o)
 				})
 			}
 		}
@@ -48,7 +53,7 @@ func everyWay(t *testing.T, check func(t *testing.T, l *fan.Layout, p tile.Plan,
 
 // bars gives the check bars of one sheet, and not their ticks.
 func bars(s draw.Sheet) (level, upright []draw.Line) {
-	r := &recorder.Recorder{}
+	r := &recorder{}
 	s.On(r)
 	for _, l := range r.Lines(draw.BarStroke) {
 		switch {
@@ -70,7 +75,7 @@ func TestEverySheetHasABarAlongBothAxes(t *testing.T) {
 			require.Len(t, upright, 1, "sheet %d", i+1)
 			assert.InDelta(t, 100, level[0].Length(), tolMM)
 			assert.InDelta(t, 100, upright[0].Length(), tolMM)
-			r := &recorder.Recorder{}
+			r := &recorder{}
 			s.On(r)
 			assert.Equal(t, []string{"100 mm: measure me with a steel rule", "100 mm: measure me with a steel rule"}, r.Texts(draw.LayerBars))
 		}
@@ -80,7 +85,7 @@ func TestEverySheetHasABarAlongBothAxes(t *testing.T) {
 func TestNothingComesIntoTheWhiteMargin(t *testing.T) {
 	everyWay(t, func(t *testing.T, _ *fan.Layout, p tile.Plan, o tile.Options) {
 		for i, s := range p.Sheets {
-			inside := draw.Rect{Max: draw.Point{X: s.WidthMM, Y: s.HeightMM}}.Grow(-o.MarginMM + 1e-5)
+			inside := draw.Rect{Max: draw.Point{X: s.Width, Y: s.Height}}.Grow(-o.Margin.MM() + 1e-5)
 			for n, part := range s.Parts {
 				shown := draw.NoRect().Include(part.Window...)
 				if len(part.Window) == 0 {
@@ -138,35 +143,35 @@ func check(t require.TestingT, slots []draw.Line, p tile.Plan, o tile.Options) {
 		join := piece.Left
 		require.Equal(t, p.Pieces[i].Right, join, "neighbours share the join")
 		b := join.Bounds()
-		require.LessOrEqual(t, piece.Window.Min.X, b.Min.X-o.OverlapMM+tolMM)
-		require.GreaterOrEqual(t, p.Pieces[i].Window.Max.X, b.Max.X+o.OverlapMM-tolMM)
+		require.LessOrEqual(t, piece.Window.Min.X, b.Min.X-o.Overlap.MM()+tolMM)
+		require.GreaterOrEqual(t, p.Pieces[i].Window.Max.X, b.Max.X+o.Overlap.MM()-tolMM)
 	}
 }
 
 func TestSlotsAreNeverCut(t *testing.T) {
 	everyWay(t, func(t *testing.T, l *fan.Layout, p tile.Plan, o tile.Options) {
-		check(t, trial.Slots(l), p, o)
+		check(t, slotsOf(l), p, o)
 	})
 }
 
 func TestSlotsAreNeverCutOnAnyNeck(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		l := trial.AnyNeck(rt)
+		l := anyNeck(rt)
 		d, err := draw.Fan(l, draw.Options{})
 		require.NoError(rt, err)
-		o := options(tile.A4(), tile.Arrangement(rapid.IntRange(0, 1).Draw(rt, "arrangement")))
-		o.OverlapMM = rapid.Float64Range(5, 20).Draw(rt, "overlap")
-		check(rt, trial.Slots(l), laid(rt, d, o), o)
+		o := options(paper("A4"), rapid.Bool().Draw(rt, "strips"))
+		o.Overlap = unit.MM(rapid.Float64Range(5, 20).Draw(rt, "overlap"))
+		check(rt, slotsOf(l), laid(rt, d, o), o)
 	})
 }
 
 func TestStripsNeverTakeMoreSheets(t *testing.T) {
 	saved := 0
-	for _, name := range trial.Names() {
-		for _, paper := range []tile.Paper{tile.A4(), tile.Letter(), tile.A3()} {
-			one := laid(t, trial.Drawing(t, name), options(paper, tile.OneEach))
-			strips := laid(t, trial.Drawing(t, name), options(paper, tile.Strips))
-			assert.LessOrEqual(t, len(strips.Sheets), len(one.Sheets), "%s on %s", name, paper.Name)
+	for _, name := range instruments() {
+		for _, on := range []string{"A4", "Letter", "A3"} {
+			one := laid(t, drawingOf(t, name), options(paper(on), false))
+			strips := laid(t, drawingOf(t, name), options(paper(on), true))
+			assert.LessOrEqual(t, len(strips.Sheets), len(one.Sheets), "%s on %s", name, on)
 			saved += len(one.Sheets) - len(strips.Sheets)
 		}
 	}
@@ -179,28 +184,28 @@ func TestANarrowThingLiesOnTheDiagonal(t *testing.T) {
 	ruler := draw.Drawing{Title: "ruler", Layers: []draw.Layer{{Name: draw.LayerBoard, Elements: []draw.Element{
 		draw.Line{A: draw.Point{X: 0, Y: 0}, B: draw.Point{X: 265, Y: 1}, Stroke: draw.BoardStroke},
 	}}}}
-	p := laid(t, ruler, options(tile.A4(), tile.Strips))
+	p := laid(t, ruler, options(paper("A4"), true))
 	require.Len(t, p.Pieces, 1)
 	assert.Greater(t, p.Turn, 0.0)
 	assert.InDelta(t, 265, math.Hypot(265, 1), 0.01)
-	r := &recorder.Recorder{}
+	r := &recorder{}
 	p.Sheets[0].On(r)
 	assert.InDelta(t, math.Hypot(265, 1), r.Lines(draw.BoardStroke)[0].Length(), tolMM, "turned, not stretched")
-	straight := laid(t, ruler, options(tile.A4(), tile.OneEach))
+	straight := laid(t, ruler, options(paper("A4"), false))
 	assert.Len(t, straight.Pieces, 2)
 }
 
 func TestPrinterCorrection(t *testing.T) {
-	o := options(tile.A4(), tile.OneEach)
-	o.BarAcrossMM, o.BarUpMM = 99.6, 100.25
-	p := laid(t, trial.Drawing(t, "six"), o)
+	o := options(paper("A4"), false)
+	o.BarAcross, o.BarUp = unit.MM(99.6), unit.MM(100.25)
+	p := laid(t, drawingOf(t, "six"), o)
 	for _, s := range p.Sheets {
-		assert.Equal(t, []float64{297, 210}, []float64{s.WidthMM, s.HeightMM}, "paper stays paper")
+		assert.Equal(t, []float64{297, 210}, []float64{s.Width, s.Height}, "paper stays paper")
 		level, upright := bars(s)
 		// What the printer makes of them: 0.996 and 1.0025 of what it is sent.
 		assert.InDelta(t, 100, level[0].Length()*0.996, tolMM)
 		assert.InDelta(t, 100, upright[0].Length()*1.0025, tolMM)
-		r := &recorder.Recorder{}
+		r := &recorder{}
 		s.On(r)
 		assert.Contains(t, strings.Join(r.Texts(draw.LayerFrame), " "),
 			"CORRECTED for a printer whose bars measured 99.60 mm across and 100.25 mm up: drawn 100.40 % of x and 99.75 % of y.")
@@ -211,15 +216,15 @@ func TestPrinterCorrection(t *testing.T) {
 		}
 	}
 	// A slot on the print, after the printer's own stretch, is as long as on wood.
-	l := trial.Layout(t, "six")
+	l := layoutOf(t, "six")
 	part := partOf(p, 0)
 	first := part.Drawing.Layer(draw.LayerSlots).Elements[0].(draw.Line)
 	assert.InDelta(t, l.Frets[1].Slot.Length.MM(), math.Hypot((first.B.X-first.A.X)*0.996, (first.B.Y-first.A.Y)*1.0025), tolMM)
 }
 
 func TestOneSheet(t *testing.T) {
-	for _, name := range trial.Names() {
-		d := trial.Drawing(t, name)
+	for _, name := range instruments() {
+		d := drawingOf(t, name)
 		p, err := tile.One(d, tile.DefaultOptions())
 		require.NoError(t, err)
 		require.Len(t, p.Sheets, 1)
