@@ -4,231 +4,143 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"math"
 	"os"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/stretchr/testify/require"
-
-	"scalepair/cmd/scalepair/build"
-	"scalepair/data/unit"
 )
 
-// realBuild is a build of the demo or of testdata, with its readings and a pair
-// that it might have chosen.
-type realBuild struct{ toml, readings string }
-
-// chosen adds a pair to a build that has none, so that a command need not search.
-var chosen = map[string]string{
-	"../../data/demo":                  "\n[chosen]\nbass = \"710 mm\"\ntreble = \"690 mm\"\ngauges = [\"w54\", \"w42\", \"w32\", \"w22\", \"p17\", \"p13\"]\n",
-	"../../testdata/builds/seven":      "\n[chosen]\nbass = \"686 mm\"\ntreble = \"648 mm\"\n",
-	"../../testdata/builds/eight_inch": "\n[chosen]\nbass = \"28 in\"\ntreble = \"26 in\"\n",
-	"../../testdata/builds/bass_five":  "\n[chosen]\nbass = \"900 mm\"\ntreble = \"850 mm\"\n",
+// commands are the command lines that are tried on any files.
+var commands = []string{
+	"tension build.toml", "layout build.toml", "setout build.toml", "check marks.csv build.toml", "gauges build.toml",
+	"tension build.toml --format json", "gauges build.toml --format json", "tension build.toml --lengths in64 --forces lbf --format csv",
+	"advise build.toml --trials 50", "compare build.toml", "draw build.toml --out fan.svg --out fan.dxf --out fan.pdf --force",
 }
 
-// steps matches the step of a range of lengths.
-var steps = regexp.MustCompile(`step = "([^"]*)" }`)
+// files are what a run reads.
+type files struct{ toml, readings, marks string }
 
-// coarser searches with steps ten times as wide, so that a fuzzer gets on.
-func coarser(t testing.TB, toml string) string {
-	return steps.ReplaceAllStringFunc(toml, func(found string) string {
-		step, err := unit.ParseLength(steps.FindStringSubmatch(found)[1])
+// realFiles are those of the demo and of testdata, with a search that takes
+// steps ten times as wide, so that a fuzzer gets on.
+func realFiles(t testing.TB) []files {
+	read := func(path ...string) string {
+		text, err := os.ReadFile(filepath.Join(append([]string{startFolder, "../.."}, path...)...))
 		require.NoError(t, err)
-		return `step = "` + (10 * step).String() + `" }`
-	})
-}
-
-// realBuilds gives every build twice, as it is but for a coarser search, and with
-// a pair chosen, in a fixed order.
-func realBuilds(t testing.TB) []realBuild {
-	var out []realBuild
-	for _, folder := range []string{"../../data/demo", "../../testdata/builds/seven", "../../testdata/builds/eight_inch", "../../testdata/builds/bass_five"} {
-		toml, readings := contents(t, filepath.Join(folder, "build.toml")), contents(t, filepath.Join(folder, "readings.csv"))
-		toml = coarser(t, toml)
-		out = append(out, realBuild{toml, readings})
-		if !strings.Contains(toml, "\n[chosen]") {
-			out = append(out, realBuild{toml + chosen[folder], readings})
-		}
+		return string(text)
+	}
+	var out []files
+	for _, folder := range []string{"data/demo", "testdata/builds/seven", "testdata/builds/eight_inch", "testdata/builds/bass_five"} {
+		toml := strings.NewReplacer(`by 5 mm"`, `by 50 mm"`, `by 0.25 in"`, `by 2 in"`).Replace(read(folder, "build.toml"))
+		out = append(out, files{toml, read(folder, "readings.csv"), read("testdata/builds/demo_marks.csv")})
 	}
 	return out
-}
-
-func contents(t require.TestingT, file string) string {
-	src, err := os.ReadFile(file)
-	require.NoError(t, err)
-	return string(src)
-}
-
-// bench is a folder that takes the files of one run after the other.
-type bench struct{ folder string }
-
-func newBench(f *testing.F) bench { return bench{f.TempDir()} }
-
-// outcome is what a run left behind.
-type outcome struct {
-	code        int
-	out, errOut string
-	files       map[string]string // what stands in the files that it was to write; those not there are left out
-}
-
-// fileName matches a file of a command line.
-var fileName = regexp.MustCompile(`^\w+\.(toml|csv|html|svg|dxf|pdf)$`)
-
-// run writes the files and runs a command line in which names stand for files
-// of the bench's folder; those behind --out are the ones that it is to write.
-func (b bench) run(t *testing.T, files map[string]string, args ...string) outcome {
-	for name, text := range files {
-		require.NoError(t, os.WriteFile(filepath.Join(b.folder, name), []byte(text), 0o600))
-	}
-	line := make([]string, len(args))
-	var wanted []string
-	for i, arg := range args {
-		if line[i] = arg; fileName.MatchString(arg) {
-			line[i] = filepath.Join(b.folder, arg)
-		}
-		if i > 0 && args[i-1] == "--out" {
-			wanted = append(wanted, line[i])
-			_ = os.Remove(line[i]) // left by the run before, or not there
-		}
-	}
-	var stdout, stderr bytes.Buffer
-	o := outcome{files: map[string]string{}}
-	o.code = run(context.Background(), line, &stdout, &stderr)
-	o.out, o.errOut = stdout.String(), stderr.String()
-	for _, file := range wanted {
-		if src, err := os.ReadFile(file); err == nil {
-			o.files[filepath.Base(file)] = string(src)
-		}
-	}
-	return o
-}
-
-// searched is the largest grid that a fuzzer searches; the program itself takes
-// five million pairs.
-const searched = 50
-
-// tooWide tells whether a build would search too long for a fuzzer, or read
-// anything but the readings beside it.
-func tooWide(toml string) bool {
-	b, err := build.Read([]byte(toml), "build.toml", nil)
-	if err != nil {
-		return false // refused at once
-	}
-	return len(b.Scales.Bass)*len(b.Scales.Treble) > searched || b.Readings != "readings.csv"
-}
-
-// commands are the command lines that the fuzzers try.
-var commands = [][]string{
-	{"tension", "build.toml"},
-	{"layout", "build.toml"},
-	{"setout", "build.toml"},
-	{"check", "marks.csv", "build.toml"},
-	{"gauges", "build.toml"},
-	{"explain", "1", "build.toml"},
-	{"neutral", "build.toml"},
-	{"tension", "build.toml", "--format", "json"},
-	{"layout", "build.toml", "--format", "json"},
-	{"check", "marks.csv", "build.toml", "--format", "json"},
-	{"gauges", "build.toml", "--format", "json"},
-	{"tension", "build.toml", "--lengths", "in64", "--forces", "lbf", "--format", "csv"},
-	{"advise", "build.toml", "--trials", "50"},
-	{"weigh", "build.toml"},
-	{"compare", "build.toml"},
-	{"sheet", "build.toml", "--out", "sheet.html"},
-	{"draw", "build.toml", "--out", "fan.svg", "--out", "fan.dxf"},
-	{"draw", "build.toml", "--out", "fan.pdf"},
 }
 
 // noNumber is what no number may look like, nowhere in what is printed: NaN, an
 // infinity, a zero with a sign.
 var noNumber = regexp.MustCompile(`\bNaN\b|\bInf\b|(^|[^0-9A-Za-z.)])-0(\.0*)?($|[^0-9.A-Za-z/])`)
 
-// requireSound holds what every run must keep: exit code 0 with a result and no
-// more than hints on stderr, or 1 with faults on stderr, nothing on stdout and no
-// file; and numbers only where numbers belong. given is all the text that the
-// user wrote, which may be printed again.
-func requireSound(t *testing.T, args []string, given string, o outcome) {
-	wanted := strings.Count(strings.Join(args, " "), "--out ")
-	outOfTolerance := o.code == exitInput && args[0] == "check" && o.out != ""
+// obeyed reports whether a terminal may obey a character rather than show it.
+func obeyed(r rune) bool { return r != '\n' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) }
+
+// requireSound runs a command line on files, and holds it to what every run must
+// keep: exit code 0 with a result, or 1 or 2 with faults on stderr and nothing
+// on stdout; numbers only where numbers belong, and no character that a
+// terminal would obey.
+func requireSound(t *testing.T, f files, args ...string) {
+	for name, text := range map[string]string{"build.toml": f.toml, "readings.csv": f.readings, "marks.csv": f.marks} {
+		require.NoError(t, os.WriteFile(name, []byte(text), 0o600))
+	}
+	var stdout, stderr bytes.Buffer
+	code := run(context.Background(), args, &stdout, &stderr)
+	out, errOut := stdout.String(), stderr.String()
 	switch {
-	case o.code == exitDone:
-		require.True(t, wanted > 0 || o.out != "")
-		require.Len(t, o.files, wanted)
-	case outOfTolerance:
+	case code == exitDone:
+		require.True(t, out != "" || args[0] == "draw")
+	case code == exitInput && args[0] == "check" && out != "": // a mark out of tolerance
 	default:
-		require.Equal(t, exitInput, o.code, "%q: %s", args, o.errOut)
-		require.Empty(t, o.out, "%q", args)
-		require.NotEmpty(t, o.errOut)
-		require.Empty(t, o.files)
+		require.Contains(t, []int{exitInput, exitUsage}, code, "%q: %s", args, errOut)
+		require.Empty(t, out, "%q", args)
+		require.NotEmpty(t, errOut, "%q", args)
 	}
-	if strings.Contains(strings.Join(args, " "), "json") && o.out != "" {
-		require.True(t, json.Valid([]byte(o.out)), o.out)
+	if strings.HasSuffix(strings.Join(args, " "), "json") && out != "" {
+		require.True(t, json.Valid([]byte(out)), out)
 	}
-	require.False(t, strings.ContainsFunc(o.out+o.errOut, terminalObeys), "%q", args)
-	if noNumber.MatchString(given) || strings.Contains(given, `\`) {
-		return
-	}
-	require.NotRegexp(t, noNumber, o.out)
-	require.NotRegexp(t, noNumber, o.errOut)
-	for name, text := range o.files {
-		require.NotEmpty(t, text)
-		if name != "fan.pdf" { // which holds the face's bytes
-			require.NotRegexp(t, noNumber, text, name)
-		}
+	require.False(t, strings.ContainsFunc(out+errOut, obeyed), "%q", args)
+	if !noNumber.MatchString(f.toml + f.readings + f.marks + strings.ReplaceAll(strings.Join(args, " "), "=", " ")) {
+		require.NotRegexp(t, noNumber, out)
+		require.NotRegexp(t, noNumber, errOut)
 	}
 }
 
-// terminalObeys tells whether a terminal may obey a character of print rather
-// than show it.
-func terminalObeys(r rune) bool { return r != '\n' && obeyed(r) }
+// figure matches a number of a file that is no part of a name or a note.
+var figure = regexp.MustCompile(`(?m)(^|[ ",\[])(-?\d+(?:\.\d+)?)($|[ ",\]])`)
 
-// odder finds what a terminal may obey, with its surroundings.
-var odder = regexp.MustCompile(`.{0,30}[^\PC\n\r].{0,30}`)
+// change multiplies the n-th number of a text, counted round and round.
+func change(text string, n uint16, factor float64) string {
+	all := figure.FindAllStringSubmatchIndex(text, -1)
+	if len(all) == 0 {
+		return text
+	}
+	at := all[int(n)%len(all)]
+	old, _ := strconv.ParseFloat(text[at[4]:at[5]], 64)
+	return text[:at[4]] + strconv.FormatFloat(old*factor, 'f', -1, 64) + text[at[5]:]
+}
+
+// FuzzValues runs the whole program on real files in which single numbers are
+// larger or smaller than they were: the files parse, and the numbers lie
+// anywhere up to the bounds of what is taken and beyond.
+func FuzzValues(f *testing.F) {
+	all := realFiles(f)
+	for i, factor := range []float64{0.5, 2, 0.9, 1.1, 0.01, 100, 0, -1, 1e-9, 1e9, 0.999999, 3} {
+		f.Add(byte(i), byte(i), uint16(5*i), factor, uint16(11*i), factor)
+		f.Add(byte(i+1), byte(i+5), uint16(13*i), factor, uint16(11*i), 1.0)
+	}
+	f.Chdir(f.TempDir())
+	f.Fuzz(func(t *testing.T, which, command byte, n uint16, x float64, n2 uint16, x2 float64) {
+		if math.IsNaN(x+x2) || math.Abs(x) > 1e12 || math.Abs(x2) > 1e12 {
+			return
+		}
+		in := all[int(which)%len(all)]
+		if strings.Contains(change(in.toml, n, x), " by "+strconv.FormatFloat(x, 'f', -1, 64)) {
+			return // a step of the search so small that a fuzzer waits
+		}
+		in.toml, in.readings, in.marks = change(in.toml, n, x), change(in.readings, n2, x2), change(in.marks, n2, x2)
+		requireSound(t, in, strings.Fields(commands[int(command)%len(commands)])...)
+	})
+}
+
+// FuzzFlags gives any text to the flags that take one.
+func FuzzFlags(f *testing.F) {
+	in := realFiles(f)[0]
+	flags := []string{"bass", "treble", "tuning", "gauges", "pitch", "capo", "neutral", "lengths", "forces", "format", "only", "width"}
+	for i, value := range []string{
+		"NaN", "-Inf", "1e999", "-0", "bridge", "6=A1", "B1 E2 A2 D3 F#3 B3", "baritone A", "w54 w42 w32 w22 p17 p13", "440", "24", "25 1/2 in",
+		"json", "in64", "strings", "\xff\x1b\n", strings.Repeat("9", 500), "%s", "",
+	} {
+		f.Add(byte(i), value)
+		f.Add(byte(i+5), value)
+	}
+	f.Chdir(f.TempDir())
+	f.Fuzz(func(t *testing.T, n byte, value string) {
+		requireSound(t, in, "tension", "build.toml", "--"+flags[int(n)%len(flags)]+"="+value)
+	})
+}
 
 // Whatever the bytes of names, labels and remarks, every command prints lines
 // that a terminal only shows.
 func TestNoNameIsObeyed(t *testing.T) {
-	const odd = "\\u001b[31m\\u202e\\u0007"
-	b := realBuilds(t)[1]
-	replace := strings.NewReplacer(`name = "`, `name = "`+odd, `"p17"`, `"p17`+odd+`"`, `"w54"`, `"w54`+odd+`"`)
-	b.toml = replace.Replace(b.toml)
-	b.readings = strings.NewReplacer("\np17,plain", "\np17\x1b[31m\u202e\x07,plain", "\nw54,nickel wound", "\nw54\x1b[31m\u202e\x07,nickel wound",
-		"retired set", "re\x1btired").Replace(b.readings)
-	b.readings = strings.ReplaceAll(b.readings, "nickel wound", "nickel\x1b[1m wound")
-	files := map[string]string{"build.toml": b.toml, "readings.csv": b.readings, "marks.csv": contents(t, "../../testdata/builds/demo_marks.csv")}
-	bench := bench{t.TempDir()}
-	for _, args := range commands {
-		o := bench.run(t, files, args...)
-		requireSound(t, args, b.toml+b.readings, o)
-		if o.code != exitDone && args[0] != "check" {
-			t.Errorf("%q: %s", args, o.errOut)
-		}
-		for name, text := range o.files {
-			require.False(t, name != "fan.pdf" && strings.ContainsFunc(text, func(r rune) bool { return r != '\r' && terminalObeys(r) }), "%s: %q", name, odder.FindAllString(text, 3))
-		}
+	in := realFiles(t)[0]
+	in.toml = strings.Replace(in.toml, `name = "`, `name = "\u001b[31m\u202e\u0007`, 1)
+	in.readings = strings.NewReplacer("retired set", "re\x1btired", "nickel wound", "nickel\x1b[1m wound").Replace(in.readings)
+	t.Chdir(t.TempDir())
+	for _, line := range commands {
+		requireSound(t, in, strings.Fields(line)...)
 	}
-}
-
-// FuzzCommand runs the whole program on any build, readings and measured marks.
-func FuzzCommand(f *testing.F) {
-	marks := contents(f, "../../testdata/builds/demo_marks.csv")
-	builds := realBuilds(f)
-	for i := range commands {
-		b := builds[i%len(builds)]
-		f.Add(b.toml, b.readings, marks, byte(i))
-	}
-	for i, b := range builds {
-		f.Add(b.toml, b.readings, marks, byte(i%3))
-	}
-	bench := newBench(f)
-	f.Fuzz(func(t *testing.T, toml, readings, measured string, command byte) {
-		if tooWide(toml) {
-			return
-		}
-		args := commands[int(command)%len(commands)]
-		o := bench.run(t, map[string]string{"build.toml": toml, "readings.csv": readings, "marks.csv": measured}, args...)
-		requireSound(t, args, toml+readings+measured, o)
-	})
 }
