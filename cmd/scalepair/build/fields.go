@@ -113,12 +113,11 @@ func (p *places) check(root reflect.Value, faults *fault.List) {
 			p.unknown(root.Type(), s, faults)
 			continue
 		}
-		name := s.path[strings.LastIndexByte(s.path, '.')+1:]
 		err := s.fits(f)
 		if err == nil && s.number() {
 			p.convert(root, s)
 		}
-		faults.Include(s.value, fault.About(name, err))
+		faults.Include(s.value, fault.About(lastKey(s.path), err))
 	}
 }
 
@@ -147,7 +146,7 @@ func (s *spot) fits(f field) error {
 		fits = reads || k == reflect.Float64
 	}
 	if !fits {
-		return fault.Fault{What: "this must be " + wanted(t), Given: s.text}
+		return fault.Fault{What: "this must be " + strings.Replace(wanted(t), "[name]", "["+lastKey(s.path)+"]", 1), Given: s.text}
 	}
 	if s.text == "" && s.kind != unstable.String || s.kind == unstable.Bool {
 		return nil
@@ -206,11 +205,11 @@ func wanted(t reflect.Type) string {
 	case k == reflect.Struct:
 		return "a section, begun with [name] on a line of its own"
 	case k == reflect.Bool:
-		return "true or false, without quotes"
+		return "true or false without quotes"
 	case k == reflect.Int:
-		return "a whole number, without quotes"
+		return "a whole number without quotes"
 	case k == reflect.Float64:
-		return "a number, without quotes"
+		return "a number without quotes"
 	}
 	return "text in quotes"
 }
@@ -234,29 +233,36 @@ func (p *places) unknown(root reflect.Type, s *spot, faults *fault.List) {
 	for _, f := range keyFields(in.typ) {
 		known = append(known, tag(f))
 	}
-	where, remedy := "section ["+section+"]", "the keys are "+strings.Join(known, ", ")
-	if section == "" {
-		where = "part of the file above the first section"
+	what, remedy := "there is no such key in "+header(section), "the keys are "+strings.Join(known, ", ")
+	switch {
+	case section == "" && (s.kind == unstable.Table || s.kind == unstable.Array):
+		what = "there is no such section"
+	case section == "":
+		what = "there is no such key above the first section"
 	}
 	if best := suggest.Nearest(key, known); best != "" {
 		remedy = fmt.Sprintf("did you mean %q?", best)
 	} else if owner := owner(root, key); owner != "" {
 		remedy = "it belongs in " + owner
 	}
-	faults.Add(s.key, "no key of this "+where, key, remedy)
+	faults.Add(s.key, what, key, remedy)
 }
 
-// owner names the section that has the key, "" when none does.
-func owner(root reflect.Type, key string) string {
+// owner names the section that has the key, "" when none does. A section of its
+// own stands before those that take after it, such as [chosen] after [neck].
+func owner(root reflect.Type, key string) (name string) {
 	for _, f := range keyFields(root) {
-		if tag(f) == key {
+		_, has := keyed(f.Type, key)
+		switch {
+		case tag(f) == key:
 			return "the top of the file, above the first section"
-		}
-		if _, ok := keyed(f.Type, key); ok {
+		case has && f.Type.Kind() == reflect.Struct:
 			return "[" + tag(f) + "]"
+		case has && name == "":
+			name = "[" + tag(f) + "]"
 		}
 	}
-	return ""
+	return name
 }
 
 // valueAt gives the value of a path, the zero Value where it was not reached.

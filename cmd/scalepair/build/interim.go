@@ -142,6 +142,7 @@ func (c checker) feel(n int) {
 			c.wrong(t.key, "there is no instrument to be like", `describe it under [reference], or give a force such as "72 N"`)
 		}
 	}
+	c.unlike("feel.bend_strings", f.BendStrings)
 	if c.Given("feel.bend_frets") {
 		c.frets("feel.bend_frets", f.BendFrets)
 		if len(f.BendFrets) == 0 {

@@ -62,7 +62,7 @@ func (p *places) syntax(offset int, message string) error {
 	start := bytes.LastIndexByte(p.src[:offset], '\n') + 1
 	line, _, _ := strings.Cut(string(p.src[start:]), "\n")
 	return fault.List{{Place: p.place(offset), What: message, Given: strings.TrimSpace(line),
-		Remedy: `one key a line, such as frets = 24 or bass = "686.5 mm": a point in numbers, lengths and words in quotes, # before a remark`}}
+		Remedy: "one key a line, numbers with a point, texts and lengths in quotes, # before a remark"}}
 }
 
 func (p *places) header(e *unstable.Node) {

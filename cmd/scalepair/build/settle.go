@@ -23,9 +23,24 @@ type checker struct {
 func (c checker) wrong(key, what, remedy string) {
 	at := c.Place(key)
 	if at.Line > 0 {
-		what = key[strings.LastIndexByte(key, '.')+1:] + ": " + what
+		what = lastKey(key) + ": " + what
 	}
 	c.faults.Add(at, what, c.given(key), remedy)
+}
+
+// lastKey is the key of a path, without its sections and its place in a list.
+func lastKey(path string) string {
+	path, _, _ = strings.Cut(path[strings.LastIndexByte(path, '.')+1:], "[")
+	return path
+}
+
+// header names a section as a file does: "[neck]", "[[blanks]]".
+func header(section string) string {
+	name, _, list := strings.Cut(section, "[")
+	if list {
+		return "[[" + name + "]]"
+	}
+	return "[" + name + "]"
 }
 
 // need reports a key that is not there, at its section.
@@ -33,18 +48,15 @@ func (c checker) need(key, remedy string) bool {
 	if c.Given(key) {
 		return true
 	}
-	section, name := "", key
-	if i := strings.LastIndexByte(key, '.'); i >= 0 {
-		section, name = key[:i], key[i+1:]
-	}
-	c.faults.Add(c.Place(section), name+" is missing in ["+section+"]", "", remedy)
+	section := key[:strings.LastIndexByte(key, '.')]
+	c.faults.Add(c.Place(section), lastKey(key)+" is missing in "+header(section), "", remedy)
 	return false
 }
 
 // either reports two keys of which only one may be given.
 func (c checker) either(a, b, remedy string) {
 	if c.Given(a) && c.Given(b) {
-		c.wrong(b, fmt.Sprintf("this and %s (line %d) say the same thing", a[strings.LastIndexByte(a, '.')+1:], c.Place(a).Line), remedy)
+		c.wrong(b, fmt.Sprintf("this and %s (line %d) say the same thing", lastKey(a), c.Place(a).Line), remedy)
 	}
 }
 
@@ -53,6 +65,9 @@ func (c checker) either(a, b, remedy string) {
 func (b *Build) settle(faults *fault.List) {
 	c := checker{b, faults}
 	c.tunings()
+	if len(*faults) > 0 {
+		return // the lists follow the number of strings
+	}
 	n := b.Strings.Tuning.Strings()
 	c.readings()
 	c.neck(n)
@@ -137,7 +152,7 @@ func (c checker) tuning(key string, t tuning.Tuning) {
 	switch n := t.Strings(); {
 	case n == 0:
 	case n < fewestStrings || n > mostStrings:
-		c.wrong(key, fmt.Sprintf("it has %d strings", n), fmt.Sprintf("%d to %d can be laid out", fewestStrings, mostStrings))
+		c.wrong(key, "the number of strings is out of range", fmt.Sprintf("%d to %d can be laid out", fewestStrings, mostStrings))
 	case n != c.Strings.Tuning.Strings() && !strings.HasPrefix(key, "reference"):
 		c.wrong(key, fmt.Sprintf("it has %d strings, the build has %d", n, c.Strings.Tuning.Strings()), "all tunings of one build have the same number of strings")
 	case c.Strings.Ordering && falls(t):
@@ -190,7 +205,7 @@ func (c checker) neck(n int) {
 
 // onBoard reports a fret beyond the last one.
 func (c checker) onBoard(key string, fret float64) {
-	if fret > float64(c.Neck.Frets) {
+	if fret > float64(c.Neck.Frets) && c.Given(key) {
 		c.wrong(key, fmt.Sprintf("it is off the board, which has %d frets", c.Neck.Frets), fmt.Sprintf("give a fret up to %d", c.Neck.Frets))
 	}
 }
@@ -401,11 +416,17 @@ func (c checker) dots() {
 
 // frets checks a list of unlike frets of the board.
 func (c checker) frets(key string, list []int) {
+	c.unlike(key, list)
 	for i, fret := range list {
-		at := fmt.Sprintf("%s[%d]", key, i)
-		c.onBoard(at, float64(fret))
-		if slices.Contains(list[:i], fret) {
-			c.wrong(at, "this is listed twice", "keep one of them")
+		c.onBoard(fmt.Sprintf("%s[%d]", key, i), float64(fret))
+	}
+}
+
+// unlike reports a number that a list has twice.
+func (c checker) unlike(key string, list []int) {
+	for i, n := range list {
+		if slices.Contains(list[:i], n) {
+			c.wrong(fmt.Sprintf("%s[%d]", key, i), "this is listed twice", "keep one of them")
 		}
 	}
 }
