@@ -49,7 +49,7 @@ func (b *Build) settleAll(v any, path string, strings int, faults *fault.List) {
 	for _, f := range keyFields(rv.Type()) {
 		key := path + "." + tag(f)
 		if s, ok := fieldByKey(rv, f).Addr().Interface().(interface{ settle(int) error }); ok {
-			faults.Include(b.Place(key), fault.About(tag(f), s.settle(strings)))
+			faults.Include(b.Place(key), b.about(key, s.settle(strings)))
 		}
 	}
 }

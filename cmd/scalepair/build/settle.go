@@ -28,6 +28,14 @@ func (c checker) wrong(key, what, remedy string) {
 	c.faults.Add(at, what, c.given(key), remedy)
 }
 
+// about begins a fault with the key that it is of, unless a flag stands for it.
+func (b *Build) about(key string, err error) error {
+	if b.Place(key).Line == 0 {
+		return err
+	}
+	return fault.About(lastKey(key), err)
+}
+
 // lastKey is the key of a path, without its sections and its place in a list.
 func lastKey(path string) string {
 	path, _, _ = strings.Cut(path[strings.LastIndexByte(path, '.')+1:], "[")
@@ -447,6 +455,10 @@ func (c checker) bench() {
 	c.onBoard("playing.to_fret", p.ToFret)
 	if p.FromFret > p.ToFret {
 		c.wrong("playing.from_fret", "the frets played begin above their end", "exchange from_fret and to_fret")
+	}
+	c.onBoard("strings.capo_fret", float64(c.Strings.CapoFret))
+	for i, t := range c.Build.Tunings {
+		c.onBoard(fmt.Sprintf("tunings[%d].capo_fret", i), float64(t.CapoFret))
 	}
 	c.either("marking.tolerance", "marking.tolerance_cents", "keep one of them")
 }
