@@ -1,28 +1,21 @@
 package main
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/atomicfile"
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
 
-// startOptions are what init takes beside a folder.
-type startOptions struct {
-	build.Start
-	setStrings bool // --strings was given
-	force      bool
-}
-
 func (a *app) initCommand() *cobra.Command {
-	o := &startOptions{}
+	var start build.Start
+	var force bool
 	c := &cobra.Command{
 		Use:   "init [folder]",
 		Short: "Write a commented build file and a readings file to begin with",
@@ -39,65 +32,37 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 			}
 			return nil
 		},
-		RunE: func(c *cobra.Command, args []string) error {
-			o.setStrings = c.Flags().Changed("strings")
-			if err := o.check(); err != nil {
-				return err
-			}
-			return a.start(first(args), o)
-		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.start(first(args), start, force) },
 	}
 	f := c.Flags()
-	f.StringVar(&o.Tuning, "tuning", "", "`notes` low to high, or a named tuning")
-	f.IntVar(&o.Strings, "strings", 6, "`number` of strings, when no tuning is given")
-	f.BoolVar(&o.Bass, "bass", false, "a bass, when no tuning is given")
-	f.StringVar(&o.Name, "name", "", "`name` of the build")
-	textVar(f, &o.Unit, "lengths", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: mm)")
-	f.BoolVar(&o.force, "force", false, "replace files that exist")
+	f.StringVar(&start.Tuning, "tuning", "", "`notes` low to high, or a named tuning")
+	f.IntVar(&start.Strings, "strings", 0, "`number` of strings, when no tuning is given (default: 6)")
+	f.BoolVar(&start.Bass, "bass", false, "a bass, when no tuning is given")
+	f.StringVar(&start.Name, "name", "", "`name` of the build")
+	textVar(f, &start.Unit, "lengths", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: mm)")
+	f.BoolVar(&force, "force", false, "replace files that exist")
 	return c
 }
 
-// check reads the flags that are not settled by the parser, all at once.
-func (o *startOptions) check() error {
-	var faults fault.List
-	if o.setStrings && (o.Strings < fewestUsual || o.Strings > mostUsual) {
-		faults.Add(fault.Place{Input: "--strings"}, "no usual tuning has so many strings", strconv.Itoa(o.Strings),
-			fmt.Sprintf("give %d to %d, or the notes with --tuning", fewestUsual, mostUsual))
-	}
-	return faults.Err()
-}
-
-// Instruments of these numbers of strings have a usual tuning.
-const fewestUsual, mostUsual = 4, 9
-
-// template is the two files to begin with.
-func (o *startOptions) template() (buildText, readings []byte, err error) {
-	buildText, readings, err = build.Template(o.Start)
+func (a *app) start(folder string, start build.Start, force bool) error {
+	buildText, readings, err := build.Template(start)
 	if err != nil {
 		at := "--strings"
-		if o.Tuning != "" {
+		if start.Tuning != "" {
 			at = "--tuning"
 		}
 		var faults fault.List
 		faults.Include(fault.Place{Input: at}, err)
-		return nil, nil, faults.Err()
-	}
-	return buildText, readings, nil
-}
-
-func (a *app) start(folder string, o *startOptions) error {
-	buildText, readings, err := o.template()
-	if err != nil {
-		return err
+		return faults.Err()
 	}
 	path := filepath.Join(folder, job.DefaultFile)
-	files := []newFile{{Path: path, Text: buildText}, {Path: filepath.Join(folder, "readings.csv"), Text: readings}}
+	files := []newFile{{path, buildText}, {filepath.Join(folder, "readings.csv"), readings}}
 	if folder != "" {
 		if err := os.MkdirAll(folder, 0o777); err != nil {
-			return err
+			return fault.Fault{Place: fault.Place{Input: folder}, What: "the folder cannot be made: " + atomicfile.Reason(err), Remedy: "name another"}
 		}
 	}
-	if err := a.writeFiles(files, o.force); err != nil {
+	if err := a.writeFiles(files, force); err != nil {
 		return err
 	}
 	for _, f := range files {
