@@ -5,24 +5,21 @@ package data
 
 import "embed"
 
-//go:embed tunings.csv a228.csv demo
+//go:embed tunings.csv materials.csv a228.csv demo
 var files embed.FS
 
-//go:embed materials.csv
-var materials string // apart, since nearly every run reads it
-
-// Demo gives a file of the demo build: build.toml, or the readings that it names.
-// The error is that of [embed.FS.ReadFile] for any other name.
+// Demo returns a file of the demo build: build.toml, or the readings that it
+// names. The error is that of [embed.FS.ReadFile] for any other name.
 func Demo(name string) ([]byte, error) { return files.ReadFile("demo/" + name) }
 
-// Tunings gives the table of named tunings, with the columns name, also and notes
-// (low string first).
+// Tunings returns the table of named tunings, with the columns name, also and
+// notes (low string first).
 func Tunings() []byte { return mustRead("tunings.csv") }
 
-// Materials gives the table that ParseMaterials reads.
-func Materials() []byte { return []byte(materials) }
+// Materials returns the table of materials.
+func Materials() []byte { return mustRead("materials.csv") }
 
-// WireStrength gives the tensile strength of music wire by diameter, with the
+// WireStrength returns the tensile strength of music wire by diameter, with the
 // columns diameter_in, min_ksi, max_ksi.
 func WireStrength() []byte { return mustRead("a228.csv") }
 

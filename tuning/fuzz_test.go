@@ -19,7 +19,7 @@ var (
 	cell   = regexp.MustCompile(`[^,;\n]+`)
 )
 
-// realTexts gives the tunings of the demo and the test builds, and every name
+// realTexts returns the tunings of the demo and the test builds, and every name
 // and every tuning of the list.
 func realTexts(f *testing.F) []string {
 	out := cell.FindAllString(string(data.Tunings()), -1)

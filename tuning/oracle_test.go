@@ -47,7 +47,7 @@ func TestNotesAgreeWithAGeneralNoteLibrary(t *testing.T) {
 	assert.Greater(t, compared, 350)
 }
 
-// spellings gives every letter with up to two accidentals in every octave whose
+// spellings returns every letter with up to two accidentals in every octave whose
 // note lies within C-1 to G9.
 func spellings() []string {
 	var out []string

@@ -30,7 +30,7 @@ func TestPublishedPitches(t *testing.T) {
 	}
 }
 
-// raised gives the ratio of the frequencies the row's semitones apart.
+// raised returns the ratio of the frequencies the row's semitones apart.
 func raised(t *testing.T, n tuning.Note, row testutil.Published) float64 {
 	up := n.Up(int(row.Input(t, "semitones")))
 	return up.FreqHz(tuning.ConcertA) / n.FreqHz(tuning.ConcertA)

@@ -20,7 +20,7 @@ const (
 	listGoes = inOrder | cobra.ShellCompDirectiveNoSpace
 )
 
-// completions gives a command's flags their choices.
+// completions returns a command's flags their choices.
 func completions(c *cobra.Command) {
 	c.ValidArgsFunction = func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 		if len(args) > 0 {

@@ -98,7 +98,7 @@ func (t *table) decode(in io.Reader) (text string, ok bool) {
 	return strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text), len(t.faults) == 0
 }
 
-// cells gives the trimmed cells of a record with their places.
+// cells returns the trimmed cells of a record with their places.
 func (t *table) cells(records *csv.Reader, fields []string) []cell {
 	out := make([]cell, len(fields))
 	for i, f := range fields {

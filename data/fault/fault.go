@@ -27,7 +27,7 @@ type Place struct {
 	Line, Column int
 }
 
-// String gives "input", "input:line" or "input:line:column".
+// String returns "input", "input:line" or "input:line:column".
 func (p Place) String() string {
 	switch {
 	case p.Line == 0:
@@ -48,7 +48,7 @@ type Fault struct {
 	Remedy string
 }
 
-// Error gives the whole message on one line. Characters that a terminal would
+// Error returns the whole message on one line. Characters that a terminal would
 // obey rather than show, of a label or a file's name say, are written as escapes.
 func (f Fault) Error() string {
 	var b strings.Builder
@@ -150,7 +150,7 @@ func (l *List) Include(place Place, err error) {
 	}
 }
 
-// Err gives nil for an empty list, else the list sorted by input, line and
+// Err returns nil for an empty list, else the list sorted by input, line and
 // column, without repeats.
 func (l List) Err() error {
 	if len(l) == 0 {

@@ -14,7 +14,7 @@ const mostLines = 20
 // message stands for all of them.
 const alikeFrom = 4
 
-// Error gives one message a line. Where one thing is wrong in many places, one
+// Error returns one message a line. Where one thing is wrong in many places, one
 // message names the first and counts the others; of many unlike faults the
 // first are printed and the rest counted.
 func (l List) Error() string {
@@ -40,7 +40,7 @@ func (f Fault) saying() saying {
 
 var numbers = regexp.MustCompile(`\d+(\.\d+)?`)
 
-// grouped gives the list with one fault for many that say the same.
+// grouped returns the list with one fault for many that say the same.
 func (l List) grouped() List {
 	count, last := map[saying]int{}, map[saying]int{}
 	for _, f := range l {

@@ -60,13 +60,13 @@ func pick(what, s string, k kind, words []string) (int, error) {
 	return 0, refuse("no unit for printing a "+what, s, "use "+strings.Join(words, ", "))
 }
 
-// String gives the word that ParseLengthUnit reads.
+// String returns the word that ParseLengthUnit reads.
 func (u LengthUnit) String() string { return lengthUnitWords[u] }
 
-// String gives the word that ParseForceUnit reads.
+// String returns the word that ParseForceUnit reads.
 func (u ForceUnit) String() string { return forceUnitWords[u] }
 
-// Symbol gives "mm" or "in".
+// Symbol returns "mm" or "in".
 func (u LengthUnit) Symbol() string {
 	if u == Millimetres {
 		return "mm"
@@ -74,10 +74,10 @@ func (u LengthUnit) Symbol() string {
 	return "in"
 }
 
-// Symbol gives "N", "lbf" or "kgf".
+// Symbol returns "N", "lbf" or "kgf".
 func (u ForceUnit) Symbol() string { return u.String() }
 
-// Value gives the length as a number of this unit.
+// Value returns the length as a number of this unit.
 func (u LengthUnit) Value(l Length) float64 {
 	if u == Millimetres {
 		return l.MM()
@@ -85,7 +85,7 @@ func (u LengthUnit) Value(l Length) float64 {
 	return l.Inches()
 }
 
-// Value gives the force as a number of this unit.
+// Value returns the force as a number of this unit.
 func (u ForceUnit) Value(f Force) float64 {
 	switch u {
 	case PoundsForce:
