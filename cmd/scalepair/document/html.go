@@ -44,10 +44,11 @@ type figure struct {
 func (d *Document) writeHTML(b *bytes.Buffer) error {
 	p := struct {
 		Title    string
+		Foot     string // of every printed page
 		Style    template.CSS
 		Contents []heading
 		Blocks   []view
-	}{Title: d.Title, Style: template.CSS(style)}
+	}{Title: d.Title, Foot: foot(d.Title), Style: template.CSS(style)}
 	for i, block := range d.Blocks {
 		v := view{}
 		switch block := block.(type) {
@@ -79,4 +80,13 @@ func (d *Document) writeHTML(b *bytes.Buffer) error {
 		p.Blocks = append(p.Blocks, v)
 	}
 	return page.Execute(b, p)
+}
+
+// foot is the title as far as it fits beside the page's number.
+func foot(title string) string {
+	const most = 70
+	if letters := []rune(title); len(letters) > most {
+		return string(letters[:most-1]) + "…"
+	}
+	return title
 }
