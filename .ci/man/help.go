@@ -54,10 +54,8 @@ func (h *help) take(section, line string) error {
 		h.examples = append(h.examples, strings.TrimPrefix(line, "  "))
 	case "Flags":
 		return takeItem(&h.flags, line)
-	case "Available Commands":
+	default: // a group of commands
 		return takeItem(&h.commands, line)
-	default:
-		return fmt.Errorf("%s --help has a section that no page knows: %s", strings.Join(h.path, " "), section)
 	}
 	return nil
 }

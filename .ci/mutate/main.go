@@ -2,9 +2,10 @@
 // a test finds each: a sign, a factor of 2, radians for degrees, the core for
 // the outside.
 //
-//	go run ./.ci/mutate [-near] [-list .ci/mutate/errors.txt] [WORD...]
+//	go run ./.ci/mutate [-near] [-sample N] [-list .ci/mutate/errors.txt] [WORD...]
 //
-// With words, only errors whose line holds them all are tried. The working tree
+// With words, only errors whose line holds them all are tried; with -sample only
+// N of them, others on every day. The working tree
 // is not touched: the changed file is laid over the real one for the build. It
 // takes some seconds an error, and minutes for one that no test finds, unless
 // -near keeps to the tests of the error's own package.
@@ -21,10 +22,12 @@ import (
 	"fmt"
 	"os"
 	"strings"
+	"time"
 )
 
 func main() {
 	near := flag.Bool("near", false, "try the tests of the error's own package alone")
+	sample := flag.Int("sample", 0, "try so many, chosen by the date")
 	path := flag.String("list", ".ci/mutate/errors.txt", "the errors, one a line")
 	flag.Parse()
 	list, err := read(*path)
@@ -32,7 +35,11 @@ func main() {
 		fmt.Fprintln(os.Stderr, "mutate:", err)
 		os.Exit(2)
 	}
-	code := try(only(list, flag.Args()), *near)
+	chosen := only(list, flag.Args())
+	if *sample > 0 {
+		chosen = ofDay(chosen, *sample, int(time.Now().Unix()/86400))
+	}
+	code := try(chosen, *near)
 	if err := fits(list); err != nil {
 		fmt.Fprintln(os.Stderr, "mutate: these lines no longer fit:", err)
 		code = 2
@@ -71,6 +78,15 @@ func only(list []slip, words []string) []slip {
 		if holds {
 			out = append(out, e)
 		}
+	}
+	return out
+}
+
+// ofDay takes n of a list, the next n on the next day, round and round.
+func ofDay(list []slip, n, day int) []slip {
+	var out []slip
+	for i := range min(n, len(list)) {
+		out = append(out, list[(day*n+i)%len(list)])
 	}
 	return out
 }

@@ -31,6 +31,12 @@ func TestAnErrorStandsInOnePlace(t *testing.T) {
 	assert.ErrorContains(t, err, `"c" stands there 0 times`)
 }
 
+func TestASampleGoesRound(t *testing.T) {
+	list := []slip{{what: "a"}, {what: "b"}, {what: "c"}}
+	assert.Equal(t, []slip{{what: "c"}, {what: "a"}}, ofDay(list, 2, 1))
+	assert.Len(t, ofDay(list, 9, 7), 3)
+}
+
 // The list itself fits the code: run by "go test ./.ci/mutate" from the top.
 func TestTheListFits(t *testing.T) {
 	t.Chdir("../..")
