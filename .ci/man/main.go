@@ -9,11 +9,11 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 )
 
@@ -28,60 +28,63 @@ func main() {
 	}
 }
 
+// listed is a command in the program's help: two blanks, its name, its text.
+// Flags begin with a hyphen.
+var listed = regexp.MustCompile(`(?m)^  ([a-z]+)  +(\S.*)$`)
+
 // pages writes scalepair.1, scalepair-advise.1 and so on into a folder.
 func pages(program, out string) error {
-	version, err := say(program, "version")
-	if err != nil {
-		return err
-	}
-	version, _, _ = strings.Cut(version, "\n")
-	root, err := readHelp(program)
-	if err != nil {
-		return err
-	}
-	if len(root.commands) == 0 {
-		return fmt.Errorf("%s lists no commands", program)
-	}
-	for _, c := range root.commands {
-		page, err := readHelp(program, c.term)
-		if err != nil {
-			return err
-		}
-		page.parent, page.short = root, c.text
-		if err := page.write(out, version); err != nil {
-			return err
-		}
-	}
-	return root.write(out, version)
-}
-
-func (h *help) write(out, version string) error {
-	return os.WriteFile(filepath.Join(out, h.pageName()+".1"), []byte(h.page(version)), 0o644)
-}
-
-// readHelp asks for the help of the program or of one of its commands.
-func readHelp(program string, command ...string) (*help, error) {
-	text, err := say(program, append(command, "--help")...)
-	if err != nil {
-		return nil, err
-	}
-	name := strings.TrimSuffix(filepath.Base(program), ".exe")
-	return parseHelp(append([]string{name}, command...), text)
-}
-
-// say runs the program in an empty folder's stead: none of these commands
-// reads a file.
-func say(program string, args ...string) (string, error) {
 	program, err := filepath.Abs(program)
 	if err != nil {
-		return "", err
+		return err
 	}
-	c := exec.Command(program, args...)
-	var errs bytes.Buffer
-	c.Stderr = &errs
-	text, err := c.Output()
-	if err != nil || errs.Len() > 0 {
-		return "", fmt.Errorf("%s: %v %s", strings.Join(c.Args, " "), err, errs.String())
+	help, err := exec.Command(program, "--help").Output()
+	if err != nil {
+		return err
 	}
-	return string(text), nil
+	name := strings.TrimSuffix(filepath.Base(program), ".exe")
+	commands := listed.FindAllStringSubmatch(string(help), -1)
+	if len(commands) == 0 {
+		return fmt.Errorf("%s lists no commands", program)
+	}
+	all := map[string]string{name: page(name, "choose a scale pair for a fanned-fret instrument, and set it out", string(help))}
+	for _, c := range commands {
+		text, err := exec.Command(program, c[1], "--help").Output()
+		if err != nil {
+			return fmt.Errorf("%s: %w", c[1], err)
+		}
+		all[name+"-"+c[1]] = page(name+"-"+c[1], c[2], string(text))
+	}
+	for name, text := range all {
+		if err := os.WriteFile(filepath.Join(out, name+".1"), []byte(text), 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// page sets a help text as a man page, in the macros of man(7): a line that
+// begins a section becomes a heading, everything else stays as it is.
+func page(name, short, help string) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, ".TH %s 1\n.SH NAME\n%s \\- %s\n.SH DESCRIPTION\n.nf\n", strings.ToUpper(name), escape(name), escape(short))
+	for line := range strings.Lines(help) {
+		line = strings.TrimSuffix(line, "\n")
+		if heading, ok := strings.CutSuffix(line, ":"); ok && heading != "" && heading[0] != ' ' {
+			fmt.Fprintf(&b, ".fi\n.SH %s\n.nf\n", strings.ToUpper(escape(heading)))
+			continue
+		}
+		b.WriteString(escape(line) + "\n")
+	}
+	b.WriteString(".fi\n")
+	return b.String()
+}
+
+// escape writes what troff would obey so that it shows it.
+func escape(line string) string {
+	line = strings.NewReplacer(`\`, `\e`, "-", `\-`, "'", `\(aq`, "`", `\(ga`, "^", `\(ha`, "~", `\(ti`).Replace(line)
+	if strings.HasPrefix(line, ".") {
+		line = `\&` + line
+	}
+	return line
 }

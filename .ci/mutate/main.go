@@ -1,36 +1,38 @@
 // Command mutate puts small errors into formulas, one at a time, and asks that
-// a test finds each: a sign, a factor of 2, radians for degrees, the core for
-// the outside.
+// a test of the package finds each: a sign, a factor of 2, the core for the
+// outside.
 //
-//	go run ./.ci/mutate [-near] [-sample N] [-list .ci/mutate/errors.txt] [WORD...]
+//	go run ./.ci/mutate [-sample N] [WORD...]
 //
 // With words, only errors whose line holds them all are tried; with -sample only
-// N of them, others on every day. The working tree
-// is not touched: the changed file is laid over the real one for the build. It
-// takes some seconds an error, and minutes for one that no test finds, unless
-// -near keeps to the tests of the error's own package.
+// N of them, others on every day. The working tree is not touched: the changed
+// file is laid over the real one for the build.
 //
 // Tests that compare with what the program printed before (goldens, scripts,
-// the text of examples) do not count: they find any change, right or wrong. An
-// error counts as found by the first other test that fails, in the package
-// itself or else in one that uses it. Exit 1 when one is not found, 2 when a
-// line of the list no longer fits the code.
+// the text of examples) do not count: they find any change, right or wrong. Exit
+// 1 when an error is not found, 2 when a line of the list no longer fits the
+// code.
 package main
 
 import (
+	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
 	"strings"
 	"time"
 )
 
+const listFile = ".ci/mutate/errors.txt"
+
 func main() {
-	near := flag.Bool("near", false, "try the tests of the error's own package alone")
 	sample := flag.Int("sample", 0, "try so many, chosen by the date")
-	path := flag.String("list", ".ci/mutate/errors.txt", "the errors, one a line")
 	flag.Parse()
-	list, err := read(*path)
+	list, err := read(listFile)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "mutate:", err)
 		os.Exit(2)
@@ -39,32 +41,49 @@ func main() {
 	if *sample > 0 {
 		chosen = ofDay(chosen, *sample, int(time.Now().Unix()/86400))
 	}
-	code := try(chosen, *near)
-	if err := fits(list); err != nil {
-		fmt.Fprintln(os.Stderr, "mutate: these lines no longer fit:", err)
-		code = 2
-	}
-	os.Exit(code)
-}
-
-// try tries one error after another and gives the exit code.
-func try(list []slip, near bool) (code int) {
-	finds := 0
-	for _, e := range list {
-		found, err := e.try(near)
+	code := 0
+	for _, e := range chosen {
+		found, err := e.try()
 		switch {
 		case err != nil:
 			fmt.Fprintln(os.Stderr, "mutate:", err)
 			found, code = "NOT TRIED", 2
 		case found == "":
 			found, code = "NOT FOUND", max(code, 1)
-		default:
-			finds++
 		}
 		fmt.Printf("%-34s %-58s %s\n", e.file, e.what, found)
 	}
-	fmt.Printf("%d of %d found\n", finds, len(list))
-	return code
+	os.Exit(code)
+}
+
+// slip is one error: in a file the old text, which stands there once, becomes
+// the new.
+type slip struct {
+	line                 string // as it stands in the list
+	file, old, new, what string
+}
+
+// read reads the list: "file | old text | new text | what it is" a line, blank
+// lines and lines that begin with # aside.
+func read(path string) ([]slip, error) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	var out []slip
+	var bad []error
+	for n, line := range strings.Split(string(text), "\n") {
+		if line == "" || strings.HasPrefix(line, "#") {
+			continue
+		}
+		parts := strings.Split(line, " | ")
+		if len(parts) != 4 {
+			bad = append(bad, fmt.Errorf("%s:%d: wants file | old | new | what", path, n+1))
+			continue
+		}
+		out = append(out, slip{line, parts[0], parts[1], parts[2], parts[3]})
+	}
+	return out, errors.Join(bad...)
 }
 
 // only keeps the errors whose line holds all words.
@@ -89,4 +108,54 @@ func ofDay(list []slip, n, day int) []slip {
 		out = append(out, list[(day*n+i)%len(list)])
 	}
 	return out
+}
+
+// changed is the file with the error in it.
+func (e slip) changed() (string, error) {
+	text, err := os.ReadFile(e.file)
+	if err != nil {
+		return "", err
+	}
+	if n := strings.Count(string(text), e.old); n != 1 {
+		return "", fmt.Errorf("%s: %q stands there %d times, not once", e.file, e.old, n)
+	}
+	return strings.Replace(string(text), e.old, e.new, 1), nil
+}
+
+// ownOutput are the tests that compare with what the program printed before.
+const ownOutput = "^Example|^TestGolden|^TestScripts$|^TestReadmeExamples$|^TestHelpExamples$"
+
+var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: (\S+)`)
+
+// try tests the package with the error in it and returns the test that finds
+// it, "" for none.
+func (e slip) try() (string, error) {
+	dir, err := os.MkdirTemp("", "mutate")
+	if err != nil {
+		return "", err
+	}
+	defer os.RemoveAll(dir)
+	text, err := e.changed()
+	if err != nil {
+		return "", err
+	}
+	real, err := filepath.Abs(e.file)
+	if err != nil {
+		return "", err
+	}
+	file, overlay := filepath.Join(dir, "changed.go"), filepath.Join(dir, "overlay.json")
+	over, err := json.Marshal(map[string]map[string]string{"Replace": {real: file}})
+	if err := errors.Join(err, os.WriteFile(file, []byte(text), 0o600), os.WriteFile(overlay, over, 0o600)); err != nil {
+		return "", err
+	}
+	out, err := exec.Command("go", "test", "-overlay", overlay, "-skip", ownOutput, "-failfast", "-vet=off", "-timeout", "5m", "./"+filepath.Dir(e.file)).CombinedOutput()
+	switch m := failed.FindSubmatch(out); {
+	case err == nil:
+		return "", nil
+	case m != nil:
+		return string(m[1]), nil
+	case strings.Contains(string(out), "panic:"):
+		return "a panic", nil
+	}
+	return "", fmt.Errorf("%s does not build or run:\n%s", e.file, out)
 }

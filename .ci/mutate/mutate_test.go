@@ -26,9 +26,10 @@ func TestAnErrorStandsInOnePlace(t *testing.T) {
 	text, err := slip{file: path, old: "a - b", new: "b - a"}.changed()
 	require.NoError(t, err)
 	assert.Equal(t, "a + b, b - a, a * b", text)
-	err = fits([]slip{{file: path, old: "b, a"}, {file: path, old: "c"}})
-	assert.ErrorContains(t, err, `"b, a" stands there 2 times`)
-	assert.ErrorContains(t, err, `"c" stands there 0 times`)
+	for _, bad := range []string{"b, a", "c"} {
+		_, err = slip{file: path, old: bad}.changed()
+		assert.ErrorContains(t, err, "times, not once")
+	}
 }
 
 func TestASampleGoesRound(t *testing.T) {
@@ -40,8 +41,11 @@ func TestASampleGoesRound(t *testing.T) {
 // The list itself fits the code: run by "go test ./.ci/mutate" from the top.
 func TestTheListFits(t *testing.T) {
 	t.Chdir("../..")
-	list, err := read(".ci/mutate/errors.txt")
+	list, err := read(listFile)
 	require.NoError(t, err)
-	assert.NoError(t, fits(list))
-	assert.Greater(t, len(list), 200)
+	assert.GreaterOrEqual(t, len(list), 25)
+	for _, e := range list {
+		_, err := e.changed()
+		assert.NoError(t, err)
+	}
 }
