@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"scalepair/data/unit"
@@ -37,16 +36,6 @@ func TestNearestInvertsFreqHz(t *testing.T) {
 	})
 }
 
-// A printed note reads back as itself.
-func TestNotesReadBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		want := note(t, "note")
-		got, err := tuning.ParseNote(want.String())
-		require.NoError(t, err)
-		assert.Equal(t, want, got)
-	})
-}
-
 // Twelve semitones double the frequency, cents add up to semitones, and the
 // pitch standard scales every note alike.
 func TestScalingOfPitch(t *testing.T) {
@@ -59,20 +48,5 @@ func TestScalingOfPitch(t *testing.T) {
 		higher.Cents += 100
 		assert.InEpsilon(t, n.Up(1).FreqHz(a4), higher.FreqHz(a4), 1e-14)
 		assert.InEpsilon(t, f/a4, n.FreqHz(440)/440, 1e-15)
-	})
-}
-
-// A tuning reads back from its own text, whatever the separators.
-func TestTuningsReadBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		var want tuning.Tuning
-		for range rapid.IntRange(1, 12).Draw(t, "strings") {
-			want.Notes = append(want.Notes, note(t, "note"))
-		}
-		assert.Equal(t, want, parse(t, want.String()))
-		f := want.Pitches(440)
-		for i, n := range want.Notes {
-			assert.Equal(t, n.Pitch(440), f[len(f)-1-i])
-		}
 	})
 }
