@@ -89,7 +89,7 @@ func setText(v reflect.Value, text string) error {
 		}
 	case reflect.Int:
 		var n int64
-		n, err = strconv.ParseInt(strings.TrimSpace(text), 10, 32)
+		n, err = strconv.ParseInt(strings.TrimSpace(text), 0, 32)
 		v.SetInt(n)
 	case reflect.Float64:
 		var x float64
