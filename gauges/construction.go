@@ -2,9 +2,11 @@ package gauges
 
 import (
 	"fmt"
+	"slices"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
+	"scalepair/gauges/reading"
 )
 
 // WrapForm is the form of a wrap wire.
@@ -25,9 +27,8 @@ func (f WrapForm) String() string { return wrapForms[f] }
 func (f WrapForm) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
 
 // UnmarshalText reads one of those words.
-func (f *WrapForm) UnmarshalText(text []byte) error {
-	form, err := wordAmong[WrapForm]("form", text, wrapForms)
-	*f = form
+func (f *WrapForm) UnmarshalText(text []byte) (err error) {
+	*f, err = reading.Word[WrapForm]("form", text, wrapForms)
 	return err
 }
 
@@ -42,75 +43,55 @@ type Wrap struct {
 // Construction is a gauge known by its core and wraps, inside out. Without
 // wraps it is a plain wire.
 type Construction struct {
-	Place     fault.Place  `toml:"-"`
-	Gauge     string       `toml:"gauge"`
-	Family    string       `toml:"construction"` // the builder's name for its kind; "" is Plain where there is no wrap
-	Core      unit.Length  `toml:"core" range:"0.05 mm, 5 mm"`
-	Shape     Shape        `toml:"core_shape"`
-	Material  string       `toml:"core_material"` // "" is music wire
-	Diameters DiameterFrom `toml:"diameters"`     // how core and wires are known
-	Wraps     []Wrap       `toml:"wraps"`
-	Winding   unit.Length  `toml:"winding" range:"50 mm, 5000 mm"` // wound length of a bought string; 0 not stated
+	Place     fault.Place          `toml:"-"`
+	Gauge     string               `toml:"gauge"`
+	Family    string               `toml:"construction"` // the builder's name for its kind; "" is plain where there is no wrap
+	Core      unit.Length          `toml:"core" range:"0.05 mm, 5 mm"`
+	Shape     reading.Shape        `toml:"core_shape"`
+	Material  string               `toml:"core_material"` // "" is music wire
+	Diameters reading.DiameterFrom `toml:"diameters"`     // how core and wires are known
+	Wraps     []Wrap               `toml:"wraps"`
+	Winding   unit.Length          `toml:"winding" range:"50 mm, 5000 mm"` // wound length of a bought string; 0 not stated
 }
 
 // family is the name of the construction's kind.
 func (c Construction) family() string {
 	if c.Family == "" && len(c.Wraps) == 0 {
-		return Plain
+		return reading.Plain
 	}
 	return c.Family
 }
 
 // check reports everything that is wrong with a construction by itself.
 func (c Construction) check(faults *fault.List) {
-	at := func(string) fault.Place { return c.Place }
-	before := len(*faults)
-	wires := []sized{{"core", float64(c.Core), 0.05e-3, 3e-3, nil, showDiameter}, {"winding", float64(c.Winding), 0.1, 5, nil, showMM}}
-	for _, w := range c.Wraps {
-		wires = append(wires, sized{"wrap wire", float64(w.Wire), 0.02e-3, 1.5e-3, nil, showDiameter})
-	}
-	for i, s := range wires {
-		if s.x == 0 && i != 1 {
-			faults.Add(c.Place, fmt.Sprintf("gauge %q: the %s's diameter is missing", c.Gauge, s.column), "", "give it as 0.40 mm")
-		}
-		s.check(at, nil, faults)
-	}
-	if labelKey(c.Gauge) == "" {
-		faults.Add(c.Place, "a construction without a gauge", "", "give every gauge a label of its own")
-	}
-	if len(*faults) == before {
-		c.checkWraps(faults)
-	}
-}
-
-func (c Construction) checkWraps(faults *fault.List) {
-	switch {
-	case isPlain(c.family()) && len(c.Wraps) > 0:
-		faults.Add(c.Place, fmt.Sprintf("gauge %q is plain and has a wrap", c.Gauge), "", "name its kind of wound string, or leave the wrap out")
-	case !isPlain(c.family()) && len(c.Wraps) == 0:
-		faults.Add(c.Place, fmt.Sprintf("gauge %q has no wrap", c.Gauge), c.family(), "give its wraps from the inside out, or write plain")
-	case isPlain(c.family()) && c.Shape == Hex:
-		faults.Add(c.Place, fmt.Sprintf("gauge %q is plain and hexagonal", c.Gauge), "", "plain strings are round")
-	}
-	for _, w := range c.Wraps {
-		switch {
-		case w.Packing != 0 && !(w.Packing >= 0.3 && w.Packing <= 1):
-			faults.Add(c.Place, fmt.Sprintf("gauge %q: a packing outside 0.3 to 1", c.Gauge), decimals(float64(w.Packing), 3), "it is the share of the wrap's ring that metal fills")
-		case w.Packing == 0 && w.Form == FlatWire:
-			faults.Add(c.Place, fmt.Sprintf("gauge %q: a flat wrap needs its packing", c.Gauge), "",
-				"give the share of the ring that metal fills, as 0.95, or weigh a piece")
+	plain := reading.IsPlain(c.family())
+	for _, wrong := range []struct {
+		is           bool
+		what, remedy string
+	}{
+		{reading.Key(c.Gauge) == "", "a construction without a gauge", "give every gauge a label of its own"},
+		{!(c.Core > 0), "the core's diameter is missing", "give it as 0.40 mm"},
+		{plain && len(c.Wraps) > 0, "it is plain and has a wrap", "name its kind of wound string, or leave the wrap out"},
+		{!plain && len(c.Wraps) == 0, "it has no wrap", "give its wraps from the inside out, or write plain"},
+		{plain && c.Shape == reading.Hex, "it is plain and hexagonal", "plain strings are round"},
+		{slices.ContainsFunc(c.Wraps, func(w Wrap) bool { return !(w.Wire > 0) }), "the wrap wire's diameter is missing", "give it as 0.30 mm"},
+		{slices.ContainsFunc(c.Wraps, func(w Wrap) bool { return w.Packing == 0 && w.Form == FlatWire }), "a flat wrap needs its packing",
+			"give the share of the ring that metal fills, as 0.95, or weigh a piece"},
+	} {
+		if wrong.is {
+			faults.Add(c.Place, fmt.Sprintf("gauge %q: %s", c.Gauge, wrong.what), "", wrong.remedy)
 		}
 	}
 }
 
 // reading gives the construction's sizes as a row of the readings would.
-func (c Construction) reading(w wound) Reading {
-	r := Reading{
-		Place: c.Place, Gauge: c.Gauge, Construction: c.family(), Material: c.Material, Kind: Listed,
-		OuterM: w.outer(), OuterFrom: c.Diameters, CoreM: float64(c.Core), CoreFrom: c.Diameters, Shape: c.Shape, WindingM: float64(c.Winding),
+func (c Construction) reading(w wound) reading.Reading {
+	r := reading.Reading{
+		Place: c.Place, Gauge: c.Gauge, Construction: c.family(), Material: c.Material, Kind: reading.Listed,
+		Outer: unit.Length(w.outer()), OuterFrom: c.Diameters, Core: c.Core, CoreFrom: c.Diameters, Shape: c.Shape, Winding: c.Winding,
 	}
-	if isPlain(c.family()) {
-		r.Construction, r.CoreM = Plain, 0
+	if reading.IsPlain(r.Construction) {
+		r.Construction, r.Core = reading.Plain, 0
 	}
 	return r
 }

@@ -17,7 +17,8 @@ type Drawn struct {
 //
 // A draw puts a standard normal value on every source of error and adds it up:
 //
-//	w = LinearDensity + Indep z_own + sum(Common_k z_k),   core = Core + sum(CoreParts_k z_k)
+//	w = LinearDensity + Indep z_own + sum(Common_k z_k)
+//	core = Core + sum(CoreParts_k z_k) + CoreByDensity (w - LinearDensity)
 //
 // so gauges that share a balance, a ruler, calipers, gravity, a density, a
 // packing or a fit move together, and an estimated or built gauge moves with
@@ -30,8 +31,8 @@ type Drawer struct {
 }
 
 type drawnGauge struct {
-	w, indep, core float64
-	common, parts  []drawnPart
+	w, indep, core, byDensity float64
+	common, parts             []drawnPart
 }
 
 type drawnPart struct {
@@ -39,12 +40,12 @@ type drawnPart struct {
 	u      float64
 }
 
-// Drawer prepares the stock for drawing. Sources keep the order in which the
+// NewDrawer prepares gauges for drawing. Sources keep the order in which the
 // gauges name them.
-func (s Stock) Drawer() *Drawer {
+func NewDrawer(list []Gauge) *Drawer {
 	d := &Drawer{}
 	index := map[string]int{}
-	number := func(list []CommonPart) []drawnPart {
+	number := func(list Parts) []drawnPart {
 		var out []drawnPart
 		for _, p := range list {
 			if _, ok := index[p.Source]; !ok {
@@ -54,9 +55,9 @@ func (s Stock) Drawer() *Drawer {
 		}
 		return out
 	}
-	for _, g := range s.Gauges {
+	for _, g := range list {
 		d.gauges = append(d.gauges, drawnGauge{
-			w: float64(g.LinearDensity), indep: float64(g.Indep), core: float64(g.Core),
+			w: float64(g.LinearDensity), indep: float64(g.Indep), core: float64(g.Core), byDensity: g.CoreByDensity,
 			common: number(g.Common), parts: number(g.CoreParts),
 		})
 	}
@@ -68,12 +69,12 @@ func (s Stock) Drawer() *Drawer {
 // It is thirty standard uncertainties away for any reading worth the name.
 const leastShare = 0.1
 
-// Draw fills dst, which is as long as Stock.Gauges and in its order, with one
+// Draw fills dst, which is as long as the list of gauges and in its order, with one
 // draw; any other length panics. Equal states of rng give equal draws, and
 // every draw takes the same number of values from rng.
 func (d *Drawer) Draw(rng *rand.Rand, dst []Drawn) {
 	if len(dst) != len(d.gauges) {
-		panic("gauges: a draw needs room for every gauge of the stock")
+		panic("gauges: a draw needs room for every gauge")
 	}
 	var few [64]float64
 	z := few[:0]
@@ -85,13 +86,10 @@ func (d *Drawer) Draw(rng *rand.Rand, dst []Drawn) {
 		for _, p := range g.common {
 			w += p.u * z[p.source]
 		}
-		core := g.core
+		core := g.core + g.byDensity*(w-g.w)
 		for _, p := range g.parts {
 			core += p.u * z[p.source]
 		}
 		dst[i] = Drawn{LinearDensity: unit.LinearDensity(max(w, leastShare*g.w)), Core: unit.Length(max(core, leastShare*g.core))}
 	}
 }
-
-// Draw is one draw with a Drawer made for it alone.
-func (s Stock) Draw(rng *rand.Rand, dst []Drawn) { s.Drawer().Draw(rng, dst) }

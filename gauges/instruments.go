@@ -1,16 +1,11 @@
 package gauges
 
-import (
-	"math"
-
-	"scalepair/data/fault"
-	"scalepair/data/unit"
-)
+import "scalepair/data/unit"
 
 // Instruments are the builder's measuring tools, stated once for a file. A
 // step is the least step of the display or scale; an accuracy a is a bound:
-// the instrument may read off by up to +-a, the same way every time; a
-// repeatability is a standard deviation. SI units.
+// the instrument may be wrong by up to +-a, the same way every time; a
+// repeatability is a standard deviation.
 type Instruments struct {
 	BalanceResolution    unit.Mass   `toml:"balance_resolution" range:"0.000001 g, 10 g"`
 	BalanceRepeatability unit.Mass   `toml:"balance_repeatability" range:"0 g, 10 g"`
@@ -49,45 +44,22 @@ func DefaultInstruments() Instruments {
 	}
 }
 
-// gravity is the gravity to count with and its standard uncertainty, m/s2.
-func (t Instruments) gravity() (g, u float64) {
+// GravityUsed is the gravity that hung readings are worked out with and its
+// standard uncertainty, m/s2.
+func (t Instruments) GravityUsed() (g, u float64) {
 	if t.Gravity == 0 {
 		return unit.StandardGravity, 0.0015 * unit.StandardGravity
 	}
 	return t.Gravity, BoundU(t.GravityAccuracy)
 }
 
-// GravityUsed is the gravity that hung readings are worked out with and its
-// standard uncertainty, m/s2.
-func (t Instruments) GravityUsed() (g, u float64) { return t.gravity() }
+// pitch is the standard uncertainty of a sounded pitch.
+func (t Instruments) pitch() unit.Cents { return first(t.Pitch, DefaultInstruments().Pitch) }
 
-func (t Instruments) filled() Instruments {
-	t.Pitch = first(t.Pitch, DefaultInstruments().Pitch)
-	return t
-}
-
-// check refuses instruments that cannot be.
-func (t Instruments) check(faults *fault.List) {
-	for _, v := range []struct {
-		name   string
-		x, top float64
-		show   func(float64) string
-	}{
-		{"balance step", float64(t.BalanceResolution), 0.1, showG}, {"balance repeatability", float64(t.BalanceRepeatability), 0.1, showG},
-		{"balance accuracy", float64(t.BalanceAccuracy), 0.1, showG}, {"ruler step", float64(t.RulerResolution), 0.05, showMM},
-		{"ruler accuracy", float64(t.RulerAccuracy), 0.05, showMM}, {"caliper step", float64(t.CaliperResolution), 0.5e-3, showMM},
-		{"caliper accuracy", float64(t.CaliperAccuracy), 0.5e-3, showMM}, {"scales step", float64(t.HungResolution), 1, showG},
-		{"scales accuracy", float64(t.HungAccuracy), 1, showG}, {"pitch", float64(t.Pitch), 100, showCents},
-	} {
-		at := fault.Place{Input: "measuring, " + v.name}
-		switch {
-		case math.IsNaN(v.x) || math.IsInf(v.x, 0):
-			faults.Add(at, "no number", "", "")
-		case v.x < 0 || v.x > v.top:
-			faults.Add(at, "must lie between 0 and "+v.show(v.top), v.show(v.x), "")
-		}
+// first is the first value that was given.
+func first[T ~float64](x, otherwise T) T {
+	if x != 0 {
+		return x
 	}
-	if !(t.Gravity == 0 || t.Gravity >= 9.76 && t.Gravity <= 9.84) || !(t.GravityAccuracy >= 0 && t.GravityAccuracy <= 0.1) {
-		faults.Add(fault.Place{Input: "measuring, gravity"}, "gravity on the ground lies between 9.76 and 9.84 m/s2, known to less than 0.1", "", "leave it out, or give your own as 9.81")
-	}
+	return otherwise
 }

@@ -8,6 +8,7 @@ import (
 	"scalepair/data"
 	"scalepair/data/testutil"
 	"scalepair/data/unit"
+	"scalepair/gauges/reading"
 )
 
 func TestPublishedUncertainty(t *testing.T) {
@@ -24,19 +25,20 @@ func TestPublishedUncertainty(t *testing.T) {
 			return RootSum(r.Input(t, "part"), 16.599, RootSum(5.8, 3.9, 6.7), 2.88679)
 		},
 		"coverage factor": func(r testutil.Published) float64 {
-			return coverage95(value{bounded: r.Input(t, "part"), indep: r.Input(t, "part")}.excess())
+			return Value{Bounded: r.Input(t, "part"), Indep: r.Input(t, "part")}.Coverage95()
 		},
-		"normal quantile":         func(r testutil.Published) float64 { return normalQuantile(r.Input(t, "p")) },
-		"inverse normal quantile": func(r testutil.Published) float64 { return 1 / normalQuantile(r.Input(t, "p")) },
-		"chi-squared tail":        func(r testutil.Published) float64 { return chi2Tail(r.Input(t, "part"), r.Input(t, "dof")) },
+		"chi-squared tail":        func(r testutil.Published) float64 { return ChanceBeyond(r.Input(t, "part"), int(r.Input(t, "dof"))) },
+		"normal quantile":         nil, // of package fit
+		"inverse normal quantile": nil,
 	}
 	checkPublished(t, "uncertainty.csv", checks)
 }
 
 func TestPublishedWireWeights(t *testing.T) {
 	wire := func(r testutil.Published, d float64) float64 {
-		w := wound{core: diameter{d: d}, shape: Round, coreMat: data.Material{DensityKgM3: r.Input(t, "density_kg_m3")}}
-		return w.weight()
+		w := wound{core: diameter{d: d}, shape: reading.Round, coreMat: data.Material{DensityKgM3: r.Input(t, "density_kg_m3")}}
+		total, _ := w.weight(nil)
+		return total
 	}
 	checkPublished(t, "wire_weight.csv", map[string]func(testutil.Published) float64{
 		"pounds per foot": func(r testutil.Published) float64 {
@@ -44,13 +46,13 @@ func TestPublishedWireWeights(t *testing.T) {
 		},
 		"kg per metre": func(r testutil.Published) float64 { return wire(r, r.Input(t, "diameter_m")) },
 		"weighed": func(r testutil.Published) float64 {
-			w, _ := Instruments{}.Work(Reading{MassKg: r.Input(t, "mass_kg"), LengthM: r.Input(t, "length_m")}, 0, 0)
-			return w
+			w, _ := Instruments{}.Work(reading.Reading{Mass: unit.Mass(r.Input(t, "mass_kg")), Length: unit.Length(r.Input(t, "length_m"))}, 0, 0)
+			return w.KgPerM()
 		},
 		"hung": func(r testutil.Published) float64 {
 			tools := Instruments{Gravity: r.Input(t, "gravity_m_s2")}
-			w, _ := tools.Work(Reading{Kind: Hung, HungKg: r.Input(t, "mass_kg"), SpeakingM: r.Input(t, "length_m"), FreqHz: r.Input(t, "freq_hz")}, 0, 0)
-			return w
+			w, _ := tools.Work(reading.Reading{Kind: reading.Hung, HungMass: unit.Mass(r.Input(t, "mass_kg")), Speaking: unit.Length(r.Input(t, "length_m")), Pitch: unit.Frequency(r.Input(t, "freq_hz"))}, 0, 0)
+			return w.KgPerM()
 		},
 	})
 }
@@ -61,6 +63,8 @@ func checkPublished(t *testing.T, file string, checks map[string]func(testutil.P
 	for _, r := range testutil.LoadPublished(t, file) {
 		check, ok := checks[r.Quantity]
 		require.True(t, ok, "no check for %q", r.Quantity)
-		r.Check(t, check(r))
+		if check != nil {
+			r.Check(t, check(r))
+		}
 	}
 }

@@ -1,0 +1,201 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data/fault"
+	"scalepair/data/trace"
+	"scalepair/data/unit"
+	"scalepair/gauges"
+	"scalepair/gauges/reading"
+)
+
+// Fit is the law that ties the gauges of one family together.
+type Fit struct {
+	Family   string
+	Material string // of the core
+	Law      Law
+
+	DensityKgM3, UDensityKgM3 float64 // of the wire or the wrap; 0 for a power law
+	Exponent, UExponent       float64 // of a power law; else 0
+
+	Scatter        unit.Ratio // the family's own scatter, of the fitted density (power law: of the linear density)
+	ScatterAssumed bool       // too few gauges to see a scatter: the usual one, judgement
+
+	MinOuter, MaxOuter unit.Length // the fitted diameters
+	Used               []string    // labels of the gauges that the fit stands on
+	LeftOut            []string    // labels of suspect gauges, kept out
+
+	family      *family
+	line        *law
+	coreDensity float64
+}
+
+// makeFit gives the family's fit on the trusted dots; false where they make
+// none.
+func (f *family) makeFit(list []gauges.Gauge) (Fit, bool) {
+	in := make([]bool, len(f.dots))
+	for i := range in {
+		in[i] = f.judged[i].in
+	}
+	l, ok := fitLaw(others(f.dots, -1, in), f.form())
+	if !ok {
+		return Fit{}, false
+	}
+	out := Fit{Family: f.name, Material: f.material, Law: f.law, Scatter: unit.Ratio(l.scatter), ScatterAssumed: l.assumed(),
+		MinOuter: unit.Length(math.Inf(1)), family: f, line: l}
+	for i, d := range f.dots {
+		g := list[d.gauge]
+		if !in[i] {
+			out.LeftOut = append(out.LeftOut, g.Label)
+			continue
+		}
+		out.Used = append(out.Used, g.Label)
+		out.MinOuter, out.MaxOuter = min(out.MinOuter, g.Outer), max(out.MaxOuter, g.Outer)
+		out.coreDensity = g.DensityKgM3
+	}
+	if f.law == PowerLaw {
+		out.Exponent, out.UExponent = l.slope, gauges.RootSum(append([]float64{math.Sqrt(l.vSlope)}, l.slopeShare...)...)
+	} else {
+		out.DensityKgM3 = math.Exp(l.level)
+		out.UDensityKgM3 = out.DensityKgM3 * gauges.RootSum(append([]float64{math.Sqrt(l.vLevel)}, l.levelShare...)...)
+	}
+	return out, true
+}
+
+// predict is the law's linear density of a gauge, kg/m, with x and the leans
+// there.
+func (f Fit) predict(g *gauges.Gauge) (x, w float64, by leans) {
+	if f.Law == PowerLaw {
+		x = math.Log(g.Outer.M())
+	}
+	w = f.Law.weightAt(g, f.line.y(x))
+	return x, w, f.Law.leans(g, w, f.line.slope)
+}
+
+// estimate gives a gauge without a reading the linear density of its family's
+// law.
+//
+//	plain: w = rho A    wrap density: w = rho_c A_c + rho R    power law: ln w = level + slope (ln d - centre)
+//
+// A, A_c, R as in Law.see. Its uncertainty holds the law's, the gauge's
+// diameters', and the family's own scatter; it is widened where the scatter
+// rests on few gauges, so that 1.96 of it still make 95 %. Two estimates of one
+// family share the law's part.
+func (f Fit) estimate(g *gauges.Gauge, tr *trace.Trace) {
+	x, w, by := f.predict(g)
+	l := f.line
+	perY := w / by.byWeight // kg/m for a change of y by 1
+	outer, core := -perY*by.byOuter/g.Outer.M(), 0.0
+	if by.byCore != 0 {
+		core = -perY * by.byCore / g.Core.M()
+	}
+	name := "fit of " + f.Family
+	if g.IsPlain() {
+		name += " " + f.Material
+	}
+	v := gauges.Value{W: w, Indep: perY * l.scatter}
+	for _, p := range g.OuterParts {
+		if p.Source == gauges.SourceCalipers || g.IsPlain() {
+			v.Common = v.Common.Plus(outer, p)
+		} else { // of a wound string's outside alone
+			v.Indep, v.Bounded = math.Hypot(v.Indep, outer*p.U), math.Abs(outer*p.U)
+		}
+	}
+	v.Common = v.Common.Plus(core, g.CoreParts...).
+		Plus(1, gauges.Part{Source: name, U: perY * math.Sqrt(l.vLevel)}).
+		Plus(1, gauges.Part{Source: "slope of the " + name, U: (x - l.centre) * w * math.Sqrt(l.vSlope)})
+	for k, s := range f.family.sources {
+		v.Common = v.Common.Plus(1, gauges.Part{Source: s, U: perY * l.shareAt(k, x), Bounded: f.family.bounded[k]})
+	}
+	scattered := l.scatter * l.scatter * (1 + l.vAt(x)/(float64(l.dots)*l.vLevel)) // of u^2, what rises with the scatter
+	wide := perY * l.widened(v.U()/perY, 0.025, scattered)
+	v.Indep = math.Sqrt(max(0, wide*wide-math.Pow(v.Common.U(), 2)))
+	g.Set(v)
+	g.Estimated = true
+	g.Implied()
+	f.record(g, v, tr)
+}
+
+// record writes down how an estimate was made.
+func (f Fit) record(g *gauges.Gauge, v gauges.Value, tr *trace.Trace) {
+	if tr == nil {
+		return
+	}
+	const fromFit = "the fit of its kind"
+	switch f.Law {
+	case PowerLaw:
+		tr.Given("b, exponent of the fit", f.Exponent, "", fromFit)
+		tr.Step("wF, linear density of the fit", "exp(level + b (ln D - centre))", v.W, "kg/m", fromFit)
+	case OneDensity:
+		tr.Given("rho, density of the fit", f.DensityKgM3, "kg/m3", fromFit)
+		tr.Step("wF, linear density of the fit", "rho pi/4 D^2", v.W, "kg/m", fromFit)
+	case WrapDensity:
+		core, ring := g.CoreAndRing()
+		tr.Given("rho, density of the wrap by the fit", f.DensityKgM3, "kg/m3", fromFit)
+		tr.Step("wc, weight of the core", "density of the core times its area", core, "kg/m", "definition")
+		tr.Step("R, ring that the wrap fills", "pi/4 (D^2 - D_bed^2)", ring, "m2", "geometry")
+		tr.Step("wF, linear density of the fit", "wc + rho R", v.W, "kg/m", fromFit)
+	}
+	tr.Step("oF, standard uncertainty from its own scatter and outside", "as the family scatters, widened for few gauges", v.Indep, "kg/m", fromFit)
+	for _, p := range v.Common {
+		tr.Step(", standard uncertainty from the "+p.Source+", shared", "through the fit and the diameters", p.U, "kg/m", fromFit)
+	}
+	v.Settle(tr)
+}
+
+// LinearDensity is the law's linear density of a size, with the standard
+// uncertainty of the law itself (without that of the diameters and the
+// family's scatter). A wrap density needs the core, the other laws ignore it. A
+// size that has no place for a wrap gives 0.
+func (f Fit) LinearDensity(outer, core unit.Length, shape reading.Shape) (w, u unit.LinearDensity) {
+	g := gauges.Gauge{Family: f.Family, Outer: outer, Core: core, Shape: shape, DensityKgM3: f.coreDensity}
+	if outer <= 0 || f.Law == WrapDensity && (core <= 0 || shape.Bed(core) >= outer) {
+		return 0, 0
+	}
+	x, kgPerM, by := f.predict(&g)
+	sum := f.line.vAt(x)
+	for k := range f.family.sources {
+		sum += math.Pow(f.line.shareAt(k, x), 2)
+	}
+	return unit.LinearDensity(kgPerM), unit.LinearDensity(kgPerM / by.byWeight * math.Sqrt(sum))
+}
+
+// fill estimates the family's gauges without a reading and reports those that
+// cannot be.
+func (f *family) fill(list []gauges.Gauge, fit Fit, fitted, outside bool, tr func(label string) *trace.Trace, faults *fault.List) {
+	for _, i := range f.waiting {
+		g := &list[i]
+		beyond := g.Outer < fit.MinOuter*(1-1e-9) || g.Outer > fit.MaxOuter*(1+1e-9)
+		switch {
+		case !fitted:
+			faults.Add(g.Place, fmt.Sprintf("gauge %q has no reading, and %s", g.Label, f.whyNoFit(list)), "",
+				"weigh a piece of it, or weigh two gauges of its kind on either side of it")
+			continue
+		case beyond && !outside:
+			form := g.Written().Outer
+			faults.Add(g.Place, fmt.Sprintf("gauge %q has no reading and lies outside the fitted diameters, %s to %s", g.Label,
+				reading.AsWritten(form, fit.MinOuter, "mm", 3), reading.AsWritten(form, fit.MaxOuter, "mm", 3)), g.OuterText(),
+				"weigh a piece of it, or allow the estimate with estimate_outside = true under [measuring]")
+			continue
+		case beyond:
+			g.Note("estimated beyond the fitted diameters")
+		}
+		fit.estimate(g, tr(g.Label))
+	}
+}
+
+func (f *family) whyNoFit(list []gauges.Gauge) string {
+	kind := "kind " + f.name
+	if f.name == reading.Plain {
+		kind = "plain " + f.material
+	}
+	switch len(f.measured) {
+	case 0:
+		return "no gauge of the " + kind + " has one"
+	case 1:
+		return fmt.Sprintf("one gauge of the %s, %q, makes no fit", kind, list[f.measured[0]].Label)
+	}
+	return "the weighed gauges of the " + kind + " all have one diameter, which makes no fit"
+}

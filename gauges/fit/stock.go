@@ -1,0 +1,124 @@
+// Package fit ties the gauges of one kind together: it fits a law to each
+// family, judges every reading against the fit made without it, estimates the
+// gauges that were not weighed, and says what to weigh next. The way through:
+//
+//	readings, err := reading.Read(file, "readings.csv", nil)
+//	stock, err := fit.Combine(gauges.Input{Readings: readings, Instruments: gauges.DefaultInstruments()})
+//	gauge, err := stock.Lookup("010")
+//
+// Files in reading order: stock.go (all of it together), family.go (which gauges
+// a law ties together, and how they lie to it), law.go (the fitted line),
+// judge.go (which readings to trust), estimate.go (the fit, and gauges without a
+// reading), suspect.go (readings to look at again), slips.go (what may have
+// happened), next.go (what to weigh next).
+package fit
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data/fault"
+	"scalepair/data/suggest"
+	"scalepair/data/trace"
+	"scalepair/gauges"
+	"scalepair/gauges/reading"
+)
+
+// Stock is every gauge the builder can use, in the order of the file, with
+// the fits that tie them together.
+type Stock struct {
+	Gauges []gauges.Gauge
+	Fits   []Fit
+
+	tools gauges.Instruments
+}
+
+// Combine makes the stock out of readings and constructions: linear densities
+// with uncertainties, the fits, the suspects and the estimates. A listed gauge
+// without reading or construction is estimated from the fit of its family; one
+// that cannot be is a fault. The error is a fault.List of every fault; the stock
+// is then empty.
+func Combine(in gauges.Input) (Stock, error) { return combine(in, "", nil) }
+
+// Explain records how the linear density of one gauge was worked out.
+func Explain(label string, in gauges.Input) ([]trace.Step, error) {
+	tr := &trace.Trace{Digits: 9} // two readings of one gauge may differ in the fourth digit, and that difference is squared
+	s, err := combine(in, label, tr)
+	if err == nil {
+		_, err = s.Lookup(label)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return tr.Steps, nil
+}
+
+func combine(in gauges.Input, label string, tr *trace.Trace) (Stock, error) {
+	list, err := in.Table(label, tr)
+	if err != nil {
+		return Stock{}, err
+	}
+	s := Stock{Gauges: list, tools: in.Instruments}
+	noteAlikeNames(list)
+	traceOf := func(of string) *trace.Trace {
+		if reading.Key(of) == reading.Key(label) {
+			return tr
+		}
+		return nil
+	}
+	var faults fault.List
+	kinds := families(list)
+	p := FalseAlarm / float64(max(1, judgements(list, kinds)))
+	for _, f := range kinds {
+		f.judged = judge(f.dots, f.form(), p/2)
+		f.mark(list)
+		fit, ok := f.makeFit(list)
+		if ok {
+			s.Fits = append(s.Fits, fit)
+		}
+		f.fill(list, fit, ok, in.Instruments.EstimateOutside, traceOf, &faults)
+	}
+	markDisagreement(list, p)
+	if err := faults.Err(); err != nil {
+		return Stock{}, err
+	}
+	return s, nil
+}
+
+// Lookup finds a gauge by its label, as gauges.Lookup.
+func (s Stock) Lookup(label string) (gauges.Gauge, error) { return gauges.Lookup(s.Gauges, label) }
+
+// Drawer prepares the stock for drawing at random.
+func (s Stock) Drawer() *gauges.Drawer { return gauges.NewDrawer(s.Gauges) }
+
+// noteAlikeNames notes every gauge of a kind whose name differs from that of a
+// commoner one by a letter: it is fitted apart from the gauges that it probably
+// belongs to. Names with digits are meant to differ.
+func noteAlikeNames(list []gauges.Gauge) {
+	count := map[string]int{}
+	for _, g := range list {
+		count[g.Family] += max(1, g.Readings)
+	}
+	for i := range list {
+		g := &list[i]
+		for _, other := range list {
+			a, b := reading.Key(g.Family), reading.Key(other.Family)
+			if len(a) > 3 && suggest.Distance(a, b) == 1 && digits(a) == digits(b) && count[g.Family] <= count[other.Family] {
+				g.Note(fmt.Sprintf("two kinds with almost the same name, %q and %q: they are fitted apart; write one name if they are one kind", g.Family, other.Family))
+				break
+			}
+		}
+	}
+}
+
+func digits(s string) (out string) {
+	for _, r := range s {
+		if r >= '0' && r <= '9' {
+			out += string(r)
+		}
+	}
+	return out
+}
+
+// percent shows a fraction in percent, without its sign.
+func percent(x float64) string { return reading.Decimals(100*math.Abs(x), 1) }

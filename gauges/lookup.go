@@ -1,0 +1,110 @@
+package gauges
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/suggest"
+	"scalepair/data/unit"
+	"scalepair/gauges/reading"
+)
+
+// Lookup finds a gauge by its label, blanks and letter case aside. The error
+// names the nearest labels.
+func Lookup(list []Gauge, label string) (Gauge, error) {
+	key := reading.Key(label)
+	if i := slices.IndexFunc(list, func(g Gauge) bool { return reading.Key(g.Label) == key }); i >= 0 {
+		return list[i], nil
+	}
+	return Gauge{}, fault.Fault{What: "this gauge is not in stock", Given: label, Remedy: nearLabels(label, list)}
+}
+
+// nearLabels says which gauges may have been meant: those of the size, where a
+// size was given for a label; those with the same letters and the next numbers;
+// else the one that is spelt most alike.
+func nearLabels(label string, list []Gauge) string {
+	if len(list) == 0 {
+		return "no gauges are in stock"
+	}
+	known := make([]string, len(list))
+	for i, g := range list {
+		known[i] = g.Label
+	}
+	if meant := ofSize(label, list); meant != nil {
+		return didYouMean(meant) + " a gauge is named by its label"
+	}
+	if meant := nextNumbers(label, known); meant != nil {
+		return didYouMean(meant)
+	}
+	if best := suggest.Nearest(label, known); best != "" {
+		return didYouMean([]string{best})
+	}
+	return "in stock are " + strings.Join(known, ", ")
+}
+
+func didYouMean(labels []string) string {
+	for i, l := range labels {
+		labels[i] = strconv.Quote(l)
+	}
+	return "did you mean " + strings.Join(labels, " or ") + "?"
+}
+
+// ofSize gives the gauges, two at most, whose outer diameter is the size that
+// was written for a label: inches, thousandths of an inch or millimetres where
+// it has no unit.
+func ofSize(label string, list []Gauge) (out []string) {
+	var sizes []unit.Length
+	if l, err := unit.ParseLength(label); err == nil {
+		sizes = []unit.Length{l}
+	} else if x, err := unit.ParseNumber(label); err == nil {
+		sizes = []unit.Length{unit.Inches(x), unit.Inches(x / 1000), unit.MM(x)}
+	}
+	for _, size := range sizes {
+		for _, g := range list {
+			if len(out) < 2 && math.Abs(float64(g.Outer/size)-1) < 0.01 {
+				out = append(out, g.Label)
+			}
+		}
+	}
+	return out
+}
+
+// nextNumbers gives the labels with the same letters and the next smaller and
+// larger number, within a quarter of it.
+func nextNumbers(label string, known []string) (out []string) {
+	letters, x := cutLabel(label)
+	below, above := 0.75*x, 1.25*x
+	lower, upper := "", ""
+	for _, k := range known {
+		switch l, y := cutLabel(k); {
+		case l != letters || y == 0:
+		case y <= x && y > below:
+			below, lower = y, k
+		case y > x && y < above:
+			above, upper = y, k
+		}
+	}
+	for _, l := range []string{lower, upper} {
+		if l != "" {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// cutLabel cuts a label into letters and a number, 0 for none: "w46", "p 10".
+func cutLabel(label string) (letters string, number float64) {
+	digit := func(r rune) bool { return r >= '0' && r <= '9' || r == '.' }
+	key := strings.ReplaceAll(reading.Key(label), " ", "")
+	letters = strings.Map(func(r rune) rune {
+		if digit(r) {
+			return -1
+		}
+		return r
+	}, key)
+	number, _ = strconv.ParseFloat(strings.TrimFunc(key, func(r rune) bool { return !digit(r) }), 64)
+	return letters, number
+}

@@ -1,0 +1,78 @@
+package reading
+
+import (
+	"io"
+
+	"scalepair/data/csvtable"
+	"scalepair/data/unit"
+)
+
+// PitchReader turns a pitch as written into hertz, for notes such as
+// "A2-14c". Plain hertz ("110 Hz", "110") are read without it.
+type PitchReader func(text string) (unit.Frequency, error)
+
+var (
+	lengthUnits = []string{"mm", "cm", "m", "in"}
+	massUnits   = []string{"g", "mg", "kg", "oz", "gr", "lb"}
+)
+
+// columns are the columns of a readings file.
+var columns = []csvtable.Column{
+	{Name: "gauge", Required: true},
+	{Name: "construction"},
+	{Name: "outer", Units: lengthUnits},
+	{Name: "core", Units: lengthUnits},
+	{Name: "core_shape"},
+	{Name: "diameters"},
+	{Name: "material"},
+	{Name: "kind"},
+	{Name: "pieces"},
+	{Name: "length", Units: lengthUnits},
+	{Name: "length_resolution", Units: lengthUnits},
+	{Name: "mass", Units: massUnits},
+	{Name: "mass_resolution", Units: massUnits},
+	{Name: "hung_mass", Units: massUnits},
+	{Name: "hung_resolution", Units: massUnits},
+	{Name: "speaking_length", Units: lengthUnits},
+	{Name: "pitch", Units: []string{"hz"}},
+	{Name: "pitch_cents"},
+	{Name: "winding", Units: lengthUnits},
+	{Name: "density_kg_m3"},
+	{Name: "youngs_gpa"},
+	{Name: "strength_mpa"},
+	{Name: "date"},
+	{Name: "remark"},
+}
+
+// Read reads a readings file: CSV with a heading row. Only the gauge's label is
+// needed in every row; what a later row of a gauge leaves out stands in its
+// other rows. note reads pitches that are not in hertz; nil refuses them. The
+// error is a fault.List of every fault with line and column; the readings are
+// then nil.
+func Read(in io.Reader, file string, note PitchReader) ([]Reading, error) {
+	rows, faults := csvtable.Scan(in, file, columns)
+	headed := len(faults) == 0
+	unitless := csvtable.WithoutUnits(rows, columns)
+	unitless.Report(&faults)
+	misspeltPlain(rows, &faults)
+	if exchangedColumns(rows, &faults) {
+		return nil, faults.Err()
+	}
+	p := cellReader{faults: &faults, unitless: unitless, note: note, decimals: weighsToDecimals(rows)}
+	out := make([]Reading, 0, len(rows))
+	for i := range rows {
+		p.row = &rows[i]
+		before := len(faults)
+		p.commas()
+		r := p.read()
+		// A row with a fault in its cells or its headings may lack what is there.
+		if sound := headed && len(faults) == before && !unitless.InRow(p.row); sound {
+			r.Check(p.row.Place, &faults)
+		}
+		out = append(out, r)
+	}
+	if err := faults.Err(); err != nil {
+		return nil, err
+	}
+	return out, nil
+}

@@ -1,0 +1,214 @@
+package gauges
+
+import (
+	"fmt"
+	"math"
+
+	"scalepair/data/fault"
+	"scalepair/data/trace"
+	"scalepair/data/unit"
+	"scalepair/gauges/reading"
+)
+
+// Input is what a table of gauges is made from. The zero values of Readings,
+// Constructions and Materials are none.
+type Input struct {
+	Readings      []reading.Reading
+	Constructions []Construction
+	Materials     []Material // the builder's own, before those of the list
+	Instruments   Instruments
+}
+
+// Table makes the table of gauges: linear densities with uncertainties, from
+// readings and constructions, in order of first appearance. A listed gauge
+// without either has the linear density 0, for the fit of its kind to estimate.
+// The error is a fault.List of every fault. The work for the gauge of one label
+// is recorded in tr, nil for none.
+func (in Input) Table(label string, tr *trace.Trace) ([]Gauge, error) {
+	var faults fault.List
+	for i := range in.Readings {
+		r := &in.Readings[i]
+		before := len(faults)
+		if r.Check(func(string) fault.Place { return r.Place }, &faults); len(faults) == before {
+			in.Instruments.checkSteps(r, &faults)
+		}
+	}
+	if err := faults.Err(); err != nil {
+		return nil, err
+	}
+	entries := in.gather(&faults)
+	if err := faults.Err(); err != nil {
+		return nil, err
+	}
+	in.fixPacking(entries)
+	out := make([]Gauge, 0, len(entries))
+	for _, e := range entries {
+		of := tr
+		if reading.Key(e.all.Gauge) != reading.Key(label) {
+			of = nil
+		}
+		out = append(out, in.gauge(e, of))
+	}
+	return out, nil
+}
+
+// gauge is what readings and construction say of one gauge.
+func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
+	r, t := &e.all, in.Instruments
+	g := Gauge{
+		Label: r.Gauge, Place: r.Place, Family: r.Construction, Material: e.material.Name, Outer: r.Outer, Core: r.CoreWire(),
+		Shape: r.Shape, Winding: r.Winding, Readings: len(e.rows), Built: e.built != nil, Rows: e.rows, written: r.Written,
+	}
+	tr.Given("D, outer diameter", g.Outer.M(), "m", "the readings")
+	if g.IsPlain() {
+		g.Shape = reading.Round
+		g.OuterParts = t.diameterParts(CoreSource(g.Label), r.OuterFrom, wireTolerance(g.Outer))
+		g.CoreParts = g.OuterParts
+	} else {
+		g.OuterParts = t.diameterParts(own, r.OuterFrom, woundTolerance)
+		if g.Core > 0 {
+			tr.Given("d, core", g.Core.M(), "m", "the readings")
+			g.CoreParts = t.diameterParts(CoreSource(g.Label), r.CoreFrom, wireTolerance(g.Core))
+		}
+	}
+	g.UOuter, g.UCore = unit.Length(g.OuterParts.U()), unit.Length(g.CoreParts.U())
+	g.stiffen(e.material)
+	if g.EA > 0 {
+		tr.Step("EA, stiffness against stretching, of the nominal core", "E A", g.EA.N(), "N", "Hooke's law")
+		tr.Step("EI, stiffness against bending", "E I", g.EI, "N m2", "geometry")
+	}
+	kinds, all := in.kinds(e, g.EA.N(), g.EI, tr)
+	if len(kinds) == 0 {
+		return g
+	}
+	g.Set(all.Value)
+	g.Chi2, g.DoF = all.Chi2, all.DoF
+	g.Implied()
+	g.compare(kinds)
+	if e.built != nil {
+		g.Packing = unit.Ratio(e.built.fills(g.LinearDensity.KgPerM()))
+	}
+	all.Settle(tr)
+	if g.IsPlain() && e.material.DensityKgM3 > 0 {
+		g.weighedCore(e.material.DensityKgM3, e.material.DensityU)
+		tr.Step("d, diameter of the wire, from its weighing and its diameter together", "weighted mean of D and sqrt(4 w/(pi rho))", g.Core.M(), "m", "weighted mean")
+		tr.Step("A, area of the wire", "pi/4 d^2", g.AreaM2, "m2", "geometry")
+	}
+	return g
+}
+
+// kind is what one kind of reading says of a gauge.
+type kind struct {
+	name string
+	Average
+}
+
+// kinds gives weighing, hanging and construction, as far as they are there, and
+// all of them together, with how well the rows agree among themselves.
+func (in Input) kinds(e *entry, ea, ei float64, tr *trace.Trace) (kinds []kind, all Average) {
+	var weighed, hung []Value
+	var numbersW, numbersH []string
+	within := Average{} // how the weighings of one piece differ
+	for i, p := range pieces(e.rows) {
+		k := work{tr, fmt.Sprint(i + 1)}
+		a, _ := in.Instruments.weigh(p, k)
+		within.Chi2, within.DoF = within.Chi2+a.Chi2, within.DoF+a.DoF
+		weighed, numbersW = append(weighed, a.Value), append(numbersW, k.number)
+	}
+	for _, r := range e.rows {
+		if r.Kind == reading.Hung {
+			k := work{tr, fmt.Sprintf("h%d", len(hung)+1)}
+			v, _ := in.Instruments.hang(r, ea, ei, k)
+			hung, numbersH = append(hung, v), append(numbersH, k.number)
+		}
+	}
+	add := func(name string, a Average) {
+		kinds = append(kinds, kind{name, a})
+		within.Chi2, within.DoF = within.Chi2+a.Chi2, within.DoF+a.DoF
+	}
+	if weighed != nil {
+		a := Mean(weighed)
+		work{Trace: tr}.mean(numbersW, a, "W")
+		add("weighing", a)
+	}
+	if hung != nil {
+		a := Mean(hung)
+		work{Trace: tr}.mean(numbersH, a, "H")
+		add("hanging", a)
+	}
+	if e.built != nil {
+		add("construction", Average{Value: e.built.value(e.all.Gauge, e.all.Construction, tr)})
+	}
+	if kinds == nil {
+		return nil, all
+	}
+	values := make([]Value, len(kinds))
+	for i, k := range kinds {
+		values[i] = k.Value
+	}
+	all = MeanOfKinds(values)
+	if len(kinds) > 1 {
+		tr.Step("wK, linear density, of all kinds together", "weighted by 1/u^2 of each", all.W, "kg/m", "weighted mean")
+		tr.Step("oK, standard uncertainty from errors of its own", "root of the sum of squares, widened where the kinds disagree", all.Indep, "kg/m", guideSum)
+	}
+	all.Chi2, all.DoF = all.Chi2+within.Chi2, all.DoF+within.DoF
+	return kinds, all
+}
+
+// compare says in a note how weighing, hanging and construction agree.
+func (g *Gauge) compare(kinds []kind) {
+	for _, b := range kinds[1:] {
+		a := kinds[0]
+		apart := b.W/a.W - 1
+		may := b.less(a.Value).Within95() / a.W
+		verdict := "within what their uncertainties allow"
+		if math.Abs(apart) > may {
+			verdict = "more than their uncertainties allow"
+		}
+		g.Note(fmt.Sprintf("%s gives %s g/m, %s %s g/m: %s %% apart, %s (%s %%)", a.name, reading.Decimals(a.W*1e3, 4),
+			b.name, reading.Decimals(b.W*1e3, 4), reading.Decimals(100*math.Abs(apart), 2), verdict, reading.Decimals(100*may, 2)))
+	}
+}
+
+// Implied fills in the density that the linear density stands for: the wrap's
+// where the core is known, else that of the whole cross-section.
+func (g *Gauge) Implied() {
+	w, ring := g.LinearDensity.KgPerM(), reading.Round.Area(g.Outer)
+	if !g.IsPlain() && g.Core > 0 && g.DensityKgM3 > 0 {
+		core, wrap := g.CoreAndRing()
+		w, ring = w-core, wrap
+	}
+	g.ImpliedKgM3 = w / ring
+}
+
+// CoreAndRing is the core's share of the linear density, kg/m, and the
+// cross-section of the ring that the wrap fills, m2.
+func (g *Gauge) CoreAndRing() (core, ring float64) {
+	return g.DensityKgM3 * g.Shape.Area(g.Core), reading.Round.Area(g.Outer) - reading.Round.Area(g.Shape.Bed(g.Core))
+}
+
+// Work gives the linear density that one weighed or hung reading stands for and
+// what each of its inputs adds to the uncertainty. ea (N) and ei (N m2) are the
+// core's stiffness against stretching and bending, ea 0 where unknown; only a
+// hung reading uses them. A listed reading gives 0 and nothing.
+func (t Instruments) Work(r reading.Reading, ea unit.Force, ei float64) (unit.LinearDensity, []Component) {
+	v, inputs := t.value(r, ea.N(), ei)
+	return unit.LinearDensity(v.W), inputs
+}
+
+// Value is Work as a value.
+func (t Instruments) Value(r reading.Reading, ea unit.Force, ei float64) Value {
+	v, _ := t.value(r, ea.N(), ei)
+	return v
+}
+
+func (t Instruments) value(r reading.Reading, ea, ei float64) (Value, []Component) {
+	switch r.Kind {
+	case reading.Weighed:
+		a, inputs := t.weigh(piece{r, []float64{r.Mass.Kg()}}, work{})
+		return a.Value, inputs
+	case reading.Hung:
+		return t.hang(r, ea, ei, work{})
+	}
+	return Value{}, nil
+}
