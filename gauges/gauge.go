@@ -9,11 +9,14 @@ import (
 	"scalepair/gauges/reading"
 )
 
+// Plain is the family of strings that are one bare wire.
+const Plain = reading.Plain
+
 // Gauge is one size of string as the stock knows it.
 type Gauge struct {
 	Label    string
 	Place    fault.Place // of its first row, or of its construction
-	Family   string      // reading.Plain or the builder's name of a wound kind
+	Family   string      // Plain or the builder's name of a wound kind
 	Material string      // of the core; of the whole wire where plain
 
 	Outer, UOuter unit.Length

@@ -15,6 +15,7 @@ import (
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/fault"
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
 )
 
 // gaugesOptions are what gauges takes beside a build file and gauges.
@@ -163,7 +164,7 @@ func (a *app) writeGauges(in *report.Input, shown []gauges.Gauge, some bool, svg
 
 // named gives the gauges of those labels, all of them without any. Every label
 // that is not in stock is a fault.
-func named(s gauges.Stock, labels []string) ([]gauges.Gauge, error) {
+func named(s fit.Stock, labels []string) ([]gauges.Gauge, error) {
 	if len(labels) == 0 {
 		return s.Gauges, nil
 	}

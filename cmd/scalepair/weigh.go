@@ -76,7 +76,7 @@ func (a *app) weigh(path string, o *weighOptions) error {
 	if err := leanOn(in, w); err != nil {
 		return err
 	}
-	next, err := j.Stock.WhatToWeigh(j.Tools(), w.ByWeight, unit.Length(w.LongestM))
+	next, err := j.Stock.WhatToWeigh(w.ByWeight, unit.Length(w.LongestM))
 	if err != nil {
 		return flagPlaces(err, map[string]string{"longest piece": "--longest"})
 	}

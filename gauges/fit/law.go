@@ -93,7 +93,7 @@ func sameX(dots []dot) bool {
 // scatter tau_0 where nothing shows it, as nu_0 gauges known to tau_0 would that
 // scatter by as much again.
 func (l *law) findScatter(dots []dot) {
-	low, high := 1e-5, 1.0
+	low, high := 1e-4, 1.0
 	for range 30 {
 		l.scatter = math.Sqrt(low * high)
 		if l.solve(dots)+usualFreedom*2/(1+math.Pow(l.scatter/l.usual, 2)) > l.freedom {

@@ -67,7 +67,7 @@ type Build struct {
 	Marking       Marking               `toml:"marking"`
 	Blanks        []fan.Blank           `toml:"blanks"`
 	Constructions []gauges.Construction `toml:"constructions"`
-	Materials     []Material            `toml:"materials"`
+	Materials     []gauges.Material     `toml:"materials"`
 	Confidence    Confidence            `toml:"confidence"`
 }
 
@@ -127,16 +127,6 @@ type Column struct {
 	Gauges        PerString[string] `toml:"gauges"`
 	Pair
 	Neutral *fan.Neutral `toml:"neutral_fret"`
-}
-
-// Material is one of the user's own. Density, modulus and strength are 0 when
-// not given.
-type Material struct {
-	Name            string  `toml:"name"`
-	Density         float64 `toml:"density_g_cm3" range:"0.5, 23"`
-	DensityAccuracy float64 `toml:"density_accuracy_g_cm3" range:"0, 5"`
-	YoungsGPa       float64 `toml:"youngs_gpa" range:"0.1, 1000"`
-	StrengthMPa     float64 `toml:"strength_mpa" range:"10, 10000"`
 }
 
 // Marking is how a marked board is measured and what it is held to. 0 means

@@ -9,12 +9,13 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data"
+	"scalepair/data/unit"
 	"scalepair/gauges"
-	"scalepair/tension"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
 	"scalepair/tuning"
 )
 
@@ -30,8 +31,8 @@ type Job struct {
 	// Source is the build file's text.
 	Source []byte
 	// Stock is made of the readings; Readings are its rows.
-	Stock    gauges.Stock
-	Readings []gauges.Reading
+	Stock    fit.Stock
+	Readings []reading.Reading
 }
 
 // Demo says that the embedded demo stands in for a build file.
@@ -94,13 +95,17 @@ func (j *Job) readStock(dir string) error {
 		return err
 	}
 	if src != nil {
-		if j.Readings, err = gauges.ReadReadings(bytes.NewReader(src), show, j.pitchReader()); err != nil {
+		if j.Readings, err = reading.Read(bytes.NewReader(src), show, j.pitchReader()); err != nil {
 			return err
 		}
 	}
-	j.ownMaterials()
-	j.Stock, err = gauges.Combine(j.Readings, j.Build.Constructions, j.Build.Measuring, j.options())
+	j.Stock, err = fit.Combine(j.stockInput())
 	return err
+}
+
+// stockInput is what the stock is made from.
+func (j *Job) stockInput() gauges.Input {
+	return gauges.Input{Readings: j.Readings, Constructions: j.Build.Constructions, Materials: j.Build.Materials, Instruments: j.Build.Measuring}
 }
 
 // needless tells whether there are no readings and need not be: nobody named
@@ -112,37 +117,13 @@ func (j *Job) needless(path string) bool {
 
 // pitchReader reads the notes of hung-weight tests under the build's pitch
 // standard.
-func (j *Job) pitchReader() gauges.PitchReader {
-	return func(text string) (float64, error) {
+func (j *Job) pitchReader() reading.PitchReader {
+	return func(text string) (unit.Frequency, error) {
 		n, err := tuning.ParseNote(text)
 		if err != nil {
 			return 0, err
 		}
-		return n.FreqHz(j.Build.Strings.PitchStandard.Hz()), nil
-	}
-}
-
-func (j *Job) options() gauges.Options {
-	return gauges.Options{MinStrength: tension.MinStrength}
-}
-
-// ownMaterials puts the build file's own materials to the readings that name
-// them; what a reading itself states stays.
-func (j *Job) ownMaterials() {
-	take := func(to *float64, v float64) {
-		if *to == 0 {
-			*to = v
-		}
-	}
-	for i := range j.Readings {
-		r := &j.Readings[i]
-		for _, m := range j.Build.Materials {
-			if strings.EqualFold(strings.TrimSpace(m.Name), r.Material) {
-				take(&r.DensityKgM3, 1000*m.Density)
-				take(&r.YoungsPa, 1e9*m.YoungsGPa)
-				take(&r.StrengthPa, 1e6*m.StrengthMPa)
-			}
-		}
+		return n.Pitch(j.Build.Strings.PitchStandard), nil
 	}
 }
 

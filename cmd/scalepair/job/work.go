@@ -2,6 +2,7 @@ package job
 
 import (
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
 	"scalepair/tension"
 	"scalepair/tension/choice"
 )
@@ -24,7 +25,7 @@ type Work struct {
 func (j *Job) Work(p *choice.Plan, d *choice.Detail, c, number int, fret float64) (*Work, error) {
 	i := number - 1
 	w := &Work{Case: c, String: number, Fret: fret, Gauge: p.Stock()[d.Gauges[i]], CapoFret: p.Request().Cases[c].CapoFret}
-	own, err := gauges.Explain(w.Gauge.Label, j.Readings, j.Build.Constructions, j.Build.Measuring, j.options())
+	own, err := fit.Explain(w.Gauge.Label, j.stockInput())
 	if err != nil {
 		return nil, err
 	}

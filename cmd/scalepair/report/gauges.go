@@ -6,7 +6,7 @@ import (
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
-	"scalepair/gauges"
+	"scalepair/gauges/fit"
 )
 
 // Gauges prints the whole stock: what must be looked at again, the table, the
@@ -23,7 +23,7 @@ func Gauges(in *Input, plot string) *show.Report {
 	in.fits(r)
 	in.stockNotes(r)
 	in.blind(r)
-	in.hungTests(r, in.Job.Stock.Hung)
+	in.hungTests(r, in.hungOf(in.Job.Stock.Gauges))
 	in.tools(r)
 	in.craft(r)
 	return r
@@ -62,7 +62,7 @@ func (in *Input) readings() int {
 }
 
 // suspects lists readings to look at again, or says that none stands off.
-func (in *Input) suspects(r *show.Report, list []gauges.Suspect) {
+func (in *Input) suspects(r *show.Report, list []fit.Suspect) {
 	if len(list) == 0 {
 		r.Text("No reading stands off from its kind or from the other readings of its gauge.")
 		return
@@ -77,12 +77,12 @@ func (in *Input) suspects(r *show.Report, list []gauges.Suspect) {
 }
 
 // suspectWords says what stands off, what would fit and what may have happened.
-func (in *Input) suspectWords(s gauges.Suspect) string {
+func (in *Input) suspectWords(s fit.Suspect) string {
 	out := s.Gauge
 	if place := s.Place.String(); place != "" {
 		out += " (" + place + ")"
 	}
-	out += " " + in.inUnits(s.Why+". "+capital(s.Fits)+".")
+	out += " " + in.inUnits(s.Why+". "+capital(s.WouldFit)+".")
 	if len(s.Slips) > 0 {
 		out += " Perhaps: " + strings.Join(s.Slips, " Or: ")
 	}
@@ -121,7 +121,7 @@ func (in *Input) blind(r *show.Report) {
 	var items []string
 	if most.Limit > 0 {
 		text := fmt.Sprintf("A slip shows when it moves a linear density by more than %s (%s) to %s (%s). Smaller ones pass unseen",
-			show.PercentText(least.Limit, 1), least.Gauge, show.PercentText(most.Limit, 1), most.Gauge)
+			show.PercentText(float64(least.Limit), 1), least.Gauge, show.PercentText(float64(most.Limit), 1), most.Gauge)
 		if n := len(most.Slips); n > 0 {
 			text += fmt.Sprintf(": of %s, say, %s", most.Gauge, most.Slips[n-1])
 		}
@@ -136,7 +136,7 @@ func (in *Input) blind(r *show.Report) {
 
 // limits gives the gauges in which the smallest and only the largest slip
 // would show, suspects aside, and those that nothing checks.
-func (in *Input) limits() (least, most gauges.Blind, alone []string) {
+func (in *Input) limits() (least, most fit.Blind, alone []string) {
 	odd := map[string]bool{}
 	for _, g := range in.Job.Stock.Gauges {
 		odd[g.Label] = g.Suspect || g.Disagrees

@@ -5,8 +5,10 @@ import (
 	"math"
 
 	"scalepair/cmd/scalepair/show"
+	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/gauges/reading"
 	"scalepair/tension/choice"
 )
 
@@ -40,7 +42,7 @@ func (in *Input) hungMass(g gauges.Gauge, kg float64) string {
 		name = "lb"
 	}
 	for _, row := range g.Rows {
-		if given := row.HungUnit(); row.Kind == gauges.Hung && given != "" {
+		if given := row.Written.HungMass.Unit; row.Kind == reading.Hung && given != "" {
 			name = given
 		}
 	}
@@ -58,12 +60,24 @@ func roundedDown(x float64) string {
 	return show.Fixed(math.Floor(x), 0)
 }
 
-func (in *Input) hungOf(list []gauges.Gauge) []gauges.HungTest {
-	var out []gauges.HungTest
-	for _, h := range in.Job.Stock.Hung {
-		for _, g := range list {
-			if g.Label == h.Gauge {
-				out = append(out, h)
+// hungTest is one hung weight against the breaking load.
+type hungTest struct {
+	Place          fault.Place
+	Gauge          string
+	Load, Breaking unit.Force // Breaking 0: not known
+	OutsideTable   bool
+}
+
+func (h hungTest) OverHalf() bool { return h.Breaking > 0 && h.Load > h.Breaking/2 }
+
+func (in *Input) hungOf(list []gauges.Gauge) []hungTest {
+	var out []hungTest
+	gravity, _ := in.Job.Tools().GravityUsed()
+	for _, g := range list {
+		w := choice.WireOf(g)
+		for _, r := range g.Rows {
+			if r.Kind == reading.Hung {
+				out = append(out, hungTest{r.Place, g.Label, unit.Force(r.HungMass.Kg() * gravity), unit.Force(w.StrengthPa * w.CoreAreaM2), w.OutsideTable})
 			}
 		}
 	}
@@ -72,7 +86,7 @@ func (in *Input) hungOf(list []gauges.Gauge) []gauges.HungTest {
 
 // hungTests sets every hung weight against the breaking load, with the
 // caution that belongs to it.
-func (in *Input) hungTests(r *show.Report, list []gauges.HungTest) {
+func (in *Input) hungTests(r *show.Report, list []hungTest) {
 	if len(list) == 0 {
 		return
 	}

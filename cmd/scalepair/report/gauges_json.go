@@ -5,6 +5,8 @@ import (
 
 	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
 	"scalepair/tension/choice"
 )
 
@@ -140,12 +142,12 @@ func GaugesValues(in *Input, list []gauges.Gauge) GaugesJSON {
 		out.Gauges = append(out.Gauges, v)
 	}
 	for _, f := range s.Fits {
-		out.Fits = append(out.Fits, FitJSON{f.Family, f.Material, f.Kind.String(), f.DensityKgM3 / 1000, f.UDensityKgM3 / 1000,
+		out.Fits = append(out.Fits, FitJSON{f.Family, f.Material, f.Law.String(), f.DensityKgM3 / 1000, f.UDensityKgM3 / 1000,
 			f.Exponent, f.UExponent, float64(100 * f.Scatter), f.ScatterAssumed, float64(1000 * f.MinOuter), float64(1000 * f.MaxOuter), nonNil(f.Used), nonNil(f.LeftOut)})
 	}
 	for _, p := range s.Suspects() {
 		if shown[p.Gauge] {
-			out.Suspects = append(out.Suspects, SuspectJSON{p.Gauge, p.Place.String(), p.Why, p.Fits, nonNil(p.Slips), float64(100 * p.Off)})
+			out.Suspects = append(out.Suspects, SuspectJSON{p.Gauge, p.Place.String(), p.Why, p.WouldFit, nonNil(p.Slips), float64(100 * p.Deviation)})
 		}
 	}
 	for _, h := range in.hungOf(list) {
@@ -175,26 +177,24 @@ func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
 		out.CoreShape = g.Shape.String()
 	}
 	if j := g.Judged; j != nil {
-		out.OffFit, out.UOffFit, out.OffFitLimit = ptr(j.Off().Percent()), ptr(j.U().Percent()), ptr(j.Limit().Percent())
+		out.OffFit, out.UOffFit, out.OffFitLimit = ptr(j.Deviation.Percent()), ptr(j.U.Percent()), ptr(j.Limit.Percent())
 	}
-	if m, err := gauges.ShortestPiece(g.LinearDensity, onePercent, in.Job.Tools()); err == nil {
-		out.OnePercentMM = float64(1000 * m)
-	}
+	out.OnePercentMM = fit.ShortestPiece(g.LinearDensity, onePercent, in.Job.Tools()).MM()
 	for _, row := range g.Rows {
 		out.ReadingsInFull = append(out.ReadingsInFull, in.readingValues(g, row))
 	}
 	return out
 }
 
-func (in *Input) readingValues(g gauges.Gauge, row gauges.Reading) ReadingJSON {
+func (in *Input) readingValues(g gauges.Gauge, row reading.Reading) ReadingJSON {
 	w := in.weigh(row, g)
 	out := ReadingJSON{
-		Line: row.Place.Line, Kind: row.Kind.String(), Pieces: max(row.Pieces, 1), LengthMM: 1000 * row.LengthM, MassG: 1000 * row.MassKg,
+		Line: row.Place.Line, Kind: row.Kind.String(), Pieces: max(row.Pieces, 1), LengthMM: row.Length.MM(), MassG: row.Mass.G(),
 		LinearDensity: 1000 * w.linearDensity, ULinearDensity: 1000 * w.u, MostlyThrough: w.mostly, Date: row.Date, Remark: row.Remark,
 		OffGaugePerCen: 100 * (w.linearDensity/float64(g.LinearDensity) - 1),
 	}
-	if row.Kind == gauges.Hung {
-		out.Pieces, out.LengthMM, out.MassG, out.PitchHz = 0, 1000*row.SpeakingM, 1000*row.HungKg, row.FreqHz
+	if row.Kind == reading.Hung {
+		out.Pieces, out.LengthMM, out.MassG, out.PitchHz = 0, row.Speaking.MM(), row.HungMass.G(), row.Pitch.Hz()
 	}
 	return out
 }
@@ -205,11 +205,11 @@ type worked struct {
 	mostly           string  // the input that adds most to the uncertainty
 }
 
-func (in *Input) weigh(row gauges.Reading, g gauges.Gauge) worked {
-	w, inputs := in.Job.Tools().Work(row, float64(g.EA), g.EI)
-	out, most := worked{linearDensity: w}, 0.0
+func (in *Input) weigh(row reading.Reading, g gauges.Gauge) worked {
+	w, inputs := in.Job.Tools().Work(row, g.EA, g.EI)
+	out, most := worked{linearDensity: w.KgPerM()}, 0.0
 	for _, i := range inputs {
-		out.u = math.Hypot(out.u, w*i.RelU)
+		out.u = math.Hypot(out.u, w.KgPerM()*i.RelU)
 		if a := math.Abs(i.RelU); a > most {
 			most, out.mostly = a, i.Name
 		}

@@ -8,6 +8,8 @@ import (
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
 )
 
 // GaugesShown prints some gauges of the stock, each with every reading that
@@ -133,7 +135,7 @@ func (in *Input) fitOfGauge(g gauges.Gauge) string {
 	switch {
 	case g.Judged != nil:
 		return fmt.Sprintf("Against the fit of its kind made without it (%s %s): %s %%; up to %s would pass, so that a stock without a slip raises an alarm in %s of 100 cases.",
-			in.weight(float64(g.Judged.Fit()), 0), in.weightUnit(), offFit(g), show.PercentText(float64(g.Judged.Limit()), 1), trim(100*gauges.FalseAlarm))
+			in.weight(float64(g.Judged.Fit), 0), in.weightUnit(), offFit(g), show.PercentText(float64(g.Judged.Limit), 1), trim(100*fit.FalseAlarm))
 	case g.Estimated:
 		return "Never weighed: estimated from the fit of its kind. Buy one, weigh it, and run again before you buy a set."
 	case g.Readings == 0:
@@ -177,17 +179,17 @@ func (in *Input) rows(r *show.Report, g gauges.Gauge, hung bool) *show.Table {
 	return t
 }
 
-func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
+func (in *Input) row(g gauges.Gauge, row reading.Reading, hung bool) []string {
 	w := in.weigh(row, g)
-	length, pieces := in.lengthCell(row.LengthM, row.Given.Length()), fmt.Sprint(max(row.Pieces, 1))
-	mass := in.massCell(row, row.MassKg, row.Given.Mass())
-	if row.Kind == gauges.Hung {
-		length, pieces = in.lengthCell(row.SpeakingM, row.Given.Speaking()), none
-		mass = in.massCell(row, row.HungKg, row.Given.Hung())
+	length, pieces := in.lengthCell(row.Length.M(), row.Written.Length), fmt.Sprint(max(row.Pieces, 1))
+	mass := in.massCell(row, row.Mass.Kg(), row.Written.Mass)
+	if row.Kind == reading.Hung {
+		length, pieces = in.lengthCell(row.Speaking.M(), row.Written.Speaking), none
+		mass = in.massCell(row, row.HungMass.Kg(), row.Written.HungMass)
 	}
 	cells := []string{fmt.Sprint(row.Place.Line), row.Kind.String(), pieces, length, mass}
-	if hung && row.Kind == gauges.Hung {
-		cells = append(cells, show.Fixed(row.FreqHz, 2))
+	if hung && row.Kind == reading.Hung {
+		cells = append(cells, show.Fixed(row.Pitch.Hz(), 2))
 	} else if hung {
 		cells = append(cells, none)
 	}
@@ -196,8 +198,8 @@ func (in *Input) row(g gauges.Gauge, row gauges.Reading, hung bool) []string {
 
 // lengthCell prints a length to a tenth of a millimetre. On a page in inches
 // one that was read in inches stays as it was read, fractions and all.
-func (in *Input) lengthCell(m float64, as gauges.AsWritten) string {
-	form := unit.Form[unit.Length](as.Text, as.Unit)
+func (in *Input) lengthCell(m float64, as unit.Written) string {
+	form := as
 	if form.Unit == "in" && in.Units.Length != unit.Millimetres {
 		return form.Number(form.Value(m))
 	}
@@ -207,20 +209,20 @@ func (in *Input) lengthCell(m float64, as gauges.AsWritten) string {
 // massCell prints a mass in grams as the balance showed it: to the step of its
 // display, and finer where it was written finer. One that was given in another
 // unit keeps it.
-func (in *Input) massCell(row gauges.Reading, kg float64, as gauges.AsWritten) string {
-	if form := unit.Form[unit.Mass](as.Text, as.Unit); form.Known() && !metric(form.Unit) {
+func (in *Input) massCell(row reading.Reading, kg float64, as unit.Written) string {
+	if form := as; form.Known() && !metric(form.Unit) {
 		return form.Text(kg, 0)
 	}
-	t, step := in.Job.Tools(), row.MassStepKg
+	t, step := in.Job.Tools(), row.MassResolution
 	switch {
-	case row.Kind == gauges.Hung && row.HungResolutionKg > 0:
-		step = row.HungResolutionKg
-	case row.Kind == gauges.Hung:
-		step = float64(t.HungResolution)
+	case row.Kind == reading.Hung && row.HungResolution > 0:
+		step = row.HungResolution
+	case row.Kind == reading.Hung:
+		step = t.HungResolution
 	case step == 0:
-		step = float64(t.BalanceResolution)
+		step = t.BalanceResolution
 	}
-	return show.Fixed(unit.Mass(kg).G(), max(decimalsOf(step), decimalsOf(kg)))
+	return show.Fixed(unit.Mass(kg).G(), max(decimalsOf(step.Kg()), decimalsOf(kg)))
 }
 
 // metric tells whether grams show a mass in that unit without noughts and odd digits.

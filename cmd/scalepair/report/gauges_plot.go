@@ -46,7 +46,7 @@ func distanceU(g gauges.Gauge, w worked) float64 {
 	if g.Judged == nil {
 		return w.u
 	}
-	rest := math.Sqrt(float64(max(0, g.Judged.U()*g.Judged.U()-g.RelU()*g.RelU())))
+	rest := math.Sqrt(float64(max(0, g.Judged.U*g.Judged.U-g.RelU()*g.RelU())))
 	return w.linearDensity * math.Hypot(w.u/w.linearDensity, rest)
 }
 
@@ -75,9 +75,9 @@ func (in *Input) fitCurves() []chart.Curve {
 			if !strings.EqualFold(familyName(g.Family, g.Material), c.Name) {
 				continue
 			}
-			if w, _ := f.LinearDensity(float64(g.Outer), float64(g.Core), g.Shape); w > 0 {
+			if w, _ := f.LinearDensity(g.Outer, g.Core, g.Shape); w > 0 {
 				c.X = append(c.X, in.diameterUnit().Value(unit.Length(g.Outer)))
-				c.Y = append(c.Y, equivalent(w, g.Outer))
+				c.Y = append(c.Y, equivalent(float64(w), g.Outer))
 			}
 		}
 		if rising(&c); len(c.X) > 1 {

@@ -7,6 +7,8 @@ import (
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
 )
 
 // stockTable is the table of the stock, in the order of the readings file.
@@ -92,11 +94,7 @@ func density(kgM3 float64) string { return show.Fixed(kgM3/1000, 3) }
 // lengthWithin is the length that gives a weighing the relative uncertainty
 // rel with the build's tools.
 func (in *Input) lengthWithin(g gauges.Gauge, rel float64) string {
-	m, err := gauges.ShortestPiece(g.LinearDensity, unit.Ratio(rel), in.Job.Tools())
-	if err != nil {
-		return none
-	}
-	return in.pieceLength(float64(m))
+	return in.pieceLength(fit.ShortestPiece(g.LinearDensity, unit.Ratio(rel), in.Job.Tools()).M())
 }
 
 // pieceUnit is mm or in; nobody cuts a piece to the 64th to weigh it.
@@ -132,7 +130,7 @@ func knownBy(g gauges.Gauge) string {
 
 func countRows(g gauges.Gauge) (weighed, hung int) {
 	for _, row := range g.Rows {
-		if row.Kind == gauges.Hung {
+		if row.Kind == reading.Hung {
 			hung++
 		} else {
 			weighed++
@@ -146,8 +144,8 @@ func offFit(g gauges.Gauge) string {
 	if g.Judged == nil {
 		return none
 	}
-	u := show.Percent(float64(g.Judged.U()), 1)
-	return show.SignedPercent(float64(g.Judged.Off()), 1) + " ± " + u
+	u := show.Percent(float64(g.Judged.U), 1)
+	return show.SignedPercent(float64(g.Judged.Deviation), 1) + " ± " + u
 }
 
 // otherFlags are the flags that do not stand beside the label.

@@ -8,6 +8,8 @@ import (
 	"scalepair/data"
 	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
 )
 
 // fits says in words what law ties each kind of string together.
@@ -48,14 +50,14 @@ func (in *Input) unfitted() []string {
 	return out
 }
 
-func (in *Input) fitWords(f gauges.Fit) string {
+func (in *Input) fitWords(f fit.Fit) string {
 	law := ""
-	switch f.Kind {
-	case gauges.OneDensity:
+	switch f.Law {
+	case fit.OneDensity:
 		law = fmt.Sprintf("one density for all, %s g/cm3", show.WithU(f.DensityKgM3/1000, f.UDensityKgM3/1000, 3))
-	case gauges.WrapDensity:
+	case fit.WrapDensity:
 		law = fmt.Sprintf("one density of the wrap with the air in it, %s g/cm3", show.WithU(f.DensityKgM3/1000, f.UDensityKgM3/1000, 3))
-	case gauges.PowerLaw:
+	case fit.PowerLaw:
 		law = fmt.Sprintf("linear density goes with the outer diameter to the power %s", show.WithU(f.Exponent, f.UExponent, 3))
 	}
 	out := fmt.Sprintf("%s: %s, from %s of %s to %s %s. %s", familyName(f.Family, f.Material), law, plural(len(f.Used), "gauge"),
@@ -66,7 +68,7 @@ func (in *Input) fitWords(f gauges.Fit) string {
 	return out
 }
 
-func scatterWords(f gauges.Fit) string {
+func scatterWords(f fit.Fit) string {
 	switch {
 	case f.ScatterAssumed:
 		return fmt.Sprintf("Too few to see how far single gauges stand from it: %s is assumed.", show.PercentText(float64(f.Scatter), 1))
@@ -86,7 +88,7 @@ func (in *Input) tools(r *show.Report) {
 		in.tool("The ruler reads", "ruler", in.toolLength(float64(t.RulerResolution)), "", in.toolLength(float64(t.RulerAccuracy))),
 		in.tool("The calipers read", "caliper", in.toolLength(float64(t.CaliperResolution)), "", in.toolLength(float64(t.CaliperAccuracy))),
 	}
-	if len(in.Job.Stock.Hung) > 0 {
+	if len(in.hungOf(in.Job.Stock.Gauges)) > 0 {
 		items = append(items, in.tool("The scales for the hung weight read", "hung", mass(float64(t.HungResolution)), "", mass(float64(t.HungAccuracy))),
 			in.gravityWords(t), fmt.Sprintf("Pitch: known to %s cents%s.", trim(float64(t.Pitch)), in.assumed("pitch_uncertainty_cents")))
 	}
@@ -136,7 +138,7 @@ func (in *Input) gravityWords(t gauges.Instruments) string {
 func (in *Input) ownSteps() int {
 	n := 0
 	for _, row := range in.Job.Readings {
-		if row.MassStepKg > 0 || row.LengthStepM > 0 {
+		if row.MassResolution > 0 || row.LengthResolution > 0 {
 			n++
 		}
 	}
@@ -212,7 +214,7 @@ func (in *Input) coreWords(g gauges.Gauge) string {
 		return "core of " + material + ", its diameter not known"
 	}
 	shape := g.Shape.String()
-	if g.Shape == gauges.ShapeAssumed {
+	if g.Shape == reading.ShapeAssumed {
 		shape = "shape not known, taken as round"
 	}
 	return fmt.Sprintf("core of %s, %s %s, %s", material, in.diameter(float64(g.Core)), in.diameterUnit().Symbol(), shape)

@@ -11,6 +11,8 @@ import (
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
 )
 
 // A pound per inch is 0.45359237 kg
@@ -38,7 +40,7 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 			// d/2 on sides of d/sqrt 3, and its corners lie on a circle of
 			// twice that side.
 			core := func(g gauges.Gauge) (area, filled float64) {
-				if g.Shape == gauges.Hex {
+				if g.Shape == reading.Hex {
 					side := float64(g.Core) / math.Sqrt(3)
 					return 6 * side * float64(g.Core) / 4, circle(2 * side)
 				}
@@ -67,7 +69,7 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 					if g.Judged == nil {
 						return absent
 					}
-					return float64(g.LinearDensity/g.Judged.Fit()) - 1
+					return float64(g.LinearDensity/g.Judged.Fit) - 1
 				})),
 				p.plain("density g/cm3", of(func(g gauges.Gauge) float64 { return density(g) / 1000 })),
 				p.newtons("stiffness EA", of(func(g gauges.Gauge) float64 {
@@ -78,7 +80,7 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 					return g.YoungsPa * area
 				})),
 				p.mm("length for 1 %", of(func(g gauges.Gauge) float64 {
-					m, err := gauges.ShortestPiece(g.LinearDensity, 0.01, j.Tools())
+					m, err := fit.ShortestPiece(g.LinearDensity, 0.01, j.Tools())
 					require.NoError(t, err)
 					return float64(1000 * m)
 				})))

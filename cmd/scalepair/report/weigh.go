@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"scalepair/cmd/scalepair/show"
-	"scalepair/gauges"
+	"scalepair/gauges/fit"
 	"scalepair/tension/choice"
 )
 
@@ -23,7 +23,7 @@ type Weigh struct {
 	// the linear density and of the core of every gauge of the stock.
 	ByWeight, ByCore []float64
 
-	Next     []gauges.Suggestion // uncertainties from linear densities alone
+	Next     []fit.Suggestion // uncertainties from linear densities alone
 	LongestM float64
 	Within   float64 // the relative uncertainty that a weighing is to reach
 }
@@ -144,7 +144,7 @@ func (w *Weigh) chance(u float64) float64 {
 
 // after is the result's uncertainty with one suggestion followed: what cores
 // and moduli of the cores add stays.
-func (w *Weigh) after(u float64, s gauges.Suggestion) float64 {
+func (w *Weigh) after(u float64, s fit.Suggestion) float64 {
 	return math.Sqrt(max(0, u*u-s.Before*s.Before+s.After*s.After))
 }
 
@@ -233,7 +233,7 @@ func (in *Input) next(r *show.Report, w *Weigh, u float64) {
 	}
 }
 
-func (in *Input) nextRow(w *Weigh, s gauges.Suggestion, u float64) []string {
+func (in *Input) nextRow(w *Weigh, s fit.Suggestion, u float64) []string {
 	index := in.stockIndex(s.Gauge)
 	g := in.Plan.Stock()[index]
 	row := []string{marked(g), stringsOf(w.Best.Gauges, index)}

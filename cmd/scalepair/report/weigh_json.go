@@ -3,6 +3,7 @@ package report
 import (
 	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
 )
 
 // NextJSON is one further weighing and what it is worth.
@@ -83,14 +84,10 @@ func WeighValues(in *Input, w *Weigh) WeighJSON {
 // pieceFor is the least length, in mm, that reaches the wanted uncertainty; 0
 // where none does.
 func (in *Input) pieceFor(w *Weigh, g gauges.Gauge) float64 {
-	m, err := gauges.ShortestPiece(g.LinearDensity, unit.Ratio(w.Within), in.Job.Tools())
-	if err != nil {
-		return 0
-	}
-	return float64(1000 * m)
+	return fit.ShortestPiece(g.LinearDensity, unit.Ratio(w.Within), in.Job.Tools()).MM()
 }
 
-func (in *Input) nextValues(w *Weigh, s gauges.Suggestion, u float64) NextJSON {
+func (in *Input) nextValues(w *Weigh, s fit.Suggestion, u float64) NextJSON {
 	index := in.stockIndex(s.Gauge)
 	g := in.Plan.Stock()[index]
 	after := w.after(u, s)
