@@ -89,14 +89,14 @@ func benchmarkSearch(b *testing.B, req choice.Request) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	stock := gauges.Stock{Gauges: req.Stock}
+	stock := req.Stock
 	evaluations := float64(len(req.BassMM) * len(req.TrebleMM) * 8 * len(req.Stock) * len(req.Cases))
 	for b.Loop() {
 		r := p.Search()
 		if r.Kept == 0 {
 			b.Fatal("every pair was dropped")
 		}
-		p.Confidence(r, stock.Drawer(), 1000, 1)
+		p.Confidence(r, gauges.NewDrawer(stock), 1000, 1)
 	}
 	perRun := b.Elapsed().Seconds() / float64(b.N)
 	b.ReportMetric(evaluations/perRun, "evaluations/s")

@@ -34,8 +34,8 @@ func drawnRequest(req choice.Request, drawn []gauges.Drawn) choice.Request {
 func unsure(req choice.Request) choice.Request {
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.Indep, g.Common = 0.008*g.LinearDensity, []gauges.CommonPart{{Source: "balance", U: float64(0.01 * g.LinearDensity)}}
-		g.CoreParts = []gauges.CommonPart{{Source: "calipers", U: 6e-6}, {Source: "core of " + g.Label, U: 4e-6}}
+		g.Indep, g.Common = 0.008*g.LinearDensity, gauges.Parts{{Source: "balance", U: float64(0.01 * g.LinearDensity)}}
+		g.CoreParts = gauges.Parts{{Source: "calipers", U: 6e-6}, {Source: "core of " + g.Label, U: 4e-6}}
 	}
 	return req
 }
@@ -61,7 +61,7 @@ func TestConfidenceByWholeBuilds(t *testing.T) {
 			req.Limits, req.ApartMM = choice.Limits{}, 3
 			req.BassMM, req.TrebleMM = span(676, 700, 3), span(640, 661, 3)
 			p, r := search(t, req)
-			drawer := gauges.Stock{Gauges: req.Stock}.Drawer()
+			drawer := gauges.NewDrawer(req.Stock)
 			wins, beats := make([]float64, len(r.Compared)), make([]float64, len(r.Compared))
 			for n := range draws {
 				drawn := make([]gauges.Drawn, len(req.Stock))
@@ -97,7 +97,7 @@ func TestATotalMovesWithItsCores(t *testing.T) {
 	req := baritone()
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.U, g.Indep, g.Common, g.CoreParts = 0, 0, nil, []gauges.CommonPart{{Source: "calipers", U: u}}
+		g.U, g.Indep, g.Common, g.CoreParts = 0, 0, nil, gauges.Parts{{Source: "calipers", U: u}}
 	}
 	set := indexes(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62")
 	total := func(shift float64) choice.Total {

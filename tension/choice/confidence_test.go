@@ -18,8 +18,8 @@ import (
 func confidence(t *testing.T, req choice.Request, draws int) (*choice.Result, *choice.Confidence) {
 	t.Helper()
 	p, r := search(t, req)
-	stock := gauges.Stock{Gauges: req.Stock}
-	return r, p.Confidence(r, stock.Drawer(), draws, 7)
+	stock := req.Stock
+	return r, p.Confidence(r, gauges.NewDrawer(stock), draws, 7)
 }
 
 // withU sets the standard uncertainty of every linear density, as a share, and of
@@ -83,9 +83,9 @@ func TestConfidenceIsTheStraightforwardOne(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			p, r := search(t, req)
-			stock := gauges.Stock{Gauges: req.Stock}
-			wins, beats := p.CountPlainly(r, stock.Drawer(), 100, 3)
-			c := p.Confidence(r, stock.Drawer(), 100, 3)
+			stock := req.Stock
+			wins, beats := p.CountPlainly(r, gauges.NewDrawer(stock), 100, 3)
+			c := p.Confidence(r, gauges.NewDrawer(stock), 100, 3)
 			for j, s := range c.Standing {
 				assert.Equal(t, wins[j], int(math.Round(100*s.Wins)))
 				assert.Equal(t, beats[j], int(math.Round(100*s.BeatsBest)))
@@ -101,7 +101,7 @@ func TestFirstOrderAgreesWithDraws(t *testing.T) {
 	req := withU(baritone(), 0.004)
 	for i := range req.Stock {
 		g := &req.Stock[i]
-		g.Common = []gauges.CommonPart{{Source: "balance", U: float64(0.006 * g.LinearDensity)}}
+		g.Common = gauges.Parts{{Source: "balance", U: float64(0.006 * g.LinearDensity)}}
 		g.U = unit.LinearDensity(math.Hypot(float64(g.Indep), g.Common[0].U))
 	}
 	p, r := search(t, req)
@@ -109,8 +109,8 @@ func TestFirstOrderAgreesWithDraws(t *testing.T) {
 	d, err := p.Detail(best.BassMM, best.TrebleMM, best.Gauges)
 	require.NoError(t, err)
 
-	stock := gauges.Stock{Gauges: req.Stock}
-	drawer := stock.Drawer()
+	stock := req.Stock
+	drawer := gauges.NewDrawer(stock)
 	dst := make([]gauges.Drawn, len(req.Stock))
 	rng := rand.New(rand.NewPCG(11, 12))
 	const draws = 20000

@@ -9,6 +9,8 @@ import (
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
 	"scalepair/tension"
 	"scalepair/tension/choice"
 	"scalepair/tuning"
@@ -26,8 +28,8 @@ func must[T any](v T, err error) T {
 // the stock of the demo.
 func exampleRequest() choice.Request {
 	file := must(data.Demo("readings.csv"))
-	readings := must(gauges.ReadReadings(bytes.NewReader(file), "readings.csv", nil))
-	stock := must(gauges.Combine(readings, nil, gauges.DefaultInstruments(), gauges.Options{MinStrength: tension.MinStrength}))
+	readings := must(reading.Read(bytes.NewReader(file), "readings.csv", nil))
+	stock := must(fit.Combine(gauges.Input{Readings: readings, Instruments: gauges.DefaultInstruments()}))
 	b := must(tuning.Parse("baritone B"))
 	neck := fan.DefaultSpec()
 	neck.NutSpread, neck.SaddleSpread = unit.MM(37), unit.MM(54)
@@ -89,14 +91,14 @@ func ExamplePlan_Confidence() {
 	req := exampleRequest()
 	plan := must(choice.Prepare(req))
 	found := plan.Search()
-	stock := gauges.Stock{Gauges: req.Stock}
-	trust := plan.Confidence(found, stock.Drawer(), choice.DefaultTrials, choice.DefaultSeed)
+	stock := req.Stock
+	trust := plan.Confidence(found, gauges.NewDrawer(stock), choice.DefaultTrials, choice.DefaultSeed)
 	for _, place := range trust.Tie {
 		s := trust.Standing[place]
 		fmt.Printf("%.0f / %.0f wins %.0f of 100\n", s.BassMM, s.TrebleMM, 100*s.Wins)
 	}
 	// Output:
-	// 685 / 650 wins 24 of 100
+	// 685 / 650 wins 26 of 100
 	// 690 / 650 wins 56 of 100
-	// 695 / 650 wins 20 of 100
+	// 695 / 650 wins 18 of 100
 }

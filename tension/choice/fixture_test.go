@@ -8,6 +8,7 @@ import (
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
+	"scalepair/gauges/reading"
 	"scalepair/tension"
 	"scalepair/tension/choice"
 )
@@ -36,7 +37,7 @@ func plainGauge(thou float64) gauges.Gauge {
 func woundGauge(outer, core float64) gauges.Gauge {
 	do, dc := outer*thouM, core*thouM
 	w := steelKgM3 * math.Pi / 4 * (dc*dc + math.Pi/4*(do*do-dc*dc))
-	return finish(gauges.Gauge{Label: fmt.Sprintf("w%g", outer), Family: "wound", Outer: unit.Length(do), Core: unit.Length(dc), Shape: gauges.Round, LinearDensity: unit.LinearDensity(w)})
+	return finish(gauges.Gauge{Label: fmt.Sprintf("w%g", outer), Family: "wound", Outer: unit.Length(do), Core: unit.Length(dc), Shape: reading.Round, LinearDensity: unit.LinearDensity(w)})
 }
 
 func finish(g gauges.Gauge) gauges.Gauge {

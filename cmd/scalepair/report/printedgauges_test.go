@@ -80,9 +80,7 @@ func TestStockPrintsWhatItsHeadsName(t *testing.T) {
 					return g.YoungsPa * area
 				})),
 				p.mm("length for 1 %", of(func(g gauges.Gauge) float64 {
-					m, err := fit.ShortestPiece(g.LinearDensity, 0.01, j.Tools())
-					require.NoError(t, err)
-					return float64(1000 * m)
+					return fit.ShortestPiece(g.LinearDensity, 0.01, j.Tools()).MM()
 				})))
 			table := p.table(t, "gauges")
 			for i, row := range table.Rows {
