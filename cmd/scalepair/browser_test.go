@@ -125,14 +125,3 @@ func printed(t *testing.T, page []byte) (pdf string, sheets []string) {
 	require.NoError(t, err)
 	return pdf, strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
 }
-
-// sheetOf writes the bench sheet of a build and gives its text.
-func sheetOf(t *testing.T, args ...string) []byte {
-	t.Helper()
-	path := filepath.Join(t.TempDir(), "sheet.html")
-	var out, errs bytes.Buffer
-	require.Zero(t, run(context.Background(), append([]string{"sheet", "--out", path}, args...), &out, &errs), "%s", &errs)
-	text, err := os.ReadFile(path)
-	require.NoError(t, err)
-	return text
-}

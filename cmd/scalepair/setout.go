@@ -130,3 +130,11 @@ func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
 	l, err := fan.New(d.Spec)
 	return l, d, err
 }
+
+// benchFlags are the flags of the bench.
+func (o *setoutOptions) benchFlags(c *cobra.Command) {
+	f := c.Flags()
+	f.StringVar(&o.calipers, "calipers", "", "least `difference` your calipers show, such as 0.05mm, 0.001in or 1/64in (default: the build file's)")
+	f.StringVar(&o.blank, "blank", "", "`name` of the blank on offer to work with (default: the first that serves)")
+	f.BoolVar(&o.radiusFirst, "radius-first", false, "the board is radiused before it is slotted")
+}

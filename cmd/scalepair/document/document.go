@@ -97,12 +97,16 @@ func (d *Document) Table(t *table.Table) {
 // Add adds blocks as they are.
 func (d *Document) Add(blocks ...Block) { d.Blocks = append(d.Blocks, blocks...) }
 
-// Append adds another document's blocks under its title as a heading.
+// Append adds another document's blocks under its title as a heading, and its
+// headings one level below.
 func (d *Document) Append(other *Document) {
-	if other.Title != "" {
-		d.Heading("%s", other.Title)
+	d.Heading("%s", other.Title)
+	for _, b := range other.Blocks {
+		if h, ok := b.(Heading); ok {
+			b = Heading{3, h.Text}
+		}
+		d.Add(b)
 	}
-	d.Add(other.Blocks...)
 }
 
 // tables gives the tables in reading order.

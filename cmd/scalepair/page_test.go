@@ -17,16 +17,56 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/cmd/scalepair/sheet"
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/chart"
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/table"
 	"scalepair/data/testutil"
 )
 
-// sheetBuilds are a six-string, an eight-string and a bass.
-var sheetBuilds = map[string][]string{
-	"six":   nil, // the demo
-	"eight": {"../../testdata/builds/eight_inch/build.toml"},
-	"bass":  {"../../testdata/builds/bass_five/build.toml"},
+// everything is a document with every kind of block, and more of them than a
+// sheet of paper takes.
+func everything() *document.Document {
+	d := &document.Document{Title: "Every block: of a document (invented)"}
+	d.Para("Some words about the whole, long enough that they go over the end of a line in any window: %s.", strings.Repeat("and more ", 20))
+	d.Heading("Strings")
+	bars := chart.Bars{Title: "Tension", XLabel: "tension N"}
+	for i := range 6 {
+		bars.Bars = append(bars.Bars, chart.Bar{Label: fmt.Sprint(i + 1), Value: 60 + 3*float64(i), U: 0.5, Target: 70, Note: "+3 %"})
+	}
+	d.Add(document.Figure{Caption: "Bars: tension of every string.", Alt: "tensions", SVG: bars.SVG()})
+	d.Add(document.Figure{Alt: "a board", SVG: `<svg xmlns="http://www.w3.org/2000/svg" width="180mm" height="60mm" viewBox="0 0 180 60"><path d="M0 1L180 20M0 59L180 40" stroke="#000"/></svg>`})
+	d.Table(rows("wide", 8, 9))
+	d.Heading("Marks")
+	marks := rows("marks", 24, 3)
+	marks.Tick = true
+	d.Table(marks)
+	d.Subheading("Steps")
+	for i := range 12 {
+		d.Checklist(strings.Repeat(fmt.Sprintf("a long step %d ", i), 40))
+		d.List(strings.Repeat(fmt.Sprintf("a long point %d ", i), 50))
+	}
+	d.Cautions("A string can break and whip.", strings.Repeat("Wear something over the eyes. ", 12))
+	d.Heading("Tall rows")
+	d.Table(table.Of("tall", "Rows of many lines", make([]int, 20), table.Words("words", "words", func(int) string { return strings.Repeat("many words ", 60) })))
+	d.Heading("Last")
+	return d
+}
+
+// rows is a table of so many rows and columns of figures.
+func rows(name string, n, columns int) *table.Table {
+	list := make([]int, n)
+	all := []table.Column[int]{table.Words("note and gauge", "", func(int) string { return "F#3 on w42 (estimated)" })}
+	for i := range columns - 1 {
+		all = append(all, table.Whole(fmt.Sprintf("some quantity %d mm", i), "", func(int) int { return 1000 + i }))
+	}
+	return table.Of(name, "A table called "+name, list, all...).Note("A note below the table.")
+}
+
+func pageOf(t *testing.T, d *document.Document) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	require.NoError(t, d.Write(&b, document.Options{Format: document.HTML}))
+	return b.Bytes()
 }
 
 // frame is how a browser lays one page out in a window.
@@ -42,7 +82,8 @@ type frame struct {
 }
 
 // measuring lays pages out side by side in windows of given widths, and
-// writes what it finds as JSON into the element "found".
+// writes what it finds as JSON into the element "found". What stands in a
+// region that scrolls by itself may be wider than the window.
 const measuring = `<!DOCTYPE html><html><body><pre id="found"></pre><script>
 const lum = c => { const [r, g, b] = c.map(v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4 }); return 0.2126 * r + 0.7152 * g + 0.0722 * b };
 const rgba = s => (s.match(/[\d.]+/g) || []).map(Number);
@@ -54,9 +95,11 @@ function look(f, want) {
   const win = f.contentWindow, doc = f.contentDocument, out = { Page: want.page, Width: want.width, Dark: want.dark, Night: win.matchMedia("(prefers-color-scheme: dark)").matches, Scroll: doc.documentElement.scrollWidth, Beyond: [], Faint: [], Letters: 1000 };
   for (const e of doc.querySelectorAll("main *")) {
     const box = e.getBoundingClientRect(), name = e.tagName + "." + (e.getAttribute("class") || "") + " " + (e.textContent || "").trim().slice(0, 40);
-    if (box.width === 0 || e.parentElement.closest("svg, .across")) continue;
-    if (box.right > want.width + 0.5 || box.left < -0.5) out.Beyond.push(name);
-    if (!e.matches(".across, svg") && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0) out.Beyond.push("hidden: " + name);
+    if (box.width === 0 || e.parentElement.closest("svg")) continue;
+    if (!e.parentElement.closest(".across, .table")) {
+      if (box.right > want.width + 0.5 || box.left < -0.5) out.Beyond.push(name);
+      if (!e.matches(".across, .table, svg") && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0) out.Beyond.push("hidden: " + name);
+    }
     const own = [...e.childNodes].some(n => n.nodeType === 3 && n.textContent.trim());
     if (!own || e.closest("svg")) continue;
     const a = lum(rgba(win.getComputedStyle(e).color).slice(0, 3)), b = lum(behind(win, e));
@@ -99,15 +142,15 @@ func lookAt(t *testing.T, pages map[string][]byte, wants []want) ([]frame, visit
 	return found, v, s
 }
 
-// The sheet in a browser: it asks for nothing, complains of nothing, fits
-// windows from a telephone's to a desk's without scrolling sideways, and its
-// words stand out from what is behind them, by day and by night.
-func TestSheetInABrowser(t *testing.T) {
+// A page in a browser asks for nothing, complains of nothing, fits windows from
+// a telephone's to a desk's without scrolling sideways but in tables and
+// pictures, and its words contrast with what is behind them, by day and by night.
+func TestPagesInABrowser(t *testing.T) {
 	t.Parallel()
 	testutil.NeedTool(t, "chromium")
 	pages, wants := map[string][]byte{}, []want{}
-	for name, args := range sheetBuilds {
-		pages["/"+name+".html"] = sheetOf(t, args...)
+	for name, page := range pagesToLookAt(t) {
+		pages["/"+name+".html"] = page
 		for _, width := range []int{360, 800, 1400} {
 			wants = append(wants, want{"/" + name + ".html", width, width == 800})
 		}
@@ -126,13 +169,17 @@ func TestSheetInABrowser(t *testing.T) {
 	assert.Empty(t, s.strangers())
 }
 
+// pagesToLookAt are the pages that a browser is shown.
+func pagesToLookAt(t *testing.T) map[string][]byte {
+	return map[string][]byte{"everything": pageOf(t, everything())}
+}
+
 // The looking itself: what it must find.
-func TestSheetInABrowserIsLookedAt(t *testing.T) {
+func TestPagesInABrowserAreLookedAt(t *testing.T) {
 	t.Parallel()
 	testutil.NeedTool(t, "chromium")
-	page := string(sheetOf(t))
-	bad := strings.Replace(page, "<header>", `<header><div style="width:2000px">wide</div><p style="color:#eee;background:#fff">faint</p><img src="/leak.png"/><img src="http://leak.invalid/x.png"/>`, 1)
-	require.NotEqual(t, page, bad)
+	page := string(pageOf(t, everything()))
+	bad := strings.Replace(page, "</h1>", `</h1><div style="width:2000px">wide</div><p style="color:#eee;background:#fff">faint</p><img src="/leak.png"/><img src="http://leak.invalid/x.png"/>`, 1)
 	open := regexp.MustCompile(`<meta http-equiv[^>]*>`).ReplaceAllString(bad, "")
 	require.NotEqual(t, bad, open)
 	found, v, s := lookAt(t, map[string][]byte{"/bad.html": []byte(bad)}, []want{{"/bad.html", 800, false}})
@@ -141,64 +188,49 @@ func TestSheetInABrowserIsLookedAt(t *testing.T) {
 	assert.Contains(t, strings.Join(found[0].Faint, "\n"), "faint")
 	assert.Len(t, v.console, 2, "the page itself forbids to load anything")
 	assert.Empty(t, s.strangers())
+	testutil.NeedFull(t)
 	_, v, s = lookAt(t, map[string][]byte{"/open.html": []byte(open)}, []want{{"/open.html", 800, false}})
 	assert.Equal(t, []string{"/leak.png"}, s.strangers())
 	assert.Contains(t, v.outside, "http://leak.invalid/x.png")
 }
 
-// The sheet on paper, of both common sizes: no row, point or caution is
-// divided between two sheets, and no word is cut off at the side.
-func TestSheetOnPaper(t *testing.T) {
-	for name, args := range sheetBuilds {
+// On paper of both common sizes no row, point or caution is divided between two
+// sheets, no word is cut off at the side, and every sheet says what it is of.
+func TestPagesOnPaper(t *testing.T) {
+	for name, page := range pagesToLookAt(t) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			testutil.NeedTool(t, "chromium")
-			page := sheetOf(t, args...)
-			if name != "eight" {
-				page = []byte(strings.Replace(string(page), "@page {", "@page { size: A4;", 1))
+			sizes := []string{"A4", "Letter"}
+			for _, size := range sizes[:testutil.Times(2, 1)] {
+				on := strings.Replace(string(page), "@page {", "@page { size: "+size+";", 1)
+				pdf, sheets := printed(t, []byte(on))
+				assert.Empty(t, divided(rowsOf(t, page), sheets), size)
+				assert.Empty(t, offPaper(t, pdf), size)
+				assert.Empty(t, overlapping(t, pdf), size)
+				for i, text := range sheets {
+					assert.Contains(t, text, fmt.Sprintf("page %d of %d", i+1, len(sheets)))
+					assert.Regexp(t, `(?m)^scalepair · (Every|Bench)`, text, "the title at the foot")
+					assert.NotContains(t, text, "ZgotmplZ")
+				}
 			}
-			pdf, sheets := printed(t, page)
-			rows := rowsOf(t, page)
-			require.Greater(t, len(rows), 150)
-			assert.Empty(t, divided(rows, sheets))
-			assert.Empty(t, offPaper(t, pdf))
-			assert.Empty(t, overlapping(t, pdf))
-			for i, text := range sheets {
-				assert.Contains(t, text, fmt.Sprintf("page %d of %d", i+1, len(sheets)))
-				assert.Regexp(t, `(?m)^Bench sheet: .*(invented|in B)`, text, "the build's name at the foot")
-				assert.NotContains(t, text, "ZgotmplZ")
-			}
-			assert.LessOrEqual(t, len(sheets), 22)
 		})
 	}
 }
 
-// The check itself: rows and points of many lines are kept whole by the
-// sheet's style, and found divided without it.
+// The check itself: what the page's style keeps whole and apart is found divided
+// and overlapping without it.
 func TestDividedRowsAreFound(t *testing.T) {
 	t.Parallel()
 	testutil.NeedTool(t, "chromium")
-	r := &show.Report{}
-	r.Heading("Tall rows")
-	table := r.Table("tall", "", show.Figures("row"), show.Words("words"))
-	var points []string
-	for i := range 30 {
-		table.Row(strconv.Itoa(i), strings.Repeat(fmt.Sprintf("many words %d ", i), 40))
-		points = append(points, strings.Repeat(fmt.Sprintf("a long point %d ", i), 50))
-	}
-	r.Bullets(points...)
-	var page bytes.Buffer
-	require.NoError(t, sheet.Write(&page, sheet.Sheet{Title: "Tall", Sections: sheet.Split(r)}))
-	rows := rowsOf(t, page.Bytes())
-	require.Len(t, rows, 61, "the head among them")
-	_, sheets := printed(t, page.Bytes())
-	assert.Empty(t, divided(rows, sheets))
-	tight := strings.Replace(page.String(), "</style>", "h2 { margin-bottom: -2rem !important }</style>", 1)
+	testutil.NeedFull(t)
+	page := string(pageOf(t, everything()))
+	tight := strings.Replace(page, "</style>", "h2 { margin-bottom: -2rem !important }</style>", 1)
 	pdf, _ := printed(t, []byte(tight))
 	assert.NotEmpty(t, overlapping(t, pdf), "a heading drawn on to its table is found")
-	loose := strings.Replace(page.String(), "</style>", "tr, li { break-inside: auto !important; orphans: 1; widows: 1 }</style>", 1)
-	_, sheets = printed(t, []byte(loose))
-	assert.Greater(t, len(divided(rows, sheets)), 3)
+	loose := strings.Replace(page, "</style>", "tr, li { break-inside: auto !important; orphans: 1; widows: 1 }</style>", 1)
+	_, sheets := printed(t, []byte(loose))
+	assert.NotEmpty(t, divided(rowsOf(t, []byte(page)), sheets))
 }
 
 // rowsOf gives the text of every row and every list item of a page, without
