@@ -90,6 +90,8 @@ func (t *table) takeHead(line fault.Place, cells []cell) bool {
 	for _, c := range cells {
 		i := slices.Index(words, fold(c.text))
 		switch {
+		case len(t.faults) >= mostFaults:
+			return false
 		case c.text == "":
 			t.head.cells = append(t.head.cells, heading{})
 			continue

@@ -27,6 +27,7 @@ import (
 const (
 	mostBytes  = 4 << 20
 	mostRows   = 10000
+	mostCells  = 1000
 	mostFaults = 100
 )
 
@@ -63,6 +64,11 @@ func Scan(in io.Reader, file string, columns []Column) ([]Row, fault.List) {
 		if err != nil { // lazy quotes leave none that is known
 			t.faults.Include(fault.Place{Input: file}, err)
 			break
+		}
+		if len(fields) > mostCells {
+			line, _ := records.FieldPos(0)
+			t.faults.Add(fault.Place{Input: file, Line: line}, fmt.Sprintf("a row of %d cells", len(fields)), "", "name the right file")
+			return nil, t.faults
 		}
 		if !t.take(t.cells(records, fields)) {
 			return nil, t.faults
