@@ -26,24 +26,20 @@ type field struct {
 func fieldOf(root reflect.Type, path string) (f field, ok bool) {
 	f = field{typ: root}
 	for _, part := range strings.Split(path, ".") {
-		name, index, entry := strings.Cut(part, "[")
+		name, _, entry := strings.Cut(part, "[")
 		sf, found := keyed(f.typ, name)
-		if !found {
+		if !found || entry && sf.Type.Kind() != reflect.Slice {
 			return f, false
 		}
 		f = field{sf.Type, sf.Tag.Get("range")}
-		for entry && index != "" {
-			if f.typ.Kind() != reflect.Slice {
-				return f, false
-			}
+		if entry {
 			f.typ = f.typ.Elem()
-			_, index, entry = strings.Cut(index, "[")
 		}
 	}
-	return f, true
+	return f, !strings.Contains(path, "][")
 }
 
-// keyed finds the field of one key in a struct, embedded ones included.
+// keyed finds the field of one key in a struct.
 func keyed(t reflect.Type, key string) (reflect.StructField, bool) {
 	for _, f := range keyFields(t) {
 		if tag(f) == key {
@@ -54,24 +50,21 @@ func keyed(t reflect.Type, key string) (reflect.StructField, bool) {
 }
 
 // keyFields gives the fields of a struct, or of the structs of a list, that have
-// a key. A field stands before one of the same key in an embedded struct.
-func keyFields(t reflect.Type) []reflect.StructField {
+// a key; those of embedded structs among them, unless a field of the same name
+// stands before them.
+func keyFields(t reflect.Type) (out []reflect.StructField) {
 	for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice {
 		t = t.Elem()
 	}
 	if t.Kind() != reflect.Struct {
 		return nil
 	}
-	var own, inner []reflect.StructField
-	for i := range t.NumField() {
-		switch f := t.Field(i); {
-		case f.Anonymous:
-			inner = append(inner, keyFields(f.Type)...)
-		case tag(f) != "" && tag(f) != "-":
-			own = append(own, f)
+	for _, f := range reflect.VisibleFields(t) {
+		if tag(f) != "" && tag(f) != "-" {
+			out = append(out, f)
 		}
 	}
-	return append(own, inner...)
+	return out
 }
 
 func tag(f reflect.StructField) string { return f.Tag.Get("toml") }
@@ -178,11 +171,8 @@ func withUnit(key, text string) string {
 // convert reads a number that its key gives the unit of: 30 under fret_slant_deg
 // is 30 degrees. The decoder knows numbers only.
 func (p *places) convert(root reflect.Value, s *spot) {
-	v := valueAt(root, s.path)
-	for v.Kind() == reflect.Pointer {
-		v = v.Elem()
-	}
-	if !v.IsValid() || v.Kind() != reflect.Float64 {
+	v := reflect.Indirect(valueAt(root, s.path))
+	if v.Kind() != reflect.Float64 {
 		return
 	}
 	if t, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
@@ -265,49 +255,24 @@ func owner(root reflect.Type, key string) (name string) {
 	return name
 }
 
-// valueAt gives the value of a path, the zero Value where it was not reached.
+// valueAt gives the value of a key, the zero Value where it was not reached.
 func valueAt(v reflect.Value, path string) reflect.Value {
 	for _, part := range strings.Split(path, ".") {
-		name, indexes, _ := strings.Cut(part, "[")
-		for v.Kind() == reflect.Pointer {
-			v = v.Elem()
+		name, index, entry := strings.Cut(strings.TrimSuffix(part, "]"), "[")
+		if v = reflect.Indirect(v); !v.IsValid() {
+			return v
 		}
-		sf, ok := reflect.StructField{}, false
-		if v.IsValid() {
-			sf, ok = keyed(v.Type(), name)
-		}
+		sf, ok := keyed(v.Type(), name)
 		if !ok {
 			return reflect.Value{}
 		}
-		v = fieldByKey(v, sf)
-		for index := range strings.SplitSeq(strings.ReplaceAll(indexes, "[", ""), "]") {
-			i, err := strconv.Atoi(index)
-			if err != nil {
-				continue
-			}
-			if v.Kind() != reflect.Slice || i >= v.Len() {
+		v = v.FieldByIndex(sf.Index)
+		if i, err := strconv.Atoi(index); entry {
+			if err != nil || i >= v.Len() {
 				return reflect.Value{}
 			}
 			v = v.Index(i)
 		}
 	}
 	return v
-}
-
-// fieldByKey gives the field's value, through embedded structs where need be.
-func fieldByKey(v reflect.Value, sf reflect.StructField) reflect.Value {
-	for i := range v.NumField() {
-		f := v.Type().Field(i)
-		if !f.Anonymous && tag(f) == tag(sf) {
-			return v.Field(i)
-		}
-	}
-	for i := range v.NumField() {
-		if f := v.Type().Field(i); f.Anonymous {
-			if _, ok := keyed(f.Type, tag(sf)); ok {
-				return fieldByKey(v.Field(i), sf)
-			}
-		}
-	}
-	return reflect.Value{}
 }

@@ -114,7 +114,7 @@ type Limits struct {
 }
 
 // feel settles the targets.
-func (c checker) feel(n int) {
+func (c checker) feel() {
 	f := &c.Feel
 	reference := c.Build.Reference != nil
 	gauges := c.Strings.Gauges != nil || c.Build.Chosen != nil && c.Build.Chosen.Gauges != nil
@@ -142,9 +142,7 @@ func (c checker) feel(n int) {
 			c.wrong(t.key, "there is no instrument to be like", `describe it under [reference], or give a force such as "72 N"`)
 		}
 	}
-	c.unlike("feel.bend_strings", f.BendStrings)
 	if c.Given("feel.bend_frets") {
-		c.frets("feel.bend_frets", f.BendFrets)
 		if len(f.BendFrets) == 0 {
 			c.wrong("feel.bend_frets", "this list is empty", "give at least one fret, or leave the line out")
 		}

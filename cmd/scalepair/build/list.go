@@ -48,7 +48,7 @@ func (b *Build) settleAll(v any, path string, strings int, faults *fault.List) {
 	rv := reflect.ValueOf(v).Elem()
 	for _, f := range keyFields(rv.Type()) {
 		key := path + "." + tag(f)
-		if s, ok := fieldByKey(rv, f).Addr().Interface().(interface{ settle(int) error }); ok {
+		if s, ok := rv.FieldByIndex(f.Index).Addr().Interface().(interface{ settle(int) error }); ok {
 			faults.Include(b.Place(key), b.about(key, s.settle(strings)))
 		}
 	}

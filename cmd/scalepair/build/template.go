@@ -84,7 +84,7 @@ func (s Start) tuning() (tuning.Tuning, error) {
 				Remedy: fmt.Sprintf("give %d to %d notes, low string first", fewestStrings, mostStrings)}
 		case falls(t):
 			err = fault.Fault{What: "the tuning falls from its first note to its last", Given: s.Tuning,
-				Remedy: fmt.Sprintf("low string first? write %q", LowFirst(t))}
+				Remedy: fmt.Sprintf("low string first? write %q", lowFirst(t))}
 		case s.Strings != 0 && s.Strings != t.Strings():
 			err = fault.Fault{What: fmt.Sprintf("the tuning has %d strings, not %d", t.Strings(), s.Strings), Given: s.Tuning, Remedy: "leave out one of the two"}
 		}
