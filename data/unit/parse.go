@@ -71,7 +71,7 @@ func number(s string) (x *big.Rat, form Written, rest string) {
 	}
 	if m := fractionForm.FindStringSubmatch(s); m != nil {
 		form.Over, _ = strconv.Atoi(m[4])
-		if form.Over == 0 {
+		if part, _ := strconv.Atoi(m[3]); form.Over == 0 || part > form.Over {
 			return nil, form, s
 		}
 		x, _ = new(big.Rat).SetString(m[3] + "/" + m[4])
@@ -119,6 +119,8 @@ func refuse(what, given, remedy string) error {
 // refuseNumber says why no number could be read.
 func (k kind) refuseNumber(given, s, headed string) error {
 	switch {
+	case fractionForm.MatchString(s) && len(s) <= longestText:
+		return refuse("the fraction is above 1, or over 0", given, `write whole inches before it: "1 1/64 in"`)
 	case !commaForm.MatchString(s) || len(s) > longestText:
 		return refuse("not read as "+k.what, given, k.example("1", headed))
 	case strings.Contains(s, ".") || strings.Count(s, ",") > 1:
