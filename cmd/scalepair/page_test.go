@@ -313,62 +313,74 @@ func divided(rows, sheets []string) []string {
 
 var (
 	pageBox = regexp.MustCompile(`<page width="([\d.]+)"`)
-	wordBox = regexp.MustCompile(`<word xMin="([-\d.]+)" yMin="[-\d.]+" xMax="([-\d.]+)" yMax="[-\d.]+">(.*?)</word>`)
+	wordBox = regexp.MustCompile(`<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*?)</word>`)
 )
 
-// offPaper gives the words that come nearer to the side of the paper than its
-// margin of 12 mm.
-func offPaper(t *testing.T, pdf string) []string {
+// word is a word on paper with its box, in points.
+type word struct {
+	x1, y1, x2, y2 float64
+	text           string
+}
+
+// wordsOf gives the words of every sheet of a PDF, and the sheets' widths.
+func wordsOf(t *testing.T, pdf string) (pages [][]word, widths []float64) {
 	t.Helper()
 	text, err := exec.Command("pdftotext", "-bbox", pdf, "-").Output()
 	require.NoError(t, err)
-	const margin = 11.5 * 72 / 25.4
-	var out []string
+	number := func(s string) float64 {
+		x, err := strconv.ParseFloat(s, 64)
+		require.NoError(t, err)
+		return x
+	}
 	for _, page := range strings.Split(string(text), "</page>") {
 		size := pageBox.FindStringSubmatch(page)
 		if size == nil {
 			continue
 		}
-		words := wordBox.FindAllStringSubmatch(page, -1)
+		var words []word
+		for _, w := range wordBox.FindAllStringSubmatch(page, -1) {
+			words = append(words, word{number(w[1]), number(w[2]), number(w[3]), number(w[4]), w[5]})
+		}
 		require.NotEmpty(t, words)
+		pages, widths = append(pages, words), append(widths, number(size[1]))
+	}
+	return pages, widths
+}
+
+// offPaper gives the words that come nearer to the side of the paper than its
+// margin of 12 mm.
+func offPaper(t *testing.T, pdf string) []string {
+	t.Helper()
+	const margin = 11.5 * 72 / 25.4
+	var out []string
+	pages, widths := wordsOf(t, pdf)
+	for i, words := range pages {
 		for _, w := range words {
-			if number(t, w[1]) < margin || number(t, w[2]) > number(t, size[1])-margin {
-				out = append(out, w[3])
+			if w.x1 < margin || w.x2 > widths[i]-margin {
+				out = append(out, w.text)
 			}
 		}
 	}
 	return out
 }
-
-var fullBox = regexp.MustCompile(`<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*?)</word>`)
 
 // overlapping gives pairs of words of which one stands on the other: by more
 // than 1 point across and by a third of the lower one's height. Twice the same
 // word is one of a picture, with its rim.
 func overlapping(t *testing.T, pdf string) []string {
 	t.Helper()
-	text, err := exec.Command("pdftotext", "-bbox", pdf, "-").Output()
-	require.NoError(t, err)
 	var out []string
-	for _, page := range strings.Split(string(text), "</page>") {
-		words := fullBox.FindAllStringSubmatch(page, -1)
+	pages, _ := wordsOf(t, pdf)
+	for _, words := range pages {
 		for i, a := range words {
 			for _, b := range words[:i] {
-				side := func(w []string, n int) float64 { return number(t, w[n]) }
-				across := min(side(a, 3), side(b, 3)) - max(side(a, 1), side(b, 1))
-				up := min(side(a, 4), side(b, 4)) - max(side(a, 2), side(b, 2))
-				if a[5] != b[5] && across > 1 && up > min(side(a, 4)-side(a, 2), side(b, 4)-side(b, 2))/3 {
-					out = append(out, b[5]+" and "+a[5])
+				across := min(a.x2, b.x2) - max(a.x1, b.x1)
+				up := min(a.y2, b.y2) - max(a.y1, b.y1)
+				if across > 1 && a.text != b.text && up > min(a.y2-a.y1, b.y2-b.y1)/3 {
+					out = append(out, b.text+" and "+a.text)
 				}
 			}
 		}
 	}
 	return out
-}
-
-func number(t *testing.T, text string) float64 {
-	t.Helper()
-	x, err := strconv.ParseFloat(text, 64)
-	require.NoError(t, err)
-	return x
 }
