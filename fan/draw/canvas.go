@@ -56,13 +56,3 @@ func (d Drawing) On(c Canvas) {
 		}
 	}
 }
-
-// Whole puts the whole drawing on one sheet that is just large enough, with
-// margin of white on every side.
-func Whole(d Drawing, margin float64) Sheet {
-	room := d.Bounds().Grow(margin)
-	return Sheet{
-		Name: d.Title, Width: room.Width(), Height: room.Height(),
-		Parts: []Part{{Drawing: d.Through(Move(-room.Min.X, -room.Min.Y))}},
-	}
-}

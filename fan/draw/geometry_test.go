@@ -50,8 +50,4 @@ func TestBounds(t *testing.T) {
 		draw.Circle{Centre: draw.Point{X: 10, Y: 0}, Radius: 2},
 	}}}}
 	assert.Equal(t, draw.Rect{Min: draw.Point{X: -3, Y: -2}, Max: draw.Point{X: 12, Y: 5}}, d.Bounds())
-	whole := draw.Whole(d, 4)
-	assert.Equal(t, 23.0, whole.Width)
-	assert.Equal(t, 15.0, whole.Height)
-	assert.Equal(t, draw.Rect{Min: draw.Point{X: 4, Y: 4}, Max: draw.Point{X: 19, Y: 11}}, whole.Parts[0].Drawing.Bounds())
 }

@@ -19,7 +19,6 @@ import (
 // file of its own in true size.
 type Options struct {
 	Inline bool   // leave the XML declaration out
-	Fluid  bool   // leave the size out: the picture fills the room the page gives it
 	Prefix string // put before every id, so that several pictures can share a page
 }
 
@@ -61,11 +60,8 @@ func (c *canvas) Sheet(name string, width, height float64) {
 		c.out.WriteString("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
 	}
 	w, h := number(width), number(height)
-	c.out.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img"`)
-	if !c.options.Fluid {
-		fmt.Fprintf(&c.out, ` width="%smm" height="%smm"`, w, h)
-	}
-	fmt.Fprintf(&c.out, " viewBox=\"0 0 %s %s\">\n<title>%s</title>\n", w, h, escaped(draw.OneLine(name)))
+	fmt.Fprintf(&c.out, "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %[1]s %[2]s\">\n<title>%[3]s</title>\n",
+		w, h, escaped(draw.OneLine(name)))
 }
 
 // Window implements draw.Canvas.

@@ -63,8 +63,8 @@ func TestInline(t *testing.T) {
 	s := sheet(draw.Line{B: draw.Point{X: 1}})
 	s.Parts[0].Window = draw.Rect{Max: draw.Point{X: 10, Y: 10}}.Corners()
 	s.Parts = append(s.Parts, s.Parts[0])
-	got := written(t, s, svg.Options{Inline: true, Fluid: true, Prefix: "a-"})
-	assert.True(t, strings.HasPrefix(got, `<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox=`), got)
+	got := written(t, s, svg.Options{Inline: true, Prefix: "a-"})
+	assert.True(t, strings.HasPrefix(got, `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="100.0000mm"`), got)
 	for _, id := range []string{`id="a-window"`, `id="a-window-2"`, `id="a-slots"`, `id="a-slots-2"`, `url(#a-window-2)`} {
 		assert.Equal(t, 1, strings.Count(got, id), id)
 	}
