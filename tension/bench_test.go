@@ -14,7 +14,7 @@ func perString(b *testing.B, strings int) {
 
 // BenchmarkOpen computes sixty gauges at a hundred lengths a turn.
 func BenchmarkOpen(b *testing.B) {
-	wires := make([]tension.Wire, 60)
+	wires := make([]wire, 60)
 	for i := range wires {
 		wires[i] = steel(0.2e-3 + float64(i)*0.01e-3)
 	}
@@ -22,7 +22,7 @@ func BenchmarkOpen(b *testing.B) {
 	for b.Loop() {
 		for l := range 100 {
 			for i := range wires {
-				sink += tension.Open(wires[i], 0.6+float64(l)*1e-3, 196)
+				sink += openAt(wires[i], 0.6+float64(l)*1e-3, 196)
 			}
 		}
 	}
@@ -41,7 +41,7 @@ func BenchmarkStretched(b *testing.B) {
 	for b.Loop() {
 		sum := 0.0
 		for l := range 100 {
-			perWeight := tension.Textbook(1, 0.6+float64(l)*1e-3, 196)
+			perWeight := textbook(1, 0.6+float64(l)*1e-3, 196)
 			for i, w := range weights {
 				sum += tension.Stretched(w*perWeight, compliances[i])
 			}
@@ -51,12 +51,12 @@ func BenchmarkStretched(b *testing.B) {
 	perString(b, 6000)
 }
 
-func BenchmarkPush(b *testing.B) {
+func BenchmarkBendString(b *testing.B) {
 	w, at := steel(0.254e-3), usual()
 	b.ReportAllocs()
 	for b.Loop() {
-		bend, _ := tension.BendingForce(w, at)
-		sink += bend.BendingForceN
+		bend, _ := bendString(w, at)
+		sink += bend.Force
 	}
 	perString(b, 1)
 }
@@ -64,10 +64,10 @@ func BenchmarkPush(b *testing.B) {
 // BenchmarkContact sets a known spot out on another length.
 func BenchmarkContact(b *testing.B) {
 	at := usual()
-	spot, _ := tension.NewSpot(at.Fret, at.Cents)
+	spot, _ := newSpot(at.Fret, at.Rise)
 	b.ReportAllocs()
 	for b.Loop() {
-		contact, _ := spot.Contact(at)
+		contact, _ := spot.Contact(at.real())
 		sink += contact.Strain(26e6)
 	}
 	perString(b, 1)
@@ -75,8 +75,8 @@ func BenchmarkContact(b *testing.B) {
 
 func BenchmarkShape(b *testing.B) {
 	w, at := steel(0.254e-3), usual()
-	spot, _ := tension.NewSpot(at.Fret, at.Cents)
-	contact, _ := spot.Contact(at)
+	spot, _ := newSpot(at.Fret, at.Rise)
+	contact, _ := spot.Contact(at.real())
 	b.ReportAllocs()
 	for b.Loop() {
 		shape, _ := contact.Shape(w.StretchSpeed2())
@@ -89,7 +89,7 @@ func BenchmarkCompensation(b *testing.B) {
 	w, at := steel(0.254e-3), usual()
 	b.ReportAllocs()
 	for b.Loop() {
-		lo, _, _ := tension.Compensation(w, at.LengthM, at.FreqHz, 1.6e-3, at.Tails)
+		lo, _, _ := compensation(w, at.Length, at.Pitch, 1.6e-3, at.Tails)
 		sink += lo
 	}
 	perString(b, 1)

@@ -11,37 +11,37 @@ import (
 	"scalepair/tension"
 )
 
-func contactOf(t require.TestingT, at tension.BendAt) tension.Contact {
-	spot, err := tension.NewSpot(at.Fret, at.Cents)
+func contactOf(t require.TestingT, at bendAt) tension.Contact {
+	spot, err := newSpot(at.Fret, at.Rise)
 	require.NoError(t, err)
-	contact, err := spot.Contact(at)
+	contact, err := spot.Contact(at.real())
 	require.NoError(t, err)
 	return contact
 }
 
 // drawBend is a bend that any instrument could ask for, with room to reach it.
-func drawBend(t *rapid.T) (tension.Wire, tension.BendAt) {
+func drawBend(t *rapid.T) (wire, bendAt) {
 	w := drawWire(t)
-	at := tension.BendAt{
-		LengthM:  drawLength(t),
+	at := bendAt{
+		Length:   drawLength(t),
 		Fret:     float64(rapid.IntRange(1, 24).Draw(t, "fret")),
 		TanSlant: rapid.Float64Range(-0.5, 0.5).Draw(t, "t"),
-		Cents:    rapid.Float64Range(1, 400).Draw(t, "cents"),
-		Tails: tension.Tails{
-			NutM:    rapid.Float64Range(0, 0.3).Draw(t, "nut tail"),
-			SaddleM: rapid.Float64Range(0, 0.3).Draw(t, "saddle tail"),
+		Rise:     rapid.Float64Range(1, 400).Draw(t, "cents"),
+		Tails: ends{
+			Nut:    rapid.Float64Range(0, 0.3).Draw(t, "nut tail"),
+			Saddle: rapid.Float64Range(0, 0.3).Draw(t, "saddle tail"),
 		},
-		ReachM: 0.3,
+		Reach: 0.3,
 	}
-	at.FreqHz = drawFreq(t, w, at.LengthM)
+	at.Pitch = drawFreq(t, w, at.Length)
 	return w, at
 }
 
-func TestPushAgainstTheOtherRoute(t *testing.T) {
+func TestBendAgainstTheOtherRoute(t *testing.T) {
 	reached := 0
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := drawBend(t)
-		bend, err := tension.BendingForce(w, at)
+		bend, err := bendString(w, at)
 		if err != nil {
 			require.ErrorIs(t, err, tension.ErrNotReachable)
 			return
@@ -49,22 +49,22 @@ func TestPushAgainstTheOtherRoute(t *testing.T) {
 		reached++
 		o := newOracle(w, at)
 		// The other route subtracts lengths: its pull is good to about 1e-16/e.
-		assert.InDelta(t, at.Cents, 1200*math.Log2(o.freq(bend.BendDistanceM)/o.freq(0)), 1e-8, "the pitch rises as asked")
-		assert.InEpsilon(t, bend.TensionN, o.pull(o.run(bend.BendDistanceM)), 1e-10)
-		assert.InDelta(t, bend.BendingForceN, o.bendingForce(bend.BendDistanceM), 1e-6*bend.TensionN, "the slope of the stored energy")
+		assert.InDelta(t, at.Rise, 1200*math.Log2(o.freq(bend.Distance)/o.freq(0)), 1e-8, "the pitch rises as asked")
+		assert.InEpsilon(t, bend.Tension, o.pull(o.run(bend.Distance)), 1e-10)
+		assert.InDelta(t, bend.Force, o.bendingForce(bend.Distance), 1e-6*bend.Tension, "the slope of the stored energy")
 	})
 	assert.Greater(t, reached, 50, "most bends drawn can be reached")
 }
 
-func TestTravelAgainstHalving(t *testing.T) {
+func TestBendDistanceAgainstHalving(t *testing.T) {
 	for _, tan := range []float64{-0.45, -0.1, 0, 0.1, 0.45} {
 		for _, fret := range []float64{1, 5, 12, 17.5, 24} {
 			w, at := steel(0.33e-3), usual()
-			at.FreqHz, at.TanSlant, at.Fret, at.ReachM = 246.94, tan, fret, 0.1
-			bend, err := tension.BendingForce(w, at)
+			at.Pitch, at.TanSlant, at.Fret, at.Reach = 246.94, tan, fret, 0.1
+			bend, err := bendString(w, at)
 			require.NoError(t, err)
 			o := newOracle(w, at)
-			assert.InEpsilon(t, o.travel(at.Cents, 1e-3, 0.1), bend.BendDistanceM, 1e-11, "fret %v, t %v", fret, tan)
+			assert.InEpsilon(t, o.travel(at.Rise, 1e-3, 0.1), bend.Distance, 1e-11, "fret %v, t %v", fret, tan)
 		}
 	}
 }
@@ -72,12 +72,12 @@ func TestTravelAgainstHalving(t *testing.T) {
 func TestAtRestTheBendIsTheOpenString(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := drawBend(t)
-		at.Cents = 0
-		bend, err := tension.BendingForce(w, at)
+		at.Rise = 0
+		bend, err := bendString(w, at)
 		require.NoError(t, err)
-		assert.Zero(t, bend.BendingForceN)
-		assert.Zero(t, bend.BendDistanceM)
-		assert.InEpsilon(t, tension.Open(w, at.LengthM, at.FreqHz), bend.TensionN, 1e-15)
+		assert.Zero(t, bend.Force)
+		assert.Zero(t, bend.Distance)
+		assert.InEpsilon(t, openAt(w, at.Length, at.Pitch), bend.Tension, 1e-15)
 	})
 }
 
@@ -88,8 +88,8 @@ func TestAtRestTheBendIsTheOpenString(t *testing.T) {
 // strain from the tuned length, ours from the slack one: its EA is our EA + T.
 func TestMidpointBendIsTheClosedForm(t *testing.T) {
 	const ea, mu, t0, l = 10306.43, 3.977654e-4, 72.5923, 0.648
-	w := tension.Wire{LinearDensity: mu * (1 + t0/(ea-t0)), EA: ea - t0, CoreAreaM2: 5.067075e-8}
-	require.InEpsilon(t, t0, tension.Open(w, l, 329.63), 1e-6)
+	w := wire{LinearDensity: mu * (1 + t0/(ea-t0)), EA: ea - t0, CoreArea: 5.067075e-8}
+	require.InEpsilon(t, t0, openAt(w, l, 329.63), 1e-6)
 	for _, c := range []struct{ h, freq, cents, tension, bendingForce float64 }{
 		{2e-3, 330.0724, 2.322, 72.7886, 0.8986},
 		{5e-3, 332.3847, 14.408, 73.8194, 2.2781},
@@ -97,23 +97,23 @@ func TestMidpointBendIsTheClosedForm(t *testing.T) {
 	} {
 		at := midpoint()
 		contact := contactOf(t, at)
-		at.Cents = contact.InharmonicityCents(contact.Strain(w.StretchSpeed2()), c.h)
-		assert.InDelta(t, c.cents, at.Cents, 0.0005)
+		at.Rise = contact.Rise(contact.Strain(w.StretchSpeed2()), c.h)
+		assert.InDelta(t, c.cents, at.Rise, 0.0005)
 
 		theta := math.Atan(2 * c.h / l)
 		closed := math.Sqrt((ea+math.Cos(theta)*(t0-ea))/mu) / (2 * l)
 		assert.InDelta(t, c.freq, closed, 1e-4)
-		assert.InEpsilon(t, closed, 329.63*math.Pow(2, at.Cents/1200), 1e-6)
+		assert.InEpsilon(t, closed, 329.63*math.Pow(2, at.Rise/1200), 1e-6)
 		// The same formula is about in print with 'T +' for 'EA +': at rest it
 		// has the root of a number below 0.
 		assert.Less(t, t0+math.Cos(0)*(t0-ea), 0.0)
 
-		bend, err := tension.BendingForce(w, at)
+		bend, err := bendString(w, at)
 		require.NoError(t, err)
-		assert.InDelta(t, c.h, bend.BendDistanceM, 1e-9)
-		assert.InDelta(t, c.tension, bend.TensionN, 1e-4)
-		assert.InDelta(t, c.bendingForce, bend.BendingForceN, 1e-4)
-		assert.InEpsilon(t, 2*math.Sin(theta)*(t0+ea*(1/math.Cos(theta)-1)), bend.BendingForceN, 1e-6)
+		assert.InDelta(t, c.h, bend.Distance, 1e-9)
+		assert.InDelta(t, c.tension, bend.Tension, 1e-4)
+		assert.InDelta(t, c.bendingForce, bend.Force, 1e-4)
+		assert.InEpsilon(t, 2*math.Sin(theta)*(t0+ea*(1/math.Cos(theta)-1)), bend.Force, 1e-6)
 	}
 }
 
@@ -128,16 +128,16 @@ func TestSmallBends(t *testing.T) {
 		straight := at
 		straight.TanSlant = 0
 		c := contactOf(t, straight)
-		x := at.LengthM * (1 - math.Pow(2, -at.Fret/12))
-		s := at.LengthM - x
-		growth := y * y / 2 * (1/x + 1/s) / (at.LengthM + 0.085)
+		x := at.Length * (1 - math.Pow(2, -at.Fret/12))
+		s := at.Length - x
+		growth := y * y / 2 * (1/x + 1/s) / (at.Length + 0.085)
 		want := 600 / math.Ln2 * (growth*((1+e)/e+1) - y*y/(s*s))
-		assert.InEpsilon(t, want, c.InharmonicityCents(e, y), 1e-3)
+		assert.InEpsilon(t, want, c.Rise(e, y), 1e-3)
 	}
 	// On a slanted crown the first effect is the shorter length, linear in y.
-	s := at.LengthM / math.Pow(2, at.Fret/12)
-	assert.InEpsilon(t, 1200/math.Ln2*1e-8*at.TanSlant/s, contact.InharmonicityCents(e, 1e-8), 1e-4)
-	assert.InEpsilon(t, o.freq(1e-3)/o.freq(0), math.Pow(2, contact.InharmonicityCents(e, 1e-3)/1200), 1e-12)
+	s := at.Length / math.Pow(2, at.Fret/12)
+	assert.InEpsilon(t, 1200/math.Ln2*1e-8*at.TanSlant/s, contact.Rise(e, 1e-8), 1e-4)
+	assert.InEpsilon(t, o.freq(1e-3)/o.freq(0), math.Pow(2, contact.Rise(e, 1e-3)/1200), 1e-12)
 }
 
 func TestStifferWireBendsInLess(t *testing.T) {
@@ -146,18 +146,18 @@ func TestStifferWireBendsInLess(t *testing.T) {
 		w, at := steel(0.254e-3), usual()
 		at.TanSlant = 0
 		w.EA *= factor
-		bend, err := tension.BendingForce(w, at)
+		bend, err := bendString(w, at)
 		require.NoError(t, err)
-		assert.Less(t, bend.BendDistanceM, last)
-		last = bend.BendDistanceM
+		assert.Less(t, bend.Distance, last)
+		last = bend.Distance
 		if factor >= 1e5 {
 			// y^2 = (r - 1) 2 x s R/(k L), all of it tension.
-			x := at.LengthM * (1 - math.Pow(2, -5.0/12))
-			s := at.LengthM - x
-			k := w.EA / tension.Open(w, at.LengthM, at.FreqHz)
+			x := at.Length * (1 - math.Pow(2, -5.0/12))
+			s := at.Length - x
+			k := w.EA / openAt(w, at.Length, at.Pitch)
 			gain := math.Pow(2, 200.0/600) - 1
-			assert.InEpsilon(t, math.Sqrt(gain*2*x*s*(at.LengthM+0.085)/(k*at.LengthM)), bend.BendDistanceM, 1e-4)
-			assert.InEpsilon(t, tension.Open(w, at.LengthM, at.FreqHz)*(1+gain), bend.TensionN, 1e-4)
+			assert.InEpsilon(t, math.Sqrt(gain*2*x*s*(at.Length+0.085)/(k*at.Length)), bend.Distance, 1e-4)
+			assert.InEpsilon(t, openAt(w, at.Length, at.Pitch)*(1+gain), bend.Tension, 1e-4)
 		}
 	}
 }

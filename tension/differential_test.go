@@ -58,8 +58,8 @@ func kinds() []kind {
 
 // drawn is one string with all that is asked of it.
 type drawn struct {
-	w       tension.Wire
-	at      tension.BendAt
+	w       wire
+	at      bendAt
 	heightM float64
 }
 
@@ -69,19 +69,19 @@ func between(r *rand.Rand, lo, hi float64) float64 { return lo + (hi-lo)*r.Float
 func (k kind) draw(r *rand.Rand) drawn {
 	w := plain(between(r, k.thin, k.thick), k.youngs, k.rho)
 	w.LinearDensity *= between(r, k.wrapLeast, k.wrapMost)
-	w.StrengthPa = k.strength
+	w.Strength = k.strength
 	length := between(r, k.short, k.long)
-	pull := between(r, k.shareLeast, k.shareMost) * k.strength * w.CoreAreaM2
-	return drawn{w: w, heightM: between(r, 0.8e-3, 4e-3), at: tension.BendAt{
-		LengthM: length, FreqHz: math.Sqrt(pull/w.LinearDensity) / (2 * length),
+	pull := between(r, k.shareLeast, k.shareMost) * k.strength * w.CoreArea
+	return drawn{w: w, heightM: between(r, 0.8e-3, 4e-3), at: bendAt{
+		Length: length, Pitch: math.Sqrt(pull/w.LinearDensity) / (2 * length),
 		Fret: math.Round(between(r, 1, 24)*2) / 2, TanSlant: between(r, -0.2, 0.2),
-		Cents: math.Exp(between(r, math.Log(0.1), math.Log(300))),
-		Tails: tension.Tails{NutM: between(r, 0, 0.1), SaddleM: between(r, 0, 0.06)}, ReachM: between(r, 0.01, 0.06),
+		Rise:  math.Exp(between(r, math.Log(0.1), math.Log(300))),
+		Tails: ends{Nut: between(r, 0, 0.1), Saddle: between(r, 0, 0.06)}, Reach: between(r, 0.01, 0.06),
 	}}
 }
 
 // openDeep is T = 2 q/(1 + sqrt(1 + 4 q/EA)), q = w (2 L f)^2.
-func openDeep(w tension.Wire, length deep, freqHz float64) deep {
+func openDeep(w wire, length deep, freqHz float64) deep {
 	q := length.scaled(2).scaled(freqHz).squared().scaled(w.LinearDensity)
 	return q.scaled(2).over(q.scaled(4).over(exact(w.EA)).raised(1).root().raised(1))
 }
@@ -92,17 +92,17 @@ func pitchDeep(pull, weight, length deep) deep {
 }
 
 // stiffnessDeep is B = pi^2 EI/(T L^2).
-func stiffnessDeep(w tension.Wire, pull, length deep) deep {
+func stiffnessDeep(w wire, pull, length deep) deep {
 	return deepPi.squared().scaled(w.EI).over(pull.times(length.squared()))
 }
 
 // spring is the whole wire from post to ball.
 type spring struct {
-	w       tension.Wire
+	w       wire
 	natural deep // R0 = R(0)/(1 + T/EA)
 }
 
-func newSpring(w tension.Wire, pull, rest deep) spring {
+func newSpring(w wire, pull, rest deep) spring {
 	return spring{w, rest.over(pull.over(exact(w.EA)).raised(1))}
 }
 
@@ -118,12 +118,12 @@ type bendDeep struct {
 	x, s, t, tails deep
 }
 
-func newBendDeep(w tension.Wire, at tension.BendAt) bendDeep {
-	l := exact(at.LengthM)
+func newBendDeep(w wire, at bendAt) bendDeep {
+	l := exact(at.Length)
 	s := l.times(exp2(exact(-at.Fret).over(exact(12))))
-	tails := exact(at.Tails.NutM).raised(at.Tails.SaddleM)
+	tails := exact(at.Tails.Nut).raised(at.Tails.Saddle)
 	return bendDeep{
-		newSpring(w, openDeep(w, l, at.FreqHz), l.plus(tails)),
+		newSpring(w, openDeep(w, l, at.Pitch), l.plus(tails)),
 		l.minus(s), s, exact(at.TanSlant), tails,
 	}
 }
@@ -158,23 +158,23 @@ func TestFormulasAgainstAHundredDigits(t *testing.T) {
 		r := rand.New(rand.NewPCG(1, uint64(n)))
 		for range 200 {
 			d := k.draw(r)
-			w, l := d.w, exact(d.at.LengthM)
-			pull := tension.Open(w, d.at.LengthM, d.at.FreqHz)
-			seen.hold(t, "open tension", pull, openDeep(w, l, d.at.FreqHz), formulaBound)
+			w, l := d.w, exact(d.at.Length)
+			pull := openAt(w, d.at.Length, d.at.Pitch)
+			seen.hold(t, "open tension", pull, openDeep(w, l, d.at.Pitch), formulaBound)
 
 			given := exact(pull)
 			lighter := exact(w.LinearDensity).over(given.over(exact(w.EA)).raised(1))
-			seen.hold(t, "pitch", tension.FreqAt(w, d.at.LengthM, pull), pitchDeep(given, lighter, l), formulaBound)
-			seen.hold(t, "breaking share", tension.BreakingShare(pull, w.CoreAreaM2, w.StrengthPa),
-				given.over(exact(w.CoreAreaM2)).over(exact(w.StrengthPa)), formulaBound)
+			seen.hold(t, "pitch", pitchAt(w, d.at.Length, pull), pitchDeep(given, lighter, l), formulaBound)
+			seen.hold(t, "breaking share", breaking(pull, w.CoreArea, w.Strength),
+				given.over(exact(w.CoreArea)).over(exact(w.Strength)), formulaBound)
 
-			b := tension.Inharmonicity(w, pull, d.at.LengthM)
+			b := spreadB(w, pull, d.at.Length)
 			seen.hold(t, "inharmonicity", b, stiffnessDeep(w, given, l), formulaBound)
-			seen.hold(t, "inharmonicity", tension.InharmonicityCents(b),
+			seen.hold(t, "inharmonicity", cents10(b),
 				log2(exact(b).scaled(100).raised(1)).scaled(600), formulaBound)
 
-			s := exact(w.StrengthPa)
-			seen.hold(t, "highest pitch", tension.HighestFreq(w.StrengthPa, k.youngs, k.rho, d.at.LengthM),
+			s := exact(w.Strength)
+			seen.hold(t, "highest pitch", highestPitch(w.Strength, k.youngs, k.rho, d.at.Length),
 				pitchDeep(s.times(s.over(exact(k.youngs)).raised(1)), exact(k.rho), l), formulaBound)
 		}
 	}
@@ -204,10 +204,10 @@ func TestBendsAgainstAHundredDigits(t *testing.T) {
 func bendHolds(t *testing.T, seen worst, d drawn) bool {
 	t.Helper()
 	b := newBendDeep(d.w, d.at)
-	wanted := b.pitch(exact(0)).times(exp2(exact(d.at.Cents).over(exact(1200))))
+	wanted := b.pitch(exact(0)).times(exp2(exact(d.at.Rise).over(exact(1200))))
 	high := func(y deep) bool { return !b.pitch(y).below(wanted) }
-	end := exact(d.at.ReachM)
-	got, err := tension.BendingForce(d.w, d.at)
+	end := exact(d.at.Reach)
+	got, err := bendString(d.w, d.at)
 	if !high(end) {
 		var fault *tension.NotReachableError
 		require.ErrorAs(t, err, &fault, "%+v", d)
@@ -216,16 +216,16 @@ func bendHolds(t *testing.T, seen worst, d drawn) bool {
 	}
 	y := bisect(exact(0), end, high)
 	pull := b.pull(b.run(y))
-	if share := pull.over(exact(d.w.CoreAreaM2)).over(exact(d.w.StrengthPa)); exact(1).below(share) {
+	if share := pull.over(exact(d.w.CoreArea)).over(exact(d.w.Strength)); exact(1).below(share) {
 		var fault *tension.NotReachableError
 		require.True(t, errors.As(err, &fault) && fault.Breaks, "%+v: %v", d, err)
-		seen.hold(t, "share of a bend that breaks", fault.Share, share, bendBound)
+		seen.hold(t, "share of a bend that breaks", float64(fault.Breaking), share, bendBound)
 		return false
 	}
 	require.NoError(t, err, "%+v", d)
-	seen.hold(t, "travel", got.BendDistanceM, y, bendBound)
-	seen.hold(t, "bent tension", got.TensionN, pull, bendBound)
-	seen.hold(t, "bending force", got.BendingForceN, pull.times(b.lever(y)), bendBound)
+	seen.hold(t, "travel", got.Distance, y, bendBound)
+	seen.hold(t, "bent tension", got.Tension, pull, bendBound)
+	seen.hold(t, "bending force", got.Force, pull.times(b.lever(y)), bendBound)
 	return true
 }
 
@@ -237,7 +237,7 @@ func TestCompensationAgainstAHundredDigits(t *testing.T) {
 		r := rand.New(rand.NewPCG(3, uint64(n)))
 		for range 40 {
 			d := k.draw(r)
-			lo, hi, err := tension.Compensation(d.w, d.at.LengthM, d.at.FreqHz, d.heightM, d.at.Tails)
+			lo, hi, err := compensation(d.w, d.at.Length, d.at.Pitch, d.heightM, d.at.Tails)
 			require.NoError(t, err, "%+v", d)
 			least, most := compensationDeep(d)
 			seen.hold(t, k.name+", least", lo, least, compensationBound)
@@ -249,12 +249,12 @@ func TestCompensationAgainstAHundredDigits(t *testing.T) {
 
 // compensationDeep gives s for the ratio 2, and s + 2 sqrt(EI/T).
 func compensationDeep(d drawn) (least, most deep) {
-	l, h, freq := exact(d.at.LengthM), exact(d.heightM), exact(d.at.FreqHz)
-	tails := exact(d.at.Tails.NutM).raised(d.at.Tails.SaddleM)
+	l, h, freq := exact(d.at.Length), exact(d.heightM), exact(d.at.Pitch)
+	tails := exact(d.at.Tails.Nut).raised(d.at.Tails.Saddle)
 	half := l.shifted(-1)
 	flat := func(s deep) bool {
 		open := l.plus(s)
-		pull := openDeep(d.w, open, d.at.FreqHz)
+		pull := openDeep(d.w, open, d.at.Pitch)
 		wire := newSpring(d.w, pull, open.plus(tails))
 		sounding := hypotenuse(half.plus(s), h)
 		run := hypotenuse(half, h).plus(sounding).plus(tails)
@@ -264,6 +264,6 @@ func compensationDeep(d drawn) (least, most deep) {
 		return pressed.below(octave)
 	}
 	least = bisect(l.scaled(-0.1), l.scaled(0.2), flat)
-	pull := openDeep(d.w, l.plus(least), d.at.FreqHz)
+	pull := openDeep(d.w, l.plus(least), d.at.Pitch)
 	return least, least.plus(exact(d.w.EI).over(pull).root().scaled(2))
 }

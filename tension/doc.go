@@ -1,11 +1,14 @@
 // Package tension holds the physics of one string: the tension that gives a
-// pitch, the bending force and travel of a bend, the margin to breaking, the rise of
-// the overtones and the compensation of the saddle.
+// pitch, the bending force and bend distance of a bend, breaking strength,
+// inharmonicity and the compensation of the saddle.
+//
+// Read wire, open, uncertainty, strength, inharmonicity, bend (with shape and
+// root beneath it), compensation, explain.
 //
 // # Quantities
 //
-// Everything is SI: metres, kilograms per metre, newtons, pascals, hertz.
-// Angles come as tangents, intervals in cents. A value of 0 in a [Wire] means
+// Quantities are those of package unit; what has none there is SI: m2, N m2,
+// pascals. Angles come as tangents. A value of 0 in a [Wire] means
 // 'not known', and what needs it is refused or stays 0; nothing is guessed.
 //
 // # The string
@@ -17,7 +20,7 @@
 //
 // # Axes of a bend
 //
-// x runs along the string from nut to saddle, y is the finger's way square to
+// x runs along the string from nut to saddle, y is the finger's distance square to
 // it, in the direction of the bend, so y is never negative. The contact moves
 // along the crown of the fret: the tangent of the fret's slant is positive
 // where that carries the contact towards the saddle.

@@ -3,6 +3,8 @@ package tension
 import (
 	"errors"
 	"fmt"
+
+	"scalepair/data/unit"
 )
 
 // What keeps a bend or a compensation from being computed.
@@ -10,7 +12,7 @@ var (
 	// ErrNotReachable is matched by every [*NotReachableError].
 	ErrNotReachable = errors.New("the bend is not reachable")
 	// ErrNoStiffness: the core's stiffness is not known, so neither bend nor
-	// compensation can be told.
+	// compensation can be computed.
 	ErrNoStiffness = errors.New("the stiffness of the core is not known")
 	// ErrFret: there is no bend behind the nut or before the first fret.
 	ErrFret = errors.New("a bend needs a fret from 1 on")
@@ -20,21 +22,21 @@ var (
 
 // NotReachableError says how far a bend got.
 type NotReachableError struct {
-	WantedCents float64 // the rise asked for
-	Breaks      bool    // the wire breaks first; else the board's edge is in the way
-	EdgeCents   float64 // rise where the string meets the board's edge (edge only)
-	EdgeM       float64 // sideways way to that edge, m (edge only)
-	Share       float64 // stress over strength at the wanted rise, above 1 (breaking only)
+	Wanted   unit.Cents  // the rise asked for
+	Breaks   bool        // the wire breaks first; else the board's edge is in the way
+	EdgeRise unit.Cents  // rise where the string meets the board's edge (edge only)
+	Edge     unit.Length // sideways way to that edge (edge only)
+	Breaking unit.Ratio  // stress over strength at the wanted rise, above 1 (breaking only)
 }
 
 // Error gives the reason with its numbers.
 func (e *NotReachableError) Error() string {
 	if e.Breaks {
 		return fmt.Sprintf("a bend of %.0f cents is not reachable: the core would stand at %.0f %% of its breaking stress",
-			e.WantedCents, 100*e.Share)
+			e.Wanted.Value(), e.Breaking.Percent())
 	}
 	return fmt.Sprintf("a bend of %.0f cents is not reachable: at the board's edge, %.1f mm away, it has risen %.0f cents",
-		e.WantedCents, 1000*e.EdgeM, e.EdgeCents)
+		e.Wanted.Value(), e.Edge.MM(), e.EdgeRise.Value())
 }
 
 // Is matches [ErrNotReachable].

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"scalepair/data/unit"
 	"scalepair/tension"
 )
 
@@ -14,18 +15,17 @@ func exampleWire() tension.Wire {
 	area := math.Pi / 4 * d * d
 	w := tension.Wire{
 		LinearDensity: 0.3978e-3, ULinearDensity: 0.004e-3, Plain: true,
-		CoreAreaM2: area, CoreDiaM: d, EA: youngs * area, EI: youngs * math.Pi / 64 * d * d * d * d,
+		CoreArea: area, CoreDia: d, EA: unit.Force(youngs * area), EI: youngs * math.Pi / 64 * d * d * d * d,
 	}
-	w.StrengthPa, w.OutsideTable = tension.MinStrength(d)
+	w.Strength, w.OutsideTable = tension.MinStrength(d)
 	return w
 }
 
 func ExampleOpen() {
 	w := exampleWire()
-	t := tension.Open(w, 0.648, 329.63)
-	_, u := tension.OpenWithU(w, 0.648, 0, 329.63, 0)
-	fmt.Printf("%.1f N, give or take %.1f N\n", t, u)
-	fmt.Printf("%.0f %% of breaking\n", 100*tension.BreakingShare(t, w.CoreAreaM2, w.StrengthPa))
+	t := tension.Open(w, 648*unit.Millimetre, 329.63)
+	fmt.Printf("%.1f N, give or take %.1f N\n", t.N(), w.WithU(nil, t).U.N())
+	fmt.Printf("%.0f %% of breaking\n", w.Breaking(t).Percent())
 	// Output:
 	// 72.1 N, give or take 0.7 N
 	// 53 % of breaking
@@ -33,14 +33,14 @@ func ExampleOpen() {
 
 func ExampleBend() {
 	at := tension.BendAt{
-		LengthM: 0.648, FreqHz: 329.63, Fret: 5, TanSlant: 0.05, Cents: 200,
-		Tails: tension.Tails{NutM: 0.06, SaddleM: 0.025}, ReachM: 0.045,
+		Length: 0.648, Pitch: 329.63, Fret: 5, TanSlant: 0.05, Rise: 200,
+		Tails: tension.Tails{Nut: 0.06, Saddle: 0.025}, Reach: 0.045,
 	}
-	bend, err := tension.BendingForce(exampleWire(), at)
-	fmt.Printf("%.1f N over %.1f mm, %v\n", bend.BendingForceN, 1000*bend.BendDistanceM, err)
+	bend, err := tension.BendString(nil, exampleWire(), at)
+	fmt.Printf("%.1f N over %.1f mm, %v\n", bend.Force.N(), bend.Distance.MM(), err)
 
-	at.ReachM = 0.010
-	_, err = tension.BendingForce(exampleWire(), at)
+	at.Reach = 0.010
+	_, err = tension.BendString(nil, exampleWire(), at)
 	fmt.Println(errors.Is(err, tension.ErrNotReachable), err)
 	// Output:
 	// 13.1 N over 17.8 mm, <nil>
@@ -50,12 +50,12 @@ func ExampleBend() {
 func ExampleSpot() {
 	// Many gauges at one place: set the place out once.
 	spot, _ := tension.NewSpot(12, 200)
-	contact, _ := spot.Contact(tension.BendAt{LengthM: 0.648, FreqHz: 329.63, ReachM: 0.05})
+	contact, _ := spot.Contact(tension.BendAt{Length: 0.648, Pitch: 329.63, Reach: 0.05})
 	for _, scale := range []float64{1, 1.2} { // a wire and one of a fifth more area
 		w := exampleWire()
-		w.LinearDensity, w.EA = scale*w.LinearDensity, scale*w.EA
+		w.LinearDensity, w.EA = unit.LinearDensity(scale)*w.LinearDensity, unit.Force(scale)*w.EA
 		shape, ok := contact.Shape(w.StretchSpeed2())
-		fmt.Printf("%v: %.2f mm, %.2f N\n", ok, 1000*shape.BendDistanceM, shape.Bend(w.EA).BendingForceN)
+		fmt.Printf("%v: %.2f mm, %.2f N\n", ok, 1000*shape.Distance, shape.Bend(w.EA).Force.N())
 	}
 	// Output:
 	// true: 19.56 mm, 10.97 N
@@ -63,14 +63,14 @@ func ExampleSpot() {
 }
 
 func ExampleCompensation() {
-	lo, hi, _ := tension.Compensation(exampleWire(), 0.648, 329.63, 1.6e-3, tension.Tails{NutM: 0.06, SaddleM: 0.025})
-	fmt.Printf("%.1f to %.1f mm behind the theoretical line\n", 1000*lo, 1000*hi)
+	lo, hi, _ := tension.Compensation(nil, exampleWire(), 0.648, 329.63, 1.6e-3, tension.Tails{Nut: 0.06, Saddle: 0.025})
+	fmt.Printf("%.1f to %.1f mm behind the theoretical line\n", lo.MM(), hi.MM())
 	// Output:
 	// 0.5 to 2.0 mm behind the theoretical line
 }
 
 func ExampleExplain() {
-	steps, _ := tension.Explain(exampleWire(), tension.BendAt{LengthM: 0.648, FreqHz: 329.63}, 0, 0)
+	steps, _ := tension.Explain(exampleWire(), tension.BendAt{Length: 0.648, Pitch: 329.63})
 	for _, s := range steps[:7] {
 		fmt.Printf("%-2s = %-26s = %.5g %s\n", s.Symbol, s.Formula, s.Value, s.Unit)
 	}

@@ -7,15 +7,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/trace"
+	"scalepair/data/unit"
 	"scalepair/tension"
 )
 
 func TestTheWorkOfTheCompensation(t *testing.T) {
 	w := steel(0.43e-3)
-	tails := tension.Tails{NutM: 0.07, SaddleM: 0.025}
-	lo, hi, err := tension.Compensation(w, 0.66, 196, 0.0018, tails)
+	tails := ends{Nut: 0.07, Saddle: 0.025}
+	lo, hi, err := compensation(w, 0.66, 196, 0.0018, tails)
 	require.NoError(t, err)
-	steps, err := tension.ExplainCompensation(w, 0.66, 196, 0.0018, tails)
+	var tr trace.Trace
+	_, _, err = tension.Compensation(&tr, w.real(), 0.66, 196, 0.0018, tails.real())
+	steps := tr.Steps
 	require.NoError(t, err)
 	assert.Equal(t, lo, valueOf(t, steps, "s"))
 	assert.InDelta(t, hi, valueOf(t, steps, "most"), 1e-15)
@@ -24,14 +28,20 @@ func TestTheWorkOfTheCompensation(t *testing.T) {
 		assert.NotEmpty(t, s.Source, s.Name)
 		assert.Positive(t, s.Digits)
 	}
-	_, err = tension.ExplainCompensation(tension.Wire{LinearDensity: 1e-3}, 0.66, 196, 0.0018, tails)
+	_, _, err = compensation(wire{LinearDensity: 1e-3}, 0.66, 196, 0.0018, tails)
 	assert.ErrorIs(t, err, tension.ErrNoStiffness)
+}
+
+func explainStrength(dia float64) []trace.Step {
+	var tr trace.Trace
+	tension.MinStrengthTraced(&tr, unit.Length(dia))
+	return tr.Steps
 }
 
 func TestTheWorkOfTheStrength(t *testing.T) {
 	for _, d := range []float64{0.05e-3, 0.102e-3, 0.2e-3, 0.254e-3, 0.43e-3, 0.762e-3, 1.2e-3} {
-		steps := tension.ExplainStrength(d)
-		pa, _ := tension.MinStrength(d)
+		steps := explainStrength(d)
+		pa, _ := minStrength(d)
 		assert.Equal(t, pa, valueOf(t, steps, "S"))
 		if len(steps) == 1 {
 			continue
@@ -42,6 +52,6 @@ func TestTheWorkOfTheStrength(t *testing.T) {
 			assert.LessOrEqual(t, dl, d)
 		}
 	}
-	assert.Empty(t, tension.ExplainStrength(0))
-	assert.Empty(t, tension.ExplainStrength(math.NaN()))
+	assert.Empty(t, explainStrength(0))
+	assert.Empty(t, explainStrength(math.NaN()))
 }

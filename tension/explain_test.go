@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/trace"
+	"scalepair/data/unit"
 	"scalepair/tension"
 )
 
@@ -48,26 +50,25 @@ var keys = map[string]func(p pocket) float64{
 var noKeys = []string{
 	"", "root of the summed squares of its parts", "by trial, until the rise below is the one asked",
 	"100 (T (1 + e)/(1 + 2 e) u(w)/w / u)^2", "100 (T 2 e/(1 + 2 e) u(d)/d / u)^2",
-	"100 (T 2 (1 + e)/(1 + 2 e) u(L)/L / u)^2", "100 (T 2 (1 + e)/(1 + 2 e) u(f)/f / u)^2",
 }
 
 // shown is a value with a step's digits, as printed.
-func shown(t *testing.T, s tension.Step) float64 {
+func shown(t *testing.T, s trace.Step) float64 {
 	x, err := strconv.ParseFloat(strconv.FormatFloat(s.Value, 'g', s.Digits, 64), 64)
 	require.NoError(t, err)
 	return x
 }
 
-func known() (tension.Wire, tension.BendAt) {
+func known() (wire, bendAt) {
 	w, at := steel(0.254e-3), usual()
-	w.ULinearDensity, w.UCoreDiaM = 0.012*w.LinearDensity, 0.005*w.CoreDiaM
-	w.StrengthPa, _ = tension.MinStrength(w.CoreDiaM)
+	w.ULinearDensity, w.UCoreDia = 0.012*w.LinearDensity, 0.005*w.CoreDia
+	w.Strength, _ = minStrength(w.CoreDia)
 	return w, at
 }
 
 func TestTheWorkCanBeFollowed(t *testing.T) {
 	w, at := known()
-	steps, err := tension.Explain(w, at, 0, 0.05)
+	steps, err := explain(w, at)
 	require.NoError(t, err)
 	p, followed := pocket{}, 0
 	for _, s := range steps {
@@ -90,17 +91,18 @@ func TestTheWorkCanBeFollowed(t *testing.T) {
 
 func TestTheWorkAgreesWithTheAnswers(t *testing.T) {
 	w, at := known()
-	steps, err := tension.Explain(w, at, 1e-4, 0.05)
+	steps, err := explain(w, at)
 	require.NoError(t, err)
-	bend, err := tension.BendingForce(w, at)
+	bend, err := bendString(w, at)
 	require.NoError(t, err)
-	force, u := tension.OpenWithU(w, at.LengthM, 1e-4, at.FreqHz, 0.05)
+	force := openAt(w, at.Length, at.Pitch)
+	u := w.real().WithU(nil, unit.Force(force)).U.N()
 	assert.Equal(t, force, valueOf(t, steps, "T"))
 	assert.Equal(t, u, valueOf(t, steps, "u"))
-	assert.Equal(t, bend.BendDistanceM, valueOf(t, steps, "y"))
-	assert.InEpsilon(t, bend.TensionN, valueOf(t, steps, "Ty"), 1e-10)
-	assert.InEpsilon(t, bend.BendingForceN, valueOf(t, steps, "bending force"), 1e-10)
-	assert.InDelta(t, at.Cents, valueOf(t, steps, "rise"), 1e-8)
+	assert.Equal(t, bend.Distance, valueOf(t, steps, "y"))
+	assert.InEpsilon(t, bend.Tension, valueOf(t, steps, "Ty"), 1e-10)
+	assert.InEpsilon(t, bend.Force, valueOf(t, steps, "P"), 1e-10)
+	assert.InDelta(t, at.Rise, valueOf(t, steps, "rise"), 1e-8)
 	total := 0.0
 	for _, s := range steps {
 		if s.Unit == "%" && s.Symbol == "" {
@@ -111,33 +113,33 @@ func TestTheWorkAgreesWithTheAnswers(t *testing.T) {
 }
 
 func TestTheWorkLeavesOutWhatIsNotKnown(t *testing.T) {
-	bare := tension.Wire{LinearDensity: 4e-4}
+	bare := wire{LinearDensity: 4e-4}
 	at := usual()
 	at.Fret = 0
-	steps, err := tension.Explain(bare, at, 0, 0)
+	steps, err := explain(bare, at)
 	require.NoError(t, err)
 	assert.Len(t, steps, 5, "weight, length, pitch, textbook tension, tension")
-	assert.Equal(t, tension.Open(bare, at.LengthM, at.FreqHz), valueOf(t, steps, "T"))
+	assert.Equal(t, openAt(bare, at.Length, at.Pitch), valueOf(t, steps, "T"))
 
 	at.Fret = 5
-	steps, err = tension.Explain(bare, at, 0, 0)
+	steps, err = explain(bare, at)
 	assert.ErrorIs(t, err, tension.ErrNoStiffness)
 	assert.Len(t, steps, 5, "the open string stands")
 
 	for _, weight := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		steps, err = tension.Explain(tension.Wire{LinearDensity: weight}, usual(), 0, 0)
+		steps, err = explain(wire{LinearDensity: weight}, usual())
 		assert.ErrorIs(t, err, tension.ErrInput)
 		assert.Empty(t, steps)
 	}
-	at.LengthM = math.NaN()
-	_, err = tension.Explain(bare, at, 0, 0)
+	at.Length = math.NaN()
+	_, err = explain(bare, at)
 	assert.ErrorIs(t, err, tension.ErrInput)
 }
 
 func TestTheWorkOfAWoundString(t *testing.T) {
 	w, at := known()
 	name := func() string {
-		steps, err := tension.Explain(w, at, 0, 0)
+		steps, err := explain(w, at)
 		require.NoError(t, err)
 		for _, s := range steps {
 			if s.Symbol == "rise of partial 10" {

@@ -6,33 +6,35 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/trace"
+	"scalepair/data/unit"
 	"scalepair/tension"
 )
 
 // plain is round wire of a diameter in m, a modulus in Pa and a density in
 // kg/m3.
-func plain(d, youngs, rho float64) tension.Wire {
+func plain(d, youngs, rho float64) wire {
 	a := math.Pi / 4 * d * d
-	return tension.Wire{
-		LinearDensity: rho * a, CoreAreaM2: a, CoreDiaM: d, Plain: true,
+	return wire{
+		LinearDensity: rho * a, CoreArea: a, CoreDia: d, Plain: true,
 		EA: youngs * a, EI: youngs * math.Pi / 64 * d * d * d * d,
 	}
 }
 
 // steel is music wire up to 0.81 mm (Shigley, Table 10-5).
-func steel(d float64) tension.Wire { return plain(d, 203.4e9, 7850) }
+func steel(d float64) wire { return plain(d, 203.4e9, 7850) }
 
 // usual is a whole-tone bend at fret 5 of a treble string.
-func usual() tension.BendAt {
-	return tension.BendAt{
-		LengthM: 0.648, FreqHz: 329.63, Fret: 5, TanSlant: 0.05, Cents: 200,
-		Tails: tension.Tails{NutM: 0.06, SaddleM: 0.025}, ReachM: 0.045,
+func usual() bendAt {
+	return bendAt{
+		Length: 0.648, Pitch: 329.63, Fret: 5, TanSlant: 0.05, Rise: 200,
+		Tails: ends{Nut: 0.06, Saddle: 0.025}, Reach: 0.045,
 	}
 }
 
 // midpoint is a string without tails held at its middle.
-func midpoint() tension.BendAt {
-	return tension.BendAt{LengthM: 0.648, FreqHz: 329.63, Fret: 12, Cents: 100, ReachM: 0.3}
+func midpoint() bendAt {
+	return bendAt{Length: 0.648, Pitch: 329.63, Fret: 12, Rise: 100, Reach: 0.3}
 }
 
 // oracle is the bent string by another route: points in the plane, one lump
@@ -42,20 +44,20 @@ type oracle struct {
 	tails, natural, mass, ea float64
 }
 
-func newOracle(w tension.Wire, at tension.BendAt) oracle {
-	fret := at.LengthM - at.LengthM/math.Pow(2, at.Fret/12)
+func newOracle(w wire, at bendAt) oracle {
+	fret := at.Length - at.Length/math.Pow(2, at.Fret/12)
 	o := oracle{
-		saddle: complex(at.LengthM, 0), rest: complex(fret, 0), crown: complex(at.TanSlant, 1),
-		tails: at.Tails.NutM + at.Tails.SaddleM, ea: w.EA,
+		saddle: complex(at.Length, 0), rest: complex(fret, 0), crown: complex(at.TanSlant, 1),
+		tails: at.Tails.Nut + at.Tails.Saddle, ea: w.EA,
 	}
 	// The open string: halve for the slack length at which spring, mass and
 	// pitch agree.
-	all := at.LengthM + o.tails
+	all := at.Length + o.tails
 	lo, hi := all/3, all
 	for range 200 {
 		o.natural = (lo + hi) / 2
 		o.mass = w.LinearDensity * o.natural
-		if math.Sqrt(o.pull(all)/(o.mass/all))/(2*at.LengthM) > at.FreqHz {
+		if math.Sqrt(o.pull(all)/(o.mass/all))/(2*at.Length) > at.Pitch {
 			lo = o.natural
 		} else {
 			hi = o.natural
@@ -111,7 +113,7 @@ func (o oracle) travel(cents, from, to float64) float64 {
 }
 
 // valueOf is the value of the step with a symbol.
-func valueOf(t *testing.T, steps []tension.Step, symbol string) float64 {
+func valueOf(t *testing.T, steps []trace.Step, symbol string) float64 {
 	t.Helper()
 	for _, s := range steps {
 		if s.Symbol == symbol {
@@ -120,4 +122,98 @@ func valueOf(t *testing.T, steps []tension.Step, symbol string) float64 {
 	}
 	require.Fail(t, "no such step", symbol)
 	return 0
+}
+
+// The tests work with numbers in SI, as their independent routes do.
+
+// wire is a tension.Wire in numbers.
+type wire struct {
+	LinearDensity, ULinearDensity, CoreArea, CoreDia, UCoreDia, EA, EI, Strength float64
+	Plain                                                                        bool
+}
+
+func (w wire) real() tension.Wire {
+	return tension.Wire{
+		LinearDensity: unit.LinearDensity(w.LinearDensity), ULinearDensity: unit.LinearDensity(w.ULinearDensity),
+		CoreArea: w.CoreArea, CoreDia: unit.Length(w.CoreDia), UCoreDia: unit.Length(w.UCoreDia),
+		EA: unit.Force(w.EA), EI: w.EI, Strength: w.Strength, Plain: w.Plain,
+	}
+}
+
+func (w wire) StretchSpeed2() float64 { return w.real().StretchSpeed2() }
+func (w wire) Compliance() float64    { return w.real().Compliance() }
+
+// ends are tension.Tails in numbers, bendAt a tension.BendAt.
+type ends struct{ Nut, Saddle float64 }
+
+func (e ends) real() tension.Tails {
+	return tension.Tails{Nut: unit.Length(e.Nut), Saddle: unit.Length(e.Saddle)}
+}
+
+type bendAt struct {
+	Length, Pitch, Fret, TanSlant, Rise float64
+	Tails                               ends
+	Reach                               float64
+}
+
+func (at bendAt) real() tension.BendAt {
+	return tension.BendAt{
+		Length: unit.Length(at.Length), Pitch: unit.Frequency(at.Pitch), Fret: at.Fret, TanSlant: at.TanSlant,
+		Rise: unit.Cents(at.Rise), Tails: at.Tails.real(), Reach: unit.Length(at.Reach),
+	}
+}
+
+func openAt(w wire, length, pitch float64) float64 {
+	return tension.Open(w.real(), unit.Length(length), unit.Frequency(pitch)).N()
+}
+
+func textbook(w, length, pitch float64) float64 {
+	return tension.Textbook(unit.LinearDensity(w), unit.Length(length), unit.Frequency(pitch)).N()
+}
+
+// pitchAt turns Open round: sqrt(T (1 + T/EA)/w)/(2 L).
+func pitchAt(w wire, length, t float64) float64 {
+	return math.Sqrt(t*(1+t*w.Compliance())/w.LinearDensity) / (2 * length)
+}
+
+// bent is a bend in numbers.
+type bent struct{ Force, Distance, Tension float64 }
+
+func inNumbers(b tension.Bend) bent { return bent{b.Force.N(), b.Distance.M(), b.Tension.N()} }
+
+func bendString(w wire, at bendAt) (bent, error) {
+	b, err := tension.BendString(nil, w.real(), at.real())
+	return inNumbers(b), err
+}
+
+func compensation(w wire, length, pitch, height float64, tails ends) (lo, hi float64, err error) {
+	a, b, err := tension.Compensation(nil, w.real(), unit.Length(length), unit.Frequency(pitch), unit.Length(height), tails.real())
+	return a.M(), b.M(), err
+}
+
+func explain(w wire, at bendAt) ([]trace.Step, error) { return tension.Explain(w.real(), at.real()) }
+
+func minStrength(dia float64) (float64, bool) { return tension.MinStrength(unit.Length(dia)) }
+
+func breaking(t, area, strength float64) float64 {
+	return float64(tension.Wire{CoreArea: area, Strength: strength}.Breaking(unit.Force(t)))
+}
+
+func highestPitch(strength, youngs, rho, length float64) float64 {
+	return tension.HighestPitch(strength, youngs, rho, unit.Length(length)).Hz()
+}
+
+func spreadB(w wire, t, length float64) float64 { return tension.B(w.EI, t, length) }
+
+// cents10 is the inharmonicity that a spread gives.
+func cents10(b float64) float64 {
+	return tension.Inharmonicity(nil, tension.Wire{EI: b / (math.Pi * math.Pi)}, 1, 1).Value()
+}
+
+func newSpot(fret, rise float64) (tension.Spot, error) {
+	return tension.NewSpot(fret, unit.Cents(rise))
+}
+
+func sensitivities(strain float64) tension.Sensitivity {
+	return tension.Wire{EA: 1}.Sensitivities(unit.Force(strain))
 }

@@ -8,22 +8,22 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"scalepair/tension"
+	"scalepair/data/unit"
 )
 
 // drawWire is any wire that could be on an instrument.
-func drawWire(t *rapid.T) tension.Wire {
+func drawWire(t *rapid.T) wire {
 	d := rapid.Float64Range(0.15e-3, 0.8e-3).Draw(t, "d")
 	w := plain(d, rapid.Float64Range(2e9, 210e9).Draw(t, "E"), rapid.Float64Range(900, 9000).Draw(t, "rho"))
 	w.ULinearDensity = w.LinearDensity * rapid.Float64Range(0, 0.02).Draw(t, "u(w)/w")
-	w.UCoreDiaM = w.CoreDiaM * rapid.Float64Range(0, 0.02).Draw(t, "u(d)/d")
+	w.UCoreDia = w.CoreDia * rapid.Float64Range(0, 0.02).Draw(t, "u(d)/d")
 	return w
 }
 
 // drawStrain is a pitch that stretches the wire by a share from 0.02 to 2 %.
-func drawFreq(t *rapid.T, w tension.Wire, lengthM float64) float64 {
+func drawFreq(t *rapid.T, w wire, lengthM float64) float64 {
 	strain := rapid.Float64Range(2e-4, 2e-2).Draw(t, "strain")
-	return tension.FreqAt(w, lengthM, w.EA*strain)
+	return pitchAt(w, lengthM, w.EA*strain)
 }
 
 func drawLength(t *rapid.T) float64 { return rapid.Float64Range(0.4, 1.0).Draw(t, "L") }
@@ -32,36 +32,36 @@ func TestOpenSolvesTheStretchedLaw(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := drawWire(t), drawLength(t)
 		f := drawFreq(t, w, l)
-		got := tension.Open(w, l, f)
+		got := openAt(w, l, f)
 		v := 2 * l * f
 		// A handful of roundings, each 1.1e-16.
 		assert.InEpsilon(t, w.LinearDensity*v*v, got*(1+got/w.EA), 1e-14)
 		assert.Less(t, got, w.LinearDensity*v*v, "a stretched string needs less")
-		assert.InEpsilon(t, f, tension.FreqAt(w, l, got), 1e-14, "FreqAt turns Open round")
+		assert.InEpsilon(t, f, pitchAt(w, l, got), 1e-14, "FreqAt turns Open round")
 	})
 }
 
 func TestOpenWithoutStretchIsTheTextbookLaw(t *testing.T) {
 	w := steel(0.254e-3)
-	q := tension.Textbook(w.LinearDensity, 0.648, 329.63)
+	q := textbook(w.LinearDensity, 0.648, 329.63)
 	unknown := w
 	unknown.EA = 0
-	assert.Equal(t, q, tension.Open(unknown, 0.648, 329.63), "core not known")
+	assert.Equal(t, q, openAt(unknown, 0.648, 329.63), "core not known")
 	stiff := w
 	stiff.EA = 1e25
-	assert.Equal(t, q, tension.Open(stiff, 0.648, 329.63), "a core that hardly stretches")
-	assert.InEpsilon(t, q*(1-q/w.EA), tension.Open(w, 0.648, 329.63), 2*math.Pow(q/w.EA, 2), "first order in q/EA")
+	assert.Equal(t, q, openAt(stiff, 0.648, 329.63), "a core that hardly stretches")
+	assert.InEpsilon(t, q*(1-q/w.EA), openAt(w, 0.648, 329.63), 2*math.Pow(q/w.EA, 2), "first order in q/EA")
 }
 
 func TestTextbookScaling(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := drawWire(t), drawLength(t)
 		f := drawFreq(t, w, l)
-		q := tension.Textbook(w.LinearDensity, l, f)
-		assert.Equal(t, 4*q, tension.Textbook(w.LinearDensity, 2*l, f), "double the length, four times the tension")
-		assert.Equal(t, 4*q, tension.Textbook(w.LinearDensity, l, 2*f), "an octave up, four times the tension")
-		assert.Equal(t, 2*q, tension.Textbook(2*w.LinearDensity, l, f), "double the weight, double the tension")
-		assert.Equal(t, q, tension.Textbook(w.LinearDensity, 2*l, f/2))
+		q := textbook(w.LinearDensity, l, f)
+		assert.Equal(t, 4*q, textbook(w.LinearDensity, 2*l, f), "double the length, four times the tension")
+		assert.Equal(t, 4*q, textbook(w.LinearDensity, l, 2*f), "an octave up, four times the tension")
+		assert.Equal(t, 2*q, textbook(2*w.LinearDensity, l, f), "double the weight, double the tension")
+		assert.Equal(t, q, textbook(w.LinearDensity, 2*l, f/2))
 	})
 }
 
@@ -71,7 +71,7 @@ func TestOpenScalesWithTheWire(t *testing.T) {
 		f := drawFreq(t, w, l)
 		two := w
 		two.LinearDensity, two.EA = 2*w.LinearDensity, 2*w.EA
-		assert.Equal(t, 2*tension.Open(w, l, f), tension.Open(two, l, f), "two strings side by side")
+		assert.Equal(t, 2*openAt(w, l, f), openAt(two, l, f), "two strings side by side")
 	})
 }
 
@@ -89,8 +89,8 @@ func TestOpenArithmetic(t *testing.T) {
 		{"E2 up to G3", 82.4, 0.06846, 196.0, 441.3},
 	} {
 		t.Run(c.note, func(t *testing.T) {
-			w := tension.Wire{LinearDensity: c.gcm * 0.1}
-			assert.InEpsilon(t, c.tensionThe, tension.Open(w, 25.5*0.0254, c.retunedTo), 5e-4)
+			w := wire{LinearDensity: c.gcm * 0.1}
+			assert.InEpsilon(t, c.tensionThe, openAt(w, 25.5*0.0254, c.retunedTo), 5e-4)
 		})
 	}
 }
@@ -100,42 +100,35 @@ func TestSensitivitiesAgainstDifferences(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := drawWire(t), drawLength(t)
 		f := drawFreq(t, w, l)
-		slope := func(open func(factor float64) float64) float64 {
-			return (math.Log(open(1+h)) - math.Log(open(1-h))) / (math.Log1p(h) - math.Log1p(-h))
+		slope := func(at func(factor float64) float64) float64 {
+			return (math.Log(at(1+h)) - math.Log(at(1-h))) / (math.Log1p(h) - math.Log1p(-h))
 		}
-		by := tension.Sensitivities(tension.Open(w, l, f) / w.EA)
+		by := sensitivities(openAt(w, l, f) / w.EA)
 		assert.InDelta(t, by.LinearDensity, slope(func(x float64) float64 {
 			v := w
 			v.LinearDensity *= x
-			return tension.Open(v, l, f)
+			return openAt(v, l, f)
 		}), 1e-8)
-		assert.InDelta(t, by.Length, slope(func(x float64) float64 { return tension.Open(w, l*x, f) }), 1e-8)
-		assert.InDelta(t, by.Freq, slope(func(x float64) float64 { return tension.Open(w, l, f*x) }), 1e-8)
+		assert.InDelta(t, 2*by.LinearDensity, slope(func(x float64) float64 { return openAt(w, l*x, f) }), 1e-8)
+		assert.InDelta(t, 2*by.LinearDensity, slope(func(x float64) float64 { return openAt(w, l, f*x) }), 1e-8)
 		assert.InDelta(t, by.CoreDia, slope(func(x float64) float64 {
 			v := w
 			v.EA *= x * x
-			return tension.Open(v, l, f)
+			return openAt(v, l, f)
 		}), 1e-8)
 	})
 }
 
-func TestOpenWithUCombines(t *testing.T) {
-	w := tension.Wire{LinearDensity: 1e-3, ULinearDensity: 1e-5}
-	force, u := tension.OpenWithU(w, 0.65, 0.65e-3, 200, 0.1)
-	// Parts of 1 %, 2 x 0.1 % and 2 x 0.05 %.
-	assert.InEpsilon(t, math.Sqrt(1e-4+4e-6+1e-6), u/force, 1e-12)
-	_, exact := tension.OpenWithU(w, 0.65, 0, 200, 0)
-	assert.InEpsilon(t, 0.01, exact/force, 1e-12, "length and pitch exact by choice")
-}
-
-func TestOpenPartsOfACore(t *testing.T) {
+func TestTheUncertaintyCombines(t *testing.T) {
 	w := steel(0.254e-3)
-	w.ULinearDensity, w.UCoreDiaM = 0.01*w.LinearDensity, 0.02*w.CoreDiaM
-	force, parts := tension.OpenParts(w, 0.648, 0, 329.63, 0)
+	w.ULinearDensity, w.UCoreDia = 0.01*w.LinearDensity, 0.02*w.CoreDia
+	force := openAt(w, 0.648, 329.63)
 	e := force / w.EA
 	require.Greater(t, e, 0.005)
-	assert.InEpsilon(t, force*2*e/(1+2*e)*0.02, parts.CoreDia, 1e-12)
-	assert.InEpsilon(t, force*(1+e)/(1+2*e)*0.01, parts.LinearDensity, 1e-12)
-	assert.Zero(t, parts.Length)
-	assert.InEpsilon(t, math.Hypot(parts.CoreDia, parts.LinearDensity), parts.Total(), 1e-12)
+	u := w.real().WithU(nil, unit.Force(force))
+	assert.Equal(t, force, u.Value.N())
+	assert.InEpsilon(t, math.Hypot(force*2*e/(1+2*e)*0.02, force*(1+e)/(1+2*e)*0.01), u.U.N(), 1e-12)
+
+	unknown := wire{LinearDensity: 1e-3, ULinearDensity: 1e-5}
+	assert.InEpsilon(t, 0.5, unknown.real().WithU(nil, 50).U.N(), 1e-12, "core not known: the linear density alone")
 }

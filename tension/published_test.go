@@ -8,7 +8,6 @@ import (
 
 	"scalepair/data/testutil"
 	"scalepair/data/unit"
-	"scalepair/tension"
 )
 
 // formula computes what a published row asks for.
@@ -27,35 +26,35 @@ func checkPublished(t *testing.T, file string, formulas map[string]formula) {
 // speed is the wave speed of a string that does not stretch, by way of the
 // pitch of one of half a metre.
 func speed(linearDensity, tensionN float64) float64 {
-	return tension.FreqAt(tension.Wire{LinearDensity: linearDensity}, 0.5, tensionN)
+	return pitchAt(wire{LinearDensity: linearDensity}, 0.5, tensionN)
 }
 
 func TestPublishedStringLaw(t *testing.T) {
-	wire := func(in func(string) float64) float64 {
+	ofWire := func(in func(string) float64) float64 {
 		r := in("radius_m")
 		return in("density_kg_m3") * math.Pi * r * r
 	}
 	checkPublished(t, "string_law.csv", map[string]formula{
 		"speed": func(in func(string) float64) float64 { return speed(in("linear_density_kg_m"), in("tension_n")) },
 		"tension of speed": func(in func(string) float64) float64 {
-			return tension.Open(tension.Wire{LinearDensity: in("linear_density_kg_m")}, 0.5, in("speed_m_s"))
+			return openAt(wire{LinearDensity: in("linear_density_kg_m")}, 0.5, in("speed_m_s"))
 		},
 		"speed of hung mass": func(in func(string) float64) float64 {
 			return speed(in("linear_density_kg_m"), in("mass_kg")*in("gravity_m_s2"))
 		},
 		"partial of hung mass": func(in func(string) float64) float64 {
-			w := tension.Wire{LinearDensity: in("linear_density_kg_m")}
-			return in("partial") * tension.FreqAt(w, in("length_m"), in("mass_kg")*in("gravity_m_s2"))
+			w := wire{LinearDensity: in("linear_density_kg_m")}
+			return in("partial") * pitchAt(w, in("length_m"), in("mass_kg")*in("gravity_m_s2"))
 		},
 		"tension": func(in func(string) float64) float64 {
-			return tension.Open(tension.Wire{LinearDensity: in("linear_density_kg_m")}, in("length_m"), in("freq_hz"))
+			return openAt(wire{LinearDensity: in("linear_density_kg_m")}, in("length_m"), in("freq_hz"))
 		},
 		"partial": func(in func(string) float64) float64 {
-			w := tension.Wire{LinearDensity: in("linear_density_kg_m")}
-			return in("partial") * tension.FreqAt(w, in("length_m"), in("tension_n"))
+			w := wire{LinearDensity: in("linear_density_kg_m")}
+			return in("partial") * pitchAt(w, in("length_m"), in("tension_n"))
 		},
-		"linear density of wire": wire,
-		"speed of wire":          func(in func(string) float64) float64 { return speed(wire(in), in("tension_n")) },
+		"linear density of wire": ofWire,
+		"speed of wire":          func(in func(string) float64) float64 { return speed(ofWire(in), in("tension_n")) },
 		"speed ratio at double weight": func(in func(string) float64) float64 {
 			w, n := in("linear_density_kg_m"), in("tension_n")
 			return speed(2*w, n) / speed(w, n)
@@ -65,7 +64,7 @@ func TestPublishedStringLaw(t *testing.T) {
 
 func TestPublishedWire(t *testing.T) {
 	stretch := func(lengthM, tensionN, ea float64) float64 {
-		return lengthM * tensionN * tension.Wire{EA: ea}.Compliance()
+		return lengthM * tensionN * wire{EA: ea}.Compliance()
 	}
 	checkPublished(t, "wire.csv", map[string]formula{
 		"strength fit": func(in func(string) float64) float64 {
@@ -75,7 +74,7 @@ func TestPublishedWire(t *testing.T) {
 			return in("modulus_mpsi") * 1000 * unit.KilopoundPerSquareInch / 1e9
 		},
 		"stress": func(in func(string) float64) float64 {
-			return tension.BreakingShare(in("mass_kg")*in("gravity_m_s2"), in("area_m2"), 1)
+			return breaking(in("mass_kg")*in("gravity_m_s2"), in("area_m2"), 1)
 		},
 		"stretch of hung mass": func(in func(string) float64) float64 {
 			return stretch(in("length_m"), in("mass_kg")*in("gravity_m_s2"), in("youngs_pa")*in("area_m2"))
@@ -96,24 +95,24 @@ func TestPublishedBend(t *testing.T) {
 	// leverAt is bending force over tension of a string held at its middle, at an angle.
 	leverAt := func(deg float64) float64 {
 		w, at := steel(0.254e-3), midpoint()
-		spot, err := tension.NewSpot(12, 100)
+		spot, err := newSpot(12, 100)
 		require.NoError(t, err)
-		contact, err := spot.Contact(at)
+		contact, err := spot.Contact(at.real())
 		require.NoError(t, err)
-		y := at.LengthM / 2 * math.Tan(deg*math.Pi/180)
-		at.Cents = contact.InharmonicityCents(contact.Strain(w.StretchSpeed2()), y)
-		bend, err := tension.BendingForce(w, at)
+		y := at.Length / 2 * math.Tan(deg*math.Pi/180)
+		at.Rise = contact.Rise(contact.Strain(w.StretchSpeed2()), y)
+		bend, err := bendString(w, at)
 		require.NoError(t, err)
-		return bend.BendingForceN / bend.TensionN
+		return bend.Force / bend.Tension
 	}
 	checkPublished(t, "bend.csv", map[string]formula{
 		"rise in percent": func(in func(string) float64) float64 {
 			w, at := steel(0.254e-3), usual()
-			at.Cents = in("cents")
-			bend, err := tension.BendingForce(w, at)
+			at.Rise = in("cents")
+			bend, err := bendString(w, at)
 			require.NoError(t, err)
 			o := newOracle(w, at)
-			return 100 * (o.freq(bend.BendDistanceM)/o.freq(0) - 1)
+			return 100 * (o.freq(bend.Distance)/o.freq(0) - 1)
 		},
 		"tension of load": func(in func(string) float64) float64 { return in("load_n") / leverAt(in("angle_deg")) },
 		"load of tension": func(in func(string) float64) float64 { return in("tension_n") * leverAt(in("angle_deg")) },
@@ -125,7 +124,7 @@ func TestPublishedInharmonicity(t *testing.T) {
 		"cents": func(in func(string) float64) float64 {
 			const rho = 7850
 			w := plain(in("diameter_m"), in("q_over_rho_m2_s2")*rho, rho)
-			b := tension.Inharmonicity(w, tension.Textbook(w.LinearDensity, in("length_m"), in("freq_hz")), in("length_m"))
+			b := spreadB(w, textbook(w.LinearDensity, in("length_m"), in("freq_hz")), in("length_m"))
 			return 600 / math.Ln2 * b * in("partial") * in("partial")
 		},
 	})
@@ -136,9 +135,9 @@ func TestPublishedFretIntonation(t *testing.T) {
 	sounding := func(fret float64) float64 {
 		w, at := steel(0.254e-3), usual()
 		at.Fret = fret
-		steps, err := tension.Explain(w, at, 0, 0)
+		steps, err := explain(w, at)
 		require.NoError(t, err)
-		return valueOf(t, steps, "s") / at.LengthM
+		return valueOf(t, steps, "s") / at.Length
 	}
 	checkPublished(t, "fret_intonation.csv", map[string]formula{
 		"pitch ratio":            func(in func(string) float64) float64 { return 1 / sounding(in("fret")) },

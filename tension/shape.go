@@ -1,17 +1,21 @@
 package tension
 
-import "math"
+import (
+	"math"
+
+	"scalepair/data/unit"
+)
 
 // Bounds of what a bend accepts: far outside any instrument, and inside what
 // float64 carries through the squares and products here without overflow.
 const (
-	leastLengthM = 1e-3
-	mostLengthM  = 1e3
-	mostFret     = 120
-	mostCents    = 12000
-	mostTangent  = 100
-	leastStrain  = 1e-20
-	mostStrain   = 1.0 // twice its slack length
+	leastLength unit.Length = 1e-3
+	mostLength  unit.Length = 1e3
+	mostFret                = 120
+	mostRise    unit.Cents  = 12000
+	mostTangent             = 100
+	leastStrain             = 1e-20
+	mostStrain              = 1.0 // twice its slack length
 )
 
 // Spot is a fret and a rise: what all bends at that fret to that rise share.
@@ -23,25 +27,25 @@ type Spot struct {
 	gain     float64 // (f/f0)^2 - 1 of the wanted rise
 }
 
-// NewSpot takes a fret from 1 on (it may lie between two) and a rise in cents,
-// 0 or above. The error is [ErrFret] or [ErrInput].
+// NewSpot takes a fret from 1 on (it may lie between two) and a rise, 0 or
+// above. The error is [ErrFret] or [ErrInput].
 //
 //	s = L 2^(-n/12), x = L - s
 //
 // Source: equal temperament and f proportional to 1/L (OpenStax University
 // Physics 1, section 16.6).
-func NewSpot(fret, cents float64) (Spot, error) {
+func NewSpot(fret float64, rise unit.Cents) (Spot, error) {
 	if fret < 1 {
 		return Spot{}, ErrFret
 	}
-	if !(fret <= mostFret && cents >= 0 && cents <= mostCents) {
+	if !(fret <= mostFret && rise >= 0 && rise <= mostRise) {
 		return Spot{}, ErrInput
 	}
 	octaves := fret / 12
 	sounding, silent := math.Exp2(-octaves), -math.Expm1(-octaves*math.Ln2)
 	return Spot{
 		sounding: sounding, silent: silent, bow: 1 / (2 * silent * sounding),
-		gain: math.Expm1(cents / 600 * math.Ln2),
+		gain: math.Expm1(rise.Value() / 600 * math.Ln2),
 	}, nil
 }
 
@@ -57,45 +61,41 @@ type Contact struct {
 	end     float64 // how far the finger can go, m
 }
 
-// Contact sets a string out for a bend; Fret and Cents of at are the spot's
+// Contact sets a string out for a bend; Fret and Rise of at are the spot's
 // and not read. The error is [ErrInput].
 //
-// The way of the finger ends at the far edge of the board, or where the
+// The bend distance ends at the far edge of the board, or where the
 // contact would run off the end of the string if that comes first.
 func (p Spot) Contact(at BendAt) (Contact, error) {
 	if !at.sane() {
 		return Contact{}, ErrInput
 	}
-	c := Contact{x: at.LengthM * p.silent, s: at.LengthM * p.sounding, t: at.TanSlant, gain: p.gain, end: at.ReachM}
+	l := at.Length.M()
+	c := Contact{x: l * p.silent, s: l * p.sounding, t: at.TanSlant, gain: p.gain, end: at.Reach.M()}
 	switch run := c.end * c.t; {
 	case run > c.s:
 		c.end = c.s / c.t
 	case -run > c.x:
 		c.end = c.x / -c.t
 	}
-	v := 2 * at.LengthM * at.FreqHz
+	v := 2 * l * at.Pitch.Hz()
 	c.speed2 = v * v
-	rest := at.LengthM + at.Tails.NutM + at.Tails.SaddleM
-	per := 1 / (at.LengthM * rest)
-	c.perRest = at.LengthM * per
+	rest := l + at.Tails.Nut.M() + at.Tails.Saddle.M()
+	per := 1 / (l * rest)
+	c.perRest = l * per
 	c.curve = p.bow * per
 	return c, nil
 }
 
-// sane tells whether every number can be computed with; NaN fails each.
+// sane reports whether every number can be computed with; NaN fails each.
 func (at BendAt) sane() bool {
-	return at.LengthM >= leastLengthM && at.LengthM <= mostLengthM &&
-		at.FreqHz > 0 && at.FreqHz <= 1e9 &&
+	return at.Length >= leastLength && at.Length <= mostLength &&
+		at.Pitch > 0 && at.Pitch <= 1e9 &&
 		math.Abs(at.TanSlant) <= mostTangent &&
-		at.ReachM >= 0 && at.ReachM <= mostLengthM &&
-		at.Tails.NutM >= 0 && at.Tails.NutM <= mostLengthM &&
-		at.Tails.SaddleM >= 0 && at.Tails.SaddleM <= mostLengthM
+		at.Reach >= 0 && at.Reach <= mostLength &&
+		at.Tails.Nut >= 0 && at.Tails.Nut <= mostLength &&
+		at.Tails.Saddle >= 0 && at.Tails.Saddle <= mostLength
 }
-
-// StretchSpeed2 is EA/w, the square of the speed at which a stretch runs
-// along the wire, in m2/s2; E/rho for plain wire, whatever its gauge. It is
-// all a bend's travel asks of the wire. 0 where EA is not known.
-func (w Wire) StretchSpeed2() float64 { return w.EA / w.LinearDensity }
 
 // Strain is the strain e of the open string at pitch.
 //
@@ -143,7 +143,7 @@ func (c *Contact) at(y float64) bent {
 }
 
 // excess is by how much the string at y stands above the wanted rise, with a
-// slope; its root is the travel.
+// slope; its root is the bend distance.
 //
 //	(f/f0)^2 = (T/T0) (R/R0) s^2/hypot(b, y)^2, T/T0 = 1 + k d, R/R0 = 1 + d
 //	d = (R(y) - R(0))/R(0), k = (1 + e)/e
@@ -165,14 +165,14 @@ func (c *Contact) excess(y, k float64) (value, slope float64) {
 	return value, slope - value/(2*y)
 }
 
-// InharmonicityCents is the rise in cents over the pitch at the fret of a string held
+// Rise is the rise in cents over the pitch at the fret of a string held
 // y metres from rest, 0 or more, at an open strain above 0.
 //
 //	600 log2((1 + k d)(1 + d) s^2/hypot(b, y)^2)
 //
 // Symbols as in excess; hypot(b, y)^2 - s^2 = y (y (1 + t^2) - 2 s t) keeps the
 // digits of a small y.
-func (c Contact) InharmonicityCents(strain, y float64) float64 {
+func (c Contact) Rise(strain, y float64) float64 {
 	d := c.at(y).growth
 	k := (1 + strain) / strain
 	longer := y * (float64(y*(1+float64(c.t*c.t))) - float64(2*c.s*c.t)) / (c.s * c.s)
@@ -182,12 +182,12 @@ func (c Contact) InharmonicityCents(strain, y float64) float64 {
 // BendShape is a bend of any wire of one stretch speed: only the size of the
 // forces is open.
 type BendShape struct {
-	BendDistanceM float64 // sideways way from rest, m
-	Strain        float64 // strain of the bent string, T/EA
-	Lever         float64 // dR/dy, sideways bending force over tension
+	Distance float64 // sideways way from rest, m
+	Strain   float64 // strain of the bent string, T/EA
+	Lever    float64 // dR/dy, bending force over tension
 }
 
-// Shape finds the travel that gives the wanted rise; false where the way ends
+// Shape finds the bend distance that gives the wanted rise; false where the way ends
 // before it, or where the stretch speed is not known or absurd.
 //
 // Where the bend carries the contact away from the saddle the pitch first
@@ -209,7 +209,7 @@ func (c Contact) Shape(stretchSpeed2 float64) (BendShape, bool) {
 		return BendShape{}, false
 	}
 	r := c.at(y)
-	return BendShape{BendDistanceM: y, Strain: strain + float64((1+strain)*r.growth), Lever: r.slope}, true
+	return BendShape{Distance: y, Strain: strain + float64((1+strain)*r.growth), Lever: r.slope}, true
 }
 
 // guess is the root with R(y) taken to second order in y and d to first.
@@ -223,9 +223,9 @@ func (c *Contact) guess(k float64) float64 {
 	return min(c.gain/(half+math.Sqrt(under)), c.end)
 }
 
-// Bend puts a wire's stiffness, in N, to the shape: T = EA x strain,
-// bending force = T dR/dy.
-func (s BendShape) Bend(ea float64) Bend {
-	t := ea * s.Strain
-	return Bend{BendingForceN: t * s.Lever, BendDistanceM: s.BendDistanceM, TensionN: t}
+// Bend puts a wire's stiffness to the shape: T = EA x strain, bending force =
+// T dR/dy.
+func (s BendShape) Bend(ea unit.Force) Bend {
+	t := float64(ea) * s.Strain
+	return Bend{Force: unit.Force(t * s.Lever), Distance: unit.Length(s.Distance), Tension: unit.Force(t)}
 }

@@ -8,51 +8,52 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/unit"
 	"scalepair/tension"
 )
 
-func mustPush(t require.TestingT, w tension.Wire, at tension.BendAt) tension.Bend {
-	bend, err := tension.BendingForce(w, at)
+func mustBend(t require.TestingT, w wire, at bendAt) bent {
+	bend, err := bendString(w, at)
 	require.NoError(t, err)
 	return bend
 }
 
-func TestPushIsItsThreeParts(t *testing.T) {
+func TestBendIsItsThreeParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := drawBend(t)
-		at.ReachM = rapid.Float64Range(0, 0.1).Draw(t, "reach")
-		bend, err := tension.BendingForce(w, at)
+		at.Reach = rapid.Float64Range(0, 0.1).Draw(t, "reach")
+		bend, err := bendString(w, at)
 		shape, ok := contactOf(t, at).Shape(w.StretchSpeed2())
 		require.Equal(t, err == nil, ok)
 		if ok {
-			require.Equal(t, bend, shape.Bend(w.EA), "to the last bit")
+			require.Equal(t, bend, inNumbers(shape.Bend(unit.Force(w.EA))), "to the last bit")
 		}
 	})
 }
 
-func TestTravelDoesNotAskForTheGauge(t *testing.T) {
+func TestBendDistanceDoesNotAskForTheGauge(t *testing.T) {
 	at := usual()
-	thin := mustPush(t, steel(0.2e-3), at)
+	thin := mustBend(t, steel(0.2e-3), at)
 	for _, d := range []float64{0.23e-3, 0.254e-3, 0.3e-3, 0.4318e-3, 0.6e-3} {
 		w := steel(d)
-		bend := mustPush(t, w, at)
+		bend := mustBend(t, w, at)
 		// EA/w is E/rho in every gauge but for its rounding.
-		assert.InEpsilon(t, thin.BendDistanceM, bend.BendDistanceM, 1e-14)
-		assert.InEpsilon(t, thin.BendingForceN*math.Pow(d/0.2e-3, 2), bend.BendingForceN, 1e-13, "bending force goes with the area")
+		assert.InEpsilon(t, thin.Distance, bend.Distance, 1e-14)
+		assert.InEpsilon(t, thin.Force*math.Pow(d/0.2e-3, 2), bend.Force, 1e-13, "bending force goes with the area")
 	}
 }
 
-func TestPushGrowsWithLength(t *testing.T) {
+func TestBendGrowsWithLength(t *testing.T) {
 	for _, tail := range []float64{0, 0.085, 0.3} {
 		for _, fret := range []float64{5, 12} {
 			at := usual()
-			at.TanSlant, at.Fret, at.ReachM, at.Tails = 0, fret, 0.2, tension.Tails{NutM: tail}
-			lnPush := func(length float64) float64 {
-				at.LengthM = length
-				return math.Log(mustPush(t, steel(0.254e-3), at).BendingForceN)
+			at.TanSlant, at.Fret, at.Reach, at.Tails = 0, fret, 0.2, ends{Nut: tail}
+			lnForce := func(length float64) float64 {
+				at.Length = length
+				return math.Log(mustBend(t, steel(0.254e-3), at).Force)
 			}
 			const h = 1e-4
-			power := (lnPush(0.648*(1+h)) - lnPush(0.648*(1-h))) / (2 * h)
+			power := (lnForce(0.648*(1+h)) - lnForce(0.648*(1-h))) / (2 * h)
 			// About: the law is that of small travel.
 			assert.InDelta(t, 2.5+0.5*0.648/(0.648+tail), power, 0.05, "tail %v, fret %v", tail, fret)
 		}
@@ -64,10 +65,10 @@ func TestPushGrowsWithLength(t *testing.T) {
 func TestSlantChangesThePush(t *testing.T) {
 	for _, length := range []float64{0.65, 0.70} {
 		at := usual()
-		at.LengthM, at.FreqHz, at.Fret, at.ReachM = length, 247.0*0.65/length, 24, 0.2
+		at.Length, at.Pitch, at.Fret, at.Reach = length, 247.0*0.65/length, 24, 0.2
 		bendingForce := func(tan float64) float64 {
 			at.TanSlant = tan
-			return mustPush(t, steel(0.254e-3), at).BendingForceN
+			return mustBend(t, steel(0.254e-3), at).Force
 		}
 		assert.InDelta(t, -0.20, bendingForce(0.45)/bendingForce(0)-1, 0.005)
 		assert.InDelta(t, +0.29, bendingForce(-0.45)/bendingForce(0)-1, 0.005)
@@ -76,38 +77,38 @@ func TestSlantChangesThePush(t *testing.T) {
 
 func TestAwayFromTheSaddleThePitchFallsFirst(t *testing.T) {
 	w, at := steel(0.254e-3), usual()
-	at.TanSlant, at.Fret, at.Cents = -0.5, 24, 5
+	at.TanSlant, at.Fret, at.Rise = -0.5, 24, 5
 	contact := contactOf(t, at)
 	strain := contact.Strain(w.StretchSpeed2())
-	assert.Less(t, contact.InharmonicityCents(strain, 1e-3), 0.0)
-	bend := mustPush(t, w, at)
-	assert.InDelta(t, 5, contact.InharmonicityCents(strain, bend.BendDistanceM), 1e-9)
+	assert.Less(t, contact.Rise(strain, 1e-3), 0.0)
+	bend := mustBend(t, w, at)
+	assert.InDelta(t, 5, contact.Rise(strain, bend.Distance), 1e-9)
 
-	at.ReachM = 1e-3 // the edge lies in the fall
+	at.Reach = 1e-3 // the edge lies in the fall
 	var edge *tension.NotReachableError
-	_, err := tension.BendingForce(w, at)
+	_, err := bendString(w, at)
 	require.ErrorAs(t, err, &edge)
-	assert.Less(t, edge.EdgeCents, 0.0)
+	assert.Less(t, edge.EdgeRise.Value(), 0.0)
 }
 
 func TestTheEdgeOfTheBoard(t *testing.T) {
 	w, at := steel(0.254e-3), usual()
-	travel := mustPush(t, w, at).BendDistanceM
-	at.ReachM = travel * (1 + 1e-9)
-	assert.InEpsilon(t, travel, mustPush(t, w, at).BendDistanceM, 1e-12, "just inside")
+	travel := mustBend(t, w, at).Distance
+	at.Reach = travel * (1 + 1e-9)
+	assert.InEpsilon(t, travel, mustBend(t, w, at).Distance, 1e-12, "just inside")
 	for _, reach := range []float64{travel * (1 - 1e-7), travel / 2, 0} {
-		at.ReachM = reach
-		_, err := tension.BendingForce(w, at)
+		at.Reach = reach
+		_, err := bendString(w, at)
 		var edge *tension.NotReachableError
 		require.ErrorAs(t, err, &edge)
 		require.ErrorIs(t, err, tension.ErrNotReachable)
 		assert.False(t, edge.Breaks)
-		assert.Equal(t, reach, edge.EdgeM)
+		assert.Equal(t, reach, edge.Edge.M())
 		o := newOracle(w, at)
-		assert.InDelta(t, 1200*math.Log2(o.freq(reach)/o.freq(0)), edge.EdgeCents, 1e-9)
+		assert.InDelta(t, 1200*math.Log2(o.freq(reach)/o.freq(0)), edge.EdgeRise.Value(), 1e-9)
 	}
-	at.ReachM = 0.009
-	_, err := tension.BendingForce(w, at)
+	at.Reach = 0.009
+	_, err := bendString(w, at)
 	assert.Regexp(t, `^a bend of 200 cents is not reachable: at the board's edge, 9\.0 mm away, it has risen \d+ cents$`, err)
 }
 
@@ -118,63 +119,63 @@ func TestTheEndOfTheString(t *testing.T) {
 		{1, -2, 0.648 * (1 - math.Pow(2, -1.0/12)) / 2},
 	} {
 		w, at := steel(0.254e-3), usual()
-		at.Fret, at.TanSlant, at.ReachM, at.Cents = c.fret, c.tan, 1.5*c.end, 6000
+		at.Fret, at.TanSlant, at.Reach, at.Rise = c.fret, c.tan, 1.5*c.end, 6000
 		var edge *tension.NotReachableError
-		_, err := tension.BendingForce(w, at)
+		_, err := bendString(w, at)
 		require.ErrorAs(t, err, &edge)
-		assert.InEpsilon(t, c.end, edge.EdgeM, 1e-12)
+		assert.InEpsilon(t, c.end, edge.Edge.M(), 1e-12)
 		o := newOracle(w, at)
-		assert.InDelta(t, 1200*math.Log2(o.freq(c.end)/o.freq(0)), edge.EdgeCents, 1e-6)
+		assert.InDelta(t, 1200*math.Log2(o.freq(c.end)/o.freq(0)), edge.EdgeRise.Value(), 1e-6)
 	}
 }
 
 func TestPastBreaking(t *testing.T) {
 	w, at := steel(0.254e-3), usual()
-	bent := mustPush(t, w, at).TensionN / w.CoreAreaM2
-	w.StrengthPa = bent * 1.001
-	mustPush(t, w, at)
-	w.StrengthPa = bent / 1.25
-	_, err := tension.BendingForce(w, at)
+	bent := mustBend(t, w, at).Tension / w.CoreArea
+	w.Strength = bent * 1.001
+	mustBend(t, w, at)
+	w.Strength = bent / 1.25
+	_, err := bendString(w, at)
 	var snap *tension.NotReachableError
 	require.ErrorAs(t, err, &snap)
 	assert.True(t, snap.Breaks)
-	assert.InEpsilon(t, 1.25, snap.Share, 1e-12)
+	assert.InEpsilon(t, 1.25, float64(snap.Breaking), 1e-12)
 	assert.EqualError(t, err, "a bend of 200 cents is not reachable: the core would stand at 125 % of its breaking stress")
 }
 
-func TestPushRefuses(t *testing.T) {
+func TestBendRefuses(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		want  error
-		spoil func(w *tension.Wire, at *tension.BendAt)
+		spoil func(w *wire, at *bendAt)
 	}{
-		{"fret 0", tension.ErrFret, func(_ *tension.Wire, at *tension.BendAt) { at.Fret = 0 }},
-		{"before the first fret", tension.ErrFret, func(_ *tension.Wire, at *tension.BendAt) { at.Fret = 0.5 }},
-		{"fret -1", tension.ErrFret, func(_ *tension.Wire, at *tension.BendAt) { at.Fret = -1 }},
-		{"core not known", tension.ErrNoStiffness, func(w *tension.Wire, _ *tension.BendAt) { w.EA = 0 }},
-		{"fret nan", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.Fret = math.NaN() }},
-		{"a fall", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.Cents = -1 }},
-		{"no length", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.LengthM = 0 }},
-		{"endless length", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.LengthM = math.Inf(1) }},
-		{"no pitch", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.FreqHz = 0 }},
-		{"slant nan", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.TanSlant = math.NaN() }},
-		{"tail below 0", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.Tails.NutM = -1e-3 }},
-		{"reach below 0", tension.ErrInput, func(_ *tension.Wire, at *tension.BendAt) { at.ReachM = -1e-3 }},
-		{"no weight", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.LinearDensity = 0 }},
-		{"weight below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.LinearDensity = -1 }},
-		{"stiffness below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = -1 }},
-		{"both below 0", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA, w.LinearDensity = -1, -1e-5 }},
-		{"absurd stiffness", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = 1e300 }},
-		{"absurd weight and stiffness", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) {
+		{"fret 0", tension.ErrFret, func(_ *wire, at *bendAt) { at.Fret = 0 }},
+		{"before the first fret", tension.ErrFret, func(_ *wire, at *bendAt) { at.Fret = 0.5 }},
+		{"fret -1", tension.ErrFret, func(_ *wire, at *bendAt) { at.Fret = -1 }},
+		{"core not known", tension.ErrNoStiffness, func(w *wire, _ *bendAt) { w.EA = 0 }},
+		{"fret nan", tension.ErrInput, func(_ *wire, at *bendAt) { at.Fret = math.NaN() }},
+		{"a fall", tension.ErrInput, func(_ *wire, at *bendAt) { at.Rise = -1 }},
+		{"no length", tension.ErrInput, func(_ *wire, at *bendAt) { at.Length = 0 }},
+		{"endless length", tension.ErrInput, func(_ *wire, at *bendAt) { at.Length = math.Inf(1) }},
+		{"no pitch", tension.ErrInput, func(_ *wire, at *bendAt) { at.Pitch = 0 }},
+		{"slant nan", tension.ErrInput, func(_ *wire, at *bendAt) { at.TanSlant = math.NaN() }},
+		{"tail below 0", tension.ErrInput, func(_ *wire, at *bendAt) { at.Tails.Nut = -1e-3 }},
+		{"reach below 0", tension.ErrInput, func(_ *wire, at *bendAt) { at.Reach = -1e-3 }},
+		{"no weight", tension.ErrInput, func(w *wire, _ *bendAt) { w.LinearDensity = 0 }},
+		{"weight below 0", tension.ErrInput, func(w *wire, _ *bendAt) { w.LinearDensity = -1 }},
+		{"stiffness below 0", tension.ErrInput, func(w *wire, _ *bendAt) { w.EA = -1 }},
+		{"both below 0", tension.ErrInput, func(w *wire, _ *bendAt) { w.EA, w.LinearDensity = -1, -1e-5 }},
+		{"absurd stiffness", tension.ErrInput, func(w *wire, _ *bendAt) { w.EA = 1e300 }},
+		{"absurd weight and stiffness", tension.ErrInput, func(w *wire, _ *bendAt) {
 			w.EA, w.LinearDensity = 1e290*w.EA, 1e290*w.LinearDensity
 		}},
-		{"stretched to double", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = 1 }},
-		{"stiffness nan", tension.ErrInput, func(w *tension.Wire, _ *tension.BendAt) { w.EA = math.NaN() }},
+		{"stretched to double", tension.ErrInput, func(w *wire, _ *bendAt) { w.EA = 1 }},
+		{"stiffness nan", tension.ErrInput, func(w *wire, _ *bendAt) { w.EA = math.NaN() }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			w, at := steel(0.254e-3), usual()
 			c.spoil(&w, &at)
-			bend, err := tension.BendingForce(w, at)
+			bend, err := bendString(w, at)
 			assert.ErrorIs(t, err, c.want)
 			assert.Zero(t, bend)
 		})
@@ -182,20 +183,20 @@ func TestPushRefuses(t *testing.T) {
 }
 
 // Any number at all: an error, or finite numbers that are not below 0.
-func TestPushNeverGivesNaN(t *testing.T) {
+func TestBendNeverGivesNaN(t *testing.T) {
 	some := rapid.OneOf(rapid.Float64(), rapid.Float64Range(0, 1), rapid.Float64Range(0, 1000))
 	reached := 0
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := steel(0.254e-3), usual()
 		for _, field := range []*float64{
-			&w.LinearDensity, &w.EA, &w.CoreAreaM2, &at.LengthM, &at.FreqHz, &at.Fret, &at.TanSlant,
-			&at.Cents, &at.Tails.NutM, &at.Tails.SaddleM, &at.ReachM,
+			&w.LinearDensity, &w.EA, &w.CoreArea, &at.Length, &at.Pitch, &at.Fret, &at.TanSlant,
+			&at.Rise, &at.Tails.Nut, &at.Tails.Saddle, &at.Reach,
 		} {
 			if rapid.IntRange(0, 3).Draw(t, "take") == 0 {
 				*field = some.Draw(t, "value")
 			}
 		}
-		bend, err := tension.BendingForce(w, at)
+		bend, err := bendString(w, at)
 		if err != nil {
 			require.Zero(t, bend)
 			require.NotContains(t, err.Error(), "NaN")
@@ -203,14 +204,14 @@ func TestPushNeverGivesNaN(t *testing.T) {
 			return
 		}
 		reached++
-		for _, x := range []float64{bend.BendingForceN, bend.BendDistanceM, bend.TensionN} {
+		for _, x := range []float64{bend.Force, bend.Distance, bend.Tension} {
 			require.True(t, x >= 0 && x <= math.MaxFloat64, "%v", bend)
 		}
 	})
 	assert.Greater(t, reached, 5)
 }
 
-func TestPushDoesNotAllocate(t *testing.T) {
+func TestBendDoesNotAllocate(t *testing.T) {
 	w, at := steel(0.254e-3), usual()
-	assert.Zero(t, testing.AllocsPerRun(100, func() { _, _ = tension.BendingForce(w, at) }))
+	assert.Zero(t, testing.AllocsPerRun(100, func() { _, _ = bendString(w, at) }))
 }

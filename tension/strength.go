@@ -8,13 +8,14 @@ import (
 
 	"scalepair/data"
 	"scalepair/data/csvtable"
+	"scalepair/data/trace"
 	"scalepair/data/unit"
 )
 
-// edgeM is how far a diameter may stand past the ends of the strength table
+// edge is how far a diameter may stand past the ends of the strength table
 // and still count as inside: a nanometre, far below what a caliper shows and
 // far above the rounding of a conversion from inches.
-const edgeM = 1e-9
+const edge unit.Length = 1e-9
 
 // MinStrength is the least tensile strength of music wire by diameter in Pa,
 // from the minima of ASTM A228 (data.WireStrength), linear in diameter between
@@ -24,24 +25,44 @@ const edgeM = 1e-9
 // last (0.762 mm) the slope of the last two rows goes on, down to 0 at
 // 6.35 mm; outside is then true, and the value a guess. A diameter that is not above 0,
 // or so thick that nothing is left, gives 0: not known.
-func MinStrength(diaM float64) (pa float64, outside bool) {
+func MinStrength(dia unit.Length) (pa float64, outside bool) { return MinStrengthTraced(nil, dia) }
+
+// MinStrengthTraced is [MinStrength] with its steps recorded.
+func MinStrengthTraced(tr *trace.Trace, dia unit.Length) (pa float64, outside bool) {
 	table := strengthTable()
 	first, last := table[0], table[len(table)-1]
-	outside = !(diaM >= first.diaM-edgeM && diaM <= last.diaM+edgeM)
-	switch {
-	case !(diaM > 0):
-		return 0, true
-	case diaM <= first.diaM:
-		return first.pa, outside
+	outside = !(dia >= first.dia-edge && dia <= last.dia+edge)
+	name := "S, least strength of music wire of that diameter"
+	if outside {
+		name += " (outside the table, a guess)"
 	}
-	above := sort.Search(len(table)-1, func(i int) bool { return table[i].diaM >= diaM })
+	switch {
+	case !(dia > 0):
+		return 0, true
+	case dia <= first.dia:
+		return tr.Given(name, first.pa, "Pa", strengthSource+", its first row"), outside
+	}
+	above := sort.Search(len(table)-1, func(i int) bool { return table[i].dia >= dia })
 	lo, hi := table[above-1], table[above]
-	slope := (hi.pa - lo.pa) / (hi.diaM - lo.diaM)
-	return max(0, hi.pa+float64(slope*(diaM-hi.diaM))), outside
+	slope := (hi.pa - lo.pa) / (hi.dia - lo.dia).M()
+	pa = max(0, hi.pa+float64(slope*(dia-hi.dia).M()))
+	if pa > 0 {
+		tr.Given("dlo, the row below", lo.dia.M(), "m", strengthSource)
+		tr.Given("Slo, its least strength", lo.pa, "Pa", strengthSource)
+		tr.Given("dhi, the row above", hi.dia.M(), "m", strengthSource)
+		tr.Given("Shi, its least strength", hi.pa, "Pa", strengthSource)
+		tr.Step(name, "Slo + (Shi - Slo) (d - dlo)/(dhi - dlo)", pa, "Pa", "straight line between rows; beyond them, on")
+	}
+	return pa, outside
 }
 
+const strengthSource = "ASTM A228, table of tensile strength, as reproduced in a wire distributor's data page"
+
 // strengthRow is the least strength at one diameter.
-type strengthRow struct{ diaM, pa float64 }
+type strengthRow struct {
+	dia unit.Length
+	pa  float64
+}
 
 // strengthTable reads the embedded table once. It is rising in diameter; that
 // and its numbers are checked by a test, so a fault here is a bug.
@@ -51,7 +72,7 @@ var strengthTable = sync.OnceValue(func() []strengthRow {
 	for i, row := range table {
 		inches, _ := row.Number("diameter_in", &faults)
 		ksi, _ := row.Number("min_ksi", &faults)
-		rows[i] = strengthRow{diaM: inches * unit.Inch, pa: ksi * unit.KilopoundPerSquareInch}
+		rows[i] = strengthRow{dia: unit.Inches(inches), pa: ksi * unit.KilopoundPerSquareInch}
 	}
 	if err := faults.Err(); err != nil {
 		panic(err)
@@ -59,34 +80,54 @@ var strengthTable = sync.OnceValue(func() []strengthRow {
 	return rows
 })
 
-// BreakingShare is the stress in the core over its least strength: 1 breaks.
+// Breaking is the stress in the core over its least strength: 1 breaks.
 //
-//	share = (T/A)/S
+//	(T/A)/S
 //
 // T: tension, N; A: area of the core, m2; S: strength, Pa, all for the wire
 // before it stretched, as wire tables give it. Where A or S is not known (0)
-// the share is 0, which means 'not known', never 'safe'.
-func BreakingShare(tensionN, areaM2, strengthPa float64) float64 {
-	if areaM2 == 0 || strengthPa == 0 {
+// it is 0, which means 'not known', never 'safe'.
+func (w Wire) Breaking(t unit.Force) unit.Ratio {
+	if w.CoreArea == 0 || w.Strength == 0 {
 		return 0
 	}
-	return tensionN / areaM2 / strengthPa
+	return unit.Ratio(t.N() / w.CoreArea / w.Strength)
 }
 
-// HighestFreq is the pitch in Hz at which plain wire of a length breaks,
-// whatever its gauge but for S.
+// BreakingTraced is [Wire.Breaking] with its steps recorded. state is "open" or
+// "bent", symbol that of the tension.
+func (w Wire) BreakingTraced(tr *trace.Trace, state, symbol string, t unit.Force) unit.Ratio {
+	if w.CoreArea == 0 {
+		return 0
+	}
+	if state == "open" {
+		tr.Given("A, area of the core", w.CoreArea, "m2", fromGauge)
+	}
+	tr.Step("stress "+state+", stress in the core, "+state, symbol+"/A", t.N()/w.CoreArea, "Pa", "definition")
+	if w.Strength == 0 {
+		return 0
+	}
+	if state == "open" {
+		tr.Given("S, least strength of the core", w.Strength, "Pa", "music wire: ASTM A228 minima, second-hand, linear between rows; else given with the gauge")
+	}
+	share := w.Breaking(t)
+	tr.Step("share "+state+", % of breaking strength, "+state, "100 x stress "+state+"/S", share.Percent(), "%", fromAbove)
+	return share
+}
+
+// HighestPitch is the pitch at which plain wire of a length breaks, whatever
+// its gauge but for S.
 //
 //	f = sqrt(S (1 + S/E)/rho)/(2 L)
 //
 // S: strength, Pa; E: stretch modulus, Pa, 0 where not known, for a wire that
 // does not stretch; rho: density, kg/m3; L: length, m; rho and L above 0. It is
-// [FreqAt] at T = S A with w = rho A, from which the area falls out: the plus
+// the string law at T = S A with w = rho A, from which the area falls out: the plus
 // sign stands because the stretched wire is lighter and so sounds higher.
-// Without the stretch: f = sqrt(S/rho)/(2 L).
-func HighestFreq(strengthPa, youngsPa, rho, lengthM float64) float64 {
+func HighestPitch(strength, youngs, rho float64, length unit.Length) unit.Frequency {
 	strain := 0.0
-	if youngsPa != 0 {
-		strain = strengthPa / youngsPa
+	if youngs != 0 {
+		strain = strength / youngs
 	}
-	return math.Sqrt(strengthPa*(1+strain)/rho) / (2 * lengthM)
+	return unit.Frequency(math.Sqrt(strength*(1+strain)/rho) / (2 * length.M()))
 }

@@ -13,7 +13,6 @@ import (
 
 	"scalepair/data"
 	"scalepair/data/unit"
-	"scalepair/tension"
 )
 
 // a228 is the embedded table as read here: diameters in inches, minima in ksi.
@@ -37,13 +36,13 @@ func TestMinStrengthAtTheRows(t *testing.T) {
 	inches, ksi := a228(t)
 	require.Len(t, inches, 20)
 	for i, d := range inches {
-		pa, outside := tension.MinStrength(d * 25.4e-3)
+		pa, outside := minStrength(d * 25.4e-3)
 		assert.False(t, outside, "%v in", d)
 		assert.InEpsilon(t, ksi[i]*6.894757e6, pa, 1e-6)
 		if i > 0 {
 			assert.Greater(t, d, inches[i-1], "rising in diameter")
 			assert.Less(t, ksi[i], ksi[i-1], "thinner wire is stronger")
-			mid, _ := tension.MinStrength((d + inches[i-1]) / 2 * 0.0254)
+			mid, _ := minStrength((d + inches[i-1]) / 2 * 0.0254)
 			assert.InEpsilon(t, (ksi[i]+ksi[i-1])/2*6.894757e6, mid, 1e-6, "half way")
 		}
 	}
@@ -55,9 +54,9 @@ func TestBreakingLoads(t *testing.T) {
 		{0.004, 24.5}, {0.008, 89.2}, {0.010, 135.2}, {0.013, 220.2}, {0.018, 403.0}, {0.026, 795.9}, {0.030, 1037.6},
 	} {
 		d := c.inches * 0.0254
-		pa, _ := tension.MinStrength(d)
+		pa, _ := minStrength(d)
 		w := steel(d)
-		assert.InDelta(t, 1, tension.BreakingShare(c.load, w.CoreAreaM2, pa), 0.05/c.load+1e-6, "%v in", c.inches)
+		assert.InDelta(t, 1, breaking(c.load, w.CoreArea, pa), 0.05/c.load+1e-6, "%v in", c.inches)
 	}
 }
 
@@ -66,7 +65,7 @@ func TestBreakingLoads(t *testing.T) {
 func TestMinStrengthAgainstTheFit(t *testing.T) {
 	inches, _ := a228(t)
 	for _, d := range inches {
-		pa, _ := tension.MinStrength(d * unit.Inch)
+		pa, _ := minStrength(d * unit.Inch)
 		off := strengthFit(201, 0.145, d)*unit.KilopoundPerSquareInch/pa - 1
 		assert.Greater(t, off, 0.0, "%v in", d)
 		assert.Less(t, off, 0.025, "%v in", d)
@@ -74,7 +73,7 @@ func TestMinStrengthAgainstTheFit(t *testing.T) {
 }
 
 func TestMinStrengthOutsideTheTable(t *testing.T) {
-	first, _ := tension.MinStrength(0.004 * unit.Inch)
+	first, _ := minStrength(0.004 * unit.Inch)
 	for _, c := range []struct {
 		name    string
 		dia     float64
@@ -92,7 +91,7 @@ func TestMinStrengthOutsideTheTable(t *testing.T) {
 		{"endless", math.Inf(1), 0, true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			pa, outside := tension.MinStrength(c.dia)
+			pa, outside := minStrength(c.dia)
 			assert.Equal(t, c.outside, outside)
 			assert.InDelta(t, c.ksi*first/439, pa, 1e-6*first)
 		})
@@ -100,9 +99,9 @@ func TestMinStrengthOutsideTheTable(t *testing.T) {
 }
 
 func TestBreakingShareNotKnown(t *testing.T) {
-	assert.Zero(t, tension.BreakingShare(70, 0, 2.6e9))
-	assert.Zero(t, tension.BreakingShare(70, 5e-8, 0))
-	assert.InEpsilon(t, 0.5, tension.BreakingShare(65, 5e-8, 2.6e9), 1e-12)
+	assert.Zero(t, breaking(70, 0, 2.6e9))
+	assert.Zero(t, breaking(70, 5e-8, 0))
+	assert.InEpsilon(t, 0.5, breaking(65, 5e-8, 2.6e9), 1e-12)
 }
 
 // Plain 0.010 in, E4, 648 mm, without stretch: 72.592 N, 1432.6 MPa, 53.7 % of
@@ -110,25 +109,25 @@ func TestBreakingShareNotKnown(t *testing.T) {
 // section on wound strings, a secondary source).
 func TestStressInPractice(t *testing.T) {
 	w := steel(0.254e-3)
-	q := tension.Textbook(w.LinearDensity, 0.648, 329.63)
+	q := textbook(w.LinearDensity, 0.648, 329.63)
 	assert.InDelta(t, 72.592, q, 5e-4)
-	assert.InDelta(t, 1432.6e6, q/w.CoreAreaM2, 0.05e6)
-	pa, _ := tension.MinStrength(0.254e-3)
-	assert.InDelta(t, 0.537, tension.BreakingShare(q, w.CoreAreaM2, pa), 5e-4)
-	assert.Less(t, tension.Open(w, 0.648, 329.63)/w.CoreAreaM2, 2000e6)
+	assert.InDelta(t, 1432.6e6, q/w.CoreArea, 0.05e6)
+	pa, _ := minStrength(0.254e-3)
+	assert.InDelta(t, 0.537, breaking(q, w.CoreArea, pa), 5e-4)
+	assert.Less(t, openAt(w, 0.648, 329.63)/w.CoreArea, 2000e6)
 }
 
 func TestHighestFreq(t *testing.T) {
 	// Without stretch 387 ksi at 7850 kg/m3 and 0.648 m: 449.86 Hz; arithmetic.
 	s := 387 * unit.KilopoundPerSquareInch
-	assert.InDelta(t, 449.86, tension.HighestFreq(s, 0, 7850, 0.648), 0.005)
-	assert.InDelta(t, 449.86*math.Sqrt(1+s/203.4e9), tension.HighestFreq(s, 203.4e9, 7850, 0.648), 0.005)
+	assert.InDelta(t, 449.86, highestPitch(s, 0, 7850, 0.648), 0.005)
+	assert.InDelta(t, 449.86*math.Sqrt(1+s/203.4e9), highestPitch(s, 203.4e9, 7850, 0.648), 0.005)
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := drawWire(t), drawLength(t)
 		strength := rapid.Float64Range(1e8, 3e9).Draw(t, "S")
-		rho, youngs := w.LinearDensity/w.CoreAreaM2, w.EA/w.CoreAreaM2
-		f := tension.HighestFreq(strength, youngs, rho, l)
-		assert.InEpsilon(t, 1, tension.BreakingShare(tension.Open(w, l, f), w.CoreAreaM2, strength), 1e-12,
+		rho, youngs := w.LinearDensity/w.CoreArea, w.EA/w.CoreArea
+		f := highestPitch(strength, youngs, rho, l)
+		assert.InEpsilon(t, 1, breaking(openAt(w, l, f), w.CoreArea, strength), 1e-12,
 			"at that pitch the string breaks, whatever its gauge")
 	})
 }

@@ -1,68 +1,50 @@
 package tension
 
-import "math"
+import (
+	"math"
 
-// Sensitivity tells by how many percent the tension of an open string moves
-// when an input moves by one percent.
+	"scalepair/data/trace"
+	"scalepair/data/unit"
+)
+
+// Sensitivity is by how many percent the tension of an open string moves when
+// an input moves by one percent.
 type Sensitivity struct {
 	LinearDensity float64 // of w
-	Length        float64 // of L
-	Freq          float64 // of f
 	CoreDia       float64 // of the core's diameter, through EA, at the same weight
 }
 
-// Sensitivities at the strain e = T/EA of the open string (0 where EA is not
-// known).
+// Sensitivities at a tension.
 //
-//	dlnT/dlnw = (1 + e)/(1 + 2 e), dlnT/dlnL = dlnT/dlnf = 2 (1 + e)/(1 + 2 e)
-//	dlnT/dlnd = 2 e/(1 + 2 e)
+//	dlnT/dlnw = (1 + e)/(1 + 2 e), dlnT/dlnd = 2 e/(1 + 2 e), e = T/EA
 //
 // Ours: the differential of T (1 + T/EA) = w (2 L f)^2, with EA as d^2 for a
-// round or hexagonal core. At e = 0 they are 1, 2, 2 and 0.
-func Sensitivities(strain float64) Sensitivity {
-	weight := (1 + strain) / (1 + float64(2*strain))
-	return Sensitivity{
-		LinearDensity: weight,
-		Length:        2 * weight,
-		Freq:          2 * weight,
-		CoreDia:       2 * strain / (1 + float64(2*strain)),
-	}
+// round or hexagonal core. At e = 0 (EA not known) they are 1 and 0. Length and
+// pitch are exact by choice; dlnT/dlnL = dlnT/dlnf = 2 dlnT/dlnw.
+func (w Wire) Sensitivities(t unit.Force) Sensitivity {
+	e := t.N() * w.Compliance()
+	return Sensitivity{LinearDensity: (1 + e) / (1 + float64(2*e)), CoreDia: 2 * e / (1 + float64(2*e))}
 }
 
-// Parts are the standard uncertainties of a tension by where they come from,
-// in N. Total is the root of their summed squares.
-type Parts struct{ LinearDensity, Length, Freq, CoreDia float64 }
-
-// Total combines the parts, taken as independent.
+// WithU gives a tension its standard uncertainty, to first order, from the
+// linear density and the core's diameter, taken as independent.
 //
-//	u^2 = sum (c_i u_i)^2
+//	u^2 = (T (1 + e)/(1 + 2 e) u(w)/w)^2 + (T 2 e/(1 + 2 e) u(d)/d)^2
 //
 // Source: JCGM 100:2008 (GUM), 5.1.
-func (p Parts) Total() float64 {
-	return math.Sqrt(float64(p.LinearDensity*p.LinearDensity) + float64(p.Length*p.Length) +
-		float64(p.Freq*p.Freq) + float64(p.CoreDia*p.CoreDia))
-}
-
-// OpenParts is [Open] with its uncertainty split by input. uLengthM and
-// uFreqHz are 0 where length and pitch are exact by choice.
-func OpenParts(w Wire, lengthM, uLengthM, freqHz, uFreqHz float64) (t float64, parts Parts) {
-	t = Open(w, lengthM, freqHz)
-	by := Sensitivities(t * w.Compliance())
-	parts = Parts{
-		LinearDensity: t * by.LinearDensity * w.ULinearDensity / w.LinearDensity,
-		Length:        t * by.Length * uLengthM / lengthM,
-		Freq:          t * by.Freq * uFreqHz / freqHz,
+func (w Wire) WithU(tr *trace.Trace, t unit.Force) unit.Uncertain[unit.Force] {
+	by := w.Sensitivities(t)
+	density := t.N() * by.LinearDensity * w.ULinearDensity.KgPerM() / w.LinearDensity.KgPerM()
+	core := 0.0
+	if w.CoreDia != 0 {
+		core = t.N() * by.CoreDia * w.UCoreDia.M() / w.CoreDia.M()
 	}
-	if w.CoreDiaM != 0 {
-		parts.CoreDia = t * by.CoreDia * w.UCoreDiaM / w.CoreDiaM
+	u := math.Sqrt(float64(density*density) + float64(core*core))
+	if u > 0 {
+		tr.Step("u, standard uncertainty of the tension", "root of the summed squares of its parts", u, "N", errorSum)
+		share := func(part float64) float64 { return 100 * (part / u) * (part / u) }
+		tr.Step(", share of that from the linear density", "100 (T (1 + e)/(1 + 2 e) u(w)/w / u)^2", share(density), "%", errorSum)
+		tr.Step(", share of that from the core diameter", "100 (T 2 e/(1 + 2 e) u(d)/d / u)^2", share(core), "%", errorSum)
 	}
-	return t, parts
-}
-
-// OpenWithU is [Open] with its standard uncertainty in N, to first order,
-// from the linear density, the core's diameter, the length and the pitch; see
-// [OpenParts].
-func OpenWithU(w Wire, lengthM, uLengthM, freqHz, uFreqHz float64) (t, u float64) {
-	t, parts := OpenParts(w, lengthM, uLengthM, freqHz, uFreqHz)
-	return t, parts.Total()
+	return unit.Uncertain[unit.Force]{Value: t, U: unit.Force(u)}
 }

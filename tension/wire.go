@@ -1,18 +1,20 @@
 package tension
 
-// Wire is one string as the physics sees it. All SI; 0 is 'not known' in
-// every field but LinearDensity, which must be above 0.
-type Wire struct {
-	LinearDensity  float64 // w, mass per length of the slack string, kg/m
-	ULinearDensity float64 // standard uncertainty of w, kg/m
-	CoreAreaM2     float64 // area of the wire that carries the tension, m2
-	CoreDiaM       float64 // its diameter (hexagonal: across flats), m
-	UCoreDiaM      float64 // standard uncertainty of the diameter, m
-	EA             float64 // stretch stiffness of the core, N
-	EI             float64 // bending stiffness of the core, N m2
-	StrengthPa     float64 // least tensile strength of the core, Pa
+import "scalepair/data/unit"
 
-	OutsideTable bool // StrengthPa was taken beyond the ends of its table
+// Wire is one string as the physics sees it; 0 is 'not known' in every field
+// but LinearDensity, which must be above 0.
+type Wire struct {
+	LinearDensity  unit.LinearDensity // w, of the slack string
+	ULinearDensity unit.LinearDensity // standard uncertainty of w
+	CoreArea       float64            // area of the wire that carries the tension, m2
+	CoreDia        unit.Length        // its diameter (hexagonal: across flats)
+	UCoreDia       unit.Length        // standard uncertainty of the diameter
+	EA             unit.Force         // stretch stiffness of the core
+	EI             float64            // bending stiffness of the core, N m2
+	Strength       float64            // least tensile strength of the core, Pa
+
+	OutsideTable bool // Strength was taken beyond the ends of its table
 	Plain        bool // no wrap
 }
 
@@ -22,12 +24,17 @@ func (w Wire) Compliance() float64 {
 	if w.EA == 0 {
 		return 0
 	}
-	return 1 / w.EA
+	return 1 / w.EA.N()
 }
 
-// mostEA in N is a steel bar two metres thick: past any string, and far from
-// overflow.
-const mostEA = 1e12
+// StretchSpeed2 is EA/w, the square of the speed at which a stretch runs
+// along the wire, in m2/s2; E/rho for plain wire, whatever its gauge. It is
+// all that the bend distance asks of the wire. 0 where EA is not known.
+func (w Wire) StretchSpeed2() float64 { return w.EA.N() / w.LinearDensity.KgPerM() }
 
-// mostLinearDensity in kg/m is a cable, not a string.
-const mostLinearDensity = 1e6
+// mostEA is a steel bar two metres thick: past any string, and far from
+// overflow.
+const mostEA unit.Force = 1e12
+
+// mostLinearDensity is a cable, not a string.
+const mostLinearDensity unit.LinearDensity = 1e6

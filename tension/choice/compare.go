@@ -1,10 +1,12 @@
 package choice
 
 import (
+	"cmp"
 	"fmt"
+	"math"
+	"slices"
 
 	"scalepair/data/fault"
-	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
@@ -29,19 +31,18 @@ type Compared struct {
 	// strings; None is then the limit that removed most from one string.
 	Detail *Detail
 	None   Miss
-	// Ways are the fewest swaps that bring the set nearer to the wanted tension;
-	// nil without a wanted tension.
-	Ways []Way
+	// Swaps are the single swaps that help, each with what it changes, the most
+	// helpful first.
+	Swaps []Swap
 }
 
-// Compare works out the columns of a comparison. within is the tension misfit,
-// in percent, that the ways of each column try to reach. Limits are reported
-// and drop nothing; only the choice of a set keeps the limits on strings.
-func Compare(columns []Column, within float64) ([]Compared, error) {
+// Compare works out the columns of a comparison. Limits are reported and drop
+// nothing; only the choice of a set keeps the limits on strings.
+func Compare(columns []Column) ([]Compared, error) {
 	var out []Compared
 	var faults fault.List
 	for _, c := range columns {
-		one, err := compareOne(c, within)
+		one, err := compareOne(c)
 		if err != nil {
 			faults.Include(fault.Place{Input: c.Name}, err)
 			continue
@@ -51,57 +52,250 @@ func Compare(columns []Column, within float64) ([]Compared, error) {
 	return out, faults.Err()
 }
 
-func compareOne(c Column, within float64) (Compared, error) {
-	if len(c.Request.BassMM) != 1 || len(c.Request.TrebleMM) != 1 {
+// prepare makes a column ready.
+func (c Column) prepare() (*Plan, error) {
+	if len(c.Request.Bass) != 1 || len(c.Request.Treble) != 1 {
 		panic(fmt.Sprintf("choice: column %q is not of one pair", c.Name))
 	}
-	bass, treble := c.Request.BassMM[0], c.Request.TrebleMM[0]
 	c.Request.Given = c.Set
-	plan, err := Prepare(c.Request)
+	return Prepare(c.Request)
+}
+
+func compareOne(c Column) (Compared, error) {
+	plan, err := c.prepare()
 	if err != nil {
 		return Compared{}, err
 	}
 	out := Compared{Plan: plan, Suggested: c.Set == nil}
-	set := c.Set
+	bass, treble, set := c.Request.Bass[0], c.Request.Treble[0], c.Set
 	if set == nil {
-		if !plan.CanSuggest() {
-			return out, fault.Fault{What: "no set can be suggested: neither tension nor bending force has a target that any set could meet",
-				Remedy: "give the column its gauges, or say under [feel] what tension is wanted"}
-		}
 		if set, out.None = plan.Suggest(bass, treble); set == nil {
 			return out, nil
 		}
+		if !plan.CanSuggest() && !plan.onlyOne(set) {
+			return out, fault.Fault{What: "no set can be suggested: neither tension nor bending force has a target that any set could meet",
+				Remedy: "give the column its gauges, or say under [feel] what tension is wanted"}
+		}
 	}
-	if out.Detail, err = plan.Detail(bass, treble, set); err != nil {
-		return out, err
+	if out.Detail, err = plan.Detail(bass, treble, set); err == nil {
+		out.Swaps, err = plan.Swaps(out.Detail)
 	}
-	out.Ways, err = plan.Ways(out.Detail, within)
 	return out, err
 }
 
-// CanSuggest says whether the score tells one set from another: tension or
-// bending force has a target that does not come from the set itself.
-func (p *Plan) CanSuggest() bool {
-	f := &p.req.Feel
-	return p.HasTerm(TensionTerm) && f.Tension.Source != OwnMean || p.HasTerm(BendingForceTerm) && f.BendingForce.Source != OwnMean
+// onlyOne reports whether a set is the only one that the stock has.
+func (p *Plan) onlyOne(set []int) bool {
+	return len(p.sorted) == 1 || p.req.Ordering && len(p.sorted) == len(set) && distinct(set)
 }
 
-// Suggest is the score-best set of the stock for one pair, exact as in a
-// search, whatever gauges the request gives. Limits on the pair as a whole are
-// left to a Detail to report. Where there is none the set is nil, and the miss
-// is the limit that removed most from one string.
-func (p *Plan) Suggest(bassMM, trebleMM float64) ([]int, Miss) {
-	miss := Miss{BassMM: bassMM, TrebleMM: trebleMM, Gauge: -1}
-	frame, reason := p.base.Frame(unit.MM(bassMM), unit.MM(trebleMM))
-	if reason != fan.Fits {
-		miss.Reason, miss.Neck = Unbuildable, reason
-		return nil, miss
+func distinct(set []int) bool {
+	seen := map[int]bool{}
+	for _, g := range set {
+		seen[g] = true
 	}
-	w := newSearcher(p)
-	_, miss = w.chooseSet(&frame)
-	if miss.Reason != Kept {
-		miss.BassMM, miss.TrebleMM = bassMM, trebleMM
-		return nil, miss
+	return len(seen) == len(set)
+}
+
+// alike is how little tensions differ that are called alike (judgement: about
+// half of what a hand notices).
+const alike = 0.02
+
+// Alike reports whether every string's tension differs by less than 2 % between
+// two details, tuning by tuning.
+func Alike(a, b *Detail) bool {
+	if len(a.Strings) != len(b.Strings) || len(a.Totals) != len(b.Totals) {
+		return false
 	}
-	return append([]int(nil), w.set...), Miss{}
+	for i := range a.Strings {
+		for c := range a.Totals {
+			x, y := a.Strings[i].Tunings[c].Tension.Value.N(), b.Strings[i].Tunings[c].Tension.Value.N()
+			if math.Abs(x-y) >= alike*min(x, y) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// OneSet is the set of the stock that serves all columns best, each with its own
+// pair, tuning and targets: that of least mean squared error. All columns have
+// the same stock and number of strings. Where there is none the set is nil, and
+// the miss is what removed most from one string.
+func OneSet(columns []Column) (set []int, none Miss, err error) {
+	var faults fault.List
+	var all []*chooser
+	for _, c := range columns {
+		c.Set = nil
+		plan, err := c.prepare()
+		if err != nil {
+			faults.Include(fault.Place{Input: c.Name}, err)
+			continue
+		}
+		one := newChooser(plan)
+		frame, miss := plan.frameOf(plan.base, c.Request.Bass[0], c.Request.Treble[0])
+		if miss.Limit != Kept {
+			return nil, miss, nil
+		}
+		for i := range plan.strings {
+			plan.put(&frame, i, &one.places[i])
+		}
+		all = append(all, one)
+	}
+	if err := faults.Err(); err != nil || len(all) == 0 {
+		return nil, Miss{}, err
+	}
+	first := all[0].p
+	for i, c := range all {
+		if c.p.strings != first.strings {
+			return nil, Miss{}, fault.Fault{Place: fault.Place{Input: columns[i].Name}, What: "one set cannot serve different numbers of strings"}
+		}
+	}
+	costs := make([][]float64, first.strings)
+	for i := range costs {
+		if costs[i], none = together(all, i); none.Limit != Kept {
+			return nil, none, nil
+		}
+	}
+	set = make([]int, first.strings)
+	if first.req.Ordering {
+		if !first.leastOrdered(costs, &chain{}, set) {
+			return nil, Miss{Limit: OrderingRule, Gauge: -1}, nil
+		}
+		return set, Miss{}, nil
+	}
+	for i, row := range costs {
+		for r, cost := range row {
+			if cost < row[first.rank[set[i]]] || r == 0 {
+				set[i] = first.sorted[r]
+			}
+		}
+	}
+	return set, Miss{}, nil
+}
+
+// together is what every gauge costs as string i in all columns, infinite where
+// it is not admissible in one; the construction is kept where a gauge of it is
+// near what the columns want in the mean.
+func together(all []*chooser, i int) ([]float64, Miss) {
+	p := all[0].p
+	costs, keep, any := make([]float64, len(p.sorted)), false, false
+	for r, g := range p.sorted {
+		mean := 0.0
+		for _, c := range all {
+			e2, ok := c.admit(i, g, math.Inf(1))
+			if !ok {
+				costs[r] = math.Inf(1)
+				break
+			}
+			costs[r] += e2
+			mean += c.p.mean(i, c.strung[i].logs) / float64(len(all))
+		}
+		if !math.IsInf(costs[r], 1) {
+			any = true
+			keep = keep || math.Abs(mean) <= near && p.kindOf(g) == p.keeps[i]
+		}
+	}
+	if !any {
+		for _, c := range all {
+			if m := c.emptied(i); m.Limit != Kept {
+				return nil, m
+			}
+		}
+	}
+	if keep {
+		for r, g := range p.sorted {
+			if p.kindOf(g) != p.keeps[i] {
+				costs[r] = math.Inf(1)
+			}
+		}
+	}
+	return costs, Miss{}
+}
+
+// Swap is one string with another gauge, and what that changes.
+type Swap struct {
+	String, From, To int // number; indexes into the stock
+	// Mends says that the gauge as it is breaks a limit or cannot make its bends.
+	Mends bool
+	// Detail is the whole set then.
+	Detail *Detail
+}
+
+// worthSwapping is by how much, as a part of what is noticeable, a swap has to
+// lower the error to be listed (judgement).
+const worthSwapping = 0.1
+
+// Swaps lists, for each string of a detail, the one other gauge of the stock
+// that lowers the pair's error most and keeps the limits on strings and, where it
+// is on, the ordering rule beside its neighbours; the most helpful first.
+// Lengths stay those of the set as it is while gauges are compared.
+func (p *Plan) Swaps(d *Detail) ([]Swap, error) {
+	frame, err := fan.NewFrame(d.Spec)
+	if err != nil {
+		return nil, err
+	}
+	places, all, e2 := p.newPlaces(), make([]*strung, p.strings), make([]float64, p.strings)
+	mends := make([]bool, p.strings)
+	for i, g := range d.Gauges {
+		p.put(&frame, i, &places[i])
+		all[i] = p.newStrung(i)
+		m := misses{}
+		var known bool
+		if e2[i], known = p.measure(i, g, &places[i], math.Inf(1), all[i], &m); !known {
+			e2[i] = math.Inf(1)
+		}
+		mends[i] = !known || len(m.list) > 0
+	}
+	now := sqrt(mean(p.squares(e2, all)))
+	var out []Swap
+	for i, own := range d.Gauges {
+		to, least := p.bestSwap(d, i, places, all, e2)
+		if to < 0 || !mends[i] && !(now-least >= worthSwapping*float64(p.req.Feel.Noticeable)) {
+			continue
+		}
+		set := slices.Clone(d.Gauges)
+		set[i] = to
+		s := Swap{String: i + 1, From: own, To: to, Mends: mends[i]}
+		if s.Detail, err = p.Detail(d.Bass, d.Treble, set); err != nil {
+			return nil, err
+		}
+		out = append(out, s)
+	}
+	sortSwaps(out)
+	return out, nil
+}
+
+// bestSwap is the gauge for string i that gives the least error of the set, and
+// that error; -1 where none keeps the limits.
+func (p *Plan) bestSwap(d *Detail, i int, places []place, all []*strung, e2 []float64) (to int, least float64) {
+	to, least = -1, math.Inf(1)
+	others, costs := slices.Clone(all), slices.Clone(e2)
+	set := slices.Clone(d.Gauges)
+	others[i] = p.newStrung(i)
+	for _, g := range p.sorted {
+		set[i] = g
+		m := misses{first: true}
+		cost, known := p.measure(i, g, &places[i], math.Inf(1), others[i], &m)
+		if g == d.Gauges[i] || !known || p.req.Ordering && !p.inOrder(set[max(0, i-1):min(len(set), i+2)]) {
+			continue
+		}
+		costs[i] = cost
+		if e := sqrt(mean(p.squares(costs, others))); e < least {
+			to, least = g, e
+		}
+	}
+	return to, least
+}
+
+// sortSwaps puts those first that mend something, then the most helpful.
+func sortSwaps(list []Swap) {
+	slices.SortStableFunc(list, func(a, b Swap) int {
+		if a.Mends != b.Mends {
+			if a.Mends {
+				return -1
+			}
+			return 1
+		}
+		return cmp.Compare(a.Detail.Error, b.Detail.Error)
+	})
 }

@@ -1,7 +1,7 @@
 package choice
 
 import (
-	"cmp"
+	"context"
 	"math"
 	"math/rand/v2"
 	"runtime"
@@ -15,292 +15,200 @@ import (
 	"scalepair/tension"
 )
 
-// DefaultTrials and DefaultSeed are what a confidence uses unless told.
+// DefaultTrials and DefaultSeed are what a confidence uses unless stated
+// (judgement).
 const (
 	DefaultTrials = 1000
 	DefaultSeed   = 1
 )
 
-// mostCompared is how many distinct pairs a confidence compares (judgement:
-// beyond, a list helps nobody to decide).
-const mostCompared = 40
-
-// tieShare is the share of draws in which a pair must beat the best to count
-// as not told apart from it.
-const tieShare = 0.05
-
-// Confidence says how far the ranking can be trusted, given how well the unit
-// weights and core diameters are known. Moduli, densities and the model's own
-// errors are not drawn.
+// Confidence says how far the picks can be trusted, given how well the linear
+// densities and core diameters are known. Moduli, densities and the model's own
+// errors are not varied; nor are limits looked at again.
 type Confidence struct {
-	Trials int
-	Seed   uint64
-	// Standing has the compared pairs, best first: the distinct best ones.
-	Standing []Standing
-	// Tie has the places in Standing of the best pair and of those not told
-	// apart from it, smallest difference first.
-	Tie []int
-	// The ranges that the tie spans, least and greatest.
-	BassMM, TrebleMM, DifferenceMM [2]float64
-	// Cut says that even the last of the compared pairs is not told apart, so
-	// that the tie may be wider than the ranges.
-	Cut bool
+	Trials int              `json:"trials"`
+	Seed   uint64           `json:"seed"`
+	Picks  []PickConfidence `json:"picks"` // in the order of Result.Picks
 }
 
-// Standing is one compared pair.
-type Standing struct {
-	Candidate
-	Wins      float64 // share of draws in which its score is the smallest
-	BeatsBest float64 // share of draws in which it beats the best pair
-	Told      bool    // told apart from the best pair
+// PickConfidence is one pick over the trials.
+type PickConfidence struct {
+	Kind PickKind `json:"pick"`
+	// Good is the part of the trials in which the pick stays good.
+	Good unit.Ratio `json:"stays_good_percent"`
+	// Low and High bound E in 95 % of the trials.
+	Low  unit.Ratio `json:"feel_error_low_percent"`
+	High unit.Ratio `json:"feel_error_high_percent"`
+	// Uncertain says that the pick stays good in fewer than half.
+	Uncertain bool `json:"uncertain"`
 }
 
-// drawn is the memory for scoring pairs in one draw.
-type drawn struct {
-	p     Plan // the plan with this draw's wires and targets
-	stock []gauges.Drawn
-	feel  *strung
-	score []float64
+// trialRoom is the extra room that a pick has in a trial, as a part of what is
+// noticeable, so that a pick on the edge is not near 50 % by construction.
+const trialRoom = 0.5
+
+// mostRivals is how many pairs are asked in a trial for the least error, spread
+// evenly over those as good as the best (judgement: where it lies moves little).
+const mostRivals = 40
+
+// strungPair is a pair with all worked out that no trial changes.
+type strungPair struct {
+	set    []int
+	places []place
 }
 
-// setOut is a compared pair with all worked out that no draw changes.
-type setOut struct {
-	gauges []int
-	seats  []seat
-}
-
-// Confidence draws the stock again and again, scores the compared pairs of a
-// result with their sets as chosen, and counts. Equal arguments give equal
-// results, whatever the number of processors. stock draws in the order of the
-// request's Stock.
-func (p *Plan) Confidence(r *Result, stock *gauges.Drawer, draws int, seed uint64) *Confidence {
-	return p.ConfidenceWatched(r, stock, draws, seed, Watch{})
-}
-
-// ConfidenceWatched is Confidence under watch.
-func (p *Plan) ConfidenceWatched(r *Result, stock *gauges.Drawer, draws int, seed uint64, watch Watch) *Confidence {
-	c := &Confidence{Trials: draws, Seed: seed}
-	if len(r.Compared) == 0 {
-		return c
+// Confidence draws the stock again and again, with the picks' sets as chosen.
+// A trial counts for a pick where its error is at most max(E_best, n) + 1.5 n
+// with that trial's least error (each with U taken off); a bend that cannot be
+// made counts the trial as not good. Equal arguments give equal results, whatever
+// the number of processors. stock draws in the order of the request's Stock.
+func (p *Plan) Confidence(ctx context.Context, r *Result, stock *gauges.Drawer, trials int, seed uint64) (*Confidence, error) {
+	out := &Confidence{Trials: trials, Seed: seed}
+	if len(r.Picks) == 0 || trials < 1 {
+		return out, nil
 	}
-	pairs := make([]setOut, len(r.Compared))
-	for j, candidate := range r.Compared {
-		pairs[j] = p.setOut(candidate)
+	var picks, rivals []strungPair
+	for _, k := range r.Picks {
+		picks = append(picks, p.strungPair(k.Bass, k.Treble, k.Gauges))
 	}
-	wins, beats := p.countTrials(pairs, stock, draws, seed, watch)
-	for j, candidate := range r.Compared {
-		s := Standing{Candidate: candidate,
-			Wins: float64(wins[j]) / float64(draws), BeatsBest: float64(beats[j]) / float64(draws)}
-		s.Told = j > 0 && s.BeatsBest < tieShare
-		c.Standing = append(c.Standing, s)
+	f := r.field
+	good := f.good()
+	for _, at := range append([]int{f.first(good, f.errorOf)}, thinned(good, mostRivals)...) {
+		bass, treble := f.lengths(at)
+		rivals = append(rivals, p.strungPair(bass, treble, f.setOf(at)))
 	}
-	c.setTie()
-	return c
-}
-
-func (p *Plan) setOut(c Candidate) setOut {
-	out := setOut{gauges: c.Gauges}
-	frame, reason := p.base.Frame(unit.MM(c.BassMM), unit.MM(c.TrebleMM))
-	if reason != fan.Fits {
-		panic("a kept pair no longer fits its neck")
-	}
-	out.seats = p.newPositions()
-	for i := range out.seats {
-		p.seatOn(&frame, i, &out.seats[i])
-	}
-	return out
-}
-
-// countTrials counts, by pair, the draws that it wins and those in which it
-// beats the first.
-func (p *Plan) countTrials(pairs []setOut, stock *gauges.Drawer, draws int, seed uint64, watch Watch) (wins, beats []int) {
-	wins, beats = make([]int, len(pairs)), make([]int, len(pairs))
+	e, kept := make([]float64, trials*len(picks)), make([]bool, trials*len(picks))
 	var next atomic.Int64
 	var wait sync.WaitGroup
-	var sum sync.Mutex
-	for range min(runtime.GOMAXPROCS(0), draws) {
+	for range min(runtime.GOMAXPROCS(0), trials) {
 		wait.Go(func() {
-			w, b := make([]int, len(pairs)), make([]int, len(pairs))
-			d := p.newDrawn(len(pairs))
-			for {
-				n := next.Add(1) - 1
-				if n >= int64(draws) || watch.stopped() {
-					break
-				}
-				watch.step(int(n), draws)
-				// Every draw has its own stream, so that it does not matter
+			t := p.newTrial()
+			for n := int(next.Add(1)) - 1; n < trials && ctx.Err() == nil; n = int(next.Add(1)) - 1 {
+				// Every trial has its own stream, so that it does not matter
 				// which goroutine makes it.
-				stock.Draw(rand.New(rand.NewPCG(seed, uint64(n))), d.stock)
-				d.scoreAll(p, pairs)
-				d.count(w, b)
-			}
-			sum.Lock()
-			defer sum.Unlock()
-			for j := range pairs {
-				wins[j] += w[j]
-				beats[j] += b[j]
+				stock.Draw(rand.New(rand.NewPCG(seed, uint64(n))), t.stock)
+				t.begin(p)
+				for k := range picks {
+					e[n*len(picks)+k] = t.errorOf(&picks[k])
+					kept[n*len(picks)+k] = t.good(e[n*len(picks)+k], rivals)
+				}
 			}
 		})
 	}
 	wait.Wait()
-	return wins, beats
+	for k, pick := range r.Picks {
+		out.Picks = append(out.Picks, confidenceOf(pick.Kind, e, kept, k, len(picks)))
+	}
+	return out, ctx.Err()
 }
 
-func (p *Plan) newDrawn(pairs int) *drawn {
-	d := &drawn{p: *p, stock: make([]gauges.Drawn, len(p.wires)), feel: p.newStrung(), score: make([]float64, pairs)}
-	d.p.wires = slices.Clone(p.wires)
-	return d
-}
-
-// scoreAll scores every pair with the drawn stock, against targets that the
-// drawn reference sets.
-func (d *drawn) scoreAll(p *Plan, pairs []setOut) {
-	for g := range d.p.wires {
-		d.p.wires[g] = redrawn(p.wires[g], d.stock[g])
-	}
-	feel := referenceFeel{}
-	if p.ref != nil {
-		feel = d.p.feelOf(d.p.wiresOf(p.ref.gauges))
-	}
-	d.p.targets = d.p.targetsFrom(feel)
-	for j := range pairs {
-		most := math.Inf(1)
-		if j > 0 {
-			most = d.score[0]
+// confidenceOf sums up the trials of pick k of several.
+func confidenceOf(kind PickKind, e []float64, kept []bool, k, picks int) PickConfidence {
+	var known []float64
+	count := 0
+	for at := k; at < len(e); at += picks {
+		if !math.IsInf(e[at], 1) {
+			known = append(known, e[at])
 		}
-		d.score[j] = d.scoreOf(&pairs[j], most)
+		if kept[at] {
+			count++
+		}
 	}
+	out := PickConfidence{Kind: kind, Good: unit.Ratio(float64(count) / float64(len(e)/picks))}
+	out.Uncertain = out.Good < 0.5
+	if len(known) > 0 {
+		slices.Sort(known)
+		out.Low, out.High = unit.Ratio(known[len(known)*25/1000]), unit.Ratio(known[(len(known)-1)*975/1000])
+	}
+	return out
+}
+
+// strungPair sets a pair out; it was kept, so that it can be built.
+func (p *Plan) strungPair(bass, treble unit.Length, set []int) strungPair {
+	base, err := p.baseFor(set)
+	if err != nil {
+		panic(err)
+	}
+	frame, reason := base.Frame(bass, treble)
+	if reason != fan.Fits {
+		panic("choice: a kept pair does not fit its neck")
+	}
+	out := strungPair{set: set, places: p.newPlaces()}
+	for i := range out.places {
+		p.put(&frame, i, &out.places[i])
+	}
+	return out
+}
+
+// trial is the memory for one draw of the stock.
+type trial struct {
+	p      Plan // the plan with this trial's wires and targets
+	stock  []gauges.Drawn
+	strung []*strung
+	e2     []float64
+}
+
+func (p *Plan) newTrial() *trial {
+	t := &trial{p: *p, stock: make([]gauges.Drawn, len(p.wires)), e2: make([]float64, p.strings)}
+	t.p.wires = slices.Clone(p.wires)
+	for i := range p.strings {
+		t.strung = append(t.strung, p.newStrung(i))
+	}
+	return t
+}
+
+// begin takes over the stock that was drawn, and what the reference then feels
+// like.
+func (t *trial) begin(p *Plan) {
+	for g := range t.p.wires {
+		t.p.wires[g] = redrawn(p.wires[g], t.stock[g])
+	}
+	t.p.targets = t.p.wanted(t.p.wires)
 }
 
 // redrawn gives a wire another linear density and core: the stretch stiffness
 // goes with the square of the diameter, the bending stiffness with the fourth
 // power.
 func redrawn(w tension.Wire, to gauges.Drawn) tension.Wire {
-	w.LinearDensity = float64(to.LinearDensity)
-	if w.CoreDiaM > 0 && to.Core > 0 {
-		r := float64(to.Core) / w.CoreDiaM
+	w.LinearDensity = to.LinearDensity
+	if w.CoreDia > 0 && to.Core > 0 {
+		r := float64(to.Core / w.CoreDia)
 		rr := r * r
-		w.CoreDiaM = float64(to.Core)
-		w.CoreAreaM2 *= rr
-		w.EA *= rr
+		w.CoreDia = to.Core
+		w.CoreArea *= rr
+		w.EA *= unit.Force(rr)
 		w.EI *= rr * rr
 	}
 	return w
 }
 
-// scoreOf scores one pair. It gives +Inf where a bend cannot be made, and may
-// give +Inf where the score is above most, which then can neither win nor beat
-// the best: what tension and overtones cost is worked out first, and bends only
-// while the sum is not above most.
-func (d *drawn) scoreOf(pair *setOut, most float64) float64 {
-	if own := d.p.newOwnMeans(); own != nil {
-		return d.evenScore(pair, own)
-	}
-	weights := d.p.req.Feel.Weights
-	var total squares
-	for i, g := range pair.gauges {
-		w := &d.p.wires[g]
-		d.pull(pair, i, w)
-		total.tension += d.p.tensionSquare(i, d.feel)
-		if i == d.p.strings-1 {
-			total.overtone = d.p.overtoneSquare(g, d.feel)
-		}
-	}
-	for _, i := range d.p.bend {
-		if total.score(weights) > most {
+// errorOf is a pair's error in the trial; infinite where a bend cannot be made.
+func (t *trial) errorOf(pair *strungPair) float64 {
+	for i, g := range pair.set {
+		var known bool
+		if t.e2[i], known = t.p.measure(i, g, &pair.places[i], math.Inf(1), t.strung[i], nil); !known {
 			return math.Inf(1)
 		}
-		if !d.bend(pair, i, &d.p.wires[pair.gauges[i]]) {
-			return math.Inf(1)
-		}
-		total.bendingForce += d.p.pushSquare(i, d.feel)
 	}
-	return total.score(weights)
+	return math.Sqrt(mean(t.p.squares(t.e2, t.strung)))
 }
 
-// evenScore scores one pair against its own mean.
-func (d *drawn) evenScore(pair *setOut, own *ownMeans) float64 {
-	var total squares
-	for i, g := range pair.gauges {
-		w := &d.p.wires[g]
-		d.pull(pair, i, w)
-		if !d.bend(pair, i, w) {
-			return math.Inf(1)
-		}
-		total.add(d.p.squaresOf(i, g, d.feel))
-		own.take(i, d.feel)
+// good reports whether an error is good in the trial. Up to n + 1.5 n it is,
+// whatever the least error; beyond, only where no rival's is so much less.
+func (t *trial) good(e float64, rivals []strungPair) bool {
+	n, removed := float64(t.p.req.Feel.Noticeable), t.p.removed
+	room := (1 + trialRoom) * n
+	own := felt(e*e, removed)
+	if own <= n+room {
+		return true
 	}
-	total.add(own.squares())
-	return total.score(d.p.req.Feel.Weights)
-}
-
-// pull works out tension and inharmonicity of one string.
-func (d *drawn) pull(pair *setOut, i int, w *tension.Wire) {
-	s, f := &pair.seats[i], d.feel
-	for c, v := range s.speed2 {
-		f.tensionN[c] = tension.Stretched(w.LinearDensity*v, w.Compliance())
-		f.riseCent[c] = 0
-		if w.EI > 0 && i == d.p.strings-1 {
-			f.riseCent[c] = tension.InharmonicityCents(tension.Inharmonicity(*w, f.tensionN[c], s.soundingM[c]))
+	for k := range rivals {
+		if math.IsInf(e, 1) {
+			break
 		}
-	}
-}
-
-// bend works out the bends of one string; false where one cannot be made.
-func (d *drawn) bend(pair *setOut, i int, w *tension.Wire) bool {
-	s, f := &pair.seats[i], d.feel
-	for at := range s.contacts {
-		if f.failed[at] = d.p.behind[at]; f.failed[at] {
-			continue
-		}
-		if made := d.p.alike[i][at]; made < at {
-			f.bends[at] = f.bends[made]
-			continue
-		}
-		shape, ok := s.contacts[at].Shape(w.StretchSpeed2())
-		if !ok {
+		if other := t.errorOf(&rivals[k]); felt(other*other, removed) < own-room {
 			return false
 		}
-		f.bends[at] = shape.Bend(w.EA)
 	}
-	return true
-}
-
-// count notes the winner, the first of equals, and who beats the best pair.
-func (d *drawn) count(wins, beats []int) {
-	best := 0
-	for j, s := range d.score {
-		if s < d.score[best] {
-			best = j
-		}
-		if s < d.score[0] {
-			beats[j]++
-		}
-	}
-	wins[best]++
-}
-
-// setTie lists the pairs not told apart from the best and the ranges they
-// span.
-func (c *Confidence) setTie() {
-	for j, s := range c.Standing {
-		if s.Told {
-			continue
-		}
-		c.Tie = append(c.Tie, j)
-		widen(&c.BassMM, s.BassMM, len(c.Tie) == 1)
-		widen(&c.TrebleMM, s.TrebleMM, len(c.Tie) == 1)
-		widen(&c.DifferenceMM, s.DifferenceMM(), len(c.Tie) == 1)
-	}
-	c.Cut = len(c.Standing) == mostCompared && len(c.Tie) > 1 && !c.Standing[len(c.Standing)-1].Told
-	slices.SortStableFunc(c.Tie, func(a, b int) int {
-		return cmp.Compare(math.Abs(c.Standing[a].DifferenceMM()), math.Abs(c.Standing[b].DifferenceMM()))
-	})
-}
-
-func widen(r *[2]float64, x float64, first bool) {
-	if first {
-		*r = [2]float64{x, x}
-	}
-	r[0], r[1] = min(r[0], x), max(r[1], x)
+	return !math.IsInf(e, 1)
 }

@@ -7,240 +7,277 @@ import (
 	"slices"
 
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension"
 )
 
 // Detail is one pair with one set of gauges, string by string.
 type Detail struct {
-	Candidate
+	Pair
 	// Spec is the neck with the pair and the set's diameters, from which
 	// fan.New draws the layout.
 	Spec    fan.Spec
 	Strings []StringDetail
-	// Totals by case.
-	Totals []Total
+	Totals  []Total // by tuning
 	// Broken lists every limit that the pair or one of its gauges breaks.
 	Broken []Miss
-	// ReferenceTotalN is the reference's total tension, 0 without one.
-	ReferenceTotalN float64
+	// ReferenceTension is the reference's total tension, 0 without one.
+	ReferenceTension unit.Force
+	// NotRemovable is U, what no set can remove, of several tunings.
+	NotRemovable unit.Ratio
 }
 
 // StringDetail is one string of a Detail.
 type StringDetail struct {
-	Number  int
-	Gauge   int // index into the stock
-	LengthM float64
-	// TargetN is the wanted tension, 0 for none. With a target of the
-	// candidate's own mean it is that mean, in the first case.
-	TargetN float64
-	Cases   []CaseDetail
-	// CompensationM is the least and the most compensation for the first case;
+	Number int
+	Gauge  int // index into the stock
+	Length unit.Length
+	Error  unit.Ratio // e
+	// Target is the wanted tension, 0 for none; where the candidate's own mean is
+	// wanted it is that mean, in the first tuning. Deviation is how far the
+	// tension is from it (of several tunings, their weighted mean of ln T/T*), and
+	// Wanted the linear density that it takes.
+	Target    unit.Force
+	Deviation unit.Ratio
+	Wanted    unit.LinearDensity
+	Tunings   []StringTuning // by tuning
+	// Compensation is the least and the most for the first tuning;
 	// CompensationErr says why there is none.
-	CompensationM   [2]float64
+	Compensation    [2]unit.Length
 	CompensationErr error
 }
 
-// CaseDetail is one string in one tuning.
-type CaseDetail struct {
-	FreqHz              float64 // of the open string, capo aside
-	SoundingM           float64 // from the capo, or the nut without one
-	SoundingHz          float64 // the pitch there
-	TensionN, UTensionN float64 // tension and its standard uncertainty
-	ShareOpen           float64 // breaking share, 0 where core or strength is not known
-	InharmonicityCents  float64 // inharmonicity, 0 where the core is not known
-	Bends               []BendDetail
+// StringTuning is one string in one tuning.
+type StringTuning struct {
+	Pitch         unit.Frequency // of the open string, capo aside
+	Sounding      unit.Length    // from the capo, or the nut without one
+	SoundingPitch unit.Frequency // the pitch there
+	Tension       unit.Uncertain[unit.Force]
+	Breaking      unit.Ratio // % of breaking strength, 0 where core or strength is not known
+	Inharmonicity unit.Cents // 0 where the core is not known
+	Bends         []BendDetail
 }
 
 // BendDetail is the bend of one string at one fret; none on a string that is
 // not bent.
 type BendDetail struct {
-	Fret    float64
-	Bend    tension.Bend
-	Share   float64 // breaking share while bent
-	TargetN float64 // wanted bending force, 0 for none
-	Err     error   // why the bend cannot be made or computed
+	Fret           float64
+	Bend           tension.Bend
+	Breaking       unit.Ratio  // % of breaking strength while bent
+	WantedForce    unit.Force  // 0 for none
+	WantedDistance unit.Length // 0 for none
+	Err            error       // why the bend cannot be made or computed
 }
 
-// Total is the whole instrument in one case.
+// Total is the whole instrument in one tuning.
 type Total struct {
-	TensionN, UTensionN    float64
-	BassHalfN, TrebleHalfN float64 // a middle string counts half to either
-	// Misfits of this tuning by itself, %; 0 without a target.
-	TensionMisfit, BendingForceMisfit float64
+	Tension              unit.Uncertain[unit.Force]
+	BassHalf, TrebleHalf unit.Force // a middle string counts half to either
+	Error                unit.Ratio // E of this tuning by itself
 }
 
 // Detail works out one pair with one set of gauges, given by string as
-// indexes into the stock. Unlike in a search, limits are only reported and
-// equal gaps follow the set's own diameters.
-func (p *Plan) Detail(bassMM, trebleMM float64, set []int) (*Detail, error) {
+// indexes into the stock. Unlike in a search, limits are only reported; equal
+// gaps follow the set's own diameters.
+func (p *Plan) Detail(bass, treble unit.Length, set []int) (*Detail, error) {
 	if len(set) != p.strings {
 		return nil, fault.Fault{Place: fault.Place{Input: "strings.gauges"},
 			What: "the number of gauges differs from the tuning's strings", Remedy: "give one gauge a string"}
 	}
-	d := &Detail{Spec: p.SpecOf(bassMM, trebleMM, set)}
+	d := &Detail{Spec: p.SpecOf(bass, treble, set), NotRemovable: unit.Ratio(math.Sqrt(p.removed))}
 	frame, err := fan.NewFrame(d.Spec)
 	if err != nil {
 		return nil, err
 	}
-	d.Candidate = geometryOf(&frame, p.req.Neck.Frets)
-	d.BassMM, d.TrebleMM = bassMM, trebleMM
-	d.Gauges = append([]int(nil), set...)
-	p.pairLimits(&frame, func(r Reason, value, limit float64) bool {
-		d.Broken = append(d.Broken, Miss{Reason: r, Value: value, Limit: limit, Gauge: -1})
+	p.setGeometry(&d.Pair, &frame, bass, treble)
+	d.Gauges = slices.Clone(set)
+	broken := func(l Limit, value, bound float64) bool {
+		d.Broken = append(d.Broken, Miss{Limit: l, Value: value, Bound: bound, Gauge: -1})
 		return false
-	})
-	p.detailStrings(d, &frame)
-	for i := range d.Broken {
-		d.Broken[i].BassMM, d.Broken[i].TrebleMM = bassMM, trebleMM
 	}
-	d.Totals = p.totals(d)
-	for _, t := range p.feelOrNone().tension {
-		d.ReferenceTotalN += t
+	p.pairLimits(&frame, broken)
+	places, strung := p.detailStrings(d, &frame)
+	d.Inharmonicity = p.inharmonicity(set, places)
+	p.setLimits(set, places, d.Inharmonicity, broken)
+	for i := range d.Broken {
+		d.Broken[i].Bass, d.Broken[i].Treble = bass, treble
+	}
+	for c := range p.req.Cases {
+		d.Totals = append(d.Totals, p.total(d, c, strung))
+	}
+	if p.ref != nil {
+		for _, t := range p.ref.tensions(p.wires) {
+			d.ReferenceTension += unit.Force(t)
+		}
 	}
 	return d, nil
 }
 
-// detailStrings measures every string and scores the set.
-func (p *Plan) detailStrings(d *Detail, frame *fan.Frame) {
-	var total squares
-	own := p.newOwnMeans()
-	seats := p.newPositions()
+// detailStrings measures every string and gives the pair its error.
+func (p *Plan) detailStrings(d *Detail, frame *fan.Frame) ([]place, []*strung) {
+	places, all, e2 := p.newPlaces(), []*strung(nil), make([]float64, p.strings)
 	for i, g := range d.Gauges {
-		p.seatOn(frame, i, &seats[i])
-		f := p.newStrung()
-		var m misses
-		p.measure(i, g, &seats[i], f, &m)
+		p.put(frame, i, &places[i])
+		s, m := p.newStrung(i), misses{}
+		var known bool
+		e2[i], known = p.measure(i, g, &places[i], math.Inf(1), s, &m)
+		d.ErrorUnknown = d.ErrorUnknown || !known
 		for _, miss := range m.list {
 			miss.String, miss.Gauge = i+1, g
 			d.Broken = append(d.Broken, miss)
 		}
-		total.add(p.squaresOf(i, g, f))
-		own.take(i, f)
-		d.Strings = append(d.Strings, p.stringDetail(i, g, &seats[i], f))
+		all = append(all, s)
 	}
-	total.add(own.squares())
-	d.setScore(total, p.req.Feel.Weights)
-	if own != nil && p.req.Feel.Tension.Source == OwnMean {
-		for i := range d.Strings {
-			d.Strings[i].TargetN = math.Exp(mean(own.tension[0]))
+	squares := p.squares(e2, all)
+	if !d.ErrorUnknown {
+		d.Error = unit.Ratio(math.Sqrt(mean(squares)))
+	}
+	worst := 0.0
+	for i := range d.Gauges {
+		s := p.stringDetail(i, d.Gauges[i], &places[i], all)
+		s.Error = unit.Ratio(math.Sqrt(squares[i]))
+		if squares[i] > worst {
+			worst, d.WorstString, d.WorstDeviation = squares[i], i+1, s.Deviation
 		}
+		d.Strings = append(d.Strings, s)
 	}
+	return places, all
 }
 
-func mean(x []float64) float64 {
-	sum := 0.0
-	for _, v := range x {
-		sum += v
-	}
-	return sum / float64(len(x))
-}
-
-func (p *Plan) stringDetail(i, g int, s *seat, f *strung) StringDetail {
+func (p *Plan) stringDetail(i, g int, at *place, all []*strung) StringDetail {
 	w := p.wires[g]
-	out := StringDetail{Number: i + 1, Gauge: g, LengthM: s.lengthM, TargetN: p.targets.tension[i]}
-	for c := range p.req.Cases {
-		freq := p.req.Cases[c].FreqsHz[i]
-		t, u := tension.OpenWithU(w, s.lengthM, 0, freq, 0)
-		cd := CaseDetail{FreqHz: freq, SoundingM: s.soundingM[c], SoundingHz: freq * p.capos[c].raise, TensionN: t, UTensionN: u,
-			ShareOpen: tension.BreakingShare(t, w.CoreAreaM2, w.StrengthPa)}
-		if w.EI > 0 {
-			cd.InharmonicityCents = tension.InharmonicityCents(tension.Inharmonicity(w, t, s.soundingM[c]))
-		}
-		if p.isBend[i] {
-			cd.Bends = p.bendDetails(i, c, w, s, f)
-		}
-		out.Cases = append(out.Cases, cd)
+	out := StringDetail{Number: i + 1, Gauge: g, Length: unit.Length(at.length), Target: unit.Force(p.targets.tension[i]), Deviation: p.deviation(i, all)}
+	if p.targets.own {
+		out.Target = unit.Force(math.Exp(p.ownMean(all, 0)))
 	}
-	lo, hi, err := tension.Compensation(w, s.lengthM, p.req.Cases[0].FreqsHz[i], p.req.ActionM[i], p.req.Tails[i])
-	out.CompensationM, out.CompensationErr = [2]float64{lo, hi}, err
+	if out.Target > 0 {
+		speed2 := make([]float64, len(at.notes))
+		for k, n := range at.notes {
+			speed2[k] = math.Log(n.speed2)
+		}
+		out.Wanted = unit.LinearDensity(out.Target.N() / math.Exp(p.mean(i, speed2)))
+	}
+	for c, one := range p.req.Cases {
+		k := p.tuned[i].of[c]
+		t := unit.Force(all[i].tension[k])
+		st := StringTuning{
+			Pitch: one.Pitches[i], Sounding: unit.Length(at.length * p.capos[c].sounds), SoundingPitch: unit.Frequency(one.Pitches[i].Hz() * p.capos[c].raise),
+			Tension: w.WithU(nil, t), Breaking: w.Breaking(t),
+		}
+		st.Inharmonicity = tension.Inharmonicity(nil, w, t, st.Sounding)
+		if p.isBend[i] {
+			st.Bends = p.bendDetails(i, k, w, at, all[i])
+		}
+		out.Tunings = append(out.Tunings, st)
+	}
+	lo, hi, err := tension.Compensation(nil, w, out.Length, p.req.Cases[0].Pitches[i], p.req.Action[i], p.req.Tails[i])
+	out.Compensation, out.CompensationErr = [2]unit.Length{lo, hi}, err
 	return out
 }
 
-// bendDetails are the bends of one string in one case. A bend that failed is
-// made once more by tension.Bending force, which says why.
-func (p *Plan) bendDetails(i, c int, w tension.Wire, s *seat, f *strung) []BendDetail {
+// bendDetails are the bends of one note of string i. A bend that failed is made
+// once more by tension.BendString, which says why.
+func (p *Plan) bendDetails(i, k int, w tension.Wire, at *place, s *strung) []BendDetail {
 	var out []BendDetail
-	for k, fret := range p.req.Feel.BendFrets {
-		at := c*len(p.fretMade) + k
-		if p.behind[at] {
-			out = append(out, BendDetail{Fret: fret, Err: ErrBehindCapo})
-			continue
-		}
-		b := BendDetail{
-			Fret: fret, Bend: f.bends[at], TargetN: p.targets.bendingForce[i][k],
-			Share: tension.BreakingShare(f.bends[at].TensionN, w.CoreAreaM2, w.StrengthPa),
-		}
-		if f.failed[at] {
-			b.Bend, b.Share = tension.Bend{}, 0
-			_, b.Err = tension.BendingForce(w, s.bends[at])
+	bends := p.tuned[i].notes[k].bends
+	for f, fret := range p.req.Feel.BendFrets {
+		b := BendDetail{Fret: float64(fret), Err: ErrBehindCapo}
+		if j := slices.IndexFunc(bends, func(s spot) bool { return s.fret == f }); j >= 0 {
+			b.Err = nil
+			if p.targets.force[i] != nil {
+				b.WantedForce = unit.Force(p.targets.force[i][f])
+			}
+			if p.targets.dist[i] != nil {
+				b.WantedDistance = unit.Length(p.targets.dist[i][f])
+			}
+			if s.made[k][j] {
+				b.Bend = s.bends[k][j].Bend(w.EA)
+				b.Breaking = w.Breaking(b.Bend.Tension)
+			} else {
+				_, b.Err = tension.BendString(nil, w, at.notes[k].at[j])
+			}
 		}
 		out = append(out, b)
 	}
 	return out
 }
 
-// totals adds up the strings of every case. Strings of one gauge share its
+// total adds up the strings in one tuning. Strings of one gauge share its
 // error, and gauges weighed on one balance share the balance's, so the
 // uncertainty adds those parts before it squares them.
-func (p *Plan) totals(d *Detail) []Total {
-	out := make([]Total, len(p.req.Cases))
-	for c := range out {
-		t := &out[c]
-		t.TensionMisfit, t.BendingForceMisfit = p.caseMisfits(d, c)
-		sums := map[string]float64{}
-		own := map[int]float64{}
-		for i, s := range d.Strings {
-			cd := s.Cases[c]
-			t.TensionN += cd.TensionN
-			bass := halfShare(i, p.strings)
-			t.BassHalfN += bass * cd.TensionN
-			t.TrebleHalfN += (1 - bass) * cd.TensionN
-			g := p.req.Stock[s.Gauge]
-			perU := sensitivity(cd, p.wires[s.Gauge])
-			own[s.Gauge] += perU * float64(g.Indep)
-			for _, part := range g.Common {
-				sums[part.Source] += perU * part.U
-			}
-			perCore := coreSensitivity(cd, p.wires[s.Gauge])
-			for _, part := range g.CoreParts {
-				sums[part.Source] += perCore * part.U
-			}
+func (p *Plan) total(d *Detail, c int, all []*strung) Total {
+	var t Total
+	squares := make([]float64, p.strings)
+	leans := map[int]influence{}
+	for i, s := range d.Strings {
+		k := p.tuned[i].of[c]
+		force := s.Tunings[c].Tension.Value
+		t.Tension.Value += force
+		bass := unit.Force(halfShare(i, p.strings))
+		t.BassHalf += bass * force
+		t.TrebleHalf += (1 - bass) * force
+		by := p.wires[s.Gauge].Sensitivities(force)
+		l := leans[s.Gauge]
+		leans[s.Gauge] = influence{l.density + force.N()*by.LinearDensity, l.core + force.N()*by.CoreDia}
+		squares[i] = all[i].squares[k]
+		if p.targets.own {
+			x := all[i].logs[k] - p.ownMean(all, c)
+			squares[i] += x * x
 		}
-		t.UTensionN = math.Sqrt(sumSquares(own) + sumSquares(sums))
 	}
-	return out
+	t.Tension.U = unit.Force(p.spread(leans))
+	t.Error = unit.Ratio(math.Sqrt(mean(squares)))
+	return t
 }
 
-// sumSquares adds the squares in the order of the keys, so that the last digit
-// is the same every time.
-func sumSquares[K cmp.Ordered](m map[K]float64) float64 {
+// influence is by how much a result changes for a relative change of a gauge's
+// linear density, and of its core's diameter.
+type influence struct{ density, core float64 }
+
+// spread is the standard uncertainty of a result that leans on gauges so: parts
+// with one source are added before they are squared.
+func (p *Plan) spread(leans map[int]influence) float64 {
 	sum := 0.0
-	for _, k := range slices.Sorted(maps.Keys(m)) {
-		sum += m[k] * m[k]
+	for _, x := range p.parts(leans) {
+		sum += x.u * x.u
 	}
-	return sum
+	return math.Sqrt(sum)
 }
 
-// coreSensitivity is the change of tension with the core's diameter, in N per
-// m: from T (1 + T/EA) = q with EA proportional to d^2,
-// dT/dd = (T/d) 2e/(1 + 2e).
-func coreSensitivity(cd CaseDetail, w tension.Wire) float64 {
-	if w.CoreDiaM == 0 {
-		return 0
+// part is what one source of error adds to a result; of a gauge by itself, or
+// (-1) shared.
+type part struct {
+	gauge  int
+	source string
+	u      float64
+}
+
+// parts are all of them, in an order that is the same every time.
+func (p *Plan) parts(leans map[int]influence) []part {
+	shared, own := map[string]float64{}, []part(nil)
+	for _, g := range slices.Sorted(maps.Keys(leans)) {
+		gauge, by := p.req.Stock[g], leans[g]
+		w, core := gauge.LinearDensity.KgPerM(), p.wires[g].CoreDia.M()
+		own = append(own, part{g, "", by.density * gauge.Indep.KgPerM() / w})
+		for _, c := range gauge.Common {
+			shared[c.Source] += by.density * c.U / w
+		}
+		if core == 0 {
+			continue
+		}
+		for _, c := range gauge.CoreParts {
+			shared[c.Source] += by.core * c.U / core
+		}
 	}
-	e := cd.TensionN * w.Compliance()
-	return cd.TensionN / w.CoreDiaM * 2 * e / (1 + 2*e)
+	for _, source := range slices.Sorted(maps.Keys(shared)) {
+		own = append(own, part{-1, source, shared[source]})
+	}
+	slices.SortStableFunc(own, func(a, b part) int { return cmp.Compare(math.Abs(b.u), math.Abs(a.u)) })
+	return own
 }
 
-// sensitivity is the change of tension with linear density, in N per kg/m: from
-// T (1 + T/EA) = q with q proportional to w, dT/dw = (T/w) (1 + e)/(1 + 2e).
-func sensitivity(cd CaseDetail, w tension.Wire) float64 {
-	e := cd.TensionN * w.Compliance()
-	return cd.TensionN / w.LinearDensity * (1 + e) / (1 + 2*e)
-}
-
-// halfShare is the share of string i that counts to the bass half.
+// halfShare is the part of string i that counts to the bass half.
 func halfShare(i, n int) float64 {
 	switch {
 	case 2*i+1 == n:
@@ -249,4 +286,27 @@ func halfShare(i, n int) float64 {
 		return 1
 	}
 	return 0
+}
+
+// StringAt gives what package tension needs to show the work for one string
+// (index from 0) of a detail in one tuning: its wire and, at a fret, its bend. A
+// fret of 0 asks for the open string. Under a capo length, pitch, fret and what
+// lies beyond the nut count from the capo. The error is ErrBehindCapo where the
+// capo leaves no room at the fret.
+func (p *Plan) StringAt(d *Detail, c, i int, fret float64) (tension.Wire, tension.BendAt, error) {
+	wire := p.wires[d.Gauges[i]]
+	frame, err := fan.NewFrame(d.Spec)
+	if err != nil {
+		return wire, tension.BendAt{}, err
+	}
+	at := p.bendAt(&frame, i, fret, p.dir[i], p.req.Tails[i], p.req.Cases[c].Pitches[i])
+	if fret == 0 || p.capos[c].hides(fret) {
+		at = p.capos[c].bendOf(at)
+		at.Fret, at.TanSlant, at.Reach = 0, 0, 0
+		if fret == 0 {
+			return wire, at, nil
+		}
+		return wire, at, ErrBehindCapo
+	}
+	return wire, p.capos[c].bendOf(at), nil
 }

@@ -1,8 +1,11 @@
-package choice_test
+package choice
 
 import (
 	"fmt"
 	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
 
 	"scalepair/data"
 	"scalepair/data/unit"
@@ -10,7 +13,6 @@ import (
 	"scalepair/gauges"
 	"scalepair/gauges/reading"
 	"scalepair/tension"
-	"scalepair/tension/choice"
 )
 
 // wire sizes of the tests, in thousandths of an inch: plain ones by diameter,
@@ -62,7 +64,7 @@ func stock() []gauges.Gauge {
 	return out
 }
 
-func indexes(stock []gauges.Gauge, labels ...string) []int {
+func indexesOf(stock []gauges.Gauge, labels ...string) []int {
 	var out []int
 	for _, label := range labels {
 		found := -1
@@ -80,10 +82,10 @@ func indexes(stock []gauges.Gauge, labels ...string) []int {
 }
 
 // hz of midi numbers, string 1 first.
-func hz(midi ...int) []float64 {
-	var out []float64
+func hz(midi ...int) []unit.Frequency {
+	var out []unit.Frequency
 	for _, m := range midi {
-		out = append(out, 440*math.Exp2(float64(m-69)/12))
+		out = append(out, unit.Frequency(440*math.Exp2(float64(m-69)/12)))
 	}
 	return out
 }
@@ -102,49 +104,43 @@ func neck() fan.Spec {
 func sameTails(n int) []tension.Tails {
 	out := make([]tension.Tails, n)
 	for i := range out {
-		out[i] = tension.Tails{NutM: 0.06, SaddleM: 0.025}
+		out[i] = tension.Tails{Nut: unit.MM(60), Saddle: unit.MM(25)}
 	}
 	return out
 }
 
-func heights(n int) []float64 {
-	out := make([]float64, n)
+func heights(n int) []unit.Length {
+	out := make([]unit.Length, n)
 	for i := range out {
-		out[i] = 0.0018
+		out[i] = unit.MM(1.8)
 	}
 	return out
+}
+
+// straight is a straight reference of a length in mm.
+func straight(mm float64) fan.Spec {
+	s := neck()
+	s.Bass, s.Treble = unit.MM(mm), unit.MM(mm)
+	return s
 }
 
 // baritone asks for a six-string in B that feels like a straight 635 mm
 // guitar in E.
-func baritone() choice.Request {
+func baritone() Request {
 	s := stock()
-	ref := neck()
-	ref.Bass, ref.Treble = unit.MM(635), unit.MM(635)
-	like := choice.Target{Source: choice.LikeReference}
-	return choice.Request{
-		Cases: []choice.Case{{Name: "baritone B", FreqsHz: baritoneB, Weight: 1}},
+	return Request{
+		Cases: []Case{{Name: "baritone B", Pitches: baritoneB, Weight: 1}},
 		Stock: s, Ordering: true, Neck: neck(),
-		BassMM: span(660, 720, 10), TrebleMM: span(610, 660, 10),
-		Tails: sameTails(6), ActionM: heights(6),
-		Feel: choice.Feel{
-			Tension: like, BendingForce: like, Overtone: like,
-			BendCents: 200, BendFrets: []float64{5, 12}, Weights: choice.DefaultWeights(),
-		},
-		Reference: &choice.Reference{
-			Neck: ref, FreqsHz: standardE, Tails: sameTails(6),
-			Gauges: indexes(s, "p10", "p13", "p17", "w26", "w36", "w46"),
-		},
-		Limits: choice.Limits{BreakingOpen: choice.DefaultBreakingOpen, BreakingBent: choice.DefaultBreakingBent},
+		Bass: span(660, 720, 10), Treble: span(610, 660, 10),
+		Tails: sameTails(6), Action: heights(6), Feel: DefaultFeel(true, false),
+		Reference: &Reference{Neck: straight(635), Pitches: standardE, Tails: sameTails(6),
+			Gauges: indexesOf(s, "p10", "p13", "p17", "w26", "w36", "w46")},
+		Limits: DefaultLimits(),
 	}
 }
 
-func span(from, to, step float64) []float64 {
-	var out []float64
-	for i := 0; from+float64(i)*step <= to; i++ {
-		out = append(out, from+float64(i)*step)
-	}
-	return out
+func span(from, to, step float64) []unit.Length {
+	return Lengths(unit.MM(from), unit.MM(to), unit.MM(step))
 }
 
 // labels of a set, string 1 first.
@@ -154,4 +150,12 @@ func labels(s []gauges.Gauge, set []int) []string {
 		out = append(out, s[g].Label)
 	}
 	return out
+}
+
+// must is a request made ready.
+func must(t testing.TB, req Request) *Plan {
+	t.Helper()
+	p, err := Prepare(req)
+	require.NoError(t, err)
+	return p
 }

@@ -1,6 +1,8 @@
-package choice_test
+package choice
 
 import (
+	"context"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -8,88 +10,227 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/data/unit"
-	"scalepair/tension/choice"
+	"scalepair/fan"
+	"scalepair/tension"
 )
 
-// Search against the straightforward evaluation, to the bit, on grids where
-// each of its short cuts must work.
-func TestSearchIsTheStraightforwardOne(t *testing.T) {
-	coarse := func() choice.Request {
-		req := workload(7)
-		return req
-	}
-	for _, c := range []struct {
-		name   string
-		change func(r *choice.Request)
-		check  func(t *testing.T, r *choice.Result)
-	}{
-		{"the workload", func(*choice.Request) {}, func(t *testing.T, r *choice.Result) { assert.Positive(t, r.Kept) }},
-		{"three tunings, mean", func(r *choice.Request) { *r = threeTunings(*r) }, nil},
-		{"three tunings, worst", func(r *choice.Request) { *r = threeTunings(*r); r.By = choice.Worst }, nil},
-		{"no limits", func(r *choice.Request) { r.Limits = choice.Limits{} }, nil},
-		{"no ordering", func(r *choice.Request) { r.Ordering = false }, nil},
-		{"saddle travel at the need of the middle of the grid", func(r *choice.Request) {
-			// An inner string needs most, since its length also falls, at the
-			// start of every row of the grid.
-			r.Limits.SaddleTravelM, r.ActionM[3] = 0, 0.009
-			p, err := choice.Prepare(*r)
-			require.NoError(t, err)
-			d, err := p.Detail(690, 640, p.Search().Best[0].Gauges)
-			require.NoError(t, err)
-			r.Limits.SaddleTravelM = d.Strings[3].CompensationM[1] + 0.002
-		}, func(t *testing.T, r *choice.Result) {
-			assert.Positive(t, r.Kept)
-		}},
-		{"a lowest string tuned up, so that the rule binds", func(r *choice.Request) {
-			r.Cases[0].FreqsHz = hz(64, 59, 55, 50, 45, 40, 35, 44)
-			r.Limits = choice.Limits{}
-		}, func(t *testing.T, r *choice.Result) {
-			assert.Equal(t, r.Tried, r.Kept+r.Dropped[0].Pairs)
-		}},
-		{"a rule that binds, and three tunings", func(r *choice.Request) {
-			*r = threeTunings(*r)
-			r.Cases[0].FreqsHz = hz(64, 51, 55, 50, 45, 40, 35, 30)
-			r.Limits.BreakingOpen = 0.6
-		}, nil},
-		{"tight breaking limits", func(r *choice.Request) { r.Limits.BreakingOpen, r.Limits.BreakingBent = 0.5, 0.6 }, nil},
-		{"only heavy gauges, so that the rule binds", func(r *choice.Request) {
-			r.Usable = []int{4, 9, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 40, 50, 59}
-			r.Limits = choice.Limits{}
-		}, nil},
-		{"a bending force ceiling that empties strings", func(r *choice.Request) { r.Limits.MostBendingForceN = 8 }, nil},
-		{"bending force alone", func(r *choice.Request) { r.Feel.Tension = choice.Target{}; r.Feel.Overtone = choice.Target{} }, nil},
-		{"weights of one term", func(r *choice.Request) { r.Feel.Weights = choice.Weights{Tension: 2} }, nil},
-		{"weighed and measured stock, no two stretch speeds alike", scatter, nil},
-		{"the same, three tunings", func(r *choice.Request) { scatter(r); *r = threeTunings(*r) }, nil},
-		{"unknown cores", func(r *choice.Request) {
-			r.Limits = choice.Limits{}
-			for i := 30; i < 60; i += 2 {
-				g := &r.Stock[i]
-				g.Core, g.AreaM2, g.EA, g.EI = 0, 0, 0, 0
-			}
-		}, nil},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			req := coarse()
-			c.change(&req)
-			r := choice.RequireSameAsPlain(t, req)
-			if c.check != nil {
-				c.check(t, r)
-			}
-		})
-	}
+// oracle works a set out by another route: straight from the definition of the
+// feel error, with tension.Open and tension.BendString, and no sharing of
+// anything between strings, tunings or gauges.
+type oracle struct {
+	p     *Plan
+	frame fan.Frame
 }
 
-// scatter gives every gauge the small errors of a balance and of calipers.
-func scatter(r *choice.Request) {
-	rng := rand.New(rand.NewPCG(8, 5))
-	for i := range r.Stock {
-		g := &r.Stock[i]
-		g.LinearDensity *= unit.LinearDensity(1 + 0.02*rng.NormFloat64())
-		d := 1 + 0.01*rng.NormFloat64()
-		g.Core *= unit.Length(d)
-		g.AreaM2 *= d * d
-		g.EA *= unit.Force(d * d)
-		g.EI *= d * d * d * d
+// stringError is e squared of gauge g as string i, and the mean deviation of its
+// tension as a logarithm; false where it is not admissible.
+func (o oracle) stringError(i, g int) (e2, off float64, ok bool) {
+	req, lim := &o.p.req, &o.p.req.Limits
+	w := WireOf(req.Stock[g])
+	length := o.frame.Length(i)
+	total := 0.0
+	for _, c := range req.Cases {
+		total += c.Weight
+	}
+	for _, c := range req.Cases {
+		t := tension.Open(w, length, c.Pitches[i])
+		if lim.LeastTension > 0 && t < lim.LeastTension || lim.MostTension > 0 && t > lim.MostTension || lim.BreakingOpen > 0 && w.Breaking(t) > lim.BreakingOpen {
+			return 0, 0, false
+		}
+		want := o.p.targets.tension[i]
+		x := math.Log(t.N() / want)
+		square := x * x
+		if o.p.isBend[i] {
+			bends, ok := o.bends(i, w, c)
+			if !ok {
+				return 0, 0, false
+			}
+			square += req.Feel.BendWeight * bends
+		}
+		off += c.Weight / total * x
+		if req.By == Worst {
+			e2 = max(e2, square)
+		} else {
+			e2 += c.Weight / total * square
+		}
+	}
+	return e2, off, true
+}
+
+// bends is the mean over the frets of half the squares of force and distance.
+func (o oracle) bends(i int, w tension.Wire, c Case) (float64, bool) {
+	req := &o.p.req
+	h := func(value, want float64) float64 {
+		x := math.Log(value / want)
+		if req.Feel.BendingForce.NoHarder {
+			x = max(0, x)
+		}
+		return x * x
+	}
+	dir := 1.0
+	if i >= (o.p.strings+1)/2 {
+		dir = -1
+	}
+	sum := 0.0
+	for k, fret := range req.Feel.BendFrets {
+		b, err := tension.BendString(nil, w, tension.BendAt{
+			Length: o.frame.Length(i), Pitch: c.Pitches[i], Fret: float64(fret), Rise: req.Feel.Bend, Tails: req.Tails[i],
+			TanSlant: dir * o.frame.TanSlant(float64(fret)), Reach: o.frame.Reach(i, float64(fret), dir > 0),
+		})
+		if err != nil || req.Limits.BreakingBent > 0 && w.Breaking(b.Tension) > req.Limits.BreakingBent ||
+			req.Limits.MostBendingForce > 0 && b.Force > req.Limits.MostBendingForce {
+			return 0, false
+		}
+		if o.p.targets.force[i] == nil {
+			continue
+		}
+		part := h(b.Force.N(), o.p.targets.force[i][k])
+		if o.p.targets.dist[i] != nil {
+			part = (part + h(b.Distance.M(), o.p.targets.dist[i][k])) / 2
+		}
+		sum += part
+	}
+	return sum / float64(len(req.Feel.BendFrets)), true
+}
+
+// best tries every set there is.
+func (o oracle) best() (float64, bool) {
+	n, stock := o.p.strings, o.p.req.Stock
+	costs := make([][]float64, n)
+	for i := range costs {
+		keep := false
+		likePlain := stock[o.p.req.Reference.Gauges[o.p.ref.like[i]]].Family == "plain"
+		for g := range stock {
+			e2, off, ok := o.stringError(i, g)
+			if !ok {
+				e2 = math.Inf(1)
+			}
+			keep = keep || ok && (stock[g].Family == "plain") == likePlain && math.Abs(off) <= math.Log(1.1)
+			costs[i] = append(costs[i], e2)
+		}
+		for g := range stock {
+			if keep && o.p.req.Feel.Construction == LikeReferenceConstruction && (stock[g].Family == "plain") != likePlain {
+				costs[i][g] = math.Inf(1)
+			}
+		}
+	}
+	least, set := math.Inf(1), make([]int, n)
+	var from func(i int, sum float64)
+	from = func(i int, sum float64) {
+		if i == n {
+			least = min(least, sum)
+			return
+		}
+		for g := range stock {
+			if i > 0 && o.p.req.Ordering {
+				a, b := stock[set[i-1]], stock[g]
+				if b.LinearDensity < a.LinearDensity || b.Family == "plain" && a.Family != "plain" {
+					continue
+				}
+			}
+			set[i] = g
+			if sum+costs[i][g] < least {
+				from(i+1, sum+costs[i][g])
+			}
+		}
+	}
+	from(0, 0)
+	return math.Sqrt(least / float64(n)), !math.IsInf(least, 1)
+}
+
+// anyRequest is a small choice with everything drawn.
+func anyRequest(r *rand.Rand) Request {
+	req := baritone()
+	n := 3 + r.IntN(2)
+	var stock = req.Stock[:0:0]
+	for _, g := range req.Reference.Gauges {
+		stock = append(stock, req.Stock[g])
+	}
+	for range 5 {
+		g := plainGauge(9 + 12*r.Float64())
+		if r.IntN(2) == 0 {
+			g = woundGauge(20+40*r.Float64(), 12+4*r.Float64())
+		}
+		stock = append(stock, g)
+	}
+	req.Stock, req.Reference.Gauges = stock, []int{0, 1, 2, 3, 4, 5}
+	req.Cases = nil
+	for range 1 + r.IntN(2) {
+		c := Case{Weight: 0.5 + r.Float64()}
+		shift := unit.Frequency(math.Exp2(-float64(r.IntN(8)) / 12))
+		for _, f := range standardE[:n] {
+			c.Pitches = append(c.Pitches, f*shift)
+		}
+		req.Cases = append(req.Cases, c)
+	}
+	req.By, req.Ordering = Combining(r.IntN(2)), r.IntN(3) > 0
+	req.Tails, req.Action = sameTails(n), heights(n)
+	req.Bass, req.Treble = span(640, 690, 25), span(620, 660, 20)
+	f := &req.Feel
+	f.Construction = Construction(r.IntN(2))
+	f.BendingForce.NoHarder = r.IntN(2) == 0
+	if r.IntN(4) == 0 {
+		f.BendingForce = Target{Kind: Stated, NoHarder: true, Forces: []unit.Force{12}}
+	}
+	f.BendWeight = r.Float64() * 2
+	if r.IntN(2) == 0 {
+		req.Limits.MostTension, req.Limits.LeastTension = unit.Force(60+60*r.Float64()), unit.Force(40*r.Float64())
+	}
+	if r.IntN(3) == 0 {
+		req.Limits.MostBendingForce = unit.Force(6 + 20*r.Float64())
+	}
+	return req
+}
+
+// No set of the stock does better than the one that is found, on any pair.
+func TestNoSetDoesBetter(t *testing.T) {
+	r := rand.New(rand.NewPCG(15, 6))
+	found, none, reordered := 0, 0, 0
+	for range 150 {
+		p := must(t, anyRequest(r))
+		f, err := p.explore(context.Background())
+		require.NoError(t, err)
+		for at, v := range f.points {
+			bass, treble := f.lengths(at)
+			frame, reason := p.base.Frame(bass, treble)
+			if v.limit == ReverseFan || reason != fan.Fits {
+				continue
+			}
+			want, ok := oracle{p, frame}.best()
+			if !ok {
+				none++
+				assert.True(t, v.limit.OnGauge() || v.limit == OrderingRule, "%v", v.limit)
+				continue
+			}
+			require.Equal(t, Kept, v.limit)
+			found++
+			require.InDelta(t, want, math.Sqrt(v.e2), 1e-12)
+			d, err := p.Detail(bass, treble, f.setOf(at))
+			require.NoError(t, err)
+			require.InDelta(t, want, float64(d.Error), 1e-12, "the detail has the same number")
+			if p.req.Ordering {
+				require.True(t, p.inOrder(d.Gauges))
+				reordered++
+			}
+		}
+	}
+	assert.Greater(t, found, 300)
+	assert.Greater(t, none, 5)
+	assert.Greater(t, reordered, 200)
+}
+
+// The sets are the same whatever pair came before, and on one processor.
+func TestTheSearchHasNoMemory(t *testing.T) {
+	p := must(t, threeTunings(workload(20)))
+	f, err := p.explore(context.Background())
+	require.NoError(t, err)
+	for at, v := range f.points {
+		bass, treble := f.lengths(at)
+		c := newChooser(p)
+		e2, cents, miss := c.pairOf(p.base, bass, treble)
+		require.Equal(t, v, point{e2: e2, cents: cents, limit: miss.Limit, fixed: true})
+		if miss.Limit == Kept {
+			require.Equal(t, c.set, f.setOf(at))
+		}
 	}
 }

@@ -5,241 +5,217 @@ import (
 
 	"scalepair/data/unit"
 	"scalepair/fan"
+	"scalepair/tension"
 )
 
-// searcher tries pairs one after another, without allocating. Every
-// goroutine of a search has its own.
-type searcher struct {
-	p      *Plan
-	seats  []seat
-	rungs  []int // the set of the pair at hand, as rungs
-	set    []int // the same as stock indexes
-	least  []float64
-	before []lastLeast
-	parts  []squares // by string, what the rung at hand contributes
-	feel   *strung
-	misses misses
-	travel travelMemo
-	made   madeBends
+// Pair is a scale pair with a set of gauges, and what it costs.
+type Pair struct {
+	Bass       unit.Length `json:"bass_mm"`
+	Treble     unit.Length `json:"treble_mm"`
+	Difference unit.Length `json:"difference_mm"`
+	// Gauges by string, indexes into the stock.
+	Gauges []int `json:"-"`
 
-	// most is what a pair may cost; a dearer one is given up. order is that in
-	// which its strings are looked at.
-	most  float64
-	order []int
+	// Error is E, the feel error of the set; unknown where a bend cannot be made.
+	Error        unit.Ratio `json:"feel_error_percent"`
+	ErrorUnknown bool       `json:"feel_error_unknown,omitempty"`
+	// WorstString is the number of the string of greatest error, with the
+	// deviation of its tension from the wanted; 0 where no string has an error.
+	WorstString    int        `json:"worst_string"`
+	WorstDeviation unit.Ratio `json:"worst_string_tension_deviation_percent"`
+	// Inharmonicity is that of the string of lowest pitch, of several tunings the
+	// greatest; 0 where its core is not known.
+	Inharmonicity unit.Cents `json:"inharmonicity_cents"`
 
-	// For the pairs whose best gauges break the ordering rule; nil until one
-	// comes, see withAll.
-	costs   seatCosts
-	steps   *ladderSearch
-	ordered []int // the last set that such a pair ended with; nil at first
+	NutSlant      unit.Angle  `json:"nut_slant_deg"`
+	LastFretSlant unit.Angle  `json:"last_fret_slant_deg"`
+	SaddleSlant   unit.Angle  `json:"saddle_slant_deg"`
+	NutToFret1    unit.Length `json:"nut_to_fret_1_mm"`
+	BlankLength   unit.Length `json:"blank_length_mm"`
+	BlankWidth    unit.Length `json:"blank_width_mm"`
+	// Blanks says of every blank on offer whether it holds the board.
+	Blanks []fan.Fit `json:"-"`
 
-	removed [reasons]int
-	nearest [reasons]Miss
+	// BassFrom and BassTo span the bass lengths that are as good at this
+	// difference; of picks and the trade-off.
+	BassFrom unit.Length `json:"bass_from_mm,omitempty"`
+	BassTo   unit.Length `json:"bass_to_mm,omitempty"`
 }
 
-func newSearcher(p *Plan) *searcher {
-	rungs := len(p.rungs.w)
-	return &searcher{
-		p: p, seats: p.newPositions(), feel: p.newStrung(),
-		rungs: make([]int, p.strings), set: make([]int, p.strings),
-		least: make([]float64, p.strings), parts: make([]squares, p.strings), before: make([]lastLeast, p.strings),
-		misses: misses{first: true}, travel: newTravelMemo(p.strings, rungs),
-		made: madeBends{perEA: make([]float64, len(p.req.Cases)*len(p.req.Feel.BendFrets))},
-		most: math.Inf(1), order: indexes(p.strings),
-	}
-}
-
-// withAll makes room for the costs of every rung as every string.
-func (w *searcher) withAll() {
-	if w.costs != nil {
-		return
-	}
-	rungs := len(w.p.rungs.w)
-	w.costs, w.steps = make(seatCosts, w.p.strings), newLadderSearch(w.p.strings, rungs)
-	for i := range w.costs {
-		w.costs[i] = make([]float64, rungs)
-	}
-}
-
-// try settles one pair: its frame, the score-best set in w.set and the
-// squares of that set; or the limit that dropped it.
-func (w *searcher) try(bassMM, trebleMM float64) (fan.Frame, squares, Miss) {
-	frame, miss := w.p.frameWithin(bassMM, trebleMM)
-	if miss.Reason != Kept {
-		return frame, squares{}, miss
-	}
-	var total squares
-	if w.p.req.Given != nil {
-		total, miss = w.takeGiven(&frame)
-	} else {
-		total, miss = w.chooseSet(&frame)
-	}
-	miss.BassMM, miss.TrebleMM = bassMM, trebleMM
-	return frame, total, miss
-}
-
-// tooDifferent tells whether the limit on the difference drops a pair, whatever
-// else does.
-func (p *Plan) tooDifferent(bassMM, trebleMM float64) bool {
-	limit := p.req.Limits.DifferenceMM
-	return limit > 0 && math.Abs(bassMM-trebleMM) > limit*(1+limitSlack)
-}
-
-// frameWithin settles a pair's geometry and looks at the limits on a pair.
-func (p *Plan) frameWithin(bassMM, trebleMM float64) (fan.Frame, Miss) {
-	miss := Miss{BassMM: bassMM, TrebleMM: trebleMM, Gauge: -1}
-	if bassMM < trebleMM && !p.req.Neck.AllowReverse {
-		miss.Reason, miss.Value = ReverseFan, bassMM-trebleMM
-		return fan.Frame{}, miss
-	}
-	frame, reason := p.base.Frame(unit.MM(bassMM), unit.MM(trebleMM))
-	if reason != fan.Fits {
-		miss.Reason, miss.Neck = Unbuildable, reason
-		return frame, miss
-	}
-	p.pairLimits(&frame, func(r Reason, value, limit float64) bool {
-		miss.Reason, miss.Value, miss.Limit = r, value, limit
-		return true
-	})
-	return frame, miss
+// setGeometry fills what a pair costs in geometry.
+func (p *Plan) setGeometry(c *Pair, f *fan.Frame, bass, treble unit.Length) {
+	c.Bass, c.Treble, c.Difference = bass, treble, bass-treble
+	c.NutSlant = unit.Angle(math.Atan(f.NutTan()))
+	c.LastFretSlant = unit.Angle(math.Atan(f.TanSlant(float64(p.req.Neck.Frets))))
+	c.SaddleSlant = unit.Angle(math.Atan(f.SaddleTan()))
+	c.NutToFret1 = f.NutToFret1()
+	blank := f.LeastBlank()
+	c.BlankLength, c.BlankWidth, c.Blanks = blank.Length, blank.Width, blank.Fit(p.req.Blanks)
 }
 
 // limitSlack keeps a value that meets a limit exactly, but for the rounding of
 // inches to metres, from counting as beyond it.
 const limitSlack = 1e-9
 
-// pairLimits reports the limits that a frame breaks, in the order of the
-// reasons, until report says to stop.
-func (p *Plan) pairLimits(f *fan.Frame, report func(r Reason, value, limit float64) bool) {
+// pairLimits reports the limits that a frame breaks, in their order, until
+// report says to stop.
+func (p *Plan) pairLimits(f *fan.Frame, report func(l Limit, value, bound float64) bool) {
 	lim := &p.req.Limits
-	over := func(r Reason, value, limit float64) bool {
-		return limit > 0 && value > limit*(1+limitSlack) && report(r, value, limit)
+	over := func(l Limit, value, bound float64) bool {
+		return bound > 0 && value > bound*(1+limitSlack) && report(l, value, bound)
 	}
-	if over(Difference, math.Abs(f.Difference().MM()), lim.DifferenceMM) ||
-		over(FretSlant, p.fretSlant(f), lim.FretSlantRad) ||
-		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlantRad) ||
-		over(NutToFret1, f.NutToFret1().MM(), lim.NutToFret1MM) {
+	// The slant rises or falls steadily along the board, so an end has the most.
+	steepest := math.Atan(max(math.Abs(f.NutTan()), math.Abs(f.TanSlant(float64(p.req.Neck.Frets)))))
+	if over(DifferenceLimit, math.Abs(f.Difference().M()), lim.Difference.M()) ||
+		over(FretSlant, steepest, lim.FretSlant.Rad()) ||
+		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlant.Rad()) ||
+		over(NutToFret1, f.NutToFret1().M(), lim.NutToFret1.M()) {
 		return
 	}
-	if short := p.blankShortMM(f); short > 0 {
+	if short := p.blankShort(f); short > limitSlack {
 		report(BlankSize, short, 0)
 	}
 }
 
-// fretSlant is the greatest slant of nut and frets, without its sign. The
-// slant rises or falls steadily along the board, so an end has it.
-func (p *Plan) fretSlant(f *fan.Frame) float64 {
-	last := f.TanSlant(float64(p.req.Neck.Frets))
-	return math.Atan(max(math.Abs(f.NutTan()), math.Abs(last)))
-}
-
-// blankShortMM is how much the best of the blanks on offer is too small, in
-// the direction in which it lacks more; 0 or less where one serves, or where
-// none is asked for.
-func (p *Plan) blankShortMM(f *fan.Frame) float64 {
-	if p.req.Limits.Blanks == nil {
+// blankShort is how much, in m, the best of the blanks on offer is too small, in
+// the direction in which it lacks more; 0 or less where one fits, or where the
+// board need not come out of one.
+func (p *Plan) blankShort(f *fan.Frame) float64 {
+	if !p.req.Limits.Blank {
 		return 0
 	}
-	need := f.LeastBlank()
+	least := f.LeastBlank()
 	short := math.Inf(1)
-	for _, o := range p.req.Limits.Blanks {
-		short = min(short, max(need.Length-o.Length, need.Width-o.Width).MM())
+	for _, b := range p.req.Blanks {
+		short = min(short, max(least.Length-b.Length, least.Width-b.Width).M())
 	}
 	return short
 }
 
-// takeGiven measures the given gauges; any limit drops the pair.
-func (w *searcher) takeGiven(f *fan.Frame) (squares, Miss) {
-	var total squares
-	all := w.p.newOwnMeans()
-	for i, g := range w.p.req.Given {
-		w.p.seatOn(f, i, &w.seats[i])
-		w.set[i] = g
-		w.misses.list = w.misses.list[:0]
-		w.p.measure(i, g, &w.seats[i], w.feel, &w.misses)
-		if len(w.misses.list) > 0 {
-			return total, w.onString(w.misses.list[0], i, g)
-		}
-		total.add(w.p.squaresOf(i, g, w.feel))
-		all.take(i, w.feel)
+// PairLimits lists the limits that a fan breaks as a whole, whatever strings
+// are put on it.
+func (p *Plan) PairLimits(l *fan.Layout) []Miss {
+	var out []Miss
+	p.pairLimits(&l.Frame, func(limit Limit, value, bound float64) bool {
+		out = append(out, Miss{Limit: limit, Value: value, Bound: bound, Gauge: -1, Bass: l.Spec.Bass, Treble: l.Spec.Treble})
+		return false
+	})
+	return out
+}
+
+// frameOf settles a pair's geometry; the miss says where there is none.
+func (p *Plan) frameOf(base *fan.Base, bass, treble unit.Length) (fan.Frame, Miss) {
+	miss := Miss{Bass: bass, Treble: treble, Gauge: -1}
+	if bass < treble && !p.req.Neck.AllowReverse {
+		miss.Limit, miss.Value = ReverseFan, (bass - treble).M()
+		return fan.Frame{}, miss
 	}
-	total.add(all.squares())
-	return total, Miss{Gauge: -1}
+	frame, reason := base.Frame(bass, treble)
+	if reason != fan.Fits {
+		miss.Limit, miss.Neck = Unbuildable, reason
+	}
+	return frame, miss
 }
 
-func (w *searcher) onString(m Miss, i, g int) Miss {
-	m.String, m.Gauge = i+1, g
-	return m
+// setLimits reports the limits on a set as a whole that it breaks.
+func (p *Plan) setLimits(set []int, places []place, inharmonicity unit.Cents, report func(l Limit, value, bound float64) bool) {
+	if most := p.req.Limits.Inharmonicity; most > 0 && inharmonicity > most && report(InharmonicityLimit, inharmonicity.Value(), most.Value()) {
+		return
+	}
+	if most := p.req.Limits.SaddleTravel; most > 0 {
+		if need := p.saddleNeed(set, places); need > most {
+			report(SaddleTravel, need.M(), most.M())
+		}
+	}
 }
 
-// chooseSet finds the score-best set among admissible gauges.
-func (w *searcher) chooseSet(f *fan.Frame) (squares, Miss) {
-	sum := 0.0
-	for _, i := range w.order {
-		w.p.seatOn(f, i, &w.seats[i])
-		if !w.leastOn(i, w.most-sum) {
-			if !math.IsInf(w.most, 1) {
-				return squares{}, Miss{Reason: dearer, Gauge: -1}
+// saddleSpare is left at either end of the saddles' travel (judgement).
+const saddleSpare = 1 * unit.Millimetre
+
+// saddleNeed is the travel that the saddles need: the bridge is placed so that
+// the most forward saddle reaches its theoretical line less 1 mm, and the
+// rearmost its upper end of the compensation and 1 mm, over all tunings. Strings
+// whose core is not known are left out.
+func (p *Plan) saddleNeed(set []int, places []place) unit.Length {
+	var front, rear unit.Length
+	for i, g := range set {
+		for _, n := range p.tuned[i].notes {
+			lo, hi, err := tension.Compensation(nil, p.wires[g], unit.Length(places[i].length), unit.Frequency(n.pitch), p.req.Action[i], p.req.Tails[i])
+			if err == nil {
+				front, rear = min(front, lo), max(rear, hi)
 			}
-			w.fillCosts(i)
-			return squares{}, w.emptyChoice()
-		}
-		sum += w.least[i]
-	}
-	if w.p.req.Ordering && !w.p.rungs.ordered(w.rungs) && !w.reorder() {
-		return squares{}, Miss{Reason: OrderingRule, Gauge: -1}
-	}
-	var total squares
-	for i, k := range w.rungs {
-		w.set[i] = w.p.rungs.stock[k]
-		total.add(w.parts[i])
-	}
-	return total, Miss{Gauge: -1}
-}
-
-// fillCosts works out the contribution of every rung as string i, and counts
-// the limits that remove rungs.
-func (w *searcher) fillCosts(i int) {
-	w.withAll()
-	clear(w.removed[:])
-	for k := range w.p.rungs.stock {
-		part, miss := w.contribution(i, k)
-		w.costs[i][k] = part.score(w.p.req.Feel.Weights)
-		if miss.Reason != Kept {
-			w.costs[i][k] = math.Inf(1)
-			w.remove(miss)
 		}
 	}
+	return rear - front + 2*saddleSpare
 }
 
-// contribution is what a rung gives as string i, or the first limit it breaks.
-func (w *searcher) contribution(i, k int) (squares, Miss) {
-	g := w.p.rungs.stock[k]
-	w.misses.list = w.misses.list[:0]
-	w.p.measure(i, g, &w.seats[i], w.feel, &w.misses)
-	if len(w.misses.list) > 0 {
-		return squares{}, w.onString(w.misses.list[0], i, g)
+// inharmonicity is that of the string of lowest pitch, of several tunings the
+// greatest; 0 where its core is not known.
+func (p *Plan) inharmonicity(set []int, places []place) unit.Cents {
+	var most unit.Cents
+	for c, low := range p.lowest {
+		k := p.tuned[low].of[c]
+		at, n := &places[low], &p.tuned[low].notes[k]
+		t := tension.Stretched(p.wires[set[low]].LinearDensity.KgPerM()*at.notes[k].speed2, p.wires[set[low]].Compliance())
+		most = max(most, tension.Inharmonicity(nil, p.wires[set[low]], unit.Force(t), unit.Length(at.length*n.capo.sounds)))
 	}
-	return w.p.squaresOf(i, g, w.feel), Miss{}
+	return most
 }
 
-// remove counts a gauge that a limit took from a string's choice, and keeps
-// the one nearest to the limit.
-func (w *searcher) remove(m Miss) {
-	w.removed[m.Reason]++
-	if w.removed[m.Reason] == 1 || m.Excess() < w.nearest[m.Reason].Excess() {
-		w.nearest[m.Reason] = m
+// squares are the squared errors of the strings of a set: e2 as measured, or,
+// against the candidate's own mean, from the logarithms of its tensions, with
+// the mean over the strings taken in each tuning.
+func (p *Plan) squares(e2 []float64, strung []*strung) []float64 {
+	if !p.targets.own {
+		return e2
 	}
-}
-
-// emptyChoice is the miss of a string with no gauge left: that of the limit
-// that removed most.
-func (w *searcher) emptyChoice() Miss {
-	most := Kept
-	for r, count := range w.removed {
-		if count > w.removed[most] {
-			most = Reason(r)
+	out := make([]float64, p.strings)
+	for c, share := range p.share {
+		mean := p.ownMean(strung, c)
+		for i, s := range strung {
+			k := p.tuned[i].of[c]
+			x := (s.logs[k]-mean)*(s.logs[k]-mean) + s.squares[k]
+			if p.req.By == Worst {
+				out[i] = max(out[i], x)
+			} else {
+				out[i] += share * x
+			}
 		}
 	}
-	return w.nearest[most]
+	return out
+}
+
+// ownMean is the mean of ln T over the strings in one tuning.
+func (p *Plan) ownMean(strung []*strung, c int) float64 {
+	mean := 0.0
+	for i, s := range strung {
+		mean += s.logs[p.tuned[i].of[c]] / float64(p.strings)
+	}
+	return mean
+}
+
+// deviation is how far string i's tension is from the wanted, as a part of it;
+// of several tunings from the weighted mean of ln T/T*. 0 where none is wanted.
+func (p *Plan) deviation(i int, strung []*strung) unit.Ratio {
+	switch {
+	case p.targets.tension[i] > 0:
+		return unit.Ratio(math.Expm1(p.mean(i, strung[i].logs)))
+	case p.targets.own:
+		sum := 0.0
+		for c, share := range p.share {
+			sum += share * (strung[i].logs[p.tuned[i].of[c]] - p.ownMean(strung, c))
+		}
+		return unit.Ratio(math.Expm1(sum))
+	}
+	return 0
+}
+
+// mean is E squared: the mean over the strings of their squared errors, so that
+// a string counts once however often it is bent.
+func mean(squares []float64) float64 {
+	sum := 0.0
+	for _, x := range squares {
+		sum += x
+	}
+	return sum / float64(len(squares))
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 
-	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
@@ -14,60 +13,50 @@ import (
 // Plan is a request made ready: checked, its wires and targets worked out. It
 // is not changed by a search, so several may use it at once.
 type Plan struct {
-	req      Request
-	strings  int
-	share    []float64      // by case, adding up to 1
-	wires    []tension.Wire // by stock index
-	windingM []float64      // by stock index, 0 not stated
-	rungs    ladder
-	softest  float64        // greatest compliance among the rungs, 1/N
-	bend     []int          // indexes of the bend strings, from 0
-	isBend   []bool         // by string
-	dir      []float64      // by string: +1 bends to the bass side, -1 to the treble
-	capos    []capo         // by case
-	spots    []tension.Spot // by case, then bend fret
-	behind   []bool         // the same: a capo leaves no room there
-	// pushShare is share among the cases that can bend at a fret; fretMade says
-	// by bend fret whether any can.
-	pushShare []float64
-	fretMade  []bool
-	alike     [][]int // by string, then case and bend fret: the first bend that is the same
-	tuned     [][]int // by string, then case: the first case that tunes it alike
-	// tunedShare by string, then case: the shares of all cases that tune it alike, at the first of them
-	tunedShare [][]float64
-	base       *fan.Base
-	ref        *refPlan
-	targets    targets
+	req     Request
+	strings int
+	share   []float64      // by case, adding up to 1
+	capos   []capo         // by case
+	wires   []tension.Wire // by stock index
+	winding []float64      // by stock index, m; 0 not stated
+	sorted  []int          // the gauges that may be chosen, by linear density, then label
+	softest float64        // greatest compliance of those, 1/N
+	rank    []int          // by stock index: its place in sorted
+	kinds   [2][]int       // sorted, by construction
+	keeps   []int          // by string: the construction that it keeps where it can, or either
 
-	tensionTerms, pushTerms int
-	leftOut                 []LeftOut
+	lowest []int     // by case: the string of lowest pitch, from 0
+	isBend []bool    // by string
+	dir    []float64 // by string: +1 bends to the bass side, -1 to the treble
+	tuned  []tuned   // by string
+
+	base    *fan.Base
+	gaps    bool // equal gaps: the spacing depends on the set
+	ref     *reference
+	targets targets
+	removed float64 // U squared
+	leftOut []LeftOut
 }
 
-// refPlan is the reference made ready.
-type refPlan struct {
-	lengthM, freqHz []float64
-	bendAt          [][]tension.BendAt // by string, then bend fret
-	gauges          []int
-	lowWound        bool
-	feel            referenceFeel
+// tuned is what the tunings ask of one string; cases that tune it alike, under
+// the same capo, stand together.
+type tuned struct {
+	notes []note
+	of    []int // by case: its note
 }
 
-// Term names a part of the score.
-type Term string
+// note is one pitch of one string.
+type note struct {
+	pitch  float64 // of the open string, Hz
+	weight float64
+	capo   capo
+	bends  []spot // empty off the bend strings, without frets, and behind a capo
+}
 
-// The three terms of the score.
-const (
-	TensionTerm      Term = "tension"
-	BendingForceTerm Term = "bending force"
-	OvertoneTerm     Term = "inharmonicity"
-)
-
-// LeftOut is a term, or the term of single strings, that the score does
-// without, and why.
-type LeftOut struct {
-	Term    Term
-	Strings []int // string numbers; empty when the whole term is left out
-	Why     string
+// spot is a fret where a note is bent.
+type spot struct {
+	fret int // place in Feel.BendFrets
+	at   tension.Spot
 }
 
 // Prepare checks a request and makes it ready. The error is a fault.List that
@@ -76,68 +65,60 @@ func Prepare(req Request) (*Plan, error) {
 	if err := check(&req); err != nil {
 		return nil, err
 	}
-	fillDefaults(&req)
-	p := &Plan{req: req, strings: len(req.Cases[0].FreqsHz)}
-	p.share = shares(req.Cases)
-	p.wires, p.windingM = make([]tension.Wire, len(req.Stock)), make([]float64, len(req.Stock))
-	for i := range req.Stock {
-		p.wires[i], p.windingM[i] = WireOf(req.Stock[i]), float64(req.Stock[i].Winding)
+	if req.Usable == nil {
+		for i := range req.Stock {
+			req.Usable = append(req.Usable, i)
+		}
 	}
-	p.rungs = newLadder(req.Stock, req.Usable)
-	for _, g := range p.rungs.stock {
-		p.softest = max(p.softest, p.wires[g].Compliance())
+	p := &Plan{req: req, strings: len(req.Cases[0].Pitches)}
+	p.gaps = req.Neck.NutSpacing.Rule == fan.EqualGaps || req.Neck.SaddleSpacing.Rule == fan.EqualGaps
+	total := 0.0
+	for _, c := range req.Cases {
+		total += c.Weight
 	}
-	p.chooseBendStrings()
-	if err := p.setSpots(); err != nil {
-		return nil, err
+	for _, c := range req.Cases {
+		p.share = append(p.share, c.Weight/total)
+		p.capos = append(p.capos, capoAt(c.CapoFret))
+		low := 0
+		for i, f := range c.Pitches {
+			if f <= c.Pitches[low] {
+				low = i
+			}
+		}
+		p.lowest = append(p.lowest, low)
 	}
-	p.setAlike()
-	base, err := fan.NewBase(p.spacedFor(req.Given))
-	if err != nil {
-		return nil, err
-	}
-	p.base = base
+	p.setWires()
+	var err error
 	if req.Reference != nil {
-		if p.ref, err = p.newRef(req.Reference); err != nil {
+		if p.ref, err = p.newReference(); err != nil {
 			return nil, err
 		}
-		p.ref.feel = p.feelOf(p.wiresOf(req.Reference.Gauges))
 	}
-	p.setTargets(p.feelOrNone())
+	p.setBends()
+	if p.base, err = fan.NewBase(p.spacedFor(req.Given)); err != nil {
+		return nil, err
+	}
+	if err = p.setNotes(); err != nil {
+		return nil, err
+	}
+	p.setTargets()
+	p.setKinds()
 	return p, nil
 }
 
-func fillDefaults(req *Request) {
-	if req.ApartMM == 0 {
-		req.ApartMM = DefaultApartMM
+// setWires takes the stock to what the physics needs.
+func (p *Plan) setWires() {
+	for _, g := range p.req.Stock {
+		p.wires = append(p.wires, WireOf(g))
+		p.winding = append(p.winding, g.Winding.M())
 	}
-	if req.Listed == 0 {
-		req.Listed = DefaultListed
+	p.sorted = slices.Clone(p.req.Usable)
+	slices.SortStableFunc(p.sorted, func(a, b int) int {
+		return cmp.Or(cmp.Compare(p.wires[a].LinearDensity, p.wires[b].LinearDensity), cmp.Compare(p.req.Stock[a].Label, p.req.Stock[b].Label))
+	})
+	for _, g := range p.sorted {
+		p.softest = max(p.softest, p.wires[g].Compliance())
 	}
-	if req.Usable == nil {
-		req.Usable = indexes(len(req.Stock))
-	}
-}
-
-// indexes gives 0 to n-1.
-func indexes(n int) []int {
-	out := make([]int, n)
-	for i := range out {
-		out[i] = i
-	}
-	return out
-}
-
-func shares(cases []Case) []float64 {
-	total := 0.0
-	for _, c := range cases {
-		total += c.Weight
-	}
-	out := make([]float64, len(cases))
-	for i, c := range cases {
-		out[i] = c.Weight / total
-	}
-	return out
 }
 
 // WireOf takes a gauge to what the physics needs. A gauge of music wire gets
@@ -145,61 +126,93 @@ func shares(cases []Case) []float64 {
 // material the strength stated with it.
 func WireOf(g gauges.Gauge) tension.Wire {
 	w := tension.Wire{
-		LinearDensity: float64(g.LinearDensity), ULinearDensity: float64(g.U),
-		CoreAreaM2: g.AreaM2, CoreDiaM: float64(g.Core), UCoreDiaM: float64(g.UCore),
-		EA: float64(g.EA), EI: g.EI, StrengthPa: g.StrengthPa,
+		LinearDensity: g.LinearDensity, ULinearDensity: g.U,
+		CoreArea: g.AreaM2, CoreDia: g.Core, UCoreDia: g.UCore,
+		EA: g.EA, EI: g.EI, Strength: g.StrengthPa,
 		Plain: g.Family == gauges.Plain,
 	}
-	if w.StrengthPa == 0 && g.Core > 0 && g.MusicWire() {
-		w.StrengthPa, w.OutsideTable = tension.MinStrength(float64(g.Core))
+	if w.Strength == 0 && g.Core > 0 && g.MusicWire() {
+		w.Strength, w.OutsideTable = tension.MinStrength(g.Core)
 	}
 	return w
 }
 
-func newLadder(stock []gauges.Gauge, usable []int) ladder {
-	l := ladder{stock: slices.Clone(usable)}
-	slices.SortStableFunc(l.stock, func(a, b int) int {
-		return cmp.Or(cmp.Compare(stock[a].LinearDensity, stock[b].LinearDensity),
-			cmp.Compare(stock[a].Label, stock[b].Label))
-	})
-	for _, g := range l.stock {
-		l.w = append(l.w, float64(stock[g].LinearDensity))
-		l.plain = append(l.plain, stock[g].Family == gauges.Plain)
-	}
-	l.end = make([]int, len(l.w))
-	for k := len(l.w) - 1; k >= 0; k-- {
-		l.end[k] = k + 1
-		if k+1 < len(l.w) && l.w[k+1] == l.w[k] {
-			l.end[k] = l.end[k+1]
+// setNotes gathers, string by string, the cases that tune it alike, and makes
+// their bends ready.
+func (p *Plan) setNotes() error {
+	for i := range p.strings {
+		var t tuned
+		for c, one := range p.req.Cases {
+			pitch := one.Pitches[i].Hz()
+			k := slices.IndexFunc(t.notes, func(n note) bool { return n.pitch == pitch && n.capo == p.capos[c] })
+			if k < 0 {
+				n := note{pitch: pitch, capo: p.capos[c]}
+				for f, fret := range p.req.Feel.BendFrets {
+					if !p.isBend[i] || n.capo.hides(float64(fret)) {
+						continue
+					}
+					at, err := tension.NewSpot(float64(fret)-n.capo.fret, p.req.Feel.Bend)
+					if err != nil {
+						return err
+					}
+					n.bends = append(n.bends, spot{f, at})
+				}
+				k, t.notes = len(t.notes), append(t.notes, n)
+			}
+			t.notes[k].weight += p.share[c]
+			t.of = append(t.of, k)
 		}
+		p.tuned = append(p.tuned, t)
 	}
-	return l
+	return nil
 }
 
-// wiresOf gives the wires of a set of stock indexes.
-func (p *Plan) wiresOf(set []int) []tension.Wire {
-	out := make([]tension.Wire, len(set))
-	for i, g := range set {
-		out[i] = p.wires[g]
+// bassTop parts basses from the rest by the pitch of the highest string
+// (judgement: below the third string of a guitar it is a bass, which lies
+// between a six-string bass's C3 and a baritone's G3).
+const bassTop unit.Frequency = 165
+
+// setBends names the bend strings before any gauge is chosen: as given, else
+// those compared with the reference's plain ones, else the plain ones of the
+// gauges given, else strings 1 to 3, and none on a bass.
+func (p *Plan) setBends() {
+	p.isBend, p.dir = make([]bool, p.strings), make([]float64, p.strings)
+	f := &p.req.Feel
+	for i := range p.strings {
+		switch {
+		case f.BendStrings != nil:
+			p.isBend[i] = slices.Contains(f.BendStrings, i+1)
+		case p.ref != nil:
+			p.isBend[i] = p.wires[p.ref.gauges[p.ref.like[i]]].Plain
+		case p.req.Given != nil:
+			p.isBend[i] = p.wires[p.req.Given[i]].Plain
+		default:
+			p.isBend[i] = i < 3 && p.req.Cases[0].Pitches[0] >= bassTop
+		}
+		d := Middle
+		if i < len(f.Towards) {
+			d = f.Towards[i]
+		}
+		p.dir[i] = d.sign(i, p.strings)
 	}
-	return out
 }
 
 // spacedFor is the neck with the outer diameters of a set, which equal gaps
-// need. Without a set, the reference's gauges stand in, string for string,
-// and without a reference all strings count as equal: own lengths then are
-// off by a few tenths of a millimetre at most, until the chosen set is known.
+// need. Without a set the reference's stand in, string for string, and without
+// a reference all strings count as equal: lengths then are a few tenths of a
+// millimetre off at most, until the set is known.
 func (p *Plan) spacedFor(set []int) fan.Spec {
 	spec := p.req.Neck
 	spec.Strings = p.strings
-	if set == nil && p.req.Reference != nil {
-		set = p.req.Reference.Gauges
-	}
 	spec.Diameters = make([]unit.Length, p.strings)
 	for i := range spec.Diameters {
-		spec.Diameters[i] = unit.Millimetre // all alike, whatever they are
-		if len(set) > 0 {
-			spec.Diameters[i] = p.req.Stock[set[min(i, len(set)-1)]].Outer
+		switch {
+		case set != nil:
+			spec.Diameters[i] = p.req.Stock[set[i]].Outer
+		case p.ref != nil:
+			spec.Diameters[i] = p.req.Stock[p.ref.gauges[p.ref.like[i]]].Outer
+		default:
+			spec.Diameters[i] = unit.MM(1) // all alike, whatever they are
 		}
 	}
 	return spec
@@ -207,58 +220,41 @@ func (p *Plan) spacedFor(set []int) fan.Spec {
 
 // SpecOf is the neck with a pair, spaced for a set of gauges; a nil set leaves
 // equal gaps to stand-ins.
-func (p *Plan) SpecOf(bassMM, trebleMM float64, set []int) fan.Spec {
+func (p *Plan) SpecOf(bass, treble unit.Length, set []int) fan.Spec {
 	spec := p.spacedFor(set)
-	spec.Bass, spec.Treble = unit.MM(bassMM), unit.MM(trebleMM)
+	spec.Bass, spec.Treble = bass, treble
 	return spec
 }
 
 // Stock gives the request's stock, which results point into by index.
 func (p *Plan) Stock() []gauges.Gauge { return p.req.Stock }
 
-// Request gives the request with its defaults filled in.
+// Request gives the request as it was made ready.
 func (p *Plan) Request() Request { return p.req }
-
-// LeftOut lists the terms that the score does without.
-func (p *Plan) LeftOut() []LeftOut { return p.leftOut }
 
 // BendStrings gives the numbers of the strings that are bent.
 func (p *Plan) BendStrings() []int {
-	out := make([]int, len(p.bend))
-	for i, b := range p.bend {
-		out[i] = b + 1
+	var out []int
+	for i, bent := range p.isBend {
+		if bent {
+			out = append(out, i+1)
+		}
 	}
 	return out
 }
 
-// check collects what is wrong with a request.
-func check(req *Request) error {
-	var faults fault.List
-	bad := func(input, what, given, remedy string) {
-		faults.Add(fault.Place{Input: input}, what, given, remedy)
-	}
-	if len(req.Cases) == 0 {
-		bad("strings.tuning", "no tuning is given", "", "name one, low string first")
-		return faults.Err()
-	}
-	n := len(req.Cases[0].FreqsHz)
-	checkCases(req, n, bad)
-	checkGauges(req, n, bad)
-	checkFeel(req, n, bad)
-	checkGrid(req, bad)
-	return faults.Err()
-}
+// TowardsBass reports whether a string, 1 the highest, is bent towards the bass
+// side; else it is towards the treble. A number of no string panics.
+func (p *Plan) TowardsBass(number int) bool { return p.dir[number-1] > 0 }
 
-// OutsideTable says that the strength of a gauge's core was taken from beyond
-// the ends of its table.
+// OutsideTable reports whether the strength of a gauge's core was taken from
+// beyond the ends of its table.
 func (p *Plan) OutsideTable(g int) bool { return p.wires[g].OutsideTable }
 
-// HasTerm says whether a term counts in the score.
-func (p *Plan) HasTerm(t Term) bool {
-	for _, l := range p.leftOut {
-		if l.Term == t && l.Strings == nil {
-			return false
-		}
+// baseFor is the neck spaced for a set of gauges.
+func (p *Plan) baseFor(set []int) (*fan.Base, error) {
+	if !p.gaps {
+		return p.base, nil
 	}
-	return true
+	return fan.NewBase(p.spacedFor(set))
 }

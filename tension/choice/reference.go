@@ -1,135 +1,285 @@
 package choice
 
 import (
+	"math"
+
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension"
 )
 
-// newRef works out where the reference's strings lie and how they are bent.
-func (p *Plan) newRef(r *Reference) (*refPlan, error) {
+// reference is the reference instrument made ready.
+type reference struct {
+	gauges  []int // by its string
+	lengths []unit.Length
+	pitches []unit.Frequency
+	bends   [][]tension.BendAt // by its string, then bend fret
+	like    []int              // by string of the candidate: the reference's, from 0
+}
+
+// newReference works out where the reference's strings lie, how they are bent,
+// and which of them each string is compared with.
+func (p *Plan) newReference() (*reference, error) {
+	r := p.req.Reference
 	spec := r.Neck
-	spec.Strings = len(r.FreqsHz)
-	spec.AllowReverse = true
-	spec.Diameters = make([]unit.Length, spec.Strings)
-	for i, g := range r.Gauges {
-		spec.Diameters[i] = p.req.Stock[g].Outer
+	spec.Strings, spec.AllowReverse, spec.Diameters = len(r.Pitches), true, nil
+	for _, g := range r.Gauges {
+		spec.Diameters = append(spec.Diameters, p.req.Stock[g].Outer)
 	}
 	frame, err := fan.NewFrame(spec)
 	if err != nil {
 		return nil, err
 	}
-	ref := &refPlan{freqHz: r.FreqsHz, gauges: r.Gauges}
-	ref.lowWound = !p.wires[r.Gauges[spec.Strings-1]].Plain
-	for i := range r.FreqsHz {
-		length := frame.Length(i).M()
-		ref.lengthM = append(ref.lengthM, length)
-		sign := bendSign(i, spec.Strings, nil)
-		at := make([]tension.BendAt, len(p.req.Feel.BendFrets))
-		for k, n := range p.req.Feel.BendFrets {
-			at[k] = tension.BendAt{
-				LengthM: length, FreqHz: r.FreqsHz[i], Fret: n, Cents: p.req.Feel.BendCents,
-				TanSlant: towards(sign, frame.TanSlant(n)), Tails: r.Tails[i],
-				ReachM: frame.Reach(i, n, sign > 0).M(),
-			}
+	out := &reference{pitches: r.Pitches, gauges: r.Gauges, like: p.pairing()}
+	for i := range r.Pitches {
+		out.lengths = append(out.lengths, frame.Length(i))
+		var at []tension.BendAt
+		for _, fret := range p.req.Feel.BendFrets {
+			at = append(at, p.bendAt(&frame, i, float64(fret), Middle.sign(i, spec.Strings), r.Tails[i], r.Pitches[i]))
 		}
-		ref.bendAt = append(ref.bendAt, at)
+		out.bends = append(out.bends, at)
 	}
-	return ref, nil
+	return out, nil
 }
 
-// feelOrNone is the reference's feel with the stock's linear densities, empty
-// where there is no reference.
-func (p *Plan) feelOrNone() referenceFeel {
+// bendAt is a bend of string i of a frame, towards the bass side where dir is 1.
+func (p *Plan) bendAt(f *fan.Frame, i int, fret, dir float64, tails tension.Tails, pitch unit.Frequency) tension.BendAt {
+	return tension.BendAt{
+		Length: f.Length(i), Pitch: pitch, Fret: fret, Rise: p.req.Feel.Bend, Tails: tails,
+		TanSlant: dir*f.TanSlant(fret) + 0, // a square crown is 0 from either side, never -0
+		Reach:    f.Reach(i, fret, dir > 0),
+	}
+}
+
+// pairing gives, by string, the reference string (from 0) that it is compared
+// with: as listed, else the smaller set lies wholly inside the larger, at the
+// shift with the least mean absolute interval between paired strings (of equal
+// ones that nearest to the treble), and strings beyond an end are compared with
+// that end. Several tunings count by their weights.
+func (p *Plan) pairing() []int {
+	n, m := p.strings, len(p.req.Reference.Pitches)
+	out := make([]int, n)
+	if list := p.req.Feel.ReferenceStrings; list != nil {
+		for i, s := range list {
+			out[i] = s - 1
+		}
+		return out
+	}
+	least, best := math.Inf(1), 0
+	for shift := range max(n, m) - min(n, m) + 1 {
+		if apart := p.apart(shift); apart < least-1e-9 {
+			least, best = apart, shift
+		}
+	}
+	for i := range out {
+		if n >= m {
+			out[i] = min(max(i-best, 0), m-1)
+		} else {
+			out[i] = i + best
+		}
+	}
+	return out
+}
+
+// apart is the mean absolute interval, in octaves, between paired strings with
+// the smaller set so many strings from the larger's treble end.
+func (p *Plan) apart(shift int) float64 {
+	ref := p.req.Reference.Pitches
+	paired := min(p.strings, len(ref))
+	sum := 0.0
+	for c, one := range p.req.Cases {
+		for k := range paired {
+			own, other := k, k
+			if p.strings > len(ref) {
+				own += shift
+			} else {
+				other += shift
+			}
+			sum += p.share[c] * math.Abs(math.Log2(one.Pitches[own].Hz()/ref[other].Hz()))
+		}
+	}
+	return sum / float64(paired)
+}
+
+// ReferenceStrings gives, by string, the number of the reference's string that
+// it is compared with; nil without a reference.
+func (p *Plan) ReferenceStrings() []int {
 	if p.ref == nil {
-		return referenceFeel{}
+		return nil
 	}
-	return p.ref.feel
+	out := make([]int, p.strings)
+	for i, k := range p.ref.like {
+		out[i] = k + 1
+	}
+	return out
 }
 
-// setTargets fixes the targets and counts the terms of each mean, noting what
-// the score must do without.
-func (p *Plan) setTargets(feel referenceFeel) {
-	p.targets = p.targetsFrom(feel)
-	p.tensionTerms = p.countTension()
-	p.pushTerms = p.countPush()
+// targets are the wanted values of a request; a 0 means that there is none.
+type targets struct {
+	tension []float64   // by string, N
+	force   [][]float64 // by string, then bend fret, N; nil where the bend has no target
+	dist    [][]float64 // the same in m; nil where the bend distance has none
+	own     bool        // the tension wanted is the candidate's own mean
+}
+
+// wanted are the targets with given wires, those of the request or of a trial.
+func (p *Plan) wanted(wires []tension.Wire) targets {
+	n, f := p.strings, &p.req.Feel
+	t := targets{tension: make([]float64, n), force: make([][]float64, n), dist: make([][]float64, n)}
+	switch {
+	case f.Tension.Kind == Stated:
+		for i := range n {
+			t.tension[i] = f.Tension.Forces[min(i, len(f.Tension.Forces)-1)].N()
+		}
+	case f.Tension.Kind == Even && p.ref == nil:
+		t.own = true
+	case f.Tension.Kind != NoTarget:
+		feel := p.ref.tensions(wires)
+		if f.Tension.Kind == Even {
+			mean := 0.0
+			for _, x := range feel {
+				mean += math.Log(x) / float64(len(feel))
+			}
+			for k := range feel {
+				feel[k] = math.Exp(mean)
+			}
+		}
+		for i, k := range p.ref.like {
+			t.tension[i] = feel[k]
+		}
+	}
+	for i := range n {
+		if p.isBend[i] && len(f.BendFrets) > 0 {
+			t.force[i], t.dist[i] = p.wantedBends(i, wires)
+		}
+	}
+	return t
+}
+
+// wantedBends are the targets of string i's bends. Where the reference cannot
+// make one of them, or its core is not known, the string has none.
+func (p *Plan) wantedBends(i int, wires []tension.Wire) (force, dist []float64) {
 	f := &p.req.Feel
-	if f.Tension.Source == Absent {
-		p.leaveOut(TensionTerm, nil, "no target is given")
-	}
-	switch {
-	case f.BendingForce.Source == Absent:
-		p.leaveOut(BendingForceTerm, nil, "no target is given")
-	case len(p.bend) == 0:
-		p.leaveOut(BendingForceTerm, nil, "no string is named as a bend string")
-	case len(f.BendFrets) == 0:
-		p.leaveOut(BendingForceTerm, nil, "no fret is named for bends")
-	case p.bendable() == 0:
-		p.leaveOut(BendingForceTerm, nil, "a capo leaves no room at the frets of the bends")
-	default:
-		p.noteLostBends()
-	}
-	switch {
-	case f.Overtone.Source == Absent:
-		p.leaveOut(OvertoneTerm, nil, "no target is given")
-	case p.targets.overtone == 0:
-		p.leaveOut(OvertoneTerm, nil, "the core of the reference's lowest string is not known")
-	}
-}
-
-func (p *Plan) leaveOut(term Term, strings []int, why string) {
-	p.leftOut = append(p.leftOut, LeftOut{Term: term, Strings: strings, Why: why})
-}
-
-func (p *Plan) countTension() int {
-	if p.req.Feel.Tension.Source == OwnMean {
-		return p.strings
-	}
-	count := 0
-	for _, t := range p.targets.tension {
-		if t > 0 {
-			count++
+	switch f.BendingForce.Kind {
+	case Stated:
+		for range f.BendFrets {
+			force = append(force, f.BendingForce.Forces[min(i, len(f.BendingForce.Forces)-1)].N())
 		}
-	}
-	return count
-}
-
-func (p *Plan) countPush() int {
-	if p.req.Feel.BendingForce.Source == OwnMean {
-		return len(p.bend) * p.bendable()
-	}
-	count := 0
-	for _, row := range p.targets.bendingForce {
-		for _, t := range row {
-			if t > 0 {
-				count++
+		return force, nil
+	case LikeReference:
+		k := p.ref.like[i]
+		for _, at := range p.ref.bends[k] {
+			b, err := tension.BendString(nil, wires[p.ref.gauges[k]], at)
+			if err != nil {
+				return nil, nil
 			}
+			force, dist = append(force, b.Force.N()), append(dist, b.Distance.M())
 		}
 	}
-	return count
+	return force, dist
 }
 
-// noteLostBends names the bend strings whose target cannot be told, since
-// the reference string they are like has an unknown core or cannot reach the
-// bend.
-func (p *Plan) noteLostBends() {
-	if p.req.Feel.BendingForce.Source != LikeReference {
-		return
+// tensions are those of the reference's strings.
+func (r *reference) tensions(wires []tension.Wire) []float64 {
+	out := make([]float64, len(r.gauges))
+	for k, g := range r.gauges {
+		out[k] = tension.Open(wires[g], r.lengths[k], r.pitches[k]).N()
 	}
+	return out
+}
+
+// Term names a part of the feel error.
+type Term string
+
+// The two terms of the feel error.
+const (
+	TensionTerm      Term = "tension"
+	BendingForceTerm Term = "bending force"
+)
+
+// LeftOut is a term, or the term of single strings, that the error does
+// without, and why.
+type LeftOut struct {
+	Term    Term   `json:"term"`
+	Strings []int  `json:"strings,omitempty"` // string numbers; empty when the whole term is left out
+	Why     string `json:"why"`
+}
+
+// LeftOut lists the terms that the error does without.
+func (p *Plan) LeftOut() []LeftOut { return p.leftOut }
+
+// setTargets fixes the targets and U, and notes what the error must do without.
+func (p *Plan) setTargets() {
+	p.targets = p.wanted(p.wires)
+	p.removed = p.irremovable()
+	out := func(term Term, strings []int, why string) { p.leftOut = append(p.leftOut, LeftOut{term, strings, why}) }
+	f := &p.req.Feel
+	if f.Tension.Kind == NoTarget {
+		out(TensionTerm, nil, "no target is given")
+	}
+	bends, made := p.BendStrings(), false
 	var lost []int
-	for _, i := range p.bend {
-		for k, t := range p.targets.bendingForce[i] {
-			if t == 0 && p.fretMade[k] {
-				lost = append(lost, i+1)
-				break
+	for i, t := range p.tuned {
+		for _, n := range t.notes {
+			made = made || len(n.bends) > 0
+		}
+		if p.isBend[i] && p.targets.force[i] == nil {
+			lost = append(lost, i+1)
+		}
+	}
+	switch {
+	case f.BendingForce.Kind == NoTarget:
+		out(BendingForceTerm, nil, "no target is given")
+	case len(bends) == 0:
+		out(BendingForceTerm, nil, "no string is named as a bend string")
+	case len(f.BendFrets) == 0:
+		out(BendingForceTerm, nil, "no fret is named for bends")
+	case !made:
+		out(BendingForceTerm, nil, "a capo leaves no room at the frets of the bends")
+	case len(lost) > 0:
+		why := "the reference string it is like cannot make the bend, or its core is not known"
+		if len(lost) == len(bends) {
+			lost = nil
+		}
+		out(BendingForceTerm, lost, why)
+	}
+}
+
+// irremovable is U squared, the part of E squared that no set can remove since
+// one set serves several tunings: the mean over the strings of the weighted
+// variance of 2 ln f over the tunings; where the worst tuning counts, of the
+// square of half its range. Against the candidate's own mean only what strings
+// do differently counts. 0 for one tuning, and without a wanted tension. It
+// follows from ln T = ln w + 2 ln L + 2 ln f; stretch changes it by less than a
+// hundredth.
+func (p *Plan) irremovable() float64 {
+	if p.req.Feel.Tension.Kind == NoTarget {
+		return 0
+	}
+	means := make([]float64, len(p.req.Cases))
+	if p.targets.own {
+		for c, one := range p.req.Cases {
+			for _, f := range one.Pitches {
+				means[c] += 2 * math.Log(f.Hz()) / float64(p.strings)
 			}
 		}
 	}
-	why := "the reference string it is like cannot make the bend, or its core is not known"
-	switch {
-	case p.pushTerms == 0:
-		p.leaveOut(BendingForceTerm, nil, why)
-	case lost != nil:
-		p.leaveOut(BendingForceTerm, lost, why)
+	sum := 0.0
+	for i := range p.strings {
+		mean, lo, hi := 0.0, math.Inf(1), math.Inf(-1)
+		x := make([]float64, len(means))
+		for c, one := range p.req.Cases {
+			x[c] = 2*math.Log(one.Pitches[i].Hz()) - means[c]
+			mean += p.share[c] * x[c]
+			lo, hi = min(lo, x[c]), max(hi, x[c])
+		}
+		if p.req.By == Worst {
+			sum += (hi - lo) * (hi - lo) / 4
+			continue
+		}
+		for c := range x {
+			sum += p.share[c] * (x[c] - mean) * (x[c] - mean)
+		}
 	}
+	return sum / float64(p.strings)
 }

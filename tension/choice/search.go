@@ -1,164 +1,140 @@
 package choice
 
 import (
+	"context"
+	"math"
 	"runtime"
 	"sync"
 	"sync/atomic"
+
+	"scalepair/data/unit"
+	"scalepair/fan"
 )
 
-// Result is the outcome of a search over a grid.
-type Result struct {
-	// Tried and Kept count pairs.
-	Tried, Kept int
-	// Best are the best pairs, distinct, best first.
-	Best []Candidate
-	// Front are the pairs that no other beats in tension misfit, bending force misfit
-	// and difference at once, smallest difference first.
-	Front []Candidate
-	// Dropped counts the pairs that limits dropped, by reason.
-	Dropped []Dropped
-	// WorstTensionMisfit is the greatest tension misfit among the kept pairs.
-	WorstTensionMisfit float64
-
-	// Compared are Best and the next distinct pairs, as many as a confidence
-	// compares.
-	Compared []Candidate
+// point is one pair of the grid, worked out.
+type point struct {
+	e2    float64 // E squared
+	cents float64 // inharmonicity of the string of lowest pitch
+	limit Limit   // that dropped it, or Kept
+	fixed bool    // worked out with the spacing of its own set
 }
 
-// gathered is what one goroutine has found.
-type gathered struct {
-	kept    int
-	worst   float64 // greatest tension square
-	front   front
-	ranking ranking
-	dropped tally
+// field is the grid of pairs, worked out.
+type field struct {
+	p             *Plan
+	bass, treble  []unit.Length
+	points        []point // by bass, then treble
+	sets          []int32 // the same, a set each
+	removed       float64 // U squared
+	allowed, best float64 // E with U taken off: the greatest that is as good as the best, and the least
+	dropped       tally
 }
 
-// Watch follows a long search, and stops it. The zero value does neither.
-type Watch struct {
-	// Stop ends the work early when it is closed; the result is then void.
-	Stop <-chan struct{}
-	// Step is told how much of the work is done. It is called from several
-	// goroutines at once.
-	Step func(done, total int)
-}
-
-// stopped says whether the work is to end.
-func (w Watch) stopped() bool {
-	select {
-	case <-w.Stop:
+// pairOf works one pair out: E squared, the inharmonicity, and the set in c.set;
+// or the limit that drops it.
+func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (e2, cents float64, miss Miss) {
+	p := c.p
+	frame, miss := p.frameOf(base, bass, treble)
+	if miss.Limit != Kept {
+		return 0, 0, miss
+	}
+	report := func(l Limit, value, bound float64) bool {
+		miss.Limit, miss.Value, miss.Bound = l, value, bound
 		return true
-	default:
-		return false
 	}
-}
-
-func (w Watch) step(done, total int) {
-	if w.Step != nil {
-		w.Step(done, total)
+	if p.pairLimits(&frame, report); miss.Limit != Kept {
+		return 0, 0, miss
 	}
+	for i := range p.strings {
+		p.put(&frame, i, &c.places[i])
+	}
+	of := c.take
+	if p.req.Given == nil {
+		of = c.choose
+	}
+	if miss = of(); miss.Limit != Kept {
+		miss.Bass, miss.Treble = bass, treble
+		return 0, 0, miss
+	}
+	e2, cents = mean(p.squares(c.e2, c.strung)), p.inharmonicity(c.set, c.places).Value()
+	miss = Miss{Bass: bass, Treble: treble, Gauge: -1}
+	p.setLimits(c.set, c.places, unit.Cents(cents), report)
+	return e2, cents, miss
 }
 
-// Search tries every pair of the grid. The result does not depend on the
-// number of processors.
-func (p *Plan) Search() *Result { return p.SearchWatched(Watch{}) }
-
-// SearchWatched is Search under watch.
-func (p *Plan) SearchWatched(watch Watch) *Result {
-	return p.result(p.gatherAll(max(p.req.Listed, mostCompared), watch))
+// take measures the given gauges; any limit drops the pair.
+func (c *chooser) take() Miss {
+	for i, g := range c.p.req.Given {
+		c.set[i] = g
+		var ok bool
+		if c.e2[i], ok = c.admit(i, g, math.Inf(1)); !ok {
+			m := c.misses.list[0]
+			m.String, m.Gauge = i+1, g
+			return m
+		}
+	}
+	return Miss{Gauge: -1}
 }
 
-// gatherAll tries every pair, row by row on all processors, and keeps enough
-// of the ranking for so many distinct pairs.
-func (p *Plan) gatherAll(distinct int, watch Watch) gathered {
-	room := roomFor(distinct, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM)
-	workers := min(runtime.GOMAXPROCS(0), len(p.req.BassMM))
-	found := make([]gathered, workers)
-	var next, done atomic.Int64
+// explore works out every pair of the grid, row by row on all processors. The
+// result does not depend on their number.
+func (p *Plan) explore(ctx context.Context) (*field, error) {
+	f := &field{p: p, bass: p.req.Bass, treble: p.req.Treble, removed: p.removed}
+	f.points = make([]point, len(f.bass)*len(f.treble))
+	f.sets = make([]int32, len(f.points)*p.strings)
+	var next atomic.Int64
 	var wait sync.WaitGroup
-	for n := range found {
-		found[n].ranking.room, found[n].front = room, front{}
+	tallies := make([]tally, min(runtime.GOMAXPROCS(0), len(f.bass)))
+	for n := range tallies {
 		wait.Go(func() {
-			w := newSearcher(p)
+			c := newChooser(p)
 			for {
 				row := int(next.Add(1)) - 1
-				if row >= len(p.req.BassMM) || watch.stopped() {
+				if row >= len(f.bass) || ctx.Err() != nil {
 					return
 				}
-				for t := range p.req.TrebleMM {
-					w.gather(row, t, &found[n])
+				for t := range f.treble {
+					at := row*len(f.treble) + t
+					e2, cents, miss := c.pairOf(p.base, f.bass[row], f.treble[t])
+					if miss.Limit != Kept {
+						tallies[n].drop(miss, 1)
+					}
+					f.put(at, point{e2: e2, cents: cents, limit: miss.Limit, fixed: !p.gaps || p.req.Given != nil}, c.set)
 				}
-				watch.step(int(done.Add(1)), len(p.req.BassMM))
 			}
 		})
 	}
 	wait.Wait()
-	return merged(found)
+	for n := range tallies {
+		f.dropped.merge(&tallies[n])
+	}
+	return f, ctx.Err()
 }
 
-// gather tries one pair and keeps what counts.
-func (w *searcher) gather(b, t int, g *gathered) {
-	frame, total, miss := w.try(w.p.req.BassMM[b], w.p.req.TrebleMM[t])
-	if miss.Reason != Kept {
-		g.dropped.drop(miss)
-		return
+// put stores a pair that was worked out.
+func (f *field) put(at int, v point, set []int) {
+	f.points[at] = v
+	for i, g := range set {
+		f.sets[at*f.p.strings+i] = int32(g)
 	}
-	g.kept++
-	g.worst = max(g.worst, total.tension)
-	difference := abs(frame.Difference().MM())
-	g.ranking.offer(ranked{total.score(w.p.req.Feel.Weights), difference, b, t})
-	g.front.offer(point{total.tension, total.bendingForce, difference, b, t})
 }
 
-// merged puts together what the goroutines found.
-func merged(found []gathered) gathered {
-	all := found[0]
-	for _, g := range found[1:] {
-		all.kept += g.kept
-		all.worst = max(all.worst, g.worst)
-		all.dropped.merge(&g.dropped)
-		for _, level := range g.front {
-			for _, f := range level {
-				all.front.offer(f)
-			}
-		}
-		for _, r := range g.ranking.heap {
-			all.ranking.offer(r)
-		}
+// setOf gives the set of a pair.
+func (f *field) setOf(at int) []int {
+	out := make([]int, f.p.strings)
+	for i := range out {
+		out[i] = int(f.sets[at*f.p.strings+i])
 	}
-	return all
+	return out
 }
 
-// result works out the pairs worth listing.
-func (p *Plan) result(all gathered) *Result {
-	r := &Result{
-		Tried: len(p.req.BassMM) * len(p.req.TrebleMM), Kept: all.kept,
-		Dropped: all.dropped.list(),
-	}
-	var worst Candidate
-	worst.setScore(squares{tension: all.worst}, p.req.Feel.Weights)
-	r.WorstTensionMisfit = worst.TensionMisfit
-	w := newSearcher(p)
-	compared := max(p.req.Listed, mostCompared)
-	for _, b := range distinct(all.ranking.sorted(), compared, p.req.ApartMM, p.req.BassMM, p.req.TrebleMM) {
-		r.Compared = append(r.Compared, w.candidate(b.bass, b.treble))
-	}
-	r.Best = r.Compared[:min(p.req.Listed, len(r.Compared))]
-	for _, f := range all.front.sorted() {
-		r.Front = append(r.Front, w.candidate(f.bass, f.treble))
-	}
-	return r
+// lengths gives the pair at a place of the grid.
+func (f *field) lengths(at int) (bass, treble unit.Length) {
+	return f.bass[at/len(f.treble)], f.treble[at%len(f.treble)]
 }
 
-// candidate works a kept pair out once more, in full.
-func (w *searcher) candidate(b, t int) Candidate {
-	frame, total, miss := w.try(w.p.req.BassMM[b], w.p.req.TrebleMM[t])
-	if miss.Reason != Kept {
-		panic("choice: a pair that was kept is dropped when it is worked out again")
-	}
-	c := geometryOf(&frame, w.p.req.Neck.Frets)
-	c.BassMM, c.TrebleMM = w.p.req.BassMM[b], w.p.req.TrebleMM[t]
-	c.Gauges = append([]int(nil), w.set...)
-	c.setScore(total, w.p.req.Feel.Weights)
-	return c
-}
+// felt is what of an error sets can remove: sqrt(E^2 - U^2).
+func felt(e2, removed float64) float64 { return rounded(math.Sqrt(max(0, e2-removed))) }
+
+// rounded keeps values from counting as different by their rounding.
+func rounded(x float64) float64 { return math.Round(x*1e9) / 1e9 }

@@ -23,6 +23,7 @@ import (
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/gauges"
+	"scalepair/tension/choice"
 	"scalepair/tuning"
 )
 
@@ -41,7 +42,7 @@ type Build struct {
 	LengthUnit unit.LengthUnit `toml:"length_unit"`
 	ForceUnit  unit.ForceUnit  `toml:"force_unit"`
 	// TuningsBy says how the Tunings are put together.
-	TuningsBy Combining `toml:"tunings_by"`
+	TuningsBy choice.Combining `toml:"tunings_by"`
 
 	Strings Strings `toml:"strings"`
 	// Tunings are the tunings that one set and pair must serve together; empty
@@ -55,7 +56,7 @@ type Build struct {
 	Chosen *Chosen `toml:"chosen"`
 	// Columns are those of a comparison, in the order written.
 	Columns       []Column              `toml:"compare"`
-	Limits        Limits                `toml:"limits"`
+	Limits        choice.Limits         `toml:"limits"`
 	Neck          Neck                  `toml:"neck"`
 	Tails         Tails                 `toml:"tails"`
 	Saddle        Saddle                `toml:"saddle"`
@@ -79,9 +80,9 @@ func Defaults() *Build {
 		Readings:   "readings.csv",
 		Strings:    Strings{PitchStandard: tuning.ConcertA, Ordering: true},
 		Neck:       Neck{Neck: fan.DefaultNeck()},
-		Feel:       defaultFeel(),
+		Feel:       Feel{Feel: choice.DefaultFeel(false, false)},
 		Scales:     Scales{Apart: 5 * mm},
-		Limits:     Limits{BreakingOpen: unit.Percent(75), BreakingBent: unit.Percent(90)},
+		Limits:     choice.DefaultLimits(),
 		Saddle:     Saddle{ActionTreble: 1.6 * mm, ActionBass: 2 * mm},
 		FretWire:   fan.DefaultFretWire(),
 		Measuring:  gauges.DefaultInstruments(),

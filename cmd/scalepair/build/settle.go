@@ -50,6 +50,7 @@ func (c checker) perString() {
 	if r := c.Build.Reference; r != nil {
 		c.settleAll(r, "reference", r.Tuning.Strings(), c.faults)
 	}
+	c.feelTogether()
 	for i := range c.Columns {
 		c.settleAll(&c.Columns[i], fmt.Sprintf("compare[%d]", i), n, c.faults)
 	}

@@ -164,7 +164,7 @@ func (s *SetOut) saddles() error {
 	backs, known := make([]fan.Compensation, len(s.Detail.Strings)), false
 	for i, d := range s.Detail.Strings {
 		if d.CompensationErr == nil {
-			backs[i], known = fan.Compensation{Lo: unit.MM(1000 * d.CompensationM[0]), Hi: unit.MM(1000 * d.CompensationM[1])}, true
+			backs[i], known = fan.Compensation{Lo: d.Compensation[0], Hi: d.Compensation[1]}, true
 		}
 	}
 	if !known {

@@ -89,7 +89,7 @@ func (j *Job) tuningColumns(base Column, asked Comparison, faults *fault.List) [
 		c := base
 		c.Tunings = []tuning.Tuning{t}
 		c.Cases = []choice.Case{{Name: name, Weight: 1, CapoFret: j.Build.Strings.CapoFret,
-			FreqsHz: t.FreqsHz(j.Build.Strings.PitchStandard.Hz())}}
+			Pitches: pitches(t.FreqsHz(j.Build.Strings.PitchStandard.Hz()))}}
 		out = append(out, c)
 	}
 	want := j.Build.Strings.Tuning.Strings()
@@ -137,7 +137,7 @@ func (j *Job) pairOf(c *Column, text string, faults *fault.List) {
 	if err == nil && bass < treble && !j.Build.Scales.ReverseFan {
 		faults.Add(at, "the bass scale is shorter than the treble scale", text, "bass first; for a reverse fan write reverse_fan = true under [scales]")
 	}
-	c.BassMM, c.TrebleMM = bass.MM(), treble.MM()
+	c.Bass, c.Treble = bass, treble
 }
 
 // setOf reads labels, or the word for a set that needs none.

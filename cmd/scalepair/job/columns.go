@@ -6,6 +6,7 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension/choice"
 	"scalepair/tuning"
@@ -20,8 +21,8 @@ type Column struct {
 	Tunings []tuning.Tuning
 	Cases   []choice.Case
 	// The pair; lengths of 0 are open.
-	BassMM, TrebleMM float64
-	Neutral          fan.Neutral
+	Bass, Treble unit.Length
+	Neutral      fan.Neutral
 	// Set is nil where the best of the stock is wanted.
 	Set []int
 	// SetName names the set, such as "today's set"; "" for one given by its
@@ -49,7 +50,7 @@ func (j *Job) Columns(asked Comparison) ([]Column, error) {
 		return nil, err
 	}
 	base := Column{
-		Tunings: j.Tunings(), Cases: j.Cases(), BassMM: pick.BassMM, TrebleMM: pick.TrebleMM,
+		Tunings: j.Tunings(), Cases: j.Cases(), Bass: unit.MM(pick.BassMM), Treble: unit.MM(pick.TrebleMM),
 		Neutral: j.Neck().Neutral, Set: pick.Gauges, SetName: SuggestedSet,
 	}
 	if pick.Gauges != nil {
@@ -107,7 +108,7 @@ func (j *Job) fileColumns(base Column) ([]Column, error) {
 		c.Name = from.Name
 		j.columnTunings(&c, from, key)
 		if from.Bass > 0 {
-			c.BassMM, c.TrebleMM = from.Bass.MM(), from.Treble.MM()
+			c.Bass, c.Treble = from.Bass, from.Treble
 		}
 		if from.Neutral != nil {
 			c.Neutral = *from.Neutral
@@ -137,7 +138,7 @@ func (j *Job) columnTunings(c *Column, from build.Column, key string) {
 		hz = from.PitchStandard.Hz()
 	}
 	for i := range c.Cases {
-		c.Cases[i].Name, c.Cases[i].FreqsHz = names[i], c.Tunings[i].FreqsHz(hz)
+		c.Cases[i].Name, c.Cases[i].Pitches = names[i], pitches(c.Tunings[i].FreqsHz(hz))
 		if j.Build.Given(key + ".capo_fret") {
 			c.Cases[i].CapoFret = *from.CapoFret
 		}
@@ -154,7 +155,7 @@ func (j *Job) Requests(columns []Column) ([]Column, []choice.Column, error) {
 	suggests := true
 	for _, c := range columns {
 		req, err := j.columnRequest(c)
-		if c.IfAny && (!suggests || !wantsANumber(req.Feel)) {
+		if c.IfAny && (!suggests) {
 			continue
 		}
 		if err != nil {
@@ -182,8 +183,8 @@ func (j *Job) columnRequest(c Column) (choice.Request, error) {
 		return req, err
 	}
 	req.Cases, req.Neck.Neutral, req.Given = c.Cases, c.Neutral, c.Set
-	req.BassMM, req.TrebleMM = []float64{c.BassMM}, []float64{c.TrebleMM}
-	if c.Set == nil && !wantsANumber(req.Feel) {
+	req.Bass, req.Treble = []unit.Length{c.Bass}, []unit.Length{c.Treble}
+	if c.Set == nil && req.Reference == nil && !wantsANumber(req.Feel) {
 		return req, fault.Fault{Place: j.Build.Place("feel"), What: "no set can be suggested: the tension or bending force wanted is the set's own mean, which any set has",
 			Remedy: "say under [feel] what is wanted, describe a [reference], or give the column its gauges"}
 	}
@@ -193,5 +194,5 @@ func (j *Job) columnRequest(c Column) (choice.Request, error) {
 // wantsANumber says that no target is the set's own mean, so that a set may be
 // chosen by it.
 func wantsANumber(f choice.Feel) bool {
-	return f.Tension.Source != choice.OwnMean && f.BendingForce.Source != choice.OwnMean
+	return f.Tension.Kind != choice.Even
 }

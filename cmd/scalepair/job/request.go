@@ -26,32 +26,32 @@ func (j *Job) Request() (choice.Request, error) {
 	b := j.Build
 	var faults fault.List
 	req := choice.Request{
-		Cases: j.Cases(), By: choice.Combining(b.TuningsBy),
+		Cases: j.Cases(), By: b.TuningsBy,
 		Stock: j.Stock.Gauges, Ordering: b.Strings.Ordering,
-		Neck: j.Neck(), BassMM: allMM(b.Scales.Bass), TrebleMM: allMM(b.Scales.Treble),
+		Neck: j.Neck(), Bass: b.Scales.Bass, Treble: b.Scales.Treble, Blanks: b.Blanks,
 		Tails: tails(b.Tails), TailsAssumed: b.Tails.NutAssumed || b.Tails.SaddleAssumed,
 		ActionAssumed: b.Saddle.Assumed,
-		Feel:          j.feel(), Limits: j.limits(), ApartMM: b.Scales.Apart.MM(),
+		Feel:          b.Feel.Feel, Limits: b.Limits,
 	}
-	n := len(req.Cases[0].FreqsHz)
-	req.ActionM = heights(b.Saddle, n)
+	n := len(req.Cases[0].Pitches)
+	req.Action = heights(b.Saddle, n)
 	if b.Strings.Stock != nil {
 		req.Usable = j.indexes(b.Strings.Stock, func(i int) fault.Place { return b.Place("strings.stock") }, &faults)
 	}
 	if b.Strings.Gauges != nil {
 		req.Given = j.indexes(b.Strings.Gauges, j.gaugePlace("strings.gauges"), &faults)
 	}
-	if even := b.Feel.Tension[0].Source == build.Even || b.Feel.BendingForce[0].Source == build.Even; even &&
+	if even := req.Feel.Tension.Kind == choice.Even; even && b.Reference == nil &&
 		req.Given == nil && b.Chosen != nil && b.Chosen.Gauges != nil {
 		// Evenness speaks of one set; the chosen one is the only one there is.
 		req.Given = j.indexes(b.Chosen.Gauges, j.gaugePlace("chosen.gauges"), &faults)
 	}
 	req.Reference = j.reference(&faults)
-	if b.Chosen != nil && req.BassMM == nil {
-		req.BassMM = []float64{b.Chosen.Bass.MM()}
+	if b.Chosen != nil && req.Bass == nil {
+		req.Bass = []unit.Length{b.Chosen.Bass}
 	}
-	if b.Chosen != nil && req.TrebleMM == nil {
-		req.TrebleMM = []float64{b.Chosen.Treble.MM()}
+	if b.Chosen != nil && req.Treble == nil {
+		req.Treble = []unit.Length{b.Chosen.Treble}
 	}
 	return req, faults.Err()
 }
@@ -61,12 +61,12 @@ func (j *Job) Cases() []choice.Case {
 	b := j.Build
 	if len(b.Tunings) == 0 {
 		return []choice.Case{{Name: title(b.Strings.Tuning, ""), Weight: 1, CapoFret: b.Strings.CapoFret,
-			FreqsHz: b.Strings.Tuning.FreqsHz(b.Strings.PitchStandard.Hz())}}
+			Pitches: pitches(b.Strings.Tuning.FreqsHz(b.Strings.PitchStandard.Hz()))}}
 	}
 	var out []choice.Case
 	for _, t := range b.Tunings {
 		out = append(out, choice.Case{Name: title(t.Tuning, t.Name), Weight: t.Weight, CapoFret: t.CapoFret,
-			FreqsHz: t.Tuning.FreqsHz(b.Strings.PitchStandard.Hz())})
+			Pitches: pitches(t.Tuning.FreqsHz(b.Strings.PitchStandard.Hz()))})
 	}
 	return out
 }
@@ -93,10 +93,11 @@ func title(t tuning.Tuning, name string) string {
 	return t.String()
 }
 
-func allMM(in []unit.Length) []float64 {
-	var out []float64
-	for _, l := range in {
-		out = append(out, l.MM())
+// pitches are frequencies as quantities.
+func pitches(hz []float64) []unit.Frequency {
+	out := make([]unit.Frequency, len(hz))
+	for i, f := range hz {
+		out[i] = unit.Frequency(f)
 	}
 	return out
 }
@@ -104,20 +105,20 @@ func allMM(in []unit.Length) []float64 {
 func tails(t build.Tails) []tension.Tails {
 	out := make([]tension.Tails, len(t.Nut))
 	for i := range out {
-		out[i] = tension.Tails{NutM: float64(t.Nut[i]), SaddleM: float64(t.Saddle[i])}
+		out[i] = tension.Tails{Nut: t.Nut[i], Saddle: t.Saddle[i]}
 	}
 	return out
 }
 
 // heights runs straight from the treble to the bass height.
-func heights(s build.Saddle, n int) []float64 {
-	out := make([]float64, n)
+func heights(s build.Saddle, n int) []unit.Length {
+	out := make([]unit.Length, n)
 	for i := range out {
 		share := 0.0
 		if n > 1 {
 			share = float64(i) / float64(n-1)
 		}
-		out[i] = (1-share)*float64(s.ActionTreble) + share*float64(s.ActionBass)
+		out[i] = unit.Length(1-share)*s.ActionTreble + unit.Length(share)*s.ActionBass
 	}
 	return out
 }
@@ -130,58 +131,6 @@ func (j *Job) Neck() fan.Spec {
 		spec.Neutral = *b.Chosen.Neutral
 	}
 	return spec
-}
-
-func (j *Job) feel() choice.Feel {
-	f := j.Build.Feel
-	out := choice.Feel{
-		Tension: target(f.Tension), BendingForce: target(f.BendingForce),
-		MoreStrings: choice.Mapping(f.MoreStrings), BendStrings: f.BendStrings, BendCents: f.BendCents.Value(),
-		Weights: choice.Weights(f.Weights),
-	}
-	out.Overtone.Source = source(f.Overtone.Source)
-	if out.Overtone.Source == choice.Stated {
-		out.Overtone.Values = []float64{f.Overtone.Cents.Value()}
-	}
-	for _, n := range f.BendFrets {
-		out.BendFrets = append(out.BendFrets, float64(n))
-	}
-	for _, d := range f.BendTowards {
-		out.Towards = append(out.Towards, choice.Direction(d))
-	}
-	return out
-}
-
-func source(s build.Source) choice.Source {
-	return map[build.Source]choice.Source{
-		build.NoTarget: choice.Absent, build.LikeReference: choice.LikeReference,
-		build.Stated: choice.Stated, build.Even: choice.OwnMean,
-	}[s]
-}
-
-func target(t []build.Target) choice.Target {
-	out := choice.Target{Source: source(t[0].Source)}
-	for _, f := range t {
-		if f.Source == build.Stated {
-			out.Values = append(out.Values, f.Force.N())
-		}
-	}
-	return out
-}
-
-func (j *Job) limits() choice.Limits {
-	l := j.Build.Limits
-	out := choice.Limits{
-		DifferenceMM: l.Difference.MM(), NutToFret1MM: l.NutToFret1.MM(), InharmonicityCents: l.Inharmonicity.Value(),
-		FretSlantRad: l.FretSlant.Rad(), SaddleSlantRad: l.SaddleSlant.Rad(),
-		BreakingOpen: float64(l.BreakingOpen), BreakingBent: float64(l.BreakingBent),
-		LeastTensionN: l.LeastTension.N(), MostTensionN: l.MostTension.N(), MostBendingForceN: l.MostBendingForce.N(),
-		SaddleTravelM: float64(l.SaddleTravel),
-	}
-	if l.Blank {
-		out.Blanks = j.Build.Blanks
-	}
-	return out
 }
 
 // reference maps the reference instrument; spans it does not state are the
@@ -200,7 +149,7 @@ func (j *Job) reference(faults *fault.List) *choice.Reference {
 	}
 	neck.NutSpacing, neck.SaddleSpacing = fan.Spacing{}, fan.Spacing{}
 	return &choice.Reference{
-		Neck: neck, FreqsHz: r.Tuning.FreqsHz(r.PitchStandard.Hz()),
+		Neck: neck, Pitches: pitches(r.Tuning.FreqsHz(r.PitchStandard.Hz())),
 		Gauges: j.indexes(r.Gauges, j.gaugePlace("reference.gauges"), faults),
 		Tails:  tails(build.Tails{Nut: r.NutTail, Saddle: r.SaddleTail}), TailsAssumed: r.TailsAssumed,
 	}

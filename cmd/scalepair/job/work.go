@@ -1,6 +1,7 @@
 package job
 
 import (
+	"scalepair/data/trace"
 	"scalepair/gauges"
 	"scalepair/gauges/fit"
 	"scalepair/tension"
@@ -15,7 +16,7 @@ type Work struct {
 	Gauge        gauges.Gauge
 	CapoFret     int
 
-	FromGauge, Place, Open, Bend, Compensation []tension.Step
+	FromGauge, Place, Open, Bend, Compensation []trace.Step
 	// NoBend and NoCompensation say why a section is empty.
 	NoBend, NoCompensation error
 }
@@ -30,11 +31,11 @@ func (j *Job) Work(p *choice.Plan, d *choice.Detail, c, number int, fret float64
 		return nil, err
 	}
 	for _, s := range own {
-		w.FromGauge = append(w.FromGauge, tension.Step(s))
+		w.FromGauge = append(w.FromGauge, trace.Step(s))
 	}
 	wire, at, bendErr := p.StringAt(d, c, i, fret)
 	w.Place = j.place(p, d, c, i)
-	steps, err := tension.Explain(wire, at, 0, 0)
+	steps, err := tension.Explain(wire, at)
 	if bendErr == nil {
 		bendErr = err
 	}
@@ -42,47 +43,49 @@ func (j *Job) Work(p *choice.Plan, d *choice.Detail, c, number int, fret float64
 	w.split(steps)
 	// The saddle is set without the capo, at the first tuning's pitch.
 	first := p.Request().Cases[0]
-	w.Compensation, w.NoCompensation = tension.ExplainCompensation(wire, d.Strings[i].LengthM, first.FreqsHz[i], p.Request().ActionM[i], p.Request().Tails[i])
+	var tr trace.Trace
+	_, _, w.NoCompensation = tension.Compensation(&tr, wire, d.Strings[i].Length, first.Pitches[i], p.Request().Action[i], p.Request().Tails[i])
+	w.Compensation = tr.Steps
 	return w, nil
 }
 
 // place goes from note and fan to the pitch and length that sound.
-func (j *Job) place(p *choice.Plan, d *choice.Detail, c, i int) []tension.Step {
+func (j *Job) place(p *choice.Plan, d *choice.Detail, c, i int) []trace.Step {
 	const digits = 9
-	var out []tension.Step
+	var out []trace.Step
 	add := func(symbol, name, formula string, value float64, unit, source string) {
-		out = append(out, tension.Step{Symbol: symbol, Name: name, Formula: formula, Value: value, Unit: unit, Source: source, Digits: digits})
+		out = append(out, trace.Step{Symbol: symbol, Name: name, Formula: formula, Value: value, Unit: unit, Source: source, Digits: digits})
 	}
 	const equal = "equal temperament; A4 is note 69 of the MIDI note table"
 	note := j.Tunings()[c].OfString(i + 1)
-	cd := d.Strings[i].Cases[c]
+	cd := d.Strings[i].Tunings[c]
 	capo := p.Request().Cases[c].CapoFret
 	pitch, length := "f", "L"
 	if capo > 0 {
 		pitch, length = "fo", "Lo"
 	}
-	add("A4", "pitch standard", "", cd.FreqHz/note.FreqHz(1), "Hz", "as asked")
+	add("A4", "pitch standard", "", cd.Pitch.Hz()/note.FreqHz(1), "Hz", "as asked")
 	add("st", "number of the note "+note.String(), "", float64(note.Semitone), "", equal)
 	formula := "A4 2^((st - 69)/12)"
 	if note.Cents != 0 {
 		add("ct", "cents on it", "", note.Cents, "cents", "as asked")
 		formula = "A4 2^((st - 69 + ct/100)/12)"
 	}
-	add(pitch, "pitch of the open string", formula, cd.FreqHz, "Hz", equal)
-	add(length, "own length, nut to theoretical saddle line", "", d.Strings[i].LengthM, "m", "the fan of the pair, as scalepair layout prints it")
+	add(pitch, "pitch of the open string", formula, cd.Pitch.Hz(), "Hz", equal)
+	add(length, "scale length, nut to theoretical saddle line", "", d.Strings[i].Length.M(), "m", "the fan of the pair, as scalepair layout prints it")
 	if capo > 0 {
 		add("c", "fret of the capo", "", float64(capo), "", "as asked")
-		add("f", "pitch from the capo on", "fo 2^(c/12)", cd.SoundingHz, "Hz", equal)
-		add("L", "length from the capo on", "Lo 2^(-c/12)", cd.SoundingM, "m", equal)
+		add("f", "pitch from the capo on", "fo 2^(c/12)", cd.SoundingPitch.Hz(), "Hz", equal)
+		add("L", "length from the capo on", "Lo 2^(-c/12)", cd.Sounding.M(), "m", equal)
 	}
 	return out
 }
 
 // split parts the steps of the tension from those of the bend, and leaves out
 // what the sections before gave already.
-func (w *Work) split(steps []tension.Step) {
+func (w *Work) split(steps []trace.Step) {
 	shown := map[string]bool{}
-	for _, s := range append(append([]tension.Step{}, w.FromGauge...), w.Place...) {
+	for _, s := range append(append([]trace.Step{}, w.FromGauge...), w.Place...) {
 		shown[s.Symbol] = true
 	}
 	to := &w.Open
@@ -94,12 +97,14 @@ func (w *Work) split(steps []tension.Step) {
 		case s.Formula == "" && shown[s.Symbol]:
 		case s.Symbol == "" && s.Value == 0: // the share of an exact input
 		case s.Symbol == "S" && w.Gauge.StrengthPa == 0:
-			*to = append(*to, tension.ExplainStrength(float64(w.Gauge.Core))...)
+			var tr trace.Trace
+			tension.MinStrengthTraced(&tr, w.Gauge.Core)
+			*to = append(*to, tr.Steps...)
 			shown["S"] = true
 		default:
 			*to = append(*to, s)
 			if s.Symbol == "T" && s.Formula == "q" {
-				*to = append(*to, tension.Step{Symbol: "e", Name: "strain", Value: 0, Source: "core not known: taken not to stretch", Digits: 1})
+				*to = append(*to, trace.Step{Symbol: "e", Name: "strain", Value: 0, Source: "core not known: taken not to stretch", Digits: 1})
 			}
 		}
 	}

@@ -14,10 +14,10 @@ import (
 // octave is the note at fret 12 over the open one by another route: one
 // spring, one lump of mass, and a bent beam's first partial; shorten is what
 // clamped ends take from each sounding length.
-func octave(w tension.Wire, lengthM, freq, height, tails, s, shorten float64) float64 {
+func octave(w wire, lengthM, freq, height, tails, s, shorten float64) float64 {
 	open := lengthM + s
 	all := open + tails
-	force := tension.Open(w, open, freq)
+	force := openAt(w, open, freq)
 	slack := all / (1 + force/w.EA)
 	mass := w.LinearDensity * slack
 	note := func(run, sounding float64) float64 {
@@ -35,13 +35,13 @@ func TestCompensationMakesTheOctave(t *testing.T) {
 		w, l := drawWire(t), drawLength(t)
 		f := drawFreq(t, w, l)
 		height := rapid.Float64Range(0, 4e-3).Draw(t, "h")
-		tails := tension.Tails{NutM: rapid.Float64Range(0, 0.2).Draw(t, "nut"), SaddleM: rapid.Float64Range(0, 0.2).Draw(t, "saddle")}
-		lo, _, err := tension.Compensation(w, l, f, height, tails)
+		tails := ends{Nut: rapid.Float64Range(0, 0.2).Draw(t, "nut"), Saddle: rapid.Float64Range(0, 0.2).Draw(t, "saddle")}
+		lo, _, err := compensation(w, l, f, height, tails)
 		require.NoError(t, err)
 		assert.Greater(t, lo, 0.0)
 		// The octave takes the stretch as a difference of two lengths, which
 		// leaves it some 1e-16 over the strain.
-		assert.InDelta(t, 2, octave(w, l, f, height, tails.NutM+tails.SaddleM, lo, 0), 1e-11)
+		assert.InDelta(t, 2, octave(w, l, f, height, tails.Nut+tails.Saddle, lo, 0), 1e-11)
 	})
 }
 
@@ -51,9 +51,9 @@ func TestCompensationOfClampedEnds(t *testing.T) {
 	const l, f, h, tails = 0.648, 329.63, 1.6e-3, 0.085
 	for _, d := range []float64{0.2e-3, 0.254e-3, 0.4e-3} {
 		w := steel(d)
-		lo, hi, err := tension.Compensation(w, l, f, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
+		lo, hi, err := compensation(w, l, f, h, ends{Nut: 0.06, Saddle: 0.025})
 		require.NoError(t, err)
-		clamp := math.Sqrt(w.EI / tension.Open(w, l+lo, f))
+		clamp := math.Sqrt(w.EI / openAt(w, l+lo, f))
 		assert.InEpsilon(t, 2*clamp, hi-lo, 1e-12)
 		// A tenth of a cent: the longer string is tuned a little tighter.
 		assert.InDelta(t, 2, octave(w, l, f, h, tails, hi, 2*clamp), 1e-4)
@@ -66,10 +66,10 @@ func TestCompensationOfClampedEnds(t *testing.T) {
 func TestCompensationToFirstOrder(t *testing.T) {
 	const l, f, h, tails = 0.648, 329.63, 1.2e-3, 0.085
 	w := steel(0.254e-3)
-	force := tension.Open(w, l, f)
+	force := openAt(w, l, f)
 	d := 2 * h * h / l / (l + tails)
-	b := tension.Inharmonicity(w, force, l)
-	lo, _, err := tension.Compensation(w, l, f, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
+	b := spreadB(w, force, l)
+	lo, _, err := compensation(w, l, f, h, ends{Nut: 0.06, Saddle: 0.025})
 	require.NoError(t, err)
 	want := l / 2 * (w.EA/force*d + 3*b)
 	assert.InEpsilon(t, want, lo, 0.02)
@@ -83,7 +83,7 @@ func TestCompensationLimitsAndOrder(t *testing.T) {
 	compensation := func(d, h, scale float64) float64 {
 		w := steel(d)
 		w.EI *= scale
-		lo, _, err := tension.Compensation(w, 0.648, 329.63*0.254e-3/d, h, tension.Tails{NutM: 0.06, SaddleM: 0.025})
+		lo, _, err := compensation(w, 0.648, 329.63*0.254e-3/d, h, ends{Nut: 0.06, Saddle: 0.025})
 		require.NoError(t, err)
 		return lo
 	}
@@ -97,8 +97,8 @@ func TestCompensationLimitsAndOrder(t *testing.T) {
 func TestCompensationOfRubber(t *testing.T) {
 	w := plain(2e-3, 2e6, 1000)
 	w.EI *= 1e-6
-	f := tension.FreqAt(w, 0.6, 0.9*w.EA)
-	lo, _, err := tension.Compensation(w, 0.6, f, 5e-3, tension.Tails{NutM: 1.2})
+	f := pitchAt(w, 0.6, 0.9*w.EA)
+	lo, _, err := compensation(w, 0.6, f, 5e-3, ends{Nut: 1.2})
 	require.NoError(t, err)
 	assert.Less(t, lo, -1e-6, "a longer way, hardly more tension: the saddle stands in front")
 	assert.InDelta(t, 2, octave(w, 0.6, f, 5e-3, 1.2, lo, 0), 1e-9)
@@ -108,13 +108,13 @@ func TestCompensationRefuses(t *testing.T) {
 	w := steel(0.254e-3)
 	for _, c := range []struct {
 		name         string
-		w            tension.Wire
+		w            wire
 		l, f, height float64
 		tail         float64
 		want         error
 	}{
-		{"core not known", tension.Wire{LinearDensity: 4e-4}, 0.648, 329.63, 1.6e-3, 0.06, tension.ErrNoStiffness},
-		{"bending stiffness not known", tension.Wire{LinearDensity: 4e-4, EA: 1e4}, 0.648, 329.63, 1.6e-3, 0.06, tension.ErrNoStiffness},
+		{"core not known", wire{LinearDensity: 4e-4}, 0.648, 329.63, 1.6e-3, 0.06, tension.ErrNoStiffness},
+		{"bending stiffness not known", wire{LinearDensity: 4e-4, EA: 1e4}, 0.648, 329.63, 1.6e-3, 0.06, tension.ErrNoStiffness},
 		{"no length", w, 0, 329.63, 1.6e-3, 0.06, tension.ErrInput},
 		{"pitch nan", w, 0.648, math.NaN(), 1.6e-3, 0.06, tension.ErrInput},
 		{"height below 0", w, 0.648, 329.63, -1e-3, 0.06, tension.ErrInput},
@@ -124,7 +124,7 @@ func TestCompensationRefuses(t *testing.T) {
 		{"tail below 0", w, 0.648, 329.63, 1.6e-3, -0.06, tension.ErrInput},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			lo, hi, err := tension.Compensation(c.w, c.l, c.f, c.height, tension.Tails{NutM: c.tail})
+			lo, hi, err := compensation(c.w, c.l, c.f, c.height, ends{Nut: c.tail})
 			assert.ErrorIs(t, err, c.want)
 			assert.Zero(t, lo)
 			assert.Zero(t, hi)

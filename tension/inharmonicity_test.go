@@ -6,8 +6,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
-
-	"scalepair/tension"
 )
 
 // Two forms in print: pi^3 E d^4/(64 T L^2) (Fletcher and Rossing, section
@@ -17,8 +15,8 @@ func TestInharmonicityAgainstBothPrintedForms(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := drawWire(t), drawLength(t)
 		force := rapid.Float64Range(20, 200).Draw(t, "T")
-		d, e := w.CoreDiaM, w.EA/w.CoreAreaM2
-		b := tension.Inharmonicity(w, force, l)
+		d, e := w.CoreDia, w.EA/w.CoreArea
+		b := spreadB(w, force, l)
 		assert.InEpsilon(t, math.Pow(math.Pi, 3)*e*math.Pow(d, 4)/(64*force*l*l), b, 1e-12)
 		assert.InEpsilon(t, 2*math.Pow(math.Pi, 3)*math.Pow(d/2, 4)*e/(8*force*l*l), b, 1e-12)
 	})
@@ -27,7 +25,7 @@ func TestInharmonicityAgainstBothPrintedForms(t *testing.T) {
 // Young's formula in cents, d and l in cm (JASA 24(3), 1952), and his steel.
 func TestInharmonicityAgainstYoung(t *testing.T) {
 	w := steel(0.254e-3)
-	b := tension.Inharmonicity(w, tension.Textbook(w.LinearDensity, 0.648, 329.63), 0.648)
+	b := spreadB(w, textbook(w.LinearDensity, 0.648, 329.63), 0.648)
 	young := 3.4e13 * 0.0254 * 0.0254 / (329.63 * 329.63 * math.Pow(64.8, 4))
 	assert.InEpsilon(t, young, 600/math.Ln2*b, 0.02, "per n squared")
 	assert.InEpsilon(t, 25.5e6, w.StretchSpeed2(), 0.02, "Q over rho of his wire against Shigley's")
@@ -36,7 +34,7 @@ func TestInharmonicityAgainstYoung(t *testing.T) {
 
 func plainG3() float64 {
 	w := steel(0.017 * 0.0254)
-	return tension.Inharmonicity(w, tension.Textbook(w.LinearDensity, 0.648, 196.00), 0.648)
+	return spreadB(w, textbook(w.LinearDensity, 0.648, 196.00), 0.648)
 }
 
 // A plain third string can exceed a wound fourth (Fastl and Voelk, abstract,
@@ -44,16 +42,16 @@ func plainG3() float64 {
 func TestPlainThirdOverWoundFourth(t *testing.T) {
 	wound := steel(0.35e-3) // an invented core, under 2.2 times its weight of wrap
 	wound.LinearDensity *= 3.2
-	b := tension.Inharmonicity(wound, tension.Textbook(wound.LinearDensity, 0.648, 146.83), 0.648)
+	b := spreadB(wound, textbook(wound.LinearDensity, 0.648, 146.83), 0.648)
 	assert.Greater(t, plainG3(), b)
 }
 
 func TestInharmonicity(t *testing.T) {
-	assert.Zero(t, tension.InharmonicityCents(0))
+	assert.Zero(t, cents10(0))
 	rapid.Check(t, func(t *rapid.T) {
 		b := rapid.Float64Range(1e-9, 1e-2).Draw(t, "B")
 		partial10 := 10 * math.Sqrt(1+100*b)
-		assert.InDelta(t, 1200*math.Log2(partial10/10), tension.InharmonicityCents(b), 1e-9)
+		assert.InDelta(t, 1200*math.Log2(partial10/10), cents10(b), 1e-9)
 	})
-	assert.Zero(t, tension.Inharmonicity(tension.Wire{LinearDensity: 1e-3}, 70, 0.65), "core not known")
+	assert.Zero(t, spreadB(wire{LinearDensity: 1e-3}, 70, 0.65), "core not known")
 }

@@ -1,6 +1,11 @@
 package tension
 
-import "math"
+import (
+	"math"
+
+	"scalepair/data/trace"
+	"scalepair/data/unit"
+)
 
 // Compensation is how far the saddle stands behind its theoretical line so that
 // the string pressed at fret 12 sounds exactly the octave of the open string,
@@ -27,21 +32,57 @@ import "math"
 // numbers were not seen. Only rubber with long tails asks for a saddle in
 // front (s below 0). The error is [ErrNoStiffness] where EA or EI is not
 // known, or [ErrInput].
-func Compensation(w Wire, lengthM, freqHz, heightM float64, tails Tails) (lo, hi float64, err error) {
+func Compensation(tr *trace.Trace, w Wire, length unit.Length, pitch unit.Frequency, height unit.Length, tails Tails) (lo, hi unit.Length, err error) {
 	if w.EA == 0 || w.EI == 0 {
 		return 0, 0, ErrNoStiffness
 	}
-	at := BendAt{LengthM: lengthM, FreqHz: freqHz, Tails: tails}
-	strain := Open(w, lengthM, freqHz) * w.Compliance()
-	if !(at.sane() && heightM >= 0 && heightM <= lengthM && strain >= leastStrain && strain <= mostStrain) {
+	at := BendAt{Length: length, Pitch: pitch, Tails: tails}
+	strain := Open(w, length, pitch).N() * w.Compliance()
+	if !(at.sane() && height >= 0 && height <= length && strain >= leastStrain && strain <= mostStrain) {
 		return 0, 0, ErrInput
 	}
-	p := pressed{w: w, compliance: w.Compliance(), length: lengthM, freq: freqHz, height: heightM, tails: tails.NutM + tails.SaddleM}
-	lo, ok := risingRoot(p.flatness, -lengthM/8, lengthM/4, lengthM/1e3)
+	p := pressed{w: w, compliance: w.Compliance(), length: length.M(), freq: pitch.Hz(), height: height.M(), tails: tails.Whole().M()}
+	s, ok := risingRoot(p.flatness, -p.length/8, p.length/4, p.length/1e3)
 	if !ok {
 		return 0, 0, ErrInput
 	}
-	return lo, lo + 2*math.Sqrt(w.EI/Open(w, lengthM+lo, freqHz)), nil
+	lo = unit.Length(s)
+	t := Open(w, length+lo, pitch)
+	if tr != nil {
+		p.record(tr, s, t.N())
+	}
+	most := tr.Step("most, compensation, most (ends clamped)", "s + 2 sqrt(EI/T)", s+2*math.Sqrt(w.EI/t.N()), "m",
+		"a clamped end shortens what swings by sqrt(EI/T); judgement that the saddle stands between")
+	return lo, unit.Length(most), nil
+}
+
+// record follows a compensation s that was found by trial to the ratio of both
+// pitches; the symbols w, EA and EI are those of [Explain].
+func (p pressed) record(tr *trace.Trace, s, t float64) {
+	tr.Carry(bendDigits)
+	l, h, ea := p.length, p.height, p.w.EA.N()
+	w, ei := p.w.LinearDensity.KgPerM(), p.w.EI
+	tr.Given("L, length, nut to theoretical saddle line", l, "m", fromAsked)
+	tr.Given("f, pitch of the open string", p.freq, "Hz", fromAsked)
+	tr.Given("h, height of the open string over fret 12", h, "m", fromAsked)
+	tr.Given("tails, string beyond nut and saddle", p.tails, "m", fromAsked)
+	tr.Step("s, compensation, least", "by trial, until the ratio below is 2", s, "m", fromAbove)
+	tr.Step("q, tension if it did not stretch", "w (2 (L + s) f)^2", w*math.Pow(2*(l+s)*p.freq, 2), "N", stringLaw)
+	tr.Step("T, tension, open", "2 q/(1 + sqrt(1 + 4 q/EA))", t, "N", stretchLaw)
+	e := tr.Step("e, strain, open", "T/EA", t/ea, "", hookesLaw)
+	b := tr.Step("B, spread of the partials, open", "pi^2 EI/(T (L + s)^2)", B(ei, t, l+s), "", stiffString)
+	rest := tr.Step("R, whole string, open", "L + s + tails", l+s+p.tails, "m", fromAbove)
+	natural := tr.Step("R0, the same, slack", "R/(1 + e)", rest/(1+e), "m", hookesLaw)
+	front := tr.Step("F, nut to fret 12, pressed", "sqrt((L/2)^2 + h^2)", math.Hypot(l/2, h), "m", "geometry")
+	sounding := tr.Step("H, fret 12 to saddle, pressed", "sqrt((L/2 + s)^2 + h^2)", math.Hypot(l/2+s, h), "m", "geometry")
+	run := tr.Step("Rp, whole string, pressed", "F + H + tails", front+sounding+p.tails, "m", "geometry")
+	tp := tr.Step("Tp, tension, pressed", "EA (Rp/R0 - 1)", ea*(run/natural-1), "N", hookesLaw)
+	wp := tr.Step("wp, linear density, pressed", "w R0/Rp", w*natural/run, "kg/m", "the mass stays")
+	bp := tr.Step("Bp, spread of the partials, pressed", "pi^2 EI/(Tp H^2)", B(ei, tp, sounding), "", stiffString)
+	fp := tr.Step("fp, pitch at fret 12", "sqrt(Tp/wp)/(2 H)", math.Sqrt(tp/wp)/(2*sounding), "Hz", stringLaw)
+	tr.Step("ratio, of both pitches, each raised by its stiffness", "fp sqrt(1 + Bp)/(f sqrt(1 + B))",
+		fp*math.Sqrt(1+bp)/(p.freq*math.Sqrt(1+b)), "", stiffString)
+	tr.Carry(0)
 }
 
 // pressed is a string about to be pressed at fret 12.
@@ -52,7 +93,7 @@ type pressed struct {
 }
 
 // flatness is how far, in m2, the note at fret 12 stands below the octave
-// with the saddle set back by s, and how fast that rises with s.
+// with the saddle s behind its line, and how fast that rises with s.
 //
 //	(f12/f)^2 = P ((L + s)/hypot(L/2 + s, h))^2, wanted 4
 //	flatness = 4 hypot(L/2 + s, h)^2 - P (L + s)^2 = s (2 L + 3 s) + 4 h^2 - (P - 1) (L + s)^2
@@ -64,7 +105,7 @@ func (p pressed) flatness(s float64) (value, slope float64) {
 	return value, 2*l + float64(6*s) - float64(open*(2*sharp+float64(rising*open)))
 }
 
-// sharpening is P - 1, by what share the square of the pitch rises from being
+// sharpening is P - 1, by what part the square of the pitch rises from being
 // pressed, apart from the shorter run, and its slope by s.
 //
 //	P = (1 + k d) (1 + d) (1 + B12)/(1 + B)
@@ -82,7 +123,7 @@ func (p pressed) sharpening(s float64) (value, slope float64) {
 	longer := hh / (sounding + behind)
 	d := (hh/(front+half) + longer) / whole
 	slopeD := -(longer/sounding + d) / whole
-	t := Stretched(Textbook(p.w.LinearDensity, open, p.freq), p.compliance)
+	t := Stretched(Textbook(p.w.LinearDensity, unit.Length(open), unit.Frequency(p.freq)).N(), p.compliance)
 	e := t * p.compliance
 	perT := 2 * (1 + e) / (float64(1+float64(2*e)) * open)
 	kd := (1 + e) / e * d
@@ -90,8 +131,8 @@ func (p pressed) sharpening(s float64) (value, slope float64) {
 	raise := d + float64(kd*(1+d))
 	slopeRaise := float64(slopeD*(1+kd)) + float64(slopeKD*(1+d))
 
-	b := Inharmonicity(p.w, t, open)
-	b12 := Inharmonicity(p.w, t*(1+kd), sounding)
+	b := B(p.w.EI, t, open)
+	b12 := B(p.w.EI, t*(1+kd), sounding)
 	slopeB := -b * (perT + 2/open)
 	slopeB12 := -b12 * (perT + slopeKD/(1+kd) + 2*behind/(sounding*sounding))
 	spread := (b12 - b) / (1 + b)

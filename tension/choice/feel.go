@@ -1,0 +1,262 @@
+package choice
+
+import (
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/suggest"
+	"scalepair/data/unit"
+)
+
+// Feel is what the player wants to feel. Lists by string start at string 1.
+type Feel struct {
+	Tension      Target `toml:"-"` // a word, a force or a list: read apart
+	BendingForce Target `toml:"-"`
+	// Inharmonicity is wanted of the string of lowest pitch; 0 where none is
+	// stated. It is no part of the error.
+	Inharmonicity unit.Cents   `toml:"inharmonicity" range:"0.1 cents, 1200 cents"`
+	Construction  Construction `toml:"construction"`
+	// ReferenceStrings gives for every string the number of the reference's
+	// string that it is compared with; nil finds them, see pairing.
+	ReferenceStrings []int `toml:"-"`
+
+	// BendStrings are numbers of strings; nil asks for the default, an empty
+	// slice means none.
+	BendStrings []int       `toml:"bend_strings" range:"1, 24"`
+	Bend        unit.Cents  `toml:"bend_cents" range:"10, 500"`
+	BendFrets   []int       `toml:"bend_frets" range:"1, 36"`
+	Towards     []Direction `toml:"-"` // by string; nil is Middle for all
+
+	// BendWeight is b, what a bend counts beside the tension.
+	BendWeight float64 `toml:"bend_weight" range:"0, 100"`
+	// Noticeable is n, the least difference of feel error that a player notices.
+	Noticeable unit.Ratio `toml:"noticeable" range:"0.1 %, 50 %"`
+	// Prefer names the pick that is taken while no pair is chosen; NoPick leaves
+	// it to the defaults of Result.Preferred.
+	Prefer PickKind `toml:"prefer"`
+}
+
+// What a feel is unless stated; all judgement.
+const (
+	DefaultBend       unit.Cents = 200
+	DefaultBendWeight            = 1.0
+	DefaultNoticeable unit.Ratio = 0.02
+)
+
+// DefaultFeel is the feel of a build that states none: like the reference where
+// there is one; else even tension where gauges are given, since nothing else
+// can be compared.
+func DefaultFeel(reference, gauges bool) Feel {
+	f := Feel{Bend: DefaultBend, BendFrets: []int{5, 12}, BendWeight: DefaultBendWeight, Noticeable: DefaultNoticeable}
+	switch {
+	case reference:
+		f.Tension.Kind = LikeReference
+		f.BendingForce = Target{Kind: LikeReference, NoHarder: true}
+	case gauges:
+		f.Tension.Kind = Even
+	}
+	return f
+}
+
+// Target is a wanted tension or bending force.
+type Target struct {
+	Kind TargetKind
+	// NoHarder counts only what is harder than wanted. For bends.
+	NoHarder bool
+	// Forces, with Stated only: one for all strings, or one by string.
+	Forces []unit.Force
+}
+
+// TargetKind says where a target comes from.
+type TargetKind int
+
+const (
+	// NoTarget leaves the term out of the error.
+	NoTarget TargetKind = iota
+	// LikeReference takes what the reference's string does.
+	LikeReference
+	// Stated takes the given forces.
+	Stated
+	// Even wants the same tension of all strings: the geometric mean of the
+	// reference's, without reference that of the candidate itself, which then
+	// must have its gauges given.
+	Even
+)
+
+// targetWords are the texts of the targets without a number.
+var targetWords = map[string]Target{
+	"none":                         {},
+	"like the reference":           {Kind: LikeReference},
+	"no harder than the reference": {Kind: LikeReference, NoHarder: true},
+	"even":                         {Kind: Even},
+}
+
+const noHarder = "no harder than "
+
+// UnmarshalText reads one of the words, "72 N" or "no harder than 12 N".
+func (t *Target) UnmarshalText(text []byte) error {
+	plain := strings.ToLower(strings.Join(strings.Fields(string(text)), " "))
+	if word, ok := targetWords[plain]; ok {
+		*t = word
+		return nil
+	}
+	number, harder := strings.CutPrefix(plain, noHarder)
+	if !strings.ContainsAny(number, "0123456789") {
+		return fault.Fault{What: "this target is not known", Given: string(text),
+			Remedy: `use "like the reference", "no harder than the reference" (bends), "even" (tension), "none", or a force such as "72 N" or "no harder than 12 N"`}
+	}
+	force, err := unit.ParseForce(number)
+	if err != nil {
+		return err
+	}
+	*t = Target{Kind: Stated, NoHarder: harder, Forces: []unit.Force{force}}
+	return nil
+}
+
+// Together makes one target of one for each string; the error says that words
+// stand among forces.
+func Together(list []Target) (Target, error) {
+	if len(list) == 0 {
+		return Target{}, nil
+	}
+	out := Target{Kind: list[0].Kind, NoHarder: list[0].NoHarder}
+	for _, t := range list {
+		if t.Kind != out.Kind || t.NoHarder != out.NoHarder {
+			return Target{}, fault.Fault{What: "a list of targets holds forces only", Given: t.String(), Remedy: `write a force for every string, such as "72 N"`}
+		}
+		out.Forces = append(out.Forces, t.Forces...)
+	}
+	return out, nil
+}
+
+// MarshalText gives the words that UnmarshalText reads; of a list the first.
+func (t Target) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
+
+// String says the target in the builder's words.
+func (t Target) String() string {
+	if t.Kind == Stated {
+		text := ""
+		for i, f := range t.Forces {
+			if i > 0 {
+				text += ", "
+			}
+			text += f.String()
+		}
+		if t.NoHarder {
+			return noHarder + text
+		}
+		return text
+	}
+	for word, other := range targetWords {
+		if other.Kind == t.Kind && other.NoHarder == t.NoHarder {
+			return word
+		}
+	}
+	return "none"
+}
+
+// Construction says whether a string keeps its reference string's, plain or
+// wound.
+type Construction int
+
+const (
+	// LikeReferenceConstruction keeps it wherever a gauge of it comes near.
+	LikeReferenceConstruction Construction = iota
+	// FreeConstruction takes either.
+	FreeConstruction
+)
+
+var constructionWords = []string{"like the reference", "free"}
+
+// String, MarshalText and UnmarshalText use the builder's words.
+func (c Construction) String() string { return constructionWords[c] }
+
+// MarshalText gives the word.
+func (c Construction) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// UnmarshalText reads the word.
+func (c *Construction) UnmarshalText(text []byte) error {
+	return suggest.Word(c, string(text), constructionWords)
+}
+
+// Direction is the way a string is bent.
+type Direction int
+
+const (
+	// Middle bends strings of the treble half, and a middle one, towards the
+	// bass side, and the others towards the treble side.
+	Middle Direction = iota
+	// TowardsBass bends to the bass side.
+	TowardsBass
+	// TowardsTreble bends to the treble side.
+	TowardsTreble
+)
+
+var directionWords = []string{"middle", "bass", "treble"}
+
+// String gives the builder's word.
+func (d Direction) String() string { return directionWords[d] }
+
+// MarshalText gives the word.
+func (d Direction) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+
+// UnmarshalText reads the word.
+func (d *Direction) UnmarshalText(text []byte) error {
+	return suggest.Word(d, string(text), directionWords)
+}
+
+// sign is +1 where string i (from 0) of n is bent towards the bass side, -1
+// towards the treble.
+func (d Direction) sign(i, n int) float64 {
+	if d == TowardsBass || d == Middle && i < (n+1)/2 {
+		return 1
+	}
+	return -1
+}
+
+// Combining says how several tunings make one error.
+type Combining int
+
+const (
+	// Mean takes the mean of the squared errors by the tunings' weights.
+	Mean Combining = iota
+	// Worst takes, string by string, the squared error of the tuning that suits
+	// the string least, so that strings stay independent and the choice exact.
+	Worst
+)
+
+var combiningWords = []string{"mean", "worst"}
+
+// String gives the builder's word.
+func (c Combining) String() string { return combiningWords[c] }
+
+// MarshalText gives the word.
+func (c Combining) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// UnmarshalText reads the word.
+func (c *Combining) UnmarshalText(text []byte) error {
+	return suggest.Word(c, string(text), combiningWords)
+}
+
+// PickKind names a pick.
+type PickKind int
+
+const (
+	NoPick      PickKind = iota
+	SmallestFan          // least difference
+	MiddlePick           // bass at least half way from the smallest fan's to the longest
+	LongestBass          // longest bass
+	ClearEnough          // least difference that gives the wanted inharmonicity
+	BestFeel             // least error; with gauges given only
+)
+
+var pickWords = []string{"none", "smallest fan", "middle", "longest bass", "clear enough", "best feel"}
+
+// String gives the builder's words.
+func (k PickKind) String() string { return pickWords[k] }
+
+// MarshalText gives the words.
+func (k PickKind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+
+// UnmarshalText reads the words.
+func (k *PickKind) UnmarshalText(text []byte) error { return suggest.Word(k, string(text), pickWords) }

@@ -1,0 +1,160 @@
+package choice
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"scalepair/data/unit"
+)
+
+// Stop says what keeps the longest bass from being longer, or the smallest fan
+// from being smaller: what its neighbours, one step further, fail by.
+type Stop struct {
+	Kind StopKind `json:"kind"`
+	// Pair is the neighbour spoken of; none with StopStraight and StopFeelAndMore.
+	Pair Pair `json:"pair"`
+	// Misses is what excludes it: one with StopExcluded, several with StopSeveral.
+	Misses []Miss `json:"-"`
+	// Allowed, with StopFeel, is the error that would be as good, beside Pair.Error.
+	Allowed unit.Ratio `json:"allowed_feel_error_percent,omitempty"`
+}
+
+// StopKind is what stops a pick.
+type StopKind int
+
+const (
+	StopStraight    StopKind = iota // the frets are straight: feel asks for no fan
+	StopExcluded                    // one is as good, and only the range or one limit excludes it
+	StopFeel                        // the best that is kept there is not as good
+	StopSeveral                     // one is as good, and several limits exclude it
+	StopFeelAndMore                 // feel, and a limit or the range
+)
+
+var stopKeys = []string{"straight", "excluded", "feel", "several", "feel_and_more"}
+
+// MarshalText gives the kind's key.
+func (k StopKind) MarshalText() ([]byte, error) { return []byte(stopKeys[k]), nil }
+
+// stops says what stops the smallest fan and the longest bass.
+func (p *Plan) stops(r *Result) (smallest, longest *Stop) {
+	basses, trebles := beyond(p.req.Bass), beyond(p.req.Treble)
+	if k := r.Pick(SmallestFan); k != nil {
+		smallest = p.stop(r, smallerFans(basses, trebles, k.Difference), k.Difference == 0)
+	}
+	if k := r.Pick(LongestBass); k != nil {
+		var next [][2]unit.Length
+		if i := slices.IndexFunc(basses, func(b unit.Length) bool { return rounded(b.M()) > rounded(k.Bass.M()) }); i >= 0 {
+			for _, t := range trebles {
+				next = append(next, [2]unit.Length{basses[i], t})
+			}
+		}
+		longest = p.stop(r, next, false)
+	}
+	return smallest, longest
+}
+
+// smallerFans lists the pairs one difference smaller than a pick's.
+func smallerFans(basses, trebles []unit.Length, than unit.Length) [][2]unit.Length {
+	var out [][2]unit.Length
+	limit, next := rounded(math.Abs(than.M())), -1.0
+	for _, b := range basses {
+		for _, t := range trebles {
+			switch d := rounded(math.Abs((b - t).M())); {
+			case d >= limit || d < next:
+			case d > next:
+				out, next = [][2]unit.Length{{b, t}}, d
+			default:
+				out = append(out, [2]unit.Length{b, t})
+			}
+		}
+	}
+	return out
+}
+
+// neighbour is a pair judged by all that it breaks.
+type neighbour struct {
+	detail *Detail
+	misses []Miss
+	good   bool // as good as the best, whatever excludes it
+}
+
+func (p *Plan) stop(r *Result, pairs [][2]unit.Length, straight bool) *Stop {
+	if straight {
+		return &Stop{Kind: StopStraight}
+	}
+	var list []neighbour
+	for _, pair := range pairs {
+		if pair[0] < pair[1] && !p.req.Neck.AllowReverse {
+			continue
+		}
+		if n, ok := p.judge(r.field, pair[0], pair[1]); ok {
+			list = append(list, n)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b neighbour) int {
+		return cmp.Compare(rounded(math.Abs(a.detail.Difference.M())), rounded(math.Abs(b.detail.Difference.M())))
+	})
+	of := func(kind StopKind, is func(neighbour) bool) *Stop {
+		if i := slices.IndexFunc(list, is); i >= 0 {
+			return &Stop{Kind: kind, Pair: list[i].detail.Pair, Misses: list[i].misses}
+		}
+		return nil
+	}
+	if s := of(StopExcluded, func(n neighbour) bool { return n.good && len(n.misses) == 1 }); s != nil {
+		return s
+	}
+	var kept *Detail
+	for _, n := range list {
+		if len(n.misses) == 0 && !n.detail.ErrorUnknown && (kept == nil || n.detail.Error < kept.Error) {
+			kept = n.detail
+		}
+	}
+	if kept != nil {
+		return &Stop{Kind: StopFeel, Pair: kept.Pair, Allowed: r.Allowed}
+	}
+	if s := of(StopSeveral, func(n neighbour) bool { return n.good }); s != nil {
+		return s
+	}
+	return &Stop{Kind: StopFeelAndMore}
+}
+
+// judge works out a pair and all that excludes it, with equal gaps those of its
+// own set; false where no neck can be drawn or no set found. Where limits on
+// gauges leave a string without any, the set is that of least error without
+// those limits, so that it can be said which it breaks.
+func (p *Plan) judge(f *field, bass, treble unit.Length) (neighbour, bool) {
+	free := *p
+	free.req.Limits = Limits{BreakingOpen: p.req.Limits.BreakingOpen, BreakingBent: p.req.Limits.BreakingBent,
+		LeastTension: p.req.Limits.LeastTension, MostTension: p.req.Limits.MostTension, MostBendingForce: p.req.Limits.MostBendingForce}
+	set := p.req.Given
+	if set == nil {
+		if set, _ = free.Suggest(bass, treble); set == nil {
+			free.req.Limits = Limits{}
+			set, _ = free.Suggest(bass, treble)
+		}
+	}
+	if set == nil {
+		return neighbour{}, false
+	}
+	d, err := free.Detail(bass, treble, set)
+	if err != nil {
+		return neighbour{}, false
+	}
+	judged, err := p.Detail(bass, treble, set)
+	if err != nil {
+		judged = d
+	}
+	n := neighbour{detail: d, misses: judged.Broken}
+	n.good = !d.ErrorUnknown && felt(float64(d.Error)*float64(d.Error), p.removed) <= f.allowed
+	for _, end := range []struct{ value, bound unit.Length }{
+		{bass, min(max(bass, p.req.Bass[0]), p.req.Bass[len(p.req.Bass)-1])},
+		{treble, min(max(treble, p.req.Treble[0]), p.req.Treble[len(p.req.Treble)-1])},
+	} {
+		if end.value != end.bound {
+			n.misses = append([]Miss{{Limit: Range, Value: end.value.M(), Bound: end.bound.M(), Gauge: -1, Bass: bass, Treble: treble}}, n.misses...)
+			break
+		}
+	}
+	return n, true
+}

@@ -1,0 +1,50 @@
+package choice
+
+import (
+	"slices"
+
+	"scalepair/data/unit"
+)
+
+// Suggest is the set of least error of the stock for one pair, exact as in a
+// search, whatever gauges the request gives; with equal gaps, for the spacing
+// that it makes itself. Limits on the pair and the set as a whole are left to a
+// Detail to report. Where there is none the set is nil, and the miss is the limit
+// that removed most from one string.
+func (p *Plan) Suggest(bass, treble unit.Length) (set []int, none Miss) {
+	c := newChooser(p)
+	base, err := p.baseFor(nil)
+	for range rounds {
+		if err != nil {
+			return nil, Miss{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}
+		}
+		frame, miss := p.frameOf(base, bass, treble)
+		if miss.Limit == Kept {
+			for i := range p.strings {
+				p.put(&frame, i, &c.places[i])
+			}
+			miss = c.choose()
+		}
+		if miss.Limit != Kept {
+			miss.Bass, miss.Treble = bass, treble
+			return nil, miss
+		}
+		if !p.gaps || slices.Equal(set, c.set) {
+			return slices.Clone(c.set), Miss{}
+		}
+		set = slices.Clone(c.set)
+		base, err = p.baseFor(set)
+	}
+	return set, Miss{}
+}
+
+// CanSuggest reports whether the error parts one set from another: tension or
+// bending force has a target that does not come from the set itself.
+func (p *Plan) CanSuggest() bool {
+	for i := range p.strings {
+		if p.targets.tension[i] > 0 || p.targets.force[i] != nil {
+			return true
+		}
+	}
+	return false
+}
