@@ -1,7 +1,11 @@
 package main
 
 import (
-	"fmt"
+	"errors"
+	"io/fs"
+	"os"
+	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -18,131 +22,168 @@ import (
 type adviseOptions struct {
 	output outputFlags
 	over   build.Flags
-	front  bool
-	save   bool
-	rank   int
+	full   bool
+	blank  string
+	save   string
 	force  bool
 }
+
+// preferred is the value of --save that names no pick.
+const preferred = "the pick advised"
 
 func (a *app) adviseCommand() *cobra.Command {
 	o := &adviseOptions{}
 	c := &cobra.Command{
 		Use:   "advise [build.toml]",
 		Short: "Choose the scale pair and the gauges: the main job",
-		Long: `advise tries every scale pair of the build's grid with the gauges given, or the
-best ones of the stock, and prints the best pairs with what each costs, the
-strings of the best one, its fan, what was dropped and why, and how far the
-weighing can tell pairs apart.`,
+		Long: `advise tries every scale pair of the build's ranges with the gauges given, or the
+best ones in stock, and prints the answer first: the pair, its fan, the set, its
+tension, how near it feels to what is wanted, and the blank. Feel says which pairs
+are good enough; among them the smallest fan, the longest bass and the middle of
+the two are the picks, with what stops them. prefer under [feel] names the pick
+that is worked out. --blank asks the other way round: what comes out of a blank.`,
 		Example: `  scalepair advise
-  scalepair advise --tuning "baritone C" --lengths in
-  scalepair advise --bass "690 mm" --format markdown`,
-		Args: buildFile,
+  scalepair advise --full --lengths in
+  scalepair advise --tuning "baritone C" --bass "26.5 in to 28 in"
+  scalepair advise --save
+  scalepair advise --save "longest bass"
+  scalepair advise --blank "500 x 70 mm"`,
+		Args: func(c *cobra.Command, args []string) error { return buildFile(c, o.takePick(args)) },
 		RunE: func(c *cobra.Command, args []string) error {
-			if c.Flags().Changed("rank") && !o.save {
-				return usageError{fault.Fault{Place: fault.Place{Input: "--rank"}, What: "a rank is for saving", Remedy: "say --save too"}}
+			path := first(o.takePick(args))
+			if o.blank != "" {
+				return a.fromBlank(path, o)
 			}
-			return a.advise(first(args), o)
+			return a.advise(path, o)
 		},
 	}
 	o.output.add(c)
 	o.over.Add(c.Flags())
 	f := c.Flags()
-	f.BoolVar(&o.front, "front", false, "print the whole trade-off front")
 	o.over.AddTrials(f)
-	f.BoolVar(&o.save, "save", false, "write the best pair into the build file as [chosen]")
-	f.IntVar(&o.rank, "rank", 1, "with --save: write the pair of this `rank` instead")
+	f.BoolVar(&o.full, "full", false, "add the trade-off, the bends, the blanks, what was asked and what was dropped")
+	f.StringVar(&o.blank, "blank", "", "what comes out of a blank of this `size`, such as \"500 x 70 mm\"; needs no readings")
+	f.StringVar(&o.save, "save", "", "write a `pick` into the build file as [chosen]: smallest fan, middle, longest bass ... (default: the one advised)")
+	f.Lookup("save").NoOptDefVal = preferred
 	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen")
 	return c
 }
 
-// frontRows is how much of the trade-off front a table shows unless told.
-const frontRows = 12
+// takePick takes the pick that stands behind --save out of the arguments, where
+// a blank parts them.
+func (o *adviseOptions) takePick(args []string) []string {
+	var k choice.PickKind
+	if o.save != preferred || len(args) == 0 || k.UnmarshalText([]byte(args[0])) != nil {
+		return args
+	}
+	o.save = args[0]
+	return args[1:]
+}
+
+// pick gives the pick of a result that is to be saved.
+func (o *adviseOptions) pick(r *choice.Result) (*choice.Pick, error) {
+	if o.save == preferred || o.save == "" {
+		return r.Preferred(), nil
+	}
+	var k choice.PickKind
+	err := k.UnmarshalText([]byte(o.save))
+	pick := r.Pick(k)
+	if err == nil && pick == nil {
+		var have []string
+		for _, p := range r.Picks {
+			have = append(have, p.Kind.String())
+		}
+		err = fault.Fault{What: "there is no such pick here", Given: o.save, Remedy: "there is: " + strings.Join(have, ", ")}
+	}
+	var faults fault.List
+	faults.Include(fault.Place{Input: "--save"}, err)
+	return pick, faults.Err()
+}
 
 func (a *app) advise(path string, o *adviseOptions) error {
 	j, err := a.load(path, &o.over)
 	if err != nil {
 		return err
 	}
-	if err := checkSave(j, o); err != nil {
+	if err := o.checkSave(j); err != nil {
 		return err
 	}
 	in, err := a.input(j, &o.output)
 	if err != nil {
 		return err
 	}
-	advice, err := a.findAdvice(in)
+	found, err := a.find(in, o)
 	if err != nil {
 		return err
 	}
-	if !o.front {
-		advice.FrontRows = frontRows
-	}
-	if have := len(advice.Result.Compared); o.save && have > 0 && o.rank > have {
-		return fault.Fault{Place: fault.Place{Input: "--rank"}, What: "there is no pair of that rank", Given: fmt.Sprint(o.rank),
-			Remedy: fmt.Sprintf("%d pairs were compared", have)}
-	}
-	if advice.Best == nil {
-		return a.refuse(report.Advise(in, advice))
-	}
-	if o.save {
-		if err := a.saveChosen(j, in, advice, o); err != nil {
+	if o.save != "" {
+		if err := a.saveChosen(in, found.Pick); err != nil {
 			return err
 		}
 	}
-	return a.write(&o.output, report.Advise(in, advice), func() any { return report.AdviceValues(in, advice) })
+	return a.print(&o.output, report.NewAdvice(in, found, o.full))
 }
 
-// findAdvice searches, draws and works out the best pair in full.
-func (a *app) findAdvice(in *report.Input) (*report.Advice, error) {
-	done := a.working("trying pairs")
-	watch := choice.Watch{Stop: a.ctx.Done()}
-	advice := &report.Advice{Result: in.Plan.SearchWatched(watch)}
-	done()
-	if err := a.interrupted(); err != nil || len(advice.Result.Best) == 0 {
-		return advice, err
+// find searches, and works out the pick in use with all that is said of it.
+func (a *app) find(in *report.Input, o *adviseOptions) (*report.Found, error) {
+	defer a.working("trying pairs")()
+	r, err := in.Plan.Search(a.ctx)
+	if err != nil {
+		return nil, a.orInterrupted(err)
 	}
-	if conf := in.Job.Build.Confidence; conf.Trials > 0 {
-		done = a.working("running trials")
-		advice.Confidence = in.Plan.ConfidenceWatched(advice.Result, in.Job.Stock.Drawer(), conf.Trials, uint64(conf.Seed), watch)
-		done()
-		if err := a.interrupted(); err != nil {
-			return nil, err
-		}
-	}
-	best := advice.Result.Best[0]
-	var err error
-	if advice.Best, err = in.Plan.Detail(best.BassMM, best.TrebleMM, best.Gauges); err != nil {
+	f := &report.Found{Result: r}
+	if f.Pick, err = o.pick(r); err != nil {
 		return nil, err
 	}
-	advice.Layout, err = fan.New(advice.Best.Spec)
-	return advice, err
+	if f.Pick == nil {
+		return nil, in.NoPair(r, fault.Place{Input: in.Job.Build.File})
+	}
+	if f.Detail, err = in.Plan.Detail(f.Pick.Bass, f.Pick.Treble, f.Pick.Gauges); err != nil {
+		return nil, err
+	}
+	if f.Taste, err = in.Plan.Taste(a.ctx, r); err != nil {
+		return nil, a.orInterrupted(err)
+	}
+	if f.LimitCosts, err = in.Plan.LimitCosts(a.ctx, r); err != nil {
+		return nil, a.orInterrupted(err)
+	}
+	if c := in.Job.Build.Confidence; c.Trials > 0 {
+		if f.Confidence, err = in.Plan.Confidence(a.ctx, r, in.Job.Stock.Drawer(), c.Trials, uint64(c.Seed)); err != nil {
+			return nil, a.orInterrupted(err)
+		}
+	}
+	return f, nil
 }
 
-// checkSave refuses a save that cannot be made, before anything is printed.
-func checkSave(j *job.Job, o *adviseOptions) error {
-	at := fault.Place{Input: "--save"}
+// orInterrupted says that a run was ended from outside where that is why it
+// failed.
+func (a *app) orInterrupted(err error) error {
+	if stopped := a.interrupted(); stopped != nil {
+		return stopped
+	}
+	return err
+}
+
+// checkSave refuses a save that cannot be made, before anything is worked out.
+func (o *adviseOptions) checkSave(j *job.Job) error {
 	switch {
-	case !o.save:
+	case o.save == "":
 		return nil
 	case j.Demo():
-		return fault.Fault{Place: at, What: "the embedded demo cannot be changed", Remedy: "scalepair init writes a build file of your own"}
-	case o.rank < 1:
-		return fault.Fault{Place: fault.Place{Input: "--rank"}, What: "ranks count from 1", Given: fmt.Sprint(o.rank), Remedy: "give the rank of the pair to keep: --save --rank 2"}
+		return fault.Fault{Place: fault.Place{Input: "--save"}, What: "the embedded demo cannot be changed", Remedy: "scalepair init writes a build file of your own"}
 	case j.Build.Given("chosen") && !o.force:
 		return fault.Fault{Place: j.Build.Place("chosen"), What: "a pair is already chosen", Remedy: "--force replaces it"}
 	}
 	return nil
 }
 
-// saveChosen writes a pair of the ranking into the build file, and keeps the
-// rest of the file as it is.
-func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o *adviseOptions) error {
-	pick := advice.Result.Compared[o.rank-1]
-	n := j.Neck().Neutral
-	kept := build.Chosen{
-		Pair: build.Pair{Bass: unit.MM(pick.BassMM), Treble: unit.MM(pick.TrebleMM)}, Neutral: &n,
-	}
-	for _, g := range pick.Gauges {
+// saveChosen writes a pick into the build file, and keeps the rest of the file
+// as it is.
+func (a *app) saveChosen(in *report.Input, p *choice.Pick) error {
+	j := in.Job
+	neutral := j.Neck().Neutral
+	kept := build.Chosen{Pair: build.Pair{Bass: p.Bass, Treble: p.Treble}, Neutral: &neutral}
+	for _, g := range p.Gauges {
 		kept.Gauges = append(kept.Gauges, in.Plan.Stock()[g].Label)
 	}
 	text, err := kept.Save(j.Source, j.Path, j.Build.LengthUnit)
@@ -152,6 +193,64 @@ func (a *app) saveChosen(j *job.Job, in *report.Input, advice *report.Advice, o 
 	if err := a.rewriteFile(j.Path, j.Source, text); err != nil {
 		return err
 	}
-	a.hint("%s: saved pair %d, %s, as [chosen]", j.Path, o.rank, in.Pair(pick.BassMM, pick.TrebleMM))
+	a.hint("%s: saved %s, the pick %q, as [chosen]", j.Path, in.Pair(p.Bass, p.Treble), p.Kind)
 	return nil
+}
+
+// bareBuild stands in for a build file where a blank is asked for without one: a
+// guitar in the middle of what is built (judgement).
+const bareBuild = `[strings]
+tuning = "E2 A2 D3 G3 B3 E4"
+[scales]
+bass = "648 mm"
+treble = "648 mm"
+[neck]
+string_spread_at_nut = "36 mm"
+string_spread_at_saddle = "52 mm"
+`
+
+// fromBlank answers what comes out of a blank, by geometry alone.
+func (a *app) fromBlank(path string, o *adviseOptions) error {
+	length, width, err := parseBlank(o.blank)
+	if err != nil {
+		return err
+	}
+	j := &job.Job{}
+	if _, err = os.Stat(job.DefaultFile); path == "" && errors.Is(err, fs.ErrNotExist) {
+		j.Build, err = build.Read([]byte(bareBuild), "without a build file", &o.over)
+	} else {
+		j, err = job.Open(path, &o.over)
+	}
+	if err != nil {
+		return err
+	}
+	spec := j.Neck()
+	switch {
+	case j.Build.Chosen != nil:
+		spec.Treble = j.Build.Chosen.Treble
+	case len(j.Build.Scales.Treble) > 0:
+		spec.Treble = slices.Max(j.Build.Scales.Treble)
+	}
+	found, err := fan.AdviseBlank(spec, fan.Blank{Length: length, Width: width})
+	if err != nil {
+		return err
+	}
+	return a.print(&o.output, report.NewFromBlank(&report.Input{Job: j, Units: o.output.units(j)}, spec, found))
+}
+
+// parseBlank reads "500 x 70 mm". A length without a unit takes that of the
+// width.
+func parseBlank(text string) (length, width unit.Length, err error) {
+	left, right, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
+	if ok {
+		if width, err = unit.ParseLength(right); err == nil {
+			if length, err = unit.ParseLength(left); err != nil {
+				length, err = unit.ParseLength(strings.TrimSpace(left) + " " + strings.TrimLeft(strings.TrimSpace(right), "0123456789./½¼¾ "))
+			}
+		}
+	}
+	if !ok || err != nil || !(length > 0 && width > 0) {
+		return 0, 0, fault.Fault{Place: fault.Place{Input: "--blank"}, What: "not the size of a blank", Given: text, Remedy: `give its length and width with a unit: "500 x 70 mm"`}
+	}
+	return length, width, nil
 }

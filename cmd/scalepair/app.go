@@ -59,8 +59,8 @@ current folder, and without that an invented demo, and says so.`,
 		id, title string
 		commands  []*cobra.Command
 	}{
-		{"start", "To start:", []*cobra.Command{a.initCommand(), a.gaugesCommand(), a.weighCommand()}},
-		{"choose", "To choose:", []*cobra.Command{a.adviseCommand(), a.compareCommand(), a.tensionCommand(), a.explainCommand()}},
+		{"start", "To start:", []*cobra.Command{a.initCommand(), a.gaugesCommand()}},
+		{"choose", "To choose:", []*cobra.Command{a.adviseCommand(), a.compareCommand(), a.tensionCommand()}},
 		{"make", "To make:", []*cobra.Command{a.layoutCommand(), a.neutralCommand(), a.drawCommand(), a.setoutCommand(), a.checkCommand()}},
 	} {
 		root.AddGroup(&cobra.Group{ID: g.id, Title: g.title})

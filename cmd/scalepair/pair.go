@@ -1,9 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"strconv"
-
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
@@ -30,66 +27,65 @@ func (a *app) input(j *job.Job, o *outputFlags) (*report.Input, error) {
 	if _, err := o.options(a); err != nil {
 		return nil, err
 	}
-	units := o.units(j)
-	in := &report.Input{Job: j, Units: units}
+	in := &report.Input{Job: j, Units: o.units(j)}
 	var err error
-	if in.Plan, err = j.Plan(); err != nil {
+	in.Plan, err = j.Plan()
+	return in, err
+}
+
+// ready loads a build and makes the input of its report.
+func (a *app) ready(path string, over *build.Flags, o *outputFlags) (*report.Input, error) {
+	j, err := a.load(path, over)
+	if err != nil {
 		return nil, err
 	}
-	return in, nil
+	return a.input(j, o)
+}
+
+// preferred searches, and gives the pick that prefer names.
+func (a *app) preferred(in *report.Input, plan *choice.Plan) (*choice.Pick, error) {
+	defer a.working("trying pairs")()
+	r, err := plan.Search(a.ctx)
+	if err != nil {
+		return nil, a.orInterrupted(err)
+	}
+	if p := r.Preferred(); p != nil {
+		return p, nil
+	}
+	return nil, in.NoPair(r, fault.Place{Input: in.Job.Build.File})
 }
 
 // settle gives a pair and a set: those given, else those chosen in the build
-// file, and for what is still open the best of advise, which is said on
+// file, and for what is still open the pick that prefer names, which is said on
 // stderr.
 func (a *app) settle(in *report.Input) (job.Pick, error) {
 	pick, err := in.Job.Pick()
 	if err != nil || pick.HasPair() && pick.Gauges != nil {
 		return pick, err
 	}
-	plan, err := planFor(in.Plan, pick)
+	if pick.HasPair() {
+		set, none := in.Plan.Suggest(pick.Bass, pick.Treble)
+		if set == nil {
+			return pick, fault.Fault{Place: fault.Place{Input: in.Job.Build.File}, What: "no set in stock keeps the limits on strings: " + in.MissWords(none), Remedy: in.Remedy(none)}
+		}
+		pick.Gauges = set
+		a.hint("no gauges are chosen: taking the best in stock for %s, %s", in.Pair(pick.Bass, pick.Treble), in.Set(set))
+		return pick, nil
+	}
+	plan := in.Plan
+	if pick.Gauges != nil {
+		req := plan.Request()
+		req.Given = pick.Gauges
+		if plan, err = choice.Prepare(req); err != nil {
+			return pick, err
+		}
+	}
+	best, err := a.preferred(in, plan)
 	if err != nil {
 		return pick, err
 	}
-	best, dropped, ok := plan.SearchBest()
-	if !ok {
-		return pick, noPair(in, dropped)
-	}
-	pick = job.Pick{BassMM: best.BassMM, TrebleMM: best.TrebleMM, Gauges: best.Gauges}
-	a.hint("pair and gauges are not all settled: taking the best of advise, %s, gauges %s; advise --save keeps a choice",
-		in.Pair(pick.BassMM, pick.TrebleMM), in.Set(pick.Gauges))
-	return pick, nil
-}
-
-// planFor narrows a plan to what is settled already.
-func planFor(p *choice.Plan, pick job.Pick) (*choice.Plan, error) {
-	if !pick.HasPair() && pick.Gauges == nil {
-		return p, nil
-	}
-	req := p.Request()
-	if pick.HasPair() {
-		// Whoever names a pair has decided on it: its limits are told, not held.
-		req.BassMM, req.TrebleMM = []float64{pick.BassMM}, []float64{pick.TrebleMM}
-		req.Limits = req.Limits.OnGauges()
-	}
-	if pick.Gauges != nil {
-		req.Given = pick.Gauges
-	}
-	return choice.Prepare(req)
-}
-
-// noPair says why nothing is left to work with: every limit that dropped a
-// pair, but for pairs that nobody asked for.
-func noPair(in *report.Input, dropped []choice.Dropped) error {
-	var faults fault.List
-	for _, d := range dropped {
-		if d.Reason == choice.ReverseFan && len(dropped) > 1 {
-			continue
-		}
-		faults.Add(fault.Place{Input: in.Job.Build.File}, fmt.Sprintf("no pair is left: %d dropped by %s", d.Pairs, in.Miss(d.Nearest)), "",
-			in.Remedy(d.Nearest))
-	}
-	return faults.Err()
+	a.hint("no pair is chosen: taking the pick %q of advise, %s with %s; advise --save keeps it", best.Kind, in.Pair(best.Bass, best.Treble), in.Set(best.Gauges))
+	return job.Pick{Bass: best.Bass, Treble: best.Treble, Gauges: best.Gauges}, nil
 }
 
 // detail settles a pair and a set and works them out.
@@ -98,24 +94,38 @@ func (a *app) detail(in *report.Input) (*choice.Detail, error) {
 	if err != nil {
 		return nil, err
 	}
-	d, err := in.Plan.Detail(pick.BassMM, pick.TrebleMM, pick.Gauges)
-	return d, err
+	return in.Plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
 }
 
-// layoutOf settles a pair and draws its fan. A settled pair needs no gauges
-// here, except for equal gaps between them.
+// layoutOf settles a pair and draws its fan. A pair that is chosen needs no
+// gauges here, except for equal gaps between them.
 func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
 	pick, err := in.Job.Pick()
+	if err == nil && !pick.HasPair() {
+		pick, err = a.settle(in)
+	}
 	if err != nil {
 		return nil, err
 	}
-	if !pick.HasPair() {
-		if pick, err = a.settle(in); err != nil {
-			return nil, err
-		}
-	}
-	l, err := fan.New(in.Plan.SpecOf(pick.BassMM, pick.TrebleMM, pick.Gauges))
-	return l, err
+	return fan.New(in.Plan.SpecOf(pick.Bass, pick.Treble, pick.Gauges))
 }
 
-func trimNumber(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+// fretted settles pair and gauges and lays the fan out. Where the pair is chosen
+// but no set keeps the limits, the fan alone is given.
+func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
+	pick, err := a.settle(in)
+	if err != nil && pick.HasPair() && pick.Gauges == nil {
+		a.hint("%v; saddles, nut slots and strings to buy are left out", err)
+		l, err := fan.New(in.Plan.SpecOf(pick.Bass, pick.Treble, nil))
+		return l, nil, err
+	}
+	if err != nil {
+		return nil, nil, err
+	}
+	d, err := in.Plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
+	if err != nil {
+		return nil, nil, err
+	}
+	l, err := fan.New(d.Spec)
+	return l, d, err
+}

@@ -8,9 +8,7 @@ import (
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
-	"scalepair/fan"
 	"scalepair/fan/mark"
-	"scalepair/tension/choice"
 )
 
 // setoutOptions are what setout takes beside a build file.
@@ -96,39 +94,6 @@ func (o *setoutOptions) resolution(in *report.Input) (job.Fineness, error) {
 		in.Units.Length = f.Unit
 	}
 	return f, nil
-}
-
-// ready loads a build and makes the input of its report.
-func (a *app) ready(path string, over *build.Flags, o *outputFlags) (*report.Input, error) {
-	j, err := a.load(path, over)
-	if err != nil {
-		return nil, err
-	}
-	return a.input(j, o)
-}
-
-// fretted settles pair and gauges and lays the fan out. Where the pair is
-// settled but no set keeps the limits, the fan alone is given.
-func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
-	pick, err := in.Job.Pick()
-	if err != nil {
-		return nil, nil, err
-	}
-	settled, err := a.settle(in)
-	if err != nil {
-		if !pick.HasPair() {
-			return nil, nil, err
-		}
-		a.hint("no set of gauges for this pair keeps the limits, so saddles, nut slots and strings to buy are left out; scalepair advise says which limit it is")
-		l, err := fan.New(in.Plan.SpecOf(pick.BassMM, pick.TrebleMM, nil))
-		return l, nil, err
-	}
-	d, err := in.Plan.Detail(settled.BassMM, settled.TrebleMM, settled.Gauges)
-	if err != nil {
-		return nil, nil, err
-	}
-	l, err := fan.New(d.Spec)
-	return l, d, err
 }
 
 // benchFlags are the flags of the bench.

@@ -202,13 +202,13 @@ func TestSetOut(t *testing.T) {
 	require.NoError(t, err)
 	pick, err := j.Pick()
 	require.NoError(t, err)
-	d, err := plan.Detail(pick.BassMM, pick.TrebleMM, pick.Gauges)
+	d, err := plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
 	require.NoError(t, err)
 	s, err = j.SetOut(l, d, job.SetOutOptions{Resolution: j.Calipers(unit.Millimetres)})
 	require.NoError(t, err)
 	require.Len(t, s.Saddles.Points, 6)
 	for i, p := range s.Saddles.Points {
-		assert.InDelta(t, d.Strings[i].CompensationM[0]*1000, p.Compensation.Lo.MM(), 1e-12)
+		assert.InDelta(t, d.Strings[i].Compensation[0].MM(), p.Compensation.Lo.MM(), 1e-12)
 		assert.Greater(t, p.Compensation.Hi.MM(), p.Compensation.Lo.MM())
 	}
 

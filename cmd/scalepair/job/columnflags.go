@@ -10,7 +10,6 @@ import (
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
-	"scalepair/tension/choice"
 	"scalepair/tuning"
 )
 
@@ -22,6 +21,7 @@ type Comparison struct {
 	Capos   []string // frets
 	Pairs   []string // "690 / 650 mm", or one length for straight frets
 	Gauges  []string // labels, "today", "reference" or "suggested"
+	OneSet  bool     // the set that serves all columns best
 }
 
 func (c Comparison) any() bool {
@@ -58,8 +58,7 @@ func combine(columns []Column, texts []string, change func(c *Column, text strin
 	var out []Column
 	for _, c := range columns {
 		for _, text := range texts {
-			one := c
-			one.Cases = slices.Clone(c.Cases)
+			one := c.clone()
 			change(&one, text)
 			out = append(out, one)
 		}
@@ -86,10 +85,8 @@ func (j *Job) tuningColumns(base Column, asked Comparison, faults *fault.List) [
 		out = append(out, base)
 	}
 	add := func(t tuning.Tuning, name string) {
-		c := base
-		c.Tunings = []tuning.Tuning{t}
-		c.Cases = []choice.Case{{Name: name, Weight: 1, CapoFret: j.Build.Strings.CapoFret,
-			Pitches: pitches(t.FreqsHz(j.Build.Strings.PitchStandard.Hz()))}}
+		c := base.clone()
+		c.retune(t, name, j.Build.Strings.PitchStandard, j.Build.Strings.CapoFret)
 		out = append(out, c)
 	}
 	want := j.Build.Strings.Tuning.Strings()
@@ -104,7 +101,7 @@ func (j *Job) tuningColumns(base Column, asked Comparison, faults *fault.List) [
 			faults.Add(at, fmt.Sprintf("this tuning has %d strings, the build has %d", t.Strings(), want), text,
 				"all columns stand on one neck, with one number of strings")
 		} else if err == nil {
-			add(t, title(t, ""))
+			add(t, build.Title(t))
 		}
 	}
 	for _, text := range asked.Retunes {
@@ -125,8 +122,8 @@ func retunedName(text string) string {
 func (j *Job) capoOf(c *Column, text string, faults *fault.List) {
 	fret, err := capoFret(text, j.Build.Neck.Frets)
 	faults.Include(fault.Place{Input: "--capo"}, err)
-	for i := range c.Cases {
-		c.Cases[i].CapoFret = fret
+	for i := range c.Request.Cases {
+		c.Request.Cases[i].CapoFret = fret
 	}
 }
 
@@ -137,7 +134,7 @@ func (j *Job) pairOf(c *Column, text string, faults *fault.List) {
 	if err == nil && bass < treble && !j.Build.Scales.ReverseFan {
 		faults.Add(at, "the bass scale is shorter than the treble scale", text, "bass first; for a reverse fan write reverse_fan = true under [scales]")
 	}
-	c.Bass, c.Treble = bass, treble
+	c.SetPair(bass, treble)
 }
 
 // setOf reads labels, or the word for a set that needs none.

@@ -7,30 +7,23 @@ import (
 	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
-	"scalepair/fan"
 	"scalepair/tension/choice"
 	"scalepair/tuning"
 )
 
-// Column is one column of a comparison as asked for, before it is worked out.
+// Column is one column of a comparison as asked for. Its request has the
+// column's tunings and neck, and its pair as the only one to try; none where the
+// pair is still open. A nil set is to be suggested.
 type Column struct {
-	// Name is the builder's own, "" where the column is to be named by what it
-	// differs in.
-	Name string
-	// Tunings and Cases are what the column's set serves, one tuning or several.
+	choice.Column
+	// Tunings are those of the request's cases.
 	Tunings []tuning.Tuning
-	Cases   []choice.Case
-	// The pair; lengths of 0 are open.
-	Bass, Treble unit.Length
-	Neutral      fan.Neutral
-	// Set is nil where the best of the stock is wanted.
-	Set []int
 	// SetName names the set, such as "today's set"; "" for one given by its
 	// gauges.
 	SetName string
-	// IfAny marks a suggested set that nobody asked for: the column is left out
+	// unasked marks a suggested set that nobody asked for: the column is left out
 	// where nothing tells one set from another.
-	IfAny bool
+	unasked bool
 }
 
 // SetName of the sets that need no list of gauges.
@@ -40,37 +33,72 @@ const (
 	SuggestedSet = "suggested set"
 )
 
+// HasPair reports whether the column's pair is settled.
+func (c *Column) HasPair() bool { return len(c.Request.Bass) == 1 && len(c.Request.Treble) == 1 }
+
+// SetPair settles the column's pair.
+func (c *Column) SetPair(bass, treble unit.Length) {
+	c.Request.Bass, c.Request.Treble = []unit.Length{bass}, []unit.Length{treble}
+}
+
+// clone gives a column whose tunings can be changed by themselves.
+func (c Column) clone() Column {
+	c.Request.Cases = slices.Clone(c.Request.Cases)
+	return c
+}
+
+// retune gives the column one tuning in place of its own.
+func (c *Column) retune(t tuning.Tuning, name string, a4 unit.Frequency, capo int) {
+	c.Tunings = []tuning.Tuning{t}
+	c.Request.Cases = []choice.Case{{Name: name, Weight: 1, CapoFret: capo, Pitches: t.Pitches(a4)}}
+}
+
 // Columns gives the columns that the flags ask for, else those of [[compare]],
-// else today's set against a suggested one: today's is the set chosen or
-// given, and where there is none the reference instrument's. So it does where
-// the flags leave one column and name no set.
+// else today's set against a suggested one: today's is the set chosen or given,
+// and where there is none the reference instrument's. So it does where the flags
+// leave one column and name no set.
 func (j *Job) Columns(asked Comparison) ([]Column, error) {
-	pick, err := j.Pick()
+	base, err := j.base()
 	if err != nil {
 		return nil, err
 	}
-	base := Column{
-		Tunings: j.Tunings(), Cases: j.Cases(), Bass: unit.MM(pick.BassMM), Treble: unit.MM(pick.TrebleMM),
-		Neutral: j.Neck().Neutral, Set: pick.Gauges, SetName: SuggestedSet,
-	}
-	if pick.Gauges != nil {
-		base.SetName = TodaysSet
-	}
+	var out []Column
 	switch {
 	case asked.any():
-		out, err := j.askedColumns(base, asked)
-		if err != nil || len(out) > 1 || asked.Gauges != nil {
-			return out, err
+		out, err = j.askedColumns(base, asked)
+		if err == nil && len(out) == 1 && asked.Gauges == nil && !asked.OneSet {
+			out, err = j.againstSuggested(out[0]) // one column alone compares nothing
 		}
-		return j.usualColumns(out[0]) // one column alone compares nothing
 	case len(j.Build.Columns) > 0:
-		return j.fileColumns(base)
+		out, err = j.fileColumns(base)
+	default:
+		out, err = j.againstSuggested(base)
 	}
-	return j.usualColumns(base)
+	return out, err
 }
 
-// usualColumns sets today's set against a suggested one.
-func (j *Job) usualColumns(base Column) ([]Column, error) {
+// base is the build itself as a column.
+func (j *Job) base() (Column, error) {
+	pick, err := j.Pick()
+	if err != nil {
+		return Column{}, err
+	}
+	base := Column{Tunings: j.Tunings(), SetName: SuggestedSet}
+	if base.Request, err = j.Request(); err != nil {
+		return base, err
+	}
+	base.Request.Given, base.Request.Bass, base.Request.Treble = nil, nil, nil
+	if pick.HasPair() {
+		base.SetPair(pick.Bass, pick.Treble)
+	}
+	if base.Set = pick.Gauges; base.Set != nil {
+		base.SetName = TodaysSet
+	}
+	return base, nil
+}
+
+// againstSuggested sets a column's set against the suggested one.
+func (j *Job) againstSuggested(base Column) ([]Column, error) {
 	suggested := base
 	suggested.Set, suggested.SetName = nil, SuggestedSet
 	if base.Set == nil {
@@ -83,7 +111,7 @@ func (j *Job) usualColumns(base Column) ([]Column, error) {
 	if base.Set == nil {
 		return []Column{suggested}, nil
 	}
-	suggested.IfAny = true
+	suggested.unasked = true
 	return []Column{base, suggested}, nil
 }
 
@@ -104,14 +132,14 @@ func (j *Job) fileColumns(base Column) ([]Column, error) {
 	var faults fault.List
 	var out []Column
 	for i, from := range j.Build.Columns {
-		c, key := base, fmt.Sprintf("compare[%d]", i)
+		c, key := base.clone(), fmt.Sprintf("compare[%d]", i)
 		c.Name = from.Name
-		j.columnTunings(&c, from, key)
+		j.fileTunings(&c, from, key)
 		if from.Bass > 0 {
-			c.Bass, c.Treble = from.Bass, from.Treble
+			c.SetPair(from.Bass, from.Treble)
 		}
 		if from.Neutral != nil {
-			c.Neutral = *from.Neutral
+			c.Request.Neck.Neutral = *from.Neutral
 		}
 		if from.Gauges != nil {
 			c.Set, c.SetName = j.indexes(from.Gauges, j.gaugePlace(key+".gauges"), &faults), ""
@@ -121,78 +149,49 @@ func (j *Job) fileColumns(base Column) ([]Column, error) {
 	return out, faults.Err()
 }
 
-// columnTunings puts a column's own tuning, capo and pitch standard in place of
+// fileTunings puts a column's own tuning, capo and pitch standard in place of
 // the build's, as far as it states them.
-func (j *Job) columnTunings(c *Column, from build.Column, key string) {
-	names := make([]string, len(c.Cases))
-	for i := range c.Cases {
-		names[i] = c.Cases[i].Name
-	}
-	c.Cases = slices.Clone(c.Cases)
-	if from.Tuning != nil {
-		c.Tunings, names = []tuning.Tuning{*from.Tuning}, []string{title(*from.Tuning, "")}
-		c.Cases = []choice.Case{{Weight: 1, CapoFret: j.Build.Strings.CapoFret}}
-	}
-	hz := j.Build.Strings.PitchStandard.Hz()
+func (j *Job) fileTunings(c *Column, from build.Column, key string) {
+	a4 := j.Build.Strings.PitchStandard
 	if j.Build.Given(key + ".pitch_standard_hz") {
-		hz = from.PitchStandard.Hz()
+		a4 = from.PitchStandard
 	}
-	for i := range c.Cases {
-		c.Cases[i].Name, c.Cases[i].Pitches = names[i], pitches(c.Tunings[i].FreqsHz(hz))
-		if j.Build.Given(key + ".capo_fret") {
-			c.Cases[i].CapoFret = *from.CapoFret
+	if from.Tuning != nil {
+		c.retune(*from.Tuning, build.Title(*from.Tuning), a4, j.Build.Strings.CapoFret)
+	}
+	for i := range c.Request.Cases {
+		c.Request.Cases[i].Pitches = c.Tunings[i].Pitches(a4)
+		if from.CapoFret != nil {
+			c.Request.Cases[i].CapoFret = *from.CapoFret
 		}
 	}
 }
 
-// Requests makes the columns ready to be worked out; every pair must be
-// settled. All columns bend the strings that the first one bends, so that like
-// stands beside like. The columns come back too, without those that are left
-// out.
+// Requests makes the columns ready to be worked out; every pair must be settled.
+// All columns bend the strings that the first one bends, so that like stands
+// beside like. A column that nobody asked for is left out where nothing tells
+// one set from another.
 func (j *Job) Requests(columns []Column) ([]Column, []choice.Column, error) {
 	var kept []Column
 	var out []choice.Column
-	suggests := true
+	var first *choice.Plan
 	for _, c := range columns {
-		req, err := j.columnRequest(c)
-		if c.IfAny && (!suggests) {
+		c.Request.Given = c.Set
+		own := c.Set == nil && c.Request.Feel.Tension.Kind == choice.Even && c.Request.Reference == nil
+		switch {
+		case c.unasked && (own || first != nil && !first.CanSuggest()):
 			continue
-		}
-		if err != nil {
-			return nil, nil, err
-		}
-		if len(out) > 0 {
-			req.Feel.BendStrings = out[0].Request.Feel.BendStrings
-		} else {
-			plan, err := choice.Prepare(req)
-			if err != nil {
+		case own:
+			return nil, nil, fault.Fault{Place: j.Build.Place("feel"), What: "no set can be suggested: even tension without a reference has any set of one tension",
+				Remedy: "say under [feel] what is wanted, describe a [reference], or give the column its gauges"}
+		case first == nil:
+			var err error
+			if first, err = choice.Prepare(c.Request); err != nil {
 				return nil, nil, j.atFile(err)
 			}
-			req.Feel.BendStrings, suggests = append([]int{}, plan.BendStrings()...), plan.CanSuggest()
 		}
-		kept = append(kept, c)
-		out = append(out, choice.Column{Name: c.Name, Request: req, Set: c.Set})
+		c.Request.Feel.BendStrings = append([]int{}, first.BendStrings()...)
+		kept, out = append(kept, c), append(out, c.Column)
 	}
 	return kept, out, nil
-}
-
-// columnRequest is the build's request with what the column states.
-func (j *Job) columnRequest(c Column) (choice.Request, error) {
-	req, err := j.Request()
-	if err != nil {
-		return req, err
-	}
-	req.Cases, req.Neck.Neutral, req.Given = c.Cases, c.Neutral, c.Set
-	req.Bass, req.Treble = []unit.Length{c.Bass}, []unit.Length{c.Treble}
-	if c.Set == nil && req.Reference == nil && !wantsANumber(req.Feel) {
-		return req, fault.Fault{Place: j.Build.Place("feel"), What: "no set can be suggested: the tension or bending force wanted is the set's own mean, which any set has",
-			Remedy: "say under [feel] what is wanted, describe a [reference], or give the column its gauges"}
-	}
-	return req, nil
-}
-
-// wantsANumber says that no target is the set's own mean, so that a set may be
-// chosen by it.
-func wantsANumber(f choice.Feel) bool {
-	return f.Tension.Kind != choice.Even
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/job"
+	"scalepair/data/unit"
 )
 
 func TestParsePair(t *testing.T) {
@@ -52,10 +53,10 @@ func TestFlagsCombineToColumns(t *testing.T) {
 		Pairs: []string{"690 / 650 mm", "686 mm"}, Gauges: []string{"w56 w44 w34 w24 p17 p13", "suggested"},
 	})
 	require.Len(t, out, 3*2*2)
-	assert.Equal(t, "string 6 at A1, 1 at A3", out[8].Cases[0].Name)
+	assert.Equal(t, "string 6 at A1, 1 at A3", out[8].Request.Cases[0].Name)
 	assert.Equal(t, "A1 E2 A2 D3 F#3 A3", out[8].Tunings[0].String())
-	assert.Equal(t, []float64{690, 650}, []float64{out[0].BassMM, out[0].TrebleMM})
-	assert.Equal(t, []float64{686, 686}, []float64{out[2].BassMM, out[2].TrebleMM})
+	assert.Equal(t, [2]unit.Length{unit.MM(690), unit.MM(650)}, [2]unit.Length{out[0].Request.Bass[0], out[0].Request.Treble[0]})
+	assert.Equal(t, [2]unit.Length{unit.MM(686), unit.MM(686)}, [2]unit.Length{out[2].Request.Bass[0], out[2].Request.Treble[0]})
 	assert.NotNil(t, out[0].Set)
 	assert.Nil(t, out[1].Set)
 	assert.Equal(t, job.SuggestedSet, out[1].SetName)
@@ -66,22 +67,22 @@ func TestWithoutFlagsTodaysSetStandsBesideASuggestedOne(t *testing.T) {
 	require.Len(t, out, 2)
 	assert.Equal(t, job.ReferenceSet, out[0].SetName, "the demo gives no set")
 	assert.Equal(t, job.SuggestedSet, out[1].SetName)
-	assert.Zero(t, out[0].BassMM, "the pair is open")
+	assert.False(t, out[0].HasPair())
 
 	out = columns(t, demo, job.Comparison{Pairs: []string{"686 mm"}})
 	require.Len(t, out, 2, "one column alone compares nothing")
-	assert.Equal(t, 686.0, out[1].BassMM)
+	assert.Equal(t, []unit.Length{unit.MM(686)}, out[1].Request.Bass)
 }
 
 func TestColumnsOfTheBuildFile(t *testing.T) {
 	out := columns(t, "../../../testdata/builds/seven/build.toml", job.Comparison{})
 	require.Len(t, out, 2)
-	assert.Len(t, out[0].Cases, 2, "both tunings of the build")
-	assert.Equal(t, 648.0, out[0].BassMM)
-	require.Len(t, out[1].Cases, 1)
+	assert.Len(t, out[0].Request.Cases, 2, "both tunings of the build")
+	assert.Equal(t, []unit.Length{unit.MM(648)}, out[0].Request.Bass)
+	require.Len(t, out[1].Request.Cases, 1)
 	assert.Equal(t, "A1 E2 A2 D3 G3 B3 E4", out[1].Tunings[0].String())
-	assert.True(t, out[1].Neutral.Bridge)
-	assert.Equal(t, 8.5, out[0].Neutral.Fret)
+	assert.True(t, out[1].Request.Neck.Neutral.Bridge)
+	assert.Equal(t, 8.5, out[0].Request.Neck.Neutral.Fret)
 }
 
 func TestTooManyColumns(t *testing.T) {

@@ -42,7 +42,19 @@ func (j *Job) Demo() bool { return j.Path == "" }
 // DefaultFile in the current folder, and without one the embedded demo. All
 // faults of a file come together as a fault.List.
 func Load(path string, over *build.Flags) (*Job, error) {
-	j, dir, err := open(path)
+	j, err := Open(path, over)
+	if err != nil {
+		return nil, err
+	}
+	if err := j.readStock(filepath.Dir(j.Path)); err != nil {
+		return j, err
+	}
+	return j, j.gaugesHighFirst()
+}
+
+// Open reads the build file as Load does, and leaves the readings alone.
+func Open(path string, over *build.Flags) (*Job, error) {
+	j, err := open(path)
 	if err != nil {
 		return nil, err
 	}
@@ -50,30 +62,21 @@ func Load(path string, over *build.Flags) (*Job, error) {
 	if j.Demo() {
 		name = "demo:" + DefaultFile
 	}
-	if j.Build, err = build.Read(j.Source, name, over); err != nil {
-		return nil, err
-	}
-	if err := j.readStock(dir); err != nil {
-		return j, err
-	}
-	return j, j.gaugesHighFirst()
+	j.Build, err = build.Read(j.Source, name, over)
+	return j, err
 }
 
-// open finds the build file and gives the folder that holds its readings, which
-// the demo's does not need.
-func open(path string) (*Job, string, error) {
+// open finds the build file.
+func open(path string) (*Job, error) {
 	if path == "" {
 		if _, err := os.Stat(DefaultFile); os.IsNotExist(err) {
 			src, err := data.Demo(DefaultFile)
-			return &Job{Source: src}, "", err
+			return &Job{Source: src}, err
 		}
 		path = DefaultFile
 	}
 	src, err := readInput(path, "give the path of a build file, or make one: scalepair init")
-	if err != nil {
-		return nil, "", err
-	}
-	return &Job{Path: path, Source: src}, filepath.Dir(path), nil
+	return &Job{Path: path, Source: src}, err
 }
 
 // readStock reads the readings and combines them with the constructions.

@@ -2,17 +2,18 @@ package job
 
 import (
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // Pick is a pair and a set as far as they are settled: lengths 0 and a nil
 // set are open.
 type Pick struct {
-	BassMM, TrebleMM float64
-	Gauges           []int // by string, indexes into the stock
+	Bass, Treble unit.Length
+	Gauges       []int // by string, indexes into the stock
 }
 
 // HasPair says that the pair is settled.
-func (p Pick) HasPair() bool { return p.BassMM > 0 }
+func (p Pick) HasPair() bool { return p.Bass > 0 }
 
 // Pick gives what command line and build file settle: the pair of [chosen] or
 // the only pair of [scales], and the gauges of the command line, of [chosen]
@@ -22,9 +23,9 @@ func (j *Job) Pick() (Pick, error) {
 	var p Pick
 	switch {
 	case b.Chosen != nil:
-		p.BassMM, p.TrebleMM = b.Chosen.Bass.MM(), b.Chosen.Treble.MM()
+		p.Bass, p.Treble = b.Chosen.Bass, b.Chosen.Treble
 	case len(b.Scales.Bass) == 1 && len(b.Scales.Treble) == 1:
-		p.BassMM, p.TrebleMM = b.Scales.Bass[0].MM(), b.Scales.Treble[0].MM()
+		p.Bass, p.Treble = b.Scales.Bass[0], b.Scales.Treble[0]
 	}
 	var faults fault.List
 	switch {

@@ -12,7 +12,6 @@ import (
 	"scalepair/cmd/scalepair/job"
 	"scalepair/data/unit"
 	"scalepair/fan"
-	"scalepair/tension"
 	"scalepair/tension/choice"
 )
 
@@ -37,16 +36,17 @@ saddle_tail = "21 mm"
 [feel]
 tension = ["91 N", "20 lbf", "7 kgf", "82 N", "81 N", "80 N"]
 bending_force = "12 N"
-inharmonicity = "like the reference"
+inharmonicity = "25 cents"
 bend_strings = [1, 3]
 bend_cents = 150
 bend_frets = [4, 9]
-bend_towards = ["treble", "usual", "bass", "usual", "usual", "bass"]
-weights = { tension = 2, bending_force = 3, inharmonicity = 0.5 }
+bend_towards = ["treble", "middle", "bass", "middle", "middle", "bass"]
+bend_weight = 3
+noticeable = "2.5 %"
+prefer = "longest bass"
 [scales]
 bass = ["650 mm", "660 mm"]
 treble = ["630 mm"]
-apart = "7 mm"
 [limits]
 difference = "51 mm"
 fret_slant_deg = 9
@@ -101,37 +101,43 @@ func TestRequestOfEveryNumber(t *testing.T) {
 
 	// E4 stands five, E2 twenty-nine semitones below A4.
 	require.Len(t, r.Cases, 1)
-	assert.InEpsilon(t, 442*math.Pow(2, -5.0/12), r.Cases[0].FreqsHz[0], 1e-12)
-	assert.InEpsilon(t, 442*math.Pow(2, -29.0/12), r.Cases[0].FreqsHz[5], 1e-12)
+	assert.InEpsilon(t, 442*math.Pow(2, -5.0/12), r.Cases[0].Pitches[0].Hz(), 1e-12)
+	assert.InEpsilon(t, 442*math.Pow(2, -29.0/12), r.Cases[0].Pitches[5].Hz(), 1e-12)
 	assert.Equal(t, 2, r.Cases[0].CapoFret)
 	near := func(want, got []float64) { t.Helper(); assert.InDeltaSlice(t, want, got, 1e-12) }
-	near([]float64{650, 660}, r.BassMM)
-	near([]float64{630}, r.TrebleMM)
-	assert.Equal(t, 7.0, r.ApartMM)
+	assert.Equal(t, []unit.Length{unit.MM(650), unit.MM(660)}, r.Bass)
+	assert.Equal(t, []unit.Length{unit.MM(630)}, r.Treble)
 	// Heights run straight: a fifth of half a millimetre from string to string.
-	near([]float64{1.5e-3, 1.6e-3, 1.7e-3, 1.8e-3, 1.9e-3, 2e-3}, r.ActionM)
-	for i, want := range []tension.Tails{{NutM: 0.066, SaddleM: 0.036}, {NutM: 0.065, SaddleM: 0.035}, {NutM: 0.064, SaddleM: 0.034}, {NutM: 0.063, SaddleM: 0.033}, {NutM: 0.062, SaddleM: 0.032}, {NutM: 0.061, SaddleM: 0.031}} {
-		near([]float64{want.NutM, want.SaddleM}, []float64{r.Tails[i].NutM, r.Tails[i].SaddleM})
+	for i, want := range []float64{1.5, 1.6, 1.7, 1.8, 1.9, 2} {
+		assert.InDelta(t, want, r.Action[i].MM(), 1e-9)
+	}
+	for i, tails := range r.Tails {
+		near([]float64{float64(66 - i), float64(36 - i)}, []float64{tails.Nut.MM(), tails.Saddle.MM()})
 	}
 	assert.False(t, r.TailsAssumed)
 	assert.False(t, r.ActionAssumed)
 
 	f := r.Feel
-	assert.Equal(t, [3]choice.Source{choice.Stated, choice.Stated, choice.LikeReference}, [3]choice.Source{f.Tension.Source, f.BendingForce.Source, f.Overtone.Source})
+	assert.Equal(t, choice.Stated, f.Tension.Kind)
 	// A kilogram-force is 9.80665 N and a pound-force 0.45359237 of it.
-	near([]float64{80, 81, 82, 7 * 9.80665, 20 * 0.45359237 * 9.80665, 91}, f.Tension.Values)
-	near([]float64{12, 12, 12, 12, 12, 12}, f.BendingForce.Values)
+	for i, want := range []float64{80, 81, 82, 7 * 9.80665, 20 * 0.45359237 * 9.80665, 91} {
+		assert.InDelta(t, want, f.Tension.Forces[i].N(), 1e-12)
+	}
+	assert.Equal(t, choice.Target{Kind: choice.Stated, Forces: []unit.Force{12, 12, 12, 12, 12, 12}}, f.BendingForce)
+	assert.Equal(t, unit.Cents(25), f.Inharmonicity)
 	assert.Equal(t, []int{1, 3}, f.BendStrings)
-	assert.Equal(t, []float64{4, 9}, f.BendFrets)
-	assert.Equal(t, 150.0, f.BendCents)
-	assert.Equal(t, []choice.Direction{choice.TowardsBass, choice.Usual, choice.Usual, choice.TowardsBass, choice.Usual, choice.TowardsTreble}, f.Towards)
-	assert.Equal(t, choice.Weights{Tension: 2, BendingForce: 3, Overtone: 0.5}, f.Weights)
+	assert.Equal(t, []int{4, 9}, f.BendFrets)
+	assert.Equal(t, unit.Cents(150), f.Bend)
+	assert.Equal(t, []choice.Direction{choice.TowardsBass, choice.Middle, choice.Middle, choice.TowardsBass, choice.Middle, choice.TowardsTreble}, f.Towards)
+	assert.Equal(t, choice.LongestBass, f.Prefer)
+	near([]float64{3, 0.025}, []float64{f.BendWeight, float64(f.Noticeable)})
 
 	l := r.Limits
-	near([]float64{51, 39, 33, 0.71, 0.86, 31, 131, 41, 0.013},
-		[]float64{l.DifferenceMM, l.NutToFret1MM, l.InharmonicityCents, l.BreakingOpen, l.BreakingBent, l.LeastTensionN, l.MostTensionN, l.MostBendingForceN, l.SaddleTravelM})
-	near([]float64{math.Pi / 20, 3 * math.Pi / 20}, []float64{l.FretSlantRad, l.SaddleSlantRad}) // 9 and 27 degrees
-	assert.Equal(t, []fan.Blank{{Name: "ash", Length: unit.MM(561), Width: unit.MM(71), Thickness: unit.MM(6.5)}}, l.Blanks)
+	near([]float64{51, 39, 33, 0.71, 0.86, 31, 131, 41, 13, 9, 27},
+		[]float64{l.Difference.MM(), l.NutToFret1.MM(), l.Inharmonicity.Value(), float64(l.BreakingOpen), float64(l.BreakingBent), l.LeastTension.N(), l.MostTension.N(),
+			l.MostBendingForce.N(), l.SaddleTravel.MM(), l.FretSlant.Degrees(), l.SaddleSlant.Degrees()})
+	assert.True(t, l.Blank)
+	assert.Equal(t, []fan.Blank{{Name: "ash", Length: unit.MM(561), Width: unit.MM(71), Thickness: unit.MM(6.5)}}, r.Blanks)
 
 	n := r.Neck
 	assert.Equal(t, []any{6, 23, fan.Neutral{Fret: 6.5}, fan.SquareEnd}, []any{n.Strings, n.Frets, n.Neutral, n.BodyEnd})
@@ -142,9 +148,9 @@ func TestRequestOfEveryNumber(t *testing.T) {
 	near([]float64{635, 620, 34.5, 51.5}, []float64{ref.Neck.Bass.MM(), ref.Neck.Treble.MM(), ref.Neck.NutSpread.MM(), ref.Neck.SaddleSpread.MM()}) // 25 in are 635 mm
 	assert.Equal(t, []any{6, 20, fan.Neutral{Fret: 5}}, []any{ref.Neck.Strings, ref.Neck.Frets, ref.Neck.Neutral})
 	assert.False(t, ref.Neck.Widths())
-	assert.InEpsilon(t, 442*math.Pow(2, -7.0/12), ref.FreqsHz[0], 1e-12, "D4")
-	assert.InEpsilon(t, 442*math.Pow(2, -31.0/12), ref.FreqsHz[5], 1e-12, "D2")
-	near([]float64{0.046, 0.041, 0.021}, []float64{ref.Tails[0].NutM, ref.Tails[5].NutM, ref.Tails[3].SaddleM})
+	assert.InEpsilon(t, 442*math.Pow(2, -7.0/12), ref.Pitches[0].Hz(), 1e-12, "D4")
+	assert.InEpsilon(t, 442*math.Pow(2, -31.0/12), ref.Pitches[5].Hz(), 1e-12, "D2")
+	near([]float64{46, 41, 21}, []float64{ref.Tails[0].Nut.MM(), ref.Tails[5].Nut.MM(), ref.Tails[3].Saddle.MM()})
 	var labels []string
 	for _, g := range ref.Gauges {
 		labels = append(labels, r.Stock[g].Label)

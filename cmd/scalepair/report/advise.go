@@ -2,272 +2,304 @@ package report
 
 import (
 	"fmt"
-	"strconv"
-	"strings"
 
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension/choice"
 )
 
-// Advice is what advise found.
-type Advice struct {
+// Found is what a search found, all of it finished.
+type Found struct {
 	Result     *choice.Result
-	Confidence *choice.Confidence // nil when no draws were asked for
-	Best       *choice.Detail     // of the first pair; nil when every pair was dropped
-	Layout     *fan.Layout        // of Best
-	FrontRows  int                // rows of the front that a table shows at most; 0 for all
+	Pick       *choice.Pick       // the one in use
+	Detail     *choice.Detail     // of Pick
+	Confidence *choice.Confidence // nil when no trials were asked for
+	Taste      []choice.Taste
+	LimitCosts []choice.LimitCost
 }
 
-// Advise prints the whole advice.
-func Advise(in *Input, a *Advice) *show.Report {
-	r := &show.Report{Title: in.title("Scale pair for")}
-	in.asked(r)
-	if len(a.Result.Best) == 0 {
-		r.Heading("No pair is left")
-		in.dropped(r, a.Result)
-		r.Text(in.loosest(a.Result.Dropped))
-		return r
-	}
-	in.bestPairs(r, a)
-	in.front(r, a)
-	in.decides(r, a)
-	in.edges(r, a)
-	in.confidence(r, a.Confidence)
-	in.bestSet(r, a)
-	in.fanOf(r, a.Layout)
-	r.Heading("What was dropped")
-	in.dropped(r, a.Result)
-	r.Heading("Cautions")
-	r.Cautions(append(in.detailCautions(a.Best), shortCautions...)...)
-	return r
+// Advice is what advise prints: the pair that it advises, the other picks, and
+// what stands behind them.
+type Advice struct {
+	Head
+	Choice choice.PickKind `json:"pick"` // which of the picks is strung below
+	Strung
+	Picks       []PickOf           `json:"picks"`
+	SmallerFan  *StopOf            `json:"stops_smallest_fan"`
+	LongerBass  *StopOf            `json:"stops_longest_bass"`
+	Confidence  *choice.Confidence `json:"confidence"`
+	Taste       []choice.Taste     `json:"taste"`
+	LimitCosts  []choice.LimitCost `json:"limits_that_raise_the_error"`
+	Ladder      []StepOf           `json:"trade_off"`
+	Blanks      *table.Table       `json:"blanks"`
+	Asked       []string           `json:"asked"`
+	DroppedList *table.Table       `json:"dropped"`
+	// NotRemovable stands here, since the strung pair and the result have one each.
+	NotRemovable unit.Ratio `json:"not_removable_percent"`
+	*choice.Result
+
+	f    *Found
+	full bool
 }
 
-// title heads a report with the build's name.
-func (in *Input) title(what string) string {
-	if in.Job.Build.Name == "" {
-		return what + " " + in.Job.Tunings()[0].String()
-	}
-	return what + " " + in.Job.Build.Name
+// PickOf is a pick with its labels.
+type PickOf struct {
+	Kind choice.PickKind `json:"pick"`
+	PairOf
+	StockDecides []MissingOf `json:"strings_in_stock_decide"`
 }
 
-func (in *Input) bestPairs(r *show.Report, a *Advice) {
-	r.Heading("Best pairs")
-	u := in.Units
-	columns := []show.Column{show.Figures("rank"), show.Figures(u.HeadLen("bass")), show.Figures(u.HeadLen("treble")),
-		show.Figures(u.HeadLen("difference")), show.Figures("tension misfit %")}
-	bendingForce, rise := in.Plan.HasTerm(choice.BendingForceTerm), in.Plan.HasTerm(choice.OvertoneTerm)
-	if bendingForce {
-		columns = append(columns, show.Figures("bending force misfit %"))
-	}
-	if rise {
-		columns = append(columns, show.Figures("overtone misfit %"))
-	}
-	columns = append(columns, show.Figures("nut slant °").Later(1), show.Figures("last fret slant °").Later(1), show.Figures("saddle slant °"),
-		show.Figures(u.HeadLen("nut to fret 1")), show.Figures(u.HeadLen("blank length")).Later(1), show.Words("gauges, low string first").Later(2))
-	t := r.Table("pairs", "", columns...)
-	for i, c := range a.Result.Best {
-		row := []string{strconv.Itoa(i + 1), in.scale(c.BassMM), in.scale(c.TrebleMM), in.scale(c.DifferenceMM()), show.Fixed(c.TensionMisfit, 2)}
-		if bendingForce {
-			row = append(row, show.Fixed(c.BendingForceMisfit, 2))
+// MissingOf is a string for which the stock has nothing near.
+type MissingOf struct {
+	choice.Missing
+	Gauge string `json:"gauge"`
+}
+
+// StepOf is a row of the trade-off.
+type StepOf struct {
+	PairOf
+	MoreInharmonicity unit.Cents `json:"inharmonicity_change_cents"`
+	Fits              []string   `json:"blanks_that_fit"`
+}
+
+// StopOf is what stops a pick.
+type StopOf struct {
+	choice.Stop
+	Why string `json:"why"`
+}
+
+// NewAdvice works up what a search found; full prints all of it.
+func NewAdvice(in *Input, f *Found, full bool) *Advice {
+	r := f.Result
+	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, true), NotRemovable: r.NotRemovable, Result: r, f: f, full: full,
+		Confidence: f.Confidence, Taste: f.Taste, LimitCosts: f.LimitCosts, Blanks: in.blankTable(f.Detail.Pair), Asked: in.asked(), DroppedList: in.droppedTable(r)}
+	for _, p := range r.Picks {
+		one := PickOf{Kind: p.Kind, PairOf: in.pairOf(p.Pair), StockDecides: []MissingOf{}}
+		for _, m := range p.StockDecides {
+			one.StockDecides = append(one.StockDecides, MissingOf{m, in.Plan.Stock()[m.Gauge].Label})
 		}
-		if rise {
-			row = append(row, show.Fixed(c.OvertoneMisfit, 2))
-		}
-		t.Row(append(row, show.Deg(c.NutSlantRad), show.Deg(c.LastSlantRad), show.Deg(c.SaddleSlantRad),
-			u.Len(c.NutToFret1MM, scaleDecimals), u.Len(c.BlankLengthMM, 0), in.Set(c.Gauges))...)
+		a.Picks = append(a.Picks, one)
 	}
-	t.Note("Misfit: 100 x root mean square of ln(value/target), near enough percent while it is small. Slant: positive where the bass end is nearer the bridge.")
-	if rise {
-		t.Note("Overtone misfit: how far the lowest string's inharmonicity stands above the wanted one, in the same measure.")
+	for _, s := range r.TradeOff {
+		fit, _ := in.fitting(s.Pair)
+		a.Ladder = append(a.Ladder, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, fit})
 	}
-	if c := in.Job.Build.Chosen; c != nil {
-		for i, b := range a.Result.Best {
-			if unit.MM(b.BassMM) == c.Bass && unit.MM(b.TrebleMM) == c.Treble {
-				t.Note("Rank %d is the pair that the build file has chosen.", i+1)
-			}
-		}
-	}
-	t.Note("Listed pairs differ by at least %s in bass, treble or difference.", u.LenText(in.Plan.Request().ApartMM, scaleDecimals))
+	a.SmallerFan, a.LongerBass = in.stopOf(r.StopsSmallestFan), in.stopOf(r.StopsLongestBass)
+	return a
 }
 
-// front prints the trade-off, thinned evenly when it is long.
-func (in *Input) front(r *show.Report, a *Advice) {
-	u := in.Units
-	bendingForce := in.Plan.HasTerm(choice.BendingForceTerm)
-	columns := []show.Column{show.Figures(u.HeadLen("difference")), show.Figures(u.HeadLen("bass")), show.Figures(u.HeadLen("treble")), show.Figures("tension misfit %")}
-	if bendingForce {
-		columns = append(columns, show.Figures("bending force misfit %"))
-	}
-	columns = append(columns, show.Figures("saddle slant °"), show.Words("gauges, low string first").Later(1))
-	t := r.Table("front", "What less difference costs: no other pair is as good in tension misfit, bending force misfit and difference at once", columns...)
-	rows := thinned(a.Result.Front, a.FrontRows)
-	for _, c := range rows {
-		row := []string{in.scale(c.DifferenceMM()), in.scale(c.BassMM), in.scale(c.TrebleMM), show.Fixed(c.TensionMisfit, 2)}
-		if bendingForce {
-			row = append(row, show.Fixed(c.BendingForceMisfit, 2))
+// Document prints the answer first, then the picks with what stands behind
+// them, then the strings.
+func (a *Advice) Document() *document.Document {
+	in := a.in
+	doc := &document.Document{Title: in.title("Scale pair for")}
+	doc.List(a.answer()...)
+	doc.Table(a.pickTable())
+	doc.List(a.reasons()...)
+	if a.together() != nil && !a.full {
+		doc.Table(a.together())
+	} else {
+		for c := range a.Tunings {
+			doc.Table(a.Tunings[c].Strings)
 		}
-		t.Row(append(row, show.Deg(c.SaddleSlantRad), in.Set(c.Gauges))...)
 	}
-	if len(rows) < len(a.Result.Front) {
-		t.Note("%d of %d pairs of the front, spread evenly; --front prints all.", len(rows), len(a.Result.Front))
+	addLimitsBroken(doc, a.LimitsBroken)
+	if a.full {
+		a.rest(doc)
+	}
+	doc.Cautions(a.Cautions...)
+	return doc
+}
+
+// rest adds what only --full prints.
+func (a *Advice) rest(doc *document.Document) {
+	doc.Table(a.together())
+	for c := range a.Tunings {
+		doc.Table(a.bends(c))
+	}
+	doc.Table(a.ladderTable())
+	doc.Table(a.Blanks)
+	if a.Confidence != nil {
+		doc.Para("A trial gives every linear density and core diameter another value within its uncertainty, shared by all pairs and by the reference; sets, moduli, limits and the model's own error are not varied.")
+	}
+	doc.Heading("What was asked")
+	doc.List(a.Asked...)
+	if len(a.Dropped) > 0 {
+		doc.Table(a.DroppedList)
+	} else {
+		doc.Para("Nothing was dropped: all %s tried keep every limit.", plural(a.Tried, "pair"))
 	}
 }
 
-// thinned keeps the first, the last and others spread evenly, most in all.
-func thinned(list []choice.Candidate, most int) []choice.Candidate {
-	if most <= 1 || len(list) <= most {
-		return list
+// answer is what a builder can act on.
+func (a *Advice) answer() []string {
+	in, p, u := a.in, a.Pair, a.in.units()
+	var out []string
+	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	lengths := fmt.Sprintf("bass %s, treble %s", in.length(p.Bass), in.length(p.Treble))
+	if p.Bass == p.Treble {
+		lengths = in.length(p.Bass) + " for all strings"
 	}
-	out := make([]choice.Candidate, most)
-	for i := range out {
-		out[i] = list[i*(len(list)-1)/(most-1)]
+	add("Pair: %s (pick: %s).", lengths, a.Choice)
+	if p.Bass == p.Treble {
+		add("Fan: none, straight frets; nut to fret 1 %s.", in.length(p.NutToFret1))
+	} else {
+		add("Fan: %s of difference; nut %s, last fret %s, saddle line %s; %s square; nut to fret 1 %s.", in.length(p.Difference),
+			table.DegText(p.NutSlant), table.DegText(p.LastFretSlant), table.DegText(p.SaddleSlant), neutralWords(a.d.Spec.Neutral), in.length(p.NutToFret1))
 	}
+	add("Set, low string first: %s.", in.Set(p.Pair.Gauges))
+	for c, t := range a.Tunings {
+		where := ""
+		if len(a.Tunings) > 1 {
+			where = " in " + t.Name
+		}
+		if words := a.totalWords(c); words != "" {
+			add("Total tension%s: %s.", where, words)
+		}
+	}
+	add("Feel error: %s.", a.errorWords())
+	if words := a.hardestBend(); words != "" {
+		add("Hardest bend: %s.", words)
+	}
+	if p.Inharmonicity > 0 {
+		low := len(p.Pair.Gauges) - 1
+		r := stringRow{in: in, d: a.d, i: low}
+		add("Inharmonicity of the lowest string: %s.", atLeast(r.wound(), cents(p.Inharmonicity)))
+	}
+	add("Blank: at least %s x %s%s.", u.Len(p.BlankLength, scaleDecimals), in.length(p.BlankWidth), in.boardWords(p.Pair))
 	return out
 }
 
-// evenMisfit is the tension misfit, in percent, below which a pair counts as
-// strung to the target (judgement: half a step between neighbouring gauges is
-// about as much).
-const evenMisfit = 5
-
-// decides says so when every pair can be strung to the target, and what then
-// decides.
-func (in *Input) decides(r *show.Report, a *Advice) {
-	in.ruled(r, a)
-	worst := a.Result.WorstTensionMisfit
-	if !in.Plan.HasTerm(choice.TensionTerm) || worst > evenMisfit || a.Result.Kept < 2 {
-		return
+// pickTable sets the picks side by side.
+func (a *Advice) pickTable() *table.Table {
+	u := a.in.units()
+	good := map[choice.PickKind]choice.PickConfidence{}
+	if a.Confidence != nil {
+		for _, p := range a.Confidence.Picks {
+			good[p.Kind] = p
+		}
 	}
-	text := fmt.Sprintf("Every pair kept can be strung to the wanted tension: the worst misses by %s %%. So tension does not decide; ", show.Fixed(worst, 1))
-	if in.Plan.HasTerm(choice.BendingForceTerm) {
-		text += "bending force, slant, reach and the blank do."
-	} else {
-		text += "slant, reach and the blank do."
-	}
-	r.Text(text)
+	return table.Of("picks", "", a.Picks,
+		table.Words("pick", "pick", func(p PickOf) string { return p.Kind.String() }),
+		table.Length(u, "bass", "bass", scaleDecimals, func(p PickOf) unit.Length { return p.Bass }),
+		table.Length(u, "treble", "treble", scaleDecimals, func(p PickOf) unit.Length { return p.Treble }),
+		table.Length(u, "difference", "difference", scaleDecimals, func(p PickOf) unit.Length { return p.Difference }),
+		table.Percent("feel error", "feel_error", 1, func(p PickOf) unit.Ratio { return p.Error }),
+		table.Cents("inharmonicity", "inharmonicity", 1, func(p PickOf) unit.Cents { return p.Inharmonicity }).Known(func(p PickOf) bool { return p.Inharmonicity > 0 }),
+		table.Angle("saddle slant", "saddle_slant", func(p PickOf) unit.Angle { return p.SaddleSlant }),
+		table.Percent("stays good", "stays_good", 0, func(p PickOf) unit.Ratio { return good[p.Kind].Good }).When(len(good) > 0),
+	)
 }
 
-// edges says so when the best pair stands at an end of a range that was to be
-// searched, since a better one may lie beyond.
-func (in *Input) edges(r *show.Report, a *Advice) {
-	req, best := in.Plan.Request(), a.Result.Best[0]
-	var ends []string
-	for _, g := range []struct {
-		name string
-		mm   []float64
-		at   float64
-	}{{"bass", req.BassMM, best.BassMM}, {"treble", req.TrebleMM, best.TrebleMM}} {
+// ladderTable is the trade-off between difference and the lowest string.
+func (a *Advice) ladderTable() *table.Table {
+	in, u := a.in, a.in.units()
+	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.Ladder,
+		table.Length(u, "difference", "difference", scaleDecimals, func(s StepOf) unit.Length { return s.Difference }),
+		table.Length(u, "bass", "bass", scaleDecimals, func(s StepOf) unit.Length { return s.Bass }),
+		table.Length(u, "treble", "treble", scaleDecimals, func(s StepOf) unit.Length { return s.Treble }),
+		table.Words("bass as good "+u.Length.Symbol(), "", in.bassRange).When(true),
+		table.Percent("feel error", "feel_error", 1, func(s StepOf) unit.Ratio { return s.Error }),
+		table.Whole("worst string", "worst_string", func(s StepOf) int { return s.WorstString }).Known(func(s StepOf) bool { return s.WorstString > 0 }),
+		table.Cents("inharmonicity", "inharmonicity", 1, func(s StepOf) unit.Cents { return s.Inharmonicity }).Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
+		table.Cents("change", "inharmonicity_change", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
+		table.Angle("nut", "nut_slant", func(s StepOf) unit.Angle { return s.NutSlant }),
+		table.Angle("last fret", "last_fret_slant", func(s StepOf) unit.Angle { return s.LastFretSlant }),
+		table.Angle("saddle line", "saddle_slant", func(s StepOf) unit.Angle { return s.SaddleSlant }),
+		table.Length(u, "nut to fret 1", "nut_to_fret_1", scaleDecimals, func(s StepOf) unit.Length { return s.NutToFret1 }),
+		table.Words("blanks that fit", "", func(s StepOf) string { return listed(s.Fits) }).When(len(in.Plan.Request().Blanks) > 0),
+	).Note("Slants in degrees, positive where the bass end is nearer the bridge. Bass as good: the bass lengths that are as good at this difference.")
+}
+
+func (in *Input) bassRange(s StepOf) string {
+	if s.BassFrom == s.BassTo {
+		return in.units().Len(s.BassFrom, 0)
+	}
+	return in.units().Len(s.BassFrom, 0) + " to " + in.units().Len(s.BassTo, 0)
+}
+
+// boardFits judges the blanks on offer for a pair's board.
+func (in *Input) boardFits(p choice.Pair) []fan.Fit {
+	req := in.Plan.Request()
+	return fan.Rectangle{Length: p.BlankLength, Width: p.BlankWidth, Allowance: req.Neck.SawAllowance}.Fit(req.Blanks)
+}
+
+// fitting names the blanks that fit, and those that nearly do with what they
+// lack.
+func (in *Input) fitting(p choice.Pair) (fit, nearly []string) {
+	fit = []string{}
+	for _, f := range in.boardFits(p) {
 		switch {
-		case len(g.mm) < 3:
-		case g.at == g.mm[0]:
-			ends = append(ends, "the shortest "+g.name+" length")
-		case g.at == g.mm[len(g.mm)-1]:
-			ends = append(ends, "the longest "+g.name+" length")
+		case f.Fits:
+			fit = append(fit, f.Blank.Name)
+		case f.Near:
+			nearly = append(nearly, f.Blank.Name+" ("+in.lacks(f)+")")
 		}
 	}
-	if ends != nil {
-		r.Para("The best pair stands at %s that was tried: a better one may lie beyond. Widen [scales] to see.", listed(ends))
-	}
+	return fit, nearly
 }
 
-// confidence says how far the ranking can be trusted.
-func (in *Input) confidence(r *show.Report, c *choice.Confidence) {
-	if c == nil || len(c.Standing) == 0 {
-		return
+// boardWords say which blanks on offer fit, or that none does.
+func (in *Input) boardWords(p choice.Pair) string {
+	fit, nearly := in.fitting(p)
+	text := ""
+	switch {
+	case len(in.Plan.Request().Blanks) == 0:
+	case len(fit) == 0:
+		text = "; none on offer fits"
+	default:
+		text = "; fits: " + listed(fit)
 	}
-	r.Heading("How sure the ranking is")
-	if len(c.Standing) == 1 {
-		r.Para("There is one pair, and none to tell it from.")
-	} else if len(c.Tie) == 1 {
-		r.Para("Your weighing and calipers tell the best pair from the other %d compared: none beats it in 5 %% or more of %d draws.", len(c.Standing)-1, c.Trials)
-	} else {
-		more := ""
-		if c.Cut {
-			more = " at least"
+	if nearly != nil {
+		text += "; nearly: " + listed(nearly)
+	}
+	return text
+}
+
+// lacks says what a blank misses.
+func (in *Input) lacks(f fan.Fit) string {
+	text := ""
+	if f.SpareLength < 0 {
+		text = in.short(-f.SpareLength) + " short"
+	}
+	if f.SpareWidth < 0 {
+		if text != "" {
+			text += " and "
 		}
-		r.Para("Your weighing and calipers cannot tell%s %d pairs apart: each beats the best in 5 %% or more of %d draws. They span %s of bass, %s of treble and %s of difference; with nothing else to decide, take the smaller difference.",
-			more, len(c.Tie), c.Trials, in.spanOf(c.BassMM), in.spanOf(c.TrebleMM), in.spanOf(c.DifferenceMM))
+		text += in.short(-f.SpareWidth) + " narrow"
 	}
-	t := r.Table("confidence", "", show.Figures("rank"), show.Figures(in.Units.HeadLen("bass")), show.Figures(in.Units.HeadLen("treble")),
-		show.Figures(in.Units.HeadLen("difference")), show.Figures("wins % of draws"), show.Figures("beats the best % of draws"), show.Words("told apart"))
-	for j, s := range c.Standing {
-		if j >= in.Plan.Request().Listed && (s.Told || len(c.Tie) == 1) {
-			continue
-		}
-		told := "no"
-		switch {
-		case j == 0:
-			told = "the best"
-		case s.Told:
-			told = "yes"
-		}
-		t.Row(strconv.Itoa(j+1), in.scale(s.BassMM), in.scale(s.TrebleMM), in.scale(s.DifferenceMM()), show.Percent(s.Wins, 1), show.Percent(s.BeatsBest, 1), told)
-	}
-	t.Note("%d draws of linear densities and core diameters, seed %d, shared by %s and by the reference. Moduli, densities and the model's own errors are not drawn.",
-		c.Trials, c.Seed, plural(len(c.Standing), "pair"))
+	return text
 }
 
-func (in *Input) spanOf(r [2]float64) string {
-	if r[0] == r[1] {
-		return in.Units.LenText(r[0], scaleDecimals)
-	}
-	return in.scale(r[0]) + " to " + in.Units.LenText(r[1], scaleDecimals)
+// blankTable judges every blank on offer, nil where there is none.
+func (in *Input) blankTable(p choice.Pair) *table.Table {
+	fits, u := in.boardFits(p), in.units()
+	allowance := in.Plan.Request().Neck.SawAllowance
+	return table.Of("blanks", "Blanks on offer", fits,
+		table.Words("blank", "name", func(f fan.Fit) string { return f.Blank.Name }),
+		table.Length(u, "length", "length", scaleDecimals, func(f fan.Fit) unit.Length { return f.Blank.Length }),
+		table.Length(u, "width", "width", scaleDecimals, func(f fan.Fit) unit.Length { return f.Blank.Width }),
+		table.Bool("", "fits", func(f fan.Fit) bool { return f.Fits }),
+		table.Words("fits", "", func(f fan.Fit) string {
+			switch {
+			case f.Fits:
+				return "yes"
+			case f.Near:
+				return fmt.Sprintf("%s; the trim allowance is %s a side", in.lacks(f), in.length(allowance))
+			}
+			return "no, " + in.lacks(f)
+		}),
+		table.Length(u, "to spare, length", "spare_length", scaleDecimals, func(f fan.Fit) unit.Length { return f.SpareLength }).Signed(),
+		table.Length(u, "to spare, width", "spare_width", scaleDecimals, func(f fan.Fit) unit.Length { return f.SpareWidth }).Signed(),
+	)
 }
 
-// bestSet prints the string table of the best pair, tuning by tuning.
-func (in *Input) bestSet(r *show.Report, a *Advice) {
-	d := a.Best
-	r.Heading("The best pair: %s", in.Pair(d.BassMM, d.TrebleMM))
-	in.stringTables(r, d)
+// neutralWords name the line that stands square.
+func neutralWords(n fan.Neutral) string {
+	if n.Bridge {
+		return "the bridge"
+	}
+	return "fret " + trim(n.Fret)
 }
-
-// stringTables prints a detail in every tuning.
-func (in *Input) stringTables(r *show.Report, d *choice.Detail) {
-	cases := in.Plan.Request().Cases
-	if len(cases) > 1 {
-		in.tuningsTogether(r, d)
-	}
-	for c := range cases {
-		name, caption := "strings", "Strings"
-		if len(cases) > 1 {
-			name = fmt.Sprintf("strings-%d", c+1)
-			caption = "Strings in " + in.caseWords(c, cases[c])
-		}
-		in.stringTable(r, name, caption, d, c)
-		in.totals(r, d, c)
-	}
-}
-
-// ruled says so when one term makes up nearly all of the best pair's score,
-// since the ranking then follows that term.
-func (in *Input) ruled(r *show.Report, a *Advice) {
-	best := a.Result.Best[0]
-	w := in.Plan.Request().Feel.Weights
-	if best.Score == 0 {
-		return
-	}
-	for _, t := range []struct {
-		term choice.Term
-		part float64
-		key  string
-	}{
-		{choice.TensionTerm, w.Tension * square(best.TensionMisfit/100), "tension"},
-		{choice.BendingForceTerm, w.BendingForce * square(best.BendingForceMisfit/100), "bending force"},
-		{choice.OvertoneTerm, w.Overtone * square(best.OvertoneMisfit/100), "inharmonicity"},
-	} {
-		if t.part > ruling*best.Score {
-			r.Para("%s makes up %s of the best pair's score, so the ranking mostly follows it. If that is not what you want, lower its weight: weights = { %s = ... } under [feel].",
-				capital(string(t.term)), show.PercentText(t.part/best.Score, 0), t.key)
-		}
-	}
-}
-
-// ruling is the share of the score from which one term rules the ranking
-// (judgement).
-const ruling = 0.75
-
-func square(x float64) float64 { return x * x }
-
-func capital(word string) string { return strings.ToUpper(word[:1]) + word[1:] }

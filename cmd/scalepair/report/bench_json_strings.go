@@ -178,9 +178,9 @@ func ShoppingValues(in *Input, s *job.SetOut) ShoppingJSON {
 	if s.Blank >= 0 {
 		out.Blank = s.Blanks[s.Blank].Blank.Name
 	}
-	for _, single := range in.Singles(s) {
+	for _, single := range in.Singles(s.Detail) {
 		g := in.Plan.Stock()[single.Gauge]
-		out.Singles = append(out.Singles, SingleJSON{g.Label, len(single.Strings), single.Strings, single.LeastWindingMM, in.firstWeigh(single.Gauge)})
+		out.Singles = append(out.Singles, SingleJSON{g.Label, len(single.Strings), single.Strings, single.LeastWinding.MM(), in.weighFirst(single.Gauge)})
 	}
 	return out
 }

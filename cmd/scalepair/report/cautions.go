@@ -4,68 +4,93 @@ import (
 	"fmt"
 	"slices"
 
+	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/tension/choice"
 )
 
-// shortCautions end every run that speaks of strings at pitch.
-var shortCautions = []string{
-	"Raise an untried string in steps, with eye protection: it can break and whip. A bent plain string near its breaking share snaps at the saddle: no sharp edge there, smooth nut slots. Old strings are weaker than the table. Slacken all strings before reaching under them.",
-	"The total tension bears on neck, truss rod, bridge and glue joints. Whether a given instrument can carry it is for a competent luthier or its plan to judge, and this tool does not.",
-}
-
-// benchCautions end every run that speaks of work at the bench.
-var benchCautions = []string{
-	"Saws and blades cut; wood dust, dark tropical woods above all, irritates and sensitises: mask and extraction.",
-	"Set out, check and saw in one session in the shop's usual air; measure the blank again on the day. Nut slots are filed to the string on the fretted instrument, never from this sheet.",
-}
-
-// wholeCautions stand on the printed sheet.
-func wholeCautions() []string {
-	return slices.Concat(shortCautions, benchCautions, []string{
+// The cautions, short at the end of a run and whole on the printed sheet.
+var (
+	// stringCautions end every run that speaks of strings at pitch.
+	stringCautions = []string{
+		"Raise an untried string in steps, with eye protection: it can break and whip.",
+		"Whether neck and joints can carry the total tension is for a luthier to judge.",
+	}
+	wholeStringCautions = []string{
+		"Raise an untried string in steps, with eye protection: it can break and whip. A bent plain string near its breaking strength snaps at the saddle: no sharp edge there, smooth nut slots. Old strings are weaker than the table. Slacken all strings before reaching under them.",
+		"The total tension bears on neck, truss rod, bridge and glue joints. Whether a given instrument can carry it is for a competent luthier or its plan to judge, and this tool does not.",
+	}
+	// benchCautions end every run that speaks of work at the bench.
+	benchCautions = []string{
+		"Saws and blades cut; wood dust, dark tropical woods above all, irritates and sensitises: mask and extraction.",
+		"Set out, check and saw in one session in the shop's usual air; measure the blank again on the day. Nut slots are filed to the string on the fretted instrument, never from this sheet.",
+	}
+	sheetCautions = []string{
 		"A paper template is a check until its 100 mm bars are measured.",
 		"A hung weight falls when the string breaks: eye protection, the weight a hand's breadth over a padded floor, hands and feet away, never over half the breaking load.",
 		"Finishes, electrics and protected woods: the maker's sheet and local law. Where a rule of your place says otherwise, the rule holds.",
-	})
+	}
+)
+
+// wholeCautions stand on the printed sheet.
+func wholeCautions() []string {
+	return slices.Concat(wholeStringCautions, benchCautions, sheetCautions)
 }
 
-// detailCautions are those that a detail's own numbers ask for.
+// polymerModulus parts polymer cores from metal ones: the softest metal of the
+// material list has 90 GPa, the stiffest polymer 5 GPa.
+const polymerModulus = 20e9 // Pa
+
+// muchChange is the change of the total tension that a neck built like the
+// reference's may not carry (judgement).
+const muchChange unit.Ratio = 0.10
+
+// detailCautions are those that a set's own numbers ask for.
 func (in *Input) detailCautions(d *choice.Detail) []string {
 	var out []string
-	var warm, hot []int
-	for _, s := range d.Strings {
-		most := 0.0
-		for _, c := range s.Cases {
-			most = max(most, c.ShareOpen)
+	add := func(on bool, format string, args ...any) {
+		if on {
+			out = append(out, fmt.Sprintf(format, args...))
 		}
+	}
+	var warm, hot, polymer []int
+	for _, s := range slices.Backward(d.Strings) {
+		most := unit.Ratio(0)
+		for _, t := range s.Tunings {
+			most = max(most, t.Breaking)
+		}
+		g := in.Plan.Stock()[s.Gauge]
 		switch {
-		case most > choice.StrongCautionShare:
+		case g.YoungsPa > 0 && g.YoungsPa < polymerModulus:
+			polymer = append(polymer, s.Number)
+		case most > choice.StrongCaution:
 			hot = append(hot, s.Number)
-		case most > choice.CautionShare:
+		case most > choice.Caution:
 			warm = append(warm, s.Number)
 		}
 	}
-	if hot != nil {
-		out = append(out, "Strong caution: string "+numbers(hot)+" stands above 75 % of the core's least strength, past the end of its elastic range. It is likely to break.")
-	}
-	if warm != nil {
-		out = append(out, "Caution: string "+numbers(warm)+" stands above 65 % of the core's least strength, where the elastic range may end.")
-	}
-	if change, ok := totalChange(d, 0); ok && (change > 0.10 || change < -0.10) {
-		out = append(out, "The total tension differs by more than 10 % from the reference instrument's: a neck and top built like the reference's may not suit it.")
-	}
-	if in.usesUncertain(d.Gauges) {
-		out = append(out, "A gauge here is estimated or suspect, or its readings disagree: buy one single string of it, weigh it, run again, and only then buy the rest.")
-	}
-	if beside := in.disorder(d.Gauges); beside != nil {
-		out = append(out, fmt.Sprintf("Are gauges exchanged? Strings should grow heavier towards the bass, and no plain one follow a wound one, but %s. ordering = false under [strings] says that it is meant so.", listed(beside)))
-	}
-	if built := in.builtOnly(d.Gauges); built != nil {
-		of := "it"
-		if len(built) > 1 {
-			of = "each"
+	add(hot != nil, "Strong caution: string %s stands above 75 %% of its least breaking strength, past the end of its elastic range. It is likely to break.", numbers(hot))
+	add(warm != nil, "String %s stands above 65 %% of its least breaking strength, where the elastic range may end.", numbers(warm))
+	add(polymer != nil, "String %s has a polymer core: its modulus grows with tension, so bending force may be up to 25 %% off, and no elastic limit is known. It goes on stretching for days.", numbers(polymer))
+	change, ok := totalChange(d, 0)
+	add(ok && (change > muchChange || change < -muchChange), "The total tension differs by more than 10 %% from the reference's: a neck and top built like the reference's may not suit it.")
+	estimated := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Estimated || g.Suspect || g.Disagrees })
+	built := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Built && g.Readings == 0 })
+	add(estimated != nil, "Estimated, or with a suspect reading: %s. Buy one single string of each, weigh it, run again, and only then buy the rest.", listed(estimated))
+	add(built != nil, "Never weighed, but worked out from core and wraps: %s. Buy one single string of each, weigh it, run again, and only then buy the rest.", listed(built))
+	beside := in.disorder(d.Gauges)
+	add(beside != nil, "Are gauges exchanged? Strings should grow heavier towards the bass, and no plain one follow a wound one, but %s. ordering = false under [strings] says that it is meant so.", listed(beside))
+	return out
+}
+
+// labelled names the gauges of a set that something holds of, once each, low
+// string first.
+func (in *Input) labelled(set []int, holds func(gauges.Gauge) bool) []string {
+	var out []string
+	for _, i := range slices.Backward(set) {
+		if g := in.Plan.Stock()[i]; holds(g) && !slices.Contains(out, g.Label) {
+			out = append(out, g.Label)
 		}
-		out = append(out, fmt.Sprintf("Never weighed, but reckoned from core and wraps: %s. Buy one single string of %s, weigh it, run again, and only then buy the rest.", listed(built), of))
 	}
 	return out
 }
@@ -86,32 +111,11 @@ func (in *Input) disorder(set []int) []string {
 	return out
 }
 
-// builtOnly names the gauges of a set that were never weighed and are no
-// estimates: a construction is all that is known of them.
-func (in *Input) builtOnly(set []int) []string {
-	var out []string
-	for _, g := range set {
-		if s := in.Plan.Stock()[g]; s.Built && s.Readings == 0 && !slices.Contains(out, s.Label) {
-			out = append(out, s.Label)
-		}
-	}
-	return out
-}
-
-func (in *Input) usesUncertain(set []int) bool {
-	for _, g := range set {
-		if s := in.Plan.Stock()[g]; s.Estimated || s.Suspect || s.Disagrees {
-			return true
-		}
-	}
-	return false
-}
-
 // totalChange is the change of the total tension from the reference's, as a
 // share of it.
-func totalChange(d *choice.Detail, c int) (float64, bool) {
-	if d.ReferenceTotalN == 0 {
+func totalChange(d *choice.Detail, c int) (unit.Ratio, bool) {
+	if d.ReferenceTension == 0 || d.Totals[c].Tension.Value == 0 {
 		return 0, false
 	}
-	return d.Totals[c].TensionN/d.ReferenceTotalN - 1, true
+	return unit.Ratio(d.Totals[c].Tension.Value/d.ReferenceTension - 1), true
 }

@@ -47,7 +47,7 @@ func (k *checker) against() {
 	o, l := k.c.Options, k.c.Layout
 	ruler, calipers := k.Job.StepsFrom()
 	k.r.Para("Held against the pair %s, neutral %s, %d frets. Steps of the tools, where a row states none: ruler %s, calipers %s.",
-		k.Pair(l.Spec.Bass.MM(), l.Spec.Treble.MM()), squareWords(l.Spec.Neutral), l.Spec.Frets,
+		k.Pair(l.Spec.Bass, l.Spec.Treble), squareWords(l.Spec.Neutral), l.Spec.Frets,
 		toolWords(k.Units, o.Ruler.StepMM, ruler, "ruler_resolution"), toolWords(k.Units, o.Caliper.StepMM, calipers, "caliper_resolution"))
 	if k.c.Report.Pass {
 		k.r.Text("Saw in the same session and the same air: wood and marks move with the weather.")

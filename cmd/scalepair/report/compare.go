@@ -1,205 +1,301 @@
 package report
 
 import (
-	"errors"
-	"strconv"
-	"strings"
+	"fmt"
+	"slices"
 
+	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/job"
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
 	"scalepair/tension/choice"
 )
 
-// Comparison is what compare found: columns as asked for and as worked out,
-// one for one.
+// Comparison is what compare prints: columns side by side.
 type Comparison struct {
-	Asked    []job.Column
-	Compared []choice.Compared
-	Within   float64 // wanted tension misfit, %
+	Head
+	OneSet  []string    `json:"one_set"` // low string first; empty unless asked for
+	Verdict string      `json:"verdict"`
+	Columns []*ColumnOf `json:"columns"`
+	in      *Input
 }
 
-// view is one tuning of one column, the unit that tables set side by side.
-type view struct {
-	name string
-	c    int    // case
-	in   *Input // with the column's own plan and tunings
-	d    *choice.Detail
+// ColumnOf is one column, worked out.
+type ColumnOf struct {
+	Name      string       `json:"column"`
+	Suggested bool         `json:"set_is_suggested"`
+	NoSet     string       `json:"no_set"` // why there is none; empty where there is
+	Change    *unit.Ratio  `json:"change_from_first_column_percent"`
+	Fits      []string     `json:"blanks_that_fit"`
+	Swaps     *table.Table `json:"swaps"`
+	*Strung
+
+	nearly []string
+	swaps  []choice.Swap
 }
 
-// Compare prints the columns of a comparison side by side.
-func Compare(in *Input, cmp *Comparison) *show.Report {
-	r := &show.Report{Title: in.title("Comparison for")}
-	names := in.columnNames(cmp.Asked)
-	views := in.views(cmp, names)
-	in.columnTable(r, cmp, names)
-	in.noSets(r, cmp, names)
-	if len(views) > 0 {
-		r.Heading("As a whole")
-		in.wholes(r, cmp, names)
-		r.Heading("String by string")
-		in.sideBySide(r, views)
-		in.viewStrings(r, views)
-		in.viewBends(r, views)
-		in.columnsBroken(r, cmp, names)
-		in.changes(r, cmp, names)
-	}
-	r.Heading("Cautions")
-	r.Cautions(append(in.columnCautions(cmp, names), shortCautions...)...)
-	return r
-}
-
-// inColumn is the input with a column's own plan and tunings.
-func (in *Input) inColumn(cmp *Comparison, i int) *Input {
-	own := *in
-	own.Plan, own.tunings = cmp.Compared[i].Plan, cmp.Asked[i].Tunings
-	return &own
-}
-
-// views lists the tunings of the columns that have a set.
-func (in *Input) views(cmp *Comparison, names []string) []view {
-	var out []view
-	for i, one := range cmp.Compared {
+// NewComparison works up columns as asked for and as worked out, one for one.
+// oneSet is the set that was found for all of them, nil where none was asked
+// for.
+func NewComparison(in *Input, asked []job.Column, found []choice.Compared, oneSet []int) *Comparison {
+	out := &Comparison{Head: in.head(), OneSet: []string{}, in: in}
+	names := in.columnNames(asked)
+	var first unit.Force
+	for i, one := range found {
+		own := *in
+		own.Plan, own.tunings = one.Plan, asked[i].Tunings
+		c := &ColumnOf{Name: names[i], Suggested: one.Suggested, Fits: []string{}, swaps: one.Swaps}
+		out.Columns = append(out.Columns, c)
 		if one.Detail == nil {
+			c.NoSet = own.missWords(one.None, true)
 			continue
 		}
-		cases := cmp.Asked[i].Cases
-		for c := range cases {
-			name := names[i]
-			if len(cases) > 1 {
-				name += ", " + cases[c].Name
+		strung := own.strung(one.Detail, true)
+		c.Strung = &strung
+		c.Fits, c.nearly = own.fitting(one.Detail.Pair)
+		c.Swaps = own.swapTable(one.Swaps, one.Detail)
+		if total := strung.Tunings[0].Total; first == 0 {
+			first = total
+		} else if total > 0 {
+			change := unit.Ratio(total/first - 1)
+			c.Change = &change
+		}
+	}
+	if oneSet != nil {
+		out.OneSet = in.labels(oneSet)
+	}
+	out.Verdict = out.verdict()
+	return out
+}
+
+// Document prints the verdict first, then the columns side by side.
+func (c *Comparison) Document() *document.Document {
+	doc := &document.Document{Title: c.in.title("Comparison for")}
+	doc.Para("%s", c.Verdict)
+	if len(c.OneSet) > 0 {
+		doc.Para("One set for all columns, low string first: %s.", c.in.Set(c.strung()[0].d.Gauges))
+	}
+	doc.List(c.missing()...)
+	doc.Table(c.sideBySide())
+	doc.Table(c.stringByString())
+	var broken, cautions []string
+	for _, one := range c.strung() {
+		for _, line := range one.LimitsBroken {
+			broken = append(broken, one.Name+": "+line)
+		}
+		if t := one.Swaps; t.Len() > 0 {
+			t.Title = "Swaps in " + one.Name + " that bring it nearer, one at a time"
+			doc.Table(t)
+		}
+		for _, text := range one.in.detailCautions(one.d) {
+			cautions = append(cautions, one.Name+": "+text)
+		}
+	}
+	addLimitsBroken(doc, broken)
+	doc.Cautions(append(cautions, stringCautions...)...)
+	return doc
+}
+
+// strung gives the columns that have a set.
+func (c *Comparison) strung() []*ColumnOf {
+	return slices.DeleteFunc(slices.Clone(c.Columns), func(one *ColumnOf) bool { return one.Strung == nil })
+}
+
+// verdict says in a line what the comparison comes to.
+func (c *Comparison) verdict() string {
+	list := c.strung()
+	switch len(list) {
+	case 0:
+		return "No column has a set that keeps the limits on strings."
+	case 1:
+		return fmt.Sprintf("One column, %s: feel error %s.", list[0].Name, list[0].errorWords())
+	}
+	best := slices.MinFunc(list, func(a, b *ColumnOf) int { return compareRatios(a.Pair.Error, b.Pair.Error) })
+	n := c.in.Plan.Request().Feel.Noticeable
+	var alike, good, worse []string
+	for _, one := range list {
+		switch e := one.Pair.Error; {
+		case one == best:
+		case choice.Alike(best.d, one.d):
+			alike = append(alike, one.Name)
+		case e <= max(best.Pair.Error, n)+n:
+			good = append(good, fmt.Sprintf("%s (%s)", one.Name, table.PercentText(e, 1)))
+		default:
+			worse = append(worse, fmt.Sprintf("%s (%s)", one.Name, table.PercentText(e, 1)))
+		}
+	}
+	text := fmt.Sprintf("%s comes nearest to the wanted feel, with an error of %s", capital(best.Name), table.PercentText(best.Pair.Error, 1))
+	if alike != nil {
+		text += "; alike, no string differing by 2 %: " + listed(alike)
+	}
+	if good != nil {
+		text += "; as good: " + listed(good)
+	}
+	if worse != nil {
+		text += "; further off: " + listed(worse)
+	}
+	return text + "."
+}
+
+func compareRatios(a, b unit.Ratio) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// offTarget is how far a string may be off before a gauge counts as missing.
+const offTarget unit.Ratio = 0.10
+
+// missing says why columns have no set, and which linear densities the stock
+// lacks where a set was chosen from it.
+func (c *Comparison) missing() []string {
+	var out []string
+	for _, one := range c.Columns {
+		if one.Strung == nil {
+			out = append(out, fmt.Sprintf("%s: no set of the stock keeps the limits on strings: %s.", one.Name, one.NoSet))
+			continue
+		}
+		if !one.Suggested && len(c.OneSet) == 0 {
+			continue
+		}
+		for _, s := range slices.Backward(one.d.Strings) {
+			if s.Target > 0 && (s.Deviation > offTarget || s.Deviation < -offTarget) {
+				out = append(out, fmt.Sprintf("%s: string %d on %s is %s off; it wants %s g/m, which the stock has not for this set.",
+					one.Name, s.Number, one.in.gauge(s.Gauge), table.SignedPercentText(s.Deviation, 1), trim(toDecimals(s.Wanted.GramsPerMetre(), 3))))
 			}
-			out = append(out, view{name: name, c: c, in: in.inColumn(cmp, i), d: one.Detail})
 		}
 	}
 	return out
 }
 
-// columnTable says what each column is.
-func (in *Input) columnTable(r *show.Report, cmp *Comparison, names []string) {
-	r.Heading("Columns")
-	t := r.Table("columns", "", show.Words("column"), show.Words("tuning, low string first"),
-		show.Words(in.Units.HeadLen("pair, bass / treble")), show.Words("gauges, low string first"))
-	for i, c := range cmp.Asked {
-		var tunings []string
-		for k, one := range c.Cases {
-			words := tuningWords(c.Tunings[k], one.CapoFret)
-			if len(c.Cases) > 1 {
-				words = one.Name + ": " + words
+// property is a line of the side by side: what it is, and its text in a column.
+type property struct {
+	name string
+	of   func(*ColumnOf) string
+}
+
+// sideBySide has a row for each property and a column for each column.
+func (c *Comparison) sideBySide() *table.Table {
+	list := c.strung()
+	if len(list) == 0 {
+		return nil
+	}
+	u := c.in.units()
+	rows := []property{
+		{"tuning", func(o *ColumnOf) string {
+			words := make([]string, len(o.Tunings))
+			for i := range o.Tunings {
+				words[i] = o.in.caseWords(i)
 			}
-			tunings = append(tunings, words)
-		}
-		set := none
-		if d := cmp.Compared[i].Detail; d != nil {
-			set = in.Set(d.Gauges)
-		}
-		if cmp.Compared[i].Suggested && cmp.Compared[i].Detail != nil {
-			set += " (suggested)"
-		}
-		t.Row(names[i], strings.Join(tunings, "; "), in.scale(c.BassMM)+" / "+in.scale(c.TrebleMM), set)
-	}
-	if len(names) == 1 {
-		t.Note("One column alone: --tuning, --retune, --capo, --pair and --gauges put others beside it.")
-	}
-	for _, one := range cmp.Compared {
-		if one.Suggested && one.Detail != nil {
-			t.Note("Suggested: the set of the stock that comes nearest to the wanted feel and keeps the limits on strings.")
-			break
-		}
-	}
-}
-
-// noSets says why a column has no set.
-func (in *Input) noSets(r *show.Report, cmp *Comparison, names []string) {
-	for i, one := range cmp.Compared {
-		if one.Detail == nil {
-			text := reasonWords[one.None.Reason]
-			if what := in.miss(one.None); what != "" {
-				text += ", nearest " + what
+			return listed(words)
+		}},
+		{"pair " + u.Length.Symbol(), func(o *ColumnOf) string {
+			return u.Len(o.Pair.Bass, scaleDecimals) + " / " + u.Len(o.Pair.Treble, scaleDecimals)
+		}},
+		{"set", func(o *ColumnOf) string {
+			if o.Suggested {
+				return o.in.Set(o.d.Gauges) + " (suggested)"
 			}
-			r.Para("%s: the stock has no set that keeps the limits on strings: %s.", names[i], text)
-		}
-	}
-}
-
-// wholes sets totals, misfits and the number of broken limits side by side.
-func (in *Input) wholes(r *show.Report, cmp *Comparison, names []string) {
-	terms := in.termsOf(cmp)
-	reference := in.Job.Build.Reference != nil
-	columns := []show.Column{show.Words("column"), show.Figures(in.Units.HeadForce("all strings together"))}
-	if reference {
-		columns = append(columns, show.Figures("change from the reference %"))
-	}
-	columns = append(columns, show.Figures("change from the first column %"))
-	for i, term := range terms {
-		columns = append(columns, show.Figures(string(term)+" misfit %").Later(i))
-	}
-	t := r.Table("wholes", "", append(columns, show.Figures("limits broken"))...)
-	first := 0.0
-	for _, v := range in.views(cmp, names) {
-		total := v.d.Totals[v.c]
-		if first == 0 {
-			first = total.TensionN
-		}
-		row := []string{v.name, in.Units.ForceU(total.TensionN, total.UTensionN)}
-		if change, ok := totalChange(v.d, v.c); ok {
-			row = append(row, show.SignedPercent(change, 1))
-		}
-		row = append(row, show.SignedPercent(total.TensionN/first-1, 1))
-		for _, term := range terms {
-			row = append(row, v.misfit(term))
-		}
-		t.Row(append(row, strconv.Itoa(len(v.d.Broken)))...)
-	}
-	t.Note("Misfit: 100 x root mean square of ln(value/target), near enough percent.%s", in.severalNote(cmp))
-}
-
-func (in *Input) severalNote(cmp *Comparison) string {
-	for _, c := range cmp.Asked {
-		if len(c.Cases) > 1 {
-			return " Where a column has several tunings, the overtone misfit and the limits are those of its set in all of them."
-		}
-	}
-	return ""
-}
-
-// termsOf lists the terms that count in some column.
-func (in *Input) termsOf(cmp *Comparison) []choice.Term {
-	var out []choice.Term
-	for _, term := range []choice.Term{choice.TensionTerm, choice.BendingForceTerm, choice.OvertoneTerm} {
-		for _, one := range cmp.Compared {
-			if one.Detail != nil && one.Plan.HasTerm(term) {
-				out = append(out, term)
-				break
+			return o.in.Set(o.d.Gauges)
+		}},
+		{"total tension " + u.Force.Symbol(), func(o *ColumnOf) string { return perTuning(o, func(t Tuned) string { return u.Newtons(t.Total) }) }},
+		{"change from the first %", func(o *ColumnOf) string {
+			if o.Change == nil {
+				return none
 			}
-		}
+			return table.WithSign(unit.Fixed(o.Change.Percent(), 1))
+		}},
+		{"feel error %", func(o *ColumnOf) string { return unit.Fixed(o.Pair.Error.Percent(), 1) }},
+		{"worst string, its tension", func(o *ColumnOf) string {
+			if o.Pair.WorstString == 0 {
+				return none
+			}
+			return fmt.Sprintf("%d, %s", o.Pair.WorstString, table.SignedPercentText(o.Pair.WorstDeviation, 1))
+		}},
+		{"hardest bend", func(o *ColumnOf) string { return orNone(o.hardestBend()) }},
+		{"inharmonicity cents", func(o *ColumnOf) string {
+			if o.Pair.Inharmonicity == 0 {
+				return none
+			}
+			return unit.Fixed(o.Pair.Inharmonicity.Value(), 1)
+		}},
+		{"slant of nut / last fret / saddle °", func(o *ColumnOf) string {
+			return table.Deg(o.Pair.NutSlant) + " / " + table.Deg(o.Pair.LastFretSlant) + " / " + table.Deg(o.Pair.SaddleSlant)
+		}},
+		{"nut to fret 1 " + u.Length.Symbol(), func(o *ColumnOf) string { return u.Len(o.Pair.NutToFret1, scaleDecimals) }},
+		{"limits broken", func(o *ColumnOf) string {
+			return orNone(map[bool]string{true: fmt.Sprint(len(o.LimitsBroken))}[len(o.LimitsBroken) > 0])
+		}},
 	}
-	return out
+	if len(c.in.Plan.Request().Blanks) > 0 {
+		rows = append(rows, property{"blanks that fit", func(o *ColumnOf) string {
+			text := listed(o.Fits)
+			if o.nearly != nil {
+				text += " nearly " + listed(o.nearly)
+			}
+			return orNone(text)
+		}})
+	}
+	columns := []table.Column[property]{table.Words("column", "", func(p property) string { return p.name })}
+	for _, one := range list {
+		columns = append(columns, table.Words(one.Name, "", func(p property) string { return p.of(one) }))
+	}
+	return table.Of("columns", "", rows, columns...)
 }
 
-func (v view) misfit(term choice.Term) string {
-	if !v.in.Plan.HasTerm(term) {
+func orNone(text string) string {
+	if text == "" {
 		return none
 	}
-	return show.Fixed(v.misfitOf(term), 2)
+	return text
 }
 
-// misfitOf is that of the view's tuning by itself, but for the inharmonicity,
-// which is that of all tunings of the column.
-func (v view) misfitOf(term choice.Term) float64 {
-	switch term {
-	case choice.BendingForceTerm:
-		return v.d.Totals[v.c].BendingForceMisfit
-	case choice.OvertoneTerm:
-		return v.d.OvertoneMisfit
+func perTuning(o *ColumnOf, f func(Tuned) string) string {
+	words := make([]string, len(o.Tunings))
+	for i, t := range o.Tunings {
+		words[i] = f(t)
 	}
-	return v.d.Totals[v.c].TensionMisfit
+	return listed(words)
 }
 
-// bent gives the bend at the k-th fret, or why there is none.
-func (v view) bent(i, k int) (choice.BendDetail, error) {
-	bends := v.d.Strings[i].Cases[v.c].Bends
-	if k >= len(bends) {
-		return choice.BendDetail{}, errors.New("not bent")
+// stringByString sets the strings of all columns beside one another.
+func (c *Comparison) stringByString() *table.Table {
+	var rows []stringRow
+	list := c.strung()
+	if len(list) == 0 {
+		return nil
 	}
-	return bends[k], bends[k].Err
+	for i := range list[0].d.Strings {
+		for _, one := range list {
+			for k := range one.Tunings {
+				r := one.in.stringRows(one.d, k)[i]
+				if r.column = one.Name; len(one.Tunings) > 1 {
+					r.column += ", " + one.Tunings[k].Name
+				}
+				rows = append(rows, r)
+			}
+		}
+	}
+	columns := c.in.stringColumns(true)
+	columns[0] = columns[0].As(func(r stringRow) string { return fmt.Sprintf("%d: %s", r.string().Number, r.column) })
+	return table.Of("strings", "String by string", rows, columns...).Note(list[0].in.stringNotes(list[0].d, 0, true)...)
+}
+
+// swapTable lists the single swaps that bring a set nearer, best first.
+func (in *Input) swapTable(swaps []choice.Swap, d *choice.Detail) *table.Table {
+	u := in.units()
+	label := func(g int) string { return in.Plan.Stock()[g].Label }
+	return table.Of("swaps", "", swaps,
+		table.Whole("string", "string", func(s choice.Swap) int { return s.String }),
+		table.Words("from", "from_gauge", func(s choice.Swap) string { return label(s.From) }).As(func(s choice.Swap) string { return in.gauge(s.From) }),
+		table.Words("to", "to_gauge", func(s choice.Swap) string { return label(s.To) }).As(func(s choice.Swap) string { return in.gauge(s.To) }),
+		table.Force(u, "tension then", "tension_then", func(s choice.Swap) unit.Force { return s.Detail.Strings[s.String-1].Tunings[0].Tension.Value }),
+		table.Percent("deviation then", "tension_deviation_then", 1, func(s choice.Swap) unit.Ratio { return s.Detail.Strings[s.String-1].Deviation }).Signed(),
+		table.Bool("mends a limit", "mends_a_limit", func(s choice.Swap) bool { return s.Mends }).When(slices.ContainsFunc(swaps, func(s choice.Swap) bool { return s.Mends })),
+		table.Percent("feel error then", "feel_error_then", 1, func(s choice.Swap) unit.Ratio { return s.Detail.Error }),
+	)
 }

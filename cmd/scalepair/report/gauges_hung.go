@@ -16,7 +16,7 @@ import (
 // that must not be passed in a hung test.
 func (in *Input) breakingWords(g gauges.Gauge) string {
 	w := choice.WireOf(g)
-	load := w.StrengthPa * w.CoreAreaM2
+	load := w.Strength * w.CoreArea
 	if load == 0 {
 		return "Breaking load: not known, so never hang a weight on it."
 	}
@@ -77,7 +77,7 @@ func (in *Input) hungOf(list []gauges.Gauge) []hungTest {
 		w := choice.WireOf(g)
 		for _, r := range g.Rows {
 			if r.Kind == reading.Hung {
-				out = append(out, hungTest{r.Place, g.Label, unit.Force(r.HungMass.Kg() * gravity), unit.Force(w.StrengthPa * w.CoreAreaM2), w.OutsideTable})
+				out = append(out, hungTest{r.Place, g.Label, unit.Force(r.HungMass.Kg() * gravity), unit.Force(w.Strength * w.CoreArea), w.OutsideTable})
 			}
 		}
 	}

@@ -171,7 +171,7 @@ func (in *Input) gaugeValues(g gauges.Gauge) GaugeJSON {
 		ULinearDensity: unit.LinearDensity(g.U).GramsPerMetre(),
 		Within95:       unit.LinearDensity(g.Within95()).GramsPerMetre(), Within95Share: float64(100 * g.Within95() / g.LinearDensity), Coverage95: g.Coverage95(), Readings: g.Readings, Built: g.Built, Flags: nonNil(g.Flags()),
 		DensityGCM3: g.ImpliedKgM3 / 1000, DensityOf: densityOf(g), Packing: float64(g.Packing), StiffnessN: float64(g.EA),
-		BreakingN: w.StrengthPa * w.CoreAreaM2, Notes: g.Notes, ReadingsInFull: []ReadingJSON{},
+		BreakingN: w.Strength * w.CoreArea, Notes: g.Notes, ReadingsInFull: []ReadingJSON{},
 	}
 	if g.Core > 0 {
 		out.CoreShape = g.Shape.String()

@@ -2,6 +2,7 @@ package report
 
 import (
 	"scalepair/cmd/scalepair/table"
+	"scalepair/tension/choice"
 )
 
 // formatVersion counts the changes of the JSON's keys that break a reader.
@@ -14,10 +15,14 @@ type Head struct {
 	Warnings      []string `json:"warnings"`
 }
 
-// head gives what every result begins with.
-func (in *Input) head() Head {
-	return Head{FormatVersion: formatVersion, Build: in.Job.Build.Name, Warnings: []string{}}
+// head gives what every result begins with. Warnings are those of the build,
+// and of the pair and set in force where there is one.
+func (in *Input) head(d ...*choice.Detail) Head {
+	return Head{FormatVersion: formatVersion, Build: in.Job.Build.Name, Warnings: in.watched(d...)}
 }
+
+// Warned gives the warnings, which are also printed beside the result.
+func (h Head) Warned() []string { return h.Warnings }
 
 // units are the units to print in.
 func (in *Input) units() table.Units {

@@ -13,7 +13,7 @@ import (
 // Layout prints the fan of one pair: lines, marks, slants, spacing and blank.
 func Layout(in *Input, l *fan.Layout) *show.Report {
 	r := &show.Report{Title: in.title("Layout for")}
-	r.Para("Pair %s, neutral %s, %d frets, %d strings.", in.Pair(l.Spec.Bass.MM(), l.Spec.Treble.MM()), in.neutral(), l.Spec.Frets, l.Spec.Strings)
+	r.Para("Pair %s, neutral %s, %d frets, %d strings.", in.Pair(l.Spec.Bass, l.Spec.Treble), in.neutral(), l.Spec.Frets, l.Spec.Strings)
 	in.fanSummary(r, l)
 	in.marks(r, l)
 	in.stringLines(r, l)

@@ -4,119 +4,111 @@ import (
 	"fmt"
 	"math"
 
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/tension/choice"
 )
 
-// reasonWords say why pairs were dropped.
-var reasonWords = [...]string{
-	choice.ReverseFan:       "bass shorter than treble (not asked for)",
-	choice.Unbuildable:      "no neck can be drawn",
-	choice.Difference:       "difference of the lengths",
-	choice.FretSlant:        "slant of nut or frets",
-	choice.SaddleSlant:      "slant of the saddle line",
-	choice.NutToFret1:       "reach from nut to fret 1 on the bass line",
-	choice.BlankSize:        "no blank on offer is large enough",
-	choice.WindingLength:    "winding too short",
-	choice.LeastTension:     "tension below the floor",
-	choice.MostTension:      "tension above the ceiling",
-	choice.StrengthUnknown:  "core or its strength not known, so no breaking limit can be passed",
-	choice.BreakingOpen:     "breaking share, open",
-	choice.StiffnessUnknown: "core or its stiffness not known, so no bend can be computed",
-	choice.BendUnreachable:  "bend not reachable",
-	choice.BreakingBent:     "breaking share, bent",
-	choice.MostBendingForce: "bending force above the ceiling",
-	choice.Inharmonicity:    "inharmonicity of the lowest string",
-	choice.SaddleTravel:     "compensation beyond the saddle's travel",
-	choice.OrderingRule:     "no set keeps the ordering rule",
+// limits say which build-file key sets a limit, and what frees a pair from it
+// where loosening that key is not the answer.
+var limits = map[choice.Limit]struct{ key, remedy string }{
+	choice.Range:              {"scales", "widen the scales"},
+	choice.ReverseFan:         {"scales.reverse_fan", ""},
+	choice.DifferenceLimit:    {"limits.difference", ""},
+	choice.FretSlant:          {"limits.fret_slant_deg", ""},
+	choice.SaddleSlant:        {"limits.saddle_slant_deg", ""},
+	choice.NutToFret1:         {"limits.nut_to_fret_1", ""},
+	choice.BlankSize:          {"blanks", "offer a larger blank under [[blanks]], or take blank = true out of [limits]"},
+	choice.WindingLength:      {"winding in the readings", "measure the winding of longer strings, or shorten the scales"},
+	choice.LeastTension:       {"limits.least_tension", ""},
+	choice.MostTension:        {"limits.most_tension", ""},
+	choice.StrengthUnknown:    {"", unknownRemedy},
+	choice.BreakingOpen:       {"limits.breaking_open_percent", breakingRemedy},
+	choice.StiffnessUnknown:   {"", unknownRemedy},
+	choice.BendUnreachable:    {"feel.bend_cents", ""},
+	choice.BreakingBent:       {"limits.breaking_bent_percent", breakingRemedy},
+	choice.MostBendingForce:   {"limits.most_bending_force", ""},
+	choice.InharmonicityLimit: {"limits.inharmonicity_cents", ""},
+	choice.SaddleTravel:       {"limits.saddle_travel", ""},
+	choice.OrderingRule:       {"strings.ordering", ""},
 }
 
-// limitKeys name the build-file keys that set the limits.
-var limitKeys = [...]string{
-	choice.ReverseFan: "scales.reverse_fan", choice.Difference: "limits.difference",
-	choice.FretSlant: "limits.fret_slant_deg", choice.SaddleSlant: "limits.saddle_slant_deg",
-	choice.NutToFret1: "limits.nut_to_fret_1", choice.BlankSize: "blanks",
-	choice.WindingLength: "winding in the readings or under [[constructions]]", choice.LeastTension: "limits.least_tension",
-	choice.MostTension: "limits.most_tension", choice.BreakingOpen: "limits.breaking_open_percent",
-	choice.BreakingBent: "limits.breaking_bent_percent", choice.MostBendingForce: "limits.most_bending_force",
-	choice.Inharmonicity: "limits.inharmonicity_cents", choice.SaddleTravel: "limits.saddle_travel",
-	choice.OrderingRule: "strings.ordering",
+const (
+	unknownRemedy  = "measure the cores of such gauges (cut the wrap back at an end) and write them, or their material, into the readings"
+	breakingRemedy = "this limit keeps strings from breaking: look first at the limits on tension, bends and saddle travel, which may have left heavy gauges only, or widen the scales or the stock"
+)
+
+// Remedy says what would free the pair of a miss.
+func (in *Input) Remedy(m choice.Miss) string {
+	l := limits[m.Limit]
+	switch {
+	case l.remedy == unknownRemedy && m.Gauge >= 0 && in.Plan.Stock()[m.Gauge].Core > 0:
+		return "state the youngs_gpa and strength_mpa of its material in the readings or under [[materials]]"
+	case l.remedy != "":
+		return l.remedy
+	case l.key == "":
+		return "widen the scales or the stock"
+	}
+	return "loosen " + l.key + ", or widen the scales or the stock"
 }
 
-// quantity prints a value of a miss with its unit.
-func (in *Input) quantity(r choice.Reason, v float64) string {
-	switch r.Quantity() {
-	case choice.MillimetreValues:
-		return in.Units.LenText(v, scaleDecimals)
-	case choice.MetreValues:
-		return in.Units.LenText(1000*v, scaleDecimals)
-	case choice.RadianValues:
-		return show.DegText(v)
-	case choice.NewtonValues:
-		return in.Units.ForceText(v)
-	case choice.ShareValues:
-		return show.PercentText(v, 1)
-	case choice.CentValues:
-		return show.Cents(v) + " cents"
+// quantityText prints a quantity with its unit; more decimals are for two that
+// would print alike.
+func (in *Input) quantityText(q any, more int) string {
+	switch q := q.(type) {
+	case unit.Length:
+		u := in.units()
+		if more > 0 && u.Length == unit.InchFractions {
+			u.Length = unit.DecimalInches
+		}
+		return u.LenText(q, scaleDecimals+more)
+	case unit.Angle:
+		return unit.Fixed(q.Degrees(), 1+more) + "°"
+	case unit.Force:
+		return in.units().ForceText(q)
+	case unit.Ratio:
+		return table.PercentText(q, 1+more)
+	case unit.Cents:
+		return unit.Fixed(q.Value(), 1+more) + " cents"
 	}
 	return ""
 }
 
-// against sets a value beside its limit, with more decimals where the usual
-// ones would print both alike.
+// against sets a value beside its bound.
 func (in *Input) against(m choice.Miss) string {
-	value, limit := in.quantity(m.Reason, m.Value), in.quantity(m.Reason, m.Limit)
-	if value != limit {
-		return value + " against " + limit
+	value, bound := m.Limit.Quantity(m.Value), m.Limit.Quantity(m.Bound)
+	for more := 0; more < 3; more++ {
+		if v, b := in.quantityText(value, more), in.quantityText(bound, more); v != b {
+			return v + " against " + b
+		}
 	}
-	switch m.Reason.Quantity() {
-	case choice.MillimetreValues:
-		return in.fineLength(m.Value) + " against " + in.fineLength(m.Limit)
-	case choice.MetreValues:
-		return in.fineLength(1000*m.Value) + " against " + in.fineLength(1000*m.Limit)
-	case choice.RadianValues:
-		return show.Fixed(deg(m.Value), 3) + "° against " + show.Fixed(deg(m.Limit), 3) + "°"
-	case choice.ShareValues:
-		return show.PercentText(m.Value, 3) + " against " + show.PercentText(m.Limit, 3)
-	}
-	return "just over " + limit
+	return "just beyond " + in.quantityText(bound, 0)
 }
 
-// fineLength prints a length to a thousandth of a millimetre, in decimals also
-// where lengths go in fractions.
-func (in *Input) fineLength(mm float64) string {
-	u := in.Units
-	if u.Length == unit.InchFractions {
-		u.Length = unit.DecimalInches
-	}
-	return u.LenText(mm, 3)
-}
-
-// leastShort is from what length on its usual decimals tell it from nothing, mm.
-const leastShort = 0.1
-
-// miss says what a broken limit was about: "string 6 (w46): 92.1 % against
+// by says what a broken limit was about: "string 6 (w46): 92.1 % against
 // 90.0 %".
-func (in *Input) miss(m choice.Miss) string {
-	who := ""
+func (in *Input) by(m choice.Miss) string {
+	who, what := "", ""
 	if m.String > 0 {
-		who = fmt.Sprintf("string %d (%s)", m.String, in.gauge(m.Gauge))
+		who = fmt.Sprintf("string %d", m.String)
+		if m.Gauge >= 0 {
+			who += " (" + in.gauge(m.Gauge) + ")"
+		}
 	}
 	if m.BendFret > 0 {
 		who += " at fret " + trim(m.BendFret)
 	}
-	what := ""
 	switch {
-	case m.Reason == choice.BlankSize && m.Value >= leastShort:
-		what = in.Units.LenText(m.Value, scaleDecimals) + " too large"
-	case m.Reason == choice.BlankSize:
-		what = in.fineLength(m.Value) + " too large"
-	case m.Reason == choice.ReverseFan:
-		what = in.quantity(m.Reason, math.Abs(m.Value)) + " shorter"
-	case m.Reason == choice.Unbuildable:
+	case m.Limit == choice.BlankSize:
+		what = in.short(unit.Length(m.Value)) + " too large"
+	case m.Limit == choice.ReverseFan:
+		what = in.length(unit.Length(math.Abs(m.Value))) + " shorter"
+	case m.Limit == choice.Range && m.Bound > 0:
+		what = "it ends at " + in.length(unit.Length(m.Bound))
+	case m.Limit == choice.Unbuildable:
 		what = m.Neck.String()
-	case m.Reason.Quantity() != choice.NoQuantity:
+	case m.Limit.Quantity(m.Value) != nil && m.Bound != 0:
 		what = in.against(m)
 	}
 	switch {
@@ -128,102 +120,66 @@ func (in *Input) miss(m choice.Miss) string {
 	return who + ": " + what
 }
 
-// dropped prints which limits dropped how many pairs, and the nearest miss of
-// each.
-func (in *Input) dropped(r *show.Report, res *choice.Result) {
-	if len(res.Dropped) == 0 {
-		if res.Tried == 1 {
-			r.Para("Nothing was dropped: the one pair keeps every limit.")
-			return
-		}
-		r.Para("Nothing was dropped: all %d pairs keep every limit.", res.Tried)
-		return
+// short prints a small length with the decimals that tell it from nothing.
+func (in *Input) short(l unit.Length) string {
+	if l < 0.1*unit.Millimetre {
+		return in.quantityText(l, 2)
 	}
-	t := r.Table("dropped", "Dropped, under the first limit that a pair breaks",
-		show.Words("limit"), show.Figures("pairs"), show.Words("nearest miss, pair"), show.Words("what it missed by").Later(1))
-	for _, d := range res.Dropped {
-		t.Row(reasonWords[d.Reason], fmt.Sprint(d.Pairs), in.Pair(d.Nearest.BassMM, d.Nearest.TrebleMM), in.miss(d.Nearest))
-	}
-	t.Note("%s tried, %d kept.", plural(res.Tried, "pair"), res.Kept)
+	return in.length(l)
 }
 
-// Miss says which limit a miss is about, on which pair, and by how much.
-func (in *Input) Miss(m choice.Miss) string {
-	text := reasonWords[m.Reason]
-	if key := limitKeys[m.Reason]; key != "" {
-		text += " (" + key + ")"
+// missWords say which limit a miss is about and by how much; with key, which key
+// sets it.
+func (in *Input) missWords(m choice.Miss, key bool) string {
+	l := limits[m.Limit]
+	text := m.Limit.String()
+	if what := in.by(m); what != "" {
+		text += ", " + what
 	}
-	if what := in.miss(m); what != "" {
-		text += ", nearest miss " + in.Pair(m.BassMM, m.TrebleMM) + ", " + what
+	if key && l.key != "" {
+		text += " (" + l.key + ")"
 	}
 	return text
 }
 
-// Remedy says what would free the pair of a miss: what must be known of a gauge,
-// or a looser limit.
-func (in *Input) Remedy(m choice.Miss) string {
-	unknown := map[choice.Reason]string{choice.StrengthUnknown: "strength_mpa", choice.StiffnessUnknown: "youngs_gpa"}[m.Reason]
-	switch {
-	case unknown == "":
-		return "loosen that limit, or settle pair and gauges by hand"
-	case in.Plan.Stock()[m.Gauge].Core > 0:
-		return "state the " + unknown + " of its material in the readings or under [[materials]]"
-	}
-	return "measure the cores of such gauges (cut the wrap back at an end) and write them into the readings"
-}
-
-// limitsBroken prints the limits that one pair breaks, if any, in a section of
-// their own.
-func (in *Input) limitsBroken(r *show.Report, list []choice.Miss) {
-	if words := in.broken(list); words != nil {
-		r.Heading(limitsHeading)
-		r.Bullets(words...)
-	}
-}
-
-const limitsHeading = "Limits broken"
+// MissWords say which limit a miss is about, by how much, and which key sets it.
+func (in *Input) MissWords(m choice.Miss) string { return in.missWords(m, true) }
 
 // broken lists the limits that one pair breaks.
 func (in *Input) broken(list []choice.Miss) []string {
-	var out []string
+	out := []string{}
 	for _, m := range list {
-		line := reasonWords[m.Reason]
-		if what := in.miss(m); what != "" {
-			line += ": " + what
-		}
-		if key := limitKeys[m.Reason]; key != "" {
-			line += " (" + key + ")"
-		}
-		out = append(out, line)
+		out = append(out, in.missWords(m, true))
 	}
 	return out
 }
 
-// loosest says what to look at first when no pair is left: the limit that most
-// pairs fall to, and what would free the nearest of them.
-func (in *Input) loosest(list []choice.Dropped) string {
-	var most *choice.Dropped
-	for i, d := range list {
-		if d.Reason != choice.ReverseFan && (most == nil || d.Pairs > most.Pairs) {
-			most = &list[i]
+// droppedTable says which limits dropped how many pairs, with the nearest miss
+// of each.
+func (in *Input) droppedTable(r *choice.Result) *table.Table {
+	u := in.units()
+	t := table.Of("dropped", "Dropped, under the first limit that a pair breaks", r.Dropped,
+		table.Words("", "limit", func(d choice.Dropped) string { key, _ := d.Limit.MarshalText(); return string(key) }),
+		table.Words("limit", "", func(d choice.Dropped) string { return d.Limit.String() }),
+		table.Whole("pairs", "pairs", func(d choice.Dropped) int { return d.Pairs }),
+		table.Words("nearest miss", "", func(d choice.Dropped) string { return in.Pair(d.Nearest.Bass, d.Nearest.Treble) }),
+		table.Length(u, "", "nearest_miss_bass", 1, func(d choice.Dropped) unit.Length { return d.Nearest.Bass }),
+		table.Length(u, "", "nearest_miss_treble", 1, func(d choice.Dropped) unit.Length { return d.Nearest.Treble }),
+		table.Words("missed by", "nearest_miss", func(d choice.Dropped) string { return in.by(d.Nearest) }),
+	)
+	return t.Note(fmt.Sprintf("%s tried, %d kept.", plural(r.Tried, "pair"), r.Kept))
+}
+
+// NoPair says why nothing is left to work with: every limit that dropped a
+// pair, but for pairs that nobody asked for.
+func (in *Input) NoPair(r *choice.Result, place fault.Place) error {
+	var faults fault.List
+	for _, d := range r.Dropped {
+		if (d.Limit == choice.ReverseFan || d.Limit == choice.Range) && len(r.Dropped) > 1 {
+			continue
 		}
+		faults.Add(place, fmt.Sprintf("no pair is left: %s dropped by %s; the nearest is %s", plural(d.Pairs, "pair"),
+			in.missWords(d.Nearest, true), in.Pair(d.Nearest.Bass, d.Nearest.Treble)), "", in.Remedy(d.Nearest))
 	}
-	if most == nil {
-		return "Every bass length is shorter than every treble length: exchange the ranges, or ask for a reverse fan."
-	}
-	text := "Most pairs fall to: " + reasonWords[most.Reason] + "."
-	switch {
-	case most.Reason == choice.StrengthUnknown || most.Reason == choice.StiffnessUnknown:
-		return text + " " + capital(in.Remedy(most.Nearest)) + "."
-	case most.Reason.Quantity() == choice.NoQuantity:
-		return text + " Widen the scales or the stock."
-	}
-	text += " The nearest is " + in.Pair(most.Nearest.BassMM, most.Nearest.TrebleMM) + ": " + in.miss(most.Nearest) + ". "
-	switch most.Reason {
-	case choice.BlankSize:
-		return text + "Offer a larger blank under [[blanks]], or take blank = true out of [limits]; another limit may then come next."
-	case choice.BreakingOpen, choice.BreakingBent:
-		return text + "This limit keeps strings from breaking: rather than loosen it look at the limits on tension, bending force and compensation, which may have left heavy gauges only, or widen the scales or the stock."
-	}
-	return text + "Loosen " + limitKeys[most.Reason] + ", or widen the scales or the stock; another limit may then come next."
+	return faults.Err()
 }

@@ -25,7 +25,7 @@ type Neutral struct {
 func NeutralFret(in *Input, n *Neutral) *show.Report {
 	l := n.Layout
 	r := &show.Report{Title: in.title("Neutral fret for")}
-	r.Para("Pair %s, %d frets, %d strings; %s stands square now.", in.Pair(l.Spec.Bass.MM(), l.Spec.Treble.MM()),
+	r.Para("Pair %s, %d frets, %d strings; %s stands square now.", in.Pair(l.Spec.Bass, l.Spec.Treble),
 		l.Spec.Frets, l.Spec.Strings, squareWords(l.Spec.Neutral))
 	if n.Advice.Parallel {
 		r.Text("Both lengths are equal: every fret is square, and the neutral fret has no effect.")

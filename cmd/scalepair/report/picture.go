@@ -1,7 +1,6 @@
 package report
 
 import (
-	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/tension/choice"
@@ -26,7 +25,7 @@ func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
 	o.Compensations = make([]*fan.Compensation, len(d.Strings))
 	for i, s := range d.Strings {
 		if s.CompensationErr == nil {
-			o.Compensations[i] = &fan.Compensation{Lo: unit.MM(1000 * s.CompensationM[0]), Hi: unit.MM(1000 * s.CompensationM[1])}
+			o.Compensations[i] = &fan.Compensation{Lo: s.Compensation[0], Hi: s.Compensation[1]}
 		}
 	}
 	return o

@@ -4,14 +4,13 @@ import (
 	"math"
 	"regexp"
 	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/job"
-	"scalepair/cmd/scalepair/report"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -143,7 +142,7 @@ func demoBench(t *testing.T, u show.Units) benchWork {
 	require.NoError(t, err)
 	pick, err := j.Pick()
 	require.NoError(t, err)
-	w.d, err = w.p.Detail(pick.BassMM, pick.TrebleMM, pick.Gauges)
+	w.d, err = w.p.Detail(pick.Bass, pick.Treble, pick.Gauges)
 	require.NoError(t, err)
 	w.l, err = fan.New(w.d.Spec)
 	require.NoError(t, err)
@@ -154,110 +153,12 @@ func demoBench(t *testing.T, u show.Units) benchWork {
 
 func number(row int) float64 { return float64(row + 1) }
 
-func TestStringsPrintWhatTheirHeadsName(t *testing.T) {
-	for name, system := range systems {
-		t.Run(name, func(t *testing.T) {
-			w := demoBench(t, system.Units)
-			p := printed{system, report.Tension(&report.Input{Job: w.j, Plan: w.p, Units: system.Units}, w.d)}
-			one := func(i int) *choice.CaseDetail { return &w.d.Strings[i].Cases[0] }
-			bend := func(k int, value func(b choice.BendDetail) float64) func(i int) float64 {
-				return func(i int) float64 {
-					if bends := one(i).Bends; bends != nil && bends[k].Err == nil {
-						return value(bends[k])
-					}
-					return absent
-				}
-			}
-			bendingForce := func(b choice.BendDetail) float64 { return b.Bend.BendingForceN }
-			travel := func(b choice.BendDetail) float64 { return 1000 * b.Bend.BendDistanceM }
-			columns := []column{
-				p.plain("string", number),
-				p.mm("own length", func(i int) float64 { return w.l.Strings[i].Length.MM() }),
-				p.newtons("tension", func(i int) float64 { return one(i).TensionN }),
-				p.percent("off target %", func(i int) float64 { return one(i).TensionN/w.d.Strings[i].TargetN - 1 }),
-				p.newtons("wanted", func(i int) float64 { return w.d.Strings[i].TargetN }),
-				p.percent("breaking share open %", func(i int) float64 { return one(i).ShareOpen }),
-				p.percent("breaking share bent %", func(i int) float64 {
-					if one(i).Bends == nil {
-						return absent
-					}
-					return math.Max(one(i).Bends[0].Share, one(i).Bends[1].Share)
-				}),
-				p.plain("inharmonicity cents", func(i int) float64 { return one(i).InharmonicityCents }),
-			}
-			for k, fret := range []string{"5", "12"} {
-				force, length := p.Force.Symbol(), p.Length.Symbol()
-				columns = append(columns,
-					column{"bending force " + force + " at fret " + fret, p.perN, bend(k, bendingForce)},
-					column{"travel " + length + " at fret " + fret, p.perMM, bend(k, travel)})
-			}
-			p.holds(t, "strings", 6, columns...)
-			table := p.table(t, "strings")
-			for i, row := range table.Rows {
-				_, u, _ := strings.Cut(row[4], " ± ")
-				p.same(t, u, one(i).UTensionN*p.perN, "uncertainty of string %d", i+1)
-			}
-			total, u, _ := strings.Cut(table.Foot[4], " ± ")
-			p.same(t, total, w.d.Totals[0].TensionN*p.perN, "total")
-			p.same(t, u, w.d.Totals[0].UTensionN*p.perN, "uncertainty of the total")
-		})
-	}
-}
+const demoFile = "../../../data/demo/build.toml"
 
-// demoAdvice is what the demo's advice is printed from.
-func demoAdvice(t *testing.T) (*report.Input, *report.Advice) {
+// flags are those of a command line.
+func flags(t *testing.T, args ...string) *build.Flags {
 	t.Helper()
-	j, err := job.Load(demoFile, nil)
+	f, err := build.FlagsOf(args...)
 	require.NoError(t, err)
-	plan, err := j.Plan()
-	require.NoError(t, err)
-	a := &report.Advice{Result: plan.Search()}
-	best := a.Result.Best[0]
-	a.Confidence = plan.Confidence(a.Result, j.Stock.Drawer(), 100, 1)
-	a.Best, err = plan.Detail(best.BassMM, best.TrebleMM, best.Gauges)
-	require.NoError(t, err)
-	a.Layout, err = fan.New(a.Best.Spec)
-	require.NoError(t, err)
-	return &report.Input{Job: j, Plan: plan}, a
-}
-
-func TestAdvicePrintsWhatItsHeadsName(t *testing.T) {
-	for name, system := range systems {
-		t.Run(name, func(t *testing.T) {
-			in, a := demoAdvice(t)
-			in.Units = system.Units
-			p := printed{system, report.Advise(in, a)}
-
-			of := func(list []choice.Candidate, value func(c choice.Candidate) float64) func(i int) float64 {
-				return func(i int) float64 { return value(list[i]) }
-			}
-			bass := func(c choice.Candidate) float64 { return c.BassMM }
-			treble := func(c choice.Candidate) float64 { return c.TrebleMM }
-			difference := func(c choice.Candidate) float64 { return c.BassMM - c.TrebleMM }
-			tension := func(c choice.Candidate) float64 { return c.TensionMisfit }
-			bendingForce := func(c choice.Candidate) float64 { return c.BendingForceMisfit }
-			saddle := func(c choice.Candidate) float64 { return c.SaddleSlantRad }
-			pairs := a.Result.Best
-			p.holds(t, "pairs", len(pairs), p.plain("rank", number),
-				p.mm("bass", of(pairs, bass)), p.mm("treble", of(pairs, treble)), p.mm("difference", of(pairs, difference)),
-				p.plain("tension misfit %", of(pairs, tension)), p.plain("bending force misfit %", of(pairs, bendingForce)),
-				p.plain("overtone misfit %", of(pairs, func(c choice.Candidate) float64 { return c.OvertoneMisfit })),
-				p.degrees("nut slant °", of(pairs, func(c choice.Candidate) float64 { return c.NutSlantRad })),
-				p.degrees("last fret slant °", of(pairs, func(c choice.Candidate) float64 { return c.LastSlantRad })),
-				p.degrees("saddle slant °", of(pairs, saddle)),
-				p.mm("nut to fret 1", of(pairs, func(c choice.Candidate) float64 { return c.BassMM * fan.K(1) })),
-				p.mm("blank length", of(pairs, func(c choice.Candidate) float64 { return c.BlankLengthMM })))
-			front := a.Result.Front
-			p.holds(t, "front", len(front), p.mm("difference", of(front, difference)), p.mm("bass", of(front, bass)), p.mm("treble", of(front, treble)),
-				p.plain("tension misfit %", of(front, tension)), p.plain("bending force misfit %", of(front, bendingForce)), p.degrees("saddle slant °", of(front, saddle)))
-			standing := a.Confidence.Standing
-			shown := len(p.table(t, "confidence").Rows)
-			require.GreaterOrEqual(t, shown, len(pairs))
-			p.holds(t, "confidence", shown, p.plain("rank", number),
-				p.mm("bass", func(i int) float64 { return standing[i].BassMM }), p.mm("treble", func(i int) float64 { return standing[i].TrebleMM }),
-				p.mm("difference", func(i int) float64 { return difference(standing[i].Candidate) }),
-				p.percent("wins % of draws", func(i int) float64 { return standing[i].Wins }),
-				p.percent("beats the best % of draws", func(i int) float64 { return standing[i].BeatsBest }))
-		})
-	}
+	return f
 }

@@ -138,8 +138,8 @@ func (w benchWork) gauge(i int) gauges.Gauge { return w.p.Stock()[w.d.Gauges[i]]
 // forward.
 func (p printed) saddles(t *testing.T, w benchWork) {
 	t.Helper()
-	least := func(i int) float64 { return 1000 * w.d.Strings[i].CompensationM[0] }
-	most := func(i int) float64 { return 1000 * w.d.Strings[i].CompensationM[1] }
+	least := func(i int) float64 { return w.d.Strings[i].Compensation[0].MM() }
+	most := func(i int) float64 { return w.d.Strings[i].Compensation[1].MM() }
 	begin := func(i int) float64 { return (least(i) + most(i)) / 2 }
 	p.holds(t, "compensation", 6, p.plain("string", number), p.mm("least", least), p.mm("most", most), p.mm("begin at", begin),
 		p.mm("nut to saddle", func(i int) float64 { return w.l.Strings[i].Length.MM() + begin(i) }),

@@ -1,18 +1,15 @@
-// Package report turns results into what a builder reads: the blocks of a
-// show.Report, and the values that JSON prints. It takes finished results and
-// does no physics.
-//
-// The commands that print are one file each; what several of them share
-// (string table, marks, cautions, limits in words) has a file of its own.
+// Package report turns results into what a builder reads: one result type a
+// command, with the keys of its JSON, its tables, and its document. It takes
+// finished results and does no physics.
 package report
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
+	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/tension/choice"
 	"scalepair/tuning"
@@ -38,6 +35,14 @@ func (in *Input) Tunings() []tuning.Tuning {
 // none stands in a cell that has no value.
 const none = "–"
 
+// title heads a document with the build's name.
+func (in *Input) title(what string) string {
+	if in.Job.Build.Name == "" {
+		return what + " " + in.Job.Tunings()[0].String()
+	}
+	return what + " " + in.Job.Build.Name
+}
+
 // note gives the name of string number n (1 the highest) in case c.
 func (in *Input) note(c, n int) string { return in.Tunings()[c].OfString(n).Name() }
 
@@ -45,9 +50,9 @@ func (in *Input) note(c, n int) string { return in.Tunings()[c].OfString(n).Name
 // appears.
 func (in *Input) gauge(g int) string { return marked(in.Plan.Stock()[g]) }
 
-// marked is a gauge's label with 'estimated' or 'suspect' where its unit
-// weight cannot be relied on; a gauge whose own readings disagree is suspect
-// too. Other flags are told where the gauge table is printed.
+// marked is a gauge's label with 'estimated' or 'suspect' where its linear
+// density cannot be relied on; a gauge whose own readings disagree is suspect
+// too. Other flags are said where the gauge table is printed.
 func marked(g gauges.Gauge) string {
 	switch {
 	case g.Estimated:
@@ -67,12 +72,25 @@ func (in *Input) Set(set []int) string {
 	return strings.Join(words, " ")
 }
 
-// Pair names a scale pair: "690.0 / 650.0 mm".
-func (in *Input) Pair(bassMM, trebleMM float64) string {
-	return in.scale(bassMM) + " / " + in.Units.LenText(trebleMM, scaleDecimals)
+// labels gives the labels of a set, low string first, for programs.
+func (in *Input) labels(set []int) []string {
+	out := make([]string, len(set))
+	for i, g := range set {
+		out[len(set)-1-i] = in.Plan.Stock()[g].Label
+	}
+	return out
 }
 
-func (in *Input) scale(mm float64) string { return in.Units.Len(mm, scaleDecimals) }
+// Pair names a scale pair: "690.0 / 650.0 mm", or "650.0 mm, straight".
+func (in *Input) Pair(bass, treble unit.Length) string {
+	if bass == treble {
+		return in.length(bass) + ", straight"
+	}
+	return in.units().Len(bass, scaleDecimals) + " / " + in.length(treble)
+}
+
+// length prints a scale length, or another one that is no mark, with its unit.
+func (in *Input) length(l unit.Length) string { return in.units().LenText(l, scaleDecimals) }
 
 // scaleDecimals is how scale lengths are printed, in decimals of a millimetre;
 // markDecimals holds for marks on the board, which calipers can follow.
@@ -81,11 +99,17 @@ const (
 	markDecimals  = 2
 )
 
+// cents prints an interval with its unit.
+func cents(c unit.Cents) string { return unit.Fixed(c.Value(), 1) + " cents" }
+
+// trim prints a number as it was written.
+func trim(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
 // numbers lists string or fret numbers: "1, 2 and 3".
 func numbers[T int | float64](list []T) string {
 	words := make([]string, len(list))
 	for i, n := range list {
-		words[i] = strconv.FormatFloat(float64(n), 'f', -1, 64)
+		words[i] = trim(float64(n))
 	}
 	return listed(words)
 }
@@ -103,5 +127,10 @@ func plural(n int, word string) string {
 	if n == 1 {
 		return "1 " + word
 	}
-	return fmt.Sprintf("%d %ss", n, word)
+	return strconv.Itoa(n) + " " + word + "s"
 }
+
+func capital(word string) string { return strings.ToUpper(word[:1]) + word[1:] }
+
+// pitchStandard is the frequency of A4.
+func (in *Input) pitchStandard() unit.Frequency { return in.Job.Build.Strings.PitchStandard }

@@ -69,8 +69,8 @@ func (b *bench) compensations() {
 func (b *bench) compensationNotes(t *show.Table) {
 	t.Note("Nut to saddle: along the string, at 'begin at'. Screw back: how far to turn a saddle back from the front of its travel, once the bridge is placed as below.")
 	req, u := b.Plan.Request(), fineUnits(b.Units)
-	h := req.ActionM
-	text := fmt.Sprintf("Reckoned with strings %s (treble) to %s (bass) above fret 12", u.Len(1000*h[0], 1), u.LenText(1000*h[len(h)-1], 1))
+	h := req.Action
+	text := fmt.Sprintf("Reckoned with strings %s (treble) to %s (bass) above fret 12", u.Len(h[0].MM(), 1), u.LenText(h[len(h)-1].MM(), 1))
 	if req.ActionAssumed {
 		text += ", which is assumed"
 	}

@@ -55,7 +55,7 @@ func (b *bench) heading(title string) {
 // opening says what is set out, and how its numbers are rounded.
 func (b *bench) opening() {
 	l := b.s.Layout
-	text := fmt.Sprintf("Pair %s, neutral %s, %d frets, %d strings.", b.Pair(l.Spec.Bass.MM(), l.Spec.Treble.MM()),
+	text := fmt.Sprintf("Pair %s, neutral %s, %d frets, %d strings.", b.Pair(l.Spec.Bass, l.Spec.Treble),
 		squareWords(l.Spec.Neutral), l.Spec.Frets, l.Spec.Strings)
 	if b.s.Detail != nil {
 		text += fmt.Sprintf(" Gauges %s (low string first).", b.Set(b.s.Detail.Gauges))
@@ -84,7 +84,7 @@ func (b *bench) cautions() []string {
 	if b.s.Detail == nil {
 		return list
 	}
-	return append(append(list, b.detailCautions(b.s.Detail)...), shortCautions...)
+	return append(append(list, b.detailCautions(b.s.Detail)...), stringCautions...)
 }
 
 // set gives a rounded length as the tool shows it.

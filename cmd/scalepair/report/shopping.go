@@ -7,114 +7,159 @@ import (
 
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/tension/choice"
 )
+
+// purchase is one line of the shopping list.
+type purchase struct {
+	What    string // as people read it
+	Kind    string // single string, fingerboard blank or fret wire
+	Count   int    // 0 for the wire
+	Length  unit.Length
+	Width   unit.Length
+	Remarks string
+	Single  *Single // of a single string
+}
 
 // Single is one gauge of the shopping list.
 type Single struct {
 	Gauge   int   // index into the stock
-	Strings []int // the strings it serves, string 1 first
-	// LeastWindingMM is the wound part that the longest of them needs: own
-	// length, saddle tail and 10 mm; 0 on a plain string.
-	LeastWindingMM float64
+	Strings []int // the strings it is for, the highest first
+	// LeastWinding is the wound part that the longest of them needs; 0 on a plain
+	// string.
+	LeastWinding unit.Length
 }
 
-// windingRoomMM is what the wound part must reach beyond the nut (DESIGN's
-// judgement).
-const windingRoomMM = 10
+// windingRoom is how far the wound part must reach beyond the nut (judgement).
+const windingRoom = 10 * unit.Millimetre
 
-// Singles counts the single strings of a settled set by gauge, string 1 first.
-func (in *Input) Singles(s *job.SetOut) []Single {
+// Singles counts the single strings of a set by gauge; none without a detail.
+func (in *Input) Singles(d *choice.Detail) []Single {
 	var out []Single
-	if s.Detail == nil {
+	if d == nil {
 		return out
 	}
-	at := map[int]int{}
-	for i, d := range s.Detail.Strings {
-		k, ok := at[d.Gauge]
-		if !ok {
-			k, at[d.Gauge] = len(out), len(out)
-			out = append(out, Single{Gauge: d.Gauge})
+	for i, s := range d.Strings {
+		at := slices.IndexFunc(out, func(o Single) bool { return o.Gauge == s.Gauge })
+		if at < 0 {
+			at, out = len(out), append(out, Single{Gauge: s.Gauge})
 		}
-		out[k].Strings = append(out[k].Strings, d.Number)
-		if in.Plan.Stock()[d.Gauge].Family != gauges.Plain {
-			need := 1000*(d.LengthM+in.Plan.Request().Tails[i].SaddleM) + windingRoomMM
-			out[k].LeastWindingMM = max(out[k].LeastWindingMM, need)
+		out[at].Strings = append(out[at].Strings, s.Number)
+		if in.Plan.Stock()[s.Gauge].Family != gauges.Plain {
+			out[at].LeastWinding = max(out[at].LeastWinding, s.Length+in.Plan.Request().Tails[i].Saddle+windingRoom)
 		}
 	}
 	return out
 }
 
-// Shopping adds the list of what to buy for one pair to a report: single
-// strings by gauge, the blank, the fret wire.
-func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
-	u := fineUnits(in.Units)
-	t := r.Table("shopping", "", show.Words("what"), show.Figures("how many"), show.Words("remarks"))
-	for _, single := range in.Singles(s) {
-		t.Row("single "+in.singleWords(single.Gauge), fmt.Sprint(len(single.Strings)), in.singleRemarks(single))
-	}
-	blank, size := in.blankWords(s)
-	t.Row(blank, "1", size)
-	t.Row("fret wire", u.LenText(s.Wire.Total.MM(), 0), fmt.Sprintf("in pieces from %s to %s; the sum of them is %s",
-		u.Len(least(s), 0), u.LenText(longest(s), 0), u.LenText(s.Wire.Sum.MM(), 0)))
-	if slices.ContainsFunc(in.Singles(s), func(single Single) bool { return single.LeastWindingMM > 0 }) {
-		t.Note("Wound part: own length, saddle tail, and %s beyond the nut.", u.LenText(windingRoomMM, 0))
-	}
-	if s.Detail == nil {
-		t.Note("Single strings follow once a set of gauges is settled.")
-	} else if in.usesUncertain(s.Detail.Gauges) || in.builtOnly(s.Detail.Gauges) != nil {
-		t.Note("Gauges that are suspect or were never weighed: buy one of each first, weigh it, run again, and only then buy the rest.")
-	}
-}
-
-func least(s *job.SetOut) float64 {
-	out := s.Wire.Cuts[0].Length.MM()
-	for _, c := range s.Wire.Cuts {
-		out = min(out, c.Length.MM())
-	}
-	return out
-}
-
-func longest(s *job.SetOut) float64 {
-	out := 0.0
-	for _, c := range s.Wire.Cuts {
-		out = max(out, c.Length.MM())
-	}
-	return out
-}
-
-// singleWords names a gauge with its construction and diameter.
-func (in *Input) singleWords(g int) string {
-	s := in.Plan.Stock()[g]
-	return fmt.Sprintf("%s, %s, %s", in.gauge(g), s.Family, caliperUnits(in.Units).text(s.Outer.MM()))
-}
-
-func (in *Input) singleRemarks(s Single) string {
-	words := []string{"for string " + numbers(s.Strings)}
-	if s.LeastWindingMM > 0 {
-		words = append(words, "wound part at least "+fineUnits(in.Units).LenText(s.LeastWindingMM, 0))
-	}
-	if in.firstWeigh(s.Gauge) {
-		words = append(words, "buy one first and weigh it")
-	}
-	return strings.Join(words, "; ")
-}
-
-// firstWeigh says whether a gauge is to be weighed before a set of it is bought.
-func (in *Input) firstWeigh(g int) bool {
+// weighFirst reports whether a gauge is to be weighed before a set of it is
+// bought.
+func (in *Input) weighFirst(g int) bool {
 	s := in.Plan.Stock()[g]
 	return s.Suspect || s.Disagrees || s.Readings == 0
 }
 
-// blankWords names the blank to buy: the one worked with, or the least size.
+// purchases are what to buy for one pair: single strings by gauge, the blank, the
+// fret wire.
+func (in *Input) purchases(s *job.SetOut) []purchase {
+	u := in.units()
+	u.Length = decimal(u.Length)
+	var out []purchase
+	for _, one := range in.Singles(s.Detail) {
+		g := in.Plan.Stock()[one.Gauge]
+		words := []string{"for string " + numbers(one.Strings)}
+		if one.LeastWinding > 0 {
+			words = append(words, "wound part at least "+u.LenText(one.LeastWinding, 0))
+		}
+		if in.weighFirst(one.Gauge) {
+			words = append(words, "buy one first and weigh it")
+		}
+		out = append(out, purchase{What: fmt.Sprintf("single %s, %s, %s", in.gauge(one.Gauge), g.Family, u.LenText(g.Outer, markDecimals)),
+			Kind: "single string", Count: len(one.Strings), Remarks: strings.Join(words, "; "), Single: &one})
+	}
+	what, size := in.blankWords(s)
+	need := s.Layout.LeastBlank()
+	out = append(out, purchase{What: what, Kind: "fingerboard blank", Count: 1, Length: need.Length, Width: need.Width, Remarks: size})
+	shortest, longest := s.Wire.Cuts[0].Length, s.Wire.Cuts[0].Length
+	for _, c := range s.Wire.Cuts {
+		shortest, longest = min(shortest, c.Length), max(longest, c.Length)
+	}
+	return append(out, purchase{What: "fret wire", Kind: "fret wire", Length: s.Wire.Total,
+		Remarks: fmt.Sprintf("in pieces from %s to %s; the sum of them is %s", u.Len(shortest, 0), u.LenText(longest, 0), u.LenText(s.Wire.Sum, 0))})
+}
+
+// decimal is a unit whose small lengths are not lost in fractions.
+func decimal(u unit.LengthUnit) unit.LengthUnit {
+	if u == unit.InchFractions {
+		return unit.DecimalInches
+	}
+	return u
+}
+
+// shoppingTable lists the purchases.
+func (in *Input) shoppingTable(s *job.SetOut) *table.Table {
+	u := in.units()
+	single := func(p purchase) bool { return p.Single != nil }
+	return table.Of("shopping", "", in.purchases(s),
+		table.Words("what", "", func(p purchase) string { return p.What }),
+		table.Words("", "what", func(p purchase) string { return p.Kind }),
+		table.Words("", "gauge", func(p purchase) string { return in.Plan.Stock()[p.Single.Gauge].Label }).Known(single),
+		table.Whole("how many", "how_many", func(p purchase) int { return p.Count }).As(func(p purchase) string { return in.manyWords(p) }),
+		table.Values("for_strings", func(p purchase) any { return p.Single.Strings }).Known(single),
+		table.Length(u, "", "least_winding", 0, func(p purchase) unit.Length { return p.Single.LeastWinding }).Known(single),
+		table.Bool("", "weigh_one_first", func(p purchase) bool { return in.weighFirst(p.Single.Gauge) }).Known(single),
+		table.Length(u, "", "length", 1, func(p purchase) unit.Length { return p.Length }).Known(func(p purchase) bool { return p.Length > 0 }),
+		table.Length(u, "", "width", 1, func(p purchase) unit.Length { return p.Width }).Known(func(p purchase) bool { return p.Width > 0 }),
+		table.Words("remarks", "remarks", func(p purchase) string { return p.Remarks }),
+	).Note(in.shoppingNotes(s)...)
+}
+
+func (in *Input) manyWords(p purchase) string {
+	if p.Count == 0 {
+		u := in.units()
+		u.Length = decimal(u.Length)
+		return u.LenText(p.Length, 0)
+	}
+	return fmt.Sprint(p.Count)
+}
+
+func (in *Input) shoppingNotes(s *job.SetOut) []string {
+	if s.Detail == nil {
+		return []string{"Single strings follow once a set of gauges is chosen."}
+	}
+	var out []string
+	if slices.ContainsFunc(in.Singles(s.Detail), func(one Single) bool { return one.LeastWinding > 0 }) {
+		out = append(out, fmt.Sprintf("Wound part: scale length of the string, what lies behind the saddle, and %s beyond the nut.", in.units().LenText(windingRoom, 0)))
+	}
+	if slices.ContainsFunc(s.Detail.Gauges, in.weighFirst) {
+		out = append(out, "Gauges that are suspect or were never weighed: buy one of each first, weigh it, run again, and only then buy the rest.")
+	}
+	return out
+}
+
+// blankWords name the blank to buy: the one worked with, or the least size.
 func (in *Input) blankWords(s *job.SetOut) (what, size string) {
-	u, need := in.Units, s.Layout.LeastBlank()
-	size = fmt.Sprintf("at least %s x %s", u.Len(need.Length.MM(), scaleDecimals), u.LenText(need.Width.MM(), scaleDecimals))
+	u, need := in.units(), s.Layout.LeastBlank()
+	size = fmt.Sprintf("at least %s x %s", u.Len(need.Length, scaleDecimals), u.LenText(need.Width, scaleDecimals))
 	if s.LeastThicknessMM > 0 {
-		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(s.LeastThicknessMM, scaleDecimals))
+		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(unit.MM(s.LeastThicknessMM), scaleDecimals))
 	}
 	if s.Blank < 0 {
 		return "fingerboard blank", size
 	}
 	return "fingerboard blank: " + s.Blanks[s.Blank].Blank.Name, size
+}
+
+// Shopping adds the list to a report of the old kind.
+func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
+	t := r.Table("shopping", "", show.Words("what"), show.Figures("how many"), show.Words("remarks"))
+	for _, p := range in.purchases(s) {
+		t.Row(p.What, in.manyWords(p), p.Remarks)
+	}
+	for _, n := range in.shoppingNotes(s) {
+		t.Note("%s", n)
+	}
 }

@@ -3,182 +3,237 @@ package report
 import (
 	"errors"
 	"fmt"
-	"strconv"
+	"slices"
+	"strings"
 
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
+	"scalepair/gauges"
 	"scalepair/tension"
 	"scalepair/tension/choice"
 )
 
-// stringTable prints one tuning of a detail, string by string.
-func (in *Input) stringTable(r *show.Report, name, caption string, d *choice.Detail, c int) {
-	frets := in.Plan.Request().Feel.BendFrets
-	hasTarget := d.Strings[0].TargetN > 0
-	hasBends := len(in.Plan.BendStrings()) > 0
-	u := in.Units
-	columns := []show.Column{show.Figures("string"), show.Words("note"), show.Figures(u.HeadLen("own length")),
-		show.Words("gauge"), show.Figures(u.HeadForce("tension"))}
-	if hasTarget {
-		columns = append(columns, show.Figures("off target %"), show.Figures(u.HeadForce("wanted")).Later(4))
-	}
-	if hasBends {
-		for _, n := range frets {
-			fret := strconv.FormatFloat(n, 'f', -1, 64)
-			columns = append(columns, show.Figures(u.HeadForce("bending force")+" at fret "+fret).Later(2), show.Figures(u.HeadLen("travel")+" at fret "+fret).Later(3))
-		}
-	}
-	columns = append(columns, show.Figures("breaking share open %").Later(1))
-	if hasBends {
-		columns = append(columns, show.Figures("breaking share bent %").Later(1))
-	}
-	columns = append(columns, show.Figures("inharmonicity cents").Later(1))
-	t := r.Table(name, caption, columns...)
-	for _, s := range d.Strings {
-		t.Row(in.stringRow(&s, c, hasTarget, hasBends, len(frets))...)
-	}
-	total := []string{"all", "", "", "", u.ForceU(d.Totals[c].TensionN, d.Totals[c].UTensionN)}
-	t.Total(total...)
-	if c+1 < len(d.Totals) {
-		in.tuningNotes(t, d, c)
-		return
-	}
-	in.stringNotes(t, d, c)
+// stringRow is one string of a detail in one tuning, which table columns take
+// their values from.
+type stringRow struct {
+	in     *Input
+	d      *choice.Detail
+	c, i   int    // case, and string from 0
+	column string // of a comparison
 }
 
-func (in *Input) stringRow(s *choice.StringDetail, c int, hasTarget, hasBends bool, frets int) []string {
-	cd, u := &s.Cases[c], in.Units
-	row := []string{strconv.Itoa(s.Number), in.note(c, s.Number), u.LenM(s.LengthM, scaleDecimals),
-		in.gauge(s.Gauge), u.ForceU(cd.TensionN, cd.UTensionN)}
-	if hasTarget {
-		row = append(row, offTarget(cd.TensionN, s.TargetN), in.wanted(s.TargetN))
+func (r stringRow) string() *choice.StringDetail { return &r.d.Strings[r.i] }
+func (r stringRow) tuned() *choice.StringTuning  { return &r.string().Tunings[r.c] }
+func (r stringRow) gauge() gauges.Gauge          { return r.in.Plan.Stock()[r.string().Gauge] }
+func (r stringRow) wound() bool                  { return r.gauge().Family != gauges.Plain }
+func (r stringRow) wanted() bool                 { return r.string().Target > 0 }
+func (r stringRow) pulls() bool                  { return r.tuned().Tension.Value > 0 }
+func (r stringRow) capo() bool                   { return r.in.Plan.Request().Cases[r.c].CapoFret > 0 }
+func (r stringRow) compensated() bool            { return r.string().CompensationErr == nil }
+
+// bent is the greatest share of the breaking strength in any of the string's
+// bends, 0 where it is not bent.
+func (r stringRow) bent() unit.Ratio {
+	most := unit.Ratio(0)
+	for _, b := range r.tuned().Bends {
+		if b.Err == nil {
+			most = max(most, b.Breaking)
+		}
 	}
-	mostBent := 0.0
-	if hasBends {
-		for k := range frets {
-			bendingForce, travel := none, none
-			if k < len(cd.Bends) && cd.Bends[k].Err == nil {
-				bendingForce, travel = u.ForceN(cd.Bends[k].Bend.BendingForceN), u.LenM(cd.Bends[k].Bend.BendDistanceM, scaleDecimals)
-				mostBent = max(mostBent, cd.Bends[k].Share)
+	return most
+}
+
+// stringRows are the strings of a detail in one tuning, low string first.
+func (in *Input) stringRows(d *choice.Detail, c int) []stringRow {
+	out := make([]stringRow, len(d.Strings))
+	for i := range d.Strings {
+		out[len(out)-1-i] = stringRow{in: in, d: d, c: c, i: i}
+	}
+	return out
+}
+
+// breakingWords prints a share of the breaking strength; one beyond all of it
+// says what that means, also where the cautions are not printed.
+func breakingWords(r unit.Ratio) string {
+	switch {
+	case r == 0:
+		return none
+	case r >= 1:
+		return unit.Fixed(r.Percent(), 0) + " breaks"
+	}
+	return unit.Fixed(r.Percent(), 0)
+}
+
+// stringColumns describe a string wherever strings are listed. brief keeps from
+// people what a first look does not need; programs get all of it.
+func (in *Input) stringColumns(brief bool) []table.Column[stringRow] {
+	u := in.units()
+	return []table.Column[stringRow]{
+		table.Whole("string", "string", func(r stringRow) int { return r.string().Number }),
+		table.Words("note", "note", func(r stringRow) string { return r.in.note(r.c, r.string().Number) }),
+		table.Frequency("", "frequency", 2, func(r stringRow) unit.Frequency { return r.tuned().Pitch }),
+		table.Length(u, "scale length", "scale_length", scaleDecimals, func(r stringRow) unit.Length { return r.string().Length }).Hidden(brief),
+		table.Frequency("", "sounding_frequency", 2, func(r stringRow) unit.Frequency { return r.tuned().SoundingPitch }).Known(stringRow.capo),
+		table.Length(u, "", "sounding_length", 1, func(r stringRow) unit.Length { return r.tuned().Sounding }).Known(stringRow.capo),
+		table.Words("gauge", "gauge", func(r stringRow) string { return r.gauge().Label }).As(func(r stringRow) string { return marked(r.gauge()) }),
+		table.Values("gauge_flags", func(r stringRow) any { return append([]string{}, r.gauge().Flags()...) }),
+		table.ForceU(u, "tension", "tension", func(r stringRow) unit.Uncertain[unit.Force] { return r.tuned().Tension }).Known(stringRow.pulls),
+		table.Force(u, "wanted", "wanted_tension", func(r stringRow) unit.Force { return r.string().Target }).Known(stringRow.wanted).Hidden(brief),
+		table.Percent("deviation", "tension_deviation", 1, func(r stringRow) unit.Ratio { return unit.Ratio(r.tuned().Tension.Value/r.string().Target - 1) }).
+			Signed().Known(func(r stringRow) bool { return r.wanted() && r.pulls() }),
+		table.Density("", "wanted_linear_density", 3, func(r stringRow) unit.LinearDensity { return r.string().Wanted }).Known(stringRow.wanted),
+		table.Percent("", "feel_error", 1, func(r stringRow) unit.Ratio { return r.string().Error }),
+		table.Percent("", "breaking_strength", 0, func(r stringRow) unit.Ratio { return r.tuned().Breaking }).Known(func(r stringRow) bool { return r.tuned().Breaking > 0 }),
+		table.Percent("", "breaking_strength_bent", 0, stringRow.bent).Known(func(r stringRow) bool { return r.bent() > 0 }),
+		table.Words("breaking %, open / bent", "", func(r stringRow) string {
+			if r.bent() == 0 {
+				return breakingWords(r.tuned().Breaking)
 			}
-			row = append(row, bendingForce, travel)
+			return breakingWords(r.tuned().Breaking) + " / " + breakingWords(r.bent())
+		}),
+		table.Cents("inharmonicity", "inharmonicity", 1, func(r stringRow) unit.Cents { return r.tuned().Inharmonicity }).
+			As(func(r stringRow) string { return atLeast(r.wound(), unit.Fixed(r.tuned().Inharmonicity.Value(), 1)) }).
+			Known(func(r stringRow) bool { return r.tuned().Inharmonicity > 0 }),
+		table.Bool("", "inharmonicity_is_lower_bound", stringRow.wound),
+		table.Words("compensation "+u.Length.Symbol(), "", func(r stringRow) string {
+			return u.Len(r.string().Compensation[0], scaleDecimals) + " to " + u.Len(r.string().Compensation[1], scaleDecimals)
+		}).Known(stringRow.compensated).Hidden(brief),
+		table.Length(u, "", "compensation_least", 2, func(r stringRow) unit.Length { return r.string().Compensation[0] }).Known(stringRow.compensated),
+		table.Length(u, "", "compensation_most", 2, func(r stringRow) unit.Length { return r.string().Compensation[1] }).Known(stringRow.compensated),
+		table.Values("bends", func(r stringRow) any { return in.bendTable([]stringRow{r}, false) }),
+	}
+}
+
+// atLeast marks a lower bound.
+func atLeast(bound bool, text string) string {
+	if bound {
+		return "≥ " + text
+	}
+	return text
+}
+
+// stringTable is the table of the strings in one tuning.
+func (in *Input) stringTable(name, title string, d *choice.Detail, c int, brief bool) *table.Table {
+	t := table.Of(name, title, in.stringRows(d, c), in.stringColumns(brief)...)
+	if total := d.Totals[c].Tension; total.Value > 0 {
+		t.Total(map[string]string{"string": "all", "tension": strings.TrimSuffix(in.units().ForceUText(total), " "+in.units().Force.Symbol())})
+	}
+	return t.Note(in.stringNotes(d, c, brief)...)
+}
+
+// bendRow is one bend of one string.
+type bendRow struct {
+	stringRow
+	choice.BendDetail
+}
+
+// bendTable lists the bends of some strings; whole adds which string it is.
+func (in *Input) bendTable(rows []stringRow, whole bool) *table.Table {
+	var bends []bendRow
+	for _, r := range rows {
+		for _, b := range r.tuned().Bends {
+			bends = append(bends, bendRow{r, b})
 		}
 	}
-	row = append(row, share(cd.ShareOpen))
-	if hasBends {
-		row = append(row, share(mostBent))
-	}
-	return append(row, in.rise(s.Gauge, cd.InharmonicityCents))
+	u := in.units()
+	made := func(r bendRow) bool { return r.Err == nil }
+	return table.Of("bends", "Bends of "+cents(in.Plan.Request().Feel.Bend), bends,
+		table.Whole("string", "string", func(r bendRow) int { return r.string().Number }).When(whole),
+		table.Words("gauge", "gauge", func(r bendRow) string { return marked(r.gauge()) }).When(whole),
+		table.Number("fret", "fret", 0, func(r bendRow) float64 { return r.Fret }).As(func(r bendRow) string { return trim(r.Fret) }),
+		table.Force(u, "bending force", "bending_force", func(r bendRow) unit.Force { return r.Bend.Force }).Known(made),
+		table.Force(u, "wanted", "wanted_bending_force", func(r bendRow) unit.Force { return r.WantedForce }).Known(func(r bendRow) bool { return r.WantedForce > 0 }),
+		table.Length(u, "bend distance", "bend_distance", scaleDecimals, func(r bendRow) unit.Length { return r.Bend.Distance }).Known(made),
+		table.Length(u, "wanted", "wanted_bend_distance", scaleDecimals, func(r bendRow) unit.Length { return r.WantedDistance }).Known(func(r bendRow) bool { return r.WantedDistance > 0 }),
+		table.Force(u, "", "tension", func(r bendRow) unit.Force { return r.Bend.Tension }).Known(made),
+		table.Percent("of breaking", "breaking_strength", 0, func(r bendRow) unit.Ratio { return r.Breaking }).As(func(r bendRow) string { return breakingWords(r.Breaking) }).
+			Known(func(r bendRow) bool { return made(r) && r.Breaking > 0 }),
+		table.Words("", "not_computed", func(r bendRow) string { return r.Err.Error() }).Known(func(r bendRow) bool { return !made(r) }),
+	)
 }
 
-// offTarget is the tension over its target in percent, signed.
-func offTarget(tensionN, targetN float64) string {
-	if targetN == 0 {
-		return none
-	}
-	return show.SignedPercent(tensionN/targetN-1, 1)
-}
-
-func (in *Input) wanted(targetN float64) string {
-	if targetN == 0 {
-		return none
-	}
-	return in.Units.ForceN(targetN)
-}
-
-// share prints a breaking share; one beyond 1 says what that means, also where
-// the cautions are not printed.
-func share(s float64) string {
-	switch {
-	case s == 0:
-		return none
-	case s >= 1:
-		return show.Percent(s, 0) + " breaks"
-	}
-	return show.Percent(s, 0)
-}
-
-// rise prints an inharmonicity; a wound string's is a lower bound.
-func (in *Input) rise(g int, cents float64) string {
-	switch {
-	case cents == 0:
-		return none
-	case in.Plan.Stock()[g].Family != "plain":
-		return "≥ " + show.Cents(cents)
-	}
-	return show.Cents(cents)
-}
-
-// stringNotes says what the table's empty cells and signs mean.
-func (in *Input) stringNotes(t *show.Table, d *choice.Detail, c int) {
-	if hasUncertainty(d, c) {
-		t.Note("± is one standard uncertainty, from the readings of the gauge. Own length is along the string, from the nut to the theoretical saddle line; compensation is not added.")
-	} else {
-		t.Note("Own length is along the string, from the nut to the theoretical saddle line; compensation is not added.")
-	}
-	t.Note("Inharmonicity: how far the tenth partial stands above ten times the pitch.")
-	seen := map[string]bool{}
-	for _, s := range d.Strings {
-		g := in.Plan.Stock()[s.Gauge]
+// stringNotes say what signs and empty cells of the table of strings mean.
+func (in *Input) stringNotes(d *choice.Detail, c int, brief bool) []string {
+	var out, unknown []string
+	var wound, uncertain bool
+	for _, r := range in.stringRows(d, c) {
+		g := r.gauge()
+		wound = wound || r.wound() && r.tuned().Inharmonicity > 0
+		uncertain = uncertain || r.tuned().Tension.U > 0
 		if g.Core == 0 {
-			t.Note("String %d: the core of %s is not known, so stretch is not counted, and no breaking share, bend or inharmonicity can be told.", s.Number, g.Label)
-		}
-		if g.Family != "plain" && g.Core > 0 && !seen["wound"] {
-			seen["wound"] = true
-			t.Note("≥: the rise of a wound string is a lower bound, and is not to be compared with a plain string's.")
-		}
-		if in.Plan.OutsideTable(s.Gauge) && !seen["outside"+g.Label] {
-			seen["outside"+g.Label] = true
-			t.Note("%s: the core's diameter lies outside the table of wire strength, whose end was continued.", g.Label)
+			unknown = append(unknown, fmt.Sprintf("%d (%s)", r.string().Number, g.Label))
 		}
 	}
-	in.bendNote(t)
-	in.tuningNotes(t, d, c)
+	if uncertain {
+		out = append(out, modelError)
+	}
+	if wound {
+		out = append(out, "≥ is a lower bound, not to be compared with a plain string's.")
+	}
+	if unknown != nil {
+		out = append(out, "String "+listed(unknown)+": the core is not known, so stretch is not counted, and breaking strength, bends, inharmonicity and compensation stay empty.")
+	}
+	if brief {
+		return append(out, in.capoNotes(d, c)...)
+	}
+	if outside := in.outsideTable(d); outside != nil {
+		out = append(out, listed(outside)+": the core lies outside the table of wire strength, whose end was continued.")
+	}
+	return append(append(out, in.lengthNotes()...), in.capoNotes(d, c)...)
 }
 
-// tuningNotes says what holds for one tuning: bends that cannot be made, and a
-// capo.
-func (in *Input) tuningNotes(t *show.Table, d *choice.Detail, c int) {
-	for _, s := range d.Strings {
-		for _, b := range s.Cases[c].Bends {
+// modelError stands wherever an uncertainty is printed.
+const modelError = "± is one standard uncertainty, from the readings. The model adds up to 1 % of tension and 20 % of bending force, most of which cancels between pairs."
+
+func (in *Input) lengthNotes() []string {
+	out := []string{"Scale length: along the string, nut to theoretical saddle line; compensation is not added. Inharmonicity: how far the tenth partial stands above ten times the pitch."}
+	if in.Plan.Request().ActionAssumed {
+		out = append(out, "Compensation: the action over fret 12 is assumed, 1.6 mm treble to 2.0 mm bass.")
+	}
+	return out
+}
+
+// bendNotes say what a bend is, what of it is assumed, and which cannot be made.
+func (in *Input) bendNotes(d *choice.Detail, c int) []string {
+	req := in.Plan.Request()
+	note := "One finger at the fret, without friction at nut and saddle."
+	if req.TailsAssumed {
+		note += " The string beyond nut and saddle is assumed, 60 and 25 mm unless given ([tails])."
+	}
+	out := []string{note}
+	for _, r := range in.stringRows(d, c) {
+		for _, b := range r.tuned().Bends {
 			if b.Err != nil && !errors.Is(b.Err, tension.ErrNoStiffness) && !errors.Is(b.Err, choice.ErrBehindCapo) {
-				t.Note("String %d, fret %s: %v.", s.Number, strconv.FormatFloat(b.Fret, 'f', -1, 64), b.Err)
+				out = append(out, fmt.Sprintf("String %d, fret %s: %v.", r.string().Number, trim(b.Fret), b.Err))
 			}
 		}
 	}
-	capoNote(t, d, c, in.Plan.Request().Cases[c].CapoFret)
+	return out
 }
 
-func hasUncertainty(d *choice.Detail, c int) bool {
+// outsideTable names the gauges of a set whose strength lies outside the table.
+func (in *Input) outsideTable(d *choice.Detail) []string {
+	var out []string
 	for _, s := range d.Strings {
-		if s.Cases[c].UTensionN > 0 {
-			return true
+		if label := in.Plan.Stock()[s.Gauge].Label; in.Plan.OutsideTable(s.Gauge) && !slices.Contains(out, label) {
+			out = append(out, label)
 		}
 	}
-	return false
+	return out
 }
 
-// bendNote says what bending force and travel mean, and which inputs are assumed.
-func (in *Input) bendNote(t *show.Table) {
-	req := in.Plan.Request()
-	if len(in.Plan.BendStrings()) == 0 {
-		return
+// capoNotes say what a capo does to the numbers, and where it leaves no room for
+// a bend.
+func (in *Input) capoNotes(d *choice.Detail, c int) []string {
+	capo := in.Plan.Request().Cases[c].CapoFret
+	if capo == 0 {
+		return nil
 	}
-	text := fmt.Sprintf("Bending force and travel: a bend of %s cents by one finger at the fret, without friction at nut and saddle.",
-		strconv.FormatFloat(req.Feel.BendCents, 'f', -1, 64))
-	if req.TailsAssumed {
-		text += " String beyond nut and saddle is assumed (tails): 60 mm and 25 mm unless given."
+	note := fmt.Sprintf("Capo at fret %d: tension is that of the open string; inharmonicity and bends are those from the capo on. Frets count from the nut.", capo)
+	for _, b := range d.Strings[0].Tunings[c].Bends {
+		if errors.Is(b.Err, choice.ErrBehindCapo) {
+			note += " No bend at fret " + trim(b.Fret) + ": the capo leaves no room there."
+		}
 	}
-	t.Note("%s", text)
-}
-
-// totals says how hard the strings pull together.
-func (in *Input) totals(r *show.Report, d *choice.Detail, c int) {
-	t := d.Totals[c]
-	text := fmt.Sprintf("Total tension %s; bass half %s, treble half %s.",
-		in.Units.ForceTextU(t.TensionN, t.UTensionN), in.Units.ForceText(t.BassHalfN), in.Units.ForceText(t.TrebleHalfN))
-	if change, ok := totalChange(d, c); ok {
-		text += fmt.Sprintf(" The reference instrument has %s, so the change is %s %%.",
-			in.Units.ForceText(d.ReferenceTotalN), show.SignedPercent(change, 1))
-	}
-	r.Text(text)
+	return []string{note}
 }

@@ -187,3 +187,11 @@ func Density[T any](heading, key string, decimals int, f func(T) unit.LinearDens
 	return one(heading, key, "g/m", "_g_per_m", true, func(row T) string { return unit.Fixed(f(row).GramsPerMetre(), decimals) },
 		func(row T) any { return f(row) })
 }
+
+// Hidden keeps the column from people if hide is true; programs still get it.
+func (c Column[T]) Hidden(hide bool) Column[T] {
+	if hide {
+		c.head.text = ""
+	}
+	return c
+}

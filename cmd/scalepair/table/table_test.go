@@ -67,8 +67,6 @@ func TestTextInParts(t *testing.T) {
 		"---------------------------",
 		"     6               ≥ 17.9",
 		"     1                    –",
-		"---------------------------",
-		"   all",
 		""}, "\n"), sample(table.Units{}).Text(40, true))
 }
 

@@ -175,7 +175,7 @@ func (t *Table) grid(columns, widths []int, ascii bool) string {
 		// Writing to a buffer cannot fail.
 		_ = out.Append(line(func(c int) string { return row[c].text }))
 	}
-	if t.foot != nil {
+	if t.foot != nil && slices.ContainsFunc(columns[1:], func(c int) bool { return t.foot[c] != "" }) {
 		out.Footer(line(func(c int) string { return t.foot[c] }))
 	}
 	if err := out.Render(); err != nil {

@@ -2,16 +2,11 @@ package report
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"scalepair/cmd/scalepair/job"
-	"scalepair/cmd/scalepair/show"
-	"scalepair/fan"
+	"scalepair/data/unit"
 )
-
-// ColumnNames names the columns of a comparison as its report does.
-func (in *Input) ColumnNames(cmp *Comparison) []string { return in.columnNames(cmp.Asked) }
 
 // columnNames names every column by its own name, else by what it differs in
 // from the others. No two are alike.
@@ -30,8 +25,7 @@ func (in *Input) columnNames(asked []job.Column) []string {
 		if name == "" {
 			name = parts[i][0]
 		}
-		seen[name]++
-		if seen[name] > 1 {
+		if seen[name]++; seen[name] > 1 {
 			name = fmt.Sprintf("%s (%d)", name, seen[name])
 		}
 		out[i] = name
@@ -39,26 +33,25 @@ func (in *Input) columnNames(asked []job.Column) []string {
 	return out
 }
 
-// columnParts are what a column may differ in: tuning, capo, pitch, pair,
-// neutral fret, set.
+// columnParts are what a column may differ in: tuning, capo, pitch standard,
+// pair, neutral fret, set.
 func (in *Input) columnParts(c *job.Column) []string {
 	var tunings, capos []string
-	for _, one := range c.Cases {
+	for _, one := range c.Request.Cases {
 		tunings = append(tunings, one.Name)
 		capo := "no capo"
 		if one.CapoFret > 0 {
-			capo = "capo at " + strconv.Itoa(one.CapoFret)
+			capo = fmt.Sprintf("capo at %d", one.CapoFret)
 		}
 		capos = append(capos, capo)
 	}
-	a4 := c.Tunings[0].OfString(1).FreqHz(1)
+	a4 := float64(c.Request.Cases[0].Pitches[0] / c.Tunings[0].OfString(1).Pitch(1))
 	set := c.SetName
-	if set == "" {
-		set = in.gauge(c.Set[0]) + " to " + in.gauge(c.Set[len(c.Set)-1])
+	if set == "" && c.Set != nil {
+		set = in.Set(c.Set)
 	}
-	return []string{strings.Join(tunings, " and "), strings.Join(capos, " and "),
-		"A4 = " + show.Fixed(c.Cases[0].FreqsHz[0]/a4, 1) + " Hz", in.Pair(c.BassMM, c.TrebleMM),
-		"neutral " + neutralWords(fan.Neutral{Fret: c.Neutral.Fret, Bridge: c.Neutral.Bridge}), set}
+	return []string{listed(tunings), listed(capos), "A4 = " + unit.Fixed(a4, 1) + " Hz", in.Pair(c.Request.Bass[0], c.Request.Treble[0]),
+		"neutral " + neutralWords(c.Request.Neck.Neutral), set}
 }
 
 // unlike keeps the parts of one column that are not the same in all.

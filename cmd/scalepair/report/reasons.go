@@ -1,0 +1,166 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"scalepair/cmd/scalepair/table"
+	"scalepair/tension/choice"
+)
+
+// reasons say in a sentence each what stops the picks, what taste would change,
+// how sure it is, and what else decides.
+func (a *Advice) reasons() []string {
+	r := a.Result
+	var out []string
+	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	switch {
+	case r.NoneNear:
+		add("No pair comes near: the least feel error is %s. The strings below show by how much each is off, and the linear density that it wants.", table.PercentText(r.Best, 1))
+	case r.Kept == 1:
+		add("One pair was left to choose from.")
+	case r.AllAsGood:
+		add("All %s that keep your limits feel as good as the best: only your limits and your range decide.", plural(r.Kept, "pair"))
+	default:
+		add("%d of %s feel as good as the best: its feel error is %s, up to %s is as good.",
+			r.AsGood, plural(r.Kept, "pair"), table.PercentText(r.Best, 1), table.PercentText(r.Allowed, 1))
+	}
+	if s := a.SmallerFan; s != nil {
+		add("Smaller fan: %s.", s.Why)
+	}
+	if s := a.LongerBass; s != nil {
+		add("Longer bass: %s.", s.Why)
+	}
+	if missing := r.ClearEnoughLacks; missing > 0 {
+		add("Clear enough: no pair as good is; the clearest still has %s too much.", cents(missing))
+	}
+	for _, p := range a.Picks {
+		if p.Kind == a.Choice && p.StockDecides != nil {
+			for _, m := range p.StockDecides {
+				add("The strings in stock, not feel, move the lengths: string %d on %s is %s off, and wants %s g/m.",
+					m.String, a.in.gauge(m.Missing.Gauge), table.SignedPercentText(m.Deviation, 1), trim(toDecimals(m.Wanted.GramsPerMetre(), 3)))
+			}
+		}
+	}
+	for _, c := range a.LimitCosts {
+		add("Without %s (%s) the least feel error would be %s, at %s.", c.Limit, limits[c.Limit].key,
+			table.PercentText(c.Best, 1), a.in.Pair(c.Pair.Bass, c.Pair.Treble))
+	}
+	if words := a.tasteWords(); words != "" {
+		add("Taste: %s.", words)
+	}
+	if words := a.sureWords(); words != "" {
+		add("How sure: %s.", words)
+	}
+	if !r.Settled {
+		add("Equal gaps: the sets of the picks still moved the spacing after five rounds; the last round is printed.")
+	}
+	for _, l := range a.in.leftOut() {
+		add("%s", l)
+	}
+	return out
+}
+
+// stopOf says what stops a pick, nil where nothing is to be said.
+func (in *Input) stopOf(s *choice.Stop) *StopOf {
+	if s == nil {
+		return nil
+	}
+	out := &StopOf{Stop: *s}
+	pair := in.Pair(s.Pair.Bass, s.Pair.Treble)
+	switch s.Kind {
+	case choice.StopStraight:
+		out.Why = "there is none; with these strings feel asks for no fan"
+	case choice.StopFeel:
+		out.Why = fmt.Sprintf("feel stops it; %s has %s, up to %s is as good", pair, table.PercentText(s.Pair.Error, 1), table.PercentText(s.Allowed, 1))
+	case choice.StopExcluded, choice.StopSeveral:
+		words := make([]string, len(s.Misses))
+		for i, m := range s.Misses {
+			words[i] = in.missWords(m, true)
+		}
+		out.Why = fmt.Sprintf("%s would feel as good, but %s", pair, excluded(words))
+	default:
+		out.Why = "feel, together with a limit or the range, stops it"
+	}
+	return out
+}
+
+func excluded(words []string) string {
+	if len(words) == 1 {
+		return "for one limit: " + words[0]
+	}
+	return "for these limits: " + strings.Join(words, "; ")
+}
+
+// movesWords say where the picks go; "" where none moves.
+func (in *Input) movesWords(moves []choice.Move) string {
+	words := make([]string, len(moves))
+	for i, m := range moves {
+		to := "nowhere"
+		if m.To.Bass > 0 {
+			to = in.Pair(m.To.Bass, m.To.Treble)
+		}
+		words[i] = fmt.Sprintf("%s to %s", m.Kind, to)
+	}
+	return listed(words)
+}
+
+// tasteWords say what other weights would change, in a line each.
+func (a *Advice) tasteWords() string {
+	if len(a.Taste) == 0 {
+		return ""
+	}
+	var moved, still []string
+	for _, t := range a.Taste {
+		value := trim(t.Value)
+		if t.What == "noticeable" {
+			value = trim(toDecimals(100*t.Value, 6)) + " %"
+		}
+		if key := t.What + " = " + value; len(t.Moves) > 0 {
+			moved = append(moved, key+" moves "+a.in.movesWords(t.Moves))
+		} else {
+			still = append(still, key)
+		}
+	}
+	if moved == nil {
+		return "half or double the weights of [feel] move no pick"
+	}
+	text := strings.Join(moved, "; ")
+	if still != nil {
+		text += "; " + listed(still) + " moves none"
+		if len(still) > 1 {
+			text = strings.TrimSuffix(text, "moves none") + "move none"
+		}
+	}
+	return text
+}
+
+// sureWords say how far the weighing carries the pick in use.
+func (a *Advice) sureWords() string {
+	if a.Confidence == nil {
+		return ""
+	}
+	for _, p := range a.Confidence.Picks {
+		if p.Kind != a.Choice {
+			continue
+		}
+		text := fmt.Sprintf("the %s stays as good in %s of %d trials of the weighing (seed %d), its feel error between %s and %s (95 %%)",
+			p.Kind, table.PercentText(p.Good, 0), a.Confidence.Trials, a.Confidence.Seed, table.PercentText(p.Low, 1), table.PercentText(p.High, 1))
+		if p.Uncertain {
+			text += "; that is uncertain, so weigh again before you buy: scalepair gauges --next says what"
+		}
+		return text
+	}
+	return ""
+}
+
+// leftOut says what the feel error does without, and why.
+func (in *Input) leftOut() []string {
+	var out []string
+	for _, l := range in.Plan.LeftOut() {
+		if l.Strings != nil { // what nobody asked for need not be said
+			out = append(out, fmt.Sprintf("Left out of the feel error: %s of string %s, since %s.", l.Term, numbers(l.Strings), l.Why))
+		}
+	}
+	return out
+}

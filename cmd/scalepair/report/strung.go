@@ -1,0 +1,213 @@
+package report
+
+import (
+	"fmt"
+
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
+	"scalepair/tension/choice"
+	"scalepair/tuning"
+)
+
+// PairOf is a scale pair with the labels of its set, low string first.
+type PairOf struct {
+	choice.Pair
+	Gauges []string `json:"gauges"`
+}
+
+func (in *Input) pairOf(p choice.Pair) PairOf { return PairOf{p, in.labels(p.Gauges)} }
+
+// Strung is one pair with its set, string by string, in every tuning.
+type Strung struct {
+	Pair         PairOf     `json:"pair"`
+	NotRemovable unit.Ratio `json:"not_removable_percent"` // of the feel error, by any set
+	Tunings      []Tuned    `json:"tunings"`
+	LimitsBroken []string   `json:"limits_broken"`
+	Cautions     []string   `json:"cautions"`
+
+	in *Input
+	d  *choice.Detail
+}
+
+// Tuned is a strung pair in one tuning.
+type Tuned struct {
+	Tuning     string       `json:"tuning"`
+	Name       string       `json:"tuning_name"`
+	CapoFret   int          `json:"capo_fret"`
+	Total      unit.Force   `json:"total_tension_n"`
+	U          unit.Force   `json:"total_tension_standard_uncertainty_n"`
+	BassHalf   unit.Force   `json:"bass_half_n"`
+	TrebleHalf unit.Force   `json:"treble_half_n"`
+	Change     *unit.Ratio  `json:"change_from_reference_percent"`
+	Error      unit.Ratio   `json:"feel_error_percent"` // of this tuning by itself
+	Strings    *table.Table `json:"strings"`
+}
+
+// strung works a detail up for print; brief as for in.stringColumns.
+func (in *Input) strung(d *choice.Detail, brief bool) Strung {
+	out := Strung{Pair: in.pairOf(d.Pair), NotRemovable: d.NotRemovable, LimitsBroken: in.broken(d.Broken),
+		Cautions: append(in.detailCautions(d), stringCautions...), in: in, d: d}
+	cases := in.Plan.Request().Cases
+	for c, total := range d.Totals {
+		name, title := "strings", ""
+		if len(cases) > 1 {
+			name, title = fmt.Sprintf("strings-%d", c+1), in.caseWords(c)
+		}
+		t := Tuned{Tuning: in.Tunings()[c].String(), Name: cases[c].Name, CapoFret: cases[c].CapoFret,
+			Total: total.Tension.Value, U: total.Tension.U, BassHalf: total.BassHalf, TrebleHalf: total.TrebleHalf,
+			Error: total.Error, Strings: in.stringTable(name, title, d, c, brief)}
+		if change, ok := totalChange(d, c); ok {
+			t.Change = &change
+		}
+		out.Tunings = append(out.Tunings, t)
+	}
+	return out
+}
+
+// caseWords names one tuning by its own name, where it has one, and its notes.
+func (in *Input) caseWords(c int) string {
+	t, one := in.Tunings()[c], in.Plan.Request().Cases[c]
+	words := tuningWords(t, one.CapoFret)
+	if one.Name != t.String() {
+		return one.Name + ", " + words
+	}
+	return words
+}
+
+// tuningWords names a tuning by its notes, with the capo and what sounds above
+// it: "B1 E2 A2, capo at fret 2 (sounds C#2 F#2 B2)".
+func tuningWords(t tuning.Tuning, capo int) string {
+	if capo == 0 {
+		return t.String()
+	}
+	return fmt.Sprintf("%s, capo at fret %d (sounds %s)", t, capo, t.Up(capo))
+}
+
+// hasBends reports whether any string of the detail is bent in case c.
+func hasBends(d *choice.Detail, c int) bool {
+	for _, s := range d.Strings {
+		if len(s.Tunings[c].Bends) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// bends is the table of the bends in one tuning, nil where no string is bent.
+func (s *Strung) bends(c int) *table.Table {
+	if !hasBends(s.d, c) {
+		return nil
+	}
+	t := s.in.bendTable(s.in.stringRows(s.d, c), true)
+	if len(s.Tunings) > 1 {
+		t.Name, t.Title = fmt.Sprintf("bends-%d", c+1), t.Title+" in "+s.Tunings[c].Name
+	}
+	return t.Note(s.in.bendNotes(s.d, c)...)
+}
+
+// together sets the tensions of several tunings side by side; nil for one.
+func (s *Strung) together() *table.Table {
+	if len(s.Tunings) < 2 {
+		return nil
+	}
+	in := s.in
+	at := func(r stringRow, c int) stringRow { r.c = c; return r }
+	columns := []table.Column[stringRow]{
+		table.Whole("string", "string", func(r stringRow) int { return r.string().Number }),
+		table.Words("gauge", "gauge", func(r stringRow) string { return marked(r.gauge()) }),
+	}
+	for c, t := range s.Tunings {
+		columns = append(columns,
+			table.Force(in.units(), t.Name, "tension", func(r stringRow) unit.Force { return at(r, c).tuned().Tension.Value }),
+			table.Percent("deviation", "tension_deviation", 1, func(r stringRow) unit.Ratio {
+				return unit.Ratio(at(r, c).tuned().Tension.Value/r.string().Target - 1)
+			}).Signed().Known(stringRow.wanted))
+	}
+	return table.Of("tensions", "Tension in every tuning", in.stringRows(s.d, 0), columns...)
+}
+
+// totalWords say how hard the strings pull together in one tuning.
+func (s *Strung) totalWords(c int) string {
+	t, u := s.Tunings[c], s.in.units()
+	if t.Total == 0 {
+		return ""
+	}
+	text := u.ForceUText(s.d.Totals[c].Tension)
+	if t.Change != nil {
+		text += fmt.Sprintf(", %s against the reference's %s", table.SignedPercentText(*t.Change, 1), u.ForceText(s.d.ReferenceTension))
+	}
+	return text
+}
+
+// errorWords give the feel error with the worst string beside it.
+func (s *Strung) errorWords() string {
+	p := s.Pair
+	if p.ErrorUnknown {
+		return "not known, since a bend cannot be made or computed"
+	}
+	text := table.PercentText(p.Error, 1)
+	if s.NotRemovable > 0 {
+		text += fmt.Sprintf(", of which no set can remove %s", table.PercentText(s.NotRemovable, 1))
+	}
+	if p.WorstString > 0 && p.Error > 0 {
+		text += fmt.Sprintf("; worst is string %d, its tension %s from the wanted", p.WorstString, table.SignedPercentText(p.WorstDeviation, 1))
+	}
+	return text
+}
+
+// hardestBend is the bend that asks most of the finger against what is wanted,
+// else the one of the greatest force.
+func (s *Strung) hardestBend() string {
+	var most bendRow
+	hard := func(b choice.BendDetail) float64 {
+		if b.WantedForce > 0 {
+			return float64(b.Bend.Force / b.WantedForce)
+		}
+		return float64(b.Bend.Force)
+	}
+	for c := range s.Tunings {
+		for _, r := range s.in.stringRows(s.d, c) {
+			for _, b := range r.tuned().Bends {
+				if b.Err == nil && (most.d == nil || hard(b) > hard(most.BendDetail)) {
+					most = bendRow{r, b}
+				}
+			}
+		}
+	}
+	if most.d == nil {
+		return ""
+	}
+	u := s.in.units()
+	text := fmt.Sprintf("string %d at fret %s, %s", most.string().Number, trim(most.Fret), u.ForceText(most.Bend.Force))
+	if most.WantedForce > 0 {
+		bound := "wanted"
+		if s.in.Plan.Request().Feel.BendingForce.NoHarder {
+			bound = "wanted at most"
+		}
+		text += fmt.Sprintf(" (%s %s)", bound, u.ForceText(most.WantedForce))
+	}
+	return text
+}
+
+// strings adds the tables of strings and bends, and what they come to.
+func (s *Strung) strings(doc *document.Document) {
+	doc.Table(s.together())
+	for c := range s.Tunings {
+		doc.Table(s.Tunings[c].Strings)
+		doc.Table(s.bends(c))
+		if words := s.totalWords(c); words != "" {
+			t := s.Tunings[c]
+			doc.Para("Total tension %s; bass half %s, treble half %s.", words, s.in.units().ForceText(t.BassHalf), s.in.units().ForceText(t.TrebleHalf))
+		}
+	}
+}
+
+// addLimitsBroken adds the limits that the pair breaks, if any, in a section of
+// their own.
+func addLimitsBroken(doc *document.Document, list []string) {
+	if len(list) > 0 {
+		doc.Heading("Limits broken")
+		doc.List(list...)
+	}
+}

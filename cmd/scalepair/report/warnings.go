@@ -1,0 +1,142 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
+	"scalepair/gauges"
+	"scalepair/tension/choice"
+)
+
+// watch is a quantity with the range that it seldom leaves. A value outside is
+// possible, so it is only warned of, and changes nothing.
+type watch struct {
+	name      string
+	low, high float64 // SI
+	text      func(u table.Units, x float64) string
+	source    string
+	values    func(s seen) []value
+}
+
+// seen is what warnings look at. d is nil where no pair and set are in force.
+type seen struct {
+	in *Input
+	d  *choice.Detail
+}
+
+// value is one number that is looked at, and whose it is.
+type value struct {
+	of string
+	x  float64
+}
+
+// watches are all the warnings there are: slips that builders make and that
+// nothing else catches.
+var watches = []watch{
+	{"scale length", 0.5, 0.95, lengthText, "judgement: from small guitars to long basses", func(s seen) (out []value) {
+		if s.d != nil {
+			out = append(out, value{"the bass", s.d.Bass.M()}, value{"the treble", s.d.Treble.M()})
+		}
+		if ref := s.in.Plan.Request().Reference; ref != nil {
+			out = append(out, value{"the reference", ref.Neck.Bass.M()})
+		}
+		return out
+	}},
+	{"difference of the scale lengths", -0.03, 0.08, lengthText, "judgement: fans that are built", func(s seen) []value {
+		if s.d == nil {
+			return nil
+		}
+		return []value{{"the pair", s.d.Difference.M()}}
+	}},
+	{"slant", -25 * unit.Degree, 25 * unit.Degree, angleText, "judgement: steeper lines are hard to finger, and few nuts, bridges and pickups are made for them; hold a straight edge at that angle over a neck you know", func(s seen) []value {
+		if s.d == nil {
+			return nil
+		}
+		return []value{{"the nut", s.d.NutSlant.Rad()}, {"the last fret", s.d.LastFretSlant.Rad()}, {"the saddle line", s.d.SaddleSlant.Rad()}}
+	}},
+	{"string spread for each step between strings", 0.0055, 0.021, lengthText, "judgement: from narrow guitar nuts to wide bass saddles", func(s seen) []value {
+		n := s.in.Plan.Request().Neck
+		steps := float64(n.Strings - 1)
+		return []value{{"the nut", n.NutSpread.M() / steps}, {"the saddle", n.SaddleSpread.M() / steps}}
+	}},
+	{"edge margin", 0.0015, 0.008, lengthText, "judgement: less lets a string slip off the board", func(s seen) []value {
+		n := s.in.Plan.Request().Neck
+		return []value{{"the board", n.EdgeMargin.M()}}
+	}},
+	{"pitch of the open string", 20, 500, hertzText, "judgement: low basses to the highest guitar strings", func(s seen) (out []value) {
+		for _, c := range s.in.Plan.Request().Cases {
+			for i, f := range slices.Backward(c.Pitches) {
+				out = append(out, value{fmt.Sprintf("string %d in %s", i+1, c.Name), f.Hz()})
+			}
+		}
+		return out
+	}},
+	{"pitch standard", 430, 446, hertzText, "judgement: A4 as orchestras and bands tune", func(s seen) []value {
+		return []value{{"A4", s.in.pitchStandard().Hz()}}
+	}},
+	{"tension", 30, 300, forceText, "judgement: from slack guitar to tight bass strings", func(s seen) (out []value) {
+		if s.d == nil {
+			return nil
+		}
+		for _, one := range slices.Backward(s.d.Strings) {
+			if t := one.Tunings[0].Tension.Value; t > 0 {
+				out = append(out, value{fmt.Sprintf("string %d", one.Number), t.N()})
+			}
+		}
+		return out
+	}},
+	{"linear density against solid wire of that diameter", 0.9, 1.1, ratioText, "judgement: a plain string is solid; pieces miscounted, or a slip of mass, length or diameter", func(s seen) (out []value) {
+		for _, g := range s.in.Plan.Stock() {
+			if area := g.AreaM2; g.Family == gauges.Plain && g.Readings > 0 && area > 0 && g.DensityKgM3 > 0 {
+				out = append(out, value{g.Label, g.LinearDensity.KgPerM() / (area * g.DensityKgM3)})
+			}
+		}
+		return out
+	}},
+	{"resolution of the balance", 0.0001e-3, 0.1e-3, massText, "judgement: kitchen scales of 1 g cannot weigh a string end", func(s seen) []value {
+		return []value{{"[measuring]", float64(s.in.instruments().BalanceResolution)}}
+	}},
+	{"resolution of the ruler", 0.01e-3, 1e-3, lengthText, "judgement: calipers to tape measures", func(s seen) []value {
+		return []value{{"[measuring]", s.in.instruments().RulerResolution.M()}}
+	}},
+	{"nut to fret 1 on the bass line", 0.028, 0.055, lengthText, "judgement: a longer step than on a long bass is out of reach for most hands", func(s seen) []value {
+		if s.d == nil {
+			return nil
+		}
+		return []value{{"the pair", s.d.NutToFret1.M()}}
+	}},
+}
+
+func lengthText(u table.Units, x float64) string { return u.LenText(unit.Length(x), markDecimals) }
+func forceText(u table.Units, x float64) string  { return u.ForceText(unit.Force(x)) }
+func angleText(_ table.Units, x float64) string  { return table.DegText(unit.Angle(x)) }
+func hertzText(_ table.Units, x float64) string  { return trim(toDecimals(x, 1)) + " Hz" }
+func ratioText(_ table.Units, x float64) string  { return trim(toDecimals(x, 2)) + " times" }
+func massText(_ table.Units, x float64) string   { return trim(toDecimals(unit.Mass(x).G(), 4)) + " g" }
+
+// watched gives the warnings of the build, and of pairs with their sets, one for
+// each quantity.
+func (in *Input) watched(details ...*choice.Detail) []string {
+	out := []string{}
+	if in.Plan == nil {
+		return out // nothing was looked at but geometry
+	}
+	for _, w := range watches {
+		values := w.values(seen{in, nil})
+		for _, d := range details {
+			values = append(values, w.values(seen{in, d})...)
+		}
+		for _, v := range values {
+			if v.x < w.low || v.x > w.high {
+				out = append(out, fmt.Sprintf("%s of %s is %s; it seldom lies outside %s to %s (%s)",
+					w.name, v.of, w.text(in.units(), v.x), w.text(in.units(), w.low), w.text(in.units(), w.high), w.source))
+				break
+			}
+		}
+	}
+	return out
+}
+
+func (in *Input) instruments() gauges.Instruments { return in.Job.Build.Measuring }
