@@ -65,13 +65,13 @@ func BenchmarkWorkloadX(b *testing.B) { benchmarkSearch(b, threeTunings(workload
 func benchmarkSearch(b *testing.B, req Request) {
 	b.ReportAllocs()
 	p := must(b, req)
-	stock := gauges.Stock{Gauges: req.Stock}
+	stock := gauges.NewDrawer(req.Stock)
 	bare, runs := time.Duration(0), 0
 	for b.Loop() {
 		r, err := p.Search(context.Background())
 		require.NoError(b, err)
 		require.Positive(b, r.Kept)
-		_, err = p.Confidence(context.Background(), r, stock.Drawer(), 1000, 1)
+		_, err = p.Confidence(context.Background(), r, stock, 1000, 1)
 		require.NoError(b, err)
 		b.StopTimer()
 		began := time.Now()

@@ -9,6 +9,7 @@ import (
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
+	"scalepair/gauges"
 	"scalepair/tension"
 )
 
@@ -253,25 +254,32 @@ type part struct {
 	u      float64
 }
 
-// parts are all of them, in an order that is the same every time.
+// perDensity is the change of a result per kg/m of a gauge's linear density: a
+// plain wire's core follows from its weighing too.
+func (p *Plan) perDensity(g int, by influence) float64 {
+	gauge := &p.req.Stock[g]
+	per := by.density / gauge.LinearDensity.KgPerM()
+	if gauge.Core > 0 {
+		per += by.core * gauge.CoreByDensity / gauge.Core.M()
+	}
+	return per
+}
+
+// parts are all of them, the largest first.
 func (p *Plan) parts(leans map[int]influence) []part {
-	shared, own := map[string]float64{}, []part(nil)
+	var own []part
+	var shared gauges.Parts
 	for _, g := range slices.Sorted(maps.Keys(leans)) {
-		gauge, by := p.req.Stock[g], leans[g]
-		w, core := gauge.LinearDensity.KgPerM(), p.wires[g].CoreDia.M()
-		own = append(own, part{g, "", by.density * gauge.Indep.KgPerM() / w})
-		for _, c := range gauge.Common {
-			shared[c.Source] += by.density * c.U / w
-		}
-		if core == 0 {
-			continue
-		}
-		for _, c := range gauge.CoreParts {
-			shared[c.Source] += by.core * c.U / core
+		gauge, by := &p.req.Stock[g], leans[g]
+		per := p.perDensity(g, by)
+		own = append(own, part{g, "", per * gauge.Indep.KgPerM()})
+		shared = shared.Plus(per, gauge.Common...)
+		if gauge.Core > 0 {
+			shared = shared.Plus(by.core/gauge.Core.M(), gauge.CoreParts...)
 		}
 	}
-	for _, source := range slices.Sorted(maps.Keys(shared)) {
-		own = append(own, part{-1, source, shared[source]})
+	for _, s := range shared {
+		own = append(own, part{-1, s.Source, s.U})
 	}
 	slices.SortStableFunc(own, func(a, b part) int { return cmp.Compare(math.Abs(b.u), math.Abs(a.u)) })
 	return own

@@ -19,7 +19,8 @@ type Next struct {
 	// Value is the quantity, U its standard uncertainty from the readings.
 	Value, U float64
 	// Density and Core give, by stock index, the change of the quantity per
-	// relative change of the linear density and of the core's diameter.
+	// relative change of the linear density (with what of the core follows from
+	// it) and of the core's diameter by itself.
 	Density, Core []float64
 	// Parts is the budget of U, the largest first.
 	Parts []Part
@@ -69,7 +70,7 @@ func (p *Plan) NextOf(d *Detail, good unit.Ratio) (Next, error) {
 			}
 		}
 		leans[g] = by
-		n.Density[g], n.Core[g] = by.density, by.core
+		n.Density[g], n.Core[g] = p.perDensity(g, by)*p.req.Stock[g].LinearDensity.KgPerM(), by.core
 	}
 	n.U = p.spread(leans)
 	for _, x := range p.parts(leans) {
