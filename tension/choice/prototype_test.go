@@ -13,6 +13,7 @@ import (
 	"scalepair/data"
 	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/gauges/reading"
 )
 
 // hexGauge is a wound string on a hexagonal core: the rest of the given density
@@ -23,7 +24,7 @@ func hexGauge(outerThou, coreThou, wrapKgM3 float64) gauges.Gauge {
 	w := steelKgM3*area + wrapKgM3*math.Pi/4*(d*d-1.1547*1.1547*core*core)
 	return gauges.Gauge{
 		Label: fmt.Sprintf("w%g", outerThou), Family: "wound", Material: data.MusicWire,
-		Outer: unit.Length(d), Core: unit.Length(core), Shape: gauges.Hex, AreaM2: area,
+		Outer: unit.Length(d), Core: unit.Length(core), Shape: reading.Hex, AreaM2: area,
 		EA: unit.Force(steelPa * area), EI: steelPa * 0.06014 * math.Pow(core, 4), LinearDensity: unit.LinearDensity(w),
 	}
 }
