@@ -101,7 +101,7 @@ func (j *Job) tuningColumns(base Column, asked Comparison, faults *fault.List) [
 			faults.Add(at, fmt.Sprintf("this tuning has %d strings, the build has %d", t.Strings(), want), text,
 				"all columns stand on one neck, with one number of strings")
 		} else if err == nil {
-			add(t, build.Title(t))
+			add(t, title(t, ""))
 		}
 	}
 	for _, text := range asked.Retunes {

@@ -157,7 +157,7 @@ func (j *Job) fileTunings(c *Column, from build.Column, key string) {
 		a4 = from.PitchStandard
 	}
 	if from.Tuning != nil {
-		c.retune(*from.Tuning, build.Title(*from.Tuning), a4, j.Build.Strings.CapoFret)
+		c.retune(*from.Tuning, title(*from.Tuning, ""), a4, j.Build.Strings.CapoFret)
 	}
 	for i := range c.Request.Cases {
 		c.Request.Cases[i].Pitches = c.Tunings[i].Pitches(a4)
