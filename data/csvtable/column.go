@@ -79,10 +79,11 @@ func (t *table) takeHead(line fault.Place, cells []cell) bool {
 	given := strings.TrimSpace(t.lines[line.Line-1])
 	switch {
 	case len(cells) == 1 && strings.ContainsAny(given, ";\t|"):
-		t.faults.Add(line, "the columns are not separated by commas", given, "use commas, and write decimals with a point")
+		sign := given[strings.IndexAny(given, ";\t|")]
+		t.faults.Add(line, fmt.Sprintf("the columns are separated by %q, not by commas", sign), given, "use commas, and write decimals with a point")
 		return false
-	case !slices.ContainsFunc(cells, func(c cell) bool { return slices.Contains(words, fold(c.text)) }):
-		t.faults.Add(line, "this is no heading row", given, "the first row names the columns: "+strings.Join(names, ", "))
+	case !headingRow(cells, words):
+		t.faults.Add(line, "this is no heading row", given, "put # before a remark; the first row names the columns: "+strings.Join(names, ", "))
 		return false
 	}
 	t.head = &head{place: line}
@@ -116,4 +117,19 @@ func (t *table) takeHead(line fault.Place, cells []cell) bool {
 		}
 	}
 	return true
+}
+
+// headingRow reports whether a row may be the heading row: a third of its cells
+// or more are headings that the table may have, or nearly so (judgement).
+func headingRow(cells []cell, words []string) bool {
+	like, filled := 0, 0
+	for _, c := range cells {
+		if c.text != "" {
+			filled++
+		}
+		if text := fold(c.text); len(text) < 60 && slices.ContainsFunc(words, func(w string) bool { return suggest.Distance(text, w) <= len(w)/4 }) {
+			like++
+		}
+	}
+	return like*3 >= filled
 }

@@ -154,7 +154,7 @@ func (c Cell) Number(faults *fault.List) (float64, bool) {
 func (c Cell) Whole(faults *fault.List) (int, bool) {
 	return read(c, faults, func(text, _ string) (int, error) {
 		x, err := unit.ParseNumber(text)
-		if err == nil && (x != math.Trunc(x) || math.Abs(x) > 1e9) {
+		if err != nil || x != math.Trunc(x) || math.Abs(x) > 1e9 {
 			err = fault.Fault{What: "not a whole number", Given: text, Remedy: "write a whole number in digits, such as 3"}
 		}
 		return int(x), err

@@ -51,7 +51,7 @@ r.csv:3:3: outer: the unit is not the heading's, which is mm ("0.010 in"); chang
 r.csv:3:12: mass: not read as a mass ("nan g"); write "1 g" or "1 oz"
 r.csv:3:18: pieces: not a whole number ("1e10"); write a whole number in digits, such as 3
 r.csv:4:3: outer: not read as a length ("thick"); write a number of mm and nothing else
-r.csv:4:15: pieces: not read as a number ("two"); write a number in digits, such as 7.5`)
+r.csv:4:15: pieces: not a whole number ("two"); write a whole number in digits, such as 3`)
 }
 
 func TestDecimalComma(t *testing.T) {
