@@ -43,8 +43,8 @@ type Gauge struct {
 	DensityKgM3 float64     // of the core's material; 0 unknown
 	Winding     unit.Length // length of the wound part that a bought string has; 0 not stated
 
-	ImpliedKgM3 float64    // the wrap's where the core is known, else that of the whole string
-	Packing     unit.Ratio // share of the wraps' rings filled with metal, where a construction was given; else 0
+	Implied unit.Density // the wrap's where the core is known, else that of the whole string
+	Packing unit.Ratio   // share of the wraps' rings filled with metal, where a construction was given; else 0
 
 	Readings  int  // rows used, weighed and hung
 	Built     bool // a construction from core and wraps went in

@@ -7,24 +7,24 @@ import "scalepair/data/unit"
 // the instrument may be wrong by up to +-a, the same way every time; a
 // repeatability is a standard deviation.
 type Instruments struct {
-	BalanceResolution    unit.Mass   `toml:"balance_resolution" range:"0.000001 g, 10 g"`
-	BalanceRepeatability unit.Mass   `toml:"balance_repeatability" range:"0 g, 10 g"`
-	BalanceAccuracy      unit.Mass   `toml:"balance_accuracy" range:"0 g, 10 g"`
-	RulerResolution      unit.Length `toml:"ruler_resolution" range:"0.001 mm, 20 mm"`
-	RulerAccuracy        unit.Length `toml:"ruler_accuracy" range:"0 mm, 20 mm"`
-	CaliperResolution    unit.Length `toml:"caliper_resolution" range:"0.0001 mm, 1 mm"`
-	CaliperAccuracy      unit.Length `toml:"caliper_accuracy" range:"0 mm, 1 mm"`
+	BalanceResolution    unit.Mass   `toml:"balance_resolution" json:"balance_resolution_g" range:"0.000001 g, 10 g"`
+	BalanceRepeatability unit.Mass   `toml:"balance_repeatability" json:"balance_repeatability_g" range:"0 g, 10 g"`
+	BalanceAccuracy      unit.Mass   `toml:"balance_accuracy" json:"balance_accuracy_g" range:"0 g, 10 g"`
+	RulerResolution      unit.Length `toml:"ruler_resolution" json:"ruler_resolution_mm" range:"0.001 mm, 20 mm"`
+	RulerAccuracy        unit.Length `toml:"ruler_accuracy" json:"ruler_accuracy_mm" range:"0 mm, 20 mm"`
+	CaliperResolution    unit.Length `toml:"caliper_resolution" json:"caliper_resolution_mm" range:"0.0001 mm, 1 mm"`
+	CaliperAccuracy      unit.Length `toml:"caliper_accuracy" json:"caliper_accuracy_mm" range:"0 mm, 1 mm"`
 
 	// Of the scales for the hung weight.
-	HungResolution unit.Mass `toml:"hung_resolution" range:"0 g, 1 kg"`
-	HungAccuracy   unit.Mass `toml:"hung_accuracy" range:"0 g, 1 kg"`
+	HungResolution unit.Mass `toml:"hung_resolution" json:"hung_resolution_g" range:"0 g, 1 kg"`
+	HungAccuracy   unit.Mass `toml:"hung_accuracy" json:"hung_accuracy_g" range:"0 g, 1 kg"`
 
-	Pitch           unit.Cents `toml:"pitch_uncertainty_cents" range:"0, 100"` // standard uncertainty of a sounded pitch; 0: 2 cents
-	Gravity         float64    `toml:"gravity_m_s2" range:"9.76, 9.84"`        // m/s2; 0: anywhere on the ground
-	GravityAccuracy float64    `toml:"gravity_accuracy_m_s2" range:"0, 0.1"`   // m/s2
+	Pitch           unit.Cents `toml:"pitch_uncertainty_cents" json:"pitch_standard_uncertainty_cents" range:"0, 100"` // standard uncertainty of a sounded pitch; 0: 2 cents
+	Gravity         float64    `toml:"gravity_m_s2" json:"-" range:"9.76, 9.84"`                                       // m/s2; 0: anywhere on the ground
+	GravityAccuracy float64    `toml:"gravity_accuracy_m_s2" json:"-" range:"0, 0.1"`                                  // m/s2
 
 	// EstimateOutside lets a listed gauge be estimated outside the fitted diameters.
-	EstimateOutside bool `toml:"estimate_outside"`
+	EstimateOutside bool `toml:"estimate_outside" json:"estimate_outside"`
 }
 
 // DefaultInstruments gives a kitchen table's tools where nothing was stated: a

@@ -83,7 +83,7 @@ func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 	}
 	g.Set(all.Value)
 	g.Chi2, g.DoF = all.Chi2, all.DoF
-	g.Implied()
+	g.Imply()
 	g.compare(kinds)
 	if e.built != nil {
 		g.Packing = unit.Ratio(e.built.fills(g.LinearDensity.KgPerM()))
@@ -170,15 +170,15 @@ func (g *Gauge) compare(kinds []kind) {
 	}
 }
 
-// Implied fills in the density that the linear density stands for: the wrap's
+// Imply fills in the density that the linear density stands for: the wrap's
 // where the core is known, else that of the whole cross-section.
-func (g *Gauge) Implied() {
+func (g *Gauge) Imply() {
 	w, ring := g.LinearDensity.KgPerM(), reading.Round.Area(g.Outer)
 	if !g.IsPlain() && g.Core > 0 && g.DensityKgM3 > 0 {
 		core, wrap := g.CoreAndRing()
 		w, ring = w-core, wrap
 	}
-	g.ImpliedKgM3 = w / ring
+	g.Implied = unit.Density(w / ring)
 }
 
 // CoreAndRing is the core's share of the linear density, kg/m, and the

@@ -27,6 +27,9 @@ type Place struct {
 	Line, Column int
 }
 
+// MarshalText returns what String returns.
+func (p Place) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
 // String returns "input", "input:line" or "input:line:column".
 func (p Place) String() string {
 	switch {

@@ -43,6 +43,9 @@ func (c Cents) MarshalJSON() ([]byte, error) { return marshal(float64(c)) }
 // MarshalJSON returns hertz.
 func (f Frequency) MarshalJSON() ([]byte, error) { return marshal(float64(f)) }
 
+// MarshalJSON returns grams per cubic centimetre.
+func (d Density) MarshalJSON() ([]byte, error) { return marshal(d.GramsPerCM3()) }
+
 // MarshalJSON returns the number itself.
 func (n Number) MarshalJSON() ([]byte, error) { return marshal(float64(n)) }
 

@@ -29,6 +29,12 @@ type Force float64
 // LinearDensity is a mass per length in kilograms per metre.
 type LinearDensity float64
 
+// Density is a mass per volume in kilograms per cubic metre.
+type Density float64
+
+// GramsPerCM3 returns the density in grams per cubic centimetre.
+func (d Density) GramsPerCM3() float64 { return float64(d) / 1000 }
+
 // Angle is an angle in radians.
 type Angle float64
 

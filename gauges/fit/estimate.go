@@ -13,19 +13,22 @@ import (
 
 // Fit is the law that ties the gauges of one family together.
 type Fit struct {
-	Family   string
-	Material string // of the core
-	Law      Law
+	Family   string `json:"construction"`
+	Material string `json:"core_material"`
+	Law      Law    `json:"law"`
 
-	DensityKgM3, UDensityKgM3 float64 // of the wire or the wrap; 0 for a power law
-	Exponent, UExponent       float64 // of a power law; else 0
+	Density   unit.Density `json:"density_g_per_cm3"` // of the wire or the wrap; 0 for a power law
+	UDensity  unit.Density `json:"density_standard_uncertainty_g_per_cm3"`
+	Exponent  unit.Number  `json:"exponent"` // of a power law; else 0
+	UExponent unit.Number  `json:"exponent_standard_uncertainty"`
 
-	Scatter        unit.Ratio // the family's own scatter, of the fitted density (power law: of the linear density)
-	ScatterAssumed bool       // too few gauges to see a scatter: the usual one, judgement
+	Scatter        unit.Ratio `json:"scatter_percent"`    // the family's own, of the fitted density (power law: of the linear density)
+	ScatterAssumed bool       `json:"scatter_is_assumed"` // too few gauges to see a scatter: the usual one, judgement
 
-	MinOuter, MaxOuter unit.Length // the fitted diameters
-	Used               []string    // labels of the gauges that the fit stands on
-	LeftOut            []string    // labels of suspect gauges, kept out
+	MinOuter unit.Length `json:"from_outer_mm"` // the fitted diameters
+	MaxOuter unit.Length `json:"to_outer_mm"`
+	Used     []string    `json:"gauges"`              // labels of the gauges that the fit stands on
+	LeftOut  []string    `json:"kept_out_as_suspect"` // labels of suspect gauges
 
 	family      *family
 	line        *law
@@ -44,7 +47,7 @@ func (f *family) makeFit(list []gauges.Gauge) (Fit, bool) {
 		return Fit{}, false
 	}
 	out := Fit{Family: f.name, Material: f.material, Law: f.law, Scatter: unit.Ratio(l.scatter), ScatterAssumed: l.assumed(),
-		MinOuter: unit.Length(math.Inf(1)), family: f, line: l}
+		MinOuter: unit.Length(math.Inf(1)), LeftOut: []string{}, family: f, line: l}
 	for i, d := range f.dots {
 		g := list[d.gauge]
 		if !in[i] {
@@ -56,10 +59,11 @@ func (f *family) makeFit(list []gauges.Gauge) (Fit, bool) {
 		out.coreDensity = g.DensityKgM3
 	}
 	if f.law == PowerLaw {
-		out.Exponent, out.UExponent = l.slope, gauges.RootSum(append([]float64{math.Sqrt(l.vSlope)}, l.slopeShare...)...)
+		out.Exponent = unit.Number(l.slope)
+		out.UExponent = unit.Number(gauges.RootSum(append([]float64{math.Sqrt(l.vSlope)}, l.slopeShare...)...))
 	} else {
-		out.DensityKgM3 = math.Exp(l.level)
-		out.UDensityKgM3 = out.DensityKgM3 * gauges.RootSum(append([]float64{math.Sqrt(l.vLevel)}, l.levelShare...)...)
+		out.Density = unit.Density(math.Exp(l.level))
+		out.UDensity = out.Density * unit.Density(gauges.RootSum(append([]float64{math.Sqrt(l.vLevel)}, l.levelShare...)...))
 	}
 	return out, true
 }
@@ -114,7 +118,7 @@ func (f Fit) estimate(g *gauges.Gauge, tr *trace.Trace) {
 	v.Indep = math.Sqrt(max(0, wide*wide-math.Pow(v.Common.U(), 2)))
 	g.Set(v)
 	g.Estimated = true
-	g.Implied()
+	g.Imply()
 	f.record(g, v, tr)
 }
 
@@ -126,14 +130,14 @@ func (f Fit) record(g *gauges.Gauge, v gauges.Value, tr *trace.Trace) {
 	const fromFit = "the fit of its kind"
 	switch f.Law {
 	case PowerLaw:
-		tr.Given("b, exponent of the fit", f.Exponent, "", fromFit)
+		tr.Given("b, exponent of the fit", float64(f.Exponent), "", fromFit)
 		tr.Step("wF, linear density of the fit", "exp(level + b (ln D - centre))", v.W, "kg/m", fromFit)
 	case OneDensity:
-		tr.Given("rho, density of the fit", f.DensityKgM3, "kg/m3", fromFit)
+		tr.Given("rho, density of the fit", float64(f.Density), "kg/m3", fromFit)
 		tr.Step("wF, linear density of the fit", "rho pi/4 D^2", v.W, "kg/m", fromFit)
 	case WrapDensity:
 		core, ring := g.CoreAndRing()
-		tr.Given("rho, density of the wrap by the fit", f.DensityKgM3, "kg/m3", fromFit)
+		tr.Given("rho, density of the wrap by the fit", float64(f.Density), "kg/m3", fromFit)
 		tr.Step("wc, weight of the core", "density of the core times its area", core, "kg/m", "definition")
 		tr.Step("R, ring that the wrap fills", "pi/4 (D^2 - D_bed^2)", ring, "m2", "geometry")
 		tr.Step("wF, linear density of the fit", "wc + rho R", v.W, "kg/m", fromFit)

@@ -136,7 +136,7 @@ func (n number) moves(value float64) float64 { return n.power * math.Log(value/n
 // likely words the slips, three at most, that would bring the reading to the
 // fit: within its combined uncertainty or a hundredth.
 func likely(numbers []number, d deviation) []string {
-	var out []string
+	out := []string{}
 	for _, n := range numbers {
 		for _, m := range n.mayBe() {
 			if len(out) < 3 && math.Abs(math.Log1p(d.x)+n.moves(m.value)) <= max(0.01, 1.96*d.u) {

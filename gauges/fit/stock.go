@@ -88,6 +88,19 @@ func combine(in gauges.Input, label string, tr *trace.Trace) (Stock, error) {
 // Lookup finds a gauge by its label, as gauges.Lookup.
 func (s Stock) Lookup(label string) (gauges.Gauge, error) { return gauges.Lookup(s.Gauges, label) }
 
+// Named finds the gauges of several labels. The error is a fault.List of those
+// that are not in stock.
+func (s Stock) Named(labels []string) ([]gauges.Gauge, error) {
+	var out []gauges.Gauge
+	var faults fault.List
+	for _, label := range labels {
+		g, err := s.Lookup(label)
+		faults.Include(fault.Place{}, err)
+		out = append(out, g)
+	}
+	return out, faults.Err()
+}
+
 // Drawer prepares the stock for drawing at random.
 func (s Stock) Drawer() *gauges.Drawer { return gauges.NewDrawer(s.Gauges) }
 

@@ -14,12 +14,12 @@ import (
 
 // Suspect is one reading to look at again.
 type Suspect struct {
-	Place     fault.Place
-	Gauge     string
-	Why       string     // what gave it away, with figures
-	WouldFit  string     // what mass or length would agree
-	Slips     []string   // what may have happened, likeliest first; may be empty
-	Deviation unit.Ratio // as gauges.Judgement, of this reading alone
+	Gauge     string      `json:"gauge"`
+	Place     fault.Place `json:"place"`
+	Why       string      `json:"why"`               // what gave it away, with figures
+	WouldFit  string      `json:"would_fit"`         // what mass or length would agree
+	Slips     []string    `json:"likely_slips"`      // what may have happened, likeliest first; may be empty
+	Deviation unit.Ratio  `json:"deviation_percent"` // as gauges.Judgement, of this reading alone
 }
 
 // String is the suspect in one line: place, gauge, what gave it away, what would

@@ -2,177 +2,227 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
-	"scalepair/cmd/scalepair/job"
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
+	"scalepair/gauges"
 	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
+	"scalepair/tension/choice"
 )
 
-// Gauges prints the whole stock: what must be looked at again, the table, the
-// fits, what could not have shown, and how well it was weighed. plot is the
-// drawing of the fits, "" for none.
-func Gauges(in *Input, plot string) *show.Report {
-	r := &show.Report{Title: in.title("Gauges of")}
-	r.Text(in.stockWords())
-	in.suspects(r, in.Job.Stock.Suspects())
-	if plot != "" {
-		r.Figure(plotCaption, plot)
-	}
-	in.stockTable(r)
-	in.fits(r)
-	in.stockNotes(r)
-	in.blind(r)
-	in.hungTests(r, in.hungOf(in.Job.Stock.Gauges))
-	in.tools(r)
-	in.craft(r)
-	return r
+// Craft is how a weighing is done well, for the help and in short for the
+// report.
+const Craft = `Weigh cut-offs, or a retired set: the speaking part only, without ball, twist,
+silk, kink or bare core. Crimp a wound string before the cut, or its wrap
+slips. Weigh long pieces, or several of one length together: what the balance
+cannot see of one cut-off counts for little on ten. Lay the piece straight
+along the ruler and read both ends.`
+
+// Gauges is what the readings say of the gauges in stock, or of some of them.
+type Gauges struct {
+	Head
+	Readings  string        `json:"readings_file"`
+	Gauges    *table.Table  `json:"gauges"`
+	Fits      []fit.Fit     `json:"fits"`
+	Suspects  []fit.Suspect `json:"suspects"`
+	Hung      *table.Table  `json:"hung_tests"`
+	Measuring Measuring     `json:"measuring"`
+	Cautions  []string      `json:"cautions"`
+
+	in    *Input
+	list  []gauges.Gauge
+	named bool // the builder asked for these by name
+	plot  string
 }
 
-// stockWords counts what is known and how.
-func (in *Input) stockWords() string {
-	s := in.Job.Stock
-	weighed, built, estimated := 0, 0, 0
-	for _, g := range s.Gauges {
-		switch {
-		case g.Estimated:
-			estimated++
-		case g.Readings == 0:
-			built++
-		default:
-			weighed++
+// Measuring is the measuring tools as they were counted. Assumed lists the keys
+// of [measuring] that the build file leaves open.
+type Measuring struct {
+	gauges.Instruments
+	Gravity  unit.Number `json:"gravity_m_s2"`
+	UGravity unit.Number `json:"gravity_standard_uncertainty_m_s2"`
+	Assumed  []string    `json:"assumed"`
+}
+
+// NewGauges works up the gauges of those labels, or all of them without any. The
+// error is a fault.List of the labels that are not in stock.
+func NewGauges(in *Input, labels []string) (*Gauges, error) {
+	stock := in.Job.Stock
+	out := &Gauges{Head: in.head(), Readings: in.Job.Build.Readings, Fits: append([]fit.Fit{}, stock.Fits...), Suspects: []fit.Suspect{}, Cautions: []string{},
+		Measuring: in.measuring(), in: in, list: stock.Gauges, named: len(labels) > 0}
+	if out.named {
+		var err error
+		if out.list, err = stock.Named(labels); err != nil {
+			return nil, err
 		}
 	}
-	words := []string{fmt.Sprintf("%d weighed or hung (%s)", weighed, plural(in.readings(), "reading"))}
-	if built > 0 {
-		words = append(words, fmt.Sprintf("%d known by core and wraps alone", built))
+	for _, s := range stock.Suspects() {
+		if slices.ContainsFunc(out.list, func(g gauges.Gauge) bool { return g.Label == s.Gauge }) {
+			out.Suspects = append(out.Suspects, s)
+		}
 	}
-	if estimated > 0 {
-		words = append(words, fmt.Sprintf("%d estimated from a fit", estimated))
+	out.Gauges = in.gaugeTable(out.list)
+	out.Hung = in.hungTable(out.list)
+	if out.Hung.Len() > 0 {
+		out.Cautions = append(out.Cautions, gauges.HungCaution)
 	}
-	return fmt.Sprintf("%s in stock, from %s: %s.", plural(len(s.Gauges), "gauge"), in.Job.Build.Readings, listed(words))
+	return out, nil
 }
 
-func (in *Input) readings() int {
-	n := 0
-	for _, g := range in.Job.Stock.Gauges {
-		n += g.Readings
-	}
-	return n
-}
-
-// suspects lists readings to look at again, or says that none stands off.
-func (in *Input) suspects(r *show.Report, list []fit.Suspect) {
-	if len(list) == 0 {
-		r.Text("No reading stands off from its kind or from the other readings of its gauge.")
-		return
-	}
-	r.Heading("Look at these again")
-	var items []string
-	for _, s := range list {
-		items = append(items, in.suspectWords(s))
-	}
-	r.Bullets(items...)
-	r.Text("Nothing was changed for it: a suspect reading counts for its own gauge as it stands, and is kept out of the fit. Weigh the piece again, and correct or delete the row.")
-}
-
-// suspectWords says what stands off, what would fit and what may have happened.
-func (in *Input) suspectWords(s fit.Suspect) string {
-	out := s.Gauge
-	if place := s.Place.String(); place != "" {
-		out += " (" + place + ")"
-	}
-	out += " " + in.inUnits(s.Why+". "+capital(s.WouldFit)+".")
-	if len(s.Slips) > 0 {
-		out += " Perhaps: " + strings.Join(s.Slips, " Or: ")
+// measuring gives the tools with what is assumed of them.
+func (in *Input) measuring() Measuring {
+	t := in.Job.Build.Measuring
+	g, u := t.GravityUsed()
+	out := Measuring{Instruments: t, Gravity: unit.Number(g), UGravity: unit.Number(u), Assumed: []string{}}
+	for _, key := range []string{"balance_resolution", "ruler_resolution", "caliper_resolution", "hung_resolution", "pitch_uncertainty_cents", "gravity_m_s2"} {
+		if !in.Job.Build.Given("measuring." + key) {
+			out.Assumed = append(out.Assumed, key)
+		}
 	}
 	return out
 }
 
-// stockNotes prints what the stock has to say of single gauges: constructions
-// against readings, cores that are not known, readings that disagree. What is
-// said of several gauges in the same words is said once.
-func (in *Input) stockNotes(r *show.Report) {
-	var texts []string
-	who := map[string][]string{}
-	for _, g := range in.Job.Stock.Gauges {
-		for _, n := range others(g.Notes) {
-			if who[n] == nil {
-				texts = append(texts, n)
-			}
-			who[n] = append(who[n], g.Label)
+// WithPlot adds the picture of the fits to the page.
+func (g *Gauges) WithPlot(svg string) *Gauges {
+	g.plot = svg
+	return g
+}
+
+// Document prints the suspects first, then the table.
+func (g *Gauges) Document() *document.Document {
+	in := g.in
+	doc := &document.Document{Title: in.title("Gauges of")}
+	if g.named {
+		for _, one := range g.list {
+			in.oneGauge(doc, one, g.Suspects)
+		}
+		return g.hung(doc)
+	}
+	doc.Para("%s", g.counted())
+	g.suspects(doc)
+	if g.plot != "" {
+		doc.Add(document.Figure{Caption: plotCaption, Alt: "Every reading against the fit of its kind", SVG: g.plot})
+	}
+	doc.Table(g.Gauges.Note(gaugeNotes...))
+	doc.Heading("Fits")
+	doc.List(in.fitWords()...)
+	doc.List(in.noteWords(g.list)...)
+	doc.Heading("What could not have shown")
+	doc.List(in.blindWords()...)
+	g.hung(doc)
+	doc.Heading("Balance, ruler and calipers")
+	doc.List(g.toolWords()...)
+	doc.Heading("Weighing well")
+	doc.Para("%s", strings.ReplaceAll(Craft, "\n", " "))
+	return doc
+}
+
+// counted says what the stock rests on.
+func (g *Gauges) counted() string {
+	read, readings, built, estimated := 0, 0, 0, 0
+	for _, one := range g.list {
+		readings += one.Readings
+		switch {
+		case one.Readings > 0:
+			read++
+		case one.Built:
+			built++
+		default:
+			estimated++
 		}
 	}
-	if texts == nil {
+	parts := []string{fmt.Sprintf("%d weighed or hung (%s)", read, plural(readings, "reading"))}
+	if built > 0 {
+		parts = append(parts, fmt.Sprintf("%d known by core and wraps", built))
+	}
+	if estimated > 0 {
+		parts = append(parts, fmt.Sprintf("%d estimated from a fit", estimated))
+	}
+	return fmt.Sprintf("%s in stock, from %s: %s.", plural(len(g.list), "gauge"), g.Readings, listed(parts))
+}
+
+// suspects prints the readings to look at again.
+func (g *Gauges) suspects(doc *document.Document) {
+	if len(g.Suspects) == 0 {
+		doc.Para("No reading deviates from its fit further than chance allows.")
 		return
 	}
-	r.Heading("Notes")
-	var items []string
-	for _, n := range texts {
-		items = append(items, listed(who[n])+": "+in.inUnits(n)+".")
-	}
-	r.Bullets(items...)
+	doc.Heading("Look at these again")
+	doc.List(suspectWords(g.Suspects)...)
+	doc.Para("Nothing was changed: a suspect reading counts for its own gauge as it is, and is kept out of the fit. Weigh the piece again, and correct or delete the row.")
 }
 
-// blind says how small a slip this stock could not have shown.
-func (in *Input) blind(r *show.Report) {
-	least, most, alone := in.limits()
-	r.Heading("What could not have shown")
-	var items []string
-	if most.Limit > 0 {
-		text := fmt.Sprintf("A slip shows when it moves a linear density by more than %s (%s) to %s (%s). Smaller ones pass unseen",
-			show.PercentText(float64(least.Limit), 1), least.Gauge, show.PercentText(float64(most.Limit), 1), most.Gauge)
-		if n := len(most.Slips); n > 0 {
-			text += fmt.Sprintf(": of %s, say, %s", most.Gauge, most.Slips[n-1])
+func suspectWords(list []fit.Suspect) []string {
+	var out []string
+	for _, s := range list {
+		text := fmt.Sprintf("%s (%s) %s. %s.", s.Gauge, s.Place, s.Why, s.WouldFit)
+		if len(s.Slips) > 0 {
+			text += " Perhaps: " + strings.Join(s.Slips, " Or: ")
 		}
-		items = append(items, text+". Name a gauge to see its own: scalepair gauges "+in.example()+".")
+		out = append(out, text)
 	}
-	if alone != nil {
-		items = append(items, "Nothing checks "+listed(alone)+": weigh a second piece, or more gauges of that kind.")
-	}
-	items = append(items, "One balance that reads heavy, or one ruler that is short, moves all gauges alike and never shows: weigh something of known mass, and lay two rulers side by side.")
-	r.Bullets(items...)
+	return out
 }
 
-// limits gives the gauges in which the smallest and only the largest slip
-// would show, suspects aside, and those that nothing checks.
-func (in *Input) limits() (least, most fit.Blind, alone []string) {
-	odd := map[string]bool{}
-	for _, g := range in.Job.Stock.Gauges {
-		odd[g.Label] = g.Suspect || g.Disagrees
+// hung prints the hung tests against the breaking loads, with the caution that
+// belongs to them.
+func (g *Gauges) hung(doc *document.Document) *document.Document {
+	if g.Hung.Len() > 0 {
+		doc.Heading("Hung tests")
+		doc.Table(g.Hung.Note("Breaking load: least strength of the core's wire times its cross-section; old or kinked strings bear less."))
 	}
-	for _, b := range in.Job.Stock.Blind() {
-		switch {
-		case b.Limit == 0:
-			alone = append(alone, b.Gauge)
-		case odd[b.Gauge]:
-		case most.Limit == 0:
-			least, most = b, b
-		case b.Limit > most.Limit:
-			most = b
-		case b.Limit < least.Limit:
-			least = b
-		}
-	}
-	return least, most, alone
+	doc.Cautions(g.Cautions...)
+	return doc
 }
 
-// example is the command line's way to name the least certain gauge.
-func (in *Input) example() string {
-	worst, path := in.Job.Stock.Gauges[0], in.Job.Path
-	for _, g := range in.Job.Stock.Gauges {
-		if g.RelU() > worst.RelU() && g.Readings > 0 {
-			worst = g
+// hungTest is one hung weight against the breaking load of its string.
+type hungTest struct {
+	gauge          string
+	line           int
+	load, breaking unit.Force // breaking 0: not known
+	outside        bool       // strength from beyond its table
+}
+
+func (h hungTest) overHalf() bool { return h.breaking > 0 && h.load > h.breaking/2 }
+
+func (h hungTest) verdict() string {
+	out := "within half"
+	switch {
+	case h.breaking == 0:
+		out = "breaking load not known"
+	case h.overHalf():
+		out = "MORE THAN HALF: hang less"
+	}
+	if h.outside {
+		out += ", outside the strength table"
+	}
+	return out
+}
+
+func (in *Input) hungTable(list []gauges.Gauge) *table.Table {
+	var rows []hungTest
+	gravity, _ := in.Job.Build.Measuring.GravityUsed()
+	for _, g := range list {
+		w := choice.WireOf(g)
+		for _, r := range g.Rows {
+			if r.Kind == reading.Hung {
+				rows = append(rows, hungTest{g.Label, r.Place.Line, unit.Force(r.HungMass.Kg() * gravity), breakingLoad(g), w.OutsideTable})
+			}
 		}
 	}
-	words := []string{worst.Label}
-	if path != "" && path != job.DefaultFile {
-		words = []string{path, worst.Label}
-	}
-	for i, w := range words {
-		if strings.ContainsAny(w, " \t") {
-			words[i] = `"` + w + `"`
-		}
-	}
-	return strings.Join(words, " ")
+	u := in.units()
+	known := func(h hungTest) bool { return h.breaking > 0 }
+	return table.Of("hung", "", rows,
+		table.Words("gauge", "gauge", func(h hungTest) string { return h.gauge }),
+		table.Whole("line", "line", func(h hungTest) int { return h.line }),
+		table.Force(u, "load hung", "load", func(h hungTest) unit.Force { return h.load }),
+		table.Force(u, "breaking load", "least_breaking_load", func(h hungTest) unit.Force { return h.breaking }).Known(known),
+		table.Percent("of it", "of_breaking_load", 0, func(h hungTest) unit.Ratio { return unit.Ratio(h.load / h.breaking) }).Known(known),
+		table.Bool("", "over_half_the_breaking_load", hungTest.overHalf),
+		table.Words("verdict", "", hungTest.verdict),
+	)
 }

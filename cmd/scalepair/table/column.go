@@ -195,3 +195,18 @@ func (c Column[T]) Hidden(hide bool) Column[T] {
 	}
 	return c
 }
+
+// LengthU is a column of lengths with their standard uncertainties.
+func LengthU[T any](u Units, heading, key string, decimals int, f func(T) unit.Uncertain[unit.Length]) Column[T] {
+	return two(heading, key, u.Length.Symbol(), "_mm", func(l unit.Length) string { return u.Len(l, decimals) }, f, 0)
+}
+
+// DensityU is a column of linear densities with their standard uncertainties.
+func DensityU[T any](u Units, heading, key string, f func(T) unit.Uncertain[unit.LinearDensity]) Column[T] {
+	return two(heading, key, u.DensitySymbol(), "_g_per_m", u.Density, f, 0)
+}
+
+// PercentU is a column of ratios with their standard uncertainties, in percent.
+func PercentU[T any](heading, key string, decimals int, f func(T) unit.Uncertain[unit.Ratio]) Column[T] {
+	return two(heading, key, "%", "_percent", func(r unit.Ratio) string { return unit.Fixed(r.Percent(), decimals) }, f, 0)
+}

@@ -28,6 +28,35 @@ func (u Units) LenText(l unit.Length, decimals int) string {
 	return u.Len(l, decimals) + " " + u.Length.Symbol()
 }
 
+// Density prints a linear density: g/m to 0.0001, or lb/in as finely where
+// lengths are in inches.
+func (u Units) Density(w unit.LinearDensity) string {
+	if u.Length == unit.Millimetres {
+		return unit.Fixed(w.GramsPerMetre(), 4)
+	}
+	return unit.Fixed(w.PoundsPerInch(), 8)
+}
+
+// DensitySymbol is "g/m" or "lb/in".
+func (u Units) DensitySymbol() string {
+	if u.Length == unit.Millimetres {
+		return "g/m"
+	}
+	return "lb/in"
+}
+
+// DensityText prints a linear density with its unit.
+func (u Units) DensityText(w unit.LinearDensity) string { return u.Density(w) + " " + u.DensitySymbol() }
+
+// Decimal is these units with inches in decimals: a diameter or the length of a
+// piece is not read in sixty-fourths.
+func (u Units) Decimal() Units {
+	if u.Length == unit.InchFractions {
+		u.Length = unit.DecimalInches
+	}
+	return u
+}
+
 // Newtons prints a force to 0.1 N (0.01 lbf, 0.01 kgf).
 func (u Units) Newtons(f unit.Force) string { return u.Force.Format(f, forceDecimals) }
 
