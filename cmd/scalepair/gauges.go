@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -9,31 +8,31 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
-	"scalepair/cmd/scalepair/show"
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 	"scalepair/gauges"
-	"scalepair/gauges/fit"
 )
 
 // gaugesOptions are what gauges takes beside a build file and gauges.
 type gaugesOptions struct {
-	output outputFlags
-	plot   string
-	force  bool
+	output  outputFlags
+	plot    string
+	force   bool
+	next    bool
+	longest unit.Length
 }
 
 func (a *app) gaugesCommand() *cobra.Command {
 	o := &gaugesOptions{}
 	c := &cobra.Command{
 		Use:   "gauges [build.toml] [gauge...]",
-		Short: "Linear densities of the stock, how sure they are, and readings that stand off",
-		Long: `gauges prints what your own readings say of every gauge in stock: its unit
-weight with uncertainty, the density it stands for, how far it stands from the
-fit of its kind, and which readings to look at again. With gauges named, it
-prints those with every reading.
+		Short: "Linear densities of the strings in stock, how sure they are, and readings to look at again",
+		Long: `gauges prints what your own readings say of every gauge in stock: its linear
+density (unit weight) with uncertainty, how far it deviates from the fit of its
+kind, and which readings to look at again. With gauges named, it prints those with
+every reading. --next says what to weigh next for the pair and the set in use.
 
 ` + report.Craft + `
 Or hang a weight on the string and read the pitch: a row of the kind 'hung'.
@@ -41,6 +40,7 @@ Or hang a weight on the string and read the pitch: a row of the kind 'hung'.
 The breaking load of a gauge is printed when you name it.`,
 		Example: `  scalepair gauges
   scalepair gauges w46 p10
+  scalepair gauges --next
   scalepair gauges --lengths in --only gauges --format csv
   scalepair gauges --format html > gauges.html`,
 		ValidArgsFunction: completeStock,
@@ -48,6 +48,9 @@ The breaking load of a gauge is printed when you name it.`,
 	}
 	o.output.add(c)
 	f := c.Flags()
+	f.BoolVar(&o.next, "next", false, "what to weigh next for the pair and the set in use, and how long a piece")
+	o.longest = unit.MM(1500)
+	textVar(f, boundedLength{&o.longest, unit.MM(20), unit.MM(5000)}, "longest", "with --next: greatest `length` of string to weigh at once, in one piece or several together (default: 1500 mm)")
 	f.StringVar(&o.plot, "plot", "", "draw the fits with their gauges into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --plot: replace a file that exists")
 	return c
@@ -80,8 +83,7 @@ func stockArguments(args []string) (path string, labels []string) {
 		return "", nil
 	}
 	info, err := os.Stat(args[0])
-	isFile := err == nil && !info.IsDir()
-	if isFile || strings.HasSuffix(strings.ToLower(args[0]), ".toml") || strings.ContainsAny(args[0], `/\`) {
+	if err == nil && !info.IsDir() || strings.HasSuffix(strings.ToLower(args[0]), ".toml") || strings.ContainsAny(args[0], `/\`) {
 		return args[0], args[1:]
 	}
 	return "", args
@@ -100,96 +102,96 @@ func completeStock(_ *cobra.Command, args []string, _ string) ([]string, cobra.S
 	return out, cobra.ShellCompDirectiveKeepOrder
 }
 
-// check refuses a plot that would not be what its name says.
-func (o *gaugesOptions) check() error {
-	if o.plot == "" || strings.EqualFold(filepath.Ext(o.plot), ".svg") {
-		return nil
+// check refuses options that do not go together, and a plot that would not be
+// what its name says.
+func (o *gaugesOptions) check(labels []string) error {
+	var faults fault.List
+	if o.next && (o.plot != "" || len(labels) > 0) {
+		faults.Add(fault.Place{Input: "--next"}, "it is of the pair and set in use, not of gauges or their plot", "", "leave the other out")
 	}
-	return fault.Fault{Place: fault.Place{Input: "--plot"}, What: "the plot is an SVG drawing", Given: o.plot,
-		Remedy: fmt.Sprintf("name the file %q; a browser shows it and prints it", strings.TrimSuffix(o.plot, filepath.Ext(o.plot))+".svg")}
+	if o.plot != "" && !strings.EqualFold(filepath.Ext(o.plot), ".svg") {
+		faults.Add(fault.Place{Input: "--plot"}, "the plot is an SVG drawing", o.plot,
+			fmt.Sprintf("name the file %q; a browser shows it and prints it", strings.TrimSuffix(o.plot, filepath.Ext(o.plot))+".svg"))
+	}
+	return faults.Err()
 }
 
 func (a *app) gauges(args []string, o *gaugesOptions) error {
-	if err := o.check(); err != nil {
+	path, labels := stockArguments(args)
+	if err := o.check(labels); err != nil {
 		return err
 	}
-	path, labels := stockArguments(args)
-	opts, err := o.output.options(a)
-	if err != nil {
-		return err
+	if o.next {
+		return a.weighNext(path, o)
 	}
 	j, err := a.load(path, nil)
 	if err != nil {
 		return err
 	}
-	units := o.output.units(j)
-	in := &report.Input{Job: j, Units: units}
-	shown, err := named(j.Stock, labels)
+	in := &report.Input{Job: j, Units: o.output.units(j)}
+	r, err := report.NewGauges(in, labels)
 	if err != nil {
 		return err
 	}
-	svg := ""
-	if o.plot != "" || opts.Format == document.HTML && len(labels) == 0 {
-		if svg, err = fitPlot(in, o); err != nil {
-			return err
-		}
+	svg := report.FitPlot(in).SVG()
+	if o.plot == "" {
+		return a.print(&o.output, r.WithPlot(svg))
 	}
-	return a.writeGauges(in, shown, len(labels) > 0, svg, o)
-}
-
-// writeGauges prints the report when the plot, if one is wanted, can be
-// written too.
-func (a *app) writeGauges(in *report.Input, shown []gauges.Gauge, some bool, svg string, o *gaugesOptions) error {
-	var r *show.Report
-	if some {
-		r = report.GaugesShown(in, shown)
-	} else {
-		r = report.Gauges(in, svg)
+	if svg == "" {
+		return fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
 	}
-	var text bytes.Buffer
-	held := *a
-	held.out = &text
-	if err := held.write(&o.output, r, func() any { return report.GaugesValues(in, shown) }); err != nil {
+	if err := a.writeFiles([]newFile{{Path: o.plot, Text: []byte(svg)}}, o.force); err != nil {
 		return err
 	}
-	if o.plot != "" {
-		if err := a.writeFiles([]newFile{{Path: o.plot, Text: []byte(svg)}}, o.force); err != nil {
-			return err
-		}
-		a.hint("wrote %s", o.plot)
-	}
-	_, err := a.out.Write(text.Bytes())
-	return err
+	a.hint("wrote %s", o.plot)
+	return a.print(&o.output, r.WithPlot(svg))
 }
 
-// named gives the gauges of those labels, all of them without any. Every label
-// that is not in stock is a fault.
-func named(s fit.Stock, labels []string) ([]gauges.Gauge, error) {
-	if len(labels) == 0 {
-		return s.Gauges, nil
+// weighNext says what to weigh next for the pair and the set in use.
+func (a *app) weighNext(path string, o *gaugesOptions) error {
+	in, err := a.ready(path, nil, &o.output)
+	if err != nil {
+		return err
 	}
-	var out []gauges.Gauge
-	var faults fault.List
-	for _, label := range labels {
-		g, err := s.Lookup(label)
-		if err != nil {
-			faults.Include(fault.Place{Input: "scalepair gauges"}, err)
-			continue
-		}
-		out = append(out, g)
+	d, err := a.detail(in)
+	if err != nil {
+		return err
 	}
-	return out, faults.Err()
+	good, err := a.goodTrials(in)
+	if err != nil {
+		return err
+	}
+	of, err := in.Plan.NextOf(d, good)
+	if err != nil {
+		return err
+	}
+	r, err := report.NewNext(in, d, of, o.longest)
+	if err != nil {
+		return err
+	}
+	return a.print(&o.output, r)
 }
 
-// fitPlot draws the fits as one SVG, "" where there is nothing to draw and
-// nobody asked for a file.
-func fitPlot(in *report.Input, o *gaugesOptions) (string, error) {
-	plot := report.FitPlot(in)
-	if len(plot.Points) == 0 {
-		if o.plot == "" {
-			return "", nil
-		}
-		return "", fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
+// goodTrials is the part of the trials in which the pick in use stays good; 1
+// where pair and set are given, or no trials are asked for.
+func (a *app) goodTrials(in *report.Input) (unit.Ratio, error) {
+	pick, err := in.Job.Pick()
+	c := in.Job.Build.Confidence
+	if err != nil || pick.HasPair() || pick.Gauges != nil || c.Trials == 0 {
+		return 1, err
 	}
-	return plot.SVG(), nil
+	r, err := in.Plan.Search(a.ctx)
+	if err != nil {
+		return 1, a.orInterrupted(err)
+	}
+	confidence, err := in.Plan.Confidence(a.ctx, r, in.Job.Stock.Drawer(), c.Trials, uint64(c.Seed))
+	if err != nil {
+		return 1, a.orInterrupted(err)
+	}
+	for _, p := range confidence.Picks {
+		if best := r.Preferred(); best != nil && p.Kind == best.Kind {
+			return p.Good, nil
+		}
+	}
+	return 1, nil
 }

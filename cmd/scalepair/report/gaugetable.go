@@ -29,7 +29,6 @@ func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 	}
 	type row = gauges.Gauge
 	hasCore := func(g row) bool { return g.Core > 0 }
-	wound := func(g row) bool { return g.Core > 0 && !g.IsPlain() }
 	judged := func(g row) bool { return g.Judged != nil }
 	return table.Of("gauges", "", list,
 		table.Words("gauge", "gauge", func(g row) string { return g.Label }).As(marked),
@@ -37,15 +36,9 @@ func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 		table.Words("", "core_material", func(g row) string { return g.Material }),
 		table.Length(u, "outer", "outer", 3, func(g row) unit.Length { return g.Outer }),
 		table.Length(u, "", "outer_standard_uncertainty", 3, func(g row) unit.Length { return g.UOuter }),
-		table.Length(u, "core", "core", 3, func(g row) unit.Length { return g.Core }).Known(hasCore).As(func(g row) string {
-			if !wound(g) {
-				return none
-			}
-			return u.Len(g.Core, 3)
-		}),
+		table.Length(u, "", "core", 3, func(g row) unit.Length { return g.Core }).Known(hasCore),
 		table.Length(u, "", "core_standard_uncertainty", 3, func(g row) unit.Length { return g.UCore }).Known(hasCore),
 		table.Words("", "core_shape", func(g row) string { return g.Shape.String() }).Known(hasCore),
-		table.Words("known by", "", knownBy),
 		table.DensityU(u, "linear density", "linear_density", func(g row) unit.Uncertain[unit.LinearDensity] {
 			return unit.Uncertain[unit.LinearDensity]{Value: g.LinearDensity, U: g.U}
 		}),
@@ -68,7 +61,7 @@ func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 		table.Values("slips_that_would_not_show", func(g row) any { return append([]string{}, unseen[g.Label]...) }),
 		table.Values("notes", func(g row) any { return append([]string{}, g.Notes...) }),
 		table.Values("readings_in_full", func(g row) any { return in.readingTable(g) }),
-		table.Words("remarks", "", otherFlags),
+		table.Words("remarks", "", otherFlags).When(slices.ContainsFunc(list, func(g row) bool { return otherFlags(g) != "" })),
 	)
 }
 
@@ -81,7 +74,7 @@ func (in *Input) forOnePercent(g gauges.Gauge) unit.Length {
 // breakingLoad is the least that the core bears, 0 not known.
 func breakingLoad(g gauges.Gauge) unit.Force {
 	w := choice.WireOf(g)
-	return unit.Force(w.StrengthPa * w.CoreAreaM2)
+	return unit.Force(w.Strength * w.CoreArea)
 }
 
 // knownBy says what a gauge's linear density rests on: "2 weighed, 1 hung".
@@ -107,7 +100,9 @@ func knownBy(g gauges.Gauge) string {
 
 // otherFlags are the flags that the gauge's name does not carry.
 func otherFlags(g gauges.Gauge) string {
-	return strings.Join(slices.DeleteFunc(g.Flags(), func(f string) bool { return f == "estimated" || f == "suspect" }), ", ")
+	return strings.Join(slices.DeleteFunc(g.Flags(), func(f string) bool {
+		return slices.Contains([]string{"estimated", "suspect", "readings disagree"}, f)
+	}), ", ")
 }
 
 // densityOf says of what the implied density is.

@@ -196,11 +196,6 @@ func (c Column[T]) Hidden(hide bool) Column[T] {
 	return c
 }
 
-// LengthU is a column of lengths with their standard uncertainties.
-func LengthU[T any](u Units, heading, key string, decimals int, f func(T) unit.Uncertain[unit.Length]) Column[T] {
-	return two(heading, key, u.Length.Symbol(), "_mm", func(l unit.Length) string { return u.Len(l, decimals) }, f, 0)
-}
-
 // DensityU is a column of linear densities with their standard uncertainties.
 func DensityU[T any](u Units, heading, key string, f func(T) unit.Uncertain[unit.LinearDensity]) Column[T] {
 	return two(heading, key, u.DensitySymbol(), "_g_per_m", u.Density, f, 0)

@@ -46,7 +46,9 @@ func (u Units) DensitySymbol() string {
 }
 
 // DensityText prints a linear density with its unit.
-func (u Units) DensityText(w unit.LinearDensity) string { return u.Density(w) + " " + u.DensitySymbol() }
+func (u Units) DensityText(w unit.LinearDensity) string {
+	return u.Density(w) + " " + u.DensitySymbol()
+}
 
 // Decimal is these units with inches in decimals: a diameter or the length of a
 // piece is not read in sixty-fourths.
