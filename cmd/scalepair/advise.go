@@ -73,7 +73,7 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 // a blank parts them.
 func (o *adviseOptions) takePick(args []string) []string {
 	var k choice.PickKind
-	if o.save != preferred || len(args) == 0 || k.UnmarshalText([]byte(args[0])) != nil {
+	if o.save == "" || len(args) == 0 || o.save != preferred && o.save != args[0] || k.UnmarshalText([]byte(args[0])) != nil {
 		return args
 	}
 	o.save = args[0]

@@ -34,7 +34,15 @@ func (a *app) print(o *outputFlags, r document.Result) error {
 	if err != nil {
 		return err
 	}
-	return document.Write(a.out, r, opts)
+	if err := document.Write(a.out, r, opts); err != nil {
+		return err
+	}
+	if w, ok := r.(interface{ Warned() []string }); ok {
+		for _, text := range w.Warned() {
+			a.hint("warning: %s", text)
+		}
+	}
+	return nil
 }
 
 // pipedWidth is the line length where there is no terminal to ask.

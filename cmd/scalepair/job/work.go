@@ -1,7 +1,10 @@
 package job
 
 import (
+	"slices"
+
 	"scalepair/data/trace"
+	"scalepair/data/unit"
 	"scalepair/gauges/fit"
 	"scalepair/tension"
 	"scalepair/tension/choice"
@@ -43,6 +46,9 @@ func (j *Job) Work(p *choice.Plan, d *choice.Detail, number int, fret float64) (
 		known[s.Symbol] = true
 	}
 	open, bend := split(steps, known)
+	if g := p.Stock()[d.Gauges[i]]; g.StrengthPa == 0 {
+		open = withStrength(open, g.Core)
+	}
 	// The saddle is set without the capo, at the first tuning's pitch.
 	req := p.Request()
 	var tr trace.Trace
@@ -84,6 +90,18 @@ func (j *Job) place(p *choice.Plan, d *choice.Detail, i int) []trace.Step {
 		tr.Step("L, length from the capo on", "Lo 2^(-c/12)", t.Sounding.M(), "m", equal)
 	}
 	return tr.Steps
+}
+
+// withStrength puts the work for the strength of music wire in place of its
+// result.
+func withStrength(steps []trace.Step, core unit.Length) []trace.Step {
+	at := slices.IndexFunc(steps, func(s trace.Step) bool { return s.Symbol == "S" })
+	if at < 0 {
+		return steps
+	}
+	var tr trace.Trace
+	tension.MinStrengthTraced(&tr, core)
+	return slices.Replace(steps, at, at+1, tr.Steps...)
 }
 
 // split parts the steps of the tension from those of the bend, and leaves out

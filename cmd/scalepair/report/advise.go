@@ -66,15 +66,16 @@ type StepOf struct {
 
 // StopOf is what stops a pick.
 type StopOf struct {
-	choice.Stop
-	Why string `json:"why"`
+	Kind choice.StopKind `json:"kind"`
+	Pair *choice.Pair    `json:"pair"` // the one beyond it that is spoken of
+	Why  string          `json:"why"`
 }
 
 // NewAdvice works up what a search found; full prints all of it.
 func NewAdvice(in *Input, f *Found, full bool) *Advice {
 	r := f.Result
-	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, true), NotRemovable: r.NotRemovable, Result: r, f: f, full: full,
-		Confidence: f.Confidence, Taste: f.Taste, LimitCosts: f.LimitCosts, Blanks: in.blankTable(f.Detail.Pair), Asked: in.asked(), DroppedList: in.droppedTable(r)}
+	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Result: r, f: f, full: full,
+		Confidence: f.Confidence, Taste: f.Taste, LimitCosts: append([]choice.LimitCost{}, f.LimitCosts...), Blanks: in.blankTable(f.Detail.Pair), Asked: in.asked(), DroppedList: in.droppedTable(r)}
 	for _, p := range r.Picks {
 		one := PickOf{Kind: p.Kind, PairOf: in.pairOf(p.Pair), StockDecides: []MissingOf{}}
 		for _, m := range p.StockDecides {

@@ -43,8 +43,8 @@ func (in *Input) asked() []string {
 	if bent := in.Plan.BendStrings(); len(bent) == 0 || len(req.Feel.BendFrets) == 0 || req.Feel.BendingForce.Kind == choice.NoTarget {
 		add("Bending force: not counted.")
 	} else {
-		add("Bending force: %s, for a bend of %s on string %s at fret %s, counted %s times as much as tension.", in.targetWords(req.Feel.BendingForce),
-			cents(req.Feel.Bend), numbers(bent), numbers(req.Feel.BendFrets), trim(req.Feel.BendWeight))
+		add("Bending force: %s, for a bend of %s cents on %s at %s, with a weight of %s beside the tension's 1.", in.targetWords(req.Feel.BendingForce),
+			trim(req.Feel.Bend.Value()), several("string", bent), several("fret", req.Feel.BendFrets), trim(req.Feel.BendWeight))
 	}
 	if c := req.Feel.Inharmonicity; c > 0 {
 		add("Clear enough: the tenth partial of the lowest string at most %s above ten times its pitch.", cents(c))
@@ -140,7 +140,7 @@ func (in *Input) gridWords(list []unit.Length) string {
 	case n == 1:
 		return in.length(list[0])
 	case n > 2 && even(list):
-		return fmt.Sprintf("%s to %s by %s", u.Len(list[0], scaleDecimals), in.length(list[n-1]), u.Len(list[1]-list[0], 2))
+		return fmt.Sprintf("%s to %s by %s", u.Len(list[0], scaleDecimals), in.length(list[n-1]), u.Len(list[1]-list[0], scaleDecimals))
 	default:
 		words := make([]string, n)
 		for i, l := range list {

@@ -69,9 +69,9 @@ func (in *Input) detailCautions(d *choice.Detail) []string {
 			warm = append(warm, s.Number)
 		}
 	}
-	add(hot != nil, "Strong caution: string %s stands above 75 %% of its least breaking strength, past the end of its elastic range. It is likely to break.", numbers(hot))
-	add(warm != nil, "String %s stands above 65 %% of its least breaking strength, where the elastic range may end.", numbers(warm))
-	add(polymer != nil, "String %s has a polymer core: its modulus grows with tension, so bending force may be up to 25 %% off, and no elastic limit is known. It goes on stretching for days.", numbers(polymer))
+	add(hot != nil, "Strong caution: above 75 %% of the least breaking strength, past the end of the elastic range and likely to break: %s.", several("string", hot))
+	add(warm != nil, "Above 65 %% of the least breaking strength, where the elastic range may end: %s.", several("string", warm))
+	add(polymer != nil, "Polymer core: %s. Its modulus grows with tension, so bending force may be up to 25 %% off; no elastic limit is known, and it goes on stretching for days.", several("string", polymer))
 	change, ok := totalChange(d, 0)
 	add(ok && (change > muchChange || change < -muchChange), "The total tension differs by more than 10 %% from the reference's: a neck and top built like the reference's may not suit it.")
 	estimated := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Estimated || g.Suspect || g.Disagrees })

@@ -38,7 +38,13 @@ type ColumnOf struct {
 // oneSet is the set that was found for all of them, nil where none was asked
 // for.
 func NewComparison(in *Input, asked []job.Column, found []choice.Compared, oneSet []int) *Comparison {
-	out := &Comparison{Head: in.head(), OneSet: []string{}, in: in}
+	var details []*choice.Detail
+	for _, one := range found {
+		if one.Detail != nil {
+			details = append(details, one.Detail)
+		}
+	}
+	out := &Comparison{Head: in.head(details...), OneSet: []string{}, in: in}
 	names := in.columnNames(asked)
 	var first unit.Force
 	for i, one := range found {
@@ -50,7 +56,7 @@ func NewComparison(in *Input, asked []job.Column, found []choice.Compared, oneSe
 			c.NoSet = own.missWords(one.None, true)
 			continue
 		}
-		strung := own.strung(one.Detail, true)
+		strung := own.strung(one.Detail, compared)
 		c.Strung = &strung
 		c.Fits, c.nearly = own.fitting(one.Detail.Pair)
 		c.Swaps = own.swapTable(one.Swaps, one.Detail)
@@ -73,27 +79,56 @@ func (c *Comparison) Document() *document.Document {
 	doc := &document.Document{Title: c.in.title("Comparison for")}
 	doc.Para("%s", c.Verdict)
 	if len(c.OneSet) > 0 {
-		doc.Para("One set for all columns, low string first: %s.", c.in.Set(c.strung()[0].d.Gauges))
+		doc.Para("One set for all columns, low string first: %s; %s.", c.in.Set(c.strung()[0].d.Gauges), c.farthest())
 	}
 	doc.List(c.missing()...)
 	doc.Table(c.sideBySide())
 	doc.Table(c.stringByString())
-	var broken, cautions []string
+	var broken []string
 	for _, one := range c.strung() {
 		for _, line := range one.LimitsBroken {
 			broken = append(broken, one.Name+": "+line)
 		}
-		if t := one.Swaps; t.Len() > 0 {
+		if t := one.Swaps; t.Len() > 0 && len(c.OneSet) == 0 { // a swap would part the sets
 			t.Title = "Swaps in " + one.Name + " that bring it nearer, one at a time"
 			doc.Table(t)
 		}
-		for _, text := range one.in.detailCautions(one.d) {
-			cautions = append(cautions, one.Name+": "+text)
-		}
 	}
 	addLimitsBroken(doc, broken)
-	doc.Cautions(append(cautions, stringCautions...)...)
+	doc.Cautions(append(c.cautions(), stringCautions...)...)
 	return doc
+}
+
+// cautions are those of the columns' own numbers, each once with the columns
+// that it holds for.
+func (c *Comparison) cautions() []string {
+	var texts []string
+	of := map[string][]string{}
+	for _, one := range c.strung() {
+		for _, text := range one.in.detailCautions(one.d) {
+			if of[text] == nil {
+				texts = append(texts, text)
+			}
+			of[text] = append(of[text], one.Name)
+		}
+	}
+	for i, text := range texts {
+		texts[i] = text + " (" + capital(listed(of[text])) + ".)"
+	}
+	return texts
+}
+
+// farthest names the string that is farthest from the wanted tension.
+func (c *Comparison) farthest() string {
+	text, most := "no tension is wanted", unit.Ratio(0)
+	for _, one := range c.strung() {
+		for _, s := range slices.Backward(one.d.Strings) {
+			if off := max(s.Deviation, -s.Deviation); off > most {
+				most, text = off, fmt.Sprintf("farthest from the wanted tension is string %d in %s, %s", s.Number, one.Name, table.SignedPercentText(s.Deviation, 1))
+			}
+		}
+	}
+	return text
 }
 
 // strung gives the columns that have a set.
@@ -147,24 +182,30 @@ func compareRatios(a, b unit.Ratio) int {
 	return 0
 }
 
-// offTarget is how far a string may be off before a gauge counts as missing.
-const offTarget unit.Ratio = 0.10
+// How far a string may be off before it is said what it wants, in a set chosen
+// for its column and in one for several (judgement: tunings a whole tone apart
+// differ by 25 % of tension).
+const (
+	offAlone    unit.Ratio = 0.10
+	offTogether unit.Ratio = 0.25
+)
 
-// missing says why columns have no set, and which linear densities the stock
-// lacks where a set was chosen from it.
+// missing says why columns have no set, and which linear densities strings want
+// where a set was chosen from the stock.
 func (c *Comparison) missing() []string {
+	allowed := offAlone
+	if len(c.OneSet) > 0 {
+		allowed = offTogether
+	}
 	var out []string
 	for _, one := range c.Columns {
 		if one.Strung == nil {
 			out = append(out, fmt.Sprintf("%s: no set of the stock keeps the limits on strings: %s.", one.Name, one.NoSet))
 			continue
 		}
-		if !one.Suggested && len(c.OneSet) == 0 {
-			continue
-		}
 		for _, s := range slices.Backward(one.d.Strings) {
-			if s.Target > 0 && (s.Deviation > offTarget || s.Deviation < -offTarget) {
-				out = append(out, fmt.Sprintf("%s: string %d on %s is %s off; it wants %s g/m, which the stock has not for this set.",
+			if chosen := one.Suggested || len(c.OneSet) > 0; chosen && s.Target > 0 && max(s.Deviation, -s.Deviation) > allowed {
+				out = append(out, fmt.Sprintf("%s: string %d on %s is %s off; a gauge of %s g/m would be right.",
 					one.Name, s.Number, one.in.gauge(s.Gauge), table.SignedPercentText(s.Deviation, 1), trim(toDecimals(s.Wanted.GramsPerMetre(), 3))))
 			}
 		}
@@ -280,9 +321,9 @@ func (c *Comparison) stringByString() *table.Table {
 			}
 		}
 	}
-	columns := c.in.stringColumns(true)
-	columns[0] = columns[0].As(func(r stringRow) string { return fmt.Sprintf("%d: %s", r.string().Number, r.column) })
-	return table.Of("strings", "String by string", rows, columns...).Note(list[0].in.stringNotes(list[0].d, 0, true)...)
+	columns := c.in.stringColumns(compared)
+	columns[0] = table.Words("string", "", func(r stringRow) string { return fmt.Sprintf("%d: %s", r.string().Number, r.column) })
+	return table.Of("strings", "String by string", rows, columns...).Note(list[0].in.stringNotes(list[0].d, 0, compared)...)
 }
 
 // swapTable lists the single swaps that bring a set nearer, best first.

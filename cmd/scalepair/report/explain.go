@@ -45,7 +45,7 @@ type step struct {
 func NewExplained(in *Input, d *choice.Detail, w *job.Work) *Explained {
 	row := stringRow{in: in, d: d, i: w.String - 1}
 	out := &Explained{Head: in.head(d), Pair: in.pairOf(d.Pair), Tuning: in.Tunings()[0].String(), CapoFret: in.Plan.Request().Cases[0].CapoFret,
-		Fret: w.Fret, Strings: table.Of("strings", "", []stringRow{row}, in.stringColumns(false)...), Cautions: in.workCautions(row, w), in: in, d: d, w: w}
+		Fret: w.Fret, Strings: table.Of("strings", "", []stringRow{row}, in.stringColumns(whole)...), Cautions: in.workCautions(row, w), in: in, d: d, w: w}
 	var all []step
 	for _, s := range w.Sections {
 		for _, one := range s.Steps {
@@ -178,7 +178,7 @@ func (in *Input) sectionTitle(name string, w *job.Work) string {
 	if in.Plan.TowardsBass(w.String) {
 		side = "bass"
 	}
-	return fmt.Sprintf("Bend of %s at fret %s, towards the %s", cents(in.Plan.Request().Feel.Bend), trim(w.Fret), side)
+	return fmt.Sprintf("Bend of %s cents at fret %s, towards the %s", trim(in.Plan.Request().Feel.Bend.Value()), trim(w.Fret), side)
 }
 
 // sectionNotes say what of a section is assumed or left out.

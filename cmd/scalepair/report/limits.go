@@ -105,7 +105,7 @@ func (in *Input) by(m choice.Miss) string {
 	case m.Limit == choice.ReverseFan:
 		what = in.length(unit.Length(math.Abs(m.Value))) + " shorter"
 	case m.Limit == choice.Range && m.Bound > 0:
-		what = "it ends at " + in.length(unit.Length(m.Bound))
+		what = "the range ends at " + in.length(unit.Length(m.Bound))
 	case m.Limit == choice.Unbuildable:
 		what = m.Neck.String()
 	case m.Limit.Quantity(m.Value) != nil && m.Bound != 0:
@@ -134,7 +134,7 @@ func (in *Input) missWords(m choice.Miss, key bool) string {
 	l := limits[m.Limit]
 	text := m.Limit.String()
 	if what := in.by(m); what != "" {
-		text += ", " + what
+		text += ": " + what
 	}
 	if key && l.key != "" {
 		text += " (" + l.key + ")"

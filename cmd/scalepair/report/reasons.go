@@ -22,7 +22,7 @@ func (a *Advice) reasons() []string {
 	case r.AllAsGood:
 		add("All %s that keep your limits feel as good as the best: only your limits and your range decide.", plural(r.Kept, "pair"))
 	default:
-		add("%d of %s feel as good as the best: its feel error is %s, up to %s is as good.",
+		add("%d of %s feel as good as the best (%s; up to %s is as good).",
 			r.AsGood, plural(r.Kept, "pair"), table.PercentText(r.Best, 1), table.PercentText(r.Allowed, 1))
 	}
 	if s := a.SmallerFan; s != nil {
@@ -66,7 +66,10 @@ func (in *Input) stopOf(s *choice.Stop) *StopOf {
 	if s == nil {
 		return nil
 	}
-	out := &StopOf{Stop: *s}
+	out := &StopOf{Kind: s.Kind}
+	if s.Pair.Bass > 0 {
+		out.Pair = &s.Pair
+	}
 	pair := in.Pair(s.Pair.Bass, s.Pair.Treble)
 	switch s.Kind {
 	case choice.StopStraight:
@@ -78,61 +81,43 @@ func (in *Input) stopOf(s *choice.Stop) *StopOf {
 		for i, m := range s.Misses {
 			words[i] = in.missWords(m, true)
 		}
-		out.Why = fmt.Sprintf("%s would feel as good, but %s", pair, excluded(words))
+		out.Why = fmt.Sprintf("%s would feel as good, but for %s", pair, strings.Join(words, "; "))
+		if m := s.Misses[0]; len(s.Misses) == 1 && m.Limit == choice.Range {
+			out.Why = fmt.Sprintf("%s would feel as good, but %s (%s)", pair, in.by(m), limits[m.Limit].key)
+		}
 	default:
 		out.Why = "feel, together with a limit or the range, stops it"
 	}
 	return out
 }
 
-func excluded(words []string) string {
-	if len(words) == 1 {
-		return "for one limit: " + words[0]
-	}
-	return "for these limits: " + strings.Join(words, "; ")
-}
-
-// movesWords say where the picks go; "" where none moves.
-func (in *Input) movesWords(moves []choice.Move) string {
-	words := make([]string, len(moves))
-	for i, m := range moves {
-		to := "nowhere"
-		if m.To.Bass > 0 {
-			to = in.Pair(m.To.Bass, m.To.Treble)
-		}
-		words[i] = fmt.Sprintf("%s to %s", m.Kind, to)
-	}
-	return listed(words)
-}
-
-// tasteWords say what other weights would change, in a line each.
+// tasteWords say where other weights take the picks; "" where nothing was asked.
 func (a *Advice) tasteWords() string {
 	if len(a.Taste) == 0 {
 		return ""
 	}
-	var moved, still []string
+	u := a.in.units()
+	var out []string
 	for _, t := range a.Taste {
+		words := make([]string, len(t.Moves))
+		for i, m := range t.Moves {
+			words[i] = m.Kind.String() + " none"
+			if m.To.Bass > 0 {
+				words[i] = fmt.Sprintf("%s %s / %s", m.Kind, u.Len(m.To.Bass, 0), u.Len(m.To.Treble, 0))
+			}
+		}
 		value := trim(t.Value)
 		if t.What == "noticeable" {
 			value = trim(toDecimals(100*t.Value, 6)) + " %"
 		}
-		if key := t.What + " = " + value; len(t.Moves) > 0 {
-			moved = append(moved, key+" moves "+a.in.movesWords(t.Moves))
-		} else {
-			still = append(still, key)
+		if len(words) > 0 {
+			out = append(out, fmt.Sprintf("with %s = %s %s", t.What, value, listed(words)))
 		}
 	}
-	if moved == nil {
-		return "half or double the weights of [feel] move no pick"
+	if out == nil {
+		return "half or double bend_weight or noticeable moves no pick"
 	}
-	text := strings.Join(moved, "; ")
-	if still != nil {
-		text += "; " + listed(still) + " moves none"
-		if len(still) > 1 {
-			text = strings.TrimSuffix(text, "moves none") + "move none"
-		}
-	}
-	return text
+	return strings.Join(out, "; ")
 }
 
 // sureWords say how far the weighing carries the pick in use.
@@ -159,7 +144,7 @@ func (in *Input) leftOut() []string {
 	var out []string
 	for _, l := range in.Plan.LeftOut() {
 		if l.Strings != nil { // what nobody asked for need not be said
-			out = append(out, fmt.Sprintf("Left out of the feel error: %s of string %s, since %s.", l.Term, numbers(l.Strings), l.Why))
+			out = append(out, fmt.Sprintf("Left out of the feel error: %s of %s, since %s.", l.Term, several("string", l.Strings), l.Why))
 		}
 	}
 	return out

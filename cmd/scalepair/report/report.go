@@ -114,6 +114,14 @@ func numbers[T int | float64](list []T) string {
 	return listed(words)
 }
 
+// several names strings or frets: "string 3", "strings 1, 2 and 3".
+func several[T int | float64](what string, list []T) string {
+	if len(list) == 1 {
+		return what + " " + numbers(list)
+	}
+	return what + "s " + numbers(list)
+}
+
 // listed joins words: "a, b and c".
 func listed(words []string) string {
 	if len(words) < 2 {

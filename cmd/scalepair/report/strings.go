@@ -64,10 +64,19 @@ func breakingWords(r unit.Ratio) string {
 	return unit.Fixed(r.Percent(), 0)
 }
 
-// stringColumns describe a string wherever strings are listed. brief keeps from
-// people what a first look does not need; programs get all of it.
-func (in *Input) stringColumns(brief bool) []table.Column[stringRow] {
+// look says how much of a string people see; programs get all of it.
+type look int
+
+const (
+	whole    look = iota
+	brief         // at first
+	compared      // beside others
+)
+
+// stringColumns describe a string wherever strings are listed.
+func (in *Input) stringColumns(at look) []table.Column[stringRow] {
 	u := in.units()
+	brief := at != whole
 	return []table.Column[stringRow]{
 		table.Whole("string", "string", func(r stringRow) int { return r.string().Number }),
 		table.Words("note", "note", func(r stringRow) string { return r.in.note(r.c, r.string().Number) }),
@@ -93,7 +102,7 @@ func (in *Input) stringColumns(brief bool) []table.Column[stringRow] {
 		}),
 		table.Cents("inharmonicity", "inharmonicity", 1, func(r stringRow) unit.Cents { return r.tuned().Inharmonicity }).
 			As(func(r stringRow) string { return atLeast(r.wound(), unit.Fixed(r.tuned().Inharmonicity.Value(), 1)) }).
-			Known(func(r stringRow) bool { return r.tuned().Inharmonicity > 0 }),
+			Known(func(r stringRow) bool { return r.tuned().Inharmonicity > 0 }).Hidden(at == compared),
 		table.Bool("", "inharmonicity_is_lower_bound", stringRow.wound),
 		table.Words("compensation "+u.Length.Symbol(), "", func(r stringRow) string {
 			return u.Len(r.string().Compensation[0], scaleDecimals) + " to " + u.Len(r.string().Compensation[1], scaleDecimals)
@@ -113,12 +122,12 @@ func atLeast(bound bool, text string) string {
 }
 
 // stringTable is the table of the strings in one tuning.
-func (in *Input) stringTable(name, title string, d *choice.Detail, c int, brief bool) *table.Table {
-	t := table.Of(name, title, in.stringRows(d, c), in.stringColumns(brief)...)
+func (in *Input) stringTable(name, title string, d *choice.Detail, c int, at look) *table.Table {
+	t := table.Of(name, title, in.stringRows(d, c), in.stringColumns(at)...)
 	if total := d.Totals[c].Tension; total.Value > 0 {
 		t.Total(map[string]string{"string": "all", "tension": strings.TrimSuffix(in.units().ForceUText(total), " "+in.units().Force.Symbol())})
 	}
-	return t.Note(in.stringNotes(d, c, brief)...)
+	return t.Note(in.stringNotes(d, c, at)...)
 }
 
 // bendRow is one bend of one string.
@@ -137,7 +146,7 @@ func (in *Input) bendTable(rows []stringRow, whole bool) *table.Table {
 	}
 	u := in.units()
 	made := func(r bendRow) bool { return r.Err == nil }
-	return table.Of("bends", "Bends of "+cents(in.Plan.Request().Feel.Bend), bends,
+	return table.Of("bends", "Bends of "+trim(in.Plan.Request().Feel.Bend.Value())+" cents", bends,
 		table.Whole("string", "string", func(r bendRow) int { return r.string().Number }).When(whole),
 		table.Words("gauge", "gauge", func(r bendRow) string { return marked(r.gauge()) }).When(whole),
 		table.Number("fret", "fret", 0, func(r bendRow) float64 { return r.Fret }).As(func(r bendRow) string { return trim(r.Fret) }),
@@ -153,7 +162,7 @@ func (in *Input) bendTable(rows []stringRow, whole bool) *table.Table {
 }
 
 // stringNotes say what signs and empty cells of the table of strings mean.
-func (in *Input) stringNotes(d *choice.Detail, c int, brief bool) []string {
+func (in *Input) stringNotes(d *choice.Detail, c int, at look) []string {
 	var out, unknown []string
 	var wound, uncertain bool
 	for _, r := range in.stringRows(d, c) {
@@ -167,13 +176,13 @@ func (in *Input) stringNotes(d *choice.Detail, c int, brief bool) []string {
 	if uncertain {
 		out = append(out, modelError)
 	}
-	if wound {
+	if wound && at != compared {
 		out = append(out, "≥ is a lower bound, not to be compared with a plain string's.")
 	}
 	if unknown != nil {
-		out = append(out, "String "+listed(unknown)+": the core is not known, so stretch is not counted, and breaking strength, bends, inharmonicity and compensation stay empty.")
+		out = append(out, "Core not known: string "+listed(unknown)+", so stretch is not counted, and breaking strength, bends, inharmonicity and compensation stay empty.")
 	}
-	if brief {
+	if at != whole {
 		return append(out, in.capoNotes(d, c)...)
 	}
 	if outside := in.outsideTable(d); outside != nil {

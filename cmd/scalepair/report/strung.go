@@ -44,8 +44,8 @@ type Tuned struct {
 	Strings    *table.Table `json:"strings"`
 }
 
-// strung works a detail up for print; brief as for in.stringColumns.
-func (in *Input) strung(d *choice.Detail, brief bool) Strung {
+// strung works a detail up for print.
+func (in *Input) strung(d *choice.Detail, at look) Strung {
 	out := Strung{Pair: in.pairOf(d.Pair), NotRemovable: d.NotRemovable, LimitsBroken: in.broken(d.Broken),
 		Cautions: append(in.detailCautions(d), stringCautions...), in: in, d: d}
 	cases := in.Plan.Request().Cases
@@ -56,7 +56,7 @@ func (in *Input) strung(d *choice.Detail, brief bool) Strung {
 		}
 		t := Tuned{Tuning: in.Tunings()[c].String(), Name: cases[c].Name, CapoFret: cases[c].CapoFret,
 			Total: total.Tension.Value, U: total.Tension.U, BassHalf: total.BassHalf, TrebleHalf: total.TrebleHalf,
-			Error: total.Error, Strings: in.stringTable(name, title, d, c, brief)}
+			Error: total.Error, Strings: in.stringTable(name, title, d, c, at)}
 		if change, ok := totalChange(d, c); ok {
 			t.Change = &change
 		}

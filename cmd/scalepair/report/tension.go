@@ -13,7 +13,7 @@ type Tension struct {
 
 // NewTension works up the strings of a detail.
 func NewTension(in *Input, d *choice.Detail) *Tension {
-	return &Tension{in.head(d), in.strung(d, false)}
+	return &Tension{in.head(d), in.strung(d, whole)}
 }
 
 // Document prints it.

@@ -61,19 +61,21 @@ func (t *Table) fit(columns []int, width int) (take, widths []int) {
 	}
 }
 
-// squeeze narrows the widest column of words by excess cells, if it is wide
-// enough.
+// squeeze narrows the columns of words by excess cells in all, the widest first,
+// and reports whether they stay wide enough to be read.
 func (t *Table) squeeze(columns, widths []int, excess int) bool {
-	at := -1
-	for i, c := range columns {
-		if !t.heads[c].right && (at < 0 || widths[i] > widths[at]) {
-			at = i
+	for ; excess > 0; excess-- {
+		at := -1
+		for i, c := range columns {
+			if !t.heads[c].right && (at < 0 || widths[i] > widths[at]) {
+				at = i
+			}
 		}
+		if at < 0 || widths[at] <= proseLine {
+			return false
+		}
+		widths[at]--
 	}
-	if at < 0 || widths[at]-excess < proseLine {
-		return false
-	}
-	widths[at] -= excess
 	return true
 }
 
