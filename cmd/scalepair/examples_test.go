@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -16,7 +17,10 @@ import (
 
 // shell runs command lines one after another in one folder, as a user would
 // paste them. The folder has the builds of testdata.
-type shell struct{ dir string }
+type shell struct {
+	dir    string
+	status int // of the line before
+}
 
 func newShell(t *testing.T) shell {
 	t.Helper()
@@ -26,7 +30,7 @@ func newShell(t *testing.T) shell {
 	t.Setenv("LC_ALL", "C.UTF-8")
 	dir := t.TempDir()
 	require.NoError(t, os.CopyFS(filepath.Join(dir, "testdata", "builds"), os.DirFS("../../testdata/builds")))
-	return shell{dir}
+	return shell{dir: dir}
 }
 
 // run returns what a line prints on stdout and on stderr.
@@ -35,10 +39,11 @@ func (s *shell) run(line string) (out, errOut string, err error) {
 		s.dir = filepath.Join(s.dir, to)
 		return "", "", nil
 	}
-	c := exec.Command("sh", "-c", line)
+	c := exec.Command("sh", "-c", fmt.Sprintf("(exit %d)\n%s", s.status, line))
 	var o, e bytes.Buffer
 	c.Dir, c.Stdout, c.Stderr = s.dir, &o, &e
 	err = c.Run()
+	s.status = c.ProcessState.ExitCode()
 	return o.String(), e.String(), err
 }
 
