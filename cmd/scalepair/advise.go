@@ -33,6 +33,7 @@ const preferred = "the pick advised"
 
 func (a *app) adviseCommand() *cobra.Command {
 	o := &adviseOptions{}
+	var paths []string // the arguments without the pick behind --save
 	c := &cobra.Command{
 		Use:   "advise [build.toml]",
 		Short: "Choose the scale pair and the gauges: the main job",
@@ -42,15 +43,18 @@ tension, how near it feels to what is wanted, and the blank. Feel says which pai
 are good enough; among them the smallest fan, the longest bass and the middle of
 the two are the picks, with what stops them. prefer under [feel] names the pick
 that is worked out. --blank asks the other way round: what comes out of a blank.`,
-		Example: `  scalepair advise
+		Example: `  scalepair init; scalepair advise
   scalepair advise --full --lengths in
   scalepair advise --tuning "baritone C" --bass "26.5 in to 28 in"
   scalepair advise --save
-  scalepair advise --save "longest bass"
+  scalepair advise --save "longest bass" --force
   scalepair advise --blank "500 x 70 mm"`,
-		Args: func(c *cobra.Command, args []string) error { return buildFile(c, o.takePick(args)) },
-		RunE: func(c *cobra.Command, args []string) error {
-			path := first(o.takePick(args))
+		Args: func(c *cobra.Command, args []string) error {
+			paths = o.takePick(args)
+			return buildFile(c, paths)
+		},
+		RunE: func(*cobra.Command, []string) error {
+			path := first(paths)
 			if o.blank != "" {
 				return a.fromBlank(path, o)
 			}
