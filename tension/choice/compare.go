@@ -69,12 +69,14 @@ func compareOne(c Column) (Compared, error) {
 	out := Compared{Plan: plan, Suggested: c.Set == nil}
 	bass, treble, set := c.Request.Bass[0], c.Request.Treble[0], c.Set
 	if set == nil {
-		if set, out.None = plan.Suggest(bass, treble); set == nil {
-			return out, nil
-		}
-		if !plan.CanSuggest() && !plan.onlyOne(set) {
+		if set = plan.onlySet(); set == nil && !plan.CanSuggest() {
 			return out, fault.Fault{What: "no set can be suggested: neither tension nor bending force has a target that any set could meet",
 				Remedy: "give the column its gauges, or say under [feel] what tension is wanted"}
+		}
+		if plan.CanSuggest() {
+			if set, out.None = plan.Suggest(bass, treble); set == nil {
+				return out, nil
+			}
 		}
 	}
 	if out.Detail, err = plan.Detail(bass, treble, set); err == nil {
@@ -83,17 +85,13 @@ func compareOne(c Column) (Compared, error) {
 	return out, err
 }
 
-// onlyOne reports whether a set is the only one that the stock has.
-func (p *Plan) onlyOne(set []int) bool {
-	return len(p.sorted) == 1 || p.req.Ordering && len(p.sorted) == len(set) && distinct(set)
-}
-
-func distinct(set []int) bool {
-	seen := map[int]bool{}
-	for _, g := range set {
-		seen[g] = true
+// onlySet is the set that uses every gauge that may be chosen once, where there
+// are just as many as strings and the ordering rule says where each goes; else nil.
+func (p *Plan) onlySet() []int {
+	if !p.req.Ordering || len(p.sorted) != p.strings || !p.inOrder(p.sorted) {
+		return nil
 	}
-	return len(seen) == len(set)
+	return slices.Clone(p.sorted)
 }
 
 // alike is how little tensions differ that are called alike (judgement: about

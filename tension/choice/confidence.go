@@ -199,16 +199,30 @@ func (t *trial) good(e float64, rivals []strungPair) bool {
 	n, removed := float64(t.p.req.Feel.Noticeable), t.p.removed
 	room := (1 + trialRoom) * n
 	own := felt(e*e, removed)
-	if own <= n+room {
-		return true
+	if own <= n+room || math.IsInf(e, 1) {
+		return !math.IsInf(e, 1)
 	}
 	for k := range rivals {
-		if math.IsInf(e, 1) {
-			break
-		}
-		if other := t.errorOf(&rivals[k]); felt(other*other, removed) < own-room {
+		if t.below(&rivals[k], (own-room)*(own-room)+removed) {
 			return false
 		}
 	}
-	return !math.IsInf(e, 1)
+	return true
+}
+
+// below reports whether a pair's squared error is less than a bound, with as
+// little work as that takes: the low strings, mostly without bends, come first.
+func (t *trial) below(pair *strungPair, bound float64) bool {
+	if t.p.targets.own {
+		e := t.errorOf(pair)
+		return e*e < bound
+	}
+	left := bound * float64(t.p.strings)
+	for i, g := range slices.Backward(pair.set) {
+		e2, known := t.p.measure(i, g, &pair.places[i], left, t.strung[i], nil)
+		if left -= e2; !known || left <= 0 {
+			return false
+		}
+	}
+	return true
 }

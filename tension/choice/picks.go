@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"scalepair/data/unit"
 )
 
 func sqrt(x float64) float64 { return math.Sqrt(max(0, x)) }
@@ -26,9 +25,6 @@ func (f *field) rate() {
 // noneNear reports whether even the best pair is far from what is wanted
 // (judgement: five times what is noticed).
 func (f *field) noneNear() bool { return f.best > 5*float64(f.p.req.Feel.Noticeable) }
-
-// withU is an error with U put back.
-func (f *field) withU(e float64) unit.Ratio { return unit.Ratio(sqrt(e*e + f.removed)) }
 
 // good lists the places of the pairs that are as good as the best.
 func (f *field) good() []int {

@@ -180,7 +180,7 @@ func (p *Plan) fill(ctx context.Context, r *Result) error {
 	if r.Kept == 0 {
 		return ctx.Err()
 	}
-	r.Best, r.Allowed = f.withU(f.best), f.withU(f.allowed)
+	r.Best, r.Allowed = unit.Ratio(sqrt(f.points[f.first(good, f.errorOf)].e2)), unit.Ratio(sqrt(f.allowed*f.allowed+p.removed))
 	r.AllAsGood, r.NoneNear = r.AsGood == r.Kept, f.noneNear()
 	picks, lacks := f.picks()
 	r.ClearEnoughLacks = unit.Cents(lacks)

@@ -1,0 +1,108 @@
+package choice
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/unit"
+)
+
+func TestTargetsInWords(t *testing.T) {
+	for text, want := range map[string]Target{
+		"none":                         {},
+		"like the reference":           {Kind: LikeReference},
+		"No harder than the reference": {Kind: LikeReference, NoHarder: true},
+		"even":                         {Kind: Even},
+		"72 N":                         {Kind: Stated, Forces: []unit.Force{72}},
+		"no harder than 12 N":          {Kind: Stated, NoHarder: true, Forces: []unit.Force{12}},
+	} {
+		var got, again Target
+		require.NoError(t, got.UnmarshalText([]byte(text)), text)
+		assert.Equal(t, want, got, text)
+		out, err := got.MarshalText()
+		require.NoError(t, err)
+		require.NoError(t, again.UnmarshalText(out), "%s", out)
+		assert.Equal(t, want, again)
+	}
+	var bad Target
+	assert.ErrorContains(t, bad.UnmarshalText([]byte("soft")), "this target is not known")
+	assert.ErrorContains(t, bad.UnmarshalText([]byte("no harder than 12")), "unit")
+	both, err := Together([]Target{{Kind: Stated, Forces: []unit.Force{70}}, {Kind: Stated, Forces: []unit.Force{80}}})
+	require.NoError(t, err)
+	assert.Equal(t, []unit.Force{70, 80}, both.Forces)
+	_, err = Together([]Target{{Kind: Stated, Forces: []unit.Force{70}}, {Kind: Even}})
+	assert.ErrorContains(t, err, "forces only")
+}
+
+func TestWords(t *testing.T) {
+	var k PickKind
+	require.NoError(t, k.UnmarshalText([]byte("clear enough")))
+	assert.Equal(t, ClearEnough, k)
+	var c Combining
+	require.NoError(t, c.UnmarshalText([]byte("worst")))
+	assert.Equal(t, Worst, c)
+	var d Direction
+	assert.Error(t, d.UnmarshalText([]byte("up")))
+	var f Construction
+	require.NoError(t, f.UnmarshalText([]byte("free")))
+	assert.Equal(t, FreeConstruction, f)
+	keys, words := map[string]bool{}, map[string]bool{}
+	for l := range limits {
+		key, err := l.MarshalText()
+		require.NoError(t, err)
+		assert.NotEmpty(t, key)
+		assert.NotEmpty(t, l.String())
+		assert.False(t, keys[string(key)] || words[l.String()], "%s", key)
+		keys[string(key)], words[l.String()] = true, true
+	}
+	assert.Equal(t, unit.Force(3), MostTension.Quantity(3))
+	assert.Equal(t, unit.MM(3), SaddleTravel.Quantity(0.003))
+	assert.Nil(t, OrderingRule.Quantity(1))
+}
+
+func TestLengths(t *testing.T) {
+	assert.Equal(t, []unit.Length{0.61, 0.615, 0.618}, Lengths(0.61, 0.618, 0.005))
+	assert.Equal(t, []unit.Length{0.648}, Lengths(0.648, 0.648, 0.005))
+	bass, treble := DefaultRange(unit.MM(648), unit.MM(648), false)
+	assert.InDelta(t, 618, treble[0].MM(), 1e-9)
+	assert.InDelta(t, 648, treble[len(treble)-1].MM(), 1e-9)
+	assert.InDelta(t, 618, bass[0].MM(), 1e-9)
+	assert.InDelta(t, 728, bass[len(bass)-1].MM(), 1e-9)
+	assert.Equal(t, []unit.Length{0.6}, beyond([]unit.Length{0.6}))
+	out := beyond([]unit.Length{0.600, 0.605, 0.608})
+	assert.InDelta(t, 0.595, out[0].M(), 1e-12)
+	assert.InDelta(t, 0.613, out[4].M(), 1e-12)
+}
+
+func TestWhatIsWrongWithARequest(t *testing.T) {
+	for _, c := range []struct {
+		key    string
+		change func(r *Request)
+	}{
+		{"strings.tuning", func(r *Request) { r.Cases = nil }},
+		{"tunings", func(r *Request) { r.Cases = append(r.Cases, Case{Weight: 1, Pitches: sevenB}) }},
+		{"readings", func(r *Request) { r.Stock = nil }},
+		{"strings.gauges", func(r *Request) { r.Given = []int{1} }},
+		{"strings.stock", func(r *Request) { r.Usable = []int{} }},
+		{"feel.tension", func(r *Request) { r.Reference = nil; r.Feel.BendingForce = Target{} }},
+		{"feel.tension", func(r *Request) { r.Feel.Tension.NoHarder = true }},
+		{"feel.tension", func(r *Request) {
+			r.Feel.Tension = Target{Kind: Even}
+			r.Reference, r.Feel.BendingForce = nil, Target{}
+		}},
+		{"feel.tension", func(r *Request) { r.Feel.Tension = Target{Kind: Stated, Forces: []unit.Force{1, 2}} }},
+		{"feel.bending_force", func(r *Request) { r.Feel.BendingForce = Target{Kind: Even} }},
+		{"feel.bend_strings", func(r *Request) { r.Feel.BendStrings = []int{7} }},
+		{"feel.bend_frets", func(r *Request) { r.Feel.BendFrets = []int{25} }},
+		{"feel.reference_strings", func(r *Request) { r.Feel.ReferenceStrings = []int{1, 2, 3, 4, 5, 7} }},
+		{"scales.bass", func(r *Request) { r.Bass = nil }},
+		{"scales.treble", func(r *Request) { r.Treble = []unit.Length{0.65, 0.64} }},
+	} {
+		req := baritone()
+		c.change(&req)
+		_, err := Prepare(req)
+		assert.ErrorContains(t, err, c.key+": ", c.key)
+	}
+}
