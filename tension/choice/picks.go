@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-
 )
 
 func sqrt(x float64) float64 { return math.Sqrt(max(0, x)) }
