@@ -26,13 +26,21 @@ type size struct {
 
 func lengthSize(column string, x unit.Length, low, high float64, form unit.Written) size {
 	return size{column, x.M(), low, high, []string{"mm", "in", "cm", "m"},
-		func(x float64) string { return AsWritten(form, unit.Length(x), "mm", 4) },
+		func(x float64) string { return AsWritten(twoDigits(form, x), unit.Length(x), "mm", 4) },
 		func(name string) unit.Written { return unit.Form[unit.Length]("", name) }}
+}
+
+// twoDigits is a form with the digits that a value needs at least.
+func twoDigits(form unit.Written, x float64) unit.Written {
+	if !form.Known() {
+		return form
+	}
+	return form.Finer(x / 10)
 }
 
 func massSize(column string, x unit.Mass, low, high float64, form unit.Written) size {
 	return size{column, x.Kg(), low, high, []string{"g", "mg", "kg", "lb"},
-		func(x float64) string { return AsWritten(form, unit.Mass(x), "g", 6) },
+		func(x float64) string { return AsWritten(twoDigits(form, x), unit.Mass(x), "g", 6) },
 		func(name string) unit.Written { return unit.Form[unit.Mass]("", name) }}
 }
 
@@ -71,11 +79,20 @@ func (s *size) check(place Placer, faults *fault.List) {
 		faults.Add(place(s.column), plainName(s.column)+" is no number", "", "leave it out where it is not known")
 		return
 	}
-	remedy := s.text(s.low) + " to " + s.text(s.high) + " is possible"
+	remedy := s.bound(s.low) + " to " + s.bound(s.high) + " is possible"
 	if other := s.otherUnit(); other != "" {
 		remedy = "did you mean " + other + "? " + remedy
 	}
 	faults.Add(place(s.column), plainName(s.column)+" is no size of a string's", s.text(s.x), remedy)
+}
+
+// bound prints a bound without zeros behind.
+func (s *size) bound(x float64) string {
+	number, name, _ := strings.Cut(s.text(x), " ")
+	if strings.Contains(number, ".") {
+		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
+	}
+	return number + " " + name
 }
 
 // otherUnit guesses the size that was meant, where the number would be one of a

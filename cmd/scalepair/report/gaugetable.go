@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -77,25 +76,29 @@ func breakingLoad(g gauges.Gauge) unit.Force {
 	return unit.Force(w.Strength * w.CoreArea)
 }
 
-// knownBy says what a gauge's linear density rests on: "2 weighed, 1 hung".
-func knownBy(g gauges.Gauge) string {
-	count := map[reading.Kind]int{}
+// restsOn says what a gauge's linear density rests on: "2 weighings and 1 hung
+// test".
+func restsOn(g gauges.Gauge) string {
+	hung := 0
 	for _, r := range g.Rows {
-		count[r.Kind]++
-	}
-	var parts []string
-	for _, k := range []reading.Kind{reading.Weighed, reading.Hung} {
-		if count[k] > 0 {
-			parts = append(parts, fmt.Sprintf("%d %s", count[k], k))
+		if r.Kind == reading.Hung {
+			hung++
 		}
 	}
+	var parts []string
+	if n := len(g.Rows) - hung; n > 0 {
+		parts = append(parts, plural(n, "weighing"))
+	}
+	if hung > 0 {
+		parts = append(parts, plural(hung, "hung test"))
+	}
 	if g.Built {
-		parts = append(parts, "built")
+		parts = append(parts, "its core and wraps")
 	}
 	if parts == nil {
-		return "the fit"
+		return "the fit of its kind, never weighed"
 	}
-	return strings.Join(parts, ", ")
+	return listed(parts)
 }
 
 // otherFlags are the flags that the gauge's name does not carry.

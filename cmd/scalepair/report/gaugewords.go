@@ -21,7 +21,7 @@ func (in *Input) oneGauge(doc *document.Document, g gauges.Gauge, suspects []fit
 	doc.List(suspectWords(slices.DeleteFunc(slices.Clone(suspects), func(s fit.Suspect) bool { return s.Gauge != g.Label }))...)
 	points := []string{
 		fmt.Sprintf("%s, outer %s ± %s; %s.", capital(g.Family), u.Len(g.Outer, 3), u.LenText(g.UOuter, 3), in.coreWords(g)),
-		fmt.Sprintf("Linear density %s ± %s (%s), from %s.", u.Density(g.LinearDensity), u.DensityText(g.U), table.PercentText(g.RelU(), 1), knownBy(g)),
+		fmt.Sprintf("Linear density %s ± %s (%s), from %s.", u.Density(g.LinearDensity), u.DensityText(g.U), table.PercentText(g.RelU(), 1), restsOn(g)),
 		fmt.Sprintf("In 95 %% of cases the true one is within %s (%s) of that: %s standard uncertainties, of which ± is one.",
 			u.DensityText(g.Within95()), table.PercentText(unit.Ratio(g.Within95()/g.LinearDensity), 1), unit.Fixed(g.Coverage95(), 2)),
 		"Uncertainty, the parts squared and added: " + in.partWords(g) + ".",
@@ -29,6 +29,9 @@ func (in *Input) oneGauge(doc *document.Document, g gauges.Gauge, suspects []fit
 	}
 	if g.EA > 0 {
 		points = append(points, fmt.Sprintf("Stiffness EA %s %s.", u.Force.Format(g.EA, 0), u.Force.Symbol()))
+	}
+	if g.Packing > 0 {
+		points = append(points, fmt.Sprintf("The wraps fill %s of their rings with metal.", table.PercentText(g.Packing, 0)))
 	}
 	points = append(points, in.breakingWords(g))
 	if j := g.Judged; j != nil {

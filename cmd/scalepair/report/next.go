@@ -148,6 +148,9 @@ func (n *Next) help(p choice.Part) string {
 	case p.Gauge >= 0:
 		return "weigh more of it"
 	case strings.HasPrefix(p.Source, gauges.CoreSource("")):
+		if g, _ := n.in.Job.Stock.Lookup(strings.TrimPrefix(p.Source, gauges.CoreSource(""))); g.Estimated {
+			return "weigh a piece of it"
+		}
 		return "a micrometer"
 	case p.Source == gauges.SourceCalipers:
 		return "check the calipers with a gauge block"
