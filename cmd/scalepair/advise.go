@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -169,7 +168,7 @@ func (a *app) orInterrupted(err error) error {
 }
 
 // checkSave refuses a save that cannot be made, before anything is worked out.
-func (o *adviseOptions) checkSave(j *job.Job) error {
+func (o *adviseOptions) checkSave(j *build.Run) error {
 	switch {
 	case o.save == "":
 		return nil
@@ -219,11 +218,11 @@ func (a *app) fromBlank(path string, o *adviseOptions) error {
 	if err != nil {
 		return err
 	}
-	j := &job.Job{}
-	if _, err = os.Stat(job.DefaultFile); path == "" && errors.Is(err, fs.ErrNotExist) {
+	j := &build.Run{}
+	if _, err = os.Stat(build.DefaultFile); path == "" && errors.Is(err, fs.ErrNotExist) {
 		j.Build, err = build.Read([]byte(bareBuild), "without a build file", &o.over)
 	} else {
-		j, err = job.Open(path, &o.over)
+		j, err = build.Open(path, &o.over)
 	}
 	if err != nil {
 		return err

@@ -8,7 +8,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -107,7 +106,7 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 	if err != nil {
 		return err
 	}
-	readings, err := job.ReadMeasured(measured)
+	readings, err := build.ReadMeasured(measured)
 	if err != nil {
 		return err
 	}

@@ -4,7 +4,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/tension/choice"
@@ -14,7 +13,7 @@ import (
 type compareOptions struct {
 	output outputFlags
 	over   build.Flags
-	asked  job.Comparison
+	asked  build.Comparison
 }
 
 func (a *app) compareCommand() *cobra.Command {
@@ -99,7 +98,7 @@ func (a *app) compare(path string, o *compareOptions) error {
 
 // settlePairs puts the pick of advise into the columns whose pair is open, and
 // says so.
-func (a *app) settlePairs(in *report.Input, columns []job.Column) error {
+func (a *app) settlePairs(in *report.Input, columns []build.Column) error {
 	var pick *choice.Pick
 	for i := range columns {
 		if columns[i].HasPair() {

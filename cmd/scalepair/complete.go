@@ -6,8 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data/unit"
 	"scalepair/tuning"
 )
@@ -56,7 +56,7 @@ func completeTuning(*cobra.Command, []string, string) ([]string, cobra.ShellComp
 // completeGauges offers the strings in stock of the build file that the command
 // line names, one after another.
 func completeGauges(_ *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
-	j, err := job.Load(first(args), nil)
+	j, err := build.Load(first(args), nil)
 	if err != nil {
 		return nil, cobra.ShellCompDirectiveError
 	}

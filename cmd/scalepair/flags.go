@@ -8,8 +8,8 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -86,7 +86,7 @@ func (o *outputFlags) options(a *app) (document.Options, error) {
 }
 
 // units are the units to print in: the flags', else the build file's.
-func (o *outputFlags) units(j *job.Job) show.Units {
+func (o *outputFlags) units(j *build.Run) show.Units {
 	return o.unitsOver(show.Units{Length: j.Build.LengthUnit, Force: j.Build.ForceUnit})
 }
 

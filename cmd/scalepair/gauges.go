@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -91,7 +91,7 @@ func stockArguments(args []string) (path string, labels []string) {
 
 func completeStock(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 	path, _ := stockArguments(args)
-	j, err := job.Load(path, nil)
+	j, err := build.Load(path, nil)
 	if err != nil {
 		return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
 	}

@@ -9,7 +9,6 @@ import (
 
 	"scalepair/cmd/scalepair/atomicfile"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
 
@@ -55,7 +54,7 @@ func (a *app) start(folder string, start build.Start, force bool) error {
 		faults.Include(fault.Place{Input: at}, err)
 		return faults.Err()
 	}
-	path := filepath.Join(folder, job.DefaultFile)
+	path := filepath.Join(folder, build.DefaultFile)
 	files := []newFile{{path, buildText}, {filepath.Join(folder, "readings.csv"), readings}}
 	if folder != "" {
 		if err := os.MkdirAll(folder, 0o777); err != nil {

@@ -8,7 +8,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -89,7 +88,7 @@ func (o *neutralOptions) stepFor(n fan.Neutral) float64 {
 }
 
 // playing takes the build's habits of play and what the flags say over them.
-func (o *neutralOptions) playing(j *job.Job, n *report.Neutral) error {
+func (o *neutralOptions) playing(j *build.Run, n *report.Neutral) error {
 	p := j.Build.Playing
 	if p.NeckAngle != nil {
 		n.NeckAngleRad, n.AngleGiven = p.NeckAngle.Rad(), true

@@ -2,7 +2,6 @@ package main
 
 import (
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/fan"
@@ -10,20 +9,20 @@ import (
 )
 
 // load reads the job, and says so when the demo stands in for a build file.
-func (a *app) load(path string, over *build.Flags) (*job.Job, error) {
-	j, err := job.Load(path, over)
+func (a *app) load(path string, over *build.Flags) (*build.Run, error) {
+	j, err := build.Load(path, over)
 	if err != nil {
 		return nil, err
 	}
 	a.inputs = j.Inputs()
 	if j.Demo() {
-		a.hint("no build file given and no %s here: showing the embedded demo, which is invented", job.DefaultFile)
+		a.hint("no build file given and no %s here: showing the embedded demo, which is invented", build.DefaultFile)
 	}
 	return j, nil
 }
 
 // input makes the plan ready and settles the units.
-func (a *app) input(j *job.Job, o *outputFlags) (*report.Input, error) {
+func (a *app) input(j *build.Run, o *outputFlags) (*report.Input, error) {
 	if _, err := o.options(a); err != nil {
 		return nil, err
 	}
@@ -58,7 +57,7 @@ func (a *app) preferred(in *report.Input, plan *choice.Plan) (*choice.Pick, erro
 // settle gives a pair and a set: those given, else those chosen in the build
 // file, and for what is still open the pick that prefer names, which is said on
 // stderr.
-func (a *app) settle(in *report.Input) (job.Pick, error) {
+func (a *app) settle(in *report.Input) (build.Pick, error) {
 	pick, err := in.Job.Pick()
 	if err != nil || pick.HasPair() && pick.Gauges != nil {
 		return pick, err
@@ -85,7 +84,7 @@ func (a *app) settle(in *report.Input) (job.Pick, error) {
 		return pick, err
 	}
 	a.hint("no pair is chosen: taking the pick %q of advise, %s with %s; advise --save keeps it", best.Kind, in.Pair(best.Bass, best.Treble), in.Set(best.Gauges))
-	return job.Pick{Bass: best.Bass, Treble: best.Treble, Gauges: best.Gauges}, nil
+	return build.Pick{Bass: best.Bass, Treble: best.Treble, Gauges: best.Gauges}, nil
 }
 
 // detail settles a pair and a set and works them out.

@@ -4,7 +4,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -62,7 +61,7 @@ func (a *app) setout(path string, o *setoutOptions) error {
 	if err != nil {
 		return err
 	}
-	s, err := in.Job.SetOut(l, d, job.SetOutOptions{Resolution: resolution, Blank: o.blank, RadiusFirst: o.radiusFirst})
+	s, err := in.Job.SetOut(l, d, build.SetOutOptions{Resolution: resolution, Blank: o.blank, RadiusFirst: o.radiusFirst})
 	if err != nil {
 		return err
 	}
@@ -70,20 +69,20 @@ func (a *app) setout(path string, o *setoutOptions) error {
 }
 
 // parse reads --calipers; the zero value where it is not given.
-func (o *setoutOptions) parse() (job.Fineness, error) {
+func (o *setoutOptions) parse() (build.Fineness, error) {
 	if o.calipers == "" {
-		return job.Fineness{}, nil
+		return build.Fineness{}, nil
 	}
 	r, err := mark.ParseResolution(o.calipers)
 	var faults fault.List
 	faults.Include(fault.Place{Input: "--calipers"}, err)
-	return job.Fineness{Resolution: r, From: "--calipers", Stated: unit.MM(r.StepMM())}, faults.Err()
+	return build.Fineness{Resolution: r, From: "--calipers", Stated: unit.MM(r.StepMM())}, faults.Err()
 }
 
 // resolution is how finely marks are printed. Where --calipers is given and
 // --lengths is not, everything is printed in the calipers' unit; inches of
 // either kind go together.
-func (o *setoutOptions) resolution(in *report.Input) (job.Fineness, error) {
+func (o *setoutOptions) resolution(in *report.Input) (build.Fineness, error) {
 	f, err := o.parse()
 	switch {
 	case err != nil:

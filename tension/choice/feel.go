@@ -1,6 +1,9 @@
 package choice
 
 import (
+	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"scalepair/data/fault"
@@ -102,8 +105,11 @@ func (t *Target) UnmarshalText(text []byte) error {
 	}
 	number, harder := strings.CutPrefix(plain, noHarder)
 	if !strings.ContainsAny(number, "0123456789") {
-		return fault.Fault{What: "this target is not known", Given: string(text),
-			Remedy: `use "like the reference", "no harder than the reference" (bends), "even" (tension), "none", or a force such as "72 N" or "no harder than 12 N"`}
+		remedy := `use "like the reference", "no harder than the reference" (bends), "even" (tension), "none", or a force such as "72 N" or "no harder than 12 N"`
+		if near := suggest.Nearest(plain, slices.Sorted(maps.Keys(targetWords))); near != "" {
+			remedy = fmt.Sprintf("did you mean %q?", near)
+		}
+		return fault.Fault{What: "this target is not known", Given: string(text), Remedy: remedy}
 	}
 	force, err := unit.ParseForce(number)
 	if err != nil {

@@ -55,7 +55,7 @@ type Build struct {
 	// Chosen is the pair that was decided on, nil while nothing is chosen.
 	Chosen *Chosen `toml:"chosen"`
 	// Columns are those of a comparison, in the order written.
-	Columns       []Column              `toml:"compare"`
+	Columns       []Compare             `toml:"compare"`
 	Limits        choice.Limits         `toml:"limits"`
 	Neck          Neck                  `toml:"neck"`
 	Tails         Tails                 `toml:"tails"`
@@ -81,7 +81,6 @@ func Defaults() *Build {
 		Strings:    Strings{PitchStandard: tuning.ConcertA, Ordering: true},
 		Neck:       Neck{Neck: fan.DefaultNeck()},
 		Feel:       Feel{Feel: choice.DefaultFeel(false, false)},
-		Scales:     Scales{Apart: 5 * mm},
 		Limits:     choice.DefaultLimits(),
 		Saddle:     Saddle{ActionTreble: 1.6 * mm, ActionBass: 2 * mm},
 		FretWire:   fan.DefaultFretWire(),
@@ -106,9 +105,6 @@ type Scales struct {
 	Treble Lengths `toml:"treble" range:"200 mm, 2000 mm"`
 	// ReverseFan lets a bass be shorter than its treble.
 	ReverseFan bool `toml:"reverse_fan"`
-	// Apart is the least difference in bass, treble or difference between two
-	// listed pairs.
-	Apart unit.Length `toml:"apart" range:"0 mm, 200 mm"`
 }
 
 // Chosen is the decided scale pair with what belongs to it.
@@ -119,8 +115,8 @@ type Chosen struct {
 	Gauges  PerString[string] `toml:"gauges"`
 }
 
-// Column is one column of a comparison. What it leaves out is the build's.
-type Column struct {
+// Compare is one column of a comparison. What it leaves out is the build's.
+type Compare struct {
 	Name          string            `toml:"name"`
 	Tuning        *tuning.Tuning    `toml:"tuning"`
 	CapoFret      *int              `toml:"capo_fret" range:"0, 36"`

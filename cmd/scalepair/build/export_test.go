@@ -2,7 +2,10 @@ package build
 
 import "reflect"
 
-var KeyFields = keyFields
+var (
+	KeyFields = keyFields
+	ParsePair = parsePair
+)
 
 // ValueAt gives the value of a key.
 func ValueAt(b *Build, key string) any {

@@ -50,10 +50,10 @@ func (c checker) perString() {
 	if r := c.Build.Reference; r != nil {
 		c.settleAll(r, "reference", r.Tuning.Strings(), c.faults)
 	}
-	c.feelTogether()
 	for i := range c.Columns {
 		c.settleAll(&c.Columns[i], fmt.Sprintf("compare[%d]", i), n, c.faults)
 	}
+	c.feelTogether()
 }
 
 func (c checker) readings() {
@@ -87,10 +87,14 @@ func (c checker) tunings() {
 		if !b.Given(key + ".capo_fret") {
 			t.CapoFret = b.Strings.CapoFret
 		}
-		t.Weight, t.Name = cmp.Or(t.Weight, 1), cmp.Or(t.Name, t.Tuning.Name, t.Tuning.String())
+		t.Weight, t.Name = cmp.Or(t.Weight, 1), cmp.Or(t.Name, title(t.Tuning))
 		if slices.ContainsFunc(b.Tunings[:i], func(e Tuning) bool { return e.Name == t.Name }) {
 			c.wrong(key+".tuning", "two tunings of one name", `give each its own: name = "with capo"`)
 		}
+	}
+	if len(b.Tunings) == 0 {
+		t := b.Strings.Tuning
+		b.Tunings = []Tuning{{Name: title(t), Tuning: t, Weight: 1, CapoFret: b.Strings.CapoFret}}
 	}
 	if !heeded {
 		c.wrong("strings.tuning", "it counts for nothing beside [[tunings]], none of which is the same", "add it as one more of [[tunings]], or leave it out")
@@ -107,16 +111,31 @@ func (c checker) tunings() {
 
 // tuning checks one tuning; one without strings is none.
 func (c checker) tuning(key string, t tuning.Tuning) {
-	switch n := t.Strings(); {
-	case n == 0:
-	case n < fewestStrings || n > mostStrings:
-		c.wrong(key, "the number of strings is out of range", fmt.Sprintf("%d to %d can be laid out", fewestStrings, mostStrings))
-	case n != c.Strings.Tuning.Strings() && key != "reference.tuning":
-		c.wrong(key, fmt.Sprintf("it has %d strings, the build has %d", n, c.Strings.Tuning.Strings()), "all tunings of one build have the same number of strings")
-	case c.Strings.Ordering && falls(t):
-		c.wrong(key, "it falls from its first note to its last", fmt.Sprintf("low string first? write %q; a tuning that is meant so needs ordering = false under [strings]", lowFirst(t)))
+	strings := c.Strings.Tuning.Strings()
+	if key == "reference.tuning" {
+		strings = t.Strings()
+	}
+	if what, remedy := c.wrongTuning(t, strings); what != "" && t.Strings() > 0 {
+		c.wrong(key, what, remedy)
 	}
 }
+
+// wrongTuning says what is wrong with a tuning of so many strings, "" for
+// nothing.
+func (b *Build) wrongTuning(t tuning.Tuning, strings int) (what, remedy string) {
+	switch n := t.Strings(); {
+	case n < fewestStrings || n > mostStrings:
+		return "the number of strings is out of range", fmt.Sprintf("%d to %d can be laid out", fewestStrings, mostStrings)
+	case n != strings:
+		return fmt.Sprintf("it has %d strings, the build has %d", n, strings), "all tunings of one build have the same number of strings"
+	case b.Strings.Ordering && falls(t):
+		return "it falls from its first note to its last",
+			fmt.Sprintf("low string first? write %q; a tuning that is meant so needs ordering = false under [strings]", lowFirst(t))
+	}
+	return "", ""
+}
+
+func title(t tuning.Tuning) string { return cmp.Or(t.Name, t.String()) }
 
 // lowFirst gives the notes of a tuning in the other order.
 func lowFirst(t tuning.Tuning) string {
@@ -280,14 +299,4 @@ func (c checker) bench() {
 	} else if p.FromFret > p.ToFret {
 		c.wrong("playing.from_fret", "the frets played begin above their end", "exchange from_fret and to_fret")
 	}
-}
-
-// HighFirst reports a tuning that falls from its first note to its last, since
-// tunings are written low string first. given is the tuning as it was written.
-func HighFirst(t tuning.Tuning, given string) error {
-	if !falls(t) {
-		return nil
-	}
-	return fault.Fault{What: "the tuning falls from its first note to its last", Given: given,
-		Remedy: fmt.Sprintf("low string first? write %q; a tuning that is meant so needs ordering = false under [strings]", lowFirst(t))}
 }

@@ -144,17 +144,17 @@ const highestBass, highestGuitar = 52, 64
 func newPage(s Start, t tuning.Tuning) page {
 	_, highest := ends(t)
 	k := guitar
-	if highest <= highestBass {
+	if isBass(t) {
 		k = bass
 	}
 	p := page{Name: cmp.Or(strings.TrimSpace(s.Name), "My build"), Tuning: t.String(), Instrument: k.name, Units: quote(s.Unit.String()),
 		Inches: s.Unit != unit.Millimetres, IsBass: k.name == bass.name, ReEntrant: t.ReEntrant(),
 		Frets: k.frets, ReferenceTuning: k.tuning}
-	p.ReferenceScale, p.ReferenceGauges = p.length(k.scale), labels(k.gauges)
+	p.ReferenceScale, p.ReferenceGauges = p.length(k.scale), labelList(k.gauges)
 	p.ranges(k, math.Exp2(-max(0, float64(highest-highestGuitar))/12))
 	n := t.Strings()
-	p.Gauges = labels(slices.Repeat([]string{k.gauges[0]}, n))
-	p.Towards = labels(slices.Repeat([]string{"middle"}, n))
+	p.Gauges = labelList(slices.Repeat([]string{k.gauges[0]}, n))
+	p.Towards = labelList(slices.Repeat([]string{"middle"}, n))
 	p.ReferenceStrings = strings.ReplaceAll(fmt.Sprint(slices.Repeat([]int{1}, n)), " ", ", ")
 	p.Dots, p.DoubleDots = frets(fan.CommonDots(p.Frets).Face), frets(fan.CommonDots(p.Frets).Double)
 	gaps := float64(n - 1)
@@ -181,8 +181,8 @@ func (p *page) ranges(k instrument, shrink float64) {
 
 func trim(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
-// labels writes a list of texts as TOML does.
-func labels(texts []string) string {
+// labelList writes a list of texts as TOML does.
+func labelList(texts []string) string {
 	out := make([]string, len(texts))
 	for i, t := range texts {
 		out[i] = quote(t)
@@ -192,6 +192,12 @@ func labels(texts []string) string {
 
 // frets writes a list of frets as TOML does.
 func frets(list []int) string { return strings.ReplaceAll(fmt.Sprint(list), " ", ", ") }
+
+// isBass reports whether a tuning is a bass's.
+func isBass(t tuning.Tuning) bool {
+	_, highest := ends(t)
+	return highest <= highestBass
+}
 
 // ends gives the lowest and the highest note.
 func ends(t tuning.Tuning) (lowest, highest int) {

@@ -3,7 +3,7 @@ package report
 import (
 	"math"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
@@ -109,7 +109,7 @@ type SetOutJSON struct {
 }
 
 // SetOutValues gives what setout prints as JSON.
-func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
+func SetOutValues(in *Input, s *build.SetOut) SetOutJSON {
 	b := &bench{Input: in, s: s}
 	out := SetOutJSON{
 		Build: in.Job.Build.Name, ResolutionMM: s.List.Resolution.StepMM(), Layout: LayoutValues(in, s.Layout),
@@ -133,7 +133,7 @@ func SetOutValues(in *Input, s *job.SetOut) SetOutJSON {
 	return out
 }
 
-func blankValues(f job.BlankFit, used bool) BlankJSON {
+func blankValues(f build.BlankFit, used bool) BlankJSON {
 	out := BlankJSON{Name: f.Blank.Name, Serves: f.WillDo(), Why: servesWords(f), LengthMM: f.Blank.Length.MM(), WidthMM: f.Blank.Width.MM(), SpareLengthMM: f.SpareLength.MM(), SpareWidthMM: f.SpareWidth.MM(),
 		ThicknessMM: f.Blank.Thickness.MM(), WorkedWith: used, NutCrossMM: f.NutCrossFromEnd.MM(), CentrelineMM: f.CentreFromBassEdge.MM()}
 	if f.LeftUnderMM != 0 {

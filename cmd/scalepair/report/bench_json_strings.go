@@ -1,7 +1,7 @@
 package report
 
 import (
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 )
 
 // WireJSON is the fret wire.
@@ -17,7 +17,7 @@ type CutJSON struct {
 	LengthMM float64 `json:"length_mm"`
 }
 
-func wireValues(s *job.SetOut) WireJSON {
+func wireValues(s *build.SetOut) WireJSON {
 	out := WireJSON{SumMM: s.Wire.Sum.MM(), TotalMM: s.Wire.Total.MM()}
 	for _, c := range s.Wire.Cuts {
 		out.Cuts = append(out.Cuts, CutJSON{c.Fret, c.Length.MM()})
@@ -171,7 +171,7 @@ type SingleJSON struct {
 }
 
 // ShoppingValues gives the shopping list as JSON.
-func ShoppingValues(in *Input, s *job.SetOut) ShoppingJSON {
+func ShoppingValues(in *Input, s *build.SetOut) ShoppingJSON {
 	need := s.Layout.LeastBlank()
 	out := ShoppingJSON{Singles: []SingleJSON{}, BlankLengthMM: need.Length.MM(), BlankWidthMM: need.Width.MM(),
 		ThicknessMM: s.LeastThicknessMM, WireMM: s.Wire.Total.MM()}

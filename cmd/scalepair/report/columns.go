@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"strings"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/data/unit"
 )
 
 // columnNames names every column by its own name, else by what it differs in
 // from the others. No two are alike.
-func (in *Input) columnNames(asked []job.Column) []string {
+func (in *Input) columnNames(asked []build.Column) []string {
 	parts := make([][]string, len(asked))
 	for i := range asked {
 		parts[i] = in.columnParts(&asked[i])
@@ -35,7 +35,7 @@ func (in *Input) columnNames(asked []job.Column) []string {
 
 // columnParts are what a column may differ in: tuning, capo, pitch standard,
 // pair, neutral fret, set.
-func (in *Input) columnParts(c *job.Column) []string {
+func (in *Input) columnParts(c *build.Column) []string {
 	var tunings, capos []string
 	for _, one := range c.Request.Cases {
 		tunings = append(tunings, one.Name)

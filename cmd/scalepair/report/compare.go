@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/tension/choice"
@@ -37,7 +37,7 @@ type ColumnOf struct {
 // NewComparison works up columns as asked for and as worked out, one for one.
 // oneSet is the set that was found for all of them, nil where none was asked
 // for.
-func NewComparison(in *Input, asked []job.Column, found []choice.Compared, oneSet []int) *Comparison {
+func NewComparison(in *Input, asked []build.Column, found []choice.Compared, oneSet []int) *Comparison {
 	var details []*choice.Detail
 	for _, one := range found {
 		if one.Detail != nil {

@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/trace"
 	"scalepair/data/unit"
@@ -30,7 +30,7 @@ type Explained struct {
 
 	in *Input
 	d  *choice.Detail
-	w  *job.Work
+	w  *build.Work
 }
 
 // step is one line of the work, with the number of its source.
@@ -42,7 +42,7 @@ type step struct {
 
 // NewExplained works up the work for one string of a detail, in its first
 // tuning.
-func NewExplained(in *Input, d *choice.Detail, w *job.Work) *Explained {
+func NewExplained(in *Input, d *choice.Detail, w *build.Work) *Explained {
 	row := stringRow{in: in, d: d, i: w.String - 1}
 	out := &Explained{Head: in.head(d), Pair: in.pairOf(d.Pair), Tuning: in.Tunings()[0].String(), CapoFret: in.Plan.Request().Cases[0].CapoFret,
 		Fret: w.Fret, Strings: table.Of("strings", "", []stringRow{row}, in.stringColumns(whole)...), Cautions: in.workCautions(row, w), in: in, d: d, w: w}
@@ -153,7 +153,7 @@ func stepValue(s step) string {
 
 // workCautions are those that the gauge's own marks ask for, and the one for
 // every string.
-func (in *Input) workCautions(r stringRow, w *job.Work) []string {
+func (in *Input) workCautions(r stringRow, w *build.Work) []string {
 	var out []string
 	g := r.gauge()
 	if g.Suspect || g.Disagrees {
@@ -169,7 +169,7 @@ func (in *Input) workCautions(r stringRow, w *job.Work) []string {
 }
 
 // sectionTitle heads a section of the work.
-func (in *Input) sectionTitle(name string, w *job.Work) string {
+func (in *Input) sectionTitle(name string, w *build.Work) string {
 	if name != "bend" {
 		return map[string]string{"gauge": "From the readings to the linear density", "pitch": "Pitch and length",
 			"tension": "Tension, breaking strength and inharmonicity", "compensation": "Compensation of the saddle"}[name]

@@ -4,7 +4,7 @@ import (
 	"math"
 	"strconv"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -79,7 +79,7 @@ func (in *Input) marks(r *show.Report, l *fan.Layout) {
 	t := r.Table("marks", "Marks along the outer string lines", show.Figures("fret"),
 		show.Figures(u.HeadLen("bass, from nut")), show.Figures(u.HeadLen("bass, step")),
 		show.Figures(u.HeadLen("treble, from nut")), show.Figures(u.HeadLen("treble, step")), show.Figures("slant °"))
-	tool := job.Finest(u.Length)
+	tool := build.Finest(u.Length)
 	var bassBefore, trebleBefore int64
 	for _, f := range l.Frets[1:] {
 		bass, treble := tool.Round(f.Bass.FromNut.MM()).Parts, tool.Round(f.Treble.FromNut.MM()).Parts

@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -126,16 +125,16 @@ func (p printed) holds(t *testing.T, name string, rows int, columns ...column) {
 
 // benchWork is the demo on one pair, with one set, as far as it is printed.
 type benchWork struct {
-	j *job.Job
+	j *build.Run
 	p *choice.Plan
 	d *choice.Detail
 	l *fan.Layout
-	s *job.SetOut
+	s *build.SetOut
 }
 
 func demoBench(t *testing.T, u show.Units) benchWork {
 	t.Helper()
-	j, err := job.Load(demoFile, flags(t, "--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"))
+	j, err := build.Load(demoFile, flags(t, "--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"))
 	require.NoError(t, err)
 	w := benchWork{j: j}
 	w.p, err = j.Plan()
@@ -146,7 +145,7 @@ func demoBench(t *testing.T, u show.Units) benchWork {
 	require.NoError(t, err)
 	w.l, err = fan.New(w.d.Spec)
 	require.NoError(t, err)
-	w.s, err = j.SetOut(w.l, w.d, job.SetOutOptions{Resolution: j.Calipers(u.Length)})
+	w.s, err = j.SetOut(w.l, w.d, build.SetOutOptions{Resolution: j.Calipers(u.Length)})
 	require.NoError(t, err)
 	return w
 }

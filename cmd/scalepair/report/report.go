@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/gauges"
@@ -17,7 +17,7 @@ import (
 
 // Input is what every report needs beside its result.
 type Input struct {
-	Job   *job.Job
+	Job   *build.Run
 	Plan  *choice.Plan
 	Units show.Units
 

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/fan"
 	"scalepair/fan/mark"
@@ -17,13 +17,13 @@ import (
 // of the sections, which are steps of work in their order.
 type bench struct {
 	*Input
-	s    *job.SetOut
+	s    *build.SetOut
 	r    *show.Report
 	step int
 }
 
 // SetOut prints what a builder sets out and makes, in working order.
-func SetOut(in *Input, s *job.SetOut) *show.Report {
+func SetOut(in *Input, s *build.SetOut) *show.Report {
 	b := &bench{Input: in, s: s, r: &show.Report{Title: in.title("Setting out")}}
 	b.opening()
 	in.limitsBroken(b.r, b.misses())

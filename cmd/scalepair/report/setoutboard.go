@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strconv"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/fan"
 )
@@ -37,7 +37,7 @@ func (b *bench) blankTable() {
 	u, fine := b.Units, b.caliper()
 	columns := []show.Column{show.Words("blank"), show.Words("serves"), show.Figures(u.HeadLen("length")), show.Figures(u.HeadLen("length spare")),
 		show.Figures(u.HeadLen("width")), show.Figures(u.HeadLen("width spare")), show.Figures(u.HeadLen("thick"))}
-	known := b.s.Depths != nil && slices.ContainsFunc(b.s.Blanks, func(f job.BlankFit) bool { return f.Blank.Thickness.MM() > 0 })
+	known := b.s.Depths != nil && slices.ContainsFunc(b.s.Blanks, func(f build.BlankFit) bool { return f.Blank.Thickness.MM() > 0 })
 	if known {
 		columns = append(columns, show.Figures(fine.HeadLen("left under slots")), show.Figures(fine.HeadLen("left at edges")))
 	}
@@ -61,7 +61,7 @@ func (b *bench) blankTable() {
 }
 
 // servesWords says whether a blank serves, and if not why.
-func servesWords(f job.BlankFit) string {
+func servesWords(f build.BlankFit) string {
 	switch {
 	case f.SpareLength.MM() < 0 && f.SpareWidth.MM() < 0:
 		return "too small"
@@ -76,7 +76,7 @@ func servesWords(f job.BlankFit) string {
 }
 
 // lie says how a blank must lie.
-func (b *bench) lie(f job.BlankFit) {
+func (b *bench) lie(f build.BlankFit) {
 	u := b.Units
 	b.r.Para("Work with %s. Its length, and so its grain, runs along the centreline. What is spare is shared equally: "+
 		"draw the centreline %s from the bass edge of the blank, the nut end's base line %s from its nut end, "+

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/data/unit"
 	"scalepair/fan/mark"
@@ -87,7 +87,7 @@ func (b *bench) coarse(r mark.Resolution) string {
 }
 
 // finenessWords says why marks are rounded as they are.
-func finenessWords(u show.Units, f job.Fineness) string {
+func finenessWords(u show.Units, f build.Fineness) string {
 	theirs, took := f.Stated.MM(), f.StepMM()
 	switch {
 	case f.From == "":
@@ -96,7 +96,7 @@ func finenessWords(u show.Units, f job.Fineness) string {
 		return "as --calipers asks"
 	case math.Abs(took-theirs) < 1e-6:
 		return "the step of your calipers (caliper_resolution under " + f.From + ")"
-	case theirs < took*(1-1e-6) && f.Resolution == job.Finest(u.Length):
+	case theirs < took*(1-1e-6) && f.Resolution == build.Finest(u.Length):
 		return fmt.Sprintf("the finest that a drawn mark can be set to (judgement), though your calipers show %s (caliper_resolution under %s)", stepText(u, theirs), f.From)
 	}
 	return fmt.Sprintf("the round step nearest to the %s of your calipers (caliper_resolution under %s)", stepText(u, theirs), f.From)

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/show"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
@@ -64,7 +64,7 @@ func (in *Input) weighFirst(g int) bool {
 
 // purchases are what to buy for one pair: single strings by gauge, the blank, the
 // fret wire.
-func (in *Input) purchases(s *job.SetOut) []purchase {
+func (in *Input) purchases(s *build.SetOut) []purchase {
 	u := in.units()
 	u.Length = decimal(u.Length)
 	var out []purchase
@@ -100,7 +100,7 @@ func decimal(u unit.LengthUnit) unit.LengthUnit {
 }
 
 // shoppingTable lists the purchases.
-func (in *Input) shoppingTable(s *job.SetOut) *table.Table {
+func (in *Input) shoppingTable(s *build.SetOut) *table.Table {
 	u := in.units()
 	single := func(p purchase) bool { return p.Single != nil }
 	return table.Of("shopping", "", in.purchases(s),
@@ -126,7 +126,7 @@ func (in *Input) manyWords(p purchase) string {
 	return fmt.Sprint(p.Count)
 }
 
-func (in *Input) shoppingNotes(s *job.SetOut) []string {
+func (in *Input) shoppingNotes(s *build.SetOut) []string {
 	if s.Detail == nil {
 		return []string{"Single strings follow once a set of gauges is chosen."}
 	}
@@ -141,7 +141,7 @@ func (in *Input) shoppingNotes(s *job.SetOut) []string {
 }
 
 // blankWords name the blank to buy: the one worked with, or the least size.
-func (in *Input) blankWords(s *job.SetOut) (what, size string) {
+func (in *Input) blankWords(s *build.SetOut) (what, size string) {
 	u, need := in.units(), s.Layout.LeastBlank()
 	size = fmt.Sprintf("at least %s x %s", u.Len(need.Length, scaleDecimals), u.LenText(need.Width, scaleDecimals))
 	if s.LeastThicknessMM > 0 {
@@ -154,7 +154,7 @@ func (in *Input) blankWords(s *job.SetOut) (what, size string) {
 }
 
 // Shopping adds the list to a report of the old kind.
-func (in *Input) Shopping(r *show.Report, s *job.SetOut) {
+func (in *Input) Shopping(r *show.Report, s *build.SetOut) {
 	t := r.Table("shopping", "", show.Words("what"), show.Figures("how many"), show.Words("remarks"))
 	for _, p := range in.purchases(s) {
 		t.Row(p.What, in.manyWords(p), p.Remarks)

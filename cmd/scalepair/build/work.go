@@ -1,4 +1,4 @@
-package job
+package build
 
 import (
 	"slices"
@@ -28,15 +28,15 @@ type Section struct {
 
 // Work repeats the work for one string of a detail, in its first tuning, with a
 // bend at a fret, and records it; a fret of 0 asks for no bend.
-func (j *Job) Work(p *choice.Plan, d *choice.Detail, number int, fret float64) (*Work, error) {
+func (r *Run) Work(p *choice.Plan, d *choice.Detail, number int, fret float64) (*Work, error) {
 	i := number - 1
 	w := &Work{String: number, Fret: fret}
-	own, err := fit.Explain(p.Stock()[d.Gauges[i]].Label, j.stockInput())
+	own, err := fit.Explain(p.Stock()[d.Gauges[i]].Label, r.stockInput())
 	if err != nil {
 		return nil, err
 	}
 	wire, at, bendErr := p.StringAt(d, 0, i, fret)
-	place := j.place(p, d, i)
+	place := r.place(p, d, i)
 	steps, err := tension.Explain(wire, at)
 	if w.NoBend = bendErr; bendErr == nil {
 		w.NoBend = err
@@ -65,17 +65,17 @@ func (j *Job) Work(p *choice.Plan, d *choice.Detail, number int, fret float64) (
 const pitchDigits = 9
 
 // place goes from note and fan to the pitch and the length that sound.
-func (j *Job) place(p *choice.Plan, d *choice.Detail, i int) []trace.Step {
+func (r *Run) place(p *choice.Plan, d *choice.Detail, i int) []trace.Step {
 	const equal = "equal temperament; A4 is note 69 of the MIDI note table"
 	tr := trace.Trace{Digits: pitchDigits}
-	note := j.Tunings()[0].OfString(i + 1)
+	note := r.Tunings()[0].OfString(i + 1)
 	t := d.Strings[i].Tunings[0]
 	capo := p.Request().Cases[0].CapoFret
 	pitch, length := "f", "L"
 	if capo > 0 {
 		pitch, length = "fo", "Lo"
 	}
-	tr.Given("A4, pitch standard", j.Build.Strings.PitchStandard.Hz(), "Hz", "as asked")
+	tr.Given("A4, pitch standard", r.Build.Strings.PitchStandard.Hz(), "Hz", "as asked")
 	tr.Given("st, number of the note "+note.String(), float64(note.Semitone), "", equal)
 	formula := "A4 2^((st - 69)/12)"
 	if note.Cents != 0 {

@@ -1,10 +1,10 @@
-package job
+package build
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
-	"scalepair/cmd/scalepair/build"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/tension/choice"
@@ -57,34 +57,34 @@ func (c *Column) retune(t tuning.Tuning, name string, a4 unit.Frequency, capo in
 // else today's set against a suggested one: today's is the set chosen or given,
 // and where there is none the reference instrument's. So it does where the flags
 // leave one column and name no set.
-func (j *Job) Columns(asked Comparison) ([]Column, error) {
-	base, err := j.base()
+func (r *Run) Columns(asked Comparison) ([]Column, error) {
+	base, err := r.base()
 	if err != nil {
 		return nil, err
 	}
 	var out []Column
 	switch {
 	case asked.any():
-		out, err = j.askedColumns(base, asked)
+		out, err = r.askedColumns(base, asked)
 		if err == nil && len(out) == 1 && asked.Gauges == nil && !asked.OneSet {
-			out, err = j.againstSuggested(out[0]) // one column alone compares nothing
+			out, err = r.againstSuggested(out[0]) // one column alone compares nothing
 		}
-	case len(j.Build.Columns) > 0:
-		out, err = j.fileColumns(base)
+	case len(r.Build.Columns) > 0:
+		out, err = r.fileColumns(base)
 	default:
-		out, err = j.againstSuggested(base)
+		out, err = r.againstSuggested(base)
 	}
 	return out, err
 }
 
 // base is the build itself as a column.
-func (j *Job) base() (Column, error) {
-	pick, err := j.Pick()
+func (r *Run) base() (Column, error) {
+	pick, err := r.Pick()
 	if err != nil {
 		return Column{}, err
 	}
-	base := Column{Tunings: j.Tunings(), SetName: SuggestedSet}
-	if base.Request, err = j.Request(); err != nil {
+	base := Column{Tunings: r.Tunings(), SetName: SuggestedSet}
+	if base.Request, err = r.Request(); err != nil {
 		return base, err
 	}
 	base.Request.Given, base.Request.Bass, base.Request.Treble = nil, nil, nil
@@ -98,12 +98,12 @@ func (j *Job) base() (Column, error) {
 }
 
 // againstSuggested sets a column's set against the suggested one.
-func (j *Job) againstSuggested(base Column) ([]Column, error) {
+func (r *Run) againstSuggested(base Column) ([]Column, error) {
 	suggested := base
 	suggested.Set, suggested.SetName = nil, SuggestedSet
 	if base.Set == nil {
 		var err error
-		if base.Set, err = j.referenceSet(); err != nil {
+		if base.Set, err = r.referenceSet(); err != nil {
 			return nil, err
 		}
 		base.SetName = ReferenceSet
@@ -117,24 +117,24 @@ func (j *Job) againstSuggested(base Column) ([]Column, error) {
 
 // referenceSet is the set of a reference instrument with as many strings; nil
 // without one.
-func (j *Job) referenceSet() ([]int, error) {
-	ref := j.Build.Reference
-	if ref == nil || ref.Tuning.Strings() != j.Build.Strings.Tuning.Strings() {
+func (r *Run) referenceSet() ([]int, error) {
+	ref := r.Build.Reference
+	if ref == nil || ref.Tuning.Strings() != r.Build.Strings.Tuning.Strings() {
 		return nil, nil
 	}
 	var faults fault.List
-	set := j.indexes(ref.Gauges, j.gaugePlace("reference.gauges"), &faults)
+	set := r.set(ref.Gauges, r.placesOf("reference.gauges"), &faults)
 	return set, faults.Err()
 }
 
 // fileColumns are those of [[compare]].
-func (j *Job) fileColumns(base Column) ([]Column, error) {
+func (r *Run) fileColumns(base Column) ([]Column, error) {
 	var faults fault.List
 	var out []Column
-	for i, from := range j.Build.Columns {
+	for i, from := range r.Build.Columns {
 		c, key := base.clone(), fmt.Sprintf("compare[%d]", i)
 		c.Name = from.Name
-		j.fileTunings(&c, from, key)
+		r.fileTunings(&c, from)
 		if from.Bass > 0 {
 			c.SetPair(from.Bass, from.Treble)
 		}
@@ -142,7 +142,7 @@ func (j *Job) fileColumns(base Column) ([]Column, error) {
 			c.Request.Neck.Neutral = *from.Neutral
 		}
 		if from.Gauges != nil {
-			c.Set, c.SetName = j.indexes(from.Gauges, j.gaugePlace(key+".gauges"), &faults), ""
+			c.Set, c.SetName = r.set(from.Gauges, r.placesOf(key+".gauges"), &faults), ""
 		}
 		out = append(out, c)
 	}
@@ -151,13 +151,10 @@ func (j *Job) fileColumns(base Column) ([]Column, error) {
 
 // fileTunings puts a column's own tuning, capo and pitch standard in place of
 // the build's, as far as it states them.
-func (j *Job) fileTunings(c *Column, from build.Column, key string) {
-	a4 := j.Build.Strings.PitchStandard
-	if j.Build.Given(key + ".pitch_standard_hz") {
-		a4 = from.PitchStandard
-	}
+func (r *Run) fileTunings(c *Column, from Compare) {
+	a4 := cmp.Or(from.PitchStandard, r.Build.Strings.PitchStandard)
 	if from.Tuning != nil {
-		c.retune(*from.Tuning, title(*from.Tuning, ""), a4, j.Build.Strings.CapoFret)
+		c.retune(*from.Tuning, title(*from.Tuning), a4, r.Build.Strings.CapoFret)
 	}
 	for i := range c.Request.Cases {
 		c.Request.Cases[i].Pitches = c.Tunings[i].Pitches(a4)
@@ -171,7 +168,7 @@ func (j *Job) fileTunings(c *Column, from build.Column, key string) {
 // All columns bend the strings that the first one bends, so that like stands
 // beside like. A column that nobody asked for is left out where nothing tells
 // one set from another.
-func (j *Job) Requests(columns []Column) ([]Column, []choice.Column, error) {
+func (r *Run) Requests(columns []Column) ([]Column, []choice.Column, error) {
 	var kept []Column
 	var out []choice.Column
 	var first *choice.Plan
@@ -182,12 +179,12 @@ func (j *Job) Requests(columns []Column) ([]Column, []choice.Column, error) {
 		case c.unasked && (own || first != nil && !first.CanSuggest()):
 			continue
 		case own:
-			return nil, nil, fault.Fault{Place: j.Build.Place("feel"), What: "no set can be suggested: even tension without a reference has any set of one tension",
+			return nil, nil, fault.Fault{Place: r.Build.Place("feel"), What: "no set can be suggested: even tension without a reference has any set of one tension",
 				Remedy: "say under [feel] what is wanted, describe a [reference], or give the column its gauges"}
 		case first == nil:
 			var err error
 			if first, err = choice.Prepare(c.Request); err != nil {
-				return nil, nil, j.atFile(err)
+				return nil, nil, r.atFile(err)
 			}
 		}
 		c.Request.Feel.BendStrings = append([]int{}, first.BendStrings()...)

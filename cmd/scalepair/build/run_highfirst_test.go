@@ -1,4 +1,4 @@
-package job_test
+package build_test
 
 import (
 	"os"
@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 )
 
 // demoWith writes the demo into a folder of its own with one text changed.
@@ -41,7 +40,7 @@ func TestGaugesHighStringFirst(t *testing.T) {
 		{"meant so", tuned, tuned + "\nordering = false\ngauges = [\"p13\", \"p17\", \"w24\", \"w34\", \"w44\", \"w56\"]", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := job.Load(demoWith(t, c.old, c.new), nil)
+			err := asked(build.Load(demoWith(t, c.old, c.new), nil))
 			if c.want == "" {
 				assert.NoError(t, err)
 				return
@@ -49,17 +48,17 @@ func TestGaugesHighStringFirst(t *testing.T) {
 			assert.ErrorContains(t, err, c.want)
 		})
 	}
-	_, err := job.Load(demo, flags(t, "--gauges", "p13 p17 w24 w34 w44 w56"))
+	err := asked(build.Load(demo, flags(t, "--gauges", "p13 p17 w24 w34 w44 w56")))
 	assert.ErrorContains(t, err, "--gauges: every gauge is thicker than the one before it")
 }
 
 func TestTuningFlagHighStringFirst(t *testing.T) {
-	_, err := job.Load(demo, flags(t, "--tuning", "B3 F#3 D3 A2 E2 B1"))
+	_, err := build.Load(demo, flags(t, "--tuning", "B3 F#3 D3 A2 E2 B1"))
 	assert.ErrorContains(t, err, `--tuning: it falls from its first note to its last ("B3 F#3 D3 A2 E2 B1"); low string first? write "B1 E2 A2 D3 F#3 B3"`)
-	_, err = job.Load(demo, flags(t, "--tuning", "E3 A3 D4 G3 B3 E4"))
+	_, err = build.Load(demo, flags(t, "--tuning", "E3 A3 D4 G3 B3 E4"))
 	assert.NoError(t, err, "a tuning that turns round once")
 	const tuned = `tuning = "B1 E2 A2 D3 F#3 B3"`
-	_, err = job.Load(demoWith(t, tuned, tuned+"\nordering = false"), flags(t, "--tuning", "B3 F#3 D3 A2 E2 B1"))
+	_, err = build.Load(demoWith(t, tuned, tuned+"\nordering = false"), flags(t, "--tuning", "B3 F#3 D3 A2 E2 B1"))
 	assert.NoError(t, err)
 }
 
@@ -69,4 +68,15 @@ func flags(t *testing.T, args ...string) *build.Flags {
 	f, err := build.FlagsOf(args...)
 	require.NoError(t, err)
 	return f
+}
+
+// asked asks a run for everything that names gauges.
+func asked(r *build.Run, err error) error {
+	if err == nil {
+		_, err = r.Plan()
+	}
+	if err == nil {
+		_, err = r.Columns(build.Comparison{})
+	}
+	return err
 }

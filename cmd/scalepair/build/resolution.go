@@ -1,10 +1,9 @@
-package job
+package build
 
 import (
 	"math"
 	"strings"
 
-	"scalepair/cmd/scalepair/build"
 	"scalepair/data/unit"
 	"scalepair/fan/mark"
 )
@@ -33,9 +32,9 @@ func Finest(u unit.LengthUnit) mark.Resolution {
 // 0.001 in where no step is stated or a finer one is. So it goes in decimals
 // where lengths go in fractions of an inch, unless the calipers themselves
 // show such fractions. What [marking] says of drawn marks comes first.
-func (j *Job) Calipers(u unit.LengthUnit) Fineness {
+func (r *Run) Calipers(u unit.LengthUnit) Fineness {
 	f := Fineness{Resolution: Finest(u)}
-	if f.Stated, f.From = j.caliperStep(); f.From != "" {
+	if f.Stated, f.From = r.caliperStep(); f.From != "" {
 		f.Resolution = printed(f.Stated, u)
 	}
 	return f
@@ -43,7 +42,7 @@ func (j *Job) Calipers(u unit.LengthUnit) Fineness {
 
 // stated is the step of a tool and the section that states it: [marking], what
 // it shows on drawn marks, before [measuring]; 0 and "" where neither does.
-func stated(b *build.Build, key string, marking, measuring unit.Length) (unit.Length, string) {
+func stated(b *Build, key string, marking, measuring unit.Length) (unit.Length, string) {
 	switch {
 	case marking > 0:
 		return marking, "[marking]"
@@ -89,14 +88,14 @@ func exactly(step unit.Length, u unit.LengthUnit) (mark.Resolution, bool) {
 // StepsFrom names the sections that state the steps of ruler and calipers for
 // CheckOptions: "[marking]", else "[measuring]"; "" where neither does, and
 // package mark's default holds.
-func (j *Job) StepsFrom() (ruler, calipers string) {
-	_, ruler = j.rulerStep()
-	_, calipers = j.caliperStep()
+func (r *Run) StepsFrom() (ruler, calipers string) {
+	_, ruler = r.rulerStep()
+	_, calipers = r.caliperStep()
 	return ruler, calipers
 }
 
-func (j *Job) rulerStep() (unit.Length, string) {
-	step, from := stated(j.Build, "ruler_resolution", j.Build.Marking.RulerResolution, j.Build.Measuring.RulerResolution)
+func (r *Run) rulerStep() (unit.Length, string) {
+	step, from := stated(r.Build, "ruler_resolution", r.Build.Marking.RulerResolution, r.Build.Measuring.RulerResolution)
 	if from == "[measuring]" && step > mostRulerResolution {
 		return 0, ""
 	}
@@ -107,6 +106,6 @@ func (j *Job) rulerStep() (unit.Length, string) {
 // too, package mark's own bound: what is coarser measures no mark.
 const mostRulerResolution unit.Length = 5 * unit.Millimetre
 
-func (j *Job) caliperStep() (unit.Length, string) {
-	return stated(j.Build, "caliper_resolution", j.Build.Marking.CaliperResolution, j.Build.Measuring.CaliperResolution)
+func (r *Run) caliperStep() (unit.Length, string) {
+	return stated(r.Build, "caliper_resolution", r.Build.Marking.CaliperResolution, r.Build.Measuring.CaliperResolution)
 }

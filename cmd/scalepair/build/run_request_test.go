@@ -1,4 +1,4 @@
-package job_test
+package build_test
 
 import (
 	"math"
@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/build"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension/choice"
@@ -94,7 +94,7 @@ func TestRequestOfEveryNumber(t *testing.T) {
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "readings.csv"), readings, 0o600))
 	path := filepath.Join(dir, "build.toml")
 	require.NoError(t, os.WriteFile(path, []byte(everyBuild), 0o600))
-	j, err := job.Load(path, nil)
+	j, err := build.Load(path, nil)
 	require.NoError(t, err)
 	r, err := j.Request()
 	require.NoError(t, err)

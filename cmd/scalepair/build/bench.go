@@ -1,4 +1,4 @@
-package job
+package build
 
 import (
 	"bytes"
@@ -15,15 +15,15 @@ import (
 
 // CheckOptions are the tolerances of [marking] and the tools' steps; what
 // neither [marking] nor [measuring] states is package mark's default.
-func (j *Job) CheckOptions() mark.Options {
-	m, o := j.Build.Marking, mark.DefaultOptions()
+func (r *Run) CheckOptions() mark.Options {
+	m, o := r.Build.Marking, mark.DefaultOptions()
 	take := func(to *float64, l unit.Length) {
 		if l > 0 {
 			*to = l.MM()
 		}
 	}
-	ruler, _ := j.rulerStep()
-	calipers, _ := j.caliperStep()
+	ruler, _ := r.rulerStep()
+	calipers, _ := r.caliperStep()
 	take(&o.Ruler.StepMM, ruler)
 	take(&o.Ruler.ZeroMM, m.RulerZero)
 	take(&o.Caliper.StepMM, calipers)
@@ -40,13 +40,13 @@ func (j *Job) CheckOptions() mark.Options {
 
 // FurtherLines lays the lines of [[lines]] on a layout. Faults stand at the
 // line's entry in the file.
-func (j *Job) FurtherLines(l *fan.Layout) ([]fan.PlacedLine, error) {
+func (r *Run) FurtherLines(l *fan.Layout) ([]fan.PlacedLine, error) {
 	var out []fan.PlacedLine
 	var faults fault.List
-	for i, b := range j.Build.Lines {
+	for i, b := range r.Build.Lines {
 		placed, err := l.Place(b)
 		if err != nil {
-			faults.Include(fault.Place{}, at(err, j.entry("lines", i)))
+			faults.Include(fault.Place{}, at(err, r.entry("lines", i)))
 			continue
 		}
 		out = append(out, placed)
@@ -55,20 +55,20 @@ func (j *Job) FurtherLines(l *fan.Layout) ([]fan.PlacedLine, error) {
 }
 
 // length names a length in the build's unit, for messages.
-func (j *Job) length(mm float64) string {
-	u := j.Build.LengthUnit
+func (r *Run) length(mm float64) string {
+	u := r.Build.LengthUnit
 	return u.Format(unit.MM(mm), 1) + " " + u.Symbol()
 }
 
 // size names a blank's length and width.
-func (j *Job) size(lengthMM, widthMM float64) string {
-	u := j.Build.LengthUnit
-	return u.Format(unit.MM(lengthMM), 1) + " x " + j.length(widthMM)
+func (r *Run) size(lengthMM, widthMM float64) string {
+	u := r.Build.LengthUnit
+	return u.Format(unit.MM(lengthMM), 1) + " x " + r.length(widthMM)
 }
 
 // entry is the place of one entry of a list of tables.
-func (j *Job) entry(list string, i int) fault.Place {
-	return j.Build.Place(fmt.Sprintf("%s[%d]", list, i))
+func (r *Run) entry(list string, i int) fault.Place {
+	return r.Build.Place(fmt.Sprintf("%s[%d]", list, i))
 }
 
 // at puts every fault of err at one place, and says what it was about.

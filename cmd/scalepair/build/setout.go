@@ -1,4 +1,4 @@
-package job
+package build
 
 import (
 	"fmt"
@@ -57,22 +57,22 @@ func (b BlankFit) WillDo() bool { return b.Fits && b.Thin == nil }
 
 // SetOut works a layout out for the bench. d may be nil. The error is a
 // fault.List of everything the build file has wrong, each at its place.
-func (j *Job) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut, error) {
-	s := &SetOut{Layout: l, Detail: d, Fineness: o.Resolution, Sawing: fan.Sawing{FretWire: j.Build.FretWire}, Blank: -1}
+func (r *Run) SetOut(l *fan.Layout, d *choice.Detail, o SetOutOptions) (*SetOut, error) {
+	s := &SetOut{Layout: l, Detail: d, Fineness: o.Resolution, Sawing: fan.Sawing{FretWire: r.Build.FretWire}, Blank: -1}
 	s.Sawing.RadiusFirst = o.RadiusFirst
 	var faults fault.List
-	include := func(err error) { faults.Include(fault.Place{Input: j.Build.File}, j.atFile(err)) }
+	include := func(err error) { faults.Include(fault.Place{Input: r.Build.File}, r.atFile(err)) }
 	var err error
 	s.List, err = mark.SettingOut(l, mark.Bench{Resolution: o.Resolution.Resolution, KerfMM: s.Sawing.Kerf.MM(),
-		Dots: &j.Build.Dots})
+		Dots: &r.Build.Dots})
 	include(err)
 	s.Wire, err = l.Wire(s.Sawing.FretWire)
 	include(err)
-	s.Lines, err = j.FurtherLines(l)
+	s.Lines, err = r.FurtherLines(l)
 	include(err)
 	include(s.depths())
-	s.fitBlanks(j.Build.Blanks)
-	include(s.pickBlank(j, o.Blank))
+	s.fitBlanks(r.Build.Blanks)
+	include(s.pickBlank(r, o.Blank))
 	include(s.saddles())
 	return s, faults.Err()
 }
@@ -113,7 +113,7 @@ func (s *SetOut) fitBlanks(offers []fan.Blank) {
 // pickBlank takes the blank of a name, else the first that serves. It is a
 // fault when that one does not serve, or when every blank that is large enough
 // is too thin; that none is large enough is no fault, since one can be bought.
-func (s *SetOut) pickBlank(j *Job, name string) error {
+func (s *SetOut) pickBlank(r *Run, name string) error {
 	var thin fault.List
 	for i, b := range s.Blanks {
 		if name == "" && b.WillDo() || name != "" && labelled(b.Blank.Name, name) {
@@ -121,7 +121,7 @@ func (s *SetOut) pickBlank(j *Job, name string) error {
 			break
 		}
 		if b.Fits && b.Thin != nil {
-			thin.Include(fault.Place{}, at(b.Thin, j.Build.Place(fmt.Sprintf("blanks[%d].thickness", i))))
+			thin.Include(fault.Place{}, at(b.Thin, r.Build.Place(fmt.Sprintf("blanks[%d].thickness", i))))
 		}
 	}
 	switch {
@@ -131,11 +131,11 @@ func (s *SetOut) pickBlank(j *Job, name string) error {
 		return thin.Err()
 	case !s.Blanks[s.Blank].Fits:
 		b := s.Blanks[s.Blank]
-		return fault.Fault{Place: j.entry("blanks", s.Blank), What: fmt.Sprintf("%s is too small for this board", b.Blank.Name),
-			Given:  j.size(b.Blank.Length.MM(), b.Blank.Width.MM()),
-			Remedy: "at least " + j.size(b.Blank.Length.MM()-b.SpareLength.MM(), b.Blank.Width.MM()-b.SpareWidth.MM()) + ", saw allowance included"}
+		return fault.Fault{Place: r.entry("blanks", s.Blank), What: fmt.Sprintf("%s is too small for this board", b.Blank.Name),
+			Given:  r.size(b.Blank.Length.MM(), b.Blank.Width.MM()),
+			Remedy: "at least " + r.size(b.Blank.Length.MM()-b.SpareLength.MM(), b.Blank.Width.MM()-b.SpareWidth.MM()) + ", saw allowance included"}
 	case s.Blanks[s.Blank].Thin != nil:
-		return at(s.Blanks[s.Blank].Thin, j.Build.Place(fmt.Sprintf("blanks[%d].thickness", s.Blank)))
+		return at(s.Blanks[s.Blank].Thin, r.Build.Place(fmt.Sprintf("blanks[%d].thickness", s.Blank)))
 	}
 	return nil
 }

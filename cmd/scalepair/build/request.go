@@ -1,0 +1,219 @@
+package build
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/fan"
+	"scalepair/gauges"
+	"scalepair/tension"
+	"scalepair/tension/choice"
+	"scalepair/tuning"
+)
+
+// Plan makes the choice ready.
+func (r *Run) Plan() (*choice.Plan, error) {
+	req, err := r.Request()
+	if err != nil {
+		return nil, err
+	}
+	plan, err := choice.Prepare(req)
+	return plan, r.atFile(err)
+}
+
+// Request is the choice that the build asks for. Gauges given on the command
+// line or in the file are fixed; a chosen set is not: it was the outcome of a
+// choice. Evenness alone speaks of one set, so there the chosen one is taken.
+func (r *Run) Request() (choice.Request, error) {
+	var faults fault.List
+	req := choice.Request{
+		By: r.TuningsBy, Stock: r.Stock.Gauges, Ordering: r.Strings.Ordering, Neck: r.Neck(), Blanks: r.Blanks,
+		Tails: tails(r.Tails.Nut, r.Tails.Saddle), TailsAssumed: r.Tails.NutAssumed || r.Tails.SaddleAssumed,
+		Action: r.Saddle.heights(r.Strings.Tuning.Strings()), ActionAssumed: r.Saddle.Assumed,
+		Feel: r.Feel.Feel, Limits: r.Limits,
+		Given: r.set(r.Strings.Gauges, r.placesOf("strings.gauges"), &faults), Reference: r.reference(&faults),
+	}
+	for _, t := range r.Build.Tunings {
+		req.Cases = append(req.Cases, choice.Case{Name: t.Name, Weight: t.Weight, CapoFret: t.CapoFret, Pitches: t.Tuning.Pitches(r.Strings.PitchStandard)})
+	}
+	if r.Strings.Stock != nil {
+		req.Usable = r.indexes(r.Strings.Stock, func(int) fault.Place { return r.Place("strings.stock") }, &faults)
+	}
+	if c := r.Chosen; c != nil && req.Feel.Tension.Kind == choice.Even && req.Reference == nil && req.Given == nil {
+		req.Given = r.set(c.Gauges, r.placesOf("chosen.gauges"), &faults)
+	}
+	req.Bass, req.Treble = r.lengths()
+	return req, faults.Err()
+}
+
+// lengths are those to try: of the file, else the chosen pair's, else those about
+// the reference's.
+func (r *Run) lengths() (bass, treble []unit.Length) {
+	bass, treble = r.Scales.Bass, r.Scales.Treble
+	switch ref := r.Build.Reference; {
+	case bass != nil || treble != nil:
+	case r.Chosen != nil:
+		return []unit.Length{r.Chosen.Bass}, []unit.Length{r.Chosen.Treble}
+	case ref != nil:
+		return choice.DefaultRange(ref.Bass, ref.Treble, isBass(ref.Tuning))
+	}
+	return bass, treble
+}
+
+// Tunings are those that the strings must serve, in the order of the request's
+// cases.
+func (r *Run) Tunings() []tuning.Tuning {
+	var out []tuning.Tuning
+	for _, t := range r.Build.Tunings {
+		out = append(out, t.Tuning)
+	}
+	return out
+}
+
+func tails(nut, saddle []unit.Length) []tension.Tails {
+	out := make([]tension.Tails, len(nut))
+	for i := range out {
+		out[i] = tension.Tails{Nut: nut[i], Saddle: saddle[i]}
+	}
+	return out
+}
+
+// heights run straight from the treble to the bass height.
+func (s Saddle) heights(strings int) []unit.Length {
+	out := make([]unit.Length, strings)
+	for i := range out {
+		part := unit.Length(i) / unit.Length(strings-1)
+		out[i] = (1-part)*s.ActionTreble + part*s.ActionBass
+	}
+	return out
+}
+
+// Neck is the wanted neck without a pair.
+func (r *Run) Neck() fan.Spec {
+	spec := fan.Spec{Strings: r.Strings.Tuning.Strings(), AllowReverse: r.Scales.ReverseFan, Neck: r.Build.Neck.Neck}
+	if r.Chosen != nil {
+		spec.Neutral = *r.Chosen.Neutral
+	}
+	return spec
+}
+
+// reference is the instrument to be like; what it does not state is the neck's.
+func (r *Run) reference(faults *fault.List) *choice.Reference {
+	ref := r.Build.Reference
+	if ref == nil {
+		return nil
+	}
+	neck := r.Neck()
+	neck.Bass, neck.Treble = ref.Bass, ref.Treble
+	neck.Strings, neck.Frets, neck.Neutral = ref.Tuning.Strings(), ref.Frets, *ref.Neutral
+	if ref.NutSpread > 0 && ref.SaddleSpread > 0 {
+		neck.NutWidth, neck.OtherWidth = 0, 0
+		neck.NutSpread, neck.SaddleSpread = ref.NutSpread, ref.SaddleSpread
+	}
+	neck.NutSpacing, neck.SaddleSpacing = fan.Spacing{}, fan.Spacing{}
+	return &choice.Reference{
+		Neck: neck, Pitches: ref.Tuning.Pitches(ref.PitchStandard), Gauges: r.set(ref.Gauges, r.placesOf("reference.gauges"), faults),
+		Tails: tails(ref.NutTail, ref.SaddleTail), TailsAssumed: ref.TailsAssumed,
+	}
+}
+
+// Pick is a pair and a set as far as they are settled: lengths 0 and a nil
+// set are open.
+type Pick struct {
+	Bass, Treble unit.Length
+	Gauges       []int // by string, indexes into the stock
+}
+
+// HasPair reports whether the pair is settled.
+func (p Pick) HasPair() bool { return p.Bass > 0 }
+
+// Pick gives what command line and build file settle: the pair of [chosen] or
+// the only pair of [scales], and the gauges of the command line, of [chosen]
+// or of [strings], in this order.
+func (r *Run) Pick() (Pick, error) {
+	var p Pick
+	var faults fault.List
+	if c := r.Chosen; c != nil {
+		p = Pick{c.Bass, c.Treble, r.set(c.Gauges, r.placesOf("chosen.gauges"), &faults)}
+	} else if s := r.Scales; len(s.Bass) == 1 && len(s.Treble) == 1 {
+		p.Bass, p.Treble = s.Bass[0], s.Treble[0]
+	}
+	if p.Gauges == nil {
+		p.Gauges = r.set(r.Strings.Gauges, r.placesOf("strings.gauges"), &faults)
+	}
+	return p, faults.Err()
+}
+
+// fewestToTell is the fewest strings that tell a list written high string
+// first from a choice of its own (judgement).
+const fewestToTell = 3
+
+// set finds the gauges of a set, string 1 first, by their labels; nil for none.
+// It reports labels that are not in stock, and a set that was written high string
+// first: each gauge is thicker than its neighbour on the bass side. With ordering
+// = false it may be meant so.
+func (r *Run) set(labels []string, at func(number int) fault.Place, faults *fault.List) []int {
+	if labels == nil {
+		return nil
+	}
+	before := len(*faults)
+	set := r.indexes(labels, at, faults)
+	thicker := func(a, b int) int {
+		if r.Stock.Gauges[a].Outer >= r.Stock.Gauges[b].Outer {
+			return -1
+		}
+		return 1
+	}
+	if len(*faults) == before && r.Strings.Ordering && len(set) >= fewestToTell && slices.IsSortedFunc(set, thicker) {
+		faults.Add(at(0), "every gauge is thicker than the one before it", strings.Join(reversed(labels), " "),
+			fmt.Sprintf("low string first? write %s; a set that is meant so needs ordering = false under [strings]", labelList(labels)))
+	}
+	return set
+}
+
+// placesOf gives where the gauges of a key stand: of one string, or of all for 0.
+func (r *Run) placesOf(key string) func(number int) fault.Place {
+	return func(number int) fault.Place {
+		if number == 0 {
+			return r.Place(key)
+		}
+		return r.PlaceOfString(key, number)
+	}
+}
+
+func reversed(labels []string) []string {
+	out := slices.Clone(labels)
+	slices.Reverse(out)
+	return out
+}
+
+// indexes finds gauges by label, noting every one that is not in stock.
+func (r *Run) indexes(labels []string, at func(number int) fault.Place, faults *fault.List) []int {
+	out := make([]int, len(labels))
+	for i, label := range labels {
+		g, err := r.Stock.Lookup(label)
+		if err != nil {
+			faults.Include(at(i+1), err)
+			continue
+		}
+		out[i] = slices.IndexFunc(r.Stock.Gauges, func(have gauges.Gauge) bool { return have.Label == g.Label })
+	}
+	return out
+}
+
+// atFile gives faults that name a build-file key the place of that key.
+func (r *Run) atFile(err error) error {
+	list, ok := err.(fault.List)
+	if !ok {
+		return err
+	}
+	for i, f := range list {
+		if at := r.Place(f.Place.Input); f.Place.Line == 0 && at.Line > 0 {
+			list[i].What, list[i].Place = f.Place.Input+": "+f.What, at
+		}
+	}
+	return list.Err()
+}

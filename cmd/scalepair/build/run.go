@@ -1,0 +1,141 @@
+package build
+
+import (
+	"bytes"
+	"cmp"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"scalepair/data"
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/gauges"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
+	"scalepair/tuning"
+)
+
+// DefaultFile is the build file that a command looks for in the current
+// folder when none is named.
+const DefaultFile = "build.toml"
+
+// Run is one run's input: a checked build and the stock beside it.
+type Run struct {
+	*Build
+	// Path is the build file's path, "" for the embedded demo.
+	Path string
+	// Source is the build file's text.
+	Source []byte
+	// Stock is made of the readings; Rows are theirs.
+	Stock fit.Stock
+	Rows  []reading.Reading
+}
+
+// Demo reports whether the embedded demo stands in for a build file.
+func (r *Run) Demo() bool { return r.Path == "" }
+
+// Inputs are the paths of what the run reads: the build file, and its readings
+// whether they are there or not. None for the embedded demo.
+func (r *Run) Inputs() []string {
+	if r.Demo() {
+		return nil
+	}
+	return []string{r.Path, r.readingsPath()}
+}
+
+// readingsPath is where the readings lie, beside the build file unless it says
+// otherwise.
+func (r *Run) readingsPath() string {
+	if name := filepath.FromSlash(r.Readings); filepath.IsAbs(name) {
+		return name
+	} else if !r.Demo() {
+		return filepath.Join(filepath.Dir(r.Path), name)
+	}
+	return "demo:" + r.Readings
+}
+
+// Load reads the build file at path and its readings. An empty path takes
+// DefaultFile in the current folder, and without one the embedded demo. All
+// faults of a file come together as a fault.List.
+func Load(path string, over *Flags) (*Run, error) {
+	r, err := Open(path, over)
+	if err != nil {
+		return nil, err
+	}
+	return r, r.readStock()
+}
+
+// Open reads the build file as Load does, and leaves the readings alone.
+func Open(path string, over *Flags) (r *Run, err error) {
+	r = &Run{Path: path}
+	name := path
+	if _, missing := os.Stat(DefaultFile); path == "" && os.IsNotExist(missing) {
+		name = "demo:" + DefaultFile
+		r.Source, err = data.Demo(DefaultFile)
+	} else {
+		r.Path = cmp.Or(path, DefaultFile)
+		name = r.Path
+		r.Source, err = readInput(r.Path, "give the path of a build file, or make one: scalepair init")
+	}
+	if err != nil {
+		return nil, err
+	}
+	r.Build, err = Read(r.Source, name, over)
+	return r, err
+}
+
+// readStock reads the readings and combines them with the constructions. No
+// readings are needed where nobody named them and gauges are known by
+// construction.
+func (r *Run) readStock() error {
+	path := r.readingsPath()
+	var src []byte
+	var err error
+	if r.Demo() {
+		src, err = data.Demo(r.Readings)
+	} else if _, missing := os.Stat(path); !os.IsNotExist(missing) || r.Given("readings") || len(r.Constructions) == 0 {
+		src, err = readInput(path, `weigh some string ends and list them there, or name the file with readings = "..." in `+r.File)
+	}
+	if err == nil && src != nil {
+		r.Rows, err = reading.Read(bytes.NewReader(src), path, r.pitch)
+	}
+	if err != nil {
+		return err
+	}
+	r.Stock, err = fit.Combine(r.stockInput())
+	return err
+}
+
+// stockInput is what the stock is made from.
+func (r *Run) stockInput() gauges.Input {
+	return gauges.Input{Readings: r.Rows, Constructions: r.Constructions, Materials: r.Materials, Instruments: r.Measuring}
+}
+
+// pitch reads the note of a hung-weight test under the build's pitch standard.
+func (r *Run) pitch(text string) (unit.Frequency, error) {
+	n, err := tuning.ParseNote(text)
+	if err != nil {
+		return 0, err
+	}
+	return n.Pitch(r.Strings.PitchStandard), nil
+}
+
+// readInput reads a file of the builder's; remedy is for one that is not there.
+func readInput(path, remedy string) ([]byte, error) {
+	src, err := os.ReadFile(path)
+	if err == nil {
+		return src, nil
+	}
+	f := fault.Fault{Place: fault.Place{Input: path}, What: "the file cannot be read", Remedy: remedy}
+	var reason *fs.PathError
+	if info, statErr := os.Stat(path); statErr == nil && info.IsDir() {
+		f.What, f.Remedy = "this is a folder, not a file", "name the file in it"
+	} else if errors.Is(err, fs.ErrNotExist) {
+		f.What = "there is no such file"
+	} else if errors.As(err, &reason) {
+		f.What += ": " + reason.Err.Error()
+	}
+	return nil, f
+}
