@@ -24,6 +24,7 @@ type adviseOptions struct {
 	full   bool
 	blank  string
 	save   string
+	plot   svgFile
 	force  bool
 }
 
@@ -47,6 +48,7 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
   scalepair advise --tuning "baritone C" --bass "26.5 in to 28 in"
   scalepair advise --save
   scalepair advise --save "longest bass" --force
+  scalepair advise --plot map.svg
   scalepair advise --blank "500 x 70 mm"`,
 		Args: func(c *cobra.Command, args []string) error {
 			paths = o.takePick(args)
@@ -68,7 +70,8 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 	f.StringVar(&o.blank, "blank", "", "what comes out of a blank of this `size`, such as \"500 x 70 mm\"; needs no readings")
 	f.StringVar(&o.save, "save", "", "write a `pick` into the build file as [chosen]: smallest fan, middle, longest bass ... (default: the one advised)")
 	f.Lookup("save").NoOptDefVal = preferred
-	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen")
+	textVar(f, &o.plot, "plot", "draw the map of scale pairs into this SVG `file`")
+	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen; with --plot: a file that exists")
 	return c
 }
 
@@ -124,7 +127,14 @@ func (a *app) advise(path string, o *adviseOptions) error {
 			return err
 		}
 	}
-	return a.print(&o.output, report.NewAdvice(in, found, o.full))
+	advice := report.NewAdvice(in, found, o.full)
+	if o.plot != "" {
+		if err := a.writeFiles([]newFile{{Path: string(o.plot), Text: []byte(advice.Map())}}, o.force); err != nil {
+			return err
+		}
+		a.hint("%s: wrote the map of scale pairs", o.plot)
+	}
+	return a.print(&o.output, advice)
 }
 
 // find searches, and works out the pick in use with all that is said of it.

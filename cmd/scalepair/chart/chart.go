@@ -43,6 +43,7 @@ const style = `<style>
 .sp-bar{fill:#0b5c9e;fill:var(--chart-accent,#0b5c9e);fill-opacity:.25;stroke:#0b5c9e;stroke:var(--chart-accent,#0b5c9e)}
 .sp-target{fill:none;stroke:#a33c00;stroke:var(--chart-warn,#a33c00);stroke-width:2.5px}
 .sp-cell{fill:#0b5c9e;fill:var(--chart-accent,#0b5c9e)}
+.sp-cell,.sp-paper{shape-rendering:crispEdges}
 .sp-outline{fill:none;stroke:currentColor;stroke-width:2px;stroke-linecap:square}
 </style>
 `

@@ -1,7 +1,6 @@
 package chart
 
 import (
-	"fmt"
 	"math"
 	"slices"
 )
@@ -48,10 +47,17 @@ func (m Map) SVG() string {
 	for j := range g.y {
 		p.row(g, bounds, j)
 	}
-	p.differences()
 	p.outline(g)
+	ends := p.differences()
 	p.axes(m.XLabel, m.YLabel)
-	p.picks(m.Picks)
+	names := p.labels()
+	p.picks(m.Picks, names)
+	for _, e := range ends {
+		x, y := p.x.at(e.X)+8, p.y.at(e.Y)-6
+		if names.covers(box{x, y - 12, x + textWidth(e.Name), y + 4}) == 0 {
+			p.text("sp-over", x, y, e.Name)
+		}
+	}
 	return c.done()
 }
 
@@ -214,22 +220,22 @@ func (p panel) hatch() {
 	}
 }
 
-// differences draws lines of equal difference, each named at its lower end.
-func (p panel) differences() {
+// differences draws lines of equal difference, and gives their lower ends.
+func (p panel) differences() []Pick {
+	var ends []Pick
 	all := scale{lo: p.x.lo - p.y.hi, hi: p.x.hi - p.y.lo}
 	for _, t := range all.ticks(9) {
 		x1, x2 := math.Max(p.x.lo, p.y.lo+t.value), math.Min(p.x.hi, p.y.hi+t.value)
-		if p.x.at(x2)-p.x.at(x1) < 60 { // too short for its name
-			continue
+		if x1 < x2 {
+			p.path("sp-curve sp-dash1", p.x.at(x1), p.y.at(x1-t.value), p.x.at(x2), p.y.at(x2-t.value))
+			ends = append(ends, Pick{x1, x1 - t.value, "difference " + t.label})
 		}
-		p.path("sp-curve sp-dash1", p.x.at(x1), p.y.at(x1-t.value), p.x.at(x2), p.y.at(x2-t.value))
-		p.text("sp-over", p.x.at(x1)+8, p.y.at(x1-t.value)-6, fmt.Sprintf("difference %s", t.label))
 	}
+	return ends
 }
 
 // picks marks and names the picks.
-func (p panel) picks(picks []Pick) {
-	names := p.labels()
+func (p panel) picks(picks []Pick, names *labels) {
 	var placed []Pick
 	for _, q := range picks {
 		if i := slices.IndexFunc(placed, func(o Pick) bool { return o.X == q.X && o.Y == q.Y }); i >= 0 {

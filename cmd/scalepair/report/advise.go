@@ -99,6 +99,7 @@ func (a *Advice) Document() *document.Document {
 	doc.List(a.answer()...)
 	doc.Table(a.pickTable())
 	doc.List(a.reasons()...)
+	doc.Add(a.mapFigure())
 	if a.together() != nil && !a.full {
 		doc.Table(a.together())
 	} else {
