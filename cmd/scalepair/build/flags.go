@@ -79,6 +79,13 @@ func (f *Flag) over(b *Build) error {
 	return err
 }
 
+// oneTuning drops the further tunings, and what puts them together: whoever
+// names one tuning wants that one.
+func (b *Build) oneTuning() {
+	b.Tunings = nil
+	delete(b.places.byPath, "tunings_by")
+}
+
 // state makes a flag the place of a key, and takes its list's entries away.
 func (b *Build) state(key, flag, text string) {
 	for path := range b.places.byPath {
@@ -149,7 +156,7 @@ func (f *Flags) over(b *Build) error {
 		}
 	}
 	if f.Tuning.given() {
-		b.Tunings = nil // whoever names one tuning wants that one
+		b.oneTuning()
 	}
 	if len(f.Retune) > 0 {
 		if b.Strings.Tuning.Strings() == 0 && len(b.Tunings) > 0 {
@@ -157,7 +164,8 @@ func (f *Flags) over(b *Build) error {
 		}
 		t, err := Retuned(b.Strings.Tuning, f.Retune)
 		include("retune", err)
-		b.Strings.Tuning, b.Tunings = t, nil
+		b.Strings.Tuning = t
+		b.oneTuning()
 		b.state("strings.tuning", "retune", strings.Join(f.Retune, ","))
 	}
 	for i := range b.Tunings {
