@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
@@ -11,14 +13,14 @@ import (
 // load reads the job, and says so when the demo stands in for a build file.
 func (a *app) load(path string, over *build.Flags) (*build.Run, error) {
 	j, err := build.Load(path, over)
-	if err != nil {
+	if j == nil || err != nil && !j.Bare {
 		return nil, err
 	}
 	a.inputs = j.Inputs()
 	if j.Demo() {
 		a.hint("no build file given and no %s here: showing the embedded demo, which is invented", build.DefaultFile)
 	}
-	return j, nil
+	return j, err
 }
 
 // input makes the plan ready and settles the units.
@@ -32,9 +34,14 @@ func (a *app) input(j *build.Run, o *outputFlags) (*report.Input, error) {
 	return in, err
 }
 
-// ready loads a build and makes the input of its report.
+// ready loads a build and makes the input of its report. Without readings lengths
+// and marks follow all the same, which is said.
 func (a *app) ready(path string, over *build.Flags, o *outputFlags) (*report.Input, error) {
 	j, err := a.load(path, over)
+	if missing := (build.NoReadings{}); errors.As(err, &missing) {
+		a.hint("%v; without them nothing is known of strings, and only what follows from lengths is printed", missing)
+		err = nil
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -62,8 +69,16 @@ func (a *app) settle(in *report.Input) (build.Pick, error) {
 	if err != nil || pick.HasPair() && pick.Gauges != nil {
 		return pick, err
 	}
+	if in.Job.Bare {
+		return pick, fault.Fault{Place: fault.Place{Input: in.Job.Build.File}, What: "without readings neither pair nor set can be advised", Remedy: "name a pair under [chosen], or weigh some string ends"}
+	}
 	if pick.HasPair() {
 		set, none := in.Plan.Suggest(pick.Bass, pick.Treble)
+		if only := build.OnlySet(in.Plan.Request()); set == nil && only != nil {
+			pick.Gauges = only
+			a.hint("no gauges are chosen: taking the only set in stock, %s, though a limit stands against it (%s)", in.Set(only), in.MissWords(none))
+			return pick, nil
+		}
 		if set == nil {
 			return pick, fault.Fault{Place: fault.Place{Input: in.Job.Build.File}, What: "no set in stock keeps the limits on strings: " + in.MissWords(none), Remedy: in.Remedy(none)}
 		}
@@ -114,7 +129,9 @@ func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
 func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
 	pick, err := a.settle(in)
 	if err != nil && pick.HasPair() && pick.Gauges == nil {
-		a.hint("%v; saddles, nut slots and strings to buy are left out", err)
+		if !in.Job.Bare {
+			a.hint("%v; saddles, nut slots and strings to buy are left out", err)
+		}
 		l, err := fan.New(in.Plan.SpecOf(pick.Bass, pick.Treble, nil))
 		return l, nil, err
 	}

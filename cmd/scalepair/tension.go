@@ -52,7 +52,11 @@ number, so that it can be followed with a pocket calculator.`,
 }
 
 func (a *app) tension(path string, o *tensionOptions) error {
-	in, err := a.ready(path, &o.over, &o.output)
+	j, err := a.load(path, &o.over)
+	if err != nil {
+		return err
+	}
+	in, err := a.input(j, &o.output)
 	if err != nil {
 		return err
 	}

@@ -2,6 +2,7 @@ package build
 
 import (
 	"fmt"
+	"cmp"
 	"slices"
 	"strings"
 
@@ -46,7 +47,26 @@ func (r *Run) Request() (choice.Request, error) {
 		req.Given = r.set(c.Gauges, r.placesOf("chosen.gauges"), &faults)
 	}
 	req.Bass, req.Treble = r.lengths()
+	if r.Bare { // what is known without readings: the neck and its limits
+		req.Given, req.Usable, req.Reference, req.Feel, faults = nil, nil, nil, choice.DefaultFeel(false, false), nil
+	}
 	return req, faults.Err()
+}
+
+// OnlySet is the set of the stock where it has just as many strings as the
+// build, by their linear densities; nil where there are more or fewer.
+func OnlySet(req choice.Request) []int {
+	set := slices.Clone(req.Usable)
+	if set == nil {
+		for i := range req.Stock {
+			set = append(set, i)
+		}
+	}
+	if len(set) != req.Neck.Strings {
+		return nil
+	}
+	slices.SortFunc(set, func(a, b int) int { return cmp.Compare(req.Stock[a].LinearDensity, req.Stock[b].LinearDensity) })
+	return set
 }
 
 // lengths are those to try: of the file, else the chosen pair's, else those about
@@ -140,6 +160,9 @@ func (r *Run) Pick() (Pick, error) {
 		p = Pick{c.Bass, c.Treble, r.set(c.Gauges, r.placesOf("chosen.gauges"), &faults)}
 	} else if s := r.Scales; len(s.Bass) == 1 && len(s.Treble) == 1 {
 		p.Bass, p.Treble = s.Bass[0], s.Treble[0]
+	}
+	if r.Bare {
+		return Pick{Bass: p.Bass, Treble: p.Treble}, nil
 	}
 	if p.Gauges == nil {
 		p.Gauges = r.set(r.Strings.Gauges, r.placesOf("strings.gauges"), &faults)

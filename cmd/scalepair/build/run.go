@@ -31,7 +31,13 @@ type Run struct {
 	// Stock is made of the readings; Rows are theirs.
 	Stock fit.Stock
 	Rows  []reading.Reading
+	// Bare says that there are no readings, so that nothing is known of strings.
+	Bare bool
 }
+
+// NoReadings is the error of Load where readings that nobody named are not
+// there; the run comes with it, bare.
+type NoReadings struct{ error }
 
 // Demo reports whether the embedded demo stands in for a build file.
 func (r *Run) Demo() bool { return r.Path == "" }
@@ -58,7 +64,8 @@ func (r *Run) readingsPath() string {
 
 // Load reads the build file at path and its readings. An empty path takes
 // DefaultFile in the current folder, and without one the embedded demo. All
-// faults of a file come together as a fault.List.
+// faults of a file come together as a fault.List. The error is NoReadings where
+// only they are missing.
 func Load(path string, over *Flags) (*Run, error) {
 	r, err := Open(path, over)
 	if err != nil {
@@ -97,6 +104,9 @@ func (r *Run) readStock() error {
 		src, err = data.Demo(r.Readings)
 	} else if _, missing := os.Stat(path); !os.IsNotExist(missing) || r.Given("readings") || len(r.Constructions) == 0 {
 		src, err = readInput(path, `weigh some string ends and list them there, or name the file with readings = "..." in `+r.File)
+		if os.IsNotExist(missing) && !r.Given("readings") {
+			r.Bare, err = true, NoReadings{err}
+		}
 	}
 	if err == nil && src != nil {
 		r.Rows, err = reading.Read(bytes.NewReader(src), path, r.pitch)

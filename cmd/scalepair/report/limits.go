@@ -35,7 +35,7 @@ var limits = map[choice.Limit]struct{ key, remedy string }{
 }
 
 const (
-	unknownRemedy  = "measure the cores of such gauges (cut the wrap back at an end) and write them, or their material, into the readings"
+	unknownRemedy  = "measure the cores of such gauges (cut the wrap back at an end) and write them, or their material, into the readings; scalepair tension shows what is known without"
 	breakingRemedy = "this limit keeps strings from breaking: look first at the limits on tension, bends and saddle travel, which may have left heavy gauges only, or widen the scales or the stock"
 )
 
@@ -44,7 +44,8 @@ func (in *Input) Remedy(m choice.Miss) string {
 	l := limits[m.Limit]
 	switch {
 	case l.remedy == unknownRemedy && m.Gauge >= 0 && in.Plan.Stock()[m.Gauge].Core > 0:
-		return "state the youngs_gpa and strength_mpa of its material in the readings or under [[materials]]"
+		key := map[choice.Limit]string{choice.StrengthUnknown: "strength_mpa", choice.StiffnessUnknown: "youngs_gpa"}[m.Limit]
+		return "state the " + key + " of its material in the readings or under [[materials]]; scalepair tension shows what is known without"
 	case l.remedy != "":
 		return l.remedy
 	case l.key == "":
