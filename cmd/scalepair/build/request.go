@@ -1,8 +1,8 @@
 package build
 
 import (
-	"fmt"
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
