@@ -174,7 +174,9 @@ func (f *Flags) over(b *Build) error {
 			b.state(fmt.Sprintf("tunings[%d].capo_fret", i), "capo", f.Capo.text)
 		}
 	}
-	if f.FreeGauges {
+	if f.FreeGauges && f.Gauges.given() {
+		include("free-gauges", fault.Fault{What: "a set is given too", Given: f.Gauges.text, Remedy: "keep --gauges or --free-gauges"})
+	} else if f.FreeGauges {
 		b.Strings.Gauges = nil
 	}
 	if b.Chosen != nil {

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"scalepair/data"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -54,6 +55,24 @@ func (c checker) perString() {
 		c.settleAll(&c.Columns[i], fmt.Sprintf("compare[%d]", i), n, c.faults)
 	}
 	c.feelTogether()
+	c.oneSet()
+}
+
+// oneSet reports two sets where one is meant, and a set beyond the only gauges
+// that may be chosen: no output could say which of them counts.
+func (c checker) oneSet() {
+	given := c.Strings.Gauges
+	if c.Chosen != nil && c.Chosen.Gauges != nil {
+		if given != nil && !slices.Equal(given, c.Chosen.Gauges) {
+			c.wrong("strings.gauges", fmt.Sprintf("[chosen] has another set (line %d)", c.Place("chosen.gauges").Line), "keep one of the two")
+		}
+		given = c.Chosen.Gauges
+	}
+	for i, label := range given {
+		if c.Strings.Stock != nil && !slices.ContainsFunc(c.Strings.Stock, func(s string) bool { return strings.EqualFold(s, label) }) {
+			c.faults.Add(c.Place("strings.stock"), fmt.Sprintf("stock: the set has a gauge that is not listed, on string %d", i+1), label, "add it, or take another gauge")
+		}
+	}
 }
 
 func (c checker) readings() {
@@ -262,6 +281,11 @@ func (c checker) lists() {
 		b.Lines[i].Name = cmp.Or(b.Lines[i].Name, fmt.Sprintf("line %d", i+1))
 		if !c.Given(key + ".behind_last_fret") {
 			c.need(key+".from_saddle", `write from_saddle = "40 mm", along the centreline, or behind_last_fret`)
+		}
+	}
+	for i, m := range b.Materials {
+		if _, err := data.LookupMaterial(m.Name); err == nil {
+			c.wrong(fmt.Sprintf("materials[%d].name", i), "a material of this name is known already", "give yours a name of its own")
 		}
 	}
 	for i := range b.Constructions {
