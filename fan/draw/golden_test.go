@@ -83,11 +83,11 @@ func TestTheSameBytesEveryTime(t *testing.T) {
 }
 
 // No file holds what no number may print as.
-func TestNoOddNumbers(t *testing.T) {
+func TestNoNumberIsNone(t *testing.T) {
 	for _, name := range instruments() {
 		for file, content := range files(t, name) {
-			for _, odd := range []string{"NaN", "+Inf", "-Inf", "-0.0000", "e-0", "e+0"} {
-				assert.False(t, bytes.Contains(content, []byte(odd)), "%s holds %s", file, odd)
+			for _, hostile := range []string{"NaN", "+Inf", "-Inf", "-0.0000", "e-0", "e+0"} {
+				assert.False(t, bytes.Contains(content, []byte(hostile)), "%s holds %s", file, hostile)
 			}
 		}
 	}

@@ -15,7 +15,7 @@ import (
 )
 
 // crosses reports whether two segments have a point in common, by the signs of
-// the four areas that their ends span.
+// the four areas that their ends enclose.
 func crosses(a, b draw.Line) bool {
 	side := func(l draw.Line, p draw.Point) float64 {
 		return (l.B.X-l.A.X)*(p.Y-l.A.Y) - (l.B.Y-l.A.Y)*(p.X-l.A.X)
@@ -51,7 +51,7 @@ func TestCrosses(t *testing.T) {
 	assert.False(t, crosses(upright, draw.Line{A: draw.Point{X: 1.1, Y: 5}, B: draw.Point{X: 2, Y: -5}}))
 }
 
-// Strokes must be told apart without colour: no two on a board have the same
+// Strokes must differ without colour: no two on a board have the same
 // weight and the same dashes unless they differ in form (rings, crosses, words).
 func TestStrokesDifferByWeightOrDash(t *testing.T) {
 	lines := []draw.Stroke{

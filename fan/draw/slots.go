@@ -39,7 +39,7 @@ func (s *sketch) slots() {
 }
 
 // carryOn takes a line that ends on the board over both edges of the blank and
-// writes its name there, row rows further out than usual. A line that stands
+// writes its name there, row rows further out. A line that stands
 // square goes on as the square line.
 func (s *sketch) carryOn(layer LayerName, line Line, name string, row int) {
 	gap := numberGapMM + float64(row)*numberRowMM

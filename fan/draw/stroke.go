@@ -1,9 +1,8 @@
 package draw
 
 // Stroke is what a line stands for; how it looks follows from that. Strokes
-// differ by weight and dashes first and by grey only besides, so that they can
-// be told apart in grey print, on a poor copy and by colour-blind eyes. No
-// stroke uses a hue.
+// differ by weight and dashes first and by grey only besides, so that a grey
+// print, a poor copy and a colour-blind eye lose nothing. No stroke uses a hue.
 type Stroke int
 
 // The strokes, by meaning.
@@ -15,7 +14,7 @@ const (
 	BlankStroke                // the blank's outline
 	CentreStroke               // the centreline
 	StringStroke               // string lines
-	NutStroke                  // the nut line and the nut's seat
+	NutStroke                  // the nut line
 	SaddleStroke               // the saddle line and the saddle points
 	SquareStroke               // the square line at the neutral fret
 	DotStroke                  // face and side dots

@@ -73,7 +73,7 @@ func TestMiddleLowersTheBaseline(t *testing.T) {
 }
 
 func FuzzOneLine(f *testing.F) {
-	for _, s := range odd {
+	for _, s := range hostile {
 		f.Add(s, 40.0)
 	}
 	// 28 wide signs and an ellipsis, where the room is a whole number of them.
@@ -99,8 +99,8 @@ func FuzzOneLine(f *testing.F) {
 	})
 }
 
-// odd are texts that have broken writers before.
-var odd = []string{
+// hostile are texts that have broken writers before.
+var hostile = []string{
 	"", " ", "plain", "<b>&amp; & \"quoted\" 'single'</b>", "é ½ ø Ø ± °", "two\nlines\r\nthree", strings.Repeat("long words ", 28),
 	"Ж ψ 弦 🎸 ♭ ″", "]]>", "(unbalanced \\ ) )", "50%%d %% %", `\U+0041 \P ^J ^`, "\x00\x01\x7f\u0085\u2028", "\xff\xfe", "e\u0301", "a\u202Eb", "%%%%",
 	"  0\r\nENTITIES", "endstream endobj", "\u00a0",

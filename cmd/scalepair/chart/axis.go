@@ -15,20 +15,20 @@ func (s scale) at(v float64) float64 { return s.from + (v-s.lo)/(s.hi-s.lo)*(s.t
 // clamped gives the place of a value, or of the nearer end when outside.
 func (s scale) clamped(v float64) float64 { return s.at(math.Min(math.Max(v, s.lo), s.hi)) }
 
-// span is the least and the greatest of the values that it was given.
-type span struct{ lo, hi float64 }
+// extent is the least and the greatest of the values that it was given.
+type extent struct{ lo, hi float64 }
 
-func newSpan() span { return span{math.Inf(1), math.Inf(-1)} }
+func newExtent() extent { return extent{math.Inf(1), math.Inf(-1)} }
 
-func (s *span) include(values ...float64) {
+func (s *extent) include(values ...float64) {
 	for _, v := range values {
 		s.lo, s.hi = math.Min(s.lo, v), math.Max(s.hi, v)
 	}
 }
 
-// scale gives a scale with a share of room at both ends; a span of one value
+// scale gives a scale with a share of room at both ends; an extent of one value
 // gets a tenth of it, or 1, on either side.
-func (s span) scale(share, from, to float64) scale {
+func (s extent) scale(share, from, to float64) scale {
 	room := share * (s.hi - s.lo)
 	if size := math.Max(math.Abs(s.lo), math.Abs(s.hi)); s.hi-s.lo <= 1e-9*size {
 		room = 0.1 * size

@@ -42,7 +42,7 @@ func (f Fit) SVG() string {
 		return ""
 	}
 	c, top := newCanvas(480, f.Title+": "+f.YLabel+" against "+f.XLabel, f.Title, f.keys())
-	x, y := f.spans()
+	x, y := f.extents()
 	p := panel{c, x.scale(0.06, 64, width-16), y.scale(0.06, 420, top+34)}
 	p.grid()
 	p.axes(f.XLabel, f.YLabel)
@@ -71,11 +71,11 @@ func (f Fit) SVG() string {
 	return c.done()
 }
 
-// spans gives the ranges of both axes. A suspect so far away that it would press
+// extents gives the ranges of both axes. A suspect so far away that it would press
 // the others flat (more than three times as high a picture; judgement) is drawn
 // at the edge.
-func (f Fit) spans() (x, y span) {
-	x, y = newSpan(), newSpan()
+func (f Fit) extents() (x, y extent) {
+	x, y = newExtent(), newExtent()
 	for _, k := range f.Curves {
 		x.include(k.X...)
 		y.include(k.Y...)

@@ -40,7 +40,7 @@ func (m Map) SVG() string {
 	g := newGrid(m.Pairs)
 	bounds := m.bounds()
 	c, top := newCanvas(560, m.Title+": "+m.YLabel+" against "+m.XLabel, m.Title, m.keys(g, bounds))
-	p := panel{c, span{g.x[0].lo, g.x[len(g.x)-1].hi}.scale(0.02, 64, width-16), span{g.y[0].lo, g.y[len(g.y)-1].hi}.scale(0.02, 500, top+34)}
+	p := panel{c, extent{g.x[0].lo, g.x[len(g.x)-1].hi}.scale(0.02, 64, width-16), extent{g.y[0].lo, g.y[len(g.y)-1].hi}.scale(0.02, 500, top+34)}
 	if g.gaps() {
 		p.hatch()
 	}
@@ -63,7 +63,7 @@ func (m Map) SVG() string {
 
 // bounds are the errors at which one shade ends and the next begins, rising.
 func (m Map) bounds() []tick {
-	others := newSpan()
+	others := newExtent()
 	for _, q := range m.Pairs {
 		if !q.Good {
 			others.include(q.Error)
@@ -120,10 +120,10 @@ func (m Map) keys(g grid, bounds []tick) []key {
 	return keys
 }
 
-// grid holds the pairs by column and row, and what every column and row spans:
+// grid holds the pairs by column and row, and what every column and row extents:
 // to half way to its neighbours.
 type grid struct {
-	x, y  []span
+	x, y  []extent
 	pairs map[[2]int]Pair
 }
 
@@ -135,7 +135,7 @@ func newGrid(pairs []Pair) grid {
 	slices.Sort(xs)
 	slices.Sort(ys)
 	xs, ys = slices.Compact(xs), slices.Compact(ys)
-	g := grid{spans(xs), spans(ys), map[[2]int]Pair{}}
+	g := grid{extents(xs), extents(ys), map[[2]int]Pair{}}
 	for _, q := range pairs {
 		i, _ := slices.BinarySearch(xs, q.X)
 		j, _ := slices.BinarySearch(ys, q.Y)
@@ -144,8 +144,8 @@ func newGrid(pairs []Pair) grid {
 	return g
 }
 
-func spans(at []float64) []span {
-	out := make([]span, len(at))
+func extents(at []float64) []extent {
+	out := make([]extent, len(at))
 	for i, v := range at {
 		before, after := 0.5, 0.5
 		if i > 0 {
@@ -158,7 +158,7 @@ func spans(at []float64) []span {
 				before = after
 			}
 		}
-		out[i] = span{v - before, v + after}
+		out[i] = extent{v - before, v + after}
 	}
 	return out
 }

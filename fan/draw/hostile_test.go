@@ -18,7 +18,7 @@ import (
 	"scalepair/fan/draw/tile"
 )
 
-// labelled is a drawing with one odd text in every place that takes any.
+// labelled is a drawing with one hostile text in every place that takes any.
 func labelled(t *testing.T, body string) draw.Drawing {
 	t.Helper()
 	l := layoutOf(t, "six")
@@ -33,17 +33,17 @@ func labelled(t *testing.T, body string) draw.Drawing {
 }
 
 func TestAnyLabelStaysWellFormedEverywhere(t *testing.T) {
-	bodies := append([]string{strings.Join(odd, " "), strings.Repeat("x", 300)}, odd...)
+	bodies := append([]string{strings.Join(hostile, " "), strings.Repeat("x", 300)}, hostile...)
 	for _, body := range bodies[:testutil.Times(len(bodies), 2)] {
 		d := labelled(t, body)
 		plan, err := tile.Lay(d, tile.DefaultOptions())
 		require.NoError(t, err)
 		var b bytes.Buffer
 		require.NoError(t, svg.Write(&b, plan.Sheets[0], svg.Options{}))
-		readable(t, body, "rsvg-convert", "-o", filepath.Join(t.TempDir(), "odd.png"), save(t, "odd.svg", b.Bytes()))
+		readable(t, body, "rsvg-convert", "-o", filepath.Join(t.TempDir(), "hostile.png"), save(t, "hostile.svg", b.Bytes()))
 		b.Reset()
 		require.NoError(t, pdf.Write(&b, d.Title, plan.Sheets))
-		readable(t, body, "qpdf", "--check", save(t, "odd.pdf", b.Bytes()))
+		readable(t, body, "qpdf", "--check", save(t, "hostile.pdf", b.Bytes()))
 	}
 }
 
