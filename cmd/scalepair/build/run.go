@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"scalepair/data"
 	"scalepair/data/fault"
@@ -24,7 +25,8 @@ const DefaultFile = "build.toml"
 // Run is one run's input: a checked build and the stock beside it.
 type Run struct {
 	*Build
-	// Path is the build file's path, "" for the embedded demo.
+	// Path is the build file's path; "" for the embedded demo, and for one that
+	// was given as text.
 	Path string
 	// Source is the build file's text.
 	Source []byte
@@ -40,12 +42,23 @@ type Run struct {
 type NoReadings struct{ error }
 
 // Demo reports whether the embedded demo stands in for a build file.
-func (r *Run) Demo() bool { return r.Path == "" }
+func (r *Run) Demo() bool { return r.Build != nil && strings.HasPrefix(r.File, demo) }
+
+const demo = "demo:"
+
+// New makes a run of a build file and its readings that are given as text.
+func New(source, readings []byte, over *Flags) (r *Run, err error) {
+	r = &Run{Source: source}
+	if r.Build, err = Read(source, DefaultFile, over); err != nil {
+		return nil, err
+	}
+	return r, r.combine(readings, r.Readings)
+}
 
 // Inputs are the paths of what the run reads: the build file, and its readings
 // whether they are there or not. None for the embedded demo.
 func (r *Run) Inputs() []string {
-	if r.Demo() {
+	if r.Path == "" {
 		return nil
 	}
 	return []string{r.Path, r.readingsPath()}
@@ -54,12 +67,14 @@ func (r *Run) Inputs() []string {
 // readingsPath is where the readings lie, beside the build file unless it says
 // otherwise.
 func (r *Run) readingsPath() string {
-	if name := filepath.FromSlash(r.Readings); filepath.IsAbs(name) {
+	name := filepath.FromSlash(r.Readings)
+	switch {
+	case r.Demo():
+		return demo + r.Readings
+	case filepath.IsAbs(name):
 		return name
-	} else if !r.Demo() {
-		return filepath.Join(filepath.Dir(r.Path), name)
 	}
-	return "demo:" + r.Readings
+	return filepath.Join(filepath.Dir(r.Path), name)
 }
 
 // Load reads the build file at path and its readings. An empty path takes
@@ -79,7 +94,7 @@ func Open(path string, over *Flags) (r *Run, err error) {
 	r = &Run{Path: path}
 	name := path
 	if _, missing := os.Stat(DefaultFile); path == "" && os.IsNotExist(missing) {
-		name = "demo:" + DefaultFile
+		name = demo + DefaultFile
 		r.Source, err = data.Demo(DefaultFile)
 	} else {
 		r.Path = cmp.Or(path, DefaultFile)
@@ -108,11 +123,18 @@ func (r *Run) readStock() error {
 			r.Bare, err = true, NoReadings{err}
 		}
 	}
-	if err == nil && src != nil {
-		r.Rows, err = reading.Read(bytes.NewReader(src), path, r.pitch)
-	}
 	if err != nil {
 		return err
+	}
+	return r.combine(src, path)
+}
+
+// combine makes the stock of readings, nil for none, and constructions.
+func (r *Run) combine(readings []byte, name string) (err error) {
+	if readings != nil {
+		if r.Rows, err = reading.Read(bytes.NewReader(readings), name, r.pitch); err != nil {
+			return err
+		}
 	}
 	r.Stock, err = fit.Combine(r.stockInput())
 	return err

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
+	"scalepair/data"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension/choice"
@@ -156,4 +157,23 @@ func TestRequestOfEveryNumber(t *testing.T) {
 		labels = append(labels, r.Stock[g].Label)
 	}
 	assert.Equal(t, []string{"p10", "p13", "p17", "w26", "w36", "w46"}, labels)
+}
+
+// Without [scales] the lengths about the reference's are tried; without anything
+// the request has none, and says so where it is made ready.
+func TestLengthsWithoutScales(t *testing.T) {
+	readings, err := data.Demo("readings.csv")
+	require.NoError(t, err)
+	const reference = "[reference]\nscale = \"640 mm\"\ntuning = \"E2 A2 D3 G3 B3 E4\"\ngauges = [\"w46\", \"w36\", \"w26\", \"p17\", \"p13\", \"p10\"]\n"
+	r, err := build.New([]byte(least+reference), readings, nil)
+	require.NoError(t, err)
+	req, err := r.Request()
+	require.NoError(t, err)
+	assert.Equal(t, []unit.Length{unit.MM(610), unit.MM(640)}, []unit.Length{req.Treble[0], req.Treble[len(req.Treble)-1]})
+	assert.Equal(t, []unit.Length{unit.MM(610), unit.MM(720)}, []unit.Length{req.Bass[0], req.Bass[len(req.Bass)-1]})
+	r, err = build.New([]byte(least+reference+"[chosen]\nbass = \"660 mm\"\ntreble = \"640 mm\"\n"), readings, nil)
+	require.NoError(t, err)
+	req, err = r.Request()
+	require.NoError(t, err)
+	assert.Equal(t, []unit.Length{unit.MM(660)}, req.Bass)
 }
