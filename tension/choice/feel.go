@@ -174,12 +174,6 @@ const (
 
 var constructionWords = []string{"like the reference", "free"}
 
-// String, MarshalText and UnmarshalText use the builder's words.
-func (c Construction) String() string { return constructionWords[c] }
-
-// MarshalText gives the word.
-func (c Construction) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
-
 // UnmarshalText reads the word.
 func (c *Construction) UnmarshalText(text []byte) error {
 	return suggest.Word(c, string(text), constructionWords)
@@ -199,12 +193,6 @@ const (
 )
 
 var directionWords = []string{"middle", "bass", "treble"}
-
-// String gives the builder's word.
-func (d Direction) String() string { return directionWords[d] }
-
-// MarshalText gives the word.
-func (d Direction) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads the word.
 func (d *Direction) UnmarshalText(text []byte) error {
@@ -232,12 +220,6 @@ const (
 )
 
 var combiningWords = []string{"mean", "worst"}
-
-// String gives the builder's word.
-func (c Combining) String() string { return combiningWords[c] }
-
-// MarshalText gives the word.
-func (c Combining) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 
 // UnmarshalText reads the word.
 func (c *Combining) UnmarshalText(text []byte) error {

@@ -31,13 +31,6 @@ type Limits struct {
 // of overshoot adds 12 % of tension, a whole-tone bend about 26 %).
 func DefaultLimits() Limits { return Limits{BreakingOpen: 0.75, BreakingBent: 0.90} }
 
-// MostBreakingOpen and MostBreakingBent bound what the limits may be set to
-// (judgement).
-const (
-	MostBreakingOpen unit.Ratio = 0.85
-	MostBreakingBent unit.Ratio = 0.95
-)
-
 // Caution is the part of its breaking strength from which the elastic limit of
 // music wire may be passed by an open string (Shigley, Mechanical Engineering
 // Design, Table 10-5: elastic limit 65 to 75 % of tensile strength, in

@@ -98,7 +98,7 @@ func TestWhatIsWrongWithARequest(t *testing.T) {
 		{"feel.bend_frets", func(r *Request) { r.Feel.BendFrets = []int{25} }},
 		{"feel.reference_strings", func(r *Request) { r.Feel.ReferenceStrings = []int{1, 2, 3, 4, 5, 7} }},
 		{"scales.bass", func(r *Request) { r.Bass = nil }},
-		{"scales.treble", func(r *Request) { r.Treble = []unit.Length{0.65, 0.64} }},
+		{"scales.treble", func(r *Request) { r.Treble = nil }},
 	} {
 		req := baritone()
 		c.change(&req)
