@@ -1,8 +1,6 @@
 package choice
 
 import (
-	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -86,30 +84,26 @@ const (
 	Even
 )
 
-// targetWords are the texts of the targets without a number.
-var targetWords = map[string]Target{
-	"none":                         {},
-	"like the reference":           {Kind: LikeReference},
-	"no harder than the reference": {Kind: LikeReference, NoHarder: true},
-	"even":                         {Kind: Even},
-}
+// targetWords are the texts of the targets without a number, wordTargets what
+// each says.
+var (
+	targetWords = []string{"like the reference", "no harder than the reference", "even", "none"}
+	wordTargets = []Target{{Kind: LikeReference}, {Kind: LikeReference, NoHarder: true}, {Kind: Even}, {}}
+)
 
 const noHarder = "no harder than "
 
 // UnmarshalText reads one of the words, "72 N" or "no harder than 12 N".
 func (t *Target) UnmarshalText(text []byte) error {
 	plain := strings.ToLower(strings.Join(strings.Fields(string(text)), " "))
-	if word, ok := targetWords[plain]; ok {
-		*t = word
-		return nil
-	}
 	number, harder := strings.CutPrefix(plain, noHarder)
 	if !strings.ContainsAny(number, "0123456789") {
-		remedy := `use "like the reference", "no harder than the reference" (bends), "even" (tension), "none", or a force such as "72 N" or "no harder than 12 N"`
-		if near := suggest.Nearest(plain, slices.Sorted(maps.Keys(targetWords))); near != "" {
-			remedy = fmt.Sprintf("did you mean %q?", near)
+		var word int
+		if err := suggest.Word(&word, plain, targetWords); err != nil {
+			return err
 		}
-		return fault.Fault{What: "this target is not known", Given: string(text), Remedy: remedy}
+		*t = wordTargets[word]
+		return nil
 	}
 	force, err := unit.ParseForce(number)
 	if err != nil {
@@ -153,12 +147,7 @@ func (t Target) String() string {
 		}
 		return text
 	}
-	for word, other := range targetWords {
-		if other.Kind == t.Kind && other.NoHarder == t.NoHarder {
-			return word
-		}
-	}
-	return "none"
+	return targetWords[slices.IndexFunc(wordTargets, func(w Target) bool { return w.Kind == t.Kind && w.NoHarder == t.NoHarder })]
 }
 
 // Construction says whether a string keeps its reference string's, plain or

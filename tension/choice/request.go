@@ -76,24 +76,26 @@ type Reference struct {
 func Lengths(from, to, step unit.Length) []unit.Length {
 	var out []unit.Length
 	for i := 0; ; i++ {
-		l := from + unit.Length(i)*step
-		if l >= to-step*1e-6 {
+		// To the picometre: a length in millimetres, thousandths of an inch or
+		// 1/64 in is a whole number of them, and so is any sum of such lengths.
+		l := unit.Length(math.Round(float64(from+unit.Length(i)*step)*1e12) / 1e12)
+		if l >= to {
 			return append(out, to)
 		}
-		out = append(out, unit.Length(math.Round(l.M()*1e12)/1e12))
+		out = append(out, l)
 	}
 }
 
-// DefaultRange is what is tried against a reference unless stated: treble
-// lengths from 30 mm below the reference's up to it, since low tunings and
+// DefaultRange is what is tried against a reference of two lengths unless stated,
+// for a tuning with a highest string: treble lengths from 30 mm below the reference's up to it, since low tunings and
 // unbent strings set no other limit, and bass lengths from that low end to 80 mm
 // above the reference's, by 5 mm; on basses 40 and 105 mm (judgement).
-func DefaultRange(refBass, refTreble unit.Length, bass bool) (basses, trebles []unit.Length) {
+func DefaultRange(bass, treble unit.Length, highest unit.Frequency) (basses, trebles []unit.Length) {
 	below, above, step := unit.MM(30), unit.MM(80), unit.MM(5)
-	if bass {
+	if highest < bassTop {
 		below, above = unit.MM(40), unit.MM(105)
 	}
-	return Lengths(refTreble-below, refBass+above, step), Lengths(refTreble-below, refTreble, step)
+	return Lengths(treble-below, bass+above, step), Lengths(treble-below, treble, step)
 }
 
 // beyond gives the lengths of a grid with one step more at each end: the first

@@ -154,16 +154,13 @@ func (c *chooser) ownSpacing(bass, treble unit.Length, set []int) (e2, cents flo
 		}
 		set = slices.Clone(c.set)
 	}
-	given := *p
-	given.req.Given = set
-	fixed := newChooser(&given)
-	base, err := p.baseFor(set)
+	copy(c.set, set)
+	d, err := p.Detail(bass, treble, set)
 	if err != nil {
 		return 0, 0, Miss{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}
 	}
-	e2, cents, miss = fixed.pairOf(base, bass, treble)
-	copy(c.set, set)
-	return e2, cents, miss
+	miss = append(d.Broken, Miss{Bass: bass, Treble: treble, Gauge: -1})[0]
+	return float64(d.Error * d.Error), d.Inharmonicity.Value(), miss
 }
 
 // fill works out what is printed.

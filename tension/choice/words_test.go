@@ -27,7 +27,7 @@ func TestTargetsInWords(t *testing.T) {
 		assert.Equal(t, want, again)
 	}
 	var bad Target
-	assert.ErrorContains(t, bad.UnmarshalText([]byte("soft")), "this target is not known")
+	assert.ErrorContains(t, bad.UnmarshalText([]byte("soft")), "no such word")
 	assert.ErrorContains(t, bad.UnmarshalText([]byte("no harder than 12")), "unit")
 	both, err := Together([]Target{{Kind: Stated, Forces: []unit.Force{70}}, {Kind: Stated, Forces: []unit.Force{80}}})
 	require.NoError(t, err)
@@ -65,7 +65,7 @@ func TestWords(t *testing.T) {
 func TestLengths(t *testing.T) {
 	assert.Equal(t, []unit.Length{0.61, 0.615, 0.618}, Lengths(0.61, 0.618, 0.005))
 	assert.Equal(t, []unit.Length{0.648}, Lengths(0.648, 0.648, 0.005))
-	bass, treble := DefaultRange(unit.MM(648), unit.MM(648), false)
+	bass, treble := DefaultRange(unit.MM(648), unit.MM(648), 330)
 	assert.InDelta(t, 618, treble[0].MM(), 1e-9)
 	assert.InDelta(t, 648, treble[len(treble)-1].MM(), 1e-9)
 	assert.InDelta(t, 618, bass[0].MM(), 1e-9)

@@ -10,6 +10,7 @@ import (
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
+	"scalepair/tension/choice"
 )
 
 // PerString is a list over strings: in file and flags low string first, or one
@@ -91,23 +92,8 @@ func (l *Lengths) UnmarshalText(text []byte) error {
 	case step < unit.Length(unit.Millimetre)/1000 || count > mostPoints:
 		return fault.Fault{What: "the step is too small", Given: string(text), Remedy: fmt.Sprintf("take a larger one; up to %d lengths are tried", mostPoints)}
 	}
-	*l = points(first, last, step)
+	*l = choice.Lengths(first, last, step)
 	return nil
-}
-
-// points gives from, from + step and so on up to the end, each the float nearest
-// to its exact value: a length in millimetres, thousandths of an inch or 1/64 in
-// is a whole number of picometres, and so is any sum of such lengths.
-func points(from, to, step unit.Length) Lengths {
-	from, to, step = toPicometre(from), toPicometre(to), toPicometre(step)
-	out := Lengths{}
-	for i := 0; ; i++ {
-		at := toPicometre(from + unit.Length(i)*step)
-		if at >= to {
-			return append(out, to)
-		}
-		out = append(out, at)
-	}
 }
 
 // toPicometre rounds to the picometre, far below what a builder can see.
