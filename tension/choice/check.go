@@ -25,7 +25,7 @@ func check(req *Request) error {
 		bad(len(c.Pitches) != n, "tunings", "the tunings have different numbers of strings",
 			fmt.Sprintf("%s: %d, the first: %d", c.Name, len(c.Pitches), n), "give the same number in each")
 	}
-	bad(len(req.Stock) == 0, "readings", "there are no strings in stock", "", "weigh some string ends first")
+	bad(len(req.Stock) == 0 && (req.Given != nil || ref != nil), "readings", "there are no strings in stock", "", "weigh some string ends first")
 	bad(req.Given != nil && len(req.Given) != n, "strings.gauges", "the number of gauges differs from the tuning's strings",
 		fmt.Sprintf("%d gauges, %d strings", len(req.Given), n), "give one gauge a string, low string first")
 	bad(req.Given == nil && req.Usable != nil && len(req.Usable) == 0, "strings.stock", "no gauge may be chosen", "", "list the gauges that may, or leave the key out")
