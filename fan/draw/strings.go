@@ -119,7 +119,7 @@ func (s *sketch) compensationWords(i int) string {
 	if b == nil {
 		return "compensation not known"
 	}
-	lo, hi := s.length(b.Lo.MM(), 1), s.length(b.Hi.MM(), 1)
+	lo, hi := s.length(b.Lo), s.length(b.Hi)
 	if lo == hi {
 		return "back " + lo + " " + s.o.Unit.Symbol()
 	}
@@ -138,10 +138,8 @@ func (s *sketch) closest(i int) float64 {
 	return least
 }
 
-// length prints millimetres in the options' unit, without its symbol.
-func (s *sketch) length(mm float64, decimals int) string {
-	return s.o.Unit.Format(unit.MM(mm), decimals)
-}
+// length prints a length in the options' unit, without its symbol.
+func (s *sketch) length(l unit.Length) string { return s.o.Unit.Format(l, 1) }
 
 // join joins what is not empty.
 func join(with string, parts ...string) string {

@@ -41,7 +41,7 @@ func (s *sketch) title() (notes []string) {
 // facts says in words which layout is drawn and how it lies.
 func (s *sketch) facts() []string {
 	spec, sym := s.layout.Spec, " "+s.o.Unit.Symbol()
-	pair := "bass " + s.length(spec.Bass.MM(), 1) + sym + ", treble " + s.length(spec.Treble.MM(), 1) + sym +
+	pair := "bass " + s.length(spec.Bass) + sym + ", treble " + s.length(spec.Treble) + sym +
 		", " + strconv.Itoa(spec.Strings) + " strings, " + strconv.Itoa(spec.Frets) + " frets"
 	if s.layout.Parallel {
 		pair += ", frets parallel"
