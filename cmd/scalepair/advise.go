@@ -24,7 +24,7 @@ type adviseOptions struct {
 	full   bool
 	blank  string
 	save   string
-	plot   svgFile
+	plot   string
 	force  bool
 }
 
@@ -70,7 +70,7 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 	f.StringVar(&o.blank, "blank", "", "what comes out of a blank of this `size`, such as \"500 x 70 mm\"; needs no readings")
 	f.StringVar(&o.save, "save", "", "write a `pick` into the build file as [chosen]: smallest fan, middle, longest bass ... (default: the one advised)")
 	f.Lookup("save").NoOptDefVal = preferred
-	textVar(f, &o.plot, "plot", "draw the map of scale pairs into this SVG `file`")
+	textVar(f, namedFile{&o.plot, ".svg"}, "plot", "draw the map of scale pairs into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen; with --plot: a file that exists")
 	return c
 }
@@ -129,10 +129,9 @@ func (a *app) advise(path string, o *adviseOptions) error {
 	}
 	advice := report.NewAdvice(in, found, o.full)
 	if o.plot != "" {
-		if err := a.writeFiles([]newFile{{Path: string(o.plot), Text: []byte(advice.Map())}}, o.force); err != nil {
+		if err := a.plot(o.plot, advice.Map(), o.force); err != nil {
 			return err
 		}
-		a.hint("%s: wrote the map of scale pairs", o.plot)
 	}
 	return a.print(&o.output, advice)
 }

@@ -1,9 +1,7 @@
 package main
 
 import (
-	"fmt"
 	"os"
-	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -51,7 +49,7 @@ The breaking load of a gauge is printed when you name it.`,
 	f.BoolVar(&o.next, "next", false, "what to weigh next for the pair and the set in use, and how long a piece")
 	o.longest = unit.MM(1500)
 	textVar(f, boundedLength{&o.longest, unit.MM(20), unit.MM(5000)}, "longest", "with --next: greatest `length` of string to weigh at once, in one piece or several together (default: 1500 mm)")
-	f.StringVar(&o.plot, "plot", "", "draw the fits with their gauges into this SVG `file`")
+	textVar(f, namedFile{&o.plot, ".svg"}, "plot", "draw the fits with their gauges into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --plot: replace a file that exists")
 	return c
 }
@@ -102,18 +100,12 @@ func completeStock(_ *cobra.Command, args []string, _ string) ([]string, cobra.S
 	return out, cobra.ShellCompDirectiveKeepOrder
 }
 
-// check refuses options that do not go together, and a plot that would not be
-// what its name says.
+// check refuses options that do not go together.
 func (o *gaugesOptions) check(labels []string) error {
-	var faults fault.List
 	if o.next && (o.plot != "" || len(labels) > 0) {
-		faults.Add(fault.Place{Input: "--next"}, "it is of the pair and set in use, not of gauges or their plot", "", "leave the other out")
+		return fault.Fault{Place: fault.Place{Input: "--next"}, What: "it is of the pair and set in use, not of gauges or their plot", Remedy: "leave the other out"}
 	}
-	if o.plot != "" && !strings.EqualFold(filepath.Ext(o.plot), ".svg") {
-		faults.Add(fault.Place{Input: "--plot"}, "the plot is an SVG drawing", o.plot,
-			fmt.Sprintf("name the file %q; a browser shows it and prints it", strings.TrimSuffix(o.plot, filepath.Ext(o.plot))+".svg"))
-	}
-	return faults.Err()
+	return nil
 }
 
 func (a *app) gauges(args []string, o *gaugesOptions) error {
@@ -140,10 +132,9 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 	if svg == "" {
 		return fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
 	}
-	if err := a.writeFiles([]newFile{{Path: o.plot, Text: []byte(svg)}}, o.force); err != nil {
+	if err := a.plot(o.plot, svg, o.force); err != nil {
 		return err
 	}
-	a.hint("wrote %s", o.plot)
 	return a.print(&o.output, r.WithPlot(svg))
 }
 
