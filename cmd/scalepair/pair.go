@@ -112,11 +112,13 @@ func (a *app) detail(in *report.Input) (*choice.Detail, error) {
 }
 
 // layoutOf settles a pair and draws its fan. A pair that is chosen needs no
-// gauges here, except for equal gaps between them.
+// gauges here, except for equal gaps between them: then it has the set that all
+// other commands take.
 func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
 	pick, err := in.Job.Pick()
-	if err == nil && !pick.HasPair() {
-		pick, err = a.settle(in)
+	if err == nil && (!pick.HasPair() || in.Plan.EqualGaps()) {
+		l, _, err := a.fretted(in)
+		return l, err
 	}
 	if err != nil {
 		return nil, err

@@ -226,6 +226,9 @@ func (p *Plan) SpecOf(bass, treble unit.Length, set []int) fan.Spec {
 	return spec
 }
 
+// EqualGaps reports whether the strings' places depend on their gauges.
+func (p *Plan) EqualGaps() bool { return p.gaps }
+
 // Stock gives the request's stock, which results point into by index.
 func (p *Plan) Stock() []gauges.Gauge { return p.req.Stock }
 
