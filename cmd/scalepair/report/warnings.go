@@ -58,6 +58,9 @@ var watches = []watch{
 	}},
 	{"string spread for each step between strings", 0.0055, 0.021, lengthText, "judgement: from narrow guitar nuts to wide bass saddles", func(s seen) []value {
 		n := s.in.Plan.Request().Neck
+		if n.NutSpread == 0 {
+			return nil // they follow from the board's widths
+		}
 		steps := float64(n.Strings - 1)
 		return []value{{"the nut", n.NutSpread.M() / steps}, {"the saddle", n.SaddleSpread.M() / steps}}
 	}},
@@ -130,7 +133,7 @@ func (in *Input) watched(details ...*choice.Detail) []string {
 		}
 		for _, v := range values {
 			if v.x < w.low || v.x > w.high {
-				out = append(out, fmt.Sprintf("%s of %s is %s; it seldom lies outside %s to %s (%s)",
+				out = append(out, fmt.Sprintf("the %s of %s is %s, and seldom lies outside %s to %s (%s)",
 					w.name, v.of, w.text(in.units(), v.x), w.text(in.units(), w.low), w.text(in.units(), w.high), w.source))
 				break
 			}
