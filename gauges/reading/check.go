@@ -95,8 +95,22 @@ func (s *size) bound(x float64) string {
 	return number + " " + name
 }
 
-// otherUnit guesses the size that was meant, where the number would be one of a
-// string's in another unit, or one of a thousandth of an inch; "" where none is.
+// likely is what a column most often holds, in SI (judgement).
+func (s *size) likely(si float64) bool {
+	low, high := 50e-3, 2.0
+	switch s.column {
+	case "outer", "core":
+		low, high = 0.15e-3, 4.5e-3
+	case "mass":
+		low, high = 0.02e-3, 0.1
+	case "hung_mass":
+		low, high = 1, 40
+	}
+	return si >= low && si <= high
+}
+
+// otherUnit guesses the size that was meant, where the number would be a likely
+// one in another unit, or in thousandths of an inch; "" where none is.
 func (s *size) otherUnit() string {
 	number, name, _ := strings.Cut(s.text(s.x), " ")
 	x, err := unit.ParseNumber(number)
@@ -104,11 +118,11 @@ func (s *size) otherUnit() string {
 		return ""
 	}
 	for _, u := range s.units {
-		if si := s.unitSizes(u).SI(x); u != name && si >= s.low && si <= s.high {
+		if si := s.unitSizes(u).SI(x); u != name && s.likely(si) {
 			return number + " " + u
 		}
 	}
-	if si := x * unit.Inch / 1000; (s.column == "outer" || s.column == "core") && si >= s.low && si <= s.high {
+	if si := x * unit.Inch / 1000; (s.column == "outer" || s.column == "core") && s.likely(si) {
 		return Decimals(x/1000, 4) + " in"
 	}
 	return ""
