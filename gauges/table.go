@@ -89,7 +89,7 @@ func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 		g.Packing = unit.Ratio(e.built.fills(g.LinearDensity.KgPerM()))
 	}
 	all.Settle(tr)
-	if g.IsPlain() && e.material.DensityKgM3 > 0 {
+	if g.IsPlain() && g.Readings > 0 && e.material.DensityKgM3 > 0 {
 		g.weighedCore(e.material.DensityKgM3, e.material.DensityU)
 		tr.Step("d, diameter of the wire, from its weighing and its diameter together", "weighted mean of D and sqrt(4 w/(pi rho))", g.Core.M(), "m", "weighted mean")
 		tr.Step("A, area of the wire", "pi/4 d^2", g.AreaM2, "m2", "geometry")

@@ -189,35 +189,3 @@ func (w *world) add(r reading.Reading) {
 	r.Place.Input, r.Place.Line = "readings.csv", len(w.readings)+2
 	w.readings = append(w.readings, r)
 }
-
-// stiffPitch is the exact fundamental, Hz, of a stiff string under the pull T
-// (N), of stiffness ei (N m2), length l (m) and stretched weight (kg/m), both
-// ends held by springs against turning: hold 0 is a hinge, 1 a firm clamp, and
-// between them a spring of stiffness hold/(1 - hold) sqrt(T EI).
-//
-// The shape cos(b x) + C cosh(a x) about the middle solves T y” - EI y”” =
-// -m w^2 y with a^2 - b^2 = T/EI and m w^2 = EI a^2 b^2; its ends neither move
-// nor carry a moment but the spring's:
-//
-//	EI (a^2 + b^2) + k (b tan(b l/2) + a tanh(a l/2)) = 0
-//
-// which rises with b from the hinge at pi/l towards 2 pi/l.
-func stiffPitch(pull, ei, l, weight, hold float64) float64 {
-	a := func(b float64) float64 { return math.Sqrt(b*b + pull/ei) }
-	over := func(b float64) float64 {
-		turning := (1 - hold) * ei * (a(b)*a(b) + b*b)
-		return turning + hold*math.Sqrt(pull*ei)*(b*math.Tan(b*l/2)+a(b)*math.Tanh(a(b)*l/2))
-	}
-	low, high := math.Pi/l, 2*math.Pi/l
-	for range 60 {
-		if b := (low + high) / 2; hold > 0 && over(b) < 0 {
-			low = b
-		} else {
-			high = b
-		}
-	}
-	if hold == 0 {
-		high = low
-	}
-	return high * a(high) * math.Sqrt(ei/weight) / (2 * math.Pi)
-}

@@ -17,36 +17,28 @@ type Placer func(column string) fault.Place
 // a slip falls outside.
 type size struct {
 	column    string
-	x         float64  // SI; 0 not given
-	low, high float64  // SI
-	units     []string // that are mistaken for each other, the usual one first
-	text      func(x float64) string
+	x         float64                      // SI; 0 not given
+	low, high float64                      // SI
+	units     []string                     // that are mistaken for each other, the usual one first
+	text      func(x, step float64) string // as it was written, at least as fine as a step
 	unitSizes func(name string) unit.Written
 }
 
 func lengthSize(column string, x unit.Length, low, high float64, form unit.Written) size {
 	return size{column, x.M(), low, high, []string{"mm", "in", "cm", "m"},
-		func(x float64) string { return AsWritten(twoDigits(form, x), unit.Length(x), "mm", 4) },
+		func(x, step float64) string { return asWritten(form, unit.Length(x), step, "mm", 4) },
 		func(name string) unit.Written { return unit.Form[unit.Length]("", name) }}
-}
-
-// twoDigits is a form with the digits that a value needs at least.
-func twoDigits(form unit.Written, x float64) unit.Written {
-	if !form.Known() {
-		return form
-	}
-	return form.Finer(x / 10)
 }
 
 func massSize(column string, x unit.Mass, low, high float64, form unit.Written) size {
 	return size{column, x.Kg(), low, high, []string{"g", "mg", "kg", "lb"},
-		func(x float64) string { return AsWritten(twoDigits(form, x), unit.Mass(x), "g", 6) },
+		func(x, step float64) string { return asWritten(form, unit.Mass(x), step, "g", 6) },
 		func(name string) unit.Written { return unit.Form[unit.Mass]("", name) }}
 }
 
 func numberSize(column string, x, low, high, scale float64, unitName string) size {
 	return size{column: column, x: x, low: low * scale, high: high * scale,
-		text: func(x float64) string { return Decimals(x/scale, 4) + " " + unitName }}
+		text: func(x, _ float64) string { return Decimals(x/scale, 4) + " " + unitName }}
 }
 
 func (r *Reading) sizes() []size {
@@ -83,12 +75,12 @@ func (s *size) check(place Placer, faults *fault.List) {
 	if other := s.otherUnit(); other != "" {
 		remedy = "did you mean " + other + "? " + remedy
 	}
-	faults.Add(place(s.column), plainName(s.column)+" is no size of a string's", s.text(s.x), remedy)
+	faults.Add(place(s.column), plainName(s.column)+" is no size of a string's", s.text(s.x, 0), remedy)
 }
 
 // bound prints a bound without zeros behind.
 func (s *size) bound(x float64) string {
-	number, name, _ := strings.Cut(s.text(x), " ")
+	number, name, _ := strings.Cut(s.text(x, x/100), " ")
 	if strings.Contains(number, ".") {
 		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
 	}
@@ -112,7 +104,7 @@ func (s *size) likely(si float64) bool {
 // otherUnit guesses the size that was meant, where the number would be a likely
 // one in another unit, or in thousandths of an inch; "" where none is.
 func (s *size) otherUnit() string {
-	number, name, _ := strings.Cut(s.text(s.x), " ")
+	number, name, _ := strings.Cut(s.text(s.x, 0), " ")
 	x, err := unit.ParseNumber(number)
 	if err != nil || s.unitSizes == nil {
 		return ""

@@ -33,8 +33,12 @@ func (w *Written) note(c csvtable.Cell) {
 // AsWritten prints a quantity in a form; in the usual unit, with at most that
 // many decimals, where the form is not known.
 func AsWritten[Q unit.Quantity](form unit.Written, x Q, usual string, decimals int) string {
+	return asWritten(form, x, 0, usual, decimals)
+}
+
+func asWritten[Q unit.Quantity](form unit.Written, x Q, step float64, usual string, decimals int) string {
 	if form.Known() {
-		return form.Text(float64(x), 0)
+		return form.Text(float64(x), step)
 	}
 	return Decimals(unit.Form[Q]("", usual).Value(float64(x)), decimals) + " " + usual
 }

@@ -1,0 +1,50 @@
+package fit_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/gauges"
+	"scalepair/gauges/fit"
+	"scalepair/gauges/reading"
+)
+
+func read(t *testing.T, text string) []reading.Reading {
+	t.Helper()
+	r, err := reading.Read(strings.NewReader(text), "r.csv", nil)
+	require.NoError(t, err)
+	return r
+}
+
+// combine makes a stock of a readings file with the usual tools.
+func combine(t *testing.T, text string) fit.Stock {
+	t.Helper()
+	s, err := fit.Combine(gauges.Input{Readings: read(t, text), Instruments: gauges.DefaultInstruments()})
+	require.NoError(t, err)
+	return s
+}
+
+func gauge(t *testing.T, s fit.Stock, label string) gauges.Gauge {
+	t.Helper()
+	g, err := s.Lookup(label)
+	require.NoError(t, err)
+	return g
+}
+
+// outside lets gauges be estimated outside the fitted diameters.
+func outside(t gauges.Instruments) gauges.Instruments {
+	t.EstimateOutside = true
+	return t
+}
+
+// near and within are testify's InEpsilon and InDelta for quantities.
+func near[A, B ~float64](t assert.TestingT, want A, got B, epsilon float64, message ...any) {
+	assert.InEpsilon(t, float64(want), float64(got), epsilon, message...)
+}
+
+func within[A, B ~float64](t assert.TestingT, want A, got B, delta float64, message ...any) {
+	assert.InDelta(t, float64(want), float64(got), delta, message...)
+}
