@@ -35,7 +35,7 @@ func Sheet(in *Input, l *fan.Layout, d *choice.Detail, date string, choosing, be
 
 // withoutCautions leaves out what the sheet says once, at its end.
 func withoutCautions(d *document.Document) *document.Document {
-	whole := wholeCautions()
+	whole := append(wholeCautions(), stringCautions...)
 	out := &document.Document{Title: d.Title}
 	for _, block := range d.Blocks {
 		if c, ok := block.(document.Cautions); ok {

@@ -105,18 +105,18 @@ var page = template.Must(template.New("table").Parse(`<div class="table" role="r
 <caption>{{.Title}}</caption>
 {{- end}}
 <thead>
-<tr>{{if .Tick}}<th scope="col" class="box">done</th>{{end}}{{range .Heads}}<th scope="col"{{if .Right}} class="n"{{end}}>{{.Text}}</th>{{end}}</tr>
+<tr>{{if .Tick}}<th scope="col" class="box">done</th>{{end}}{{range .Heads}}<th scope="col"{{if .Right}} class="n"{{end}}>{{.Text}}</th>{{end}}{{if .Room}}<th scope="col" class="room">{{.Room}}</th>{{end}}</tr>
 </thead>
 <tbody>
 {{- range $row := .Rows}}
-<tr>{{if $.Tick}}<td class="box"><label><input type="checkbox" aria-label="done: {{(index $row 0).Text}}"/></label></td>{{end}}{{range $i, $c := $row}}{{if $i}}<td{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</td>{{else}}<th scope="row"{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</th>{{end}}{{end}}</tr>
+<tr>{{if $.Tick}}<td class="box"><label><input type="checkbox" aria-label="done: {{(index $row 0).Text}}"/></label></td>{{end}}{{range $i, $c := $row}}{{if $i}}<td{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</td>{{else}}<th scope="row"{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</th>{{end}}{{end}}{{if $.Room}}<td class="room"></td>{{end}}</tr>
 {{- else}}
-<tr><td colspan="{{len .Heads}}">(none)</td></tr>
+<tr><td>(none)</td></tr>
 {{- end}}
 </tbody>
 {{- if .Foot}}
 <tfoot>
-<tr>{{if .Tick}}<td class="box"></td>{{end}}{{range .Foot}}<td{{if .Right}} class="n"{{end}}>{{.Text}}</td>{{end}}</tr>
+<tr>{{if .Tick}}<td class="box"></td>{{end}}{{range .Foot}}<td{{if .Right}} class="n"{{end}}>{{.Text}}</td>{{end}}{{if .Room}}<td class="room"></td>{{end}}</tr>
 </tfoot>
 {{- end}}
 </table>
@@ -150,10 +150,11 @@ func (t *Table) HTML() (template.HTML, error) {
 	view := struct {
 		Title, Label string
 		Tick         bool
+		Room         string
 		Heads, Foot  []htmlCell
 		Rows         [][]htmlCell
 		Notes        []string
-	}{Title: t.Title, Label: t.Title, Tick: t.Tick, Notes: t.notes, Heads: line(func(c int) string { return t.heads[c].text })}
+	}{Title: t.Title, Label: t.Title, Tick: t.Tick, Room: t.Room, Notes: t.notes, Heads: line(func(c int) string { return t.heads[c].text })}
 	if view.Label == "" {
 		view.Label = t.Name
 	}

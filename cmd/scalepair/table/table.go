@@ -19,8 +19,10 @@ type Table struct {
 	Name string
 	// Title stands above the table; it may be empty.
 	Title string
-	// Tick asks a printed sheet for a box to tick beside each row.
+	// Tick asks a page for a box to tick beside each row, Room for an empty last
+	// column under that heading, to write in.
 	Tick  bool
+	Room  string
 	heads []head
 	rows  [][]cell
 	foot  []string
