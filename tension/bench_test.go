@@ -52,7 +52,7 @@ func BenchmarkStretched(b *testing.B) {
 }
 
 func BenchmarkBendString(b *testing.B) {
-	w, at := steel(0.254e-3), usual()
+	w, at := steel(0.254e-3), wholeTone()
 	b.ReportAllocs()
 	for b.Loop() {
 		bend, _ := bendString(w, at)
@@ -63,7 +63,7 @@ func BenchmarkBendString(b *testing.B) {
 
 // BenchmarkContact sets a known spot out on another length.
 func BenchmarkContact(b *testing.B) {
-	at := usual()
+	at := wholeTone()
 	spot, _ := newSpot(at.Fret, at.Rise)
 	b.ReportAllocs()
 	for b.Loop() {
@@ -74,7 +74,7 @@ func BenchmarkContact(b *testing.B) {
 }
 
 func BenchmarkShape(b *testing.B) {
-	w, at := steel(0.254e-3), usual()
+	w, at := steel(0.254e-3), wholeTone()
 	spot, _ := newSpot(at.Fret, at.Rise)
 	contact, _ := spot.Contact(at.real())
 	b.ReportAllocs()
@@ -86,7 +86,7 @@ func BenchmarkShape(b *testing.B) {
 }
 
 func BenchmarkCompensation(b *testing.B) {
-	w, at := steel(0.254e-3), usual()
+	w, at := steel(0.254e-3), wholeTone()
 	b.ReportAllocs()
 	for b.Loop() {
 		lo, _, _ := compensation(w, at.Length, at.Pitch, 1.6e-3, at.Tails)

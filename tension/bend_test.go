@@ -59,12 +59,12 @@ func TestBendAgainstTheOtherRoute(t *testing.T) {
 func TestBendDistanceAgainstHalving(t *testing.T) {
 	for _, tan := range []float64{-0.45, -0.1, 0, 0.1, 0.45} {
 		for _, fret := range []float64{1, 5, 12, 17.5, 24} {
-			w, at := steel(0.33e-3), usual()
+			w, at := steel(0.33e-3), wholeTone()
 			at.Pitch, at.TanSlant, at.Fret, at.Reach = 246.94, tan, fret, 0.1
 			bend, err := bendString(w, at)
 			require.NoError(t, err)
 			o := newOracle(w, at)
-			assert.InEpsilon(t, o.travel(at.Rise, 1e-3, 0.1), bend.Distance, 1e-11, "fret %v, t %v", fret, tan)
+			assert.InEpsilon(t, o.distance(at.Rise, 1e-3, 0.1), bend.Distance, 1e-11, "fret %v, t %v", fret, tan)
 		}
 	}
 }
@@ -118,7 +118,7 @@ func TestMidpointBendIsTheClosedForm(t *testing.T) {
 }
 
 func TestSmallBends(t *testing.T) {
-	w, at := steel(0.254e-3), usual()
+	w, at := steel(0.254e-3), wholeTone()
 	o := newOracle(w, at)
 	contact := contactOf(t, at)
 	e := contact.Strain(w.StretchSpeed2())
@@ -143,7 +143,7 @@ func TestSmallBends(t *testing.T) {
 func TestStifferWireBendsInLess(t *testing.T) {
 	last := math.Inf(1)
 	for _, factor := range []float64{1, 10, 1e3, 1e5, 1e7} {
-		w, at := steel(0.254e-3), usual()
+		w, at := steel(0.254e-3), wholeTone()
 		at.TanSlant = 0
 		w.EA *= factor
 		bend, err := bendString(w, at)

@@ -120,7 +120,7 @@ func TestCompensationRefuses(t *testing.T) {
 		{"height below 0", w, 0.648, 329.63, -1e-3, 0.06, tension.ErrInput},
 		{"height nan", w, 0.648, 329.63, math.NaN(), 0.06, tension.ErrInput},
 		{"height in the wrong unit", w, 0.648, 329.63, 1.6, 0.06, tension.ErrInput},
-		{"no saddle can serve", w, 0.648, 329.63, 0.3, 0.06, tension.ErrInput},
+		{"no saddle reaches so far", w, 0.648, 329.63, 0.3, 0.06, tension.ErrInput},
 		{"tail below 0", w, 0.648, 329.63, 1.6e-3, -0.06, tension.ErrInput},
 	} {
 		t.Run(c.name, func(t *testing.T) {

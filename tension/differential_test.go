@@ -16,7 +16,7 @@ import (
 // and none here has more than two dozen.
 const (
 	formulaBound = 3e-15
-	// The search for the travel ends on a Newton step of at most 1e-6 of the
+	// The search for the bend distance ends on a Newton step of at most 1e-6 of the
 	// way and so leaves the square of that, 1e-12 (see risingRoot).
 	bendBound = 1e-12
 	// So does the search for the compensation, and there the square counts by s/L
@@ -150,7 +150,7 @@ func (b bendDeep) lever(y deep) deep {
 	return y.plus(b.t.times(along)).over(front).plus(y.minus(b.t.times(beyond)).over(sounding))
 }
 
-// TestFormulasAgainstAHundredDigits puts open string, overtones and breaking
+// TestFormulasAgainstAHundredDigits puts open string, inharmonicity and breaking
 // beside the same formulas in 120 digits.
 func TestFormulasAgainstAHundredDigits(t *testing.T) {
 	seen := worst{}
@@ -200,7 +200,7 @@ func TestBendsAgainstAHundredDigits(t *testing.T) {
 	t.Log(seen)
 }
 
-// bendHolds compares one bend, and tells whether it was reached.
+// bendHolds compares one bend, and reports whether it was reached.
 func bendHolds(t *testing.T, seen worst, d drawn) bool {
 	t.Helper()
 	b := newBendDeep(d.w, d.at)
@@ -223,7 +223,7 @@ func bendHolds(t *testing.T, seen worst, d drawn) bool {
 		return false
 	}
 	require.NoError(t, err, "%+v", d)
-	seen.hold(t, "travel", got.Distance, y, bendBound)
+	seen.hold(t, "bend distance", got.Distance, y, bendBound)
 	seen.hold(t, "bent tension", got.Tension, pull, bendBound)
 	seen.hold(t, "bending force", got.Force, pull.times(b.lever(y)), bendBound)
 	return true

@@ -13,7 +13,7 @@ import (
 // A plain steel string as most guitars have it: every row of the tables below
 // takes it to one edge.
 func edgeCase() drawn {
-	return drawn{w: steel(0.254e-3), at: usual(), heightM: 1.6e-3}
+	return drawn{w: steel(0.254e-3), at: wholeTone(), heightM: 1.6e-3}
 }
 
 // tuned is d at the pitch that makes a strain.
@@ -141,7 +141,7 @@ func bendHoldsFrom(t *testing.T, seen worst, d drawn) bool {
 	y := bisect(foot, end, func(y deep) bool { return !b.pitch(y).below(wanted) })
 	got, err := bendString(d.w, d.at)
 	require.NoError(t, err)
-	seen.hold(t, "travel after a fall", got.Distance, y, bendBound)
+	seen.hold(t, "bend distance after a fall", got.Distance, y, bendBound)
 	seen.hold(t, "bending force after a fall", got.Force, b.pull(b.run(y)).times(b.lever(y)), bendBound)
 	return true
 }

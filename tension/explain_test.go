@@ -60,7 +60,7 @@ func shown(t *testing.T, s trace.Step) float64 {
 }
 
 func known() (wire, bendAt) {
-	w, at := steel(0.254e-3), usual()
+	w, at := steel(0.254e-3), wholeTone()
 	w.ULinearDensity, w.UCoreDia = 0.012*w.LinearDensity, 0.005*w.CoreDia
 	w.Strength, _ = minStrength(w.CoreDia)
 	return w, at
@@ -114,7 +114,7 @@ func TestTheWorkAgreesWithTheAnswers(t *testing.T) {
 
 func TestTheWorkLeavesOutWhatIsNotKnown(t *testing.T) {
 	bare := wire{LinearDensity: 4e-4}
-	at := usual()
+	at := wholeTone()
 	at.Fret = 0
 	steps, err := explain(bare, at)
 	require.NoError(t, err)
@@ -127,7 +127,7 @@ func TestTheWorkLeavesOutWhatIsNotKnown(t *testing.T) {
 	assert.Len(t, steps, 5, "the open string stands")
 
 	for _, weight := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		steps, err = explain(wire{LinearDensity: weight}, usual())
+		steps, err = explain(wire{LinearDensity: weight}, wholeTone())
 		assert.ErrorIs(t, err, tension.ErrInput)
 		assert.Empty(t, steps)
 	}

@@ -24,8 +24,8 @@ func plain(d, youngs, rho float64) wire {
 // steel is music wire up to 0.81 mm (Shigley, Table 10-5).
 func steel(d float64) wire { return plain(d, 203.4e9, 7850) }
 
-// usual is a whole-tone bend at fret 5 of a treble string.
-func usual() bendAt {
+// wholeTone is a whole-tone bend at fret 5 of a treble string.
+func wholeTone() bendAt {
 	return bendAt{
 		Length: 0.648, Pitch: 329.63, Fret: 5, TanSlant: 0.05, Rise: 200,
 		Tails: ends{Nut: 0.06, Saddle: 0.025}, Reach: 0.045,
@@ -98,8 +98,8 @@ func (o oracle) bendingForce(y float64) float64 {
 	return (8*(o.energy(y+h/2)-o.energy(y-h/2)) - (o.energy(y+h) - o.energy(y-h))) / (6 * h)
 }
 
-// travel halves for the rise, between from and to.
-func (o oracle) travel(cents, from, to float64) float64 {
+// distance halves for the rise, between from and to.
+func (o oracle) distance(cents, from, to float64) float64 {
 	wanted := o.freq(0) * math.Pow(2, cents/1200)
 	for range 200 {
 		mid := (from + to) / 2
@@ -199,8 +199,14 @@ func breaking(t, area, strength float64) float64 {
 	return float64(tension.Wire{CoreArea: area, Strength: strength}.Breaking(unit.Force(t)))
 }
 
+// highestPitch is the string law at T = S A with w = rho A, from which the area
+// falls out: sqrt(S (1 + S/E)/rho)/(2 L).
 func highestPitch(strength, youngs, rho, length float64) float64 {
-	return tension.HighestPitch(strength, youngs, rho, unit.Length(length)).Hz()
+	strain := 0.0
+	if youngs != 0 {
+		strain = strength / youngs
+	}
+	return math.Sqrt(strength*(1+strain)/rho) / (2 * length)
 }
 
 func spreadB(w wire, t, length float64) float64 { return tension.B(w.EI, t, length) }

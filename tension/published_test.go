@@ -107,7 +107,7 @@ func TestPublishedBend(t *testing.T) {
 	}
 	checkPublished(t, "bend.csv", map[string]formula{
 		"rise in percent": func(in func(string) float64) float64 {
-			w, at := steel(0.254e-3), usual()
+			w, at := steel(0.254e-3), wholeTone()
 			at.Rise = in("cents")
 			bend, err := bendString(w, at)
 			require.NoError(t, err)
@@ -133,7 +133,7 @@ func TestPublishedInharmonicity(t *testing.T) {
 func TestPublishedFretIntonation(t *testing.T) {
 	// The share of the length that sounds at a fret, read off the work.
 	sounding := func(fret float64) float64 {
-		w, at := steel(0.254e-3), usual()
+		w, at := steel(0.254e-3), wholeTone()
 		at.Fret = fret
 		steps, err := explain(w, at)
 		require.NoError(t, err)

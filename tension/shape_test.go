@@ -32,7 +32,7 @@ func TestBendIsItsThreeParts(t *testing.T) {
 }
 
 func TestBendDistanceDoesNotAskForTheGauge(t *testing.T) {
-	at := usual()
+	at := wholeTone()
 	thin := mustBend(t, steel(0.2e-3), at)
 	for _, d := range []float64{0.23e-3, 0.254e-3, 0.3e-3, 0.4318e-3, 0.6e-3} {
 		w := steel(d)
@@ -46,7 +46,7 @@ func TestBendDistanceDoesNotAskForTheGauge(t *testing.T) {
 func TestBendGrowsWithLength(t *testing.T) {
 	for _, tail := range []float64{0, 0.085, 0.3} {
 		for _, fret := range []float64{5, 12} {
-			at := usual()
+			at := wholeTone()
 			at.TanSlant, at.Fret, at.Reach, at.Tails = 0, fret, 0.2, ends{Nut: tail}
 			lnForce := func(length float64) float64 {
 				at.Length = length
@@ -54,7 +54,7 @@ func TestBendGrowsWithLength(t *testing.T) {
 			}
 			const h = 1e-4
 			power := (lnForce(0.648*(1+h)) - lnForce(0.648*(1-h))) / (2 * h)
-			// About: the law is that of small travel.
+			// About: the law is that of small bends.
 			assert.InDelta(t, 2.5+0.5*0.648/(0.648+tail), power, 0.05, "tail %v, fret %v", tail, fret)
 		}
 	}
@@ -64,7 +64,7 @@ func TestBendGrowsWithLength(t *testing.T) {
 // tangent of 0.45, which a neutral fret near 3 makes on a narrow neck.
 func TestSlantChangesThePush(t *testing.T) {
 	for _, length := range []float64{0.65, 0.70} {
-		at := usual()
+		at := wholeTone()
 		at.Length, at.Pitch, at.Fret, at.Reach = length, 247.0*0.65/length, 24, 0.2
 		bendingForce := func(tan float64) float64 {
 			at.TanSlant = tan
@@ -76,7 +76,7 @@ func TestSlantChangesThePush(t *testing.T) {
 }
 
 func TestAwayFromTheSaddleThePitchFallsFirst(t *testing.T) {
-	w, at := steel(0.254e-3), usual()
+	w, at := steel(0.254e-3), wholeTone()
 	at.TanSlant, at.Fret, at.Rise = -0.5, 24, 5
 	contact := contactOf(t, at)
 	strain := contact.Strain(w.StretchSpeed2())
@@ -92,11 +92,11 @@ func TestAwayFromTheSaddleThePitchFallsFirst(t *testing.T) {
 }
 
 func TestTheEdgeOfTheBoard(t *testing.T) {
-	w, at := steel(0.254e-3), usual()
-	travel := mustBend(t, w, at).Distance
-	at.Reach = travel * (1 + 1e-9)
-	assert.InEpsilon(t, travel, mustBend(t, w, at).Distance, 1e-12, "just inside")
-	for _, reach := range []float64{travel * (1 - 1e-7), travel / 2, 0} {
+	w, at := steel(0.254e-3), wholeTone()
+	distance := mustBend(t, w, at).Distance
+	at.Reach = distance * (1 + 1e-9)
+	assert.InEpsilon(t, distance, mustBend(t, w, at).Distance, 1e-12, "just inside")
+	for _, reach := range []float64{distance * (1 - 1e-7), distance / 2, 0} {
 		at.Reach = reach
 		_, err := bendString(w, at)
 		var edge *tension.NotReachableError
@@ -118,7 +118,7 @@ func TestTheEndOfTheString(t *testing.T) {
 		{24, 2, 0.648 / 4 / 2},
 		{1, -2, 0.648 * (1 - math.Pow(2, -1.0/12)) / 2},
 	} {
-		w, at := steel(0.254e-3), usual()
+		w, at := steel(0.254e-3), wholeTone()
 		at.Fret, at.TanSlant, at.Reach, at.Rise = c.fret, c.tan, 1.5*c.end, 6000
 		var edge *tension.NotReachableError
 		_, err := bendString(w, at)
@@ -130,7 +130,7 @@ func TestTheEndOfTheString(t *testing.T) {
 }
 
 func TestPastBreaking(t *testing.T) {
-	w, at := steel(0.254e-3), usual()
+	w, at := steel(0.254e-3), wholeTone()
 	bent := mustBend(t, w, at).Tension / w.CoreArea
 	w.Strength = bent * 1.001
 	mustBend(t, w, at)
@@ -173,7 +173,7 @@ func TestBendRefuses(t *testing.T) {
 		{"stiffness nan", tension.ErrInput, func(w *wire, _ *bendAt) { w.EA = math.NaN() }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			w, at := steel(0.254e-3), usual()
+			w, at := steel(0.254e-3), wholeTone()
 			c.spoil(&w, &at)
 			bend, err := bendString(w, at)
 			assert.ErrorIs(t, err, c.want)
@@ -187,7 +187,7 @@ func TestBendNeverGivesNaN(t *testing.T) {
 	some := rapid.OneOf(rapid.Float64(), rapid.Float64Range(0, 1), rapid.Float64Range(0, 1000))
 	reached := 0
 	rapid.Check(t, func(t *rapid.T) {
-		w, at := steel(0.254e-3), usual()
+		w, at := steel(0.254e-3), wholeTone()
 		for _, field := range []*float64{
 			&w.LinearDensity, &w.EA, &w.CoreArea, &at.Length, &at.Pitch, &at.Fret, &at.TanSlant,
 			&at.Rise, &at.Tails.Nut, &at.Tails.Saddle, &at.Reach,
@@ -212,6 +212,6 @@ func TestBendNeverGivesNaN(t *testing.T) {
 }
 
 func TestBendDoesNotAllocate(t *testing.T) {
-	w, at := steel(0.254e-3), usual()
+	w, at := steel(0.254e-3), wholeTone()
 	assert.Zero(t, testing.AllocsPerRun(100, func() { _, _ = bendString(w, at) }))
 }

@@ -2,7 +2,6 @@ package tension
 
 import (
 	"bytes"
-	"math"
 	"sort"
 	"sync"
 
@@ -113,21 +112,4 @@ func (w Wire) BreakingTraced(tr *trace.Trace, state, symbol string, t unit.Force
 	share := w.Breaking(t)
 	tr.Step("share "+state+", % of breaking strength, "+state, "100 x stress "+state+"/S", share.Percent(), "%", fromAbove)
 	return share
-}
-
-// HighestPitch is the pitch at which plain wire of a length breaks, whatever
-// its gauge but for S.
-//
-//	f = sqrt(S (1 + S/E)/rho)/(2 L)
-//
-// S: strength, Pa; E: stretch modulus, Pa, 0 where not known, for a wire that
-// does not stretch; rho: density, kg/m3; L: length, m; rho and L above 0. It is
-// the string law at T = S A with w = rho A, from which the area falls out: the plus
-// sign stands because the stretched wire is lighter and so sounds higher.
-func HighestPitch(strength, youngs, rho float64, length unit.Length) unit.Frequency {
-	strain := 0.0
-	if youngs != 0 {
-		strain = strength / youngs
-	}
-	return unit.Frequency(math.Sqrt(strength*(1+strain)/rho) / (2 * length.M()))
 }

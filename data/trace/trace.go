@@ -16,9 +16,9 @@ type Step struct {
 	Digits  int     // significant digits to carry, so that later steps come out
 }
 
-// usualDigits is what a step carries unless the trace says otherwise: a pocket
+// defaultDigits is what a step carries unless the trace says otherwise: a pocket
 // calculator then gives later steps to six digits.
-const usualDigits = 7
+const defaultDigits = 7
 
 // Trace gathers steps. The zero value is ready to use.
 type Trace struct {
@@ -37,7 +37,7 @@ func (t *Trace) Step(symbol, formula string, value float64, unit, source string)
 	short, name, _ := strings.Cut(symbol, ", ")
 	digits := t.Digits
 	if digits == 0 {
-		digits = usualDigits
+		digits = defaultDigits
 	}
 	t.Steps = append(t.Steps, Step{short, name, formula, value, unit, source, digits})
 	return value

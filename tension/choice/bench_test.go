@@ -47,7 +47,7 @@ func workload(step float64) Request {
 	}
 }
 
-// threeTunings makes a workload serve three tunings at once.
+// threeTunings gives a workload three tunings at once.
 func threeTunings(req Request) Request {
 	req.Cases = append(req.Cases,
 		Case{Name: "E", Pitches: hz(62, 57, 53, 48, 43, 38, 33, 28), Weight: 1},

@@ -115,7 +115,7 @@ func Alike(a, b *Detail) bool {
 	return true
 }
 
-// OneSet is the set of the stock that serves all columns best, each with its own
+// OneSet is the set of the stock that suits all columns best, each with its own
 // pair, tuning and targets: that of least mean squared error. All columns have
 // the same stock and number of strings. Where there is none the set is nil, and
 // the miss is what removed most from one string.
@@ -145,7 +145,7 @@ func OneSet(columns []Column) (set []int, none Miss, err error) {
 	first := all[0].p
 	for i, c := range all {
 		if c.p.strings != first.strings {
-			return nil, Miss{}, fault.Fault{Place: fault.Place{Input: columns[i].Name}, What: "one set cannot serve different numbers of strings"}
+			return nil, Miss{}, fault.Fault{Place: fault.Place{Input: columns[i].Name}, What: "one set cannot be for different numbers of strings"}
 		}
 	}
 	costs := make([][]float64, first.strings)

@@ -56,7 +56,7 @@ func TestOneSetForTwoTunings(t *testing.T) {
 	}
 }
 
-// No set serves all columns better, by trying every one.
+// No set suits all columns better, by trying every one.
 func TestOneSetAgainstEverySet(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
 	for range 25 {

@@ -57,11 +57,12 @@ type strungPair struct {
 	places []place
 }
 
-// Confidence draws the stock again and again, with the picks' sets as chosen.
+// Confidence gives the stock other densities and cores in every trial, with the
+// picks' sets as chosen.
 // A trial counts for a pick where its error is at most max(E_best, n) + 1.5 n
 // with that trial's least error (each with U taken off); a bend that cannot be
 // made counts the trial as not good. Equal arguments give equal results, whatever
-// the number of processors. stock draws in the order of the request's Stock.
+// the number of processors. stock has the order of the request's Stock.
 func (p *Plan) Confidence(ctx context.Context, r *Result, stock *gauges.Drawer, trials int, seed uint64) (*Confidence, error) {
 	out := &Confidence{Trials: trials, Seed: seed}
 	if len(r.Picks) == 0 || trials < 1 {
@@ -140,7 +141,7 @@ func (p *Plan) strungPair(bass, treble unit.Length, set []int) strungPair {
 	return out
 }
 
-// trial is the memory for one draw of the stock.
+// trial is the memory for one trial.
 type trial struct {
 	p      Plan // the plan with this trial's wires and targets
 	stock  []gauges.Drawn

@@ -97,7 +97,7 @@ func TestTrialsAgainstPlansOfTheirOwn(t *testing.T) {
 		}
 	}
 	for k := range r.Picks {
-		// Rivals are a sample of the good pairs, so that a trial may be told good
+		// Rivals are a sample of the good pairs, so that a trial may count as good
 		// where one more rival would not have it so.
 		assert.InDelta(t, float64(good[k])/trials, float64(c.Picks[k].Good), 0.05)
 		assert.InDelta(t, low[k], float64(c.Picks[k].Low), 0.01)

@@ -19,7 +19,7 @@
 // cost (see measure); a pair's error E is the root of the mean of e^2 over the
 // strings. Above 20 % it differs visibly from percent deviations. A pair is as
 // good as the best where E is at most max(E_best, n) + n, with n what a player
-// notices. Of several tunings that one set serves, U is what no set can remove,
+// notices. Of several tunings with one set, U is what no set can remove,
 // and sqrt(E^2 - U^2) is compared.
 //
 // # How gauges are chosen

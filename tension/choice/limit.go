@@ -111,10 +111,6 @@ func (l Limit) String() string { return limitInfo[l].words }
 // MarshalText gives the limit's key.
 func (l Limit) MarshalText() ([]byte, error) { return []byte(limitInfo[l].key), nil }
 
-// OnGauge reports whether the limit removes a gauge from one string's choice;
-// the others speak of a pair or a set as a whole.
-func (l Limit) OnGauge() bool { return l >= WindingLength && l <= MostBendingForce }
-
 // Least reports whether the limit is a least value; the others are greatest.
 func (l Limit) Least() bool { return l == LeastTension || l == WindingLength }
 

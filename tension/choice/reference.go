@@ -246,7 +246,7 @@ func (p *Plan) setTargets() {
 }
 
 // irremovable is U squared, the part of E squared that no set can remove since
-// one set serves several tunings: the mean over the strings of the weighted
+// one set has several tunings: the mean over the strings of the weighted
 // variance of 2 ln f over the tunings; where the worst tuning counts, of the
 // square of half its range. Against the candidate's own mean only what strings
 // do differently counts. 0 for one tuning, and without a wanted tension. It

@@ -12,7 +12,7 @@ import (
 // Request is all that a choice depends on. Slices over strings start at
 // string 1, the highest.
 type Request struct {
-	// Cases are the tunings that one set of gauges must serve, at least one.
+	// Cases are the tunings of one set of gauges, at least one.
 	Cases []Case
 	// By says how several cases are put together.
 	By Combining
@@ -48,7 +48,7 @@ type Request struct {
 	Limits    Limits
 }
 
-// Case is one tuning that the instrument must serve.
+// Case is one tuning of the instrument.
 type Case struct {
 	Name string
 	// Pitches are those of the open strings, capo aside.

@@ -172,12 +172,12 @@ func TestDropped(t *testing.T) {
 	require.NoError(t, err)
 	require.Empty(t, d.Broken)
 	strongest := unit.Ratio(0)
-	most, least, push := unit.Force(0), unit.Force(math.Inf(1)), unit.Force(0)
+	most, least, bending := unit.Force(0), unit.Force(math.Inf(1)), unit.Force(0)
 	for _, s := range d.Strings {
 		c := s.Tunings[0]
 		strongest, most, least = max(strongest, c.Breaking), max(most, c.Tension.Value), min(least, c.Tension.Value)
 		for _, b := range c.Bends {
-			push = max(push, b.Bend.Force)
+			bending = max(bending, b.Bend.Force)
 		}
 	}
 	for _, c := range []struct {
@@ -191,7 +191,7 @@ func TestDropped(t *testing.T) {
 		{BreakingOpen, func(l *Limits, x float64) { l.BreakingOpen = strongest * unit.Ratio(1-x) }},
 		{MostTension, func(l *Limits, x float64) { l.MostTension = most * unit.Force(1-x) }},
 		{LeastTension, func(l *Limits, x float64) { l.LeastTension = least * unit.Force(1+x) }},
-		{MostBendingForce, func(l *Limits, x float64) { l.MostBendingForce = push * unit.Force(1-x) }},
+		{MostBendingForce, func(l *Limits, x float64) { l.MostBendingForce = bending * unit.Force(1-x) }},
 	} {
 		for _, beyond := range []float64{0, 1e-6} {
 			req := baritone()
