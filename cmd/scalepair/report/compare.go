@@ -274,11 +274,7 @@ func (c *Comparison) sideBySide() *table.Table {
 	}
 	if len(c.in.Plan.Request().Blanks) > 0 {
 		rows = append(rows, property{"blanks that fit", func(o *ColumnOf) string {
-			text := listed(o.Fits)
-			if o.nearly != nil {
-				text += " nearly " + listed(o.nearly)
-			}
-			return orNone(text)
+			return fitList(o.Fits, o.nearly)
 		}})
 	}
 	columns := []table.Column[property]{table.Words("column", "", func(p property) string { return p.name })}

@@ -81,10 +81,10 @@ func (in *Input) labels(set []int) []string {
 	return out
 }
 
-// Pair names a scale pair: "690.0 / 650.0 mm", or "650.0 mm, straight".
+// Pair names a scale pair: "690.0 / 650.0 mm", or "650.0 mm (straight)".
 func (in *Input) Pair(bass, treble unit.Length) string {
 	if bass == treble {
-		return in.length(bass) + ", straight"
+		return in.length(bass) + " (straight)"
 	}
 	return in.units().Len(bass, scaleDecimals) + " / " + in.length(treble)
 }

@@ -151,7 +151,11 @@ func (s *Strung) errorWords() string {
 		text += fmt.Sprintf(", of which no set can remove %s", table.PercentText(s.NotRemovable, 1))
 	}
 	if p.WorstString > 0 && p.Error > 0 {
-		text += fmt.Sprintf("; worst is string %d, its tension %s from the wanted", p.WorstString, table.SignedPercentText(p.WorstDeviation, 1))
+		with := ""
+		if len(s.d.Strings[p.WorstString-1].Tunings[0].Bends) > 0 {
+			with = " with its bends"
+		}
+		text += fmt.Sprintf("; worst is string %d%s, its tension %s off", p.WorstString, with, table.SignedPercentText(p.WorstDeviation, 1))
 	}
 	return text
 }

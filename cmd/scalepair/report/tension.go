@@ -26,7 +26,7 @@ func (t *Tension) Document() *document.Document {
 	}
 	t.strings(doc)
 	if t.d.Strings[0].Target > 0 {
-		doc.Para("Feel error %s.", t.errorWords())
+		doc.Para("Feel error (root mean square over the strings of ln(value/wanted), near enough percent below 20): %s.", t.errorWords())
 	}
 	addLimitsBroken(doc, t.LimitsBroken)
 	doc.Cautions(t.Cautions...)

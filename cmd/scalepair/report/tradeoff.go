@@ -1,0 +1,118 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
+	"scalepair/fan"
+	"scalepair/tension/choice"
+)
+
+// ladderTable is the trade-off between difference and the lowest string.
+func (a *Advice) ladderTable() *table.Table {
+	in, u := a.in, a.in.units()
+	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.Ladder,
+		table.Length(u, "difference", "difference", scaleDecimals, func(s StepOf) unit.Length { return s.Difference }),
+		table.Length(u, "bass", "bass", scaleDecimals, func(s StepOf) unit.Length { return s.Bass }),
+		table.Length(u, "treble", "treble", scaleDecimals, func(s StepOf) unit.Length { return s.Treble }),
+		table.Words("bass as good "+u.Length.Symbol(), "", in.bassRange),
+		table.Percent("feel error", "feel_error", 1, func(s StepOf) unit.Ratio { return s.Error }),
+		table.Whole("worst string", "worst_string", func(s StepOf) int { return s.WorstString }).Known(func(s StepOf) bool { return s.WorstString > 0 }),
+		table.Cents("inharmonicity", "inharmonicity", 1, func(s StepOf) unit.Cents { return s.Inharmonicity }).Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
+		table.Cents("change", "inharmonicity_change", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
+		table.Angle("nut", "nut_slant", func(s StepOf) unit.Angle { return s.NutSlant }),
+		table.Angle("last fret", "last_fret_slant", func(s StepOf) unit.Angle { return s.LastFretSlant }),
+		table.Angle("saddle line", "saddle_slant", func(s StepOf) unit.Angle { return s.SaddleSlant }),
+		table.Length(u, "nut to fret 1", "nut_to_fret_1", scaleDecimals, func(s StepOf) unit.Length { return s.NutToFret1 }),
+		table.Words("blanks that fit", "", func(s StepOf) string { return fitList(s.Fits, s.nearly) }).When(len(in.Plan.Request().Blanks) > 0),
+	).Note("Slants in degrees, positive where the bass end is nearer the bridge. Bass as good: the bass lengths that are as good at this difference.")
+}
+
+func (in *Input) bassRange(s StepOf) string {
+	if s.BassFrom == s.BassTo {
+		return in.units().Len(s.BassFrom, 0)
+	}
+	return in.units().Len(s.BassFrom, 0) + " to " + in.units().Len(s.BassTo, 0)
+}
+
+// boardFits judges the blanks on offer for a pair's board.
+func (in *Input) boardFits(p choice.Pair) []fan.Fit {
+	req := in.Plan.Request()
+	return fan.Rectangle{Length: p.BlankLength, Width: p.BlankWidth, Allowance: req.Neck.SawAllowance}.Fit(req.Blanks)
+}
+
+// fitting names the blanks that fit, and those that nearly do with what they
+// lack.
+func (in *Input) fitting(p choice.Pair) (fit, nearly []string) {
+	fit = []string{}
+	for _, f := range in.boardFits(p) {
+		switch {
+		case f.Fits:
+			fit = append(fit, f.Blank.Name)
+		case f.Near:
+			nearly = append(nearly, f.Blank.Name+" ("+in.lacks(f)+")")
+		}
+	}
+	return fit, nearly
+}
+
+// boardWords say which blanks on offer fit, or that none does.
+func (in *Input) boardWords(p choice.Pair) string {
+	fit, nearly := in.fitting(p)
+	switch {
+	case len(in.Plan.Request().Blanks) == 0:
+		return ""
+	case fitList(fit, nearly) == none:
+		return "; none on offer fits"
+	}
+	return "; fits: " + fitList(fit, nearly)
+}
+
+// fitList names the blanks that fit, and those that nearly do.
+func fitList(fit, nearly []string) string {
+	text := listed(fit)
+	if nearly != nil {
+		text = strings.TrimSpace(text + " nearly " + listed(nearly))
+	}
+	return orNone(text)
+}
+
+// lacks says what a blank misses.
+func (in *Input) lacks(f fan.Fit) string {
+	text := ""
+	if f.SpareLength < 0 {
+		text = in.short(-f.SpareLength) + " short"
+	}
+	if f.SpareWidth < 0 {
+		if text != "" {
+			text += " and "
+		}
+		text += in.short(-f.SpareWidth) + " narrow"
+	}
+	return text
+}
+
+// blankTable judges every blank on offer, nil where there is none.
+func (in *Input) blankTable(p choice.Pair) *table.Table {
+	fits, u := in.boardFits(p), in.units()
+	allowance := in.Plan.Request().Neck.SawAllowance
+	return table.Of("blanks", "Blanks on offer", fits,
+		table.Words("blank", "name", func(f fan.Fit) string { return f.Blank.Name }),
+		table.Length(u, "length", "length", scaleDecimals, func(f fan.Fit) unit.Length { return f.Blank.Length }),
+		table.Length(u, "width", "width", scaleDecimals, func(f fan.Fit) unit.Length { return f.Blank.Width }),
+		table.Bool("", "fits", func(f fan.Fit) bool { return f.Fits }),
+		table.Words("fits", "", func(f fan.Fit) string {
+			switch {
+			case f.Fits:
+				return "yes"
+			case f.Near:
+				return fmt.Sprintf("%s; the trim allowance is %s a side", in.lacks(f), in.length(allowance))
+			}
+			return "no, " + in.lacks(f)
+		}),
+		table.Length(u, "to spare, length", "spare_length", scaleDecimals, func(f fan.Fit) unit.Length { return f.SpareLength }).Signed(),
+		table.Length(u, "to spare, width", "spare_width", scaleDecimals, func(f fan.Fit) unit.Length { return f.SpareWidth }).Signed(),
+	)
+}
