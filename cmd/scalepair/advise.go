@@ -65,7 +65,7 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 	o.output.add(c)
 	o.over.Add(c.Flags())
 	f := c.Flags()
-	o.over.AddTrials(f)
+	o.over.Add(f, "trials", "seed")
 	f.BoolVar(&o.full, "full", false, "add the trade-off, the bends, the blanks, what was asked and what was dropped")
 	f.StringVar(&o.blank, "blank", "", "what comes out of a blank of this `size`, such as \"500 x 70 mm\"; needs no readings")
 	f.StringVar(&o.save, "save", "", "write a `pick` into the build file as [chosen]: smallest fan, middle, longest bass ... (default: the one advised)")

@@ -52,8 +52,7 @@ or the pick of advise, today's set or else a suggested one.`,
 	f.StringArrayVar(&o.asked.Pairs, "pair", nil, "bass and treble scale `lengths`, such as \"690 / 650 mm\", or one for straight frets; may be repeated")
 	f.StringArrayVar(&o.asked.Gauges, "gauges", nil, "`gauges` of the stock, low string first, or a word: today, reference, suggested; may be repeated")
 	f.BoolVar(&o.asked.OneSet, "one-set", false, "one set for all columns: the one that does best in all of them")
-	o.over.AddPitch(f)
-	o.over.AddNeutral(f)
+	o.over.Add(f, "pitch", "neutral")
 	return c
 }
 

@@ -1,9 +1,10 @@
 package build
 
 import (
-	"cmp"
 	"fmt"
+	"maps"
 	"slices"
+	"strings"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -11,8 +12,8 @@ import (
 	"scalepair/tuning"
 )
 
-// Column is one column of a comparison as asked for. Its request has the
-// column's tunings and neck, and its pair as the only one to try; none where the
+// Column is one column of a comparison as asked for: the build with some of its
+// keys over it. Its request has its pair as the only one to try; none where the
 // pair is still open. A nil set is to be suggested.
 type Column struct {
 	choice.Column
@@ -41,61 +42,197 @@ func (c *Column) SetPair(bass, treble unit.Length) {
 	c.Request.Bass, c.Request.Treble = []unit.Length{bass}, []unit.Length{treble}
 }
 
-// clone gives a column whose tunings can be changed by themselves.
-func (c Column) clone() Column {
-	c.Request.Cases = slices.Clone(c.Request.Cases)
-	return c
+// Comparison is what the command line asks a comparison for. Each list holds a
+// flag that may be repeated; every combination of them is a column.
+type Comparison struct {
+	Tunings []string // notes or names
+	Retunes []string // "6=A1", or several with commas: one more tuning each
+	Capos   []string // frets
+	Pairs   []string // "690 / 650 mm", or one length for straight frets
+	Gauges  []string // labels, "today", "reference" or "suggested"
+	OneSet  bool     // the set that serves all columns best
 }
 
-// retune gives the column one tuning in place of its own.
-func (c *Column) retune(t tuning.Tuning, name string, a4 unit.Frequency, capo int) {
-	c.Tunings = []tuning.Tuning{t}
-	c.Request.Cases = []choice.Case{{Name: name, Weight: 1, CapoFret: capo, Pitches: t.Pitches(a4)}}
-}
+// mostColumns bounds a comparison (judgement: more than anybody can compare,
+// and a slip of the keyboard).
+const mostColumns = 24
 
 // Columns gives the columns that the flags ask for, else those of [[compare]],
 // else today's set against a suggested one: today's is the set chosen or given,
 // and where there is none the reference instrument's. So it does where the flags
 // leave one column and name no set.
 func (r *Run) Columns(asked Comparison) ([]Column, error) {
-	base, err := r.base()
-	if err != nil {
-		return nil, err
-	}
+	var faults fault.List
 	var out []Column
-	switch {
-	case asked.any():
-		out, err = r.askedColumns(base, asked)
-		if err == nil && len(out) == 1 && asked.Gauges == nil && !asked.OneSet {
-			out, err = r.againstSuggested(out[0]) // one column alone compares nothing
-		}
-	case len(r.Build.Columns) > 0:
-		out, err = r.fileColumns(base)
-	default:
-		out, err = r.againstSuggested(base)
+	all := asked.combined()
+	file := len(all) == 1 && len(all[0]) == 0 && len(r.Build.Columns) > 0
+	if file {
+		all = r.ofFile()
 	}
-	return out, err
+	if len(all) > mostColumns {
+		return nil, fault.Fault{Place: fault.Place{Input: "scalepair compare"}, What: fmt.Sprintf("this makes %d columns", len(all)),
+			Remedy: fmt.Sprintf("compare up to %d at once", mostColumns)}
+	}
+	for i, texts := range all {
+		c, err := r.column(texts)
+		if file {
+			c.Name = r.Build.Columns[i].Name
+		}
+		faults.Include(fault.Place{Input: r.File}, err)
+		out = append(out, c)
+	}
+	if err := faults.Err(); err != nil || len(out) > 1 || len(asked.Gauges) > 0 || asked.OneSet {
+		return out, err
+	}
+	return r.againstSuggested(out[0]) // one column alone compares nothing
 }
 
-// base is the build itself as a column.
-func (r *Run) base() (Column, error) {
-	pick, err := r.Pick()
-	if err != nil {
-		return Column{}, err
+// combined gives the flags of every column: their texts by name.
+func (asked Comparison) combined() []map[string]string {
+	out := []map[string]string{}
+	for _, text := range asked.Tunings {
+		out = append(out, map[string]string{"tuning": text})
 	}
-	base := Column{Tunings: r.Tunings(), SetName: SuggestedSet}
-	if base.Request, err = r.Request(); err != nil {
-		return base, err
+	if len(out) == 0 {
+		out = append(out, map[string]string{})
 	}
-	base.Request.Given, base.Request.Bass, base.Request.Treble = nil, nil, nil
-	if pick.HasPair() {
-		base.SetPair(pick.Bass, pick.Treble)
+	for _, text := range asked.Retunes {
+		out = append(out, map[string]string{"retune": text})
 	}
-	if base.Set = pick.Gauges; base.Set != nil {
-		base.SetName = TodaysSet
+	for _, list := range []struct {
+		name  string
+		texts []string
+	}{{"capo", asked.Capos}, {"pair", asked.Pairs}, {"gauges", asked.Gauges}} {
+		if len(list.texts) == 0 {
+			continue
+		}
+		var next []map[string]string
+		for _, before := range out {
+			for _, text := range list.texts {
+				one := maps.Clone(before)
+				one[list.name] = text
+				next = append(next, one)
+			}
+		}
+		out = next
 	}
-	return base, nil
+	return out
 }
+
+// ofFile gives the same of the columns of [[compare]].
+func (r *Run) ofFile() []map[string]string {
+	var out []map[string]string
+	for i, c := range r.Build.Columns {
+		texts := map[string]string{}
+		for key, flag := range map[string]string{"tuning": "tuning", "capo_fret": "capo", "pitch_standard_hz": "pitch", "neutral_fret": "neutral",
+			"scale": "pair", "bass": "bass", "treble": "treble"} {
+			if text := r.given(fmt.Sprintf("compare[%d].%s", i, key)); text != "" {
+				texts[flag] = text
+			}
+		}
+		if c.Gauges != nil {
+			texts["gauges"] = strings.Join(reversed(c.Gauges), ",")
+		}
+		out = append(out, texts)
+	}
+	return out
+}
+
+// column reads the build anew with flags over it, those of the run among them.
+func (r *Run) column(texts map[string]string) (c Column, err error) {
+	var faults fault.List
+	one, set := *r, texts["gauges"]
+	flags := Flags{byName: map[string]*Flag{}}
+	if r.flags != nil {
+		maps.Copy(flags.byName, r.flags.byName)
+	}
+	for name, text := range texts {
+		err = nil
+		switch {
+		case name == "pair":
+			var bass, treble unit.Length
+			bass, treble, err = parsePair(text)
+			flags.byName["bass"], flags.byName["treble"] = &Flag{name: "pair", key: "scales.bass", field: flags.flag("bass").field, text: bass.String()},
+				&Flag{name: "pair", key: "scales.treble", field: flags.flag("treble").field, text: treble.String()}
+		case name == "retune":
+			flags.retune = strings.Split(text, ",")
+		case name != "gauges" || !isSetWord(text):
+			delete(flags.byName, name)
+			err = flags.flag(name).Set(text)
+		}
+		faults.Include(fault.Place{Input: "--" + name}, err)
+	}
+	if len(faults) > 0 {
+		return c, faults
+	}
+	if one.Build, err = Read(r.Source, r.File, &flags); err != nil {
+		return c, err
+	}
+	c.Tunings = one.Tunings()
+	if c.Request, err = one.Request(); err != nil {
+		return c, err
+	}
+	pick, err := one.Pick()
+	c.Request.Given, c.Request.Bass, c.Request.Treble = nil, nil, nil
+	if pick.HasPair() {
+		c.SetPair(pick.Bass, pick.Treble)
+	}
+	if err == nil {
+		err = one.setOf(&c, set, pick.Gauges)
+	}
+	return c, err
+}
+
+func isSetWord(text string) bool {
+	return slices.Contains([]string{"today", "reference", "suggested"}, strings.ToLower(strings.TrimSpace(text)))
+}
+
+// setOf settles a column's set: by its gauges, by a word, or that of the build.
+func (r *Run) setOf(c *Column, text string, today []int) (err error) {
+	at := fault.Place{Input: "--gauges"}
+	c.Set = today
+	switch word := strings.ToLower(strings.TrimSpace(text)); {
+	case word == "reference":
+		if c.Set, err = r.referenceSet(); err == nil && c.Set == nil {
+			err = fault.Fault{Place: at, What: "there is no reference instrument with as many strings", Given: text, Remedy: "describe one under [reference], or list the gauges"}
+		}
+		c.SetName = ReferenceSet
+	case word == "today" && today == nil:
+		return fault.Fault{Place: at, What: "there is no set of today", Given: text, Remedy: "give strings.gauges in the build file, or list the gauges"}
+	case word == "suggested" || today == nil:
+		c.Set, c.SetName = nil, SuggestedSet
+	case word == "today" || text == "":
+		c.SetName = TodaysSet
+	}
+	return err
+}
+
+// parsePair reads a scale pair, bass first: "690 / 650 mm", "27 in / 25 1/2 in",
+// or one length for straight frets. A length without a unit takes that of the
+// other.
+func parsePair(text string) (bass, treble unit.Length, err error) {
+	if l, err := unit.ParseLength(text); err == nil && isScale(l) {
+		return l, l, nil
+	}
+	for i := range text {
+		if text[i] != '/' {
+			continue
+		}
+		left, right := text[:i], text[i+1:]
+		treble, err := unit.ParseLength(right)
+		bass, bare := unit.ParseLength(left)
+		if bare != nil {
+			bass, bare = unit.ParseLength(left + strings.TrimLeft(right, " 0123456789./½¼¾-"))
+		}
+		if err == nil && bare == nil && isScale(bass) && isScale(treble) {
+			return bass, treble, nil
+		}
+	}
+	return 0, 0, fault.Fault{What: "not a scale pair", Given: text,
+		Remedy: `write bass and treble with their unit, such as "690 / 650 mm", or one length for straight frets, from 200 to 2000 mm`}
+}
+
+func isScale(l unit.Length) bool { return l >= 200*unit.Millimetre && l <= 2000*unit.Millimetre }
 
 // againstSuggested sets a column's set against the suggested one.
 func (r *Run) againstSuggested(base Column) ([]Column, error) {
@@ -119,49 +256,12 @@ func (r *Run) againstSuggested(base Column) ([]Column, error) {
 // without one.
 func (r *Run) referenceSet() ([]int, error) {
 	ref := r.Build.Reference
-	if ref == nil || ref.Tuning.Strings() != r.Build.Strings.Tuning.Strings() {
+	if ref == nil || ref.Tuning.Strings() != r.Strings.Tuning.Strings() {
 		return nil, nil
 	}
 	var faults fault.List
 	set := r.set(ref.Gauges, r.placesOf("reference.gauges"), &faults)
 	return set, faults.Err()
-}
-
-// fileColumns are those of [[compare]].
-func (r *Run) fileColumns(base Column) ([]Column, error) {
-	var faults fault.List
-	var out []Column
-	for i, from := range r.Build.Columns {
-		c, key := base.clone(), fmt.Sprintf("compare[%d]", i)
-		c.Name = from.Name
-		r.fileTunings(&c, from)
-		if from.Bass > 0 {
-			c.SetPair(from.Bass, from.Treble)
-		}
-		if from.Neutral != nil {
-			c.Request.Neck.Neutral = *from.Neutral
-		}
-		if from.Gauges != nil {
-			c.Set, c.SetName = r.set(from.Gauges, r.placesOf(key+".gauges"), &faults), ""
-		}
-		out = append(out, c)
-	}
-	return out, faults.Err()
-}
-
-// fileTunings puts a column's own tuning, capo and pitch standard in place of
-// the build's, as far as it states them.
-func (r *Run) fileTunings(c *Column, from Compare) {
-	a4 := cmp.Or(from.PitchStandard, r.Build.Strings.PitchStandard)
-	if from.Tuning != nil {
-		c.retune(*from.Tuning, title(*from.Tuning), a4, r.Build.Strings.CapoFret)
-	}
-	for i := range c.Request.Cases {
-		c.Request.Cases[i].Pitches = c.Tunings[i].Pitches(a4)
-		if from.CapoFret != nil {
-			c.Request.Cases[i].CapoFret = *from.CapoFret
-		}
-	}
 }
 
 // Requests makes the columns ready to be worked out; every pair must be settled.

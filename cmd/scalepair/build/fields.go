@@ -92,7 +92,7 @@ func setText(v reflect.Value, text string) error {
 		panic("build: no text for " + v.Type().String())
 	}
 	if _, ours := err.(fault.Fault); err != nil && !ours {
-		err = fault.Fault{What: "not " + wanted(v.Type()), Given: text}
+		err = fault.Fault{What: "not " + strings.TrimSuffix(wanted(v.Type()), " without quotes"), Given: text}
 	}
 	return err
 }

@@ -1,7 +1,6 @@
 package build
 
 import (
-	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
@@ -67,7 +66,7 @@ func (f *Flag) value() (reflect.Value, error) {
 // over puts the value into a build, where it stands from then on for the key's
 // own. A flag that was not given leaves the build as it is.
 func (f *Flag) over(b *Build) error {
-	if f == nil || f.text == "" {
+	if f.text == "" {
 		return nil
 	}
 	v, err := f.value()
@@ -96,94 +95,106 @@ func (b *Build) state(key, flag, text string) {
 	b.places.byPath[key] = &spot{path: key, text: text, kind: unstable.String, value: fault.Place{Input: "--" + flag}}
 }
 
-// Flags are the flags that stand over the build file; a nil one is not asked
-// for.
+// flagTable has the flags over the build file by name, with the key of each and
+// what help says.
+var flagTable = []struct{ name, key, usage string }{
+	{"bass", "scales.bass", "bass scale `length` or range: \"686 mm\", \"26.5 in to 28 in\", or +10mm on the chosen pair's"},
+	{"treble", "scales.treble", "treble scale `length` or range"},
+	{"tuning", "strings.tuning", "`notes` low to high, or a named tuning"},
+	{"gauges", "strings.gauges", "`gauges` of the stock, low string first"},
+	{"capo", "strings.capo_fret", "`fret` of a capo, 0 for none (default: the build file's)"},
+	{"pitch", "strings.pitch_standard_hz", "pitch standard: A4 in `Hz`"},
+	{"neutral", "neck.neutral_fret", "neutral `fret`, such as 7 or 7.5, or bridge"},
+	{"trials", "confidence.trials", "`number` of trials for the confidence, 0 for none (default: the build file's)"},
+	{"seed", "confidence.seed", "`seed` of the trials (default: the build file's)"},
+}
+
+// Flags are the flags that stand over the build file.
 type Flags struct {
-	Bass, Treble, Tuning, Pitch, Gauges, Capo, Neutral, Trials, Seed *Flag
-	// FreeGauges lets the gauges be chosen although the file gives them; Retune
+	byName map[string]*Flag
+	// freeGauges lets the gauges be chosen although the file gives them; retune
 	// has single strings at other notes, "6=A1".
-	FreeGauges bool
-	Retune     []string
+	freeGauges bool
+	retune     []string
 }
 
-// Add registers the flags that change what is built.
-func (f *Flags) Add(set *pflag.FlagSet) {
-	f.AddPair(set)
-	f.Tuning = add(set, "tuning", "strings.tuning", "`notes` low to high, or a named tuning")
-	f.Gauges = add(set, "gauges", "strings.gauges", "`gauges` of the stock, low string first")
-	set.BoolVar(&f.FreeGauges, "free-gauges", false, "choose gauges from the stock, whatever the file gives")
-	set.StringSliceVar(&f.Retune, "retune", nil, "tune one string to another `note`, such as 6=A1 (1 is the highest)")
-	f.Capo = add(set, "capo", "strings.capo_fret", "`fret` of a capo, 0 for none (default: the build file's)")
-	f.AddPitch(set)
-	f.AddNeutral(set)
+// Add registers flags by name; without names all that change what is built.
+func (f *Flags) Add(set *pflag.FlagSet, names ...string) {
+	if len(names) == 0 {
+		names = []string{"bass", "treble", "tuning", "gauges", "capo", "pitch", "neutral"}
+		set.BoolVar(&f.freeGauges, "free-gauges", false, "choose gauges from the stock, whatever the file gives")
+		set.StringSliceVar(&f.retune, "retune", nil, "tune one string to another `note`, such as 6=A1 (1 is the highest)")
+	}
+	for _, row := range flagTable {
+		if slices.Contains(names, row.name) {
+			set.Var(f.flag(row.name), row.name, row.usage)
+		}
+	}
 }
 
-// AddPair registers --bass and --treble.
-func (f *Flags) AddPair(set *pflag.FlagSet) {
-	f.Bass = add(set, "bass", "scales.bass", "bass scale `length` or range: \"686 mm\", \"26.5 in to 28 in\", or +10mm on the chosen pair's")
-	f.Treble = add(set, "treble", "scales.treble", "treble scale `length` or range")
+// FlagsOf gives the flags of a command line that has no others.
+func FlagsOf(args ...string) (*Flags, error) {
+	var f Flags
+	set := pflag.NewFlagSet("", pflag.ContinueOnError)
+	f.Add(set)
+	f.Add(set, "trials", "seed")
+	return &f, set.Parse(args)
 }
 
-// AddPitch registers --pitch.
-func (f *Flags) AddPitch(set *pflag.FlagSet) {
-	f.Pitch = add(set, "pitch", "strings.pitch_standard_hz", "pitch standard: A4 in `Hz`")
+// flag gives the flag of a name, which is made where there is none.
+func (f *Flags) flag(name string) *Flag {
+	if f.byName == nil {
+		f.byName = map[string]*Flag{}
+	}
+	for _, row := range flagTable {
+		if row.name == name && f.byName[name] == nil {
+			f.byName[name] = NewFlag(name, row.key)
+		}
+	}
+	return f.byName[name]
 }
 
-// AddNeutral registers --neutral.
-func (f *Flags) AddNeutral(set *pflag.FlagSet) {
-	f.Neutral = add(set, "neutral", "neck.neutral_fret", "neutral `fret`, such as 7 or 7.5, or bridge")
-}
-
-// AddTrials registers --trials and --seed.
-func (f *Flags) AddTrials(set *pflag.FlagSet) {
-	f.Trials = add(set, "trials", "confidence.trials", "`number` of trials for the confidence, 0 for none (default: the build file's)")
-	f.Seed = add(set, "seed", "confidence.seed", "`seed` of the trials (default: the build file's)")
-}
-
-func add(set *pflag.FlagSet, name, key, usage string) *Flag {
-	f := NewFlag(name, key)
-	set.Var(f, name, usage)
-	return f
-}
+// given reports whether the flag of a name was given.
+func (f *Flags) given(name string) bool { return f.byName[name] != nil && f.byName[name].text != "" }
 
 // over puts the flags over a build as the file has it.
 func (f *Flags) over(b *Build) error {
 	var faults fault.List
 	include := func(name string, err error) { faults.Include(fault.Place{Input: "--" + name}, err) }
-	for _, one := range []*Flag{f.Pitch, f.Tuning, f.Gauges, f.Neutral, f.Capo, f.Trials, f.Seed} {
-		if one != nil {
-			include(one.name, one.over(b))
+	for name, one := range f.byName {
+		if name != "bass" && name != "treble" {
+			include(name, one.over(b))
 		}
 	}
-	if f.Tuning.given() {
-		b.oneTuning()
+	if f.given("tuning") {
+		b.Tunings = nil // whoever names one tuning wants that one
 	}
-	if len(f.Retune) > 0 {
+	if len(f.retune) > 0 {
 		if b.Strings.Tuning.Strings() == 0 && len(b.Tunings) > 0 {
 			b.Strings.Tuning = b.Tunings[0].Tuning
 		}
-		t, err := Retuned(b.Strings.Tuning, f.Retune)
+		t, err := retuned(b.Strings.Tuning, f.retune)
 		include("retune", err)
-		b.Strings.Tuning = t
-		b.oneTuning()
-		b.state("strings.tuning", "retune", strings.Join(f.Retune, ","))
+		name := strings.NewReplacer(" ", "", "=", " at ").Replace(strings.Join(f.retune, ", "))
+		b.Strings.Tuning, b.Tunings = t, []Tuning{{Name: "string " + strings.ReplaceAll(name, ",", ", "), Tuning: t}}
+		b.state("strings.tuning", "retune", strings.Join(f.retune, ","))
 	}
 	for i := range b.Tunings {
-		if f.Capo.given() {
+		if f.given("capo") {
 			b.Tunings[i].CapoFret = b.Strings.CapoFret
-			b.state(fmt.Sprintf("tunings[%d].capo_fret", i), "capo", f.Capo.text)
+			b.state(fmt.Sprintf("tunings[%d].capo_fret", i), "capo", f.byName["capo"].text)
 		}
 	}
-	if f.FreeGauges && f.Gauges.given() {
-		include("free-gauges", fault.Fault{What: "a set is given too", Given: f.Gauges.text, Remedy: "keep --gauges or --free-gauges"})
-	} else if f.FreeGauges {
+	if f.freeGauges && f.given("gauges") {
+		include("free-gauges", fault.Fault{What: "a set is given too", Given: f.byName["gauges"].text, Remedy: "keep --gauges or --free-gauges"})
+	} else if f.freeGauges {
 		b.Strings.Gauges = nil
 	}
 	if b.Chosen != nil {
-		if f.FreeGauges || f.Gauges.given() {
+		if f.freeGauges || f.given("gauges") {
 			b.Chosen.Gauges = nil
 		}
-		if f.Neutral.given() {
+		if f.given("neutral") {
 			b.Chosen.Neutral = nil
 		}
 	}
@@ -191,12 +202,10 @@ func (f *Flags) over(b *Build) error {
 	return faults.Err()
 }
 
-func (f *Flag) given() bool { return f != nil && f.text != "" }
-
 // pair puts --bass and --treble over the lengths to try and the chosen pair: one
 // length for each side chooses the pair, a range searches.
 func (f *Flags) pair(b *Build) error {
-	if !f.Bass.given() && !f.Treble.given() {
+	if !f.given("bass") && !f.given("treble") {
 		return nil
 	}
 	var pair Pair
@@ -207,8 +216,8 @@ func (f *Flags) pair(b *Build) error {
 		pair = Pair{Bass: pair.Scale, Treble: pair.Scale}
 	}
 	var faults fault.List
-	one := f.Bass.side(b, &pair.Bass, &b.Scales.Bass, &faults)
-	one = f.Treble.side(b, &pair.Treble, &b.Scales.Treble, &faults) && one
+	one := f.side("bass", b, &pair.Bass, &b.Scales.Bass, &faults)
+	one = f.side("treble", b, &pair.Treble, &b.Scales.Treble, &faults) && one
 	switch {
 	case len(faults) > 0:
 		return faults
@@ -220,18 +229,22 @@ func (f *Flags) pair(b *Build) error {
 	default:
 		b.Chosen.Pair = pair
 		delete(b.places.byPath, "chosen.scale")
-		b.state("chosen.bass", cmp.Or(f.Bass.name, f.Treble.name), f.Bass.text)
-		b.state("chosen.treble", cmp.Or(f.Treble.name, f.Bass.name), f.Treble.text)
+		for _, name := range []string{"bass", "treble"} {
+			if !b.Given("chosen."+name) || f.given(name) {
+				b.state("chosen."+name, f.flag(name).name, f.flag(name).text)
+			}
+		}
 	}
 	return nil
 }
 
 // side puts one side's flag over the pair's length and the lengths to try, and
 // reports whether one length is left on that side.
-func (f *Flag) side(b *Build, pair *unit.Length, tried *Lengths, faults *fault.List) bool {
-	if !f.given() {
+func (fs *Flags) side(name string, b *Build, pair *unit.Length, tried *Lengths, faults *fault.List) bool {
+	if !fs.given(name) {
 		return *pair > 0
 	}
+	f := *fs.byName[name]
 	if f.shift() {
 		change, err := unit.ParseLength(f.text)
 		if err == nil && *pair == 0 {
@@ -253,10 +266,10 @@ func (f *Flag) shift() bool {
 	return strings.HasPrefix(f.key, "scales.") && strings.IndexAny(strings.TrimSpace(f.text), "+-") == 0
 }
 
-// Retuned gives a tuning with single strings at other notes. Each change is
+// retuned gives a tuning with single strings at other notes. Each change is
 // "6=A1": the string's number, 1 the highest, and its new note. The result
 // has no name.
-func Retuned(t tuning.Tuning, changes []string) (tuning.Tuning, error) {
+func retuned(t tuning.Tuning, changes []string) (tuning.Tuning, error) {
 	var faults fault.List
 	out := tuning.Tuning{Notes: slices.Clone(t.Notes)}
 	seen := map[int]bool{}
@@ -280,13 +293,4 @@ func Retuned(t tuning.Tuning, changes []string) (tuning.Tuning, error) {
 		out.Notes[len(out.Notes)-n] = to
 	}
 	return out, faults.Err()
-}
-
-// FlagsOf gives the flags of a command line that has no others.
-func FlagsOf(args ...string) (*Flags, error) {
-	var f Flags
-	set := pflag.NewFlagSet("", pflag.ContinueOnError)
-	f.Add(set)
-	f.AddTrials(set)
-	return &f, set.Parse(args)
 }

@@ -25,7 +25,7 @@ func TestFlagsCheckThemselves(t *testing.T) {
 		{"--treble", "640 mm to 620 mm", `the range is empty: it begins above its end ("640 mm to 620 mm"); exchange its ends`},
 		{"--pitch", "44", `this is out of range ("44"); it goes from 380 to 500`},
 		{"--neutral", "nut", `not a neutral fret ("nut"); a number such as 7 or 7.5, or "bridge"`},
-		{"--capo", "second", `not a whole number without quotes ("second")`},
+		{"--capo", "second", `not a whole number ("second")`},
 		{"--trials", "-5", `this is out of range ("-5"); it goes from 0 to 1000000`},
 	} {
 		_, err := build.FlagsOf(c.flag, c.text)

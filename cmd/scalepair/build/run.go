@@ -30,6 +30,7 @@ type Run struct {
 	Path string
 	// Source is the build file's text.
 	Source []byte
+	flags  *Flags
 	// Stock is made of the readings; Rows are theirs.
 	Stock fit.Stock
 	Rows  []reading.Reading
@@ -48,7 +49,7 @@ const demo = "demo:"
 
 // New makes a run of a build file and its readings that are given as text.
 func New(source, readings []byte, over *Flags) (r *Run, err error) {
-	r = &Run{Source: source}
+	r = &Run{Source: source, flags: over}
 	if r.Build, err = Read(source, DefaultFile, over); err != nil {
 		return nil, err
 	}
@@ -91,7 +92,7 @@ func Load(path string, over *Flags) (*Run, error) {
 
 // Open reads the build file as Load does, and leaves the readings alone.
 func Open(path string, over *Flags) (r *Run, err error) {
-	r = &Run{Path: path}
+	r = &Run{Path: path, flags: over}
 	name := path
 	if _, missing := os.Stat(DefaultFile); path == "" && os.IsNotExist(missing) {
 		name = demo + DefaultFile

@@ -90,8 +90,8 @@ func TestTooManyColumns(t *testing.T) {
 	require.NoError(t, err)
 	asked := build.Comparison{Capos: []string{"0", "1", "2", "3", "4"}, Pairs: []string{"686 mm", "690 mm", "695 mm", "700 mm", "705 mm"}}
 	_, err = j.Columns(asked)
-	assert.ErrorContains(t, err, "these flags combine to 25 columns")
+	assert.ErrorContains(t, err, "this makes 25 columns")
 	asked.Capos = []string{"0", "x"}
 	_, err = j.Columns(asked)
-	assert.EqualError(t, err, `--capo: there is no such fret for a capo ("x"); give 1 to 24, or 0 for none`, "once, however many columns")
+	assert.EqualError(t, err, `--capo: not a whole number ("x")`, "once, however many columns")
 }

@@ -95,7 +95,7 @@ func (c checker) tunings() {
 		b.Strings.Tuning = b.Tunings[0].Tuning
 	}
 	c.tuning("strings.tuning", main)
-	if b.Given("tunings_by") && len(b.Tunings) == 0 {
+	if b.Given("tunings_by") && !b.Given("tunings") {
 		c.wrong("tunings_by", "there is nothing to put together", "add the tunings under [[tunings]]")
 	}
 	heeded := len(b.Tunings) == 0 || main.Strings() == 0
