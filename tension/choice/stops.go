@@ -124,28 +124,23 @@ func (p *Plan) stop(r *Result, pairs [][2]unit.Length, straight bool) *Stop {
 // gauges leave a string without any, the set is that of least error without
 // those limits, so that it can be said which it breaks.
 func (p *Plan) judge(f *field, bass, treble unit.Length) (neighbour, bool) {
-	free := *p
-	free.req.Limits = Limits{BreakingOpen: p.req.Limits.BreakingOpen, BreakingBent: p.req.Limits.BreakingBent,
-		LeastTension: p.req.Limits.LeastTension, MostTension: p.req.Limits.MostTension, MostBendingForce: p.req.Limits.MostBendingForce}
 	set := p.req.Given
 	if set == nil {
-		if set, _ = free.Suggest(bass, treble); set == nil {
-			free.req.Limits = Limits{}
-			set, _ = free.Suggest(bass, treble)
-		}
+		set, _ = p.Suggest(bass, treble)
+	}
+	if set == nil {
+		free := *p
+		free.req.Limits = Limits{}
+		set, _ = free.Suggest(bass, treble)
 	}
 	if set == nil {
 		return neighbour{}, false
 	}
-	d, err := free.Detail(bass, treble, set)
+	d, err := p.Detail(bass, treble, set)
 	if err != nil {
 		return neighbour{}, false
 	}
-	judged, err := p.Detail(bass, treble, set)
-	if err != nil {
-		judged = d
-	}
-	n := neighbour{detail: d, misses: judged.Broken}
+	n := neighbour{detail: d, misses: d.Broken}
 	n.good = !d.ErrorUnknown && felt(float64(d.Error)*float64(d.Error), p.removed) <= f.allowed
 	for _, end := range []struct{ value, bound unit.Length }{
 		{bass, min(max(bass, p.req.Bass[0]), p.req.Bass[len(p.req.Bass)-1])},

@@ -43,6 +43,9 @@ func (r *Run) Request() (choice.Request, error) {
 	if r.Strings.Stock != nil {
 		req.Usable = r.indexes(r.Strings.Stock, func(int) fault.Place { return r.Place("strings.stock") }, &faults)
 	}
+	if !r.Given("strings.ordering") && slices.ContainsFunc(r.Build.Tunings, func(t Tuning) bool { return t.Tuning.ReEntrant() }) {
+		req.Ordering = false // strings that do not rise one by one have no order
+	}
 	if c := r.Chosen; c != nil && req.Feel.Tension.Kind == choice.Even && req.Reference == nil && req.Given == nil {
 		req.Given = r.set(c.Gauges, r.placesOf("chosen.gauges"), &faults)
 	}
