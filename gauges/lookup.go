@@ -1,14 +1,12 @@
 package gauges
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
 
 	"scalepair/data/fault"
 	"scalepair/data/suggest"
-	"scalepair/data/unit"
 	"scalepair/gauges/reading"
 )
 
@@ -22,9 +20,8 @@ func Lookup(list []Gauge, label string) (Gauge, error) {
 	return Gauge{}, fault.Fault{What: "this gauge is not in stock", Given: label, Remedy: nearLabels(label, list)}
 }
 
-// nearLabels says which gauges may have been meant: those of the size, where a
-// size was given for a label; those with the same letters and the next numbers;
-// else the one that is spelt most alike.
+// nearLabels says which gauges may have been meant: those with the same letters
+// and the next numbers, else the one that is spelt most alike.
 func nearLabels(label string, list []Gauge) string {
 	if len(list) == 0 {
 		return "no gauges are in stock"
@@ -32,9 +29,6 @@ func nearLabels(label string, list []Gauge) string {
 	known := make([]string, len(list))
 	for i, g := range list {
 		known[i] = g.Label
-	}
-	if meant := ofSize(label, list); meant != nil {
-		return didYouMean(meant) + " a gauge is named by its label"
 	}
 	if meant := nextNumbers(label, known); meant != nil {
 		return didYouMean(meant)
@@ -50,26 +44,6 @@ func didYouMean(labels []string) string {
 		labels[i] = strconv.Quote(l)
 	}
 	return "did you mean " + strings.Join(labels, " or ") + "?"
-}
-
-// ofSize gives the gauges, two at most, whose outer diameter is the size that
-// was written for a label: inches, thousandths of an inch or millimetres where
-// it has no unit.
-func ofSize(label string, list []Gauge) (out []string) {
-	var sizes []unit.Length
-	if l, err := unit.ParseLength(label); err == nil {
-		sizes = []unit.Length{l}
-	} else if x, err := unit.ParseNumber(label); err == nil {
-		sizes = []unit.Length{unit.Inches(x), unit.Inches(x / 1000), unit.MM(x)}
-	}
-	for _, size := range sizes {
-		for _, g := range list {
-			if len(out) < 2 && math.Abs(float64(g.Outer/size)-1) < 0.01 {
-				out = append(out, g.Label)
-			}
-		}
-	}
-	return out
 }
 
 // nextNumbers gives the labels with the same letters and the next smaller and

@@ -85,15 +85,15 @@ var (
 // near its material's where plain, and that of a wrapped steel string otherwise
 // (judgement: 6800 kg/m3, within a quarter).
 func (e *entry) unitSlip(r *reading.Reading, implied float64) string {
-	slips, usual := weighedSlips, 6800.0
+	slips, likely := weighedSlips, 6800.0
 	if r.Kind == reading.Hung {
 		slips = hungSlips
 	}
 	if reading.IsPlain(e.all.Construction) && e.material.DensityKgM3 > 0 {
-		usual = e.material.DensityKgM3
+		likely = e.material.DensityKgM3
 	}
 	for _, slip := range slips {
-		if d := implied * slip.factor; d > usual*0.8 && d < usual*1.25 {
+		if d := implied * slip.factor; d > likely*0.8 && d < likely*1.25 {
 			return slip.asks
 		}
 	}

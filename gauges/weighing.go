@@ -55,7 +55,7 @@ const sameStep = 1 + 1e-6
 // chi2 = sum (m_i - m)^2/(d_m^2/12 + s_b^2).
 func (t Instruments) weigh(p piece, k work) (Average, []Component) {
 	r, count := p.r, float64(len(p.masses))
-	m, scatter, span := meanScatter(p.masses)
+	m, scatter, spread := meanScatter(p.masses)
 	l, n := r.Length.M(), float64(r.NumPieces())
 	step, repeat, lengthStep := first(r.MassResolution, t.BalanceResolution), t.BalanceRepeatability, first(r.LengthResolution, t.RulerResolution)
 	am, al := t.BalanceAccuracy, t.RulerAccuracy
@@ -77,9 +77,9 @@ func (t Instruments) weigh(p piece, k work) (Average, []Component) {
 	}
 	one := RootSum(StepU(step).Kg(), repeat.Kg())
 	out := Average{}
-	if span > 1e-6*step.Kg() {
+	if spread > 1e-6*step.Kg() {
 		u := max(scatter, one) / math.Sqrt(count)
-		if span <= sameStep*step.Kg() {
+		if spread <= sameStep*step.Kg() {
 			u = min(u, one)
 		} else {
 			out.DoF, out.Chi2 = len(p.masses)-1, scatter*scatter*(count-1)/(one*one)
@@ -94,7 +94,7 @@ func (t Instruments) weigh(p piece, k work) (Average, []Component) {
 
 // meanScatter gives the mean of values, their standard deviation (0 for one) and
 // the greatest less the least.
-func meanScatter(values []float64) (mean, scatter, span float64) {
+func meanScatter(values []float64) (mean, scatter, spread float64) {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, x := range values {
 		mean += x / float64(len(values))

@@ -10,7 +10,7 @@ import (
 
 // Where steps come from.
 const (
-	fromTools     = "your measuring tools, as stated under [measuring] or the usual"
+	fromTools     = "your measuring tools, as stated under [measuring] or the defaults"
 	fromAbove     = "follows from the steps above"
 	guideStep     = "the Guide (JCGM 100:2008), F.2.2.1: a rounded reading"
 	guideBound    = "the Guide (JCGM 100:2008), 4.3.7: a bound"

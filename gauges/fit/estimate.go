@@ -23,7 +23,7 @@ type Fit struct {
 	UExponent unit.Number  `json:"exponent_standard_uncertainty"`
 
 	Scatter        unit.Ratio `json:"scatter_percent"`    // the family's own, of the fitted density (power law: of the linear density)
-	ScatterAssumed bool       `json:"scatter_is_assumed"` // too few gauges to see a scatter: the usual one, judgement
+	ScatterAssumed bool       `json:"scatter_is_assumed"` // too few gauges to see a scatter: the expected one, judgement
 
 	MinOuter unit.Length `json:"from_outer_mm"` // the fitted diameters
 	MaxOuter unit.Length `json:"to_outer_mm"`

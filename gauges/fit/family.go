@@ -80,9 +80,9 @@ func (f *family) prepare(list []gauges.Gauge) {
 // form is the form of the family's law.
 func (f *family) form() form {
 	if f.law == OneDensity {
-		return form{usual: plainScatter}
+		return form{expected: plainScatter}
 	}
-	return form{sloped: f.law == PowerLaw, usual: woundScatter}
+	return form{sloped: f.law == PowerLaw, expected: woundScatter}
 }
 
 func (f *family) lawKind(list []gauges.Gauge) Law {

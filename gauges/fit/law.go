@@ -21,19 +21,19 @@ type dot struct {
 
 // form is the form of a family's law.
 type form struct {
-	sloped bool
-	usual  float64 // scatter before any gauge is seen
+	sloped   bool
+	expected float64 // scatter before any gauge is seen
 }
 
 // What gauges of one kind are taken to scatter by about their law before any
 // of them is seen, as a fraction: woundScatter for wound strings; plainScatter
 // for plain wire, whose diameter counts by itself, so that only the material is
-// left to vary. usualFreedom is how many differences between gauges that guess
+// left to vary. expectedFreedom is how many differences between gauges that guess
 // is worth. Judgement; with 2, simulated stocks come out best.
 const (
-	woundScatter = 0.02
-	plainScatter = 0.005
-	usualFreedom = 2
+	woundScatter    = 0.02
+	plainScatter    = 0.005
+	expectedFreedom = 2
 )
 
 // law is a fitted line with the variances of level and slope, which are
@@ -57,7 +57,7 @@ type law struct {
 // the dots do not determine the law: fewer than two, or a slope asked of one
 // diameter. Source: the Guide, H.3.
 func fitLaw(dots []dot, of form) (*law, bool) {
-	l := &law{form: of, dots: len(dots), freedom: float64(len(dots)) - 1 + usualFreedom}
+	l := &law{form: of, dots: len(dots), freedom: float64(len(dots)) - 1 + expectedFreedom}
 	if of.sloped {
 		l.freedom--
 	}
@@ -86,7 +86,7 @@ func sameX(dots []dot) bool {
 //
 //	sum((y - line)^2/(u^2 + tau^2)) + nu_0 2 tau_0^2/(tau_0^2 + tau^2) = n - k + nu_0
 //
-// n: dots; k: 1, or 2 with a slope; tau_0, nu_0: the usual scatter and what it
+// n: dots; k: 1, or 2 with a slope; tau_0, nu_0: the expected scatter and what it
 // is worth. The left side falls with tau, so that bisection finds it. Source:
 // R. C. Paule and J. Mandel, Journal of Research of the National Bureau of
 // Standards 87 (1982) 377, without the second term, which is ours: it makes the
@@ -96,7 +96,7 @@ func (l *law) findScatter(dots []dot) {
 	low, high := 1e-4, 1.0
 	for range 30 {
 		l.scatter = math.Sqrt(low * high)
-		if l.solve(dots)+usualFreedom*2/(1+math.Pow(l.scatter/l.usual, 2)) > l.freedom {
+		if l.solve(dots)+expectedFreedom*2/(1+math.Pow(l.scatter/l.expected, 2)) > l.freedom {
 			low = l.scatter
 		} else {
 			high = l.scatter
@@ -132,9 +132,9 @@ func (l *law) solve(dots []dot) (chi2 float64) {
 	return chi2
 }
 
-// assumed reports whether the scatter is mostly the usual one: fewer than three
+// assumed reports whether the scatter is mostly the expected one: fewer than three
 // differences show it.
-func (l *law) assumed() bool { return l.freedom-usualFreedom < 3 }
+func (l *law) assumed() bool { return l.freedom-expectedFreedom < 3 }
 
 // y is the fitted line at x.
 func (l *law) y(x float64) float64 { return l.level + l.slope*(x-l.centre) }

@@ -31,7 +31,7 @@ func TestLawAgreesWithGonumRegression(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 20))
 	for range 50 {
 		dots := someDots(rng, 3+rng.IntN(12))
-		l, ok := fitLaw(dots, form{sloped: true, usual: woundScatter})
+		l, ok := fitLaw(dots, form{sloped: true, expected: woundScatter})
 		require.True(t, ok)
 		var x, y, w []float64
 		for _, d := range dots {
@@ -49,7 +49,7 @@ func TestLawAgreesWithGonumRegression(t *testing.T) {
 func TestLawCarriesSharedErrorsThrough(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 20))
 	dots := someDots(rng, 7)
-	l, _ := fitLaw(dots, form{sloped: true, usual: woundScatter})
+	l, _ := fitLaw(dots, form{sloped: true, expected: woundScatter})
 	n := len(dots)
 	x, w, c := mat.NewDense(n, 2, nil), mat.NewDiagDense(n, nil), mat.NewDense(n, n, nil)
 	for i, d := range dots {
@@ -85,11 +85,11 @@ func TestScatter(t *testing.T) {
 			dots[i] = dot{y: math.Hypot(scatter, u) * rng.NormFloat64(), u: u, lean: 1}
 			squares += dots[i].y * dots[i].y
 		}
-		l, ok := fitLaw(dots, form{usual: woundScatter})
+		l, ok := fitLaw(dots, form{expected: woundScatter})
 		require.True(t, ok)
 		assert.InEpsilon(t, math.Sqrt(squares/400-u*u), l.scatter, 0.01)
 	}
-	l, ok := fitLaw([]dot{{x: 0, u: 1e-4}, {x: 1, y: 1, u: 1e-4}}, form{sloped: true, usual: woundScatter})
+	l, ok := fitLaw([]dot{{x: 0, u: 1e-4}, {x: 1, y: 1, u: 1e-4}}, form{sloped: true, expected: woundScatter})
 	require.True(t, ok)
 	assert.InEpsilon(t, woundScatter, l.scatter, 0.01)
 	assert.True(t, l.assumed())
@@ -97,7 +97,7 @@ func TestScatter(t *testing.T) {
 
 func TestTooFewDotsMakeNoLaw(t *testing.T) {
 	for _, dots := range [][]dot{nil, {{u: 1}}, {{x: 1, u: 1}, {x: 1, y: 2, u: 1}}} {
-		_, ok := fitLaw(dots, form{sloped: true, usual: woundScatter})
+		_, ok := fitLaw(dots, form{sloped: true, expected: woundScatter})
 		assert.False(t, ok)
 	}
 }

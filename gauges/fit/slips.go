@@ -62,9 +62,9 @@ func entered(t gauges.Instruments, r reading.Reading, g gauges.Gauge) []number {
 	}
 }
 
-func newNumber[Q unit.Quantity](name string, x Q, form unit.Written, usual string, step, power float64, slips []slip) number {
+func newNumber[Q unit.Quantity](name string, x Q, form unit.Written, unitName string, step, power float64, slips []slip) number {
 	if !form.Known() {
-		form = unit.Form[Q]("", usual).Finer(step)
+		form = unit.Form[Q]("", unitName).Finer(step)
 	}
 	return number{name, form.Value(float64(x)), form, step, power, slips}
 }

@@ -122,7 +122,7 @@ func (s Stock) suspect(g gauges.Gauge, r reading.Reading, d deviation, why strin
 type Blind struct {
 	Gauge string
 	Limit unit.Ratio // a slip below this part of the linear density passes; 0: nothing judges this gauge
-	Slips []string   // slips of the usual sorts that would pass, in words
+	Slips []string   // slips of the sorts that builders make that would pass, in words
 }
 
 // Blind lists, gauge by gauge, the slips that would have gone unseen: those in

@@ -15,7 +15,6 @@ type cellReader struct {
 	faults   *fault.List
 	unitless csvtable.Unitless
 	note     PitchReader
-	decimals bool // some mass of the file has decimals
 }
 
 // read gives what the row's cells hold.

@@ -19,7 +19,7 @@ type size struct {
 	column    string
 	x         float64                      // SI; 0 not given
 	low, high float64                      // SI
-	units     []string                     // that are mistaken for each other, the usual one first
+	units     []string                     // that are mistaken for each other, the likeliest first
 	text      func(x, step float64) string // as it was written, at least as fine as a step
 	unitSizes func(name string) unit.Written
 }

@@ -58,7 +58,7 @@ func Read(in io.Reader, file string, note PitchReader) ([]Reading, error) {
 	if exchangedColumns(rows, &faults) {
 		return nil, faults.Err()
 	}
-	p := cellReader{faults: &faults, unitless: unitless, note: note, decimals: weighsToDecimals(rows)}
+	p := cellReader{faults: &faults, unitless: unitless, note: note}
 	out := make([]Reading, 0, len(rows))
 	for i := range rows {
 		p.row = &rows[i]

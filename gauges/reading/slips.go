@@ -16,12 +16,11 @@ var commaColumns = []string{"outer", "core", "length", "mass", "hung_mass", "spe
 
 // commas reports numbers that a decimal comma has cut in two, so that "3,72"
 // stands as a mass of 3 and a 72 in the column after it. Whole numbers may
-// stand side by side, so the 72 must be none of what its column holds; under a
-// winding it is enough that the file weighs to decimals and this mass has none.
+// stand side by side, so the 72 must be none of what its column holds.
 func (p *cellReader) commas() {
 	for c := range p.row.Cells() {
 		number, next, cut := c.DecimalComma()
-		if !cut || !slices.Contains(commaColumns, c.Name()) || !spilled(c, next, p.decimals) {
+		if !cut || !slices.Contains(commaColumns, c.Name()) || !spilled(next) {
 			continue
 		}
 		whole, _, _ := strings.Cut(number, ".")
@@ -30,13 +29,9 @@ func (p *cellReader) commas() {
 	}
 }
 
-// The lengths of winding that strings are sold with, with room to spare
-// (judgement).
-const shortWinding, longWinding = unit.Length(0.5), unit.Length(1.5)
-
 // spilled reports whether the cell behind a number holds nothing of its own
 // column's.
-func spilled(number, next csvtable.Cell, decimals bool) bool {
+func spilled(next csvtable.Cell) bool {
 	switch next.Name() {
 	case "remark", "material", "core_shape", "kind", "diameters":
 		return true // words stand there
@@ -45,15 +40,14 @@ func spilled(number, next csvtable.Cell, decimals bool) bool {
 	case "winding":
 		var quiet fault.List // the cell's own faults are reported elsewhere
 		x, ok := next.Length(&quiet)
-		return ok && (x < shortWinding || x > longWinding || decimals && number.Name() == "mass" && number.Unit() != "mg")
+		return ok && (x < shortWinding || x > longWinding)
 	}
 	return false
 }
 
-// weighsToDecimals reports whether some mass of a file has decimals.
-func weighsToDecimals(rows []csvtable.Row) bool {
-	return slices.ContainsFunc(rows, func(r csvtable.Row) bool { return strings.Contains(r.Get("mass"), ".") })
-}
+// The lengths of winding that strings are sold with, with room to spare
+// (judgement).
+const shortWinding, longWinding = unit.Length(0.5), unit.Length(1.5)
 
 // misspeltPlain reports a construction that is the word plain with a slip in
 // it, since that makes a wound string without a core of a plain one.
@@ -95,7 +89,7 @@ func exchangedColumns(rows []csvtable.Row, faults *fault.List) bool {
 	return true
 }
 
-// likely reports whether two texts are a usual length and mass of a piece
+// likely reports whether two texts are a likely length and mass of a piece
 // (judgement: 50 mm to 2 m, 0.02 to 100 g) under the headings of their columns.
 func likely(row *csvtable.Row, length, mass string) bool {
 	l, errL := unit.ParseLengthIn(length, row.Unit("length"))

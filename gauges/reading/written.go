@@ -30,17 +30,17 @@ func (w *Written) note(c csvtable.Cell) {
 	}
 }
 
-// AsWritten prints a quantity in a form; in the usual unit, with at most that
+// AsWritten prints a quantity in a form; in the unit named, with at most that
 // many decimals, where the form is not known.
-func AsWritten[Q unit.Quantity](form unit.Written, x Q, usual string, decimals int) string {
-	return asWritten(form, x, 0, usual, decimals)
+func AsWritten[Q unit.Quantity](form unit.Written, x Q, unitName string, decimals int) string {
+	return asWritten(form, x, 0, unitName, decimals)
 }
 
-func asWritten[Q unit.Quantity](form unit.Written, x Q, step float64, usual string, decimals int) string {
+func asWritten[Q unit.Quantity](form unit.Written, x Q, step float64, unitName string, decimals int) string {
 	if form.Known() {
 		return form.Text(float64(x), step)
 	}
-	return Decimals(unit.Form[Q]("", usual).Value(float64(x)), decimals) + " " + usual
+	return Decimals(unit.Form[Q]("", unitName).Value(float64(x)), decimals) + " " + unitName
 }
 
 // OuterText, CoreText and the others print a size of the row as it was written.
