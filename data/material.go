@@ -67,9 +67,6 @@ var materials = sync.OnceValue(func() []Material {
 	return out
 })
 
-// AllMaterials returns the embedded materials in the order of the table.
-func AllMaterials() []Material { return slices.Clone(materials()) }
-
 // LookupMaterial finds an embedded material by its name or a further name, the
 // first of the table where two share one; case, blanks and hyphens do not count.
 // The error suggests a near name.

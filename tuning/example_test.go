@@ -32,8 +32,3 @@ func ExampleParse_slip() {
 	// Output:
 	// no tuning of that name ("baritne B"); did you mean "baritone B"? or write its notes, low string first
 }
-
-func ExampleNearest() {
-	fmt.Println(tuning.Nearest(109.2, tuning.ConcertA).Name())
-	// Output: A2-12.6c
-}

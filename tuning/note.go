@@ -9,7 +9,6 @@
 package tuning
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -20,28 +19,11 @@ import (
 // ConcertA is the usual pitch standard, the frequency of A4 in Hz. ISO 16.
 const ConcertA = 440.0
 
-// The pitch standards that are taken, in Hz: from below the low pitches of
-// early music to above the highest of any orchestra (judgement).
-const (
-	LowestStandardHz  = 380.0
-	HighestStandardHz = 500.0
-)
-
 // Note is a pitch of equal temperament with a deviation in cents.
 type Note struct {
 	Semitone int     // MIDI number: C4 = 60, A4 = 69
 	Cents    float64 // deviation, within +-100
 	Spelling string  // letter, # or b, octave, without cents: "F#3", "Gb3"
-}
-
-// CheckStandard refuses a pitch standard outside LowestStandardHz to
-// HighestStandardHz.
-func CheckStandard(a4Hz float64) error {
-	if a4Hz >= LowestStandardHz && a4Hz <= HighestStandardHz {
-		return nil
-	}
-	return refuse("the pitch standard lies outside 380 to 500 Hz", strconv.FormatFloat(a4Hz, 'g', -1, 64),
-		"give the frequency of A4, 440 as a rule")
 }
 
 // Pitch returns the frequency of the note under a pitch standard.
@@ -52,23 +34,6 @@ func CheckStandard(a4Hz float64) error {
 // with A4 as note 69; the MIDI note table, ISO 16 for 440 Hz.
 func (n Note) Pitch(a4 unit.Frequency) unit.Frequency {
 	return a4 * unit.Frequency(math.Exp2((float64(n.Semitone-69)+n.Cents/100)/12))
-}
-
-// FreqHz returns the pitch as a number of hertz.
-func (n Note) FreqHz(a4Hz float64) float64 { return n.Pitch(unit.Frequency(a4Hz)).Hz() }
-
-// Nearest returns the note nearest to a frequency, with the deviation in cents
-// that makes it exact, within +-50. It panics unless both are positive and
-// finite.
-func Nearest(pitch, a4 unit.Frequency) Note {
-	ratio := float64(pitch / a4)
-	if !(pitch > 0 && a4 > 0 && ratio > 0) || math.IsInf(ratio, 0) {
-		panic(fmt.Sprintf("tuning: no note at %v Hz with A4 at %v Hz", pitch, a4))
-	}
-	above := 12 * math.Log2(ratio)
-	whole := math.Round(above)
-	semitone := 69 + int(whole)
-	return Note{Semitone: semitone, Cents: 100 * (above - whole), Spelling: spell(semitone, common)}
 }
 
 // Up returns the note that many semitones higher, for a capo or a retuned

@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/unit"
 	"scalepair/tuning"
 )
 
@@ -93,28 +92,6 @@ func TestEnharmonicNotesSoundAlike(t *testing.T) {
 	}
 }
 
-func TestNearest(t *testing.T) {
-	for _, c := range []struct {
-		name     string
-		freq, a4 unit.Frequency
-		want     string
-	}{
-		{"A4", 440, 440, "A4"},
-		{"another standard", 442, 442, "A4"},
-		{"the low E", 82.41, 440, "E2+0.1c"}, // printed 82.41, exactly 82.40689
-		{"a guitar's flat", 77.78, 440, "Eb2"},
-		{"a quarter tone up stays", 440 * unit.Frequency(math.Exp2(0.49/12)), 440, "A4+49c"},
-		{"and beyond goes on", 440 * unit.Frequency(math.Exp2(0.51/12)), 440, "Bb4-49c"},
-		{"far below", 1, 440, "C-4-37.6c"},
-	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, tuning.Nearest(c.freq, c.a4).Name()) })
-	}
-	for _, f := range []unit.Frequency{0, -1, unit.Frequency(math.NaN()), unit.Frequency(math.Inf(1))} {
-		assert.Panics(t, func() { tuning.Nearest(f, 440) })
-		assert.Panics(t, func() { tuning.Nearest(440, f) })
-	}
-}
-
 func TestUpKeepsTheSpelling(t *testing.T) {
 	for _, c := range []struct {
 		note string
@@ -134,14 +111,4 @@ func TestNoteWithoutSpelling(t *testing.T) {
 	assert.Equal(t, "C-1", tuning.Note{}.Name())
 	assert.Equal(t, "E4", tuning.Note{Semitone: 64, Cents: -0.04}.Name(), "no -0c")
 	assert.Equal(t, "E4-0.04c", tuning.Note{Semitone: 64, Cents: -0.04}.String())
-}
-
-func TestCheckStandard(t *testing.T) {
-	for _, hz := range []float64{380, 415, 440, 466, 500} {
-		assert.NoError(t, tuning.CheckStandard(hz))
-	}
-	for _, hz := range []float64{0, -440, 379.9, 500.1, math.NaN(), math.Inf(1)} {
-		assert.Error(t, tuning.CheckStandard(hz))
-	}
-	assert.EqualError(t, tuning.CheckStandard(44), `the pitch standard lies outside 380 to 500 Hz ("44"); give the frequency of A4, 440 as a rule`)
 }

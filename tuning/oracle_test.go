@@ -39,7 +39,7 @@ func TestNotesAgreeWithAGeneralNoteLibrary(t *testing.T) {
 		n, err := tuning.ParseNote(name)
 		require.NoError(t, err, name)
 		assert.Equal(t, midi, n.Semitone, name)
-		assert.InEpsilon(t, freq, n.FreqHz(tuning.ConcertA), 4*0x1p-52, name)
+		assert.InEpsilon(t, freq, n.Pitch(tuning.ConcertA).Hz(), 4*0x1p-52, name)
 		assert.Equal(t, name, n.String())
 		compared++
 	}

@@ -16,7 +16,7 @@ func TestPublishedPitches(t *testing.T) {
 			require.NoError(t, err)
 			switch row.Quantity {
 			case "frequency_hz":
-				row.Check(t, n.FreqHz(tuning.ConcertA))
+				row.Check(t, n.Pitch(tuning.ConcertA).Hz())
 			case "midi_number":
 				row.Check(t, float64(n.Semitone))
 			case "ratio":
@@ -33,5 +33,5 @@ func TestPublishedPitches(t *testing.T) {
 // raised returns the ratio of the frequencies the row's semitones apart.
 func raised(t *testing.T, n tuning.Note, row testutil.Published) float64 {
 	up := n.Up(int(row.Input(t, "semitones")))
-	return up.FreqHz(tuning.ConcertA) / n.FreqHz(tuning.ConcertA)
+	return up.Pitch(tuning.ConcertA).Hz() / n.Pitch(tuning.ConcertA).Hz()
 }

@@ -86,15 +86,6 @@ func (t Tuning) Pitches(a4 unit.Frequency) []unit.Frequency {
 	return out
 }
 
-// FreqsHz returns the pitches as numbers of hertz.
-func (t Tuning) FreqsHz(a4Hz float64) []float64 {
-	out := make([]float64, len(t.Notes))
-	for i, p := range t.Pitches(unit.Frequency(a4Hz)) {
-		out[i] = p.Hz()
-	}
-	return out
-}
-
 // ReEntrant reports whether some string sounds lower than its neighbour on the
 // bass side.
 func (t Tuning) ReEntrant() bool {

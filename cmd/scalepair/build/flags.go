@@ -167,7 +167,7 @@ func (f *Flags) over(b *Build) error {
 		}
 	}
 	if f.given("tuning") {
-		b.Tunings = nil // whoever names one tuning wants that one
+		b.oneTuning()
 	}
 	if len(f.retune) > 0 {
 		if b.Strings.Tuning.Strings() == 0 && len(b.Tunings) > 0 {

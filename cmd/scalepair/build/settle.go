@@ -166,7 +166,7 @@ func lowFirst(t tuning.Tuning) string {
 // falls reports whether no note is higher than the one before it, and some is
 // lower.
 func falls(t tuning.Tuning) bool {
-	hz := t.FreqsHz(tuning.ConcertA) // string 1, written last, first
+	hz := t.Pitches(tuning.ConcertA) // string 1, written last, first
 	return slices.IsSorted(hz) && len(hz) > 1 && hz[0] < hz[len(hz)-1]
 }
 
