@@ -37,13 +37,18 @@ func (r *Run) Work(p *choice.Plan, d *choice.Detail, number int, fret float64) (
 	}
 	wire, at, bendErr := p.StringAt(d, 0, i, fret)
 	place := r.place(p, d, i)
+	var given trace.Trace
+	given.Given("u(d), standard uncertainty of the core's diameter", wire.UCoreDia.M(), "m", "the readings")
 	steps, err := tension.Explain(wire, at)
+	if wire.UCoreDia > 0 {
+		steps = append(given.Steps, steps...)
+	}
 	if w.NoBend = bendErr; bendErr == nil {
 		w.NoBend = err
 	}
-	known := map[string]bool{}
+	known := map[string]float64{}
 	for _, s := range append(append([]trace.Step{}, own...), place...) {
-		known[s.Symbol] = true
+		known[s.Symbol] = s.Value
 	}
 	open, bend := split(steps, known)
 	if g := p.Stock()[d.Gauges[i]]; g.StrengthPa == 0 {
@@ -106,13 +111,13 @@ func withStrength(steps []trace.Step, core unit.Length) []trace.Step {
 
 // split parts the steps of the tension from those of the bend, and leaves out
 // what the sections before gave already.
-func split(steps []trace.Step, known map[string]bool) (open, bend []trace.Step) {
+func split(steps []trace.Step, known map[string]float64) (open, bend []trace.Step) {
 	to := &open
 	for _, s := range steps {
 		if s.Symbol == "n" && s.Formula == "" {
 			to = &bend
 		}
-		if s.Formula != "" || !known[s.Symbol] {
+		if value, ok := known[s.Symbol]; s.Formula != "" || !ok || value != s.Value {
 			*to = append(*to, s)
 		}
 	}

@@ -1,0 +1,138 @@
+package report_test
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/cmd/scalepair/show"
+	"scalepair/data/unit"
+)
+
+// found is what advise finds on a build; trials are few, for speed.
+func found(t *testing.T, file string) (*report.Input, *report.Found) {
+	t.Helper()
+	r, err := build.Load(file, nil)
+	require.NoError(t, err)
+	in := &report.Input{Job: r, Units: show.Units{Length: r.LengthUnit, Force: r.ForceUnit}}
+	in.Plan, err = r.Plan()
+	require.NoError(t, err)
+	ctx := context.Background()
+	f := &report.Found{}
+	f.Result, err = in.Plan.Search(ctx)
+	require.NoError(t, err)
+	f.Pick = f.Result.Preferred()
+	require.NotNil(t, f.Pick)
+	f.Detail, err = in.Plan.Detail(f.Pick.Bass, f.Pick.Treble, f.Pick.Gauges)
+	require.NoError(t, err)
+	f.Taste, err = in.Plan.Taste(ctx, f.Result)
+	require.NoError(t, err)
+	f.Confidence, err = in.Plan.Confidence(ctx, f.Result, r.Stock.Drawer(), 100, 1)
+	require.NoError(t, err)
+	return in, f
+}
+
+func everyBuild() []string {
+	out := []string{demoFile}
+	for _, name := range []string{"bass_five", "eight_inch", "seven"} {
+		out = append(out, filepath.Join("../../../testdata/builds", name, "build.toml"))
+	}
+	return out
+}
+
+func printed80(t *testing.T, r document.Result) []string {
+	t.Helper()
+	var b bytes.Buffer
+	require.NoError(t, document.Write(&b, r, document.Options{Width: 80}))
+	return strings.Split(strings.TrimRight(b.String(), "\n"), "\n")
+}
+
+// What a builder can act on stands in the first 14 lines, all of it on a screen.
+func TestTheAnswerComesFirst(t *testing.T) {
+	for _, file := range everyBuild() {
+		in, f := found(t, file)
+		lines := printed80(t, report.NewAdvice(in, f, false))
+		first := strings.Join(lines[:min(len(lines), 14)], "\n")
+		for _, word := range []string{"Pair: ", "Fan: ", "Set, low string first: ", "Feel error: ", "Total tension", "Blank: "} {
+			if file == demoFile || word != "Blank: " {
+				assert.Contains(t, first, word, file)
+			}
+		}
+		if file == demoFile {
+			assert.LessOrEqual(t, len(lines), 50)
+		}
+		assert.Greater(t, len(printed80(t, report.NewAdvice(in, f, true))), len(lines))
+	}
+}
+
+// Every row of the trade-off is what tension says of that pair with that set, and
+// JSON has the same numbers whatever the units printed.
+func TestTheTradeOffIsWhatTensionSays(t *testing.T) {
+	for _, file := range everyBuild() {
+		in, f := found(t, file)
+		a := report.NewAdvice(in, f, true)
+		for _, row := range a.Ladder {
+			d, err := in.Plan.Detail(row.Bass, row.Treble, row.Pair.Gauges)
+			require.NoError(t, err)
+			assert.InDelta(t, float64(d.Error), float64(row.Error), 1e-12)
+			assert.Equal(t, d.Inharmonicity, row.Inharmonicity)
+			assert.Equal(t, d.SaddleSlant, row.SaddleSlant)
+			assert.Len(t, row.Gauges, len(row.Pair.Gauges))
+		}
+		metric, err := json.Marshal(a)
+		require.NoError(t, err)
+		in.Units = show.Units{Length: unit.InchFractions, Force: unit.KilogramsForce}
+		other := report.NewAdvice(in, f, true)
+		var x, y map[string]any
+		require.NoError(t, json.Unmarshal(metric, &x))
+		imperial, err := json.Marshal(other)
+		require.NoError(t, err)
+		require.NoError(t, json.Unmarshal(imperial, &y))
+		for _, key := range []string{"pair", "picks", "trade_off", "confidence", "tunings", "blanks"} {
+			assert.Equal(t, x[key], y[key], key)
+		}
+	}
+}
+
+// Lists of strings run low string first, and a table says what its detail does.
+func TestStringsRunLowFirst(t *testing.T) {
+	in, f := found(t, demoFile)
+	text, err := json.Marshal(report.NewTension(in, f.Detail))
+	require.NoError(t, err)
+	var got struct {
+		Tunings []struct {
+			Strings []struct {
+				String    int     `json:"string"`
+				Tension   float64 `json:"tension_n"`
+				Wanted    float64 `json:"wanted_tension_n"`
+				Deviation float64 `json:"tension_deviation_percent"`
+				Bends     []struct {
+					Force float64 `json:"bending_force_n"`
+				} `json:"bends"`
+			} `json:"strings"`
+		} `json:"tunings"`
+		Pair struct {
+			Gauges []string `json:"gauges"`
+		} `json:"pair"`
+	}
+	require.NoError(t, json.Unmarshal(text, &got))
+	rows := got.Tunings[0].Strings
+	require.Len(t, rows, 6)
+	for i, row := range rows {
+		s := f.Detail.Strings[5-i]
+		assert.Equal(t, 6-i, row.String)
+		assert.InEpsilon(t, s.Tunings[0].Tension.Value.N(), row.Tension, 1e-8)
+		assert.InDelta(t, 100*(row.Tension/row.Wanted-1), row.Deviation, 1e-6)
+		assert.Equal(t, in.Plan.Stock()[s.Gauge].Label, got.Pair.Gauges[i])
+		assert.Len(t, row.Bends, len(s.Tunings[0].Bends))
+	}
+}

@@ -1,0 +1,80 @@
+package report
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/tension/choice"
+)
+
+func TestFewWarningsWithASourceEach(t *testing.T) {
+	assert.LessOrEqual(t, len(watches), 12)
+	for _, w := range watches {
+		assert.Less(t, w.low, w.high, w.name)
+		assert.NotEmpty(t, w.source, w.name)
+		assert.NotEqual(t, w.text(table.Units{}, w.low), w.text(table.Units{}, w.high), w.name)
+	}
+}
+
+func inputOf(t *testing.T, args ...string) (*Input, *choice.Detail) {
+	t.Helper()
+	over, err := build.FlagsOf(args...)
+	require.NoError(t, err)
+	r, err := build.Load("../../../data/demo/build.toml", over)
+	require.NoError(t, err)
+	in := &Input{Job: r}
+	in.Plan, err = r.Plan()
+	require.NoError(t, err)
+	pick, err := r.Pick()
+	require.NoError(t, err)
+	d, err := in.Plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
+	require.NoError(t, err)
+	return in, d
+}
+
+// A value outside its range is warned of once, and changes nothing.
+func TestWarnings(t *testing.T) {
+	set := []string{"--gauges", "w56 w44 w34 w24 p17 p13"}
+	in, d := inputOf(t, append(set, "--bass", "690 mm", "--treble", "670 mm")...)
+	assert.Empty(t, in.watched(d))
+	for name, args := range map[string][]string{
+		"scale length":                    {"--bass", "1000 mm", "--treble", "960 mm"},
+		"slant":                           {"--bass", "720 mm", "--treble", "650 mm"},
+		"pitch standard":                  {"--bass", "690 mm", "--treble", "670 mm", "--pitch", "415"},
+		"pitch of the open string":        {"--bass", "690 mm", "--treble", "670 mm", "--tuning", "B1 E2 A2 D3 F#3 B5"},
+		"tension":                         {"--bass", "690 mm", "--treble", "670 mm", "--tuning", "B0 E2 A2 D3 F#3 B3"},
+		"nut to fret 1 on the bass line":  {"--bass", "990 mm", "--treble", "940 mm"},
+		"difference of the scale lengths": {"--bass", "740 mm", "--treble", "650 mm"},
+	} {
+		in, d := inputOf(t, append(set, args...)...)
+		count := 0
+		for _, text := range in.watched(d) {
+			if strings.HasPrefix(text, "the "+name+" of ") {
+				count++
+			}
+		}
+		assert.Equal(t, 1, count, "%s: %v", name, in.watched(d))
+	}
+}
+
+// Every limit that can drop a pair says which key sets it, or what frees it.
+func TestEveryLimitHasARemedy(t *testing.T) {
+	in, _ := inputOf(t, "--gauges", "w56 w44 w34 w24 p17 p13", "--bass", "690 mm", "--treble", "670 mm")
+	for l := choice.Range; l <= choice.SaddleTravel; l++ {
+		assert.NotEmpty(t, l.String())
+		assert.NotEmpty(t, in.Remedy(choice.Miss{Limit: l, Gauge: -1}), l.String())
+		if l != choice.Unbuildable {
+			_, known := limits[l]
+			assert.True(t, known, l.String())
+		}
+	}
+	m := choice.Miss{Limit: choice.NutToFret1, Gauge: -1, Value: 0.0401, Bound: 0.04}
+	assert.Equal(t, "nut to fret 1: 40.1 mm against 40.0 mm (limits.nut_to_fret_1)", in.MissWords(m))
+	m.Value = 0.040004
+	assert.Equal(t, "nut to fret 1: 40.004 mm against 40.000 mm (limits.nut_to_fret_1)", in.MissWords(m))
+}
