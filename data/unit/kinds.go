@@ -46,58 +46,47 @@ var (
 	degrees = kind{"an angle", []spelling{
 		{[]string{"deg", "°", "degree", "degrees"}, 1, 1},
 	}}
-	numbers = kind{"a number", []spelling{{[]string{""}, 1, 1}}}
+	numbers     = kind{"a number", []spelling{{[]string{""}, 1, 1}}}
+	ratios      = kind{"a ratio", []spelling{{[]string{"%", "percent", "percentage points"}, 1, 100}}}
+	intervals   = kind{"an interval", []spelling{{[]string{"cents", "cent"}, 1, 1}}}
+	frequencies = kind{"a frequency", []spelling{{[]string{"Hz", "hertz"}, 1, 1}}}
 )
 
 // ParseLength reads a length: "648 mm", "64.8 cm", "0.648 m", "25.5 in",
 // `25.5"`, `25 1/2"`, "25-1/2 in", "25½ in". Negative lengths are read too;
 // the caller knows the range. The error says what would do.
-func ParseLength(s string) (Length, error) { return ParseLengthIn(s, "") }
+func ParseLength(s string) (Length, error) { return parse[Length](lengths, s, "") }
 
 // ParseLengthIn reads a length under a heading that states its unit, such as
 // "mm": the text may leave the unit out, and must not give another one. With
 // unit "" it is ParseLength.
-func ParseLengthIn(s, unit string) (Length, error) {
-	x, _, err := lengths.parse(s, unit)
-	return Length(x), err
-}
+func ParseLengthIn(s, unit string) (Length, error) { return parse[Length](lengths, s, unit) }
 
 // ParseMass reads a mass in g, mg, kg, lb, oz or gr (grains).
-func ParseMass(s string) (Mass, error) { return ParseMassIn(s, "") }
+func ParseMass(s string) (Mass, error) { return parse[Mass](masses, s, "") }
 
 // ParseMassIn reads a mass under the rules of ParseLengthIn.
-func ParseMassIn(s, unit string) (Mass, error) {
-	x, _, err := masses.parse(s, unit)
-	return Mass(x), err
-}
+func ParseMassIn(s, unit string) (Mass, error) { return parse[Mass](masses, s, unit) }
 
 // ParseForce reads a force in N, lbf or kgf; lb and kg mean the weight of that
 // mass in standard gravity, as players write a string's tension.
-func ParseForce(s string) (Force, error) { return ParseForceIn(s, "") }
-
-// ParseForceIn reads a force under the rules of ParseLengthIn.
-func ParseForceIn(s, unit string) (Force, error) {
-	x, _, err := forces.parse(s, unit)
-	return Force(x), err
-}
+func ParseForce(s string) (Force, error) { return parse[Force](forces, s, "") }
 
 // ParseLinearDensity reads a mass per length in g/m, kg/m, mg/mm or lb/in.
-func ParseLinearDensity(s string) (LinearDensity, error) { return ParseLinearDensityIn(s, "") }
-
-// ParseLinearDensityIn reads a linear density under the rules of ParseLengthIn.
-func ParseLinearDensityIn(s, unit string) (LinearDensity, error) {
-	x, _, err := linearDensities.parse(s, unit)
-	return LinearDensity(x), err
+func ParseLinearDensity(s string) (LinearDensity, error) {
+	return parse[LinearDensity](linearDensities, s, "")
 }
 
 // ParseAngle reads an angle in degrees, "12 deg" or "12°".
 func ParseAngle(s string) (Angle, error) {
-	x, _, err := degrees.parse(s, "")
+	x, err := parse[float64](degrees, s, "")
 	return Degrees(x), err
 }
 
 // ParseNumber reads a plain finite number such as "7.5" or "-1e-3".
-func ParseNumber(s string) (float64, error) {
-	x, _, err := numbers.parse(s, "")
-	return x, err
+func ParseNumber(s string) (float64, error) { return parse[float64](numbers, s, "") }
+
+func parse[Q ~float64](k kind, s, headed string) (Q, error) {
+	x, _, err := k.parse(s, headed)
+	return Q(x), err
 }

@@ -50,44 +50,48 @@ func (d Density) MarshalJSON() ([]byte, error) { return marshal(d.GramsPerCM3())
 func (n Number) MarshalJSON() ([]byte, error) { return marshal(float64(n)) }
 
 // UnmarshalText reads what ParseLength reads.
-func (l *Length) UnmarshalText(text []byte) (err error) {
-	*l, err = ParseLength(string(text))
-	return err
-}
+func (l *Length) UnmarshalText(text []byte) error { return set(l, ParseLength, text) }
 
 // UnmarshalText reads what ParseMass reads.
-func (m *Mass) UnmarshalText(text []byte) (err error) {
-	*m, err = ParseMass(string(text))
-	return err
-}
+func (m *Mass) UnmarshalText(text []byte) error { return set(m, ParseMass, text) }
 
 // UnmarshalText reads what ParseForce reads.
-func (f *Force) UnmarshalText(text []byte) (err error) {
-	*f, err = ParseForce(string(text))
-	return err
-}
+func (f *Force) UnmarshalText(text []byte) error { return set(f, ParseForce, text) }
 
 // UnmarshalText reads what ParseLinearDensity reads.
-func (w *LinearDensity) UnmarshalText(text []byte) (err error) {
-	*w, err = ParseLinearDensity(string(text))
-	return err
-}
+func (w *LinearDensity) UnmarshalText(text []byte) error { return set(w, ParseLinearDensity, text) }
 
 // UnmarshalText reads what ParseAngle reads.
-func (a *Angle) UnmarshalText(text []byte) (err error) {
-	*a, err = ParseAngle(string(text))
-	return err
-}
+func (a *Angle) UnmarshalText(text []byte) error { return set(a, ParseAngle, text) }
 
 // UnmarshalText reads what ParseLengthUnit reads.
-func (u *LengthUnit) UnmarshalText(text []byte) (err error) {
-	*u, err = ParseLengthUnit(string(text))
-	return err
-}
+func (u *LengthUnit) UnmarshalText(text []byte) error { return set(u, ParseLengthUnit, text) }
 
 // UnmarshalText reads what ParseForceUnit reads.
-func (u *ForceUnit) UnmarshalText(text []byte) (err error) {
-	*u, err = ParseForceUnit(string(text))
+func (u *ForceUnit) UnmarshalText(text []byte) error { return set(u, ParseForceUnit, text) }
+
+// UnmarshalText reads "20 cents".
+func (c *Cents) UnmarshalText(text []byte) error {
+	return set(c, func(s string) (Cents, error) { return parse[Cents](intervals, s, "") }, text)
+}
+
+// UnmarshalText reads "442 Hz", or a plain number of hertz.
+func (f *Frequency) UnmarshalText(text []byte) error {
+	return set(f, func(s string) (Frequency, error) { return parse[Frequency](frequencies, s, "Hz") }, text)
+}
+
+// UnmarshalText reads percent, "75 %", or a plain number as a part of one.
+func (r *Ratio) UnmarshalText(text []byte) error {
+	return set(r, func(s string) (Ratio, error) {
+		if x, err := ParseNumber(s); err == nil {
+			return Ratio(x), nil
+		}
+		return parse[Ratio](ratios, s, "")
+	}, text)
+}
+
+func set[T any](to *T, read func(string) (T, error), text []byte) (err error) {
+	*to, err = read(string(text))
 	return err
 }
 
