@@ -162,11 +162,7 @@ func OneSet(columns []Column) (set []int, none Miss, err error) {
 		return set, Miss{}, nil
 	}
 	for i, row := range costs {
-		for r, cost := range row {
-			if cost < row[first.rank[set[i]]] || r == 0 {
-				set[i] = first.sorted[r]
-			}
-		}
+		set[i] = first.sorted[slices.Index(row, slices.Min(row))]
 	}
 	return set, Miss{}, nil
 }
@@ -259,7 +255,7 @@ func (p *Plan) Swaps(d *Detail) ([]Swap, error) {
 		}
 		out = append(out, s)
 	}
-	sortSwaps(out)
+	slices.SortStableFunc(out, Swap.before)
 	return out, nil
 }
 
@@ -285,15 +281,16 @@ func (p *Plan) bestSwap(d *Detail, i int, places []place, all []*strung, e2 []fl
 	return to, least
 }
 
-// sortSwaps puts those first that mend something, then the most helpful.
-func sortSwaps(list []Swap) {
-	slices.SortStableFunc(list, func(a, b Swap) int {
-		if a.Mends != b.Mends {
-			if a.Mends {
-				return -1
-			}
-			return 1
+// before orders swaps: those that mend something first, then the most helpful.
+func (s Swap) before(o Swap) int {
+	order := func(s Swap) float64 {
+		switch {
+		case s.Detail.ErrorUnknown:
+			return math.Inf(1)
+		case s.Mends:
+			return float64(s.Detail.Error) - 1e6
 		}
-		return cmp.Compare(a.Detail.Error, b.Detail.Error)
-	})
+		return float64(s.Detail.Error)
+	}
+	return cmp.Compare(order(s), order(o))
 }
