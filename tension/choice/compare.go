@@ -169,38 +169,44 @@ func OneSet(columns []Column) (set []int, none Miss, err error) {
 
 // together is what every gauge costs as string i in all columns, infinite where
 // it is not admissible in one; the construction is kept where a gauge of it is
-// near what the columns want in the mean.
+// near what the columns want in the mean, and gauges of unknown strength come in
+// where no other is near.
 func together(all []*chooser, i int) ([]float64, Miss) {
 	p := all[0].p
-	costs, keep, any := make([]float64, len(p.sorted)), false, false
-	for r, g := range p.sorted {
-		mean := 0.0
-		for _, c := range all {
-			e2, ok := c.admit(i, g, math.Inf(1))
-			if !ok {
-				costs[r] = math.Inf(1)
-				break
-			}
-			costs[r] += e2
-			mean += c.p.mean(i, c.strung[i].logs) / float64(len(all))
-		}
-		if !math.IsInf(costs[r], 1) {
-			any = true
-			keep = keep || math.Abs(mean) <= near && p.kindOf(g) == p.keeps[i]
-		}
-	}
-	if !any {
-		for _, c := range all {
-			if m := c.emptied(i); m.Limit != Kept {
-				return nil, m
-			}
-		}
-	}
-	if keep {
+	costs := make([]float64, len(p.sorted))
+	for _, loose := range []bool{false, true} {
+		keep, any, anyNear := false, false, false
 		for r, g := range p.sorted {
-			if p.kindOf(g) != p.keeps[i] {
+			mean := 0.0
+			costs[r] = 0
+			for _, c := range all {
+				c.loose[i] = loose
+				e2, ok := c.admit(i, g, math.Inf(1))
+				if !ok {
+					costs[r] = math.Inf(1)
+					break
+				}
+				costs[r] += e2
+				mean += c.p.mean(i, c.strung[i].logs) / float64(len(all))
+			}
+			if !math.IsInf(costs[r], 1) {
+				any = true
+				anyNear = anyNear || math.Abs(mean) <= near
+				keep = keep || math.Abs(mean) <= near && p.kindOf(g) == p.keeps[i]
+			}
+		}
+		for r, g := range p.sorted {
+			if keep && p.kindOf(g) != p.keeps[i] {
 				costs[r] = math.Inf(1)
 			}
+		}
+		if anyNear || any && loose {
+			return costs, Miss{}
+		}
+	}
+	for _, c := range all {
+		if m := c.emptied(i); m.Limit != Kept {
+			return nil, m
 		}
 	}
 	return costs, Miss{}
@@ -233,7 +239,7 @@ func (p *Plan) Swaps(d *Detail) ([]Swap, error) {
 	for i, g := range d.Gauges {
 		p.put(&frame, i, &places[i])
 		all[i] = p.newStrung(i)
-		m := misses{}
+		m := misses{loose: true}
 		var known bool
 		if e2[i], known = p.measure(i, g, &places[i], math.Inf(1), all[i], &m); !known {
 			e2[i] = math.Inf(1)

@@ -120,7 +120,7 @@ func (p *Plan) detailStrings(d *Detail, frame *fan.Frame) ([]place, []*strung) {
 	places, all, e2 := p.newPlaces(), []*strung(nil), make([]float64, p.strings)
 	for i, g := range d.Gauges {
 		p.put(frame, i, &places[i])
-		s, m := p.newStrung(i), misses{}
+		s, m := p.newStrung(i), misses{loose: true}
 		var known bool
 		e2[i], known = p.measure(i, g, &places[i], math.Inf(1), s, &m)
 		d.ErrorUnknown = d.ErrorUnknown || !known

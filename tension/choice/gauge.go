@@ -30,6 +30,9 @@ func (p *Plan) newStrung(i int) *strung {
 type misses struct {
 	first bool
 	list  []Miss
+	// loose lets a gauge pass a limit on breaking strength that cannot be looked
+	// at, since its core or its strength is not known.
+	loose bool
 }
 
 // over notes a value beyond its bound, and reports whether to stop.
@@ -92,12 +95,17 @@ func (p *Plan) measure(i, g int, at *place, most float64, s *strung, m *misses) 
 
 // wireLimits looks at the limits that do not depend on the note.
 func (p *Plan) wireLimits(i, g int, at *place, m *misses) bool {
-	w := &p.wires[g]
 	need := p.req.Tails[i].Saddle.M() + at.length + windingSpare
 	if p.winding[g] > 0 && need > p.winding[g] && m.over(WindingLength, 0, p.winding[g], need) {
 		return true
 	}
-	return p.req.Limits.BreakingOpen > 0 && (w.CoreArea == 0 || w.Strength == 0) && m.over(StrengthUnknown, 0, 0, 0)
+	return !m.loose && p.strengthUnknown(g) && m.over(StrengthUnknown, 0, 0, 0)
+}
+
+// strengthUnknown reports whether a limit on breaking strength cannot be looked
+// at for a gauge.
+func (p *Plan) strengthUnknown(g int) bool {
+	return p.req.Limits.BreakingOpen > 0 && (p.wires[g].CoreArea == 0 || p.wires[g].Strength == 0)
 }
 
 func (p *Plan) tensionLimits(w *tension.Wire, t float64, m *misses) bool {

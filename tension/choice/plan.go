@@ -21,6 +21,7 @@ type Plan struct {
 	winding []float64      // by stock index, m; 0 not stated
 	sorted  []int          // the gauges that may be chosen, by linear density, then label
 	softest float64        // greatest compliance of those, 1/N
+	unsure  bool           // of some a limit on breaking strength cannot be looked at
 	rank    []int          // by stock index: its place in sorted
 	kinds   [2][]int       // sorted, by construction
 	keeps   []int          // by string: the construction that it keeps where it can, or either
@@ -118,6 +119,7 @@ func (p *Plan) setWires() {
 	})
 	for _, g := range p.sorted {
 		p.softest = max(p.softest, p.wires[g].Compliance())
+		p.unsure = p.unsure || p.strengthUnknown(g)
 	}
 }
 

@@ -65,7 +65,7 @@ func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (e2, cents fl
 // take measures the given gauges; any limit drops the pair.
 func (c *chooser) take() Miss {
 	for i, g := range c.p.req.Given {
-		c.set[i] = g
+		c.set[i], c.loose[i] = g, true
 		var ok bool
 		if c.e2[i], ok = c.admit(i, g, math.Inf(1)); !ok {
 			m := c.misses.list[0]

@@ -52,6 +52,7 @@ type chooser struct {
 	e2     []float64 // by string, its squared error
 	from   [2][]int  // by kind and string: where the last pair's best stood
 	kept   []int     // by string: the kind that it has to have on this pair, or either
+	loose  []bool    // by string: gauges of unknown strength are admitted on this pair
 
 	costs   [][]float64 // by string and rank; for sets that break the ordering rule
 	steps   chain
@@ -60,7 +61,7 @@ type chooser struct {
 
 func newChooser(p *Plan) *chooser {
 	c := &chooser{p: p, places: p.newPlaces(), misses: misses{first: true},
-		set: make([]int, p.strings), e2: make([]float64, p.strings), kept: make([]int, p.strings)}
+		set: make([]int, p.strings), e2: make([]float64, p.strings), kept: make([]int, p.strings), loose: make([]bool, p.strings)}
 	for i := range p.strings {
 		c.strung = append(c.strung, p.newStrung(i))
 	}
@@ -77,21 +78,17 @@ type best struct {
 
 // choose finds the set of least error among admissible gauges, whose places are
 // set; the miss says what there is none for. Every string takes its least; where
-// that breaks the ordering rule, an exact dynamic programme finds the set.
+// that breaks the ordering rule, an exact dynamic programme finds the set. A gauge
+// whose strength is not known passes no limit on it while another is near the
+// wanted tension; where none is, it is better than a string far off.
 func (c *chooser) choose() Miss {
 	p := c.p
 	for i := range p.strings {
-		b := best{e2: math.Inf(1), gauge: -1}
-		c.kept[i] = p.keeps[i]
-		if keep := p.keeps[i]; keep != either {
-			c.walk(i, keep, &b)
-			if !b.near && !c.anyNear(i, keep, &b) {
-				c.kept[i] = either
-				c.walk(i, 1-keep, &b)
-			}
-		} else {
-			c.walk(i, wound, &b)
-			c.walk(i, plain, &b)
+		c.loose[i] = false
+		b := c.leastOf(i)
+		if !b.near && p.unsure {
+			c.loose[i] = true
+			b = c.leastOf(i)
 		}
 		if b.gauge < 0 {
 			return c.emptied(i)
@@ -102,6 +99,26 @@ func (c *chooser) choose() Miss {
 		return Miss{Limit: OrderingRule, Gauge: -1}
 	}
 	return Miss{Gauge: -1}
+}
+
+// leastOf is the admissible gauge of least error as string i.
+func (c *chooser) leastOf(i int) best {
+	b := best{e2: math.Inf(1), gauge: -1}
+	keep := c.p.keeps[i]
+	if c.kept[i] = keep; keep == either {
+		c.walk(i, wound, &b)
+		c.walk(i, plain, &b)
+		return b
+	}
+	c.walk(i, keep, &b)
+	if !b.near {
+		b.near = c.anyNear(i, keep, &b)
+	}
+	if !b.near {
+		c.kept[i] = either
+		c.walk(i, 1-keep, &b)
+	}
+	return b
 }
 
 // walk tries the gauges of a kind as string i, from where the last pair's best
@@ -140,7 +157,7 @@ func (c *chooser) try(i, g int, b *best) bool {
 // admit is the squared error of gauge g as string i; false where a limit
 // removes it or it costs more than most.
 func (c *chooser) admit(i, g int, most float64) (float64, bool) {
-	c.misses.list = c.misses.list[:0]
+	c.misses.list, c.misses.loose = c.misses.list[:0], c.loose[i]
 	return c.p.measure(i, g, &c.places[i], most, c.strung[i], &c.misses)
 }
 

@@ -106,3 +106,50 @@ func TestWhatIsWrongWithARequest(t *testing.T) {
 		assert.ErrorContains(t, err, c.key+": ", c.key)
 	}
 }
+
+// Of uncut wound strings no core is known, so that no limit on their breaking
+// strength can be looked at. They are taken where no other string is near.
+func TestUnknownCores(t *testing.T) {
+	req := baritone()
+	for i := range req.Stock {
+		if g := &req.Stock[i]; g.Family != "plain" {
+			g.Core, g.AreaM2, g.EA, g.EI = 0, 0, 0, 0
+		}
+	}
+	p, r := search(t, req)
+	require.NotEmpty(t, r.Picks)
+	assert.False(t, r.NoneNear)
+	d, err := p.Detail(r.Picks[0].Bass, r.Picks[0].Treble, r.Picks[0].Gauges)
+	require.NoError(t, err)
+	assert.Empty(t, d.Broken)
+	for i, g := range d.Gauges {
+		assert.Equal(t, i > 2, p.strengthUnknown(g))
+	}
+	assert.Zero(t, d.Inharmonicity)
+	assert.False(t, d.ErrorUnknown)
+
+	// A gauge of the same weight whose core is known comes first.
+	known := stock()
+	for i := range known {
+		known[i].Label += "k"
+	}
+	req.Stock = append(req.Stock, known...)
+	p, r = search(t, req)
+	for i, g := range r.Picks[0].Gauges {
+		assert.False(t, p.strengthUnknown(g), "string %d", i+1)
+	}
+
+	set, none, err := OneSet([]Column{{Name: "one", Request: func() Request {
+		one := baritone()
+		for i := range one.Stock {
+			if g := &one.Stock[i]; g.Family != "plain" {
+				g.Core, g.AreaM2, g.EA, g.EI = 0, 0, 0, 0
+			}
+		}
+		one.Bass, one.Treble = span(690, 690, 1), span(650, 650, 1)
+		return one
+	}()}})
+	require.NoError(t, err)
+	assert.Equal(t, Kept, none.Limit)
+	assert.Len(t, set, 6)
+}
