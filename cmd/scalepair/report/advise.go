@@ -32,7 +32,7 @@ type Advice struct {
 	Confidence  *choice.Confidence `json:"confidence"`
 	Taste       []choice.Taste     `json:"taste"`
 	LimitCosts  []choice.LimitCost `json:"limits_that_raise_the_error"`
-	Ladder      []StepOf           `json:"trade_off"`
+	TradeOff    []StepOf           `json:"trade_off"`
 	Blanks      *table.Table       `json:"blanks"`
 	Asked       []string           `json:"asked"`
 	DroppedList *table.Table       `json:"dropped"`
@@ -51,7 +51,7 @@ type PickOf struct {
 	StockDecides []MissingOf `json:"strings_in_stock_decide"`
 }
 
-// MissingOf is a string for which the stock has nothing near.
+// MissingOf is a string for which the stock has no gauge that is right.
 type MissingOf struct {
 	choice.Missing
 	Gauge string `json:"gauge"`
@@ -86,7 +86,7 @@ func NewAdvice(in *Input, f *Found, full bool) *Advice {
 	}
 	for _, s := range r.TradeOff {
 		fit, nearly := in.fitting(s.Pair)
-		a.Ladder = append(a.Ladder, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, fit, nearly})
+		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, fit, nearly})
 	}
 	a.SmallerFan, a.LongerBass = in.stopOf(r.StopsSmallestFan), in.stopOf(r.StopsLongestBass)
 	return a
@@ -122,7 +122,7 @@ func (a *Advice) rest(doc *document.Document) {
 	for c := range a.Tunings {
 		doc.Table(a.bends(c))
 	}
-	doc.Table(a.ladderTable())
+	doc.Table(a.tradeOffTable())
 	doc.Table(a.Blanks)
 	if a.Confidence != nil {
 		doc.Para("A trial gives every linear density and core diameter another value within its uncertainty, shared by all pairs and by the reference; sets, moduli, limits and the model's own error are not varied.")

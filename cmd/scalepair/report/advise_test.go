@@ -80,7 +80,7 @@ func TestTheTradeOffIsWhatTensionSays(t *testing.T) {
 	for _, file := range everyBuild() {
 		in, f := found(t, file)
 		a := report.NewAdvice(in, f, true)
-		for _, row := range a.Ladder {
+		for _, row := range a.TradeOff {
 			d, err := in.Plan.Detail(row.Bass, row.Treble, row.Pair.Gauges)
 			require.NoError(t, err)
 			assert.InDelta(t, float64(d.Error), float64(row.Error), 1e-12)

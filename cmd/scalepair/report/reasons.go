@@ -2,9 +2,11 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
 	"scalepair/tension/choice"
 )
 
@@ -16,7 +18,7 @@ func (a *Advice) reasons() []string {
 	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	switch {
 	case r.NoneNear:
-		add("No pair comes near: the least feel error is %s. The strings below show by how much each is off, and the linear density that it wants.", table.PercentText(r.Best, 1))
+		add("No pair comes near: the least feel error is %s. The strings below show by how much each is off; low string first they want %s g/m.", table.PercentText(r.Best, 1), a.wantedDensities())
 	case r.Kept == 1:
 		add("One pair was left to choose from.")
 	case r.AllAsGood:
@@ -59,6 +61,15 @@ func (a *Advice) reasons() []string {
 		add("%s", l)
 	}
 	return out
+}
+
+// wantedDensities are what the strings want, low string first.
+func (a *Advice) wantedDensities() string {
+	var words []string
+	for _, s := range slices.Backward(a.d.Strings) {
+		words = append(words, unit.Fixed(s.Wanted.GramsPerMetre(), 2))
+	}
+	return strings.Join(words, " ")
 }
 
 // stopOf says what stops a pick, nil where nothing is to be said.

@@ -10,10 +10,10 @@ import (
 	"scalepair/tension/choice"
 )
 
-// ladderTable is the trade-off between difference and the lowest string.
-func (a *Advice) ladderTable() *table.Table {
+// tradeOffTable is the trade-off between difference and the lowest string.
+func (a *Advice) tradeOffTable() *table.Table {
 	in, u := a.in, a.in.units()
-	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.Ladder,
+	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.TradeOff,
 		table.Length(u, "difference", "difference", scaleDecimals, func(s StepOf) unit.Length { return s.Difference }),
 		table.Length(u, "bass", "bass", scaleDecimals, func(s StepOf) unit.Length { return s.Bass }),
 		table.Length(u, "treble", "treble", scaleDecimals, func(s StepOf) unit.Length { return s.Treble }),

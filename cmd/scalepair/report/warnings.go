@@ -56,7 +56,7 @@ var watches = []watch{
 		}
 		return []value{{"the nut", s.d.NutSlant.Rad()}, {"the last fret", s.d.LastFretSlant.Rad()}, {"the saddle line", s.d.SaddleSlant.Rad()}}
 	}},
-	{"string spread for each step between strings", 0.0055, 0.021, lengthText, "judgement: from narrow guitar nuts to wide bass saddles", func(s seen) []value {
+	{"mean step from string to string", 0.0055, 0.021, lengthText, "judgement: from narrow guitar nuts to wide bass saddles", func(s seen) []value {
 		n := s.in.Plan.Request().Neck
 		if n.NutSpread == 0 {
 			return nil // they follow from the board's widths
@@ -68,7 +68,7 @@ var watches = []watch{
 		n := s.in.Plan.Request().Neck
 		return []value{{"the board", n.EdgeMargin.M()}}
 	}},
-	{"pitch of the open string", 20, 500, hertzText, "judgement: low basses to the highest guitar strings", func(s seen) (out []value) {
+	{"pitch", 20, 500, hertzText, "judgement: low basses to the highest guitar strings", func(s seen) (out []value) {
 		for _, c := range s.in.Plan.Request().Cases {
 			for i, f := range slices.Backward(c.Pitches) {
 				out = append(out, value{fmt.Sprintf("string %d in %s", i+1, c.Name), f.Hz()})
@@ -90,7 +90,7 @@ var watches = []watch{
 		}
 		return out
 	}},
-	{"linear density against solid wire of that diameter", 0.9, 1.1, ratioText, "judgement: a plain string is solid; pieces miscounted, or a slip of mass, length or diameter", func(s seen) (out []value) {
+	{"linear density (as a multiple of a solid wire's)", 0.9, 1.1, ratioText, "judgement: a plain string is solid; pieces miscounted, or a slip of mass, length or diameter", func(s seen) (out []value) {
 		for _, g := range s.in.Plan.Stock() {
 			if area := g.AreaM2; g.Family == gauges.Plain && g.Readings > 0 && area > 0 && g.DensityKgM3 > 0 {
 				out = append(out, value{g.Label, g.LinearDensity.KgPerM() / (area * g.DensityKgM3)})

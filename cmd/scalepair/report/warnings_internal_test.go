@@ -46,7 +46,7 @@ func TestWarnings(t *testing.T) {
 		"scale length":                    {"--bass", "1000 mm", "--treble", "960 mm"},
 		"slant":                           {"--bass", "720 mm", "--treble", "650 mm"},
 		"pitch standard":                  {"--bass", "690 mm", "--treble", "670 mm", "--pitch", "415"},
-		"pitch of the open string":        {"--bass", "690 mm", "--treble", "670 mm", "--tuning", "B1 E2 A2 D3 F#3 B5"},
+		"pitch":                           {"--bass", "690 mm", "--treble", "670 mm", "--tuning", "B1 E2 A2 D3 F#3 B5"},
 		"tension":                         {"--bass", "690 mm", "--treble", "670 mm", "--tuning", "B0 E2 A2 D3 F#3 B3"},
 		"nut to fret 1 on the bass line":  {"--bass", "990 mm", "--treble", "940 mm"},
 		"difference of the scale lengths": {"--bass", "740 mm", "--treble", "650 mm"},
