@@ -53,8 +53,8 @@ func (t Instruments) hang(r reading.Reading, ea, ei float64, k work) (Value, []C
 	stretched := Component{Name: "stretch, core unknown", RelU: unknownStretch, From: "judgement"}
 	clamps := Component{Name: "clamps, core unknown", RelU: unknownClamps, Source: sourceClamps, From: "judgement"}
 	if ea > 0 {
-		stretch = k.step("e#, stretch under the load", "M# g#/EA", load/ea, "", "Hooke's law: OpenStax, University Physics 1, section 12.3")
-		eps := k.step("eps#, stiffness against pull and length (wound: the core's, at least)", "sqrt(EI/(M# g#))/l#", slimness(ei, load, l), "", stiffLaw)
+		stretch = k.step("e#, stretch under the load", "M# g#/EA@", load/ea, "", "Hooke's law: OpenStax, University Physics 1, section 12.3")
+		eps := k.step("eps#, stiffness against pull and length (wound: the core's, at least)", "sqrt(EI@/(M# g#))/l#", slimness(ei, load, l), "", stiffLaw)
 		factor, u := clampFactor(eps)
 		ends = k.step("K#, factor of stiffness and clamps, the middle between hinged and firm",
 			"(1 + pi^2 eps#^2) (1 + (1 + 2 eps# + 4 eps#^2)^2)/2", factor, "", "judgement: real clamps lie anywhere between ends free to turn and firm ones")

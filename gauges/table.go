@@ -52,6 +52,31 @@ func (in Input) Table(label string, tr *trace.Trace) ([]Gauge, error) {
 	return out, nil
 }
 
+// nominal marks the symbols of a plain wire's core while only its nominal size
+// is known.
+func nominal(r *reading.Reading) string {
+	if reading.IsPlain(r.Construction) {
+		return "n"
+	}
+	return ""
+}
+
+// record writes down what follows from a core; mark is as in nominal.
+func (g *Gauge) record(tr *trace.Trace, mark, source string) {
+	if tr == nil || g.EA == 0 {
+		return
+	}
+	area, moment := "pi/4 d@^2", "pi/64 d@^4"
+	if g.Shape == reading.Hex {
+		area, moment = "sqrt(3)/2 d@^2", "5 sqrt(3)/144 d@^4"
+	}
+	k := work{Trace: tr, core: mark}
+	k.step("A@, area of the core", area, g.AreaM2, "m2", "geometry")
+	k.given("E, modulus of "+g.Material, g.YoungsPa, "Pa", source)
+	k.step("EA@, stiffness against stretching", "E A@", g.EA.N(), "N", "Hooke's law")
+	k.step("EI@, stiffness against bending", "E "+moment, g.EI, "N m2", "geometry")
+}
+
 // gauge is what readings and construction say of one gauge.
 func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 	r, t := &e.all, in.Instruments
@@ -61,6 +86,7 @@ func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 	}
 	tr.Given("D, outer diameter", g.Outer.M(), "m", "the readings")
 	if g.IsPlain() {
+		tr.Step("dn, diameter of the wire, nominal", "D", g.Outer.M(), "m", "a plain string is its own core")
 		g.Shape = reading.Round
 		g.OuterParts = t.diameterParts(CoreSource(g.Label), r.OuterFrom, wireTolerance(g.Outer))
 		g.CoreParts = g.OuterParts
@@ -73,10 +99,7 @@ func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 	}
 	g.UOuter, g.UCore = unit.Length(g.OuterParts.U()), unit.Length(g.CoreParts.U())
 	g.stiffen(e.material)
-	if g.EA > 0 {
-		tr.Step("EA, stiffness against stretching, of the nominal core", "E A", g.EA.N(), "N", "Hooke's law")
-		tr.Step("EI, stiffness against bending", "E I", g.EI, "N m2", "geometry")
-	}
+	g.record(tr, nominal(r), e.material.StiffnessSource)
 	kinds, all := in.kinds(e, g.EA.N(), g.EI, tr)
 	if len(kinds) == 0 {
 		return g
@@ -91,8 +114,8 @@ func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 	all.Settle(tr)
 	if g.IsPlain() && g.Readings > 0 && e.material.DensityKgM3 > 0 {
 		g.weighedCore(e.material.DensityKgM3, e.material.DensityU)
-		tr.Step("d, diameter of the wire, from its weighing and its diameter together", "weighted mean of D and sqrt(4 w/(pi rho))", g.Core.M(), "m", "weighted mean")
-		tr.Step("A, area of the wire", "pi/4 d^2", g.AreaM2, "m2", "geometry")
+		tr.Step("d, diameter of the wire, from its weighing and its outside together", "weighted mean of D and sqrt(4 w/(pi rho))", g.Core.M(), "m", "weighted mean")
+		g.record(tr, "", e.material.StiffnessSource)
 	}
 	return g
 }
@@ -110,14 +133,14 @@ func (in Input) kinds(e *entry, ea, ei float64, tr *trace.Trace) (kinds []kind, 
 	var numbersW, numbersH []string
 	within := Average{} // how the weighings of one piece differ
 	for i, p := range pieces(e.rows) {
-		k := work{tr, fmt.Sprint(i + 1)}
+		k := work{Trace: tr, number: fmt.Sprint(i + 1)}
 		a, _ := in.Instruments.weigh(p, k)
 		within.Chi2, within.DoF = within.Chi2+a.Chi2, within.DoF+a.DoF
 		weighed, numbersW = append(weighed, a.Value), append(numbersW, k.number)
 	}
 	for _, r := range e.rows {
 		if r.Kind == reading.Hung {
-			k := work{tr, fmt.Sprintf("h%d", len(hung)+1)}
+			k := work{tr, fmt.Sprintf("h%d", len(hung)+1), nominal(&e.all)}
 			v, _ := in.Instruments.hang(r, ea, ei, k)
 			hung, numbersH = append(hung, v), append(numbersH, k.number)
 		}

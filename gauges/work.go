@@ -21,13 +21,16 @@ const (
 )
 
 // work records the steps of one reading: # in symbols and formulas is its
-// number. Without a trace it records nothing.
+// number, @ what marks the core that it was worked out with. Without a trace it
+// records nothing.
 type work struct {
 	*trace.Trace
-	number string
+	number, core string
 }
 
-func (k work) of(text string) string { return strings.ReplaceAll(text, "#", k.number) }
+func (k work) of(text string) string {
+	return strings.NewReplacer("#", k.number, "@", k.core).Replace(text)
+}
 
 func (k work) given(symbol string, value float64, unit, source string) {
 	k.step(symbol, "", value, unit, source)

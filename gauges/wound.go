@@ -114,7 +114,7 @@ func (w wound) weight(tr *trace.Trace) (total, solid float64) {
 		}
 		ring := l.mat.DensityKgM3 * math.Pi / 4 * (dout - din) * (dout + din)
 		if tr != nil {
-			k := work{tr, fmt.Sprint(i + 1)}
+			k := work{Trace: tr, number: fmt.Sprint(i + 1)}
 			k.given("dw#, wire of the wrap", dw, "m", "the build file")
 			k.step("D#, outside of the wrap", fmt.Sprintf("D%d + 2 dw#", i), dout, "m", "geometry")
 			k.step("p#, share of its ring that it fills", fmt.Sprintf("pi/4 sqrt(1 + (dw#/(pi (D%d + dw#)))^2), or as stated", i), p, "", "geometry of close round wire, ours")

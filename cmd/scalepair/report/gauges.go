@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -117,7 +118,7 @@ func (g *Gauges) Document() *document.Document {
 	doc.Heading("Balance, ruler and calipers")
 	doc.List(g.toolWords()...)
 	doc.Heading("Weighing well")
-	doc.Para("%s", strings.ReplaceAll(Craft, "\n", " "))
+	doc.Para("%s %s", strings.ReplaceAll(Craft, "\n", " "), g.lengthsToWeigh())
 	return doc
 }
 
@@ -143,6 +144,15 @@ func (g *Gauges) counted() string {
 		parts = append(parts, fmt.Sprintf("%d estimated from a fit", estimated))
 	}
 	return fmt.Sprintf("%s in stock, from %s: %s.", plural(len(g.list), "gauge"), g.Readings, listed(parts))
+}
+
+// lengthsToWeigh says how much string a good weighing takes.
+func (g *Gauges) lengthsToWeigh() string {
+	byDensity := func(a, b gauges.Gauge) int { return cmp.Compare(a.LinearDensity, b.LinearDensity) }
+	thin, thick := slices.MinFunc(g.list, byDensity), slices.MaxFunc(g.list, byDensity)
+	u := g.in.units().Decimal()
+	return fmt.Sprintf("A standard uncertainty of 1 %% takes %s of %s, the lightest here, and %s of %s, the heaviest, on this balance and ruler; half of it takes twice the length.",
+		u.LenText(g.in.forOnePercent(thin), 0), thin.Label, u.LenText(g.in.forOnePercent(thick), 0), thick.Label)
 }
 
 // suspects prints the readings to look at again.
