@@ -70,8 +70,7 @@ func compareOne(c Column) (Compared, error) {
 	bass, treble, set := c.Request.Bass[0], c.Request.Treble[0], c.Set
 	if set == nil {
 		if set = plan.onlySet(); set == nil && !plan.CanSuggest() {
-			return out, fault.Fault{What: "no set can be suggested: neither tension nor bending force has a target that any set could meet",
-				Remedy: "give the column its gauges, or say under [feel] what tension is wanted"}
+			return out, errNoTarget
 		}
 		if plan.CanSuggest() {
 			if set, out.None = plan.Suggest(bass, treble); set == nil {
@@ -83,15 +82,6 @@ func compareOne(c Column) (Compared, error) {
 		out.Swaps, err = plan.Swaps(out.Detail)
 	}
 	return out, err
-}
-
-// onlySet is the set that uses every gauge that may be chosen once, where there
-// are just as many as strings and the ordering rule says where each goes; else nil.
-func (p *Plan) onlySet() []int {
-	if !p.req.Ordering || len(p.sorted) != p.strings || !p.inOrder(p.sorted) {
-		return nil
-	}
-	return slices.Clone(p.sorted)
 }
 
 // alike is how little tensions differ that are called alike (judgement: about

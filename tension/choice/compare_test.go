@@ -1,6 +1,7 @@
 package choice
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -198,9 +199,15 @@ func TestTheOnlySet(t *testing.T) {
 	c.Request.Feel.BendStrings = []int{}
 	_, err := Compare([]Column{c})
 	assert.ErrorContains(t, err, "no set can be suggested")
+	plan, err := c.prepare()
+	require.NoError(t, err)
+	_, err = plan.Search(context.Background())
+	assert.ErrorContains(t, err, "no set can be suggested")
 	c.Request.Usable = indexesOf(c.Request.Stock, "p13", "p17", "w24", "w36", "w46", "w60")
 	c.Request.Limits = Limits{}
 	out, err := Compare([]Column{c})
 	require.NoError(t, err)
 	assert.Equal(t, c.Request.Usable, out[0].Detail.Gauges)
+	_, r := search(t, c.Request)
+	assert.Equal(t, c.Request.Usable, r.Preferred().Gauges)
 }

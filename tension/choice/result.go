@@ -93,8 +93,17 @@ func (r *Result) Preferred() *Pick {
 // those of their own sets (judgement: they stand after one or two).
 const rounds = 5
 
-// Search tries every pair of the grid and takes the picks.
+// Search tries every pair of the grid and takes the picks. The error is that of
+// ctx, or a fault where gauges are free and nothing is wanted that parts one set
+// from another; the only set that there is is taken even then.
 func (p *Plan) Search(ctx context.Context) (*Result, error) {
+	if p.req.Given == nil && !p.CanSuggest() {
+		q := *p
+		if q.req.Given = p.onlySet(); q.req.Given == nil {
+			return nil, errNoTarget
+		}
+		p = &q
+	}
 	f, settled, err := p.settled(ctx)
 	if err != nil {
 		return nil, err

@@ -3,6 +3,7 @@ package choice
 import (
 	"slices"
 
+	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
 
@@ -48,3 +49,16 @@ func (p *Plan) CanSuggest() bool {
 	}
 	return false
 }
+
+// onlySet is the set that uses every gauge that may be chosen once, where there
+// are just as many as strings and the ordering rule says where each goes; else nil.
+func (p *Plan) onlySet() []int {
+	if !p.req.Ordering || len(p.sorted) != p.strings || !p.inOrder(p.sorted) {
+		return nil
+	}
+	return slices.Clone(p.sorted)
+}
+
+// errNoTarget says that gauges are to be chosen, and nothing says by what.
+var errNoTarget = fault.Fault{What: "no set can be suggested: neither tension nor bending force has a target that any set could meet",
+	Remedy: "give the gauges, describe a [reference], or say under [feel] what tension is wanted"}

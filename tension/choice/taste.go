@@ -30,7 +30,7 @@ type Move struct {
 func (p *Plan) Taste(ctx context.Context, r *Result) ([]Taste, error) {
 	var out []Taste
 	for _, factor := range []float64{0.5, 2} {
-		q := *p
+		q := *r.plan
 		q.req.Feel.BendWeight *= factor
 		one, err := q.moved(ctx, r, Taste{What: "bend_weight", Value: q.req.Feel.BendWeight})
 		if err != nil {
@@ -39,7 +39,7 @@ func (p *Plan) Taste(ctx context.Context, r *Result) ([]Taste, error) {
 		out = append(out, one)
 	}
 	for _, factor := range []float64{0.5, 2} {
-		q := *p
+		q := *r.plan
 		q.req.Feel.Noticeable *= unit.Ratio(factor)
 		one, err := q.moved(ctx, r, Taste{What: "noticeable", Value: float64(q.req.Feel.Noticeable)})
 		if err != nil {
@@ -125,7 +125,7 @@ func (p *Plan) LimitCosts(ctx context.Context, r *Result) ([]LimitCost, error) {
 	}
 	var out []LimitCost
 	for limit := range limits {
-		q := *p
+		q := *r.plan
 		var set bool
 		if q.req.Limits, set = p.req.Limits.without(limit); !set {
 			continue
