@@ -1,6 +1,6 @@
 // Command mutate puts small errors into formulas, one at a time, and asks that
-// a test of the package finds each: a sign, a factor of 2, the core for the
-// outside.
+// a test of the package, or of its neighbours, finds each: a sign, a factor of 2,
+// the core for the outside.
 //
 //	go run ./.ci/mutate [-sample N] [WORD...]
 //
@@ -127,8 +127,8 @@ const ownOutput = "^Example|^TestGolden|^TestScripts$|^TestReadmeExamples$|^Test
 
 var failed = regexp.MustCompile(`(?m)^\s*--- FAIL: (\S+)`)
 
-// try tests the package with the error in it and returns the test that finds
-// it, "" for none.
+// try tests the package with the error in it, then all of its room, and returns
+// the test that finds it, "" for none.
 func (e slip) try() (string, error) {
 	dir, err := os.MkdirTemp("", "mutate")
 	if err != nil {
@@ -148,14 +148,18 @@ func (e slip) try() (string, error) {
 	if err := errors.Join(err, os.WriteFile(file, []byte(text), 0o600), os.WriteFile(overlay, over, 0o600)); err != nil {
 		return "", err
 	}
-	out, err := exec.Command("go", "test", "-overlay", overlay, "-skip", ownOutput, "-failfast", "-vet=off", "-timeout", "5m", "./"+filepath.Dir(e.file)).CombinedOutput()
-	switch m := failed.FindSubmatch(out); {
-	case err == nil:
-		return "", nil
-	case m != nil:
-		return string(m[1]), nil
-	case strings.Contains(string(out), "panic:"):
-		return "a panic", nil
+	room, _, _ := strings.Cut(e.file, "/")
+	for _, tested := range []string{"./" + filepath.Dir(e.file), "./" + room + "/..."} {
+		out, err := exec.Command("go", "test", "-overlay", overlay, "-skip", ownOutput, "-failfast", "-vet=off", "-timeout", "5m", tested).CombinedOutput()
+		switch m := failed.FindSubmatch(out); {
+		case err == nil:
+		case m != nil:
+			return string(m[1]), nil
+		case strings.Contains(string(out), "panic:"):
+			return "a panic", nil
+		default:
+			return "", fmt.Errorf("%s does not build or run:\n%s", e.file, out)
+		}
 	}
-	return "", fmt.Errorf("%s does not build or run:\n%s", e.file, out)
+	return "", nil
 }
