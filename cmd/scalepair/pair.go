@@ -74,11 +74,6 @@ func (a *app) settle(in *report.Input) (build.Pick, error) {
 	}
 	if pick.HasPair() {
 		set, none := in.Plan.Suggest(pick.Bass, pick.Treble)
-		if only := build.OnlySet(in.Plan.Request()); set == nil && only != nil {
-			pick.Gauges = only
-			a.hint("no gauges are chosen: taking the only set in stock, %s, though a limit stands against it (%s)", in.Set(only), in.MissWords(none))
-			return pick, nil
-		}
 		if set == nil {
 			return pick, fault.Fault{Place: fault.Place{Input: in.Job.Build.File}, What: "no set in stock keeps the limits on strings: " + in.MissWords(none), Remedy: in.Remedy(none)}
 		}

@@ -1,7 +1,6 @@
 package build
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -54,22 +53,6 @@ func (r *Run) Request() (choice.Request, error) {
 		req.Given, req.Usable, req.Reference, req.Feel, faults = nil, nil, nil, choice.DefaultFeel(false, false), nil
 	}
 	return req, faults.Err()
-}
-
-// OnlySet is the set of the stock where it has just as many strings as the
-// build, by their linear densities; nil where there are more or fewer.
-func OnlySet(req choice.Request) []int {
-	set := slices.Clone(req.Usable)
-	if set == nil {
-		for i := range req.Stock {
-			set = append(set, i)
-		}
-	}
-	if len(set) != req.Neck.Strings {
-		return nil
-	}
-	slices.SortFunc(set, func(a, b int) int { return cmp.Compare(req.Stock[a].LinearDensity, req.Stock[b].LinearDensity) })
-	return set
 }
 
 // lengths are those to try: of the file, else the chosen pair's, else those about

@@ -98,7 +98,9 @@ func (a *Advice) Document() *document.Document {
 	in := a.in
 	doc := &document.Document{Title: in.title("Scale pair for")}
 	doc.List(a.answer()...)
-	doc.Table(a.pickTable())
+	if a.Kept > 1 {
+		doc.Table(a.pickTable())
+	}
 	doc.List(a.reasons()...)
 	doc.Add(a.mapFigure())
 	if a.together() != nil && !a.full {
@@ -145,7 +147,10 @@ func (a *Advice) answer() []string {
 	if p.Bass == p.Treble {
 		lengths = in.length(p.Bass) + " for all strings"
 	}
-	add("Pair: %s (pick: %s).", lengths, a.Choice)
+	if a.Kept > 1 {
+		lengths += fmt.Sprintf(" (pick: %s)", a.Choice)
+	}
+	add("Pair: %s.", lengths)
 	if p.Bass == p.Treble {
 		add("Fan: none, straight frets; nut to fret 1 %s.", in.length(p.NutToFret1))
 	} else {

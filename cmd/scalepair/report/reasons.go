@@ -20,17 +20,17 @@ func (a *Advice) reasons() []string {
 	case r.NoneNear:
 		add("No pair comes near: the least feel error is %s. The strings below show by how much each is off; low string first they want %s g/m.", table.PercentText(r.Best, 1), a.wantedDensities())
 	case r.Kept == 1:
-		add("One pair was left to choose from.")
+		add("There is one pair to choose from.")
 	case r.AllAsGood:
 		add("All %s that keep your limits feel as good as the best: only your limits and your range decide.", plural(r.Kept, "pair"))
 	default:
 		add("%d of %s feel as good as the best (%s; up to %s is as good).",
 			r.AsGood, plural(r.Kept, "pair"), table.PercentText(r.Best, 1), table.PercentText(r.Allowed, 1))
 	}
-	if s := a.SmallerFan; s != nil {
+	if s := a.SmallerFan; s != nil && r.Kept > 1 {
 		add("Smaller fan: %s.", s.Why)
 	}
-	if s := a.LongerBass; s != nil {
+	if s := a.LongerBass; s != nil && r.Kept > 1 {
 		add("Longer bass: %s.", s.Why)
 	}
 	if missing := r.ClearEnoughLacks; missing > 0 {
@@ -48,7 +48,7 @@ func (a *Advice) reasons() []string {
 		add("Without %s (%s) the least feel error would be %s, at %s.", c.Limit, limits[c.Limit].key,
 			table.PercentText(c.Best, 1), a.in.Pair(c.Pair.Bass, c.Pair.Treble))
 	}
-	if words := a.tasteWords(); words != "" {
+	if words := a.tasteWords(); words != "" && r.Kept > 1 {
 		add("Taste: %s.", words)
 	}
 	if words := a.sureWords(); words != "" {
