@@ -70,33 +70,34 @@ const (
 	limits
 )
 
-// limitInfo is what is known of each limit: its words, its key, and the
-// quantity of its values.
+// limitInfo is what is known of each limit: its words, its key, the quantity of
+// its values, and how it is taken off.
 var limitInfo = [limits]struct {
 	words, key string
 	of         func(si float64) any
+	off        func(l *Limits)
 }{
-	Kept:               {"no limit", "kept", nil},
-	Range:              {"range of lengths to try", "range", length},
-	ReverseFan:         {"reverse fan", "reverse_fan", length},
-	Unbuildable:        {"no neck can be drawn", "unbuildable", nil},
-	DifferenceLimit:    {"difference", "difference", length},
-	FretSlant:          {"slant of nut and frets", "fret_slant", angle},
-	SaddleSlant:        {"slant of the saddle line", "saddle_slant", angle},
-	NutToFret1:         {"nut to fret 1", "nut_to_fret_1", length},
-	BlankSize:          {"size of the blanks", "blank", length},
-	WindingLength:      {"length of the winding", "winding_length", length},
-	LeastTension:       {"least tension", "least_tension", force},
-	MostTension:        {"greatest tension", "most_tension", force},
-	StrengthUnknown:    {"strength of the core not known", "strength_unknown", nil},
-	BreakingOpen:       {"breaking strength, open", "breaking_open", ratio},
-	StiffnessUnknown:   {"stiffness of the core not known", "stiffness_unknown", nil},
-	BendUnreachable:    {"bend not reachable", "bend_unreachable", nil},
-	BreakingBent:       {"breaking strength, bent", "breaking_bent", ratio},
-	MostBendingForce:   {"bending force", "most_bending_force", force},
-	OrderingRule:       {"ordering of the strings", "ordering", nil},
-	InharmonicityLimit: {"inharmonicity of the lowest string", "inharmonicity", cents},
-	SaddleTravel:       {"saddle travel", "saddle_travel", length},
+	Kept:               {"no limit", "kept", nil, nil},
+	Range:              {"range of lengths to try", "range", length, nil},
+	ReverseFan:         {"reverse fan", "reverse_fan", length, nil},
+	Unbuildable:        {"no neck can be drawn", "unbuildable", nil, nil},
+	DifferenceLimit:    {"difference", "difference", length, func(l *Limits) { l.Difference = 0 }},
+	FretSlant:          {"slant of nut and frets", "fret_slant", angle, func(l *Limits) { l.FretSlant = 0 }},
+	SaddleSlant:        {"slant of the saddle line", "saddle_slant", angle, func(l *Limits) { l.SaddleSlant = 0 }},
+	NutToFret1:         {"nut to fret 1", "nut_to_fret_1", length, func(l *Limits) { l.NutToFret1 = 0 }},
+	BlankSize:          {"size of the blanks", "blank", length, func(l *Limits) { l.Blank = false }},
+	WindingLength:      {"length of the winding", "winding_length", length, nil},
+	LeastTension:       {"least tension", "least_tension", force, func(l *Limits) { l.LeastTension = 0 }},
+	MostTension:        {"greatest tension", "most_tension", force, func(l *Limits) { l.MostTension = 0 }},
+	StrengthUnknown:    {"strength of the core not known", "strength_unknown", nil, nil},
+	BreakingOpen:       {"breaking strength, open", "breaking_open", ratio, func(l *Limits) { l.BreakingOpen = 0 }},
+	StiffnessUnknown:   {"stiffness of the core not known", "stiffness_unknown", nil, nil},
+	BendUnreachable:    {"bend not reachable", "bend_unreachable", nil, nil},
+	BreakingBent:       {"breaking strength, bent", "breaking_bent", ratio, func(l *Limits) { l.BreakingBent = 0 }},
+	MostBendingForce:   {"bending force", "most_bending_force", force, func(l *Limits) { l.MostBendingForce = 0 }},
+	OrderingRule:       {"ordering of the strings", "ordering", nil, nil},
+	InharmonicityLimit: {"inharmonicity of the lowest string", "inharmonicity", cents, func(l *Limits) { l.Inharmonicity = 0 }},
+	SaddleTravel:       {"saddle travel", "saddle_travel", length, func(l *Limits) { l.SaddleTravel = 0 }},
 }
 
 func length(x float64) any { return unit.Length(x) }

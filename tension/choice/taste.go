@@ -87,31 +87,8 @@ type LimitCost struct {
 // without gives the limits without one of them; false where that is not set.
 func (l Limits) without(limit Limit) (Limits, bool) {
 	before := l
-	switch limit {
-	case DifferenceLimit:
-		l.Difference = 0
-	case FretSlant:
-		l.FretSlant = 0
-	case SaddleSlant:
-		l.SaddleSlant = 0
-	case NutToFret1:
-		l.NutToFret1 = 0
-	case BlankSize:
-		l.Blank = false
-	case LeastTension:
-		l.LeastTension = 0
-	case MostTension:
-		l.MostTension = 0
-	case BreakingOpen:
-		l.BreakingOpen = 0
-	case BreakingBent:
-		l.BreakingBent = 0
-	case MostBendingForce:
-		l.MostBendingForce = 0
-	case InharmonicityLimit:
-		l.Inharmonicity = 0
-	case SaddleTravel:
-		l.SaddleTravel = 0
+	if off := limitInfo[limit].off; off != nil {
+		off(&l)
 	}
 	return l, l != before
 }

@@ -1,0 +1,164 @@
+package choice
+
+import (
+	"context"
+	"slices"
+
+	"scalepair/data/unit"
+)
+
+// rounds bounds how often the picks are taken again while equal gaps become
+// those of their own sets (judgement: they stand after one or two).
+const rounds = 5
+
+// Search tries every pair of the grid and takes the picks. The error is that of
+// ctx, or a fault where gauges are free and nothing is wanted that parts one set
+// from another; the only set that there is is taken even then.
+func (p *Plan) Search(ctx context.Context) (*Result, error) {
+	if p.req.Given == nil && !p.CanSuggest() {
+		q := *p
+		if q.req.Given = p.onlySet(); q.req.Given == nil {
+			return nil, errNoTarget
+		}
+		p = &q
+	}
+	f, settled, err := p.settled(ctx)
+	if err != nil {
+		return nil, err
+	}
+	r := &Result{Tried: len(f.points), Settled: settled, plan: p, field: f}
+	return r, p.fill(ctx, r)
+}
+
+// settled is the grid worked out, with equal gaps those of their own sets
+// wherever a pair is printed.
+func (p *Plan) settled(ctx context.Context) (f *field, stands bool, err error) {
+	if f, err = p.explore(ctx); err != nil {
+		return nil, false, err
+	}
+	for range rounds {
+		f.rate()
+		if stands = !p.settle(f, f.printed()); stands {
+			break
+		}
+	}
+	f.rate()
+	return f, stands, nil
+}
+
+// settle works out the pairs at some places with the spacing of their own sets,
+// and reports whether any had not been so.
+func (p *Plan) settle(f *field, places []int) bool {
+	changed := false
+	c := newChooser(p)
+	for _, at := range places {
+		if f.points[at].fixed {
+			continue
+		}
+		changed = true
+		bass, treble := f.lengths(at)
+		e2, cents, miss := c.ownSpacing(bass, treble, f.setOf(at))
+		if miss.Limit != Kept {
+			f.dropped.drop(miss, 1)
+		}
+		f.put(at, point{e2: e2, cents: cents, limit: miss.Limit, fixed: true}, c.set)
+	}
+	return changed
+}
+
+// ownSpacing works a pair out with equal gaps between the strings of its own
+// set, beginning with a set: the set that is best for the spacing that it makes
+// itself. Where none is found in a few rounds, the last is taken as it is.
+func (c *chooser) ownSpacing(bass, treble unit.Length, set []int) (e2, cents float64, miss Miss) {
+	p := c.p
+	for range rounds {
+		base, err := p.baseFor(set)
+		if err != nil {
+			return 0, 0, Miss{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}
+		}
+		if e2, cents, miss = c.pairOf(base, bass, treble); miss.Limit != Kept && miss.Limit < InharmonicityLimit || slices.Equal(set, c.set) {
+			return e2, cents, miss
+		}
+		set = slices.Clone(c.set)
+	}
+	copy(c.set, set)
+	d, err := p.Detail(bass, treble, set)
+	if err != nil {
+		return 0, 0, Miss{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}
+	}
+	miss = append(d.Broken, Miss{Bass: bass, Treble: treble, Gauge: -1})[0]
+	return float64(d.Error * d.Error), d.Inharmonicity.Value(), miss
+}
+
+// fill works out what is printed.
+func (p *Plan) fill(ctx context.Context, r *Result) error {
+	f := r.field
+	good := f.good()
+	for _, v := range f.points {
+		if v.limit == Kept {
+			r.Kept++
+		}
+	}
+	r.AsGood, r.Dropped = len(good), f.dropped.list()
+	r.NotRemovable = unit.Ratio(sqrt(p.removed))
+	if r.Kept == 0 {
+		return ctx.Err()
+	}
+	r.Best, r.Allowed = unit.Ratio(sqrt(f.points[f.first(good, f.errorOf)].e2)), unit.Ratio(sqrt(f.allowed*f.allowed+p.removed))
+	r.AllAsGood, r.NoneNear = r.AsGood == r.Kept, f.noneNear()
+	picks, lacks := f.picks()
+	r.ClearEnoughLacks = unit.Cents(lacks)
+	for _, k := range picks {
+		d, err := p.detailAt(f, k.at)
+		if err != nil {
+			return err
+		}
+		r.Picks = append(r.Picks, Pick{Kind: k.kind, Pair: f.spanned(d.Pair, k.at, good), StockDecides: p.missing(d)})
+	}
+	for _, at := range f.tradeOff(good) {
+		d, err := p.detailAt(f, at)
+		if err != nil {
+			return err
+		}
+		s := Step{Pair: f.spanned(d.Pair, at, good)}
+		if len(r.TradeOff) > 0 {
+			s.MoreInharmonicity = s.Inharmonicity - r.TradeOff[0].Inharmonicity
+		}
+		r.TradeOff = append(r.TradeOff, s)
+	}
+	r.StopsSmallestFan, r.StopsLongestBass = p.stops(r)
+	return ctx.Err()
+}
+
+// detailAt works out a pair of the grid.
+func (p *Plan) detailAt(f *field, at int) (*Detail, error) {
+	bass, treble := f.lengths(at)
+	return p.Detail(bass, treble, f.setOf(at))
+}
+
+// missing finds the strings for which the stock decides.
+func (p *Plan) missing(d *Detail) []Missing {
+	var out []Missing
+	for i, s := range d.Strings {
+		if s.Target == 0 || p.targets.own || s.Deviation >= -farOff && s.Deviation <= farOff {
+			continue
+		}
+		list := p.sorted
+		if keep := p.keeps[i]; keep != either && keep == p.kindOf(s.Gauge) {
+			list = p.kinds[keep]
+		}
+		heaviest := s.Deviation < 0
+		end := list[0]
+		if heaviest {
+			end = list[len(list)-1]
+		}
+		if p.wires[end].LinearDensity == p.wires[s.Gauge].LinearDensity {
+			out = append(out, Missing{String: i + 1, Gauge: s.Gauge, Deviation: s.Deviation, Wanted: s.Wanted, Heaviest: heaviest})
+		}
+	}
+	return out
+}
+
+// farOff is how far a tension may be from the wanted before it is said what the
+// stock lacks (judgement).
+const farOff unit.Ratio = 0.10
