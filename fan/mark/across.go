@@ -3,22 +3,22 @@ package mark
 import (
 	"math"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
 // acrossCandidates is the number of things that may have slipped between the
-// lines: the nut offset, its reading, two diagonals, the span.
-const acrossCandidates = 5
+// lines: the nut offset, its reading, two diagonals.
+const acrossCandidates = 4
 
 // tie is one reading between the lines.
 type tie struct {
-	row    int
-	kind   Kind
-	fret   int
-	off, u float64 // read less expected from the marks as they are, and its standard uncertainty
-	offset float64 // what 1 mm of nut offset does to it
-	span   float64 // what 1 mm more between the lines does to it
-	plan   float64
+	row      int
+	kind     Kind
+	fret     int
+	error, u float64 // read less expected from the marks as they are, and its standard uncertainty, mm
+	offset   float64 // what 1 mm of nut offset does to it
+	nominal  float64
 }
 
 // checkAcross weighs diagonals and nut offset.
@@ -26,120 +26,121 @@ type tie struct {
 // A treble nut that lies d mm too near the bridge, with all treble marks set
 // out from it, is seen on neither line alone. It makes the diagonal from the
 // bass nut longer by about d and the one from the treble nut shorter by about
-// d; a span that is wrong makes both longer, a slip of reading changes one.
+// d; a slip of reading changes one. The readings scatter as
+//
+//	S = diag(u^2) + nuts^2 a a'
+//
+// u  of the readings; nuts  how far the two nut marks scatter against one
+// another, as any marks do; a  what the nut offset does to the readings.
 func checkAcross(p plan, known [2]knownLine, readings []Reading, o Options, board int) (*Across, []Slip) {
-	ties := p.ties(known, readings, o)
+	var ties []tie
+	for i, r := range readings {
+		if r.Kind == FromBassNut || r.Kind == FromTrebleNut || r.Kind == NutOffset {
+			ties = append(ties, p.tie(i, r, known, o))
+		}
+	}
 	if len(ties) == 0 {
 		return nil, nil
 	}
-	limit := normalQuantile(falseAlarm / float64(board))
-	slips, use := acrossSlips(ties, math.Hypot(known[Bass].scatter, known[Treble].scatter), limit)
-	for i := range slips {
-		slips[i].finishAcross(readings, o)
-	}
-	out := &Across{PlanOffsetMM: p.offsetMM}
-	out.weigh(use, o)
-	for _, t := range ties {
+	out := &Across{Nominal: millimetres(p.offsetMM), Diagonals: []Diagonal{}}
+	errors, candidates := make([]float64, len(ties)), candidatesAcross(ties)
+	cov := newSquare(len(ties))
+	for i, t := range ties {
+		cov.row(i)[i] = t.u * t.u
+		errors[i] = t.error
 		if t.kind != NutOffset {
-			out.Diagonals = append(out.Diagonals, Diagonal{Kind: t.kind, Fret: t.fret, PlanMM: t.plan,
-				MM: readings[t.row].MM, ExpectedMM: readings[t.row].MM - t.off, OffU: t.u})
+			measured := readings[t.row].Measured
+			out.Diagonals = append(out.Diagonals, Diagonal{Kind: t.kind, Fret: t.fret, Nominal: millimetres(t.nominal),
+				Measured: measured, Expected: measured - millimetres(t.error), U: millimetres(t.u)})
 		}
 	}
+	nuts := math.Hypot(known[Bass].scatter, known[Treble].scatter)
+	cov.addOuter(candidates[0].effect, nuts*nuts)
+	f := newScale(0, cov).fit(errors, nil)
+	var slips []Slip
+	if best, ratio := f.greatest(candidates); ratio > limitOf(board, math.Inf(1)) {
+		slip := f.named(candidates, best, limitOf(board, math.Inf(1)))
+		for _, finding := range slip.findings() {
+			if finding.Row >= 0 {
+				finding.Place = readings[finding.Row].Place
+			}
+			slip.Matters = slip.Matters || math.Abs(finding.Size.MM()) > o.NutOffsetTolerance.MM()
+		}
+		slips = []Slip{slip}
+	}
+	out.weigh(ties, slips, o)
 	return out, slips
 }
 
-// ties gives the readings between the lines.
-func (p plan) ties(known [2]knownLine, readings []Reading, o Options) []tie {
-	var out []tie
-	for i, r := range readings {
-		switch r.Kind {
-		case FromBassNut:
-			out = append(out, p.diagonal(i, r, Bass, known, o))
-		case FromTrebleNut:
-			out = append(out, p.diagonal(i, r, Treble, known, o))
-		case NutOffset:
-			tool := o.Caliper
-			hand := 2 * max(known[Bass].hand, known[Treble].hand) // a square is laid and a tool set, on two marks
-			out = append(out, tie{row: i, kind: NutOffset, off: r.MM - p.offsetMM, offset: 1,
-				u: math.Hypot(stepOf(r, tool)/math.Sqrt(12), math.Hypot(hand, tool.ZeroMM/math.Sqrt(3))), plan: p.offsetMM})
-		}
+// tie expects a reading from its nominal and from how far the marks were found
+// off on their own lines.
+func (p plan) tie(row int, r Reading, known [2]knownLine, o Options) tie {
+	t := tie{row: row, kind: r.Kind, fret: r.Fret, nominal: p.nominal(r), offset: 1}
+	t.error = r.Measured.MM() - t.nominal
+	variance := square2(o.resolution(r).MM())/12 + square2(o.zero(r.Kind).MM())/3
+	if r.Kind == NutOffset {
+		hand := 2 * max(known[Bass].scatter, known[Treble].scatter) // a square is laid and a tool set, on two marks
+		t.u = math.Sqrt(variance + square2(hand))
+		return t
 	}
-	return out
-}
-
-func stepOf(r Reading, t Tool) float64 {
-	if r.StepMM > 0 {
-		return r.StepMM
+	end := r.Kind.end()
+	a, b := p.ends(r)
+	along, k := cosBetween(a, b, p.lines[end]), known[end]
+	moved, u := k.error[r.Fret], k.u[r.Fret]
+	if u > lostMM {
+		moved, u = 0, k.scatter
 	}
-	return t.StepMM
-}
-
-// diagonal expects the reading from the plan and from how far its end mark was
-// found off on its own line.
-func (p plan) diagonal(row int, r Reading, from Line, known [2]knownLine, o Options) tie {
-	end := p.lines[1-from]
-	a, b := p.lines[from].at[0], end.at[r.Fret]
-	plan := math.Hypot(b.X.MM()-a.X.MM(), b.Y.MM()-a.Y.MM())
-	along := cosBetween(a, b, end.at[0], end.at[end.last()])
-	k := known[1-from]
-	off, u := 0.0, k.scatter
-	if k.datum[r.Fret] == 0 {
-		off, u = k.off[r.Fret], k.u[r.Fret]
+	t.error -= moved * along
+	if t.offset = along; end == Bass {
+		t.offset = -cosBetween(a, b, p.lines[Treble])
 	}
-	tool := o.Long
-	if tool.StepMM == 0 {
-		tool = o.Ruler
-	}
-	t := tie{row: row, kind: r.Kind, fret: r.Fret, plan: plan, off: r.MM - plan - off*along}
-	t.offset = along
-	if from == Treble {
-		treble := p.lines[Treble]
-		t.offset = -cosBetween(a, b, treble.at[0], treble.at[treble.last()])
-	}
-	t.span = math.Abs(b.Y.MM()-a.Y.MM()) / plan
-	t.u = rootSum(stepOf(r, tool)/math.Sqrt(12), math.Sqrt2*k.hand, u*along,
-		tool.ZeroMM/math.Sqrt(3), tool.ScalePart*plan/math.Sqrt(3))
+	t.u = math.Sqrt(variance + 2*square2(k.scatter) + square2(u*along))
 	return t
 }
 
-// cosBetween is the cosine of the angle between the ways a to b and c to d.
-func cosBetween(a, b, c, d fan.Point) float64 {
-	x1, y1, x2, y2 := b.X.MM()-a.X.MM(), b.Y.MM()-a.Y.MM(), d.X.MM()-c.X.MM(), d.Y.MM()-c.Y.MM()
+func square2(x float64) float64 { return x * x }
+
+// cosBetween is the cosine of the angle between the way from a to b and a line.
+func cosBetween(a, b fan.Point, line linePlan) float64 {
+	c, d := line.at[0], line.at[line.last()]
+	x1, y1, x2, y2 := (b.X - a.X).MM(), (b.Y - a.Y).MM(), (d.X - c.X).MM(), (d.Y - c.Y).MM()
 	return (x1*x2 + y1*y2) / (math.Hypot(x1, y1) * math.Hypot(x2, y2))
 }
 
-func rootSum(parts ...float64) float64 {
-	sum := 0.0
-	for _, x := range parts {
-		sum += x * x
+// candidatesAcross lists what may have slipped, the nut offset first.
+func candidatesAcross(ties []tie) []candidate {
+	offset := candidate{Finding: Finding{Kind: OffsetOff, Line: Treble, Row: -1}}
+	out := make([]candidate, 1, acrossCandidates)
+	for i, t := range ties {
+		offset.effect = append(offset.effect, t.offset)
+		c := candidate{Finding{Kind: DiagonalSlip, Line: t.kind.end(), Fret: t.fret, Row: t.row}, make([]float64, len(ties))}
+		if t.kind == NutOffset {
+			c.Kind, c.Line = OffsetSlip, Treble
+		}
+		c.effect[i] = 1
+		out = append(out, c)
 	}
-	return math.Sqrt(sum)
+	out[0] = offset
+	return out
 }
 
-// weigh gives the nut offset's best value: the weighted mean over the ties.
-func (a *Across) weigh(ties []tie, o Options) {
+// weigh gives the nut offset's best value: the weighted mean over the readings
+// but for one that is wrong beyond doubt.
+func (a *Across) weigh(ties []tie, slips []Slip, o Options) {
 	weight, sum := 0.0, 0.0
 	for _, t := range ties {
+		if len(slips) > 0 && len(slips[0].Others) == 0 && slips[0].Row == t.row {
+			continue
+		}
 		w := t.offset / (t.u * t.u)
 		weight += w * t.offset
-		sum += w * t.off
+		sum += w * t.error
 	}
 	if weight == 0 {
 		return
 	}
-	a.ErrorMM, a.U = plain(sum/weight), 1/math.Sqrt(weight)
-	a.OffsetMM = a.PlanOffsetMM + a.ErrorMM
-	bound := o.offsetBound()
-	a.Verdict = Within
-	if math.Abs(a.ErrorMM) > bound {
-		a.Verdict = Outside
-	}
-	a.Sure = math.Abs(math.Abs(a.ErrorMM)-bound) >= 2*a.U
-}
-
-func (o Options) offsetBound() float64 {
-	if o.OffsetToleranceMM > 0 {
-		return o.OffsetToleranceMM
-	}
-	return DefaultOffsetToleranceMM
+	mean, u := sum/weight, 1/math.Sqrt(weight)
+	a.Error, a.U = millimetres(mean), unit.MM(u)
+	a.Measured = a.Nominal + a.Error
+	a.Verdict, a.Sure = judge(math.Abs(mean), u, o.NutOffsetTolerance.MM())
 }

@@ -11,16 +11,16 @@ import (
 
 // WriteForm writes an empty measurement file for a layout: a row for every
 // distance of both passes on both lines, the two diagonals and the nut offset,
-// with nothing under measured. The plan's numbers are left out on purpose, so
+// with nothing under measured. The nominal numbers are left out on purpose, so
 // that nobody reads what they expect. Lengths are to be entered in millimetres
 // or decimal inches. The error is the writer's.
 func WriteForm(w io.Writer, l *fan.Layout, in unit.LengthUnit) error {
 	out := bufio.NewWriter(w)
-	fmt.Fprintf(out, "# Leave empty what was not measured. step is the least difference the tool shows.\n")
+	fmt.Fprintf(out, "# Leave empty what was not measured. resolution is the least difference the tool shows.\n")
 	if l.NutOffset.MM() < 0 {
 		fmt.Fprintf(out, "# Nut offset: with a minus, since the treble nut of this board lies nearer the head than the bass nut.\n")
 	}
-	fmt.Fprintf(out, "line,pass,fret,measured_%s,step_%s,remark\n", in.Symbol(), in.Symbol())
+	fmt.Fprintf(out, "line,pass,fret,measured_%s,resolution_%s,remark\n", in.Symbol(), in.Symbol())
 	for _, line := range []Line{Bass, Treble} {
 		for _, kind := range []Kind{FromNut, Step} {
 			for n := 1; n < len(l.Frets); n++ {

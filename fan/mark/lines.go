@@ -142,7 +142,7 @@ func (d desk) beforeTheCut() Task {
 		}
 	}
 	t.Figures = append(t.Figures,
-		d.length(DiagonalName(Treble, last), d.l.DiagonalBassNut.MM()),
-		d.length(DiagonalName(Bass, last), d.l.DiagonalTrebleNut.MM()))
+		d.length(DiagonalName(FromBassNut, last), d.l.DiagonalBassNut.MM()),
+		d.length(DiagonalName(FromTrebleNut, last), d.l.DiagonalTrebleNut.MM()))
 	return t
 }

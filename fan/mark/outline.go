@@ -1,8 +1,10 @@
 package mark
 
-import "scalepair/fan"
+import (
+	"math"
 
-import "math"
+	"scalepair/fan"
+)
 
 // boardEdges gives the board's outline on the blank: its edges by where they
 // cross the base lines, its ends from nut line and last slot.

@@ -18,7 +18,7 @@ var columns = []csvtable.Column{
 	{Name: "fret"},
 	{Name: "from"},
 	{Name: "measured", Units: []string{"mm", "in"}},
-	{Name: "step", Units: []string{"mm", "in"}},
+	{Name: "resolution", Units: []string{"mm", "in"}},
 	{Name: "remark"},
 }
 
@@ -32,7 +32,7 @@ func passWords() []string { return []string{FromNut.String(), Step.String()} }
 
 // ReadReadings reads a measurement file, one distance a row:
 //
-//	line,pass,fret,from,measured_mm,step_mm,remark
+//	line,pass,fret,from,measured_mm,resolution_mm,remark
 //	bass,ruler,1,,39.0,0.5,
 //	bass,caliper,2,,37.10,0.05,
 //	diagonal from bass nut,,,,521.5,0.5,
@@ -43,7 +43,8 @@ func passWords() []string { return []string{FromNut.String(), Step.String()} }
 // (the step from the mark before, or from the mark under from). fret is the
 // mark; a diagonal goes to the last fret when it is empty. measured_mm or
 // measured_in is what was read; a row where it is empty is a gap and is passed
-// over. step is the least difference the tool shows, from Options when empty.
+// over. resolution is the least difference the tool shows, from Options when
+// empty.
 //
 // file is the name for places; the error is a fault.List of everything that is
 // wrong, and the readings are then nil. Whether a reading fits the board is
@@ -86,10 +87,10 @@ func readRow(row *csvtable.Row, unitless csvtable.Unitless, faults *fault.List) 
 	}
 	if !unitless.At(row, "measured") {
 		length, _ := row.Length("measured", faults)
-		r.MM, r.Written = length.MM(), written(row, "measured")
+		r.Measured, r.Written = length, written(row, "measured")
 	}
-	if !unitless.At(row, "step") {
-		r.readStep(row, faults)
+	if !unitless.At(row, "resolution") {
+		r.readResolution(row, faults)
 	}
 	return r
 }
@@ -130,26 +131,27 @@ func (r *Reading) end(row *csvtable.Row, faults *fault.List) {
 	r.Fret = fret
 }
 
-// wholeStepMM is from where a whole number under step, right behind a whole
+// coarse is from where a whole number under resolution, right behind a whole
 // number under measured, is taken for the decimals of that one: no tool for
 // marks shows so little (judgement). A ruler of whole millimetres stays.
-const wholeStepMM = 2
+const coarse = 2 * unit.Millimetre
 
-// readStep reads the tool's step, and notices a measured value that a decimal
-// comma has cut in two: "6,9" is then 6 under measured and 9 under what follows.
-func (r *Reading) readStep(row *csvtable.Row, faults *fault.List) {
+// readResolution reads the tool's resolution, and notices a measured value that a
+// decimal comma has cut in two: "6,9" is then 6 under measured and 9 under what
+// follows.
+func (r *Reading) readResolution(row *csvtable.Row, faults *fault.List) {
 	number, next, cut := row.Cell("measured").DecimalComma()
-	step, ok := row.Length("step", faults)
-	sane := step.MM() >= finestStep && step.MM() <= coarsestStep
+	resolution, ok := row.Length("resolution", faults)
+	sane := resolution >= finestResolution && resolution <= coarsestReadable
 	switch comma := fmt.Sprintf("perhaps a decimal comma: write %q", number); {
 	case cut && next.Name() == "remark":
 		faults.Add(row.Place("remark"), "the remark is a bare number", row.Get("remark"), comma+", or the remark in words")
-	case cut && next.Name() == "step" && ok && (!sane || step.MM() >= wholeStepMM):
-		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), comma+"; or "+stepRemedy())
+	case cut && next.Name() == "resolution" && ok && (!sane || resolution >= coarse):
+		faults.Add(row.Place("resolution"), "no resolution of a measuring tool", row.Get("resolution"), comma+"; or "+resolutionRemedy())
 	case ok && !sane:
-		faults.Add(row.Place("step"), "not the step of a measuring tool", row.Get("step"), stepRemedy())
+		faults.Add(row.Place("resolution"), "no resolution of a measuring tool", row.Get("resolution"), resolutionRemedy())
 	}
-	r.StepMM = step.MM()
+	r.Resolution = resolution
 }
 
 // written is a cell with the unit that it or its heading has.

@@ -1,7 +1,11 @@
 package mark
 
 import (
+	"fmt"
+	"strings"
+
 	"scalepair/data/fault"
+	"scalepair/data/unit"
 )
 
 // Line is one of the two outer string lines, on which the marks stand.
@@ -15,6 +19,9 @@ const (
 
 // String gives "bass" or "treble".
 func (l Line) String() string { return [...]string{"bass", "treble"}[l] }
+
+// MarshalText gives the same.
+func (l Line) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
 
 // Kind says what one row of the builder's measuring is.
 type Kind int
@@ -43,77 +50,132 @@ func (k Kind) String() string {
 	return [...]string{"ruler", "caliper", "diagonal from bass nut", "diagonal from treble nut", "nut offset"}[k]
 }
 
+// MarshalText gives the same.
+func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+
 // Reading is one measured distance.
 type Reading struct {
-	Place fault.Place // of the measured value in its file; zero when there is none
-	Kind  Kind
-	Line  Line // of FromNut and Step only
-	Fret  int  // the mark measured to: 1 to the last fret; for a diagonal 0 means the last fret; unused for NutOffset
-	From  int  // of Step only: the mark measured from, Fret-1 as a rule, 0 is the nut
-	MM    float64
+	Place    fault.Place // of the measured value in its file; zero when there is none
+	Kind     Kind
+	Line     Line // of FromNut and Step only
+	Fret     int  // the mark measured to: 1 to the last fret; for a diagonal 0 means the last fret; unused for NutOffset
+	From     int  // of Step only: the mark measured from, Fret-1 as a rule, 0 is the nut
+	Measured unit.Length
 	// Written is what the builder wrote, with its unit, for messages: "36.5 in";
 	// "" where that is not known.
 	Written string
-	// StepMM is the least difference this reading could show, above 0; 0 means
-	// that of its tool in Options.
-	StepMM float64
+	// Resolution is the least difference this reading could show; 0 means that
+	// of its tool in Options.
+	Resolution unit.Length
 }
 
-// Tool is what measured one pass.
-type Tool struct {
-	// StepMM is the least difference the tool shows, or the builder reads, in
-	// mm. A reading rounded to it has the standard uncertainty StepMM/sqrt(12).
-	StepMM float64
-	// ZeroMM is how far, at most, the tool's zero is off, in mm, plus or minus:
-	// a worn ruler's end, jaws that do not close at nought. It is common to all
-	// readings of the pass, so in a caliper pass it adds up step by step; as a
-	// bound it counts for ZeroMM/sqrt(3). 0 leaves it out.
-	ZeroMM float64
-	// ScalePart is how far, at most, the tool's millimetre is off, as a part of
-	// one (0.0002 is 0.2 mm in a metre), plus or minus, common to the pass; it
-	// counts for ScalePart/sqrt(3). 0 leaves it out.
-	ScalePart float64
+// Name says in words what a reading is: "bass ruler fret 7".
+func (r Reading) Name() string {
+	switch r.Kind {
+	case FromNut:
+		return fmt.Sprintf("%v ruler fret %d", r.Line, r.Fret)
+	case Step:
+		return fmt.Sprintf("%v caliper from fret %d to %d", r.Line, r.From, r.Fret)
+	case FromBassNut, FromTrebleNut:
+		return DiagonalName(r.Kind, r.Fret)
+	}
+	return r.Kind.String()
 }
 
-// Tolerance is how far a mark may stand off. One of the two is above 0.
-type Tolerance struct {
-	Cents float64 // of pitch at that fret on that string
-	MM    float64
-	// Written is what the builder wrote, with its unit, for messages: "36.5 in";
-	// "" where that is not known.
-	Written string
+// DiagonalName names a diagonal by its ends: "diagonal from bass nut to treble
+// mark 24". It begins as the measurement file does.
+func DiagonalName(k Kind, fret int) string {
+	return fmt.Sprintf("%v to %v mark %d", k, k.end(), fret)
 }
 
-// Options are what Check needs beside the layout and the readings.
+// end is the line that a diagonal ends on.
+func (k Kind) end() Line {
+	if k == FromTrebleNut {
+		return Bass
+	}
+	return Treble
+}
+
+// Options say how a marked board is measured and what it is held to, as a
+// builder states it; 0 means not given.
 type Options struct {
-	// Ruler measures the FromNut rows, Caliper the Step rows and the nut
-	// offset, Long the diagonals (the ruler's values where its step is 0).
-	Ruler, Caliper, Long Tool
-	Tolerance            Tolerance
-	// OffsetToleranceMM is how far the treble nut may lie off its place beside
-	// the bass nut; 0 means DefaultOffsetToleranceMM.
-	OffsetToleranceMM float64
+	// Tolerance and ToleranceCents are how far a mark may be off; of the two one
+	// at most is given. DefaultToleranceCents holds where neither is.
+	Tolerance      unit.Length `toml:"tolerance" range:"0.001 mm, 10 mm"`
+	ToleranceCents unit.Cents  `toml:"tolerance_cents" range:"0.01, 100"`
+	// NutOffsetTolerance is for the treble nut beside the bass nut.
+	NutOffsetTolerance unit.Length `toml:"nut_offset_tolerance" range:"0.001 mm, 20 mm"`
+	// The resolutions are what ruler and calipers show on drawn marks. The ruler
+	// takes FromNut and the diagonals, the calipers Step and NutOffset.
+	RulerResolution   unit.Length `toml:"ruler_resolution" range:"0.001 mm, 20 mm"`
+	CaliperResolution unit.Length `toml:"caliper_resolution" range:"0.0001 mm, 5 mm"`
+	// The zeros are how far a tool's zero may be off, plus or minus: a worn
+	// ruler's end, jaws that do not close at zero. It is common to all readings of
+	// a pass.
+	RulerZero   unit.Length `toml:"ruler_zero" range:"0 mm, 20 mm"`
+	CaliperZero unit.Length `toml:"caliper_zero" range:"0 mm, 5 mm"`
 }
 
-// DefaultOffsetToleranceMM is used where no tolerance for the nut offset is
-// given. Judgement: it puts no string out of tune, since all treble marks and
-// the saddle move with the treble nut, and turns a fret of 50 mm by half a
-// degree.
-const DefaultOffsetToleranceMM = 0.5
-
-// Default tools, for a builder who states none. Judgement: a steel ruler with
-// half millimetres, and calipers of which only every fifth hundredth is
-// trusted when the jaws are set on drawn marks.
-var (
-	defaultRuler   = Tool{StepMM: 0.5}
-	defaultCaliper = Tool{StepMM: 0.05}
+// What holds where a builder states nothing, all judgement: two cents, about a
+// third of what most people hear between two notes after one another; a treble
+// nut within half a millimetre, which puts no string out of tune, since all
+// treble marks and the saddle move with it, and turns a fret of 50 mm by half a
+// degree; a steel ruler with half millimetres, and calipers of which only every
+// fifth hundredth is trusted when the jaws are set on drawn marks.
+const (
+	DefaultToleranceCents     unit.Cents  = 2
+	DefaultNutOffsetTolerance unit.Length = 0.5 * unit.Millimetre
+	DefaultRulerResolution    unit.Length = 0.5 * unit.Millimetre
+	DefaultCaliperResolution  unit.Length = 0.05 * unit.Millimetre
 )
 
-// DefaultTolerance is two cents, about a third of what most people hear
-// between two notes after one another (judgement).
-func DefaultTolerance() Tolerance { return Tolerance{Cents: 2} }
+// WithDefaults fills in what is not given.
+func (o Options) WithDefaults() Options {
+	fill := func(to *unit.Length, l unit.Length) {
+		if *to == 0 {
+			*to = l
+		}
+	}
+	fill(&o.NutOffsetTolerance, DefaultNutOffsetTolerance)
+	fill(&o.RulerResolution, DefaultRulerResolution)
+	fill(&o.CaliperResolution, DefaultCaliperResolution)
+	if o.Tolerance == 0 && o.ToleranceCents == 0 {
+		o.ToleranceCents = DefaultToleranceCents
+	}
+	return o
+}
 
-// DefaultOptions gives the default tools and tolerance.
-func DefaultOptions() Options {
-	return Options{Ruler: defaultRuler, Caliper: defaultCaliper, Tolerance: DefaultTolerance()}
+// ParseTolerance reads a tolerance into the options: a length, or "3 cents".
+func (o *Options) ParseTolerance(given string) error {
+	text := strings.ToLower(strings.TrimSpace(given))
+	if number, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), "cent"); ok {
+		cents, err := unit.ParseNumber(number)
+		o.Tolerance, o.ToleranceCents = 0, unit.Cents(cents)
+		return err
+	}
+	l, err := unit.ParseLength(given)
+	if err != nil {
+		return fault.Fault{What: "neither a length nor cents", Given: given, Remedy: `write "0.1 mm", "0.004 in" or "3 cents"`}
+	}
+	o.Tolerance, o.ToleranceCents = l, 0
+	return nil
+}
+
+// resolution is what a reading could show.
+func (o Options) resolution(r Reading) unit.Length {
+	switch {
+	case r.Resolution > 0:
+		return r.Resolution
+	case r.Kind == Step || r.Kind == NutOffset:
+		return o.CaliperResolution
+	}
+	return o.RulerResolution
+}
+
+// zero is how far the zero of a reading's tool may be off.
+func (o Options) zero(k Kind) unit.Length {
+	if k == Step || k == NutOffset {
+		return o.CaliperZero
+	}
+	return o.RulerZero
 }

@@ -109,14 +109,6 @@ func (r Resolution) Round(mm float64) Rounded {
 	return Rounded{ExactMM: plain(mm), MM: r.lengthMM(parts), Parts: parts}
 }
 
-// plain turns -0 into 0.
-func plain(x float64) float64 {
-	if x == 0 {
-		return 0
-	}
-	return x
-}
-
 // between gives the step from one rounded position to another: the difference
 // of what is printed, not the rounded difference. So the printed steps sum to
 // the printed positions exactly, and a step may differ by one part from its

@@ -2,147 +2,169 @@ package mark
 
 import "math"
 
-// noise is how the readings of one line scatter when nothing has slipped:
+// fewReadings are needed to learn from readings how they scatter (judgement).
+const fewReadings = 8
+
+// scarceMM is the scatter of hand and marks that is then assumed (judgement).
+const scarceMM = 0.05
+
+// scatters are the scatters that are tried, mm: none, and from far below what any
+// hand can do to far above what any board may have, a fifth apart.
+var scatters = func() (list []float64) {
+	list = []float64{0}
+	for s := 0.004; s < 0.6; s *= 1.2 {
+		list = append(list, s)
+	}
+	return list
+}()
+
+// scale is how readings scatter when nothing has slipped, as the Cholesky factor
+// of
 //
-//	S = diag(step^2/12) + common terms + hand^2 1 + scatter^2 E E'
+//	S = diag(variance) + zeros + s^2 (1 + E E')
 //
-// hand     standard deviation of setting a tool on a mark, mm
-// scatter  standard deviation of the marks about the plan, mm, the nut mark included
-// E        effects of the marks on the readings
-//
-// It is held as its inverse, the marks' effects beside it.
-type noise struct {
-	hand2, scatter2 float64
-	inverse         square
-	logDet          float64
+// s  standard deviation of setting a tool on a mark, and as much of the marks
+// about their nominal places, the nut mark included; E  effects of the marks on
+// the readings; zeros  the common part of a tool whose zero may be off. Hand and
+// marks may well differ; that one number stands for both is what two passes of
+// one line can bear.
+type scale struct {
+	scatter float64
+	lower   square
+	logDet  float64
 }
 
-// scatterModel finds hand and scatter of one line.
-type scatterModel struct {
-	seen  []sighting
-	marks int    // number of marks, the nut included
-	base  square // the part that is known: steps and common terms
-	ee    square // E E'
-	off   []float64
-	tied  bool // one pass only: hand and scatter cannot be told apart and are taken as equal
-
-	assumed bool // too few readings: hand and scatter are not learnt from them
-}
-
-func newScatterModel(e evidence) scatterModel {
-	n := len(e.seen)
-	m := scatterModel{seen: e.seen, marks: len(e.plan.marks), base: newSquare(n), ee: newSquare(n)}
+// scales gives the scale for every scatter that is tried.
+func (e evidence) scales() []scale {
+	try := scatters
+	if len(e.seen) < fewReadings {
+		try = []float64{scarceMM}
+	}
+	known, marks := newSquare(len(e.seen)), newSquare(len(e.seen))
 	for i, s := range e.seen {
-		m.base.add(i, i, s.roundingVar())
-		m.off = append(m.off, s.off)
+		known.row(i)[i] += s.variance
+		marks.row(i)[i]++
 	}
-	for _, g := range e.common() {
-		m.base.addOuter(g, 1)
+	for k, zero := range e.zero {
+		known.addOuter(e.pass([]Kind{FromNut, Step}[k], 0), zero*zero)
 	}
-	for _, g := range e.effects() {
-		m.ee.addOuter(g, 1)
+	for n := range e.plan.marks {
+		marks.addOuter(e.moved(n, false), 1)
 	}
-	m.tied = e.count(FromNut) == 0 || e.count(Step) == 0
-	m.assumed = n < fewReadings
-	return m
+	out := make([]scale, len(try))
+	for i, scatter := range try {
+		cov := newSquare(known.n)
+		for j := range cov.a {
+			cov.a[j] = known.a[j] + scatter*scatter*marks.a[j]
+		}
+		out[i] = newScale(scatter, cov)
+	}
+	return out
 }
 
-// at builds the noise for one hand and scatter (as variances); ok is false
-// where the scatter so dwarfs the tools' steps that no inverse can be had.
-func (m scatterModel) at(hand2, scatter2 float64) (out noise, ok bool) {
-	s := newSquare(m.base.n)
-	for i, x := range m.base.a {
-		s.a[i] = x + scatter2*m.ee.a[i]
+func newScale(scatter float64, covariance square) scale {
+	out := scale{scatter: scatter, lower: covariance.cholesky()}
+	for i := range covariance.n {
+		out.logDet += 2 * math.Log(out.lower.row(i)[i])
 	}
-	for i := range s.n {
-		s.add(i, i, hand2)
-	}
-	lower, ok := s.cholesky()
-	if !ok {
-		return noise{}, false
-	}
-	out = noise{hand2: hand2, scatter2: scatter2, inverse: lower.inverse()}
-	for i := range s.n {
-		out.logDet += 2 * math.Log(lower.row(i)[i])
-	}
-	return out, true
+	return out
 }
 
-// projection is the noise's inverse with the slips named so far taken out:
-// P = S^-1 - S^-1 X (X' S^-1 X)^-1 X' S^-1.
-type projection struct {
-	p      square
-	py     []float64
-	logLik float64 // restricted log likelihood, up to a constant
+// fit is what was read in units of its scatter, less what the slips named so far
+// explain.
+type fit struct {
+	scale
+	y      []float64
+	basis  [][]float64 // of what the named slips do, orthonormal
+	logLik float64     // restricted log likelihood, up to a constant
 }
 
-func (m scatterModel) project(n noise, slips [][]float64) projection {
-	out := projection{p: newSquare(n.inverse.n), logLik: -n.logDet / 2}
-	copy(out.p.a, n.inverse.a)
+// fit takes slips out of the readings' errors. The restricted likelihood is
+//
+//	-(log|S| + log|X'S^-1 X| + y'Py)/2
+//
+// X  effects of the slips. Patterson and Thompson 1971 (from memory).
+func (s scale) fit(errors []float64, slips [][]float64) fit {
+	f := fit{scale: s, logLik: -s.logDet / 2}
 	for _, x := range slips {
-		// One slip at a time: taking x out of P leaves P' = P - P x x' P/(x' P x).
-		px := out.p.times(x)
-		weight := dot(x, px)
-		if weight <= 0 {
-			continue
-		}
-		out.p.addOuter(px, -1/weight)
-		out.logLik -= math.Log(weight) / 2
-	}
-	out.py = out.p.times(m.off)
-	out.logLik -= dot(m.off, out.py) / 2
-	return out
-}
-
-// slope is the derivative of the restricted likelihood by hand^2 and
-// scatter^2:
-//
-//	slope(k) = (y' P V(k) P y - tr P V(k))/2,  V(hand) = 1, V(scatter) = E E'
-//
-// Restricted maximum likelihood, Patterson and Thompson 1971 (from memory).
-func (m scatterModel) slope(pr projection) [2]float64 {
-	slope := [2]float64{dot(pr.py, pr.py), -dot(pr.p.a, m.ee.a)}
-	for i := range pr.p.n {
-		slope[0] -= pr.p.row(i)[i]
-	}
-	for _, x := range m.onMarks(pr.py) {
-		slope[1] += x * x
-	}
-	return [2]float64{slope[0] / 2, slope[1] / 2}
-}
-
-// curve is the expected second derivative of the restricted likelihood, with
-// the sign turned: curve(k,l) = tr(P V(k) P V(l))/2.
-func (m scatterModel) curve(pr projection) (c curve) {
-	effects := make([][]float64, pr.p.n) // row i of P E
-	for i := range effects {
-		effects[i] = m.onMarks(pr.p.row(i))
-		c.both += dot(effects[i], effects[i]) / 2
-	}
-	c.hand = dot(pr.p.a, pr.p.a) / 2
-	for n := range m.marks { // column n of E' P E
-		for _, x := range m.onMarks(column(effects, n)) {
-			c.scatter += x * x / 2
+		if x, size := f.own(x); size > 0 {
+			for i := range x {
+				x[i] /= size
+			}
+			f.basis = append(f.basis, x)
+			f.logLik -= math.Log(size)
 		}
 	}
-	c.tied = m.tied
-	return c
+	f.y, _ = f.own(errors)
+	f.logLik -= dot(f.y, f.y) / 2
+	return f
 }
 
-// onMarks gives E' v: what a direction among the readings is on the marks.
-func (m scatterModel) onMarks(v []float64) []float64 {
-	out := make([]float64, m.marks)
-	for i, s := range m.seen {
-		out[s.to] += v[i]
-		out[s.from] -= v[i]
+// own gives an effect in units of the scatter, less what the named slips share
+// with it, and its size; 0 where they share all of it.
+func (f fit) own(effect []float64) (own []float64, size float64) {
+	own = f.lower.halfSolve(effect)
+	whole := dot(own, own)
+	for _, b := range f.basis {
+		share := dot(own, b)
+		for i := range own {
+			own[i] -= share * b[i]
+		}
 	}
-	return out
+	if rest := dot(own, own); rest > 1e-6*whole {
+		size = math.Sqrt(rest)
+	}
+	return own, size
 }
 
-func column(rows [][]float64, n int) []float64 {
-	out := make([]float64, len(rows))
-	for i, row := range rows {
-		out[i] = row[n]
+// slip gives the size of a candidate that suits the readings best, over its
+// standard uncertainty:
+//
+//	d = a'Py/(a'Pa),  u(d) = 1/sqrt(a'Pa)
+//
+// both 0 where the named slips explain it already. Follows from normal scatter.
+func (f fit) slip(c candidate) (d, u float64) {
+	a, size := f.own(c.effect)
+	if size == 0 {
+		return 0, 0
+	}
+	return dot(a, f.y) / (size * size), 1 / size
+}
+
+func (f fit) ratio(c candidate) float64 {
+	d, u := f.slip(c)
+	if u == 0 {
+		return 0
+	}
+	return math.Abs(d) / u
+}
+
+// greatest gives the candidate with the greatest ratio; the first listed where
+// several are alike, -1 for none.
+func (f fit) greatest(candidates []candidate) (best int, ratio float64) {
+	best = -1
+	for i, c := range candidates {
+		// A part in 1e6 keeps arithmetic noise from ordering equal effects.
+		if r := f.ratio(c); r > ratio*(1+1e-6) {
+			best, ratio = i, r
+		}
+	}
+	return best, ratio
+}
+
+// named makes a slip of the best candidate, and lists beside it what cannot be
+// distinguished from it.
+func (f fit) named(candidates []candidate, best int, limit float64) Slip {
+	size := func(c candidate) Finding {
+		d, u := f.slip(c)
+		c.Size, c.U = millimetres(d), millimetres(u)
+		return c.Finding
+	}
+	out := Slip{Finding: size(candidates[best]), Ratio: f.ratio(candidates[best]), Limit: limit, Others: []Finding{}}
+	for i, c := range candidates {
+		if r := f.ratio(c); i != best && r > 0 && out.Ratio*out.Ratio-r*r <= 2*likelyAs {
+			out.Others = append(out.Others, size(c))
+		}
 	}
 	return out
 }

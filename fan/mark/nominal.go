@@ -6,7 +6,7 @@ import (
 	"scalepair/fan"
 )
 
-// linePlan is one outer string line as laid out. marks[n] is mark n's distance
+// linePlan is one outer string line of the layout. marks[n] is mark n's distance
 // from the nut along the line; marks[0] is 0.
 type linePlan struct {
 	line     Line
@@ -46,20 +46,38 @@ func planLine(which Line, s fan.StringLine, frets []fan.Fret) linePlan {
 
 func (p linePlan) last() int { return len(p.marks) - 1 }
 
-// cents is what a mark n that stands offMM too near the bridge does to its
+// cents is what a mark n that stands errorMM too near the bridge does to its
 // note, positive for sharp:
 //
-//	cents = 1200 log2((L - x)/(L - x - off))
+//	cents = 1200 log2((L - x)/(L - x - error))
 //
 // L, x  string length and mark from the nut, mm. A mark at or beyond the
-// saddle has no note: off is held to 99.9 % of the way there. Follows from
+// saddle has no note: the error is held to 99.9 % of the way there. Follows from
 // frequency going as 1/length.
-func (p linePlan) cents(n int, offMM float64) float64 {
+func (p linePlan) cents(n int, errorMM float64) float64 {
 	sounding := p.lengthMM - p.marks[n]
-	return 1200 * math.Log2(sounding/(sounding-math.Min(offMM, 0.999*sounding)))
+	return 1200 * math.Log2(sounding/(sounding-math.Min(errorMM, 0.999*sounding)))
 }
 
-// mmPerCent is how far mark n may stand off for one cent: (L - x) ln2/1200.
+// mmPerCent is how far mark n may be off for one cent: (L - x) ln2/1200.
 func (p linePlan) mmPerCent(n int) float64 {
 	return (p.lengthMM - p.marks[n]) * math.Ln2 / 1200
+}
+
+// nominal is what a reading should be, in mm.
+func (p plan) nominal(r Reading) float64 {
+	switch r.Kind {
+	case FromNut, Step:
+		return p.lines[r.Line].marks[r.Fret] - p.lines[r.Line].marks[r.From]
+	case NutOffset:
+		return p.offsetMM
+	}
+	a, b := p.ends(r)
+	return math.Hypot(b.X.MM()-a.X.MM(), b.Y.MM()-a.Y.MM())
+}
+
+// ends are the places between which a diagonal is measured.
+func (p plan) ends(r Reading) (from, to fan.Point) {
+	end := r.Kind.end()
+	return p.lines[1-end].at[0], p.lines[end].at[r.Fret]
 }

@@ -1,0 +1,65 @@
+package mark
+
+import "math"
+
+// Where the readings alone are to say where something lies, its spread is wide
+// against any slip; a mark that is known no better than lostMM hangs on nothing.
+const (
+	freeMM = 20.0
+	lostMM = 5.0
+)
+
+// positions are the best places of one line's marks, from mark 0 on, less the
+// nominal ones, with their standard uncertainties, mm.
+type positions struct{ error, u []float64 }
+
+// positions puts the passes together. Unknown are the marks' places, each tool's
+// zero, and the size of every slip of reading that is beyond doubt:
+//
+//	reading i = x(to) - x(from) + zero(tool) + slips + e(i)
+//	minimise  sum e(i)^2/u(i)^2 + sum (unknown/spread)^2,  u(i)^2 = variance + s^2
+//
+// s  scatter of the hand. The spread of a place is so wide that its nominal pulls
+// nothing. Weighted least squares with correlated errors carried as unknowns of
+// known spread (GUM H.2 and H.3 treat the like; clause numbers from memory).
+func (e evidence) positions(scatter float64, slips [][]float64) positions {
+	var unknowns [][]float64
+	var spread []float64
+	add := func(effect []float64, s float64) {
+		unknowns, spread = append(unknowns, effect), append(spread, s)
+	}
+	last := e.plan.last()
+	for n := 1; n <= last; n++ {
+		add(e.moved(n, false), freeMM)
+	}
+	for k, zero := range e.zero {
+		if zero > 0 {
+			add(e.pass([]Kind{FromNut, Step}[k], 0), zero)
+		}
+	}
+	for _, effect := range slips {
+		add(effect, freeMM)
+	}
+	normal, right := newSquare(len(unknowns)), make([]float64, len(unknowns))
+	for i, a := range unknowns {
+		normal.row(i)[i] += 1 / (spread[i] * spread[i])
+		for r, s := range e.seen {
+			weight := a[r] / (s.variance + scatter*scatter)
+			right[i] += weight * s.error
+			for j, b := range unknowns {
+				normal.row(i)[j] += weight * b[r]
+			}
+		}
+	}
+	lower := normal.cholesky()
+	x := lower.solve(right)
+	out := positions{make([]float64, last+1), make([]float64, last+1)}
+	one := make([]float64, len(x))
+	for n := 1; n <= last; n++ {
+		clear(one)
+		one[n-1] = 1
+		half := lower.halfSolve(one)
+		out.error[n], out.u[n] = x[n-1], math.Sqrt(dot(half, half))
+	}
+	return out
+}

@@ -1,0 +1,139 @@
+package mark
+
+import (
+	"math"
+	"slices"
+
+	"scalepair/data/unit"
+)
+
+// mostSlips bounds the slips named on one line. With more than these the line
+// is better measured again.
+const mostSlips = 4
+
+// falseAlarm is the chance, over all candidates of a whole board, that clean
+// marking raises any alarm (judgement; shared out by Bonferroni's inequality).
+// It is a fifth below the one board in twenty that Check promises, since the
+// scatter is learnt from the same readings and sometimes comes out small.
+const falseAlarm = 0.04
+
+// likelyAs is the log likelihood ratio up to which two explanations count as
+// alike: ln 20, for 20 to 1.
+const likelyAs = math.Ln2 + math.Ln10
+
+func millimetres(mm float64) unit.Length { return unit.MM(plain(mm)) }
+
+// limitOf is what a candidate's ratio has to exceed among so many candidates of
+// the board: the normal quantile for its share of the false alarms, widened to
+// Student's for a scatter that is learnt from nu readings,
+//
+//	t = z (1 + (z^2 + 1)/(4 nu))
+//
+// Abramowitz and Stegun 26.7.5, first term (from memory).
+func limitOf(candidates int, nu float64) float64 {
+	z := math.Sqrt2 * math.Erfinv(1-falseAlarm/float64(candidates))
+	return z * (1 + (z*z+1)/(4*nu))
+}
+
+// search looks for the slips of one line.
+type search struct {
+	candidates []candidate
+	scales     []scale
+	errors     []float64
+	limit      float64
+	named      []int // indices of candidates
+}
+
+func (e evidence) search(board int) *search {
+	s := &search{candidates: e.candidates(), scales: e.scales(), limit: limitOf(board, math.Inf(1)),
+		errors: e.effect(func(s sighting) float64 { return s.error })}
+	if len(s.scales) > 1 {
+		s.limit = limitOf(board, float64(len(e.seen)))
+	}
+	return s
+}
+
+func (s *search) effects(named []int) [][]float64 {
+	out := make([][]float64, len(named))
+	for i, k := range named {
+		out[i] = s.candidates[k].effect
+	}
+	return out
+}
+
+// likeliest finds the scatter under which the readings are likeliest, the named
+// slips taken out.
+func (s *search) likeliest(named []int) fit {
+	var best fit
+	for i, scale := range s.scales {
+		if f := scale.fit(s.errors, s.effects(named)); i == 0 || f.logLik > best.logLik {
+			best = f
+		}
+	}
+	return best
+}
+
+// run names slips one after another until the likeliest is no longer clear of
+// the scatter (generalised likelihood ratio), and gives what is left.
+func (s *search) run() fit {
+	f := s.likeliest(nil)
+	for len(s.named) < mostSlips {
+		next, clear := s.next(f)
+		if next < 0 || !clear {
+			break
+		}
+		s.named = append(s.named, next)
+		f = s.likeliest(s.named)
+	}
+	return f
+}
+
+// next gives the candidate with the greatest ratio beside the named ones, and
+// whether the ratio exceeds its limit. The scatter is learnt anew with that
+// candidate taken out too, for a slip makes the readings look scattered.
+func (s *search) next(f fit) (best int, clear bool) {
+	best, _ = f.greatest(s.candidates)
+	for range 3 {
+		if best < 0 {
+			return -1, false
+		}
+		without := s.likeliest(append(slices.Clone(s.named), best))
+		again, ratio := without.scale.fit(s.errors, s.effects(s.named)).greatest(s.candidates)
+		if again == best {
+			return best, ratio > s.limit
+		}
+		best = again
+	}
+	return -1, false // two candidates take turns: neither is clear
+}
+
+// slips weighs every named slip anew beside all others.
+func (s *search) slips(f fit) []Slip {
+	var out []Slip
+	for k := range s.named {
+		others := slices.Delete(slices.Clone(s.named), k, k+1)
+		beside := f.scale.fit(s.errors, s.effects(others))
+		if best, _ := beside.greatest(s.candidates); best >= 0 {
+			s.named[k] = best
+			out = append(out, beside.named(s.candidates, best, s.limit))
+		}
+	}
+	return out
+}
+
+// oneSided95 is the standard normal quantile of 95 %.
+const oneSided95 = 1.6449
+
+// shows gives, by fret, the least error of a mark that would have been named in
+// 95 % of cases: (limit + 1.645) u. 0 where the readings do not touch the mark.
+func (s *search) shows(f fit, marks int) []unit.Length {
+	out := make([]unit.Length, marks)
+	clean := f.scale.fit(s.errors, nil)
+	for _, c := range s.candidates {
+		if c.Kind == MarkOff {
+			_, u := clean.slip(c)
+			out[c.Fret] = millimetres((s.limit + oneSided95) * u)
+		}
+	}
+	return out
+}
