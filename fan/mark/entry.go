@@ -35,7 +35,7 @@ func inspect(p plan, readings []Reading, o Options) error {
 		}
 		seen[r.Name()] = true
 	}
-	for _, check := range []func([]Reading){in.confused, in.exchanged, in.order} {
+	for _, check := range []func([]Reading){in.confused, in.long, in.exchanged, in.order} {
 		if len(in.faults) == 0 {
 			check(readings)
 		}
@@ -56,7 +56,7 @@ func (r Reading) given() string {
 	if r.Written != "" {
 		return r.Written
 	}
-	return r.Measured.String()
+	return unit.Fixed(r.Measured.MM(), 2) + " mm"
 }
 
 // reading checks one reading by itself.
@@ -79,8 +79,6 @@ func (in *inspector) reading(r Reading) bool {
 		add("not a finite length", "", "measure again")
 	case m <= 0 && r.Kind != NutOffset:
 		add("a distance must be above 0", r.given(), "leave out what was not measured, and the nut, from which the ruler counts")
-	case math.Abs(m) > longest.M():
-		add("longer than any string", r.given(), fmt.Sprintf("give at most %v", longest))
 	}
 	if !(r.Resolution == 0 || r.Resolution >= finestResolution && r.Resolution <= coarsestReadable) {
 		add("no resolution of a measuring tool", "", resolutionRemedy())
@@ -202,6 +200,15 @@ func (in *inspector) confused(readings []Reading) {
 			what = fmt.Sprintf("these look like %s (%d readings of this pass)", worst.what, len(shared))
 		}
 		in.faults.Add(r.place(), what, fmt.Sprintf("%s where %.2f mm is nominal", r.given(), in.plan.nominal(r)), worst.remedy)
+	}
+}
+
+// long reports what no unit explains.
+func (in *inspector) long(readings []Reading) {
+	for _, r := range readings {
+		if abs := max(r.Measured, -r.Measured); abs > longest {
+			in.faults.Add(r.place(), "longer than any string", r.given(), fmt.Sprintf("give at most %v", longest))
+		}
 	}
 }
 

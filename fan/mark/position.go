@@ -5,8 +5,8 @@ import "math"
 // Where the readings alone are to say where something lies, its spread is wide
 // against any slip; a mark that is known no better than lostMM hangs on nothing.
 const (
-	freeMM = 20.0
-	lostMM = 5.0
+	freeMM = 200.0
+	lostMM = 20.0
 )
 
 // positions are the best places of one line's marks, from mark 0 on, less the

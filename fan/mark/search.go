@@ -61,29 +61,34 @@ func (s *search) effects(named []int) [][]float64 {
 	return out
 }
 
-// likeliest finds the scatter under which the readings are likeliest, the named
-// slips taken out.
-func (s *search) likeliest(named []int) fit {
-	var best fit
+// fit takes the named slips out and finds the scatter that explains the rest: the
+// greatest that is no less likely than the likeliest by a standard deviation (half
+// a unit of log likelihood), since readings that agree by luck make too small a
+// scatter likeliest.
+func (s *search) fit(named []int) fit {
+	fits, most := make([]fit, len(s.scales)), math.Inf(-1)
 	for i, scale := range s.scales {
-		if f := scale.fit(s.errors, s.effects(named)); i == 0 || f.logLik > best.logLik {
-			best = f
+		fits[i] = scale.fit(s.errors, s.effects(named))
+		most = max(most, fits[i].logLik)
+	}
+	for i := len(fits) - 1; ; i-- {
+		if fits[i].logLik >= most-0.5 {
+			return fits[i]
 		}
 	}
-	return best
 }
 
 // run names slips one after another until the likeliest is no longer clear of
 // the scatter (generalised likelihood ratio), and gives what is left.
 func (s *search) run() fit {
-	f := s.likeliest(nil)
+	f := s.fit(nil)
 	for len(s.named) < mostSlips {
 		next, clear := s.next(f)
 		if next < 0 || !clear {
 			break
 		}
 		s.named = append(s.named, next)
-		f = s.likeliest(s.named)
+		f = s.fit(s.named)
 	}
 	return f
 }
@@ -97,7 +102,7 @@ func (s *search) next(f fit) (best int, clear bool) {
 		if best < 0 {
 			return -1, false
 		}
-		without := s.likeliest(append(slices.Clone(s.named), best))
+		without := s.fit(append(slices.Clone(s.named), best))
 		again, ratio := without.scale.fit(s.errors, s.effects(s.named)).greatest(s.candidates)
 		if again == best {
 			return best, ratio > s.limit
