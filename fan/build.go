@@ -29,13 +29,9 @@ func New(spec Spec) (*Layout, error) {
 	l.NutBlank = l.Frets[0].Slot.Length
 	l.CentsErrors = centsErrors(l.Frets)
 	last := l.Frets[spec.Frets].Line
-	l.DiagonalBassNut = distance(l.Nut.Bass, last.Treble)
-	l.DiagonalTrebleNut = distance(l.Nut.Treble, last.Bass)
+	l.DiagonalBassNut = l.Nut.Bass.Distance(last.Treble)
+	l.DiagonalTrebleNut = l.Nut.Treble.Distance(last.Bass)
 	return l, nil
-}
-
-func distance(a, b Point) unit.Length {
-	return unit.Length(math.Hypot((b.X - a.X).M(), (b.Y - a.Y).M()))
 }
 
 // across is the line at fraction k of the outer strings.
@@ -93,7 +89,7 @@ func mark(length float64, n int) Mark {
 func (f *Frame) slot(line Across) Slot {
 	bassY, trebleY := f.edges(line.Cross.M(), line.TanSlant)
 	s := Slot{Bass: on(line, bassY), Treble: on(line, trebleY)}
-	s.Length = distance(s.Bass, s.Treble)
+	s.Length = s.Bass.Distance(s.Treble)
 	return s
 }
 

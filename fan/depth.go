@@ -99,6 +99,47 @@ func (l *Layout) LeastThickness(s Sawing) (unit.Length, error) {
 	return least, nil
 }
 
+// BlankFit says whether one blank holds the board, thickness included.
+type BlankFit struct {
+	Fit
+	// LeftUnder is left under the deepest slot and LeftAtEdge at the thinnest slot
+	// end after radiusing; 0 while thickness or tang are not known.
+	LeftUnder, LeftAtEdge unit.Length
+	// Thin says why the blank is too thin; nil where it is not, or where that is not
+	// known.
+	Thin error
+}
+
+// Enough reports whether the blank is large enough and not known to be too thin.
+func (b BlankFit) Enough() bool { return b.Fits && b.Thin == nil }
+
+// FitBlanks judges every blank; s.Thickness is not read. Where the tang's depth is
+// not known, nothing is said of thickness. The error is that of Depths.
+func (l *Layout) FitBlanks(blanks []Blank, s Sawing) ([]BlankFit, error) {
+	s.Thickness = 0
+	var depths []SlotDepth
+	if s.TangDepth > 0 {
+		var err error
+		if depths, err = l.Depths(s); err != nil {
+			return nil, err
+		}
+	}
+	var out []BlankFit
+	for _, fit := range l.LeastBlank().Fit(blanks) {
+		b := BlankFit{Fit: fit}
+		if s.Thickness = fit.Blank.Thickness; s.Thickness > 0 && depths != nil {
+			b.LeftUnder, b.LeftAtEdge = s.Thickness, s.Thickness
+			for _, d := range depths {
+				drop := max(d.BassDrop, d.TrebleDrop)
+				b.LeftUnder, b.LeftAtEdge = min(b.LeftUnder, s.Thickness-d.Middle-drop), min(b.LeftAtEdge, s.Thickness-drop)
+			}
+			_, b.Thin = l.Depths(s)
+		}
+		out = append(out, b)
+	}
+	return out, nil
+}
+
 // leastUnder is what must be left under the deepest place of a slot.
 func (s Sawing) leastUnder() unit.Length {
 	if s.RadiusFirst {

@@ -44,10 +44,19 @@
 // wire.go the slots and the frets, dots.go, saddle.go.
 package fan
 
-import "scalepair/data/unit"
+import (
+	"math"
+
+	"scalepair/data/unit"
+)
 
 // Point is a place on the board; see the package comment for the axes.
 type Point struct{ X, Y unit.Length }
+
+// Distance is from p to q, as the crow flies.
+func (p Point) Distance(q Point) unit.Length {
+	return unit.Length(math.Hypot((q.X - p.X).M(), (q.Y - p.Y).M()))
+}
 
 // at is the point of two lengths in metres, never -0.
 func at(x, y float64) Point { return Point{unit.Length(plain(x)), unit.Length(plain(y))} }

@@ -95,6 +95,14 @@ func (f Frame) Reach(i int, fret float64, towardsBass bool) unit.Length {
 // LeastBlank is [Layout.LeastBlank].
 func (f Frame) LeastBlank() Rectangle { return f.leastBlank() }
 
+// HalfSpread is how far out from the centreline either outer string line stands
+// at a place along it.
+func (f Frame) HalfSpread(x unit.Length) unit.Length { return unit.Length(f.half(x.M())) }
+
+// AlongLine is the way along an outer string line, or along an edge, between two
+// places so far apart along the centreline.
+func (f Frame) AlongLine(x unit.Length) unit.Length { return x / unit.Length(f.c) }
+
 // bassX and trebleX are where the line at fraction k meets the outer lines.
 func (f *Frame) bassX(k float64) float64   { return f.pb + float64(f.bass*f.c*k) }
 func (f *Frame) trebleX(k float64) float64 { return f.pt + float64(f.treble*f.c*k) }

@@ -61,7 +61,7 @@ current folder, and without that an invented demo, and says so.`,
 	}{
 		{"start", "To start:", []*cobra.Command{a.initCommand(), a.gaugesCommand()}},
 		{"choose", "To choose:", []*cobra.Command{a.adviseCommand(), a.compareCommand(), a.tensionCommand()}},
-		{"make", "To make:", []*cobra.Command{a.layoutCommand(), a.neutralCommand(), a.drawCommand(), a.setoutCommand(), a.checkCommand()}},
+		{"make", "To make:", []*cobra.Command{a.layoutCommand(), a.drawCommand(), a.benchCommand(), a.checkCommand()}},
 	} {
 		root.AddGroup(&cobra.Group{ID: g.id, Title: g.title})
 		for _, c := range g.commands {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -10,7 +9,6 @@ import (
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
-	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
@@ -19,7 +17,7 @@ import (
 type checkOptions struct {
 	output    outputFlags
 	over      build.Flags
-	tolerance string
+	tolerance mark.Tolerance
 	form      bool
 }
 
@@ -31,14 +29,14 @@ func (a *app) checkCommand() *cobra.Command {
 		Long: `check takes what you measured of the finished marks, on either line, by ruler
 from the nut and by calipers from mark to mark, with both diagonals and the nut
 offset where you have them. It puts the two passes together, says how far every
-mark stands off in millimetres and in cents, and which reading, step or mark is
+mark is off in millimetres and in cents, and which reading, step or mark is
 the likely slip. It ends with 0 in tolerance, with 1 otherwise,
 also where marks that are not sure have to be measured again.
 
   scalepair check --form > measured.csv   makes a form to fill in
   scalepair check measured.csv            judges it
 
-Leave empty what you did not measure. The form does not tell what is laid out,
+Leave empty what you did not measure. The form does not name the nominal values,
 so that nobody reads what they expect.`,
 		Example: `  scalepair check --form > measured.csv
   scalepair check --form --lengths in > measured.csv`,
@@ -53,7 +51,7 @@ so that nobody reads what they expect.`,
 	o.output.add(c)
 	o.over.Add(c.Flags())
 	f := c.Flags()
-	f.StringVar(&o.tolerance, "tolerance", "", "how far a mark may stand off: a `length` or cents, such as 0.1mm or 3cents (default: the build file's, else 2 cents)")
+	textVar(f, &o.tolerance, "tolerance", "how far a mark may be off: a `length` or cents, such as 0.1mm or 3cents (default: the build file's, else 2 cents)")
 	f.BoolVar(&o.form, "form", false, "print an empty form for the measuring, as CSV")
 	return c
 }
@@ -102,10 +100,6 @@ func (a *app) laidOut(path string, o *checkOptions) (*report.Input, *fan.Layout,
 }
 
 func (a *app) check(measured, path string, o *checkOptions) error {
-	tolerance, err := o.parse()
-	if err != nil {
-		return err
-	}
 	readings, err := build.ReadMeasured(measured)
 	if err != nil {
 		return err
@@ -115,15 +109,14 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 		return err
 	}
 	options := in.Job.CheckOptions()
-	if o.tolerance != "" {
-		options.Tolerance = tolerance
+	if t := o.tolerance; t != (mark.Tolerance{}) {
+		options.Tolerance, options.ToleranceCents = t.Length, t.Cents
 	}
 	found, err := mark.Check(l, readings, options)
 	if err != nil {
 		return err
 	}
-	c := &report.Checked{Layout: l, Readings: readings, Options: options, Report: found}
-	if err := a.write(&o.output, report.Check(in, c), func() any { return report.CheckValues(in, c) }); err != nil {
+	if err := a.print(&o.output, report.NewCheck(in, l, found, readings, options)); err != nil {
 		return err
 	}
 	if !found.Pass {
@@ -131,33 +124,3 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 	}
 	return nil
 }
-
-// parse reads --tolerance: a length, or cents; nothing where it is not given.
-func (o *checkOptions) parse() (mark.Tolerance, error) {
-	var t mark.Tolerance
-	if o.tolerance == "" {
-		return t, nil
-	}
-	var faults fault.List
-	at := fault.Place{Input: "--tolerance"}
-	text := strings.ToLower(strings.TrimSpace(o.tolerance))
-	if number, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), "cent"); ok {
-		cents, err := unit.ParseNumber(number)
-		faults.Include(at, err)
-		t.Cents = cents
-	} else if l, err := unit.ParseLength(o.tolerance); err != nil {
-		faults.Add(at, "neither a length nor cents", o.tolerance, `write "0.1 mm", "0.004 in" or "3 cents"`)
-	} else {
-		t.MM = l.MM()
-	}
-	if len(faults) == 0 && !(t.Cents > 0 && t.Cents <= mostCents || t.MM > 0 && t.MM <= mostMM) {
-		faults.Add(at, "the tolerance is out of range", o.tolerance, fmt.Sprintf("above 0, up to %d mm or %d cents", mostMM, mostCents))
-	}
-	return t, faults.Err()
-}
-
-// The bounds of a tolerance, those of package mark.
-const (
-	mostMM    = 10
-	mostCents = 100
-)

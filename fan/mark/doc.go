@@ -1,14 +1,11 @@
-// Package mark stands beside the builder at the bench between the choice of a
-// fan and the first cut. It turns a layout into the setting-out list, in
-// working order and rounded to what the builder's tools can show, and judges
-// what was measured of the finished marks: which stand where they should,
-// which stand off and by how many cents, and which single reading, step or
-// mark is the likely slip.
+// Package mark judges the marks of a fan before the first cut: from what was
+// measured of them it says which stand where they should, which are off and by
+// how many cents, and which single reading, step or mark is the likely slip.
 //
-// Everything is plain data in millimetres, radians and cents; nothing is
-// printed and no file is opened. Axes are those of package fan: x along the
-// centreline from where the nut line crosses it towards the bridge, y across,
-// bass side positive. Fret 0 is the nut.
+// Nothing is printed and no file is opened. Axes are those of package fan: x
+// along the centreline from where the nut line crosses it towards the bridge, y
+// across, bass side positive. Fret 0 is the nut. Inside, lengths are float64 in
+// millimetres.
 //
 // # Why two passes
 //
@@ -18,4 +15,10 @@
 // step from the mark before: each is fine, but one slip shifts all later
 // sums, and the small errors walk. Put together by weighted least squares the
 // ruler holds the long distances and the calipers the short ones.
+//
+// Read in this order: reading.go has what is measured and with what, form.go and
+// readcsv.go its file, entry.go the slips of entry; nominal.go has what the marks
+// should be, result.go what is said of them. check.go leads through the rest:
+// evidence.go, scatter.go, search.go, position.go and across.go on linear.go.
+// resolution.go rounds what is set out to what a tool shows.
 package mark

@@ -101,20 +101,20 @@ func FuzzParseResolution(f *testing.F) {
 			return
 		}
 		require.Positive(t, r.PerUnit)
-		require.True(t, r.StepMM() > 0.0004 && r.StepMM() < 1.2, r)
+		require.True(t, r.Length().MM() > 0.0004 && r.Length().MM() < 1.2, r)
 		again, err := mark.ParseResolution(r.String())
 		require.NoError(t, err, r.String())
 		require.Equal(t, r.PerUnit, again.PerUnit)
-		require.InDelta(t, r.StepMM(), again.StepMM(), 0)
+		require.InDelta(t, r.Length().MM(), again.Length().MM(), 0)
 		if math.IsNaN(mm) || math.Abs(mm) > 1e4 {
 			return
 		}
-		rounded := r.Round(mm)
-		require.InDelta(t, mm, rounded.MM, r.StepMM()/2*(1+1e-9)+1e-12)
+		rounded := r.Round(unit.MM(mm))
+		require.InDelta(t, mm, rounded.Set.MM(), r.Length().MM()/2*(1+1e-9)+1e-12)
 		text := r.Format(rounded.Parts)
 		back, err := unit.ParseLengthIn(text, r.Unit.Symbol())
 		require.NoError(t, err, text)
-		require.InDelta(t, rounded.MM, back.MM(), 1e-9, text)
-		require.Equal(t, rounded.Parts, r.Round(back.MM()).Parts, text)
+		require.InDelta(t, rounded.Set.MM(), back.MM(), 1e-9, text)
+		require.Equal(t, rounded.Parts, r.Round(back).Parts, text)
 	})
 }

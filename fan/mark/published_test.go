@@ -34,8 +34,8 @@ func TestWorkshopFacts(t *testing.T) {
 
 func shareOnTheList(t *testing.T, row testutil.Published) float64 {
 	l := layout(t, func(s *fan.Spec) { s.Frets = int(row.Input(t, "frets")) })
-	list := settingOut(t, l, mark.Bench{Resolution: resolution(t, "0.5 mm")})
-	return list.Tasks[3].Marks[int(row.Input(t, "fret"))-1].FromNut.MM / l.Spec.Bass.MM()
+	at := l.Frets[int(row.Input(t, "fret"))].Bass.FromNut
+	return resolution(t, "0.5 mm").Round(at).Set.MM() / l.Spec.Bass.MM()
 }
 
 // marksOff simulates the marking of a bass line with one slip of 2 mm, from the

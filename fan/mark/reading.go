@@ -145,19 +145,36 @@ func (o Options) WithDefaults() Options {
 	return o
 }
 
-// ParseTolerance reads a tolerance into the options: a length, or "3 cents".
-func (o *Options) ParseTolerance(given string) error {
-	text := strings.ToLower(strings.TrimSpace(given))
+// The greatest tolerances, those of the tags (judgement).
+const (
+	mostTolerance      = 10 * unit.Millimetre
+	mostToleranceCents = 100
+)
+
+// Tolerance is how far a mark may be off, as a flag gives it: one of the two.
+type Tolerance struct {
+	Length unit.Length
+	Cents  unit.Cents
+}
+
+// UnmarshalText reads a length, or "3 cents".
+func (t *Tolerance) UnmarshalText(given []byte) error {
+	text := strings.ToLower(strings.TrimSpace(string(given)))
+	var l unit.Length
+	var cents float64
+	var err error
 	if number, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), "cent"); ok {
-		cents, err := unit.ParseNumber(number)
-		o.Tolerance, o.ToleranceCents = 0, unit.Cents(cents)
+		cents, err = unit.ParseNumber(number)
+	} else if l, err = unit.ParseLength(text); err != nil {
+		return fault.Fault{What: "neither a length nor cents", Given: string(given), Remedy: `write "0.1 mm", "0.004 in" or "3 cents"`}
+	}
+	switch {
+	case err != nil:
 		return err
+	case !(cents > 0 && cents <= mostToleranceCents || l > 0 && l <= mostTolerance):
+		return fault.Fault{What: "the tolerance is out of range", Given: string(given), Remedy: "above 0, up to 10 mm or 100 cents"}
 	}
-	l, err := unit.ParseLength(given)
-	if err != nil {
-		return fault.Fault{What: "neither a length nor cents", Given: given, Remedy: `write "0.1 mm", "0.004 in" or "3 cents"`}
-	}
-	o.Tolerance, o.ToleranceCents = l, 0
+	*t = Tolerance{l, unit.Cents(cents)}
 	return nil
 }
 

@@ -18,11 +18,8 @@ type Resolution struct {
 	PerUnit int64 // above 0: 100 for 0.01 mm, 20 for 0.05 mm, 1000 for 0.001 in, 64 for 1/64 in
 }
 
-// finest and coarsest bound what is taken for a workshop's resolution, in mm.
-const (
-	finestMM   = 0.0005
-	coarsestMM = 1.1
-)
+// coarsest is the coarsest resolution that marks are set to.
+const coarsest unit.Length = 1.1 * unit.Millimetre
 
 // ParseResolution reads "0.01 mm", "0.5 mm", "0.001 in", "1/64 in". A
 // resolution must divide its unit evenly and come out in decimals (or in
@@ -32,7 +29,7 @@ func ParseResolution(given string) (Resolution, error) {
 	if err != nil {
 		return Resolution{}, err
 	}
-	if mm := l.MM(); !(mm >= finestMM && mm <= coarsestMM) {
+	if !(l >= finestResolution && l <= coarsest) {
 		return Resolution{}, refuse("no resolution of a workshop tool", given, "give 0.0005 mm to 1 mm, such as \"0.05 mm\" or \"1/64 in\"")
 	}
 	r := Resolution{Unit: unitOf(given), PerUnit: 1}
@@ -45,6 +42,12 @@ func ParseResolution(given string) (Resolution, error) {
 		return Resolution{}, refuse("does not divide a "+r.unitName()+" evenly", given, "give a part such as \"0.05 mm\", \"0.001 in\" or \"1/64 in\"")
 	}
 	return r, nil
+}
+
+// UnmarshalText is ParseResolution.
+func (r *Resolution) UnmarshalText(text []byte) (err error) {
+	*r, err = ParseResolution(string(text))
+	return err
 }
 
 func refuse(what, given, remedy string) error {
@@ -70,7 +73,7 @@ func (r Resolution) unitName() string {
 }
 
 // decimals is how many decimals one part needs: 2 for 0.05; 7 when more than
-// six would not do.
+// six are needed.
 func (r Resolution) decimals() int {
 	d := 0
 	for p := int64(1); p%r.PerUnit != 0 && d < 7; p *= 10 {
@@ -79,47 +82,46 @@ func (r Resolution) decimals() int {
 	return d
 }
 
-// unitMM is the unit in mm.
-func (r Resolution) unitMM() float64 {
-	if r.Unit == unit.Millimetres {
-		return 1
-	}
-	return unit.Inches(1).MM()
-}
-
-// StepMM is the resolution in mm.
-func (r Resolution) StepMM() float64 { return r.unitMM() / float64(r.PerUnit) }
+// Length is the resolution itself.
+func (r Resolution) Length() unit.Length { return r.length(1) }
 
 // String gives the resolution as a builder would write it: "0.05 mm", "1/64 in".
 func (r Resolution) String() string {
 	return fmt.Sprintf("%s %s", r.Format(1), r.Unit.Symbol())
 }
 
-// Rounded is a length as laid out and as the builder can set it.
+// Rounded is a length as it should be and as the builder can set it.
 type Rounded struct {
-	ExactMM float64
-	MM      float64 // ExactMM to the nearest part of the resolution, halves away from zero
-	Parts   int64   // MM as a whole number of parts
+	Exact unit.Length
+	Set   unit.Length // Exact to the nearest part of the resolution, halves away from zero
+	Parts int64       // Set as a whole number of parts
 }
 
 // Round gives the nearest length that the tool can show. It panics on NaN and
 // infinities.
-func (r Resolution) Round(mm float64) Rounded {
-	parts := int64(math.Round(mustBeFinite(mm) / r.StepMM()))
-	return Rounded{ExactMM: plain(mm), MM: r.lengthMM(parts), Parts: parts}
+func (r Resolution) Round(l unit.Length) Rounded {
+	if math.IsNaN(l.M()) || math.IsInf(l.M(), 0) {
+		panic(fmt.Sprintf("mark: length %v", l))
+	}
+	const noise = 1e-9 // of a part: what arithmetic leaves of an exact half
+	parts := int64(math.Round(float64(l/r.Length()) * (1 + noise)))
+	return Rounded{Exact: plain(l), Set: r.length(parts), Parts: parts}
 }
 
-// between gives the step from one rounded position to another: the difference
+// Between gives the step from one rounded position to another: the difference
 // of what is printed, not the rounded difference. So the printed steps sum to
 // the printed positions exactly, and a step may differ by one part from its
 // own nearest rounding.
-func (r Resolution) between(from, to Rounded) Rounded {
+func (r Resolution) Between(from, to Rounded) Rounded {
 	parts := to.Parts - from.Parts
-	return Rounded{ExactMM: plain(to.ExactMM - from.ExactMM), MM: r.lengthMM(parts), Parts: parts}
+	return Rounded{Exact: plain(to.Exact - from.Exact), Set: r.length(parts), Parts: parts}
 }
 
-func (r Resolution) lengthMM(parts int64) float64 {
-	return float64(parts) * r.unitMM() / float64(r.PerUnit)
+func (r Resolution) length(parts int64) unit.Length {
+	if r.Unit == unit.Millimetres {
+		return unit.MM(float64(parts) / float64(r.PerUnit))
+	}
+	return unit.Inches(float64(parts) / float64(r.PerUnit))
 }
 
 // Format prints a number of parts as a number of the unit, without the unit:
@@ -130,11 +132,4 @@ func (r Resolution) Format(parts int64) string {
 		return r.Unit.Format(unit.Inches(x), 0)
 	}
 	return unit.Fixed(x, r.decimals())
-}
-
-func mustBeFinite(x float64) float64 {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		panic(fmt.Sprintf("mark: length %v", x))
-	}
-	return x
 }

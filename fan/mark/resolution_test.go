@@ -9,7 +9,6 @@ import (
 	"pgregory.net/rapid"
 
 	"scalepair/data/unit"
-	"scalepair/fan"
 	"scalepair/fan/mark"
 )
 
@@ -42,9 +41,9 @@ func TestParseResolution(t *testing.T) {
 	} {
 		t.Run(c.given, func(t *testing.T) {
 			r := resolution(t, c.given)
-			assert.InDelta(t, c.stepMM, r.StepMM(), 1e-12)
+			assert.InDelta(t, c.stepMM, r.Length().MM(), 1e-12)
 			assert.Equal(t, c.prints, r.String())
-			assert.Equal(t, c.shown, r.Format(r.Round(c.ofMM).Parts))
+			assert.Equal(t, c.shown, r.Format(r.Round(unit.MM(c.ofMM)).Parts))
 		})
 	}
 	assert.Equal(t, "-0.05", resolution(t, "0.05 mm").Format(-1))
@@ -69,32 +68,25 @@ func TestParseResolutionFaults(t *testing.T) {
 		_, err := mark.ParseResolution(given)
 		assert.Error(t, err, given)
 	}
-	assert.Panics(t, func() { resolution(t, "0.1 mm").Round(math.NaN()) })
+	assert.Panics(t, func() { resolution(t, "0.1 mm").Round(unit.Length(math.NaN())) })
 }
 
-// Whatever the fan and the tool: a rounded position is within half a part, and
-// the rounded steps sum to it exactly, in parts and so in print.
+// Whatever the tool: a rounded position is within half a part, and the rounded
+// steps sum to it exactly, in parts and so in print.
 func TestRoundedStepsSumToRoundedPositions(t *testing.T) {
 	given := []string{"0.01 mm", "0.05 mm", "0.1 mm", "0.5 mm", "0.001 in", "1/64 in"}
 	rapid.Check(t, func(rt *rapid.T) {
 		r := resolution(t, rapid.SampledFrom(given).Draw(rt, "resolution"))
-		treble := rapid.Float64Range(500, 900).Draw(rt, "treble")
-		l := layout(t, func(s *fan.Spec) {
-			s.Treble, s.Bass = unit.MM(treble), unit.MM(treble+rapid.Float64Range(0, 60).Draw(rt, "difference"))
-			s.Frets = rapid.IntRange(1, 27).Draw(rt, "frets")
-			s.Neutral.Fret = math.Min(7, float64(s.Frets))
-			s.SaddleSpread = unit.MM(70)
-		})
-		list, err := mark.SettingOut(l, mark.Bench{Resolution: r})
-		require.NoError(rt, err)
-		for _, task := range list.Tasks {
-			sum := int64(0)
-			for _, m := range task.Marks {
-				sum += m.Step.Parts
-				assert.Equal(rt, m.FromNut.Parts, sum)
-				assert.LessOrEqual(rt, math.Abs(m.FromNut.MM-m.FromNut.ExactMM), r.StepMM()/2*(1+1e-9))
-				assert.Less(rt, math.Abs(m.Step.MM-m.Step.ExactMM), r.StepMM()*(1+1e-9))
-			}
+		before, at, sum := r.Round(0), unit.Length(0), int64(0)
+		for range 20 {
+			at += unit.MM(rapid.Float64Range(0, 60).Draw(rt, "step"))
+			now := r.Round(at)
+			step := r.Between(before, now)
+			sum += step.Parts
+			assert.Equal(rt, now.Parts, sum)
+			assert.InDelta(rt, now.Exact.MM(), now.Set.MM(), r.Length().MM()/2*(1+1e-6))
+			assert.InDelta(rt, step.Exact.MM(), step.Set.MM(), r.Length().MM()*(1+1e-6))
+			before = now
 		}
 	})
 }

@@ -3,8 +3,10 @@ package build
 import (
 	"bytes"
 	"fmt"
+	"strings"
 
 	"scalepair/data/fault"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
@@ -13,28 +15,12 @@ import (
 // What the build file says of the work at the bench, as package fan and
 // package mark take it.
 
-// CheckOptions are the tolerances of [marking] and the tools' steps; what
-// neither [marking] nor [measuring] states is package mark's default.
+// CheckOptions are those of [marking], with the resolutions of [measuring] where
+// it states none.
 func (r *Run) CheckOptions() mark.Options {
-	m, o := r.Build.Marking, mark.DefaultOptions()
-	take := func(to *float64, l unit.Length) {
-		if l > 0 {
-			*to = l.MM()
-		}
-	}
-	ruler, _ := r.rulerStep()
-	calipers, _ := r.caliperStep()
-	take(&o.Ruler.StepMM, ruler)
-	take(&o.Ruler.ZeroMM, m.RulerZero)
-	take(&o.Caliper.StepMM, calipers)
-	take(&o.Caliper.ZeroMM, m.CaliperZero)
-	take(&o.OffsetToleranceMM, m.NutOffsetTolerance)
-	switch {
-	case m.Tolerance > 0:
-		o.Tolerance = mark.Tolerance{MM: m.Tolerance.MM()}
-	case m.ToleranceCents > 0:
-		o.Tolerance = mark.Tolerance{Cents: m.ToleranceCents.Value()}
-	}
+	o := r.Build.Marking
+	o.RulerResolution, _ = r.rulerResolution()
+	o.CaliperResolution, _ = r.caliperResolution()
 	return o
 }
 
@@ -45,33 +31,60 @@ func (r *Run) FurtherLines(l *fan.Layout) ([]fan.PlacedLine, error) {
 	var faults fault.List
 	for i, b := range r.Build.Lines {
 		placed, err := l.Place(b)
-		if err != nil {
-			faults.Include(fault.Place{}, at(err, r.entry("lines", i)))
-			continue
-		}
+		faults.Include(fault.Place{}, at(err, r.entry("lines", i)))
 		out = append(out, placed)
 	}
 	return out, faults.Err()
 }
 
-// length names a length in the build's unit, for messages.
-func (r *Run) length(mm float64) string {
-	u := r.Build.LengthUnit
-	return u.Format(unit.MM(mm), 1) + " " + u.Symbol()
+// PickBlank gives the index of the blank of a name, else of the first that is large
+// and thick enough; -1 for none. It is a fault when the named one is not, or when
+// every blank that is large enough is too thin; that none is large enough is no
+// fault, since one can be bought.
+func (r *Run) PickBlank(fits []fan.BlankFit, name string) (int, error) {
+	var thin fault.List
+	var names []string
+	for i, b := range fits {
+		names = append(names, b.Blank.Name)
+		thick := at(b.Thin, r.Build.Place(fmt.Sprintf("blanks[%d].thickness", i)))
+		switch {
+		case name == "" && b.Enough():
+			return i, nil
+		case name == "" && b.Fits:
+			thin.Include(fault.Place{}, thick)
+		case name != "" && strings.EqualFold(strings.TrimSpace(b.Blank.Name), strings.TrimSpace(name)):
+			if !b.Fits {
+				return -1, fault.Fault{Place: r.entry("blanks", i), What: b.Blank.Name + " is too small for this board",
+					Given: r.size(b.Blank.Length, b.Blank.Width), Remedy: "at least " + r.size(b.Blank.Length-b.SpareLength, b.Blank.Width-b.SpareWidth) + ", saw allowance included"}
+			}
+			return i, thick
+		}
+	}
+	if name == "" {
+		return -1, thin.Err()
+	}
+	remedy := "list it under [[blanks]]"
+	if s := suggest.Nearest(name, names); s != "" {
+		remedy = fmt.Sprintf("did you mean %q?", s)
+	}
+	return -1, fault.Fault{Place: fault.Place{Input: "--blank"}, What: "no such blank on offer", Given: name, Remedy: remedy}
 }
 
-// size names a blank's length and width.
-func (r *Run) size(lengthMM, widthMM float64) string {
+// size names a blank's length and width in the build's unit.
+func (r *Run) size(length, width unit.Length) string {
 	u := r.Build.LengthUnit
-	return u.Format(unit.MM(lengthMM), 1) + " x " + r.length(widthMM)
+	return u.Format(length, 1) + " x " + u.Format(width, 1) + " " + u.Symbol()
 }
+
+// AtFile gives faults that name a build-file key the place of that key.
+func (r *Run) AtFile(err error) error { return r.atFile(err) }
 
 // entry is the place of one entry of a list of tables.
 func (r *Run) entry(list string, i int) fault.Place {
 	return r.Build.Place(fmt.Sprintf("%s[%d]", list, i))
 }
 
-// at puts every fault of err at one place, and says what it was about.
+// at puts every fault of err at one place.
 func at(err error, place fault.Place) error {
 	list, ok := err.(fault.List)
 	if !ok {

@@ -22,6 +22,7 @@ package build
 import (
 	"scalepair/data/unit"
 	"scalepair/fan"
+	"scalepair/fan/mark"
 	"scalepair/gauges"
 	"scalepair/tension/choice"
 	"scalepair/tuning"
@@ -65,7 +66,7 @@ type Build struct {
 	Playing       fan.Playing           `toml:"playing"`
 	Lines         []fan.Line            `toml:"lines"`
 	Measuring     gauges.Instruments    `toml:"measuring"`
-	Marking       Marking               `toml:"marking"`
+	Marking       mark.Options          `toml:"marking"`
 	Blanks        []fan.Blank           `toml:"blanks"`
 	Constructions []gauges.Construction `toml:"constructions"`
 	Materials     []gauges.Material     `toml:"materials"`
@@ -124,22 +125,6 @@ type Compare struct {
 	Gauges        PerString[string] `toml:"gauges"`
 	Pair
 	Neutral *fan.Neutral `toml:"neutral_fret"`
-}
-
-// Marking is how a marked board is measured and what it is held to. 0 means
-// not given.
-type Marking struct {
-	// Of Tolerance and ToleranceCents one at most is given.
-	Tolerance      unit.Length `toml:"tolerance" range:"0.001 mm, 10 mm"`
-	ToleranceCents unit.Cents  `toml:"tolerance_cents" range:"0.01, 100"`
-	// NutOffsetTolerance is for the treble nut beside the bass nut.
-	NutOffsetTolerance unit.Length `toml:"nut_offset_tolerance" range:"0.001 mm, 20 mm"`
-	// Resolutions are what ruler and calipers show on drawn marks; zeros how far
-	// their zero may be off, plus or minus.
-	RulerResolution   unit.Length `toml:"ruler_resolution" range:"0.001 mm, 20 mm"`
-	RulerZero         unit.Length `toml:"ruler_zero" range:"0 mm, 20 mm"`
-	CaliperResolution unit.Length `toml:"caliper_resolution" range:"0.0001 mm, 5 mm"`
-	CaliperZero       unit.Length `toml:"caliper_zero" range:"0 mm, 5 mm"`
 }
 
 // Confidence sets the trials behind the advice's confidence.

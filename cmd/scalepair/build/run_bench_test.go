@@ -95,21 +95,17 @@ func TestPlayed(t *testing.T) {
 }
 
 func TestCheckOptions(t *testing.T) {
-	assert.Equal(t, mark.DefaultOptions(), load(t, "").CheckOptions())
+	assert.Equal(t, mark.Options{}, load(t, "").CheckOptions())
 	o := load(t, "[marking]\ntolerance = \"0.2 mm\"\nruler_resolution = \"1/64 in\"\nruler_zero = \"0.1 mm\"\ncaliper_resolution = \"0.02 mm\"\n"+
 		"caliper_zero = \"0.03 mm\"\nnut_offset_tolerance = \"0.4 mm\"").CheckOptions()
-	assert.Equal(t, mark.Tolerance{MM: 0.2}, o.Tolerance)
-	assert.InDelta(t, 25.4/64, o.Ruler.StepMM, 1e-12)
-	assert.InDelta(t, 0.1, o.Ruler.ZeroMM, 1e-12)
-	assert.InDelta(t, 0.02, o.Caliper.StepMM, 1e-12)
-	assert.InDelta(t, 0.03, o.Caliper.ZeroMM, 1e-12)
-	assert.InDelta(t, 0.4, o.OffsetToleranceMM, 1e-12)
-	assert.Equal(t, mark.Tolerance{Cents: 3}, load(t, "[marking]\ntolerance_cents = 3").CheckOptions().Tolerance)
+	assert.Equal(t, mark.Options{Tolerance: unit.MM(0.2), RulerResolution: unit.Inches(1.0 / 64), RulerZero: unit.MM(0.1), CaliperResolution: unit.MM(0.02),
+		CaliperZero: 3e-5, NutOffsetTolerance: unit.MM(0.4)}, o)
+	assert.Equal(t, unit.Cents(3), load(t, "[marking]\ntolerance_cents = 3").CheckOptions().ToleranceCents)
 }
 
-// Steps come from [marking], else from [measuring] where it states them; its
+// Resolutions come from [marking], else from [measuring] where it states them; its
 // defaults do not count, since they are of no mark.
-func TestStepsFrom(t *testing.T) {
+func TestResolutionsFrom(t *testing.T) {
 	for _, c := range []struct {
 		build          string
 		ruler, caliper float64
@@ -121,10 +117,10 @@ func TestStepsFrom(t *testing.T) {
 		{"[measuring]\nruler_resolution = \"10 mm\"\nbalance_resolution = \"0.1 g\"", 0.5, 0.05, [2]string{"", ""}},
 	} {
 		j := load(t, c.build)
-		o := j.CheckOptions()
-		assert.InDelta(t, c.ruler, o.Ruler.StepMM, 1e-12, c.build)
-		assert.InDelta(t, c.caliper, o.Caliper.StepMM, 1e-12, c.build)
-		ruler, caliper := j.StepsFrom()
+		o := j.CheckOptions().WithDefaults()
+		assert.InDelta(t, c.ruler, o.RulerResolution.MM(), 1e-12, c.build)
+		assert.InDelta(t, c.caliper, o.CaliperResolution.MM(), 1e-12, c.build)
+		ruler, caliper := j.ResolutionsFrom()
 		assert.Equal(t, c.from, [2]string{ruler, caliper}, c.build)
 	}
 }
@@ -178,43 +174,15 @@ func TestBlankWorkedWith(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j := load(t, c.build)
-			s, err := j.SetOut(layoutOf(t, j), nil, build.SetOutOptions{Resolution: j.Calipers(unit.Millimetres), Blank: c.blank})
+			fits, err := layoutOf(t, j).FitBlanks(j.Build.Blanks, fan.Sawing{FretWire: j.Build.FretWire})
+			require.NoError(t, err)
+			got, err := j.PickBlank(fits, c.blank)
 			if c.fault != "" {
 				require.ErrorContains(t, err, c.fault)
 				return
 			}
 			require.NoError(t, err)
-			assert.Equal(t, c.want, s.Blank)
+			assert.Equal(t, c.want, got)
 		})
 	}
-}
-
-// Without a set of gauges there are no saddles; all faults come at once.
-func TestSetOut(t *testing.T) {
-	j := load(t, "")
-	l := layoutOf(t, j)
-	s, err := j.SetOut(l, nil, build.SetOutOptions{Resolution: j.Calipers(unit.Millimetres)})
-	require.NoError(t, err)
-	assert.Nil(t, s.Saddles)
-	assert.Nil(t, s.Depths)
-	assert.Len(t, s.Wire.Cuts, 24)
-	plan, err := j.Plan()
-	require.NoError(t, err)
-	pick, err := j.Pick()
-	require.NoError(t, err)
-	d, err := plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
-	require.NoError(t, err)
-	s, err = j.SetOut(l, d, build.SetOutOptions{Resolution: j.Calipers(unit.Millimetres)})
-	require.NoError(t, err)
-	require.Len(t, s.Saddles.Points, 6)
-	for i, p := range s.Saddles.Points {
-		assert.InDelta(t, d.Strings[i].Compensation[0].MM(), p.Compensation.Lo.MM(), 1e-12)
-		assert.Greater(t, p.Compensation.Hi.MM(), p.Compensation.Lo.MM())
-	}
-
-	j = load(t, "[fret_wire]\noverhang = \"40 mm\"\n[[lines]]\nfrom_saddle = \"900 mm\"")
-	_, err = j.SetOut(layoutOf(t, j), nil, build.SetOutOptions{})
-	var list fault.List
-	require.ErrorAs(t, err, &list)
-	assert.Len(t, list, 2, err.Error())
 }

@@ -76,7 +76,7 @@ type StopOf struct {
 func NewAdvice(in *Input, f *Found, full bool) *Advice {
 	r := f.Result
 	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Result: r, f: f, full: full,
-		Confidence: f.Confidence, Taste: f.Taste, LimitCosts: append([]choice.LimitCost{}, f.LimitCosts...), Blanks: in.blankTable(f.Detail.Pair), Asked: in.asked(), DroppedList: in.droppedTable(r)}
+		Confidence: f.Confidence, Taste: f.Taste, LimitCosts: append([]choice.LimitCost{}, f.LimitCosts...), Blanks: in.blanksTable(wholeFits(in.boardFits(f.Detail.Pair))), Asked: in.asked(), DroppedList: in.droppedTable(r)}
 	for _, p := range r.Picks {
 		one := PickOf{Kind: p.Kind, PairOf: in.pairOf(p.Pair), StockDecides: []MissingOf{}}
 		for _, m := range p.StockDecides {

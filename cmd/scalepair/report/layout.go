@@ -1,133 +1,278 @@
 package report
 
 import (
+	"fmt"
 	"math"
-	"strconv"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/fan"
+	"scalepair/fan/mark"
 )
 
-// Layout prints the fan of one pair: lines, marks, slants, spacing and blank.
-func Layout(in *Input, l *fan.Layout) *show.Report {
-	r := &show.Report{Title: in.title("Layout for")}
-	r.Para("Pair %s, neutral %s, %d frets, %d strings.", in.Pair(l.Spec.Bass, l.Spec.Treble), in.neutral(), l.Spec.Frets, l.Spec.Strings)
-	in.fanSummary(r, l)
-	in.marks(r, l)
-	in.stringLines(r, l)
-	in.blanks(r, l)
-	in.limitsBroken(r, in.Plan.PairLimits(l))
-	r.Heading("Cautions")
-	r.Cautions(append(steepCautions(l), benchCautions...)...)
-	return r
+// Layout is the fan of one pair in numbers.
+type Layout struct {
+	Head
+	FanOf
+	LimitsBroken []string `json:"limits_broken"` // of the pair as a whole
+	Cautions     []string `json:"cautions"`
+
+	in *Input
 }
 
-// neutral names the neutral fret in force.
-func (in *Input) neutral() string {
-	n := in.Job.Neck().Neutral
-	return neutralWords(fan.Neutral{Fret: n.Fret, Bridge: n.Bridge})
+// FanOf is what layout and bench say of a fan.
+type FanOf struct {
+	Bass   unit.Length `json:"bass_mm"`
+	Treble unit.Length `json:"treble_mm"`
+	fan.Neutral
+	NutOffset   unit.Length  `json:"nut_offset_mm"`
+	NutToFret1  unit.Length  `json:"nut_to_fret_1_mm"`
+	NutSlant    unit.Angle   `json:"nut_slant_deg"`
+	SaddleSlant unit.Angle   `json:"saddle_slant_deg"`
+	NutBlank    unit.Length  `json:"nut_blank_mm"`
+	Marks       *table.Table `json:"marks"`
+	Strings     *table.Table `json:"strings"`
+	WorstCents  unit.Cents   `json:"worst_inner_string_cents"`
+	BlankLength unit.Length  `json:"blank_length_mm"`
+	BlankWidth  unit.Length  `json:"blank_width_mm"`
+	Blanks      *table.Table `json:"blanks"`
+
+	l *fan.Layout
 }
 
-// fanOf prints what the fan of the advised pair looks like.
-func (in *Input) fanOf(r *show.Report, l *fan.Layout) {
-	r.Heading("Its fan")
-	r.Para("Neutral %s, %d frets.", in.neutral(), l.Spec.Frets)
-	in.fanSummary(r, l)
-	in.marks(r, l)
-	in.blanks(r, l)
+// NewLayout works up a fan.
+func NewLayout(in *Input, l *fan.Layout) *Layout {
+	return &Layout{Head: in.head(), FanOf: in.fanOf(l, wholeFits(l.LeastBlank().Fit(in.Job.Build.Blanks))), in: in,
+		LimitsBroken: in.broken(in.Plan.PairLimits(l)), Cautions: append(steepCautions(l), benchCautions...)}
 }
 
-// fanSummary gives slants, nut offset, reach and the checks in few words.
-func (in *Input) fanSummary(r *show.Report, l *fan.Layout) {
-	u := caliperUnits(in.Units)
-	t := r.Table("slants", "Slants, positive where the bass end is nearer the bridge", show.Words("line"), show.Figures("slant °"))
-	t.Row("nut", show.Deg(l.Nut.Slant.Rad()))
-	for _, s := range l.Slants() {
-		t.Row("fret "+strconv.Itoa(s.Fret), show.Deg(s.Slant.Rad()))
+func (in *Input) fanOf(l *fan.Layout, fits []fan.BlankFit) FanOf {
+	need, worst := l.LeastBlank(), fan.CentsError{}
+	if w, ok := l.WorstCents(); ok {
+		worst = w
 	}
-	t.Row("saddle line", show.Deg(l.Saddle.Slant.Rad()))
-	items := []string{}
-	if l.Parallel {
-		items = append(items, "Equal lengths: the frets are square, and the neutral fret has no effect.")
-	} else {
+	return FanOf{Bass: l.Spec.Bass, Treble: l.Spec.Treble, Neutral: l.Spec.Neutral, NutOffset: l.NutOffset, NutToFret1: l.Frets[1].Bass.Step,
+		NutSlant: l.Nut.Slant, SaddleSlant: l.Saddle.Slant, NutBlank: l.NutBlank, WorstCents: worst.Cents,
+		BlankLength: need.Length, BlankWidth: need.Width,
+		Marks: in.marksTable(l), Strings: in.linesTable(l), Blanks: in.blanksTable(fits), l: l}
+}
+
+// Document prints it.
+func (r *Layout) Document() *document.Document {
+	in, l := r.in, r.l
+	doc := &document.Document{Title: in.title("Layout for")}
+	doc.Para("%s", in.fanWords(l))
+	doc.Table(slantTable(l))
+	doc.List(r.summary(in)...)
+	doc.Table(r.Marks.Note("Measure from the nut, so that one slip stays one slip. Steps are for checking with calipers, and add up to the marks as printed."))
+	doc.Table(r.Strings.Note(in.spreadWords(l)...))
+	doc.Para("Smallest blank: %s long, %s wide, saw allowance included.", in.length(r.BlankLength), in.length(r.BlankWidth))
+	if r.Blanks.Len() > 0 {
+		doc.Table(r.Blanks.Note("By length and width. How thick the board must be for its slots is said by scalepair bench."))
+	}
+	addLimitsBroken(doc, r.LimitsBroken)
+	doc.Cautions(r.Cautions...)
+	return doc
+}
+
+// fanWords name the pair and the neck.
+func (in *Input) fanWords(l *fan.Layout) string {
+	return fmt.Sprintf("Pair %s, neutral %s, %d frets, %d strings.", in.Pair(l.Spec.Bass, l.Spec.Treble), neutralWords(l.Spec.Neutral), l.Spec.Frets, l.Spec.Strings)
+}
+
+// slantTable has the slants that say most about a fan.
+func slantTable(l *fan.Layout) *table.Table {
+	type row struct {
+		line  string
+		slant unit.Angle
+	}
+	rows := []row{{"nut", l.Nut.Slant}}
+	for _, s := range l.Slants() {
+		rows = append(rows, row{fmt.Sprintf("fret %d", s.Fret), s.Slant})
+	}
+	return table.Of("slants", "Slants, positive where the bass end is nearer the bridge", append(rows, row{"saddle line", l.Saddle.Slant}),
+		table.Words("line", "line", func(r row) string { return r.line }),
+		table.Angle("slant", "slant", func(r row) unit.Angle { return r.slant }))
+}
+
+// summary says in few words what else a fan is.
+func (f *FanOf) summary(in *Input) []string {
+	fine := in.fine()
+	offset := "Equal lengths: the frets are square, and the neutral fret has no effect."
+	if !f.l.Parallel {
 		nearer := "the bridge"
-		if l.NutOffset.MM() < 0 {
+		if f.NutOffset < 0 {
 			nearer = "the head"
 		}
-		items = append(items, "The treble nut end lies "+u.text(math.Abs(l.NutOffset.MM()))+" nearer "+nearer+" than the bass nut end, along the centreline.")
+		offset = fmt.Sprintf("The treble nut end lies %s nearer %s than the bass nut end, along the centreline.", fine.text(unit.Length(math.Abs(f.NutOffset.M()))), nearer)
 	}
-	items = append(items,
-		"Reach from the nut to fret 1 on the bass line: "+u.text(l.Frets[1].Bass.Step.MM())+".",
-		"Nut blank, edge to edge along the nut line: "+u.text(l.NutBlank.MM())+".")
-	if worst, ok := l.WorstCents(); ok {
-		line := "Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string " +
-			strconv.Itoa(worst.String) + " at fret " + strconv.Itoa(worst.Fret) + ", " + show.Signed(worst.Cents.Value(), 2) + " cents."
-		if worst.Cents.Value() > 1 || worst.Cents.Value() < -1 {
-			line += " The cure: saddle_spacing = \"like the nut\"."
-		}
-		items = append(items, line)
+	out := []string{offset,
+		fmt.Sprintf("From the nut to fret 1 on the bass line: %s.", fine.text(f.NutToFret1)),
+		fmt.Sprintf("Nut blank, edge to edge along the nut line: %s.", fine.text(f.NutBlank))}
+	if worst, ok := f.l.WorstCents(); ok {
+		out = append(out, fmt.Sprintf("Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string %d at fret %d, %s cents.%s",
+			worst.String, worst.Fret, table.WithSign(unit.Fixed(worst.Cents.Value(), 2)), spacingCure(worst)))
 	}
-	r.Bullets(items...)
+	return out
 }
 
-// marks prints every mark on both outer lines, from the nut and as a step. A
-// step is the difference of the printed marks, so that steps sum to them.
-func (in *Input) marks(r *show.Report, l *fan.Layout) {
-	u := in.Units
-	t := r.Table("marks", "Marks along the outer string lines", show.Figures("fret"),
-		show.Figures(u.HeadLen("bass, from nut")), show.Figures(u.HeadLen("bass, step")),
-		show.Figures(u.HeadLen("treble, from nut")), show.Figures(u.HeadLen("treble, step")), show.Figures("slant °"))
-	tool := build.Finest(u.Length)
-	var bassBefore, trebleBefore int64
-	for _, f := range l.Frets[1:] {
-		bass, treble := tool.Round(f.Bass.FromNut.MM()).Parts, tool.Round(f.Treble.FromNut.MM()).Parts
-		t.Row(strconv.Itoa(f.Number), tool.Format(bass), tool.Format(bass-bassBefore),
-			tool.Format(treble), tool.Format(treble-trebleBefore), show.Deg(f.Line.Slant.Rad()))
-		bassBefore, trebleBefore = bass, treble
+// centsHint is the error of an inner string from which the spacing is worth
+// changing (judgement).
+const centsHint = 1
+
+func spacingCure(worst fan.CentsError) string {
+	if math.Abs(worst.Cents.Value()) > centsHint {
+		return ` The cure: saddle_spacing = "like the nut" under [neck].`
 	}
-	if u.Length == unit.InchFractions {
+	return ""
+}
+
+// caliper prints lengths as calipers show them: to 0.01 mm, or 0.001 in in
+// decimals.
+type caliper struct{ table.Units }
+
+func (in *Input) fine() caliper {
+	u := in.units()
+	u.Length = decimal(u.Length)
+	return caliper{u}
+}
+
+// decimals is what table.Length takes for it.
+func (c caliper) decimals() int {
+	if c.Length == unit.Millimetres {
+		return markDecimals
+	}
+	return markDecimals - 1
+}
+
+func (c caliper) text(l unit.Length) string { return c.LenText(l, c.decimals()) }
+
+// length makes a column of lengths as calipers show them.
+func fineLength[T any](c caliper, heading, key string, f func(T) unit.Length) table.Column[T] {
+	return table.Length(c.Units, heading, key, c.decimals(), f)
+}
+
+// markRow is a fret's marks on both lines, exact and as a tool sets them.
+type markRow struct {
+	fan.Fret
+	bass, bassStep, treble, trebleStep mark.Rounded
+}
+
+// markRows round every mark; a step is the difference of the rounded marks.
+func markRows(l *fan.Layout, r mark.Resolution) []markRow {
+	out := make([]markRow, l.Spec.Frets)
+	before := markRow{bass: r.Round(0), treble: r.Round(0)}
+	for i, f := range l.Frets[1:] {
+		row := markRow{Fret: f, bass: r.Round(f.Bass.FromNut), treble: r.Round(f.Treble.FromNut)}
+		row.bassStep, row.trebleStep = r.Between(before.bass, row.bass), r.Between(before.treble, row.treble)
+		out[i], before = row, row
+	}
+	return out
+}
+
+// marksTable has every mark on both outer lines, from the nut and as a step.
+func (in *Input) marksTable(l *fan.Layout) *table.Table {
+	tool := build.Finest(in.Units.Length)
+	set := func(heading, key string, exact func(markRow) unit.Length, set func(markRow) mark.Rounded) table.Column[markRow] {
+		return table.Length(table.Units{Length: tool.Unit}, heading, key, markDecimals, exact).As(func(r markRow) string { return tool.Format(set(r).Parts) })
+	}
+	t := table.Of("marks", "Marks along the outer string lines", markRows(l, tool),
+		table.Whole("fret", "fret", func(r markRow) int { return r.Number }),
+		set("bass, from nut", "bass_from_nut", func(r markRow) unit.Length { return r.Bass.FromNut }, func(r markRow) mark.Rounded { return r.bass }),
+		set("bass, step", "bass_step", func(r markRow) unit.Length { return r.Bass.Step }, func(r markRow) mark.Rounded { return r.bassStep }),
+		set("treble, from nut", "treble_from_nut", func(r markRow) unit.Length { return r.Treble.FromNut }, func(r markRow) mark.Rounded { return r.treble }),
+		set("treble, step", "treble_step", func(r markRow) unit.Length { return r.Treble.Step }, func(r markRow) mark.Rounded { return r.trebleStep }),
+		table.Angle("slant", "slant", func(r markRow) unit.Angle { return r.Line.Slant }))
+	if in.Units.Length == unit.InchFractions {
 		t.Note("Marks are in decimals, for calipers: 1/64 in could move a note by two cents.")
 	}
-	t.Note("Measure from the nut, so that one slip stays one slip; steps are for checking with calipers, and sum to the marks as printed. scalepair setout has the whole list for the bench.")
+	return t
 }
 
-// stringLines prints where every string starts and ends.
-func (in *Input) stringLines(r *show.Report, l *fan.Layout) {
-	u := caliperUnits(in.Units)
-	t := r.Table("lines", "String lines", show.Figures("string"), show.Words("note"), show.Figures(u.HeadLen("own length")),
-		show.Figures(u.HeadLen("along the nut line")), show.Figures(u.HeadLen("nut, from centreline")),
-		show.Figures(u.HeadLen("along the saddle line")), show.Figures(u.HeadLen("saddle, from centreline")))
-	for i, s := range l.Strings {
-		t.Row(strconv.Itoa(s.Number), in.note(0, s.Number), u.len(s.Length.MM()),
-			u.len(l.NutPositions[i].AlongFromBass.MM()), u.len(s.Nut.Y.MM()),
-			u.len(l.SaddlePositions[i].AlongFromBass.MM()), u.len(s.Saddle.Y.MM()))
+// linesTable says where every string starts and ends, low string first.
+func (in *Input) linesTable(l *fan.Layout) *table.Table {
+	fine := in.fine()
+	rows := make([]int, len(l.Strings))
+	for i := range rows {
+		rows[i] = len(rows) - 1 - i
 	}
-	if words := in.spanWords(l); words != "" {
-		t.Note("%s", words)
+	of := func(heading, key string, f func(i int) unit.Length) table.Column[int] {
+		return fineLength(fine, heading, key, f)
 	}
-	t.Note("Along a line: from the bass string's end. From the centreline: square to it, bass side positive.")
+	return table.Of("lines", "String lines", rows,
+		table.Whole("string", "string", func(i int) int { return i + 1 }),
+		table.Words("note", "note", func(i int) string { return in.note(0, i+1) }),
+		of("scale length", "length", func(i int) unit.Length { return l.Strings[i].Length }),
+		of("along the nut line", "along_nut_line", func(i int) unit.Length { return l.NutPositions[i].AlongFromBass }),
+		of("", "nut_x", func(i int) unit.Length { return l.Strings[i].Nut.X }),
+		of("nut, from centreline", "nut_y", func(i int) unit.Length { return l.Strings[i].Nut.Y }),
+		of("along the saddle line", "along_saddle_line", func(i int) unit.Length { return l.SaddlePositions[i].AlongFromBass }),
+		of("", "saddle_x", func(i int) unit.Length { return l.Strings[i].Saddle.X }),
+		of("saddle, from centreline", "saddle_y", func(i int) unit.Length { return l.Strings[i].Saddle.Y }),
+	).Note("Along a line: from the bass string's end. From the centreline: square to it, bass side positive.")
 }
 
-// blanks says how large a blank the board needs and which on offer serve.
-func (in *Input) blanks(r *show.Report, l *fan.Layout) {
-	u := in.Units
-	b := l.LeastBlank()
-	r.Para("Smallest blank: %s long, %s wide, saw allowance included.", u.LenText(b.Length.MM(), scaleDecimals), u.LenText(b.Width.MM(), scaleDecimals))
-	offers := in.Job.Build.Blanks
-	if len(offers) == 0 {
-		return
+// spreadWords say where the string spreads hold, where that needs saying.
+func (in *Input) spreadWords(l *fan.Layout) []string {
+	var out []string
+	if !l.Parallel {
+		out = append(out, "A string spread holds where the nut line or the saddle line crosses the centreline. The lines are slanted, so the strings' own ends lie before and behind that place, and the steps need not add up to the spread to the last digit.")
 	}
-	t := r.Table("blanks", "Blanks on offer", show.Words("blank"), show.Figures(u.HeadLen("length")), show.Figures(u.HeadLen("width")),
-		show.Words("serves"), show.Figures(u.HeadLen("to spare, length")), show.Figures(u.HeadLen("to spare, width")))
-	for _, s := range b.Fit(offers) {
-		serves := "no"
-		if s.Fits {
-			serves = "yes"
-		}
-		t.Row(s.Blank.Name, u.Len(s.Blank.Length.MM(), scaleDecimals), u.Len(s.Blank.Width.MM(), scaleDecimals), serves,
-			u.SignedLen(s.SpareLength.MM(), scaleDecimals), u.SignedLen(s.SpareWidth.MM(), scaleDecimals))
+	if l.Spec.Widths() && (l.Spec.NutSpacing.Rule == fan.Listed || l.Spec.SaddleSpacing.Rule == fan.Listed) {
+		out = append(out, "The string spreads follow from the board's widths and margins: of the steps that you listed only the proportions count.")
 	}
-	t.Note("Serves: by length and width. How thick the board must be for its slots is said by setout.")
+	return out
+}
+
+// wholeFits are fits of which nothing is known of thickness.
+func wholeFits(fits []fan.Fit) []fan.BlankFit {
+	out := make([]fan.BlankFit, len(fits))
+	for i, f := range fits {
+		out[i].Fit = f
+	}
+	return out
+}
+
+// blanksTable says which blanks on offer fit, and what the others lack.
+func (in *Input) blanksTable(list []fan.BlankFit) *table.Table {
+	u, fine := in.units(), in.fine()
+	var thick, sawn bool
+	for _, f := range list {
+		thick, sawn = thick || f.Blank.Thickness > 0, sawn || f.LeftUnder != 0
+	}
+	known := func(f fan.BlankFit) bool { return f.LeftUnder != 0 }
+	fits := func(f fan.BlankFit) bool { return f.Fits && f.NutCrossFromEnd > 0 }
+	t := table.Of("blanks", "Blanks on offer", list,
+		table.Words("blank", "name", func(f fan.BlankFit) string { return f.Blank.Name }),
+		table.Bool("", "fits", fan.BlankFit.Enough),
+		table.Words("fits", "", in.blankWords),
+		table.Length(u, "length", "length", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.Blank.Length }),
+		table.Length(u, "to spare", "spare_length", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.SpareLength }).Signed(),
+		table.Length(u, "width", "width", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.Blank.Width }),
+		table.Length(u, "to spare", "spare_width", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.SpareWidth }).Signed(),
+		table.Length(u, "thick", "thickness", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.Blank.Thickness }).
+			Known(func(f fan.BlankFit) bool { return f.Blank.Thickness > 0 }).Hidden(!thick || !sawn),
+		table.Length(u, "", "nut_line_from_its_nut_end", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.NutCrossFromEnd }).Known(fits),
+		table.Length(u, "", "centreline_from_its_bass_edge", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.CentreFromBassEdge }).Known(fits),
+		table.Length(fine.Units, "left under", "left_under_slots", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.LeftUnder }).Known(known).When(sawn),
+		table.Length(fine.Units, "at edges", "left_at_edges", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.LeftAtEdge }).Known(known).When(sawn))
+	if sawn {
+		t.Note("Left under the slots, and at their ends after radiusing: of the thickness as offered. What you plane off comes off these too.")
+	}
+	return t
+}
+
+// blankWords say whether a blank fits, and if not what it lacks.
+func (in *Input) blankWords(f fan.BlankFit) string {
+	switch {
+	case f.Near:
+		return fmt.Sprintf("no, %s; the trim allowance is %s a side", in.lacks(f.Fit), in.length(in.Job.Build.Neck.SawAllowance))
+	case !f.Fits:
+		return "no, " + in.lacks(f.Fit)
+	case f.Thin != nil:
+		return "no, too thin"
+	}
+	return "yes"
 }

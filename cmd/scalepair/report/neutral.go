@@ -4,189 +4,150 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
-// Neutral is what neutral found for one pair.
-type Neutral struct {
-	Layout  *fan.Layout // with the neutral fret in force
-	Advice  fan.NeutralTable
-	Playing fan.Playing
-	// NeckAngleRad is the neck angle that Playing.HoldRad came from;
-	// AngleGiven tells it from a hold that was measured, or none.
-	NeckAngleRad float64
-	AngleGiven   bool
+// NeutralTable says what moving the neutral fret does to one pair.
+type NeutralTable struct {
+	Head
+	Bass   unit.Length `json:"bass_mm"`
+	Treble unit.Length `json:"treble_mm"`
+	fan.Neutral
+	NoEffect  bool                `json:"neutral_has_no_effect"`
+	From      int                 `json:"played_from_fret"`
+	To        int                 `json:"played_to_fret"`
+	Hand      unit.Angle          `json:"hand_slant_deg"`
+	Rows      []fan.NeutralRow    `json:"rows"`
+	StandsOut map[string]standout `json:"neutral_fret_that"`
+	Cautions  []string            `json:"cautions"` // of the neutral fret in force
+
+	in   *Input
+	l    *fan.Layout
+	play fan.Playing
 }
 
-// NeutralFret prints what moving the neutral fret costs and gains.
-func NeutralFret(in *Input, n *Neutral) *show.Report {
-	l := n.Layout
-	r := &show.Report{Title: in.title("Neutral fret for")}
-	r.Para("Pair %s, %d frets, %d strings; %s stands square now.", in.Pair(l.Spec.Bass, l.Spec.Treble),
-		l.Spec.Frets, l.Spec.Strings, squareWords(l.Spec.Neutral))
-	if n.Advice.Parallel {
-		r.Text("Both lengths are equal: every fret is square, and the neutral fret has no effect.")
-		return r
+// standout is a row that stands out.
+type standout struct {
+	fan.Neutral
+	words string
+	row   fan.NeutralRow
+}
+
+// The rows that stand out, in the order in which they are printed.
+const (
+	asNow      = "as_it_is_now"
+	leastFrets = "least_worst_of_nut_and_frets"
+	leastAll   = "least_worst_with_saddle_line"
+	nearHand   = "nearest_the_hand_where_played"
+)
+
+// NewNeutralTable works up the table of one layout, whose neutral fret is in
+// force.
+func NewNeutralTable(in *Input, l *fan.Layout, t fan.NeutralTable, play fan.Playing) *NeutralTable {
+	r := &NeutralTable{Head: in.head(), Bass: l.Spec.Bass, Treble: l.Spec.Treble, Neutral: l.Spec.Neutral, NoEffect: t.Parallel, Hand: play.Hand(),
+		Rows: t.Rows, StandsOut: map[string]standout{}, Cautions: steepCautions(l), in: in, l: l, play: play}
+	r.From, r.To = play.Frets(l.Spec.Frets)
+	add := func(key, words string, row fan.NeutralRow) { r.StandsOut[key] = standout{row.Neutral, words, row} }
+	if i := r.mine(); i >= 0 {
+		add(asNow, "as it is now", t.Rows[i])
 	}
-	n.choices(r)
-	n.trade(r)
-	n.table(r)
-	r.Cautions(steepCautions(n.Layout)...)
+	add(leastFrets, "smallest worst slant of nut and frets", t.Rows[t.LeastWorst])
+	add(leastAll, "the same, the saddle line counted too", t.Rows[t.LeastWorstWithSaddle])
+	add(nearHand, "nearest the hand on "+r.played(), t.Rows[t.LeastPlayed])
 	return r
 }
 
-// squareWords names the line that stands square.
-func squareWords(n fan.Neutral) string {
-	return neutralWords(fan.Neutral{Fret: n.Fret, Bridge: n.Bridge})
+// mine is the row of the neutral fret in force, -1 where the step passes over it.
+func (r *NeutralTable) mine() int {
+	return slices.IndexFunc(r.Rows, func(row fan.NeutralRow) bool {
+		return row.Bridge == r.Bridge && math.Abs(row.Fret-r.Fret) < 1e-9
+	})
 }
 
-// neutralCell is the neutral fret in a table.
-func neutralCell(n fan.Neutral) string {
-	if n.Bridge {
-		return "bridge"
+// Document prints what the neutral fret costs and gains.
+func (r *NeutralTable) Document() *document.Document {
+	doc := &document.Document{Title: r.in.title("Neutral fret for")}
+	doc.Para("%s", r.in.fanWords(r.l))
+	if r.NoEffect {
+		doc.Para("Both lengths are equal: every fret is square, and the neutral fret has no effect.")
+		return doc
 	}
-	return strconv.FormatFloat(math.Round(n.Fret*1000)/1000, 'f', -1, 64)
-}
-
-// slantColumns are the slants of one row, in order from nut to saddle.
-func (n *Neutral) slantColumns() []show.Column {
-	return []show.Column{show.Figures("nut °"), show.Figures("fret 1 °"), show.Figures("fret 12 °"),
-		show.Figures(fmt.Sprintf("fret %d °", n.Layout.Spec.Frets)), show.Figures("saddle line °"),
-		show.Figures("worst, nut and frets °")}
-}
-
-func slantCells(r fan.NeutralRow) []string {
-	return []string{show.Deg(r.Nut.Rad()), show.Deg(r.Fret1.Rad()), show.Deg(r.Fret12.Rad()), show.Deg(r.Last.Rad()),
-		show.Deg(r.Saddle.Rad()), show.Deg(r.Worst.Rad())}
-}
-
-// mine is the row of the neutral fret in force, -1 where the step passes over
-// it.
-func (n *Neutral) mine() int {
-	for i, r := range n.Advice.Rows {
-		if r.Neutral.Bridge == n.Layout.Spec.Neutral.Bridge && math.Abs(r.Neutral.Fret-n.Layout.Spec.Neutral.Fret) < 1e-9 {
-			return i
+	var rows []standout
+	for _, key := range []string{asNow, leastFrets, leastAll, nearHand} {
+		if row, ok := r.StandsOut[key]; ok {
+			rows = append(rows, row)
 		}
 	}
-	return -1
+	doc.Table(table.Of("choices", "Choices that stand out", rows, append([]table.Column[standout]{
+		table.Words("choice", "choice", func(s standout) string { return s.words })},
+		slantColumns(r.l, func(s standout) fan.NeutralRow { return s.row })...)...).
+		Note("Slants in degrees, positive where the bass end is nearer the bridge."))
+	doc.List(r.trade()...)
+	doc.Table(r.slants())
+	doc.Cautions(r.Cautions...)
+	return doc
 }
 
-// standout is one row that stands out, with the words for it.
-type standout struct {
-	words, key string
-	row        int
-}
-
-// standing lists the rows that stand out, the one in force first.
-func (n *Neutral) standing() []standout {
-	var out []standout
-	if i := n.mine(); i >= 0 {
-		out = append(out, standout{"as it is now", "as_it_is_now", i})
+// slantColumns are a neutral fret and the slants that it makes, from nut to
+// saddle.
+func slantColumns[T any](l *fan.Layout, row func(T) fan.NeutralRow) []table.Column[T] {
+	slant := func(heading, key string, f func(fan.NeutralRow) unit.Angle) table.Column[T] {
+		return table.Angle(heading, key, func(t T) unit.Angle { return f(row(t)) })
 	}
-	return append(out,
-		standout{"smallest worst slant of nut and frets", "least_worst_of_nut_and_frets", n.Advice.LeastWorst},
-		standout{"the same, the saddle line counted too", "least_worst_with_saddle_line", n.Advice.LeastWorstWithSaddle},
-		standout{"nearest the hand on " + n.played(), "nearest_the_hand_where_played", n.Advice.LeastPlayed})
+	return []table.Column[T]{
+		table.Number("neutral fret", "neutral_fret", 0, func(t T) float64 { return row(t).Fret }).As(func(t T) string { return row(t).Neutral.String() }),
+		slant("nut", "nut_slant", func(r fan.NeutralRow) unit.Angle { return r.Nut }),
+		slant("fret 1", "fret_1_slant", func(r fan.NeutralRow) unit.Angle { return r.Fret1 }),
+		slant("fret 12", "fret_12_slant", func(r fan.NeutralRow) unit.Angle { return r.Fret12 }),
+		slant(fmt.Sprintf("fret %d", l.Spec.Frets), "last_fret_slant", func(r fan.NeutralRow) unit.Angle { return r.Last }),
+		slant("saddle line", "saddle_slant", func(r fan.NeutralRow) unit.Angle { return r.Saddle }),
+		slant("worst, nut and frets", "worst_of_nut_and_frets", func(r fan.NeutralRow) unit.Angle { return r.Worst }),
+	}
 }
 
 // played names the frets that count as played most.
-func (n *Neutral) played() string {
-	from, to := n.Playing.Frets(n.Layout.Spec.Frets)
+func (r *NeutralTable) played() string {
 	switch {
-	case n.Playing.FromFret == 0 && n.Playing.ToFret == 0:
+	case r.play.FromFret == 0 && r.play.ToFret == 0:
 		return "all frets"
-	case from == 0:
-		return fmt.Sprintf("nut to fret %d", to)
+	case r.From == 0:
+		return fmt.Sprintf("nut to fret %d", r.To)
 	}
-	return fmt.Sprintf("frets %d to %d", from, to)
-}
-
-func (n *Neutral) choices(r *show.Report) {
-	t := r.Table("choices", "Choices that stand out", append([]show.Column{show.Words("choice"), show.Figures("neutral fret")}, n.slantColumns()...)...)
-	for _, c := range n.standing() {
-		row := n.Advice.Rows[c.row]
-		t.Row(append([]string{c.words, neutralCell(row.Neutral)}, slantCells(row)...)...)
-	}
-	t.Note("Slants in degrees, positive where the bass end is nearer the bridge.")
+	return fmt.Sprintf("frets %d to %d", r.From, r.To)
 }
 
 // trade says what is traded, and that no rule decides.
-func (n *Neutral) trade(r *show.Report) {
-	items := []string{
+func (r *NeutralTable) trade() []string {
+	hand := "The last choice takes a hand that likes square frets. --neck-angle (how far the neck points up) or --hand (the slant under your own fingers) count the hand as it is."
+	switch {
+	case r.play.HandSlant != nil:
+		hand = fmt.Sprintf("Your hand lies at %s: the last choice holds the frets you play against it.", table.DegText(r.Hand))
+	case r.play.NeckAngle != nil:
+		hand = fmt.Sprintf("Your neck points up by %s. A forearm that keeps its direction then lies across the neck at about %s, a fifth of that towards the head (judgement): the last choice holds the frets you play against it. To count your own hand instead, lay a straight edge under your fingers on the neck and give its angle as --hand.",
+			table.DegText(*r.play.NeckAngle), table.DegText(r.Hand))
+	}
+	return []string{
 		"A neutral fret near the nut keeps the first frets square and slants the high frets and the bridge; one near the body does the opposite. Nut and last fret always stand at about the same angle to one another; it can only be shared out.",
-	}
-	switch hold := n.Playing.Hand().Rad(); {
-	case n.AngleGiven:
-		items = append(items, fmt.Sprintf("Your neck points up by %s. A forearm that keeps its direction then lies across the neck at about %s, a fifth of that towards the head (judgement): the last choice holds the frets you play against it. To count your own hand instead, lay a straight edge under your fingers on the neck and give its angle as --hold.",
-			show.DegText(n.NeckAngleRad), show.DegText(hold)))
-	case hold != 0:
-		items = append(items, fmt.Sprintf("Your hand lies at %s: the last choice holds the frets you play against it.", show.DegText(hold)))
-	default:
-		items = append(items, "The last choice takes a hand that likes square frets. --neck-angle (how far the neck points up) or --hold (the slant under your own fingers) count the hand as it is.")
-	}
-	items = append(items, "There is no hard rule in the trade, and this table decrees none. Before you choose, lay a straight edge over a neck you know at the angles above, and put your hand to it.")
-	r.Bullets(items...)
-}
-
-func (n *Neutral) table(r *show.Report) {
-	columns := append([]show.Column{show.Figures("neutral fret")}, n.slantColumns()...)
-	columns = append(columns, show.Figures("off the hand, "+n.played()+" °"))
-	t := r.Table("slants", "Slants as the neutral fret moves", columns...)
-	for _, row := range n.Advice.Rows {
-		t.Row(append(append([]string{neutralCell(row.Neutral)}, slantCells(row)...), show.Deg(row.Played.Rad()))...)
-	}
-	t.Note("Off the hand: root mean square, over %s, of the fret's slant less the hand's.", n.played())
-	if slices.ContainsFunc(n.Advice.Rows, func(r fan.NeutralRow) bool { return steep(r.WorstWithSaddle.Rad()) }) {
-		t.Note("Beyond about %d° (judgement) a slant is hard to finger, and little hardware is made for it.", steepDeg)
-	}
-	if n.mine() < 0 {
-		t.Note("The neutral fret in force, %s, lies between two rows.", neutralCell(n.Layout.Spec.Neutral))
+		hand,
+		"No rule decides. Before you choose, lay a straight edge over a neck you know at the angles above, and put your hand to it.",
 	}
 }
 
-// NeutralRowJSON is one choice of neutral fret.
-type NeutralRowJSON struct {
-	NeutralFret      string  `json:"neutral_fret"`
-	NutDeg           float64 `json:"nut_slant_deg"`
-	FirstDeg         float64 `json:"fret_1_slant_deg"`
-	TwelfthDeg       float64 `json:"fret_12_slant_deg"`
-	LastDeg          float64 `json:"last_fret_slant_deg"`
-	SaddleDeg        float64 `json:"saddle_slant_deg"`
-	WorstDeg         float64 `json:"worst_of_nut_and_frets_deg"`
-	WorstWithSaddle  float64 `json:"worst_with_saddle_line_deg"`
-	OffTheHandRMSDeg float64 `json:"off_the_hand_rms_deg"`
-}
-
-// NeutralJSON is the whole table with the rows that stand out.
-type NeutralJSON struct {
-	BassMM       float64           `json:"bass_mm"`
-	TrebleMM     float64           `json:"treble_mm"`
-	NeutralFret  string            `json:"neutral_fret"`
-	NoEffect     bool              `json:"neutral_has_no_effect"`
-	PlayedFrom   int               `json:"played_from_fret"`
-	PlayedTo     int               `json:"played_to_fret"`
-	HandSlantDeg float64           `json:"hand_slant_deg"`
-	Rows         []NeutralRowJSON  `json:"rows"`
-	StandsOut    map[string]string `json:"neutral_fret_that"`
-	Cautions     []string          `json:"cautions"` // of the neutral fret in force
-}
-
-// NeutralValues gives what neutral prints as JSON.
-func NeutralValues(in *Input, n *Neutral) NeutralJSON {
-	s := n.Layout.Spec
-	out := NeutralJSON{BassMM: s.Bass.MM(), TrebleMM: s.Treble.MM(), NeutralFret: squareWords(s.Neutral), NoEffect: n.Advice.Parallel,
-		HandSlantDeg: deg(n.Playing.Hand().Rad()), StandsOut: map[string]string{},
-		Cautions: append([]string{}, steepCautions(n.Layout)...)}
-	out.PlayedFrom, out.PlayedTo = n.Playing.Frets(s.Frets)
-	for _, r := range n.Advice.Rows {
-		out.Rows = append(out.Rows, NeutralRowJSON{squareWords(r.Neutral), deg(r.Nut.Rad()), deg(r.Fret1.Rad()), deg(r.Fret12.Rad()),
-			deg(r.Last.Rad()), deg(r.Saddle.Rad()), deg(r.Worst.Rad()), deg(r.WorstWithSaddle.Rad()), deg(r.Played.Rad())})
+func (r *NeutralTable) slants() *table.Table {
+	t := table.Of("slants", "Slants as the neutral fret moves", r.Rows, append(
+		slantColumns(r.l, func(row fan.NeutralRow) fan.NeutralRow { return row }),
+		table.Angle("", "worst_with_saddle_line", func(row fan.NeutralRow) unit.Angle { return row.WorstWithSaddle }),
+		table.Angle("off the hand, "+r.played(), "off_the_hand_rms", func(row fan.NeutralRow) unit.Angle { return row.Played }))...)
+	t.Note(fmt.Sprintf("Off the hand: root mean square, over %s, of the fret's slant less the hand's.", r.played()))
+	if slices.ContainsFunc(r.Rows, func(row fan.NeutralRow) bool { return steep(row.WorstWithSaddle) }) {
+		t.Note(fmt.Sprintf("Beyond about %s (judgement) a slant is hard to finger, and little hardware is made for it.", table.DegText(steepest)))
 	}
-	for _, c := range n.standing() {
-		out.StandsOut[c.key] = squareWords(n.Advice.Rows[c.row].Neutral)
+	if r.mine() < 0 {
+		t.Note(fmt.Sprintf("The neutral fret in force, %s, lies between two rows.", r.Neutral))
 	}
-	return out
+	return t
 }

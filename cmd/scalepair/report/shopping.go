@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/show"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/gauges"
@@ -64,11 +62,12 @@ func (in *Input) weighFirst(g int) bool {
 
 // purchases are what to buy for one pair: single strings by gauge, the blank, the
 // fret wire.
-func (in *Input) purchases(s *build.SetOut) []purchase {
+func (b *Bench) purchases() []purchase {
+	in := b.in
 	u := in.units()
 	u.Length = decimal(u.Length)
 	var out []purchase
-	for _, one := range in.Singles(s.Detail) {
+	for _, one := range in.Singles(b.d) {
 		g := in.Plan.Stock()[one.Gauge]
 		words := []string{"for string " + numbers(one.Strings)}
 		if one.LeastWinding > 0 {
@@ -80,15 +79,14 @@ func (in *Input) purchases(s *build.SetOut) []purchase {
 		out = append(out, purchase{What: fmt.Sprintf("single %s, %s, %s", in.gauge(one.Gauge), g.Family, u.LenText(g.Outer, markDecimals)),
 			Kind: "single string", Count: len(one.Strings), Remarks: strings.Join(words, "; "), Single: &one})
 	}
-	what, size := in.blankWords(s)
-	need := s.Layout.LeastBlank()
-	out = append(out, purchase{What: what, Kind: "fingerboard blank", Count: 1, Length: need.Length, Width: need.Width, Remarks: size})
-	shortest, longest := s.Wire.Cuts[0].Length, s.Wire.Cuts[0].Length
-	for _, c := range s.Wire.Cuts {
+	what, size := b.blankToBuy()
+	out = append(out, purchase{What: what, Kind: "fingerboard blank", Count: 1, Length: b.Layout.BlankLength, Width: b.Layout.BlankWidth, Remarks: size})
+	shortest, longest := b.wire.Cuts[0].Length, b.wire.Cuts[0].Length
+	for _, c := range b.wire.Cuts {
 		shortest, longest = min(shortest, c.Length), max(longest, c.Length)
 	}
-	return append(out, purchase{What: "fret wire", Kind: "fret wire", Length: s.Wire.Total,
-		Remarks: fmt.Sprintf("in pieces from %s to %s; the sum of them is %s", u.Len(shortest, 0), u.LenText(longest, 0), u.LenText(s.Wire.Sum, 0))})
+	return append(out, purchase{What: "fret wire", Kind: "fret wire", Length: b.wire.Total,
+		Remarks: fmt.Sprintf("in pieces from %s to %s; the sum of them is %s", u.Len(shortest, 0), u.LenText(longest, 0), u.LenText(b.wire.Sum, 0))})
 }
 
 // decimal is a unit whose small lengths are not lost in fractions.
@@ -100,10 +98,11 @@ func decimal(u unit.LengthUnit) unit.LengthUnit {
 }
 
 // shoppingTable lists the purchases.
-func (in *Input) shoppingTable(s *build.SetOut) *table.Table {
+func (b *Bench) shoppingTable() *table.Table {
+	in := b.in
 	u := in.units()
 	single := func(p purchase) bool { return p.Single != nil }
-	return table.Of("shopping", "", in.purchases(s),
+	return table.Of("shopping", "", b.purchases(),
 		table.Words("what", "", func(p purchase) string { return p.What }),
 		table.Words("", "what", func(p purchase) string { return p.Kind }),
 		table.Words("", "gauge", func(p purchase) string { return in.Plan.Stock()[p.Single.Gauge].Label }).Known(single),
@@ -114,7 +113,7 @@ func (in *Input) shoppingTable(s *build.SetOut) *table.Table {
 		table.Length(u, "", "length", 1, func(p purchase) unit.Length { return p.Length }).Known(func(p purchase) bool { return p.Length > 0 }),
 		table.Length(u, "", "width", 1, func(p purchase) unit.Length { return p.Width }).Known(func(p purchase) bool { return p.Width > 0 }),
 		table.Words("remarks", "remarks", func(p purchase) string { return p.Remarks }),
-	).Note(in.shoppingNotes(s)...)
+	).Note(b.shoppingNotes()...)
 }
 
 func (in *Input) manyWords(p purchase) string {
@@ -126,40 +125,30 @@ func (in *Input) manyWords(p purchase) string {
 	return fmt.Sprint(p.Count)
 }
 
-func (in *Input) shoppingNotes(s *build.SetOut) []string {
-	if s.Detail == nil {
+func (b *Bench) shoppingNotes() []string {
+	in := b.in
+	if b.d == nil {
 		return []string{"Single strings follow once a set of gauges is chosen."}
 	}
 	var out []string
-	if slices.ContainsFunc(in.Singles(s.Detail), func(one Single) bool { return one.LeastWinding > 0 }) {
+	if slices.ContainsFunc(in.Singles(b.d), func(one Single) bool { return one.LeastWinding > 0 }) {
 		out = append(out, fmt.Sprintf("Wound part: scale length of the string, what lies behind the saddle, and %s beyond the nut.", in.units().LenText(windingRoom, 0)))
 	}
-	if slices.ContainsFunc(s.Detail.Gauges, in.weighFirst) {
+	if slices.ContainsFunc(b.d.Gauges, in.weighFirst) {
 		out = append(out, "Gauges that are suspect or were never weighed: buy one of each first, weigh it, run again, and only then buy the rest.")
 	}
 	return out
 }
 
-// blankWords name the blank to buy: the one worked with, or the least size.
-func (in *Input) blankWords(s *build.SetOut) (what, size string) {
-	u, need := in.units(), s.Layout.LeastBlank()
-	size = fmt.Sprintf("at least %s x %s", u.Len(need.Length, scaleDecimals), u.LenText(need.Width, scaleDecimals))
-	if s.LeastThicknessMM > 0 {
-		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(unit.MM(s.LeastThicknessMM), scaleDecimals))
+// blankToBuy names the blank to buy: the one worked with, or the least size.
+func (b *Bench) blankToBuy() (what, size string) {
+	u := b.in.units()
+	size = fmt.Sprintf("at least %s x %s", u.Len(b.Layout.BlankLength, scaleDecimals), u.LenText(b.Layout.BlankWidth, scaleDecimals))
+	if b.LeastThickness > 0 {
+		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(b.LeastThickness, scaleDecimals))
 	}
-	if s.Blank < 0 {
+	if b.blank < 0 {
 		return "fingerboard blank", size
 	}
-	return "fingerboard blank: " + s.Blanks[s.Blank].Blank.Name, size
-}
-
-// Shopping adds the list to a report of the old kind.
-func (in *Input) Shopping(r *show.Report, s *build.SetOut) {
-	t := r.Table("shopping", "", show.Words("what"), show.Figures("how many"), show.Words("remarks"))
-	for _, p := range in.purchases(s) {
-		t.Row(p.What, in.manyWords(p), p.Remarks)
-	}
-	for _, n := range in.shoppingNotes(s) {
-		t.Note("%s", n)
-	}
+	return "fingerboard blank: " + b.fits[b.blank].Blank.Name, size
 }

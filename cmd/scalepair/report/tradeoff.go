@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"strings"
 
 	"scalepair/cmd/scalepair/table"
@@ -92,27 +91,4 @@ func (in *Input) lacks(f fan.Fit) string {
 		text += in.short(-f.SpareWidth) + " narrow"
 	}
 	return text
-}
-
-// blankTable judges every blank on offer, nil where there is none.
-func (in *Input) blankTable(p choice.Pair) *table.Table {
-	fits, u := in.boardFits(p), in.units()
-	allowance := in.Plan.Request().Neck.SawAllowance
-	return table.Of("blanks", "Blanks on offer", fits,
-		table.Words("blank", "name", func(f fan.Fit) string { return f.Blank.Name }),
-		table.Length(u, "length", "length", scaleDecimals, func(f fan.Fit) unit.Length { return f.Blank.Length }),
-		table.Length(u, "width", "width", scaleDecimals, func(f fan.Fit) unit.Length { return f.Blank.Width }),
-		table.Bool("", "fits", func(f fan.Fit) bool { return f.Fits }),
-		table.Words("fits", "", func(f fan.Fit) string {
-			switch {
-			case f.Fits:
-				return "yes"
-			case f.Near:
-				return fmt.Sprintf("%s; the trim allowance is %s a side", in.lacks(f), in.length(allowance))
-			}
-			return "no, " + in.lacks(f)
-		}),
-		table.Length(u, "to spare, length", "spare_length", scaleDecimals, func(f fan.Fit) unit.Length { return f.SpareLength }).Signed(),
-		table.Length(u, "to spare, width", "spare_width", scaleDecimals, func(f fan.Fit) unit.Length { return f.SpareWidth }).Signed(),
-	)
 }

@@ -1,0 +1,245 @@
+package report_test
+
+import (
+	"encoding/json"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/data/unit"
+	"scalepair/fan"
+	"scalepair/fan/mark"
+	"scalepair/tension/choice"
+)
+
+const demoFile = "../../../data/demo/build.toml"
+
+// work is the demo on one pair, with one set.
+type work struct {
+	in *report.Input
+	l  *fan.Layout
+	d  *choice.Detail
+}
+
+func demo(t *testing.T, args ...string) work {
+	t.Helper()
+	f, err := build.FlagsOf(append([]string{"--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"}, args...)...)
+	require.NoError(t, err)
+	j, err := build.Load(demoFile, f)
+	require.NoError(t, err)
+	w := work{in: &report.Input{Job: j}}
+	w.in.Plan, err = j.Plan()
+	require.NoError(t, err)
+	pick, err := j.Pick()
+	require.NoError(t, err)
+	w.d, err = w.in.Plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
+	require.NoError(t, err)
+	w.l, err = fan.New(w.d.Spec)
+	require.NoError(t, err)
+	return w
+}
+
+func (w work) bench(t *testing.T, o report.BenchOptions) *report.Bench {
+	t.Helper()
+	if o.Fineness.PerUnit == 0 {
+		o.Fineness = w.in.Job.Calipers(unit.Millimetres)
+	}
+	b, err := report.NewBench(w.in, w.l, w.d, o)
+	require.NoError(t, err)
+	return b
+}
+
+// list is a setting-out list as a reader of its JSON finds it.
+type list struct {
+	Steps []struct {
+		Title, Do string
+		Measures  []struct {
+			Measure string
+			Set     float64 `json:"set_mm"`
+			Exact   float64 `json:"exact_mm"`
+		}
+		Marks []struct {
+			Fret    int
+			Set     float64 `json:"set_from_nut_mm"`
+			Step    float64 `json:"set_step_mm"`
+			FromNut float64 `json:"from_nut_mm"`
+			OneCent float64 `json:"one_cent_mm"`
+		}
+		Slots []struct {
+			Fret      int
+			Bass      float64 `json:"set_bass_edge_mm"`
+			FenceBass float64 `json:"set_fence_bass_edge_mm"`
+			MitreBox  bool    `json:"mitre_box"`
+		}
+	}
+}
+
+func read(t *testing.T, result any) list {
+	t.Helper()
+	text, err := json.Marshal(result)
+	require.NoError(t, err)
+	var out list
+	require.NoError(t, json.Unmarshal(text, &out))
+	return out
+}
+
+// exact gives a measure of a step by the beginning of its name.
+func (l list) exact(t *testing.T, step int, name string) float64 {
+	t.Helper()
+	for _, m := range l.Steps[step].Measures {
+		if strings.HasPrefix(m.Measure, name) {
+			return m.Exact
+		}
+	}
+	require.Fail(t, "no such measure", "%d %s", step, name)
+	return 0
+}
+
+func TestBenchIsInWorkingOrder(t *testing.T) {
+	var titles []string
+	for _, s := range read(t, demo(t).bench(t, report.BenchOptions{})).Steps {
+		titles = append(titles, s.Title)
+	}
+	assert.Equal(t, []string{
+		"Centreline and base lines", "String lines", "Bass nut mark and nut line", "Marks on the bass line",
+		"Square line at fret 7 and treble nut mark", "Marks on the treble line", "Checks before the first cut",
+		"Board edges and ends", "Slots", "Face dots", "Side dots",
+	}, titles)
+}
+
+// pencil is a builder who does only what the list says, on bare paper: base
+// lines, string lines through two points, distances along them, squares. What
+// is drawn so must be the layout. Points are in millimetres.
+type pencil struct{ bass0, bass1, treble0, treble1 point }
+
+type point struct{ x, y float64 }
+
+func (p point) to(q point) float64 { return math.Hypot(q.x-p.x, q.y-p.y) }
+
+func (p pencil) along(line mark.Line, mm float64) point {
+	a, b := p.bass0, p.bass1
+	if line == mark.Treble {
+		a, b = p.treble0, p.treble1
+	}
+	return point{a.x + mm*(b.x-a.x)/a.to(b), a.y + mm*(b.y-a.y)/a.to(b)}
+}
+
+// square gives how far along the treble line a square through a point of the
+// bass line meets it.
+func (p pencil) square(at point) float64 {
+	return (at.x - p.treble0.x) * p.treble0.to(p.treble1) / (p.treble1.x - p.treble0.x)
+}
+
+func TestDrawingTheListGivesTheLayout(t *testing.T) {
+	w := demo(t)
+	l, list := w.l, read(t, w.bench(t, report.BenchOptions{}))
+	apart := list.exact(t, 0, "from the nut end's base line to the body end's")
+	cross := list.exact(t, 0, "from the nut end's base line to where the nut line crosses")
+	out0, out1 := list.exact(t, 1, "out from the centreline on the nut end's"), list.exact(t, 1, "out from the centreline on the body end's")
+	p := pencil{point{-cross, out0}, point{apart - cross, out1}, point{-cross, -out0}, point{apart - cross, -out1}}
+	bassNut := list.exact(t, 2, "along the bass line")
+	trebleNut := p.square(p.along(mark.Bass, bassNut+list.exact(t, 4, "along the bass line"))) - list.exact(t, 4, "along the treble line from the square line back")
+	assert.InDelta(t, p.square(p.along(mark.Bass, bassNut))+list.exact(t, 4, "along the treble line from the square through"), trebleNut, 1e-6, "the second way to the treble nut")
+	near := func(want fan.Point, got point, what string) {
+		assert.InDelta(t, 0, got.to(point{want.X.MM(), want.Y.MM()}), 2e-6, what)
+	}
+	near(l.Strings[5].Nut, p.along(mark.Bass, bassNut), "bass nut")
+	near(l.Strings[0].Nut, p.along(mark.Treble, trebleNut), "treble nut")
+	bassSum := 0.0
+	for i, m := range list.Steps[3].Marks {
+		near(l.Frets[i+1].Line.Bass, p.along(mark.Bass, bassNut+m.FromNut), "bass mark")
+		near(l.Frets[i+1].Line.Treble, p.along(mark.Treble, trebleNut+list.Steps[5].Marks[i].FromNut), "treble mark")
+		assert.InDelta(t, (700-m.FromNut)*math.Ln2/1200, m.OneCent, 1e-6)
+		bassSum += m.Step
+		assert.InDelta(t, m.Set, bassSum, 1e-9, "steps sum to marks")
+		assert.InDelta(t, m.FromNut, m.Set, 0.005+1e-9)
+	}
+	assert.InDelta(t, 350, list.exact(t, 6, "bass line, nut to fret 12"), 1e-6)
+	assert.InDelta(t, l.DiagonalBassNut.MM(), list.exact(t, 6, "diagonal from bass nut"), 1e-6)
+	assert.InDelta(t, l.DiagonalTrebleNut.MM(), list.exact(t, 6, "diagonal from treble nut"), 1e-6)
+	corner := l.Board().Corners[1]
+	edge := list.exact(t, 7, "along the bass edge from the last slot")
+	assert.InDelta(t, 0, point{corner.X.MM(), corner.Y.MM()}.to(point{l.Frets[24].Slot.Bass.X.MM(), l.Frets[24].Slot.Bass.Y.MM()})-edge, 1e-6)
+	margin, _ := l.Spec.Margins()
+	assert.InDelta(t, out0+margin.MM(), list.exact(t, 7, "either edge, out from the centreline on the nut end's"), 1e-6)
+}
+
+// Along the treble line from the square through the bass nut: the difference of
+// the lengths times the neutral fret's fraction.
+func TestTrebleNutByEveryNeutral(t *testing.T) {
+	for neutral, c := range map[string]struct {
+		title    string
+		measures int
+		k        float64
+	}{
+		"7":      {"Square line at fret 7 and treble nut mark", 3, fan.K(7)},
+		"7.5":    {"Square line at fret 7.5 and treble nut mark", 3, fan.K(7.5)},
+		"0":      {"Treble nut mark", 1, 0},
+		"bridge": {"Treble nut mark", 1, 1},
+	} {
+		w := demo(t, "--neutral", neutral)
+		list := read(t, w.bench(t, report.BenchOptions{}))
+		step := list.Steps[4]
+		assert.Equal(t, c.title, step.Title)
+		require.Len(t, step.Measures, c.measures)
+		assert.InDelta(t, 50*c.k, step.Measures[c.measures-1].Exact, 1e-6)
+	}
+}
+
+func TestSlotsAndFences(t *testing.T) {
+	w := demo(t)
+	kerf := w.in.Job.Build.FretWire.Kerf.MM()
+	for _, s := range read(t, w.bench(t, report.BenchOptions{})).Steps[8].Slots {
+		assert.Equal(t, s.Fret == 7, s.MitreBox)
+		assert.Less(t, s.FenceBass, s.Bass)
+		slant := (w.l.Frets[s.Fret].Line.Slant).Rad()
+		assert.InDelta(t, kerf/2/math.Cos(slant), s.Bass-s.FenceBass, 0.03, "half a kerf, square to the slot")
+	}
+}
+
+func TestBlankWorkedWith(t *testing.T) {
+	w := demo(t)
+	_, err := report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Job.Calipers(unit.Millimetres), Blank: "smokd oak"})
+	assert.ErrorContains(t, err, `no such blank on offer ("smokd oak"); did you mean "smoked oak"?`)
+	_, err = report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Job.Calipers(unit.Millimetres), Blank: "pear, short"})
+	assert.ErrorContains(t, err, "pear, short is too small for this board")
+}
+
+// Every number of a slip's sentence is in its JSON too, and what it says to do.
+func TestCheckSaysWhatItFound(t *testing.T) {
+	w := demo(t)
+	var readings []mark.Reading
+	for n := 1; n <= 24; n++ {
+		f := w.l.Frets[n]
+		at := func(x unit.Length, off bool, step float64) unit.Length {
+			if off {
+				x += unit.MM(0.8)
+			}
+			return unit.MM(math.Round(x.MM()/step) * step)
+		}
+		readings = append(readings,
+			mark.Reading{Kind: mark.FromNut, Line: mark.Bass, Fret: n, Measured: at(f.Bass.FromNut, n == 9, 0.5)},
+			mark.Reading{Kind: mark.Step, Line: mark.Bass, Fret: n, From: n - 1, Measured: at(f.Bass.Step, n == 9, 0.05)})
+		if n == 10 {
+			readings[len(readings)-1].Measured -= unit.MM(0.8)
+		}
+	}
+	o := mark.Options{}
+	found, err := mark.Check(w.l, readings, o)
+	require.NoError(t, err)
+	r := report.NewCheck(w.in, w.l, found, readings, o)
+	require.Len(t, r.Slips, 1)
+	assert.Equal(t, "bass mark 9 itself is off", r.Slips[0].Words)
+	assert.Equal(t, "draw bass mark 9 anew from the nut", r.Slips[0].Do)
+	var text strings.Builder
+	require.NoError(t, r.Document().Write(&text, document.Options{}))
+	assert.Contains(t, text.String(), "NOT IN TOLERANCE: 1 mark is off by more than 2 cents (bass 9).")
+	assert.True(t, slices.ContainsFunc(r.Lines[0].Marks, func(m mark.Result) bool { return m.Fret == 9 && m.Verdict == mark.Outside }))
+}

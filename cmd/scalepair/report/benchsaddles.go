@@ -1,0 +1,137 @@
+package report
+
+import (
+	"fmt"
+
+	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
+	"scalepair/fan"
+)
+
+// SaddlesOf is where the saddles stand, and what they must be able to reach.
+type SaddlesOf struct {
+	// Front and Rear bound the saddles' way, behind the theoretical line along the
+	// strings; Needed is the saddle travel that this takes.
+	Front        unit.Length  `json:"saddle_travel_front_mm"`
+	Rear         unit.Length  `json:"saddle_travel_rear_mm"`
+	Needed       unit.Length  `json:"saddle_travel_needed_mm"`
+	Yours        unit.Length  `json:"saddle_travel_mm,omitempty"`
+	Compensation *table.Table `json:"compensation"`
+	Points       *table.Table `json:"saddle_points"`
+}
+
+// saddlesOf works up the saddles; nil where none is known.
+func (b *Bench) saddlesOf() *SaddlesOf {
+	if b.saddles == nil {
+		return nil
+	}
+	s := b.saddles
+	return &SaddlesOf{s.Forward, s.Rear, s.Need, b.in.Job.Build.Limits.SaddleTravel, b.compensationTable(), b.pointTable()}
+}
+
+// known reports whether a string's compensation is known.
+func (b *Bench) known(p fan.SaddlePoint) bool { return b.d.Strings[p.String-1].CompensationErr == nil }
+
+// compensationTable says how far each saddle stands behind its theoretical line.
+func (b *Bench) compensationTable() *table.Table {
+	u := b.in.fineUnits()
+	number := func(p fan.SaddlePoint) int { return p.String }
+	of := func(heading, key string, f func(fan.SaddlePoint) unit.Length) table.Column[fan.SaddlePoint] {
+		return table.Length(u, heading, key, scaleDecimals, f).Known(b.known)
+	}
+	t := table.Of("compensation", "", lowFirst(b.saddles.Points),
+		table.Whole("string", "string", number), noteColumn(b, number), gaugeColumn(b, number),
+		of("least", "compensation_least", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Lo }),
+		of("most", "compensation_most", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Hi }),
+		of("begin at", "begin_at", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() }),
+		of("nut to saddle", "nut_to_saddle", func(p fan.SaddlePoint) unit.Length { return p.FromNut }),
+		of("screw back", "screw_back", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() - b.saddles.Forward }))
+	t.Note("Nut to saddle: along the string, at 'begin at'. Screw back: how far to turn a saddle back from the front of its travel, once the bridge is placed as below.")
+	req := b.in.Plan.Request()
+	h := req.Action
+	text := fmt.Sprintf("Computed with strings %s (treble) to %s (bass) above fret 12", u.Len(h[0], scaleDecimals), u.LenText(h[len(h)-1], scaleDecimals))
+	if req.ActionAssumed {
+		text += ", which is assumed"
+	}
+	if req.TailsAssumed {
+		text += ", and with assumed lengths beyond nut and saddle"
+	}
+	if len(req.Cases) > 1 {
+		text += ", in the tuning " + req.Cases[0].Name
+	}
+	t.Note(text + ".")
+	for _, s := range lowFirst(b.d.Strings) {
+		if s.CompensationErr != nil {
+			t.Note(fmt.Sprintf("String %d: %v.", s.Number, s.CompensationErr))
+		}
+	}
+	return t
+}
+
+// pointTable gives the saddle points from places on the neck.
+func (b *Bench) pointTable() *table.Table {
+	u, last := b.in.units(), b.l.Frets[b.l.Spec.Frets].Line.Cross
+	of := func(heading, key string, f func(fan.SaddlePoint) unit.Length) table.Column[fan.SaddlePoint] {
+		return table.Length(u, heading, key, scaleDecimals, f)
+	}
+	away := func(p fan.SaddlePoint) string { return u.Len(size(p.Out), scaleDecimals) }
+	return table.Of("saddle-points", "Saddle points", lowFirst(b.saddles.Points),
+		table.Whole("string", "string", func(p fan.SaddlePoint) int { return p.String }),
+		of("out", "out_to_bass_side", func(p fan.SaddlePoint) unit.Length { return p.Out }).As(away),
+		table.Words("side", "", func(p fan.SaddlePoint) string { return sideOf(p.Out, away(p)) }),
+		of("along, from fret 12", "from_fret_12", func(p fan.SaddlePoint) unit.Length { return p.Along12 }).Known(b.known),
+		of("from last fret", "from_last_fret", func(p fan.SaddlePoint) unit.Length { return p.AlongLast }).Known(b.known),
+		of("from body end", "from_body_end", func(p fan.SaddlePoint) unit.Length { return p.AlongBodyEnd }).Known(b.known),
+		of("foremost, from last fret", "foremost_from_last_fret", func(p fan.SaddlePoint) unit.Length { return p.Foremost.X - last }),
+		of("", "foremost_out_to_bass_side", func(p fan.SaddlePoint) unit.Length { return p.Foremost.Y }),
+	).Note("Where the string leaves the saddle at 'begin at'; foremost is the same with the saddle fully forward.")
+}
+
+// writeSaddles says how bridge and saddles are placed.
+func (b *Bench) writeSaddles(doc *document.Document) {
+	if b.saddles == nil {
+		why := "no set of gauges is settled"
+		if b.d != nil {
+			why = "no string's core is known"
+		}
+		doc.Para("How far each saddle must stand back is not known: %s. The theoretical saddle line crosses the centreline %s behind the last fret and stands %s; every saddle stands a few millimetres behind it.",
+			why, b.in.units().LenText(b.l.Saddle.Cross-b.l.Frets[b.l.Spec.Frets].Line.Cross, markDecimals), slantWords(b.l.Saddle.Slant))
+		return
+	}
+	doc.Para("Compensation is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.")
+	doc.Table(b.Saddles.Compensation)
+	u := b.in.fineUnits()
+	doc.List(
+		fmt.Sprintf("Placing: turn every saddle as far forward (towards the nut) as it goes. Place the bridge, or each string's own bridge, so that the saddles then stand before the theoretical saddle line by %s, along their strings: 'foremost' in the last table.", u.LenText(-b.Saddles.Front, scaleDecimals)),
+		b.travelWords(),
+		"Starting: from there turn each saddle back by its 'screw back'. Tune to pitch, compare the note at fret 12 with the octave, and move the saddle: back when the fretted note is sharp, forward when it is flat.",
+		"Drill only after both outer strings were tried at pitch with the bridge clamped, and both came into tune well inside their saddles' travel.")
+	twelve := "fret 12"
+	if b.l.Spec.Frets < 12 {
+		twelve = "where fret 12 would be"
+	}
+	doc.Para("Carry the centreline on to the body with a long straight edge. Along it, measure from where %s, the last fret or the body end crosses it; from there square out to the side named.", twelve)
+	doc.Table(b.Saddles.Points)
+}
+
+// travelWords compare the need with the saddle travel, where that is stated.
+func (b *Bench) travelWords() string {
+	s, u := b.Saddles, b.in.fineUnits()
+	need := fmt.Sprintf("Saddle travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.Rear, scaleDecimals), u.LenText(s.Needed, scaleDecimals))
+	var unknown []int
+	for _, p := range b.saddles.Points {
+		if !b.known(p) {
+			unknown = append(unknown, p.String)
+		}
+	}
+	switch {
+	case unknown != nil:
+		return need + ". That is without " + several("string", unknown) + ", whose core is not known and which may need more."
+	case s.Yours == 0:
+		return need + ". Measure that yours have it (saddle_travel under [limits] lets this be checked)."
+	case s.Yours < s.Needed:
+		return need + fmt.Sprintf("; yours have %s, which is NOT enough. Take saddles with more travel, or place each string's saddle by itself.", u.LenText(s.Yours, scaleDecimals))
+	}
+	return need + fmt.Sprintf("; yours have %s, which is enough.", u.LenText(s.Yours, scaleDecimals))
+}
