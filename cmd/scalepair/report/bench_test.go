@@ -30,9 +30,7 @@ type work struct {
 
 func demo(t *testing.T, args ...string) work {
 	t.Helper()
-	f, err := build.FlagsOf(append([]string{"--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"}, args...)...)
-	require.NoError(t, err)
-	j, err := build.Load(demoFile, f)
+	j, err := build.Load(demoFile, flags(t, append([]string{"--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"}, args...)...))
 	require.NoError(t, err)
 	w := work{in: &report.Input{Job: j}}
 	w.in.Plan, err = j.Plan()
@@ -44,6 +42,14 @@ func demo(t *testing.T, args ...string) work {
 	w.l, err = fan.New(w.d.Spec)
 	require.NoError(t, err)
 	return w
+}
+
+// flags are those of a command line.
+func flags(t *testing.T, args ...string) *build.Flags {
+	t.Helper()
+	f, err := build.FlagsOf(args...)
+	require.NoError(t, err)
+	return f
 }
 
 func (w work) bench(t *testing.T, o report.BenchOptions) *report.Bench {
