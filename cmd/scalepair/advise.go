@@ -70,6 +70,7 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 	f.StringVar(&o.blank, "blank", "", "what comes out of a blank of this `size`, such as \"500 x 70 mm\"; needs no readings")
 	f.StringVar(&o.save, "save", "", "write a `pick` into the build file as [chosen]: smallest fan, middle, longest bass ... (default: the one advised)")
 	f.Lookup("save").NoOptDefVal = preferred
+	_ = c.RegisterFlagCompletionFunc("save", words(choice.SmallestFan.String(), choice.MiddlePick.String(), choice.LongestBass.String(), choice.ClearEnough.String(), choice.BestFeel.String()))
 	textVar(f, namedFile{&o.plot, ".svg"}, "plot", "draw the map of scale pairs into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen; with --plot: a file that exists")
 	return c
@@ -127,7 +128,7 @@ func (a *app) advise(path string, o *adviseOptions) error {
 			return err
 		}
 	}
-	advice := report.NewAdvice(in, found, o.full)
+	advice := report.NewAdvice(in, found, o.full || len(o.output.only) > 0)
 	if o.plot != "" {
 		if err := a.plot(o.plot, advice.Map(), o.force); err != nil {
 			return err
