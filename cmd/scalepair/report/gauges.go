@@ -136,7 +136,10 @@ func (g *Gauges) counted() string {
 			estimated++
 		}
 	}
-	parts := []string{fmt.Sprintf("%d weighed or hung (%s)", read, plural(readings, "reading"))}
+	var parts []string
+	if read > 0 {
+		parts = append(parts, fmt.Sprintf("%d weighed or hung (%s)", read, plural(readings, "reading")))
+	}
 	if built > 0 {
 		parts = append(parts, fmt.Sprintf("%d known by core and wraps", built))
 	}
@@ -148,11 +151,17 @@ func (g *Gauges) counted() string {
 
 // lengthsToWeigh says how much string a good weighing takes.
 func (g *Gauges) lengthsToWeigh() string {
+	if len(g.list) == 0 {
+		return ""
+	}
 	byDensity := func(a, b gauges.Gauge) int { return cmp.Compare(a.LinearDensity, b.LinearDensity) }
 	thin, thick := slices.MinFunc(g.list, byDensity), slices.MaxFunc(g.list, byDensity)
 	u := g.in.units().Decimal()
-	return fmt.Sprintf("A standard uncertainty of 1 %% takes %s of %s, the lightest here, and %s of %s, the heaviest, on this balance and ruler; half of it takes twice the length.",
-		u.LenText(g.in.forOnePercent(thin), 0), thin.Label, u.LenText(g.in.forOnePercent(thick), 0), thick.Label)
+	need := fmt.Sprintf("%s of %s", u.LenText(g.in.forOnePercent(thin), 0), thin.Label)
+	if thick.Label != thin.Label {
+		need += fmt.Sprintf(", the lightest here, and %s of %s, the heaviest,", u.LenText(g.in.forOnePercent(thick), 0), thick.Label)
+	}
+	return "A standard uncertainty of 1 % takes " + need + " on this balance and ruler; half of it takes twice the length."
 }
 
 // suspects prints the readings to look at again.
