@@ -1,6 +1,7 @@
 package report_test
 
 import (
+	"encoding/json"
 	"math"
 	"strings"
 	"testing"
@@ -8,9 +9,20 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/gauges/reading"
 )
+
+// asJSON is a result as programs read it.
+func asJSON(t *testing.T, r document.Result) map[string]any {
+	t.Helper()
+	text, err := json.Marshal(r)
+	require.NoError(t, err)
+	var out map[string]any
+	require.NoError(t, json.Unmarshal(text, &out))
+	return out
+}
 
 // JSON has every gauge with the numbers of its readings, worked out here from
 // mass, length and pieces; the table fits a terminal and has every label.
@@ -19,7 +31,7 @@ func TestGaugesArePrintedAsTheyWereWeighed(t *testing.T) {
 		in, _ := found(t, file)
 		r, err := report.NewGauges(in, nil)
 		require.NoError(t, err)
-		rows := decoded(t, r)["gauges"].([]any)
+		rows := asJSON(t, r)["gauges"].([]any)
 		require.Len(t, rows, len(in.Job.Stock.Gauges), file)
 		for i, g := range in.Job.Stock.Gauges {
 			row := rows[i].(map[string]any)
@@ -53,7 +65,7 @@ func TestNamedGauges(t *testing.T) {
 	in, _ := found(t, demoFile)
 	r, err := report.NewGauges(in, []string{"W46", "p10"})
 	require.NoError(t, err)
-	assert.Len(t, decoded(t, r)["gauges"], 2)
+	assert.Len(t, asJSON(t, r)["gauges"], 2)
 	_, err = report.NewGauges(in, []string{"w46", "nothing", "p1l"})
 	assert.ErrorContains(t, err, `("nothing")`)
 	assert.ErrorContains(t, err, `("p1l")`)
@@ -69,7 +81,7 @@ func TestNextAddsUp(t *testing.T) {
 		require.NoError(t, err)
 		n, err := report.NewNext(in, f.Detail, of, 1.5)
 		require.NoError(t, err)
-		out := decoded(t, n)
+		out := asJSON(t, n)
 		list, err := in.Job.Stock.WhatToWeigh(of.Density, 1.5)
 		require.NoError(t, err)
 		for i, row := range out["next"].([]any) {
