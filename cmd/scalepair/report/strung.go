@@ -20,11 +20,16 @@ func (in *Input) pairOf(p choice.Pair) PairOf { return PairOf{p, in.labels(p.Gau
 
 // Strung is one pair with its set, string by string, in every tuning.
 type Strung struct {
-	Pair         PairOf     `json:"pair"`
-	NotRemovable unit.Ratio `json:"not_removable_percent"` // of the feel error, by any set
-	Tunings      []Tuned    `json:"tunings"`
-	LimitsBroken []string   `json:"limits_broken"`
-	Cautions     []string   `json:"cautions"`
+	Pair          PairOf         `json:"pair"`
+	Neutral       unit.Number    `json:"neutral_fret"`
+	AtBridge      bool           `json:"neutral_at_bridge"`
+	PitchStandard unit.Frequency `json:"pitch_standard_hz"`
+	Bend          unit.Cents     `json:"bend_cents"`
+	Reference     unit.Force     `json:"reference_total_tension_n"` // 0 without a reference
+	NotRemovable  unit.Ratio     `json:"not_removable_percent"`     // of the feel error, by any set
+	Tunings       []Tuned        `json:"tunings"`
+	LimitsBroken  []string       `json:"limits_broken"`
+	Cautions      []string       `json:"cautions"`
 
 	in *Input
 	d  *choice.Detail
@@ -46,9 +51,11 @@ type Tuned struct {
 
 // strung works a detail up for print.
 func (in *Input) strung(d *choice.Detail, at look) Strung {
-	out := Strung{Pair: in.pairOf(d.Pair), NotRemovable: d.NotRemovable, LimitsBroken: in.broken(d.Broken),
+	req := in.Plan.Request()
+	out := Strung{Pair: in.pairOf(d.Pair), Neutral: unit.Number(d.Spec.Neutral.Fret), AtBridge: d.Spec.Neutral.Bridge,
+		PitchStandard: in.pitchStandard(), Bend: req.Feel.Bend, Reference: d.ReferenceTension, NotRemovable: d.NotRemovable, LimitsBroken: in.broken(d.Broken),
 		Cautions: append(in.detailCautions(d), stringCautions...), in: in, d: d}
-	cases := in.Plan.Request().Cases
+	cases := req.Cases
 	for c, total := range d.Totals {
 		name, title := "strings", ""
 		if len(cases) > 1 {
