@@ -124,9 +124,7 @@ func OneSet(columns []Column) (set []int, none Miss, err error) {
 		if miss.Limit != Kept {
 			return nil, miss, nil
 		}
-		for i := range plan.strings {
-			plan.put(&frame, i, &one.places[i])
-		}
+		plan.putAll(&frame, one.places)
 		all = append(all, one)
 	}
 	if err := faults.Err(); err != nil || len(all) == 0 {

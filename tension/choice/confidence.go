@@ -135,9 +135,7 @@ func (p *Plan) strungPair(bass, treble unit.Length, set []int) strungPair {
 		panic("choice: a kept pair does not fit its neck")
 	}
 	out := strungPair{set: set, places: p.newPlaces()}
-	for i := range out.places {
-		p.put(&frame, i, &out.places[i])
-	}
+	p.putAll(&frame, out.places)
 	return out
 }
 

@@ -1,15 +1,12 @@
 package choice
 
 import (
-	"cmp"
-	"maps"
 	"math"
 	"slices"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
-	"scalepair/gauges"
 	"scalepair/tension"
 )
 
@@ -118,8 +115,8 @@ func (p *Plan) Detail(bass, treble unit.Length, set []int) (*Detail, error) {
 // detailStrings measures every string and gives the pair its error.
 func (p *Plan) detailStrings(d *Detail, frame *fan.Frame) ([]place, []*strung) {
 	places, all, e2 := p.newPlaces(), []*strung(nil), make([]float64, p.strings)
+	p.putAll(frame, places)
 	for i, g := range d.Gauges {
-		p.put(frame, i, &places[i])
 		s, m := p.newStrung(i), misses{loose: true}
 		var known bool
 		e2[i], known = p.measure(i, g, &places[i], math.Inf(1), s, &m)
@@ -230,59 +227,6 @@ func (p *Plan) total(d *Detail, c int, all []*strung) Total {
 	t.Tension.U = unit.Force(p.spread(leans))
 	t.Error = unit.Ratio(math.Sqrt(mean(squares)))
 	return t
-}
-
-// influence is by how much a result changes for a relative change of a gauge's
-// linear density, and of its core's diameter.
-type influence struct{ density, core float64 }
-
-// spread is the standard uncertainty of a result that leans on gauges so: parts
-// with one source are added before they are squared.
-func (p *Plan) spread(leans map[int]influence) float64 {
-	sum := 0.0
-	for _, x := range p.parts(leans) {
-		sum += x.u * x.u
-	}
-	return math.Sqrt(sum)
-}
-
-// part is what one source of error adds to a result; of a gauge by itself, or
-// (-1) shared.
-type part struct {
-	gauge  int
-	source string
-	u      float64
-}
-
-// perDensity is the change of a result per kg/m of a gauge's linear density: a
-// plain wire's core follows from its weighing too.
-func (p *Plan) perDensity(g int, by influence) float64 {
-	gauge := &p.req.Stock[g]
-	per := by.density / gauge.LinearDensity.KgPerM()
-	if gauge.Core > 0 {
-		per += by.core * gauge.CoreByDensity / gauge.Core.M()
-	}
-	return per
-}
-
-// parts are all of them, the largest first.
-func (p *Plan) parts(leans map[int]influence) []part {
-	var own []part
-	var shared gauges.Parts
-	for _, g := range slices.Sorted(maps.Keys(leans)) {
-		gauge, by := &p.req.Stock[g], leans[g]
-		per := p.perDensity(g, by)
-		own = append(own, part{g, "", per * gauge.Indep.KgPerM()})
-		shared = shared.Plus(per, gauge.Common...)
-		if gauge.Core > 0 {
-			shared = shared.Plus(by.core/gauge.Core.M(), gauge.CoreParts...)
-		}
-	}
-	for _, s := range shared {
-		own = append(own, part{-1, s.Source, s.U})
-	}
-	slices.SortStableFunc(own, func(a, b part) int { return cmp.Compare(math.Abs(b.u), math.Abs(a.u)) })
-	return own
 }
 
 // halfShare is the part of string i that counts to the bass half.

@@ -33,8 +33,8 @@
 // # Reading order
 //
 // feel, limit, request, check: what is asked. plan, capo, reference: made ready.
-// place, gauge, set, order: one pair strung. pair, detail, suggest: one pair
-// worked out. search, picks, result, stops, answer: the grid and the answer. taste,
+// place, gauge, set, order: one pair strung. pair, budget, detail, suggest: one
+// pair worked out. search, picks, result, stops, answer: the grid and the answer. taste,
 // confidence, map, next: how far it can be trusted. compare: a few side by side.
 //
 // # Conventions

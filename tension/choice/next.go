@@ -26,15 +26,6 @@ type Next struct {
 	Parts []Part
 }
 
-// Part is what one source of error adds to an uncertainty: one gauge by itself
-// (index into the stock) or a source that gauges share (then -1).
-type Part struct {
-	Gauge  int
-	Source string
-	// Share is its part of the variance.
-	Share unit.Ratio
-}
-
 // NextOf says what to weigh for, for the set of a pick that stays good in a part
 // of the trials (1 where that is not known): its total tension, or, below 95 %,
 // its error. What the error leans on is found by small changes of each gauge, the
@@ -74,8 +65,9 @@ func (p *Plan) NextOf(d *Detail, good unit.Ratio) (Next, error) {
 	}
 	n.U = p.spread(leans)
 	for _, x := range p.parts(leans) {
-		if x.u != 0 {
-			n.Parts = append(n.Parts, Part{Gauge: x.gauge, Source: x.source, Share: unit.Ratio(x.u * x.u / (n.U * n.U))})
+		if x.U != 0 {
+			x.Share = unit.Ratio(x.U * x.U / (n.U * n.U))
+			n.Parts = append(n.Parts, x)
 		}
 	}
 	return n, nil

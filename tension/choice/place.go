@@ -34,6 +34,13 @@ func (p *Plan) newPlaces() []place {
 	return out
 }
 
+// putAll fills the places of all strings of a frame.
+func (p *Plan) putAll(f *fan.Frame, to []place) {
+	for i := range to {
+		p.put(f, i, &to[i])
+	}
+}
+
 // put fills a place with string i's on a frame.
 func (p *Plan) put(f *fan.Frame, i int, to *place) {
 	to.length = f.Length(i).M()

@@ -95,15 +95,6 @@ func with(a, b []unit.Length) []unit.Length {
 	return slices.CompactFunc(out, func(x, y unit.Length) bool { return rounded(x.M()) == rounded(y.M()) })
 }
 
-// few narrows a stock to some gauges.
-func few(stock []gauges.Gauge, labels ...string) []gauges.Gauge {
-	var out []gauges.Gauge
-	for _, g := range indexesOf(stock, labels...) {
-		out = append(out, stock[g])
-	}
-	return out
-}
-
 // The picks of a prototype of this model, made apart from it, with a stock that
 // is described in the same words. A builder's decisions stood there within 8 mm
 // when the grid was five times as fine, so that is the room here.

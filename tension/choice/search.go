@@ -45,9 +45,7 @@ func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (e2, cents fl
 	if p.pairLimits(&frame, report); miss.Limit != Kept {
 		return 0, 0, miss
 	}
-	for i := range p.strings {
-		p.put(&frame, i, &c.places[i])
-	}
+	p.putAll(&frame, c.places)
 	of := c.take
 	if p.req.Given == nil {
 		of = c.choose

@@ -21,9 +21,7 @@ func (p *Plan) Suggest(bass, treble unit.Length) (set []int, none Miss) {
 		}
 		frame, miss := p.frameOf(base, bass, treble)
 		if miss.Limit == Kept {
-			for i := range p.strings {
-				p.put(&frame, i, &c.places[i])
-			}
+			p.putAll(&frame, c.places)
 			miss = c.choose()
 		}
 		if miss.Limit != Kept {
