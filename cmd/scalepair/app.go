@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"io"
@@ -11,7 +10,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/show"
 )
 
 // app is one run of the program: where it prints, and what it has read.
@@ -102,33 +100,4 @@ func (a *app) working(what string) (done func()) {
 			fmt.Fprintf(f, "\r%*s\r", len(what)+4, "")
 		}
 	}
-}
-
-// refuse prints on stderr why there is no result, and ends the run.
-func (a *app) refuse(report *show.Report) error {
-	opts := show.Options{Width: 80}
-	if err := show.Write(a.err, report, opts); err != nil {
-		return err
-	}
-	return exitError{exitInput}
-}
-
-// write prints a report, or the values of its JSON, whole or not at all. The
-// values are asked for where JSON is wanted.
-func (a *app) write(o *outputFlags, report *show.Report, values func() any) error {
-	opts, err := o.options(a)
-	if err != nil {
-		return err
-	}
-	var buf bytes.Buffer
-	if opts.Format == document.JSON {
-		err = show.JSON(&buf, values())
-	} else {
-		err = show.Write(&buf, report, show.Options{Format: show.Format(opts.Format), Width: opts.Width, Only: opts.Only, ASCII: opts.ASCII, Color: opts.Colour})
-	}
-	if err != nil {
-		return err
-	}
-	_, err = a.out.Write(buf.Bytes())
-	return err
 }

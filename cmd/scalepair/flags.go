@@ -10,7 +10,7 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/table"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
@@ -86,12 +86,12 @@ func (o *outputFlags) options(a *app) (document.Options, error) {
 }
 
 // units are the units to print in: the flags', else the build file's.
-func (o *outputFlags) units(j *build.Run) show.Units {
-	return o.unitsOver(show.Units{Length: j.Build.LengthUnit, Force: j.Build.ForceUnit})
+func (o *outputFlags) units(j *build.Run) table.Units {
+	return o.unitsOver(table.Units{Length: j.Build.LengthUnit, Force: j.Build.ForceUnit})
 }
 
 // unitsOver puts the flags' units over others.
-func (o *outputFlags) unitsOver(u show.Units) show.Units {
+func (o *outputFlags) unitsOver(u table.Units) table.Units {
 	if o.flags.Changed("lengths") {
 		u.Length = o.lengths
 	}

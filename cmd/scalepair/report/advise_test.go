@@ -14,7 +14,7 @@ import (
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/report"
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 )
 
@@ -23,7 +23,7 @@ func found(t *testing.T, file string) (*report.Input, *report.Found) {
 	t.Helper()
 	r, err := build.Load(file, nil)
 	require.NoError(t, err)
-	in := &report.Input{Job: r, Units: show.Units{Length: r.LengthUnit, Force: r.ForceUnit}}
+	in := &report.Input{Job: r, Units: table.Units{Length: r.LengthUnit, Force: r.ForceUnit}}
 	in.Plan, err = r.Plan()
 	require.NoError(t, err)
 	ctx := context.Background()
@@ -90,7 +90,7 @@ func TestTheTradeOffIsWhatTensionSays(t *testing.T) {
 		}
 		metric, err := json.Marshal(a)
 		require.NoError(t, err)
-		in.Units = show.Units{Length: unit.InchFractions, Force: unit.KilogramsForce}
+		in.Units = table.Units{Length: unit.InchFractions, Force: unit.KilogramsForce}
 		other := report.NewAdvice(in, f, true)
 		var x, y map[string]any
 		require.NoError(t, json.Unmarshal(metric, &x))

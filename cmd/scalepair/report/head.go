@@ -25,6 +25,4 @@ func (in *Input) head(d ...*choice.Detail) Head {
 func (h Head) Warned() []string { return h.Warnings }
 
 // units are the units to print in.
-func (in *Input) units() table.Units {
-	return table.Units{Length: in.Units.Length, Force: in.Units.Force}
-}
+func (in *Input) units() table.Units { return in.Units }

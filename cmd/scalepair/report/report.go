@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/show"
+	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/tension/choice"
@@ -19,7 +19,7 @@ import (
 type Input struct {
 	Job   *build.Run
 	Plan  *choice.Plan
-	Units show.Units
+	Units table.Units
 
 	tunings []tuning.Tuning // those of Plan's cases where they are not the job's
 }
