@@ -10,7 +10,7 @@ import (
 	"scalepair/gauges/reading"
 )
 
-// RoundPacking is the share of a layer's ring that close round wire fills.
+// roundPacking is the share of a layer's ring that close round wire fills.
 //
 //	p = (pi/4) sqrt(1 + (d_w/(pi (D_in + d_w)))^2)
 //
@@ -18,7 +18,7 @@ import (
 // turn over its circle, one wire's width being the pitch of the helix. Source:
 // geometry, ours; wire that is pressed flat by winding fills more, which
 // packingU covers.
-func RoundPacking(dw, din float64) float64 {
+func roundPacking(dw, din float64) float64 {
 	return math.Pi / 4 * math.Hypot(1, dw/(math.Pi*(din+dw)))
 }
 
@@ -101,7 +101,7 @@ func (w wound) coreWeight() float64 {
 //	w = rho_c A_c + sum p rho pi/4 (D_out^2 - D_in^2),  D_out = D_in + 2 d_w
 //
 // Wraps from the inside out, the first on the core's bed. Source: mass per
-// length by geometry; p from RoundPacking or as stated.
+// length by geometry; p from roundPacking or as stated.
 func (w wound) weight(tr *trace.Trace) (total, solid float64) {
 	total = tr.Step("wc, weight of the core", "density of "+w.coreMat.Name+" times its area", w.coreWeight(), "kg/m", w.coreMat.Source)
 	din := tr.Step("D0, what the first wrap lies on", "d, or 2/sqrt(3) d on a hex core", w.bed(), "m", "geometry")
@@ -110,7 +110,7 @@ func (w wound) weight(tr *trace.Trace) (total, solid float64) {
 		dout := din + 2*dw
 		p := l.packing
 		if p == 0 {
-			p = RoundPacking(dw, din)
+			p = roundPacking(dw, din)
 		}
 		ring := l.mat.DensityKgM3 * math.Pi / 4 * (dout - din) * (dout + din)
 		if tr != nil {

@@ -12,7 +12,7 @@ import (
 	"scalepair/gauges/reading"
 )
 
-func read(t *testing.T, text string) []reading.Reading {
+func read(t testing.TB, text string) []reading.Reading {
 	t.Helper()
 	r, err := reading.Read(strings.NewReader(text), "r.csv", nil)
 	require.NoError(t, err)

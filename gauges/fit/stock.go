@@ -108,18 +108,25 @@ func (s Stock) Drawer() *gauges.Drawer { return gauges.NewDrawer(s.Gauges) }
 // commoner one by a letter: it is fitted apart from the gauges that it probably
 // belongs to. Names with digits are meant to differ.
 func noteAlikeNames(list []gauges.Gauge) {
+	var names []string
 	count := map[string]int{}
 	for _, g := range list {
+		if count[g.Family] == 0 {
+			names = append(names, g.Family)
+		}
 		count[g.Family] += max(1, g.Readings)
 	}
-	for i := range list {
-		g := &list[i]
-		for _, other := range list {
-			a, b := reading.Key(g.Family), reading.Key(other.Family)
-			if len(a) > 3 && suggest.Distance(a, b) == 1 && digits(a) == digits(b) && count[g.Family] <= count[other.Family] {
-				g.Note(fmt.Sprintf("two kinds with almost the same name, %q and %q: they are fitted apart; write one name if they are one kind", g.Family, other.Family))
-				break
+	alike := map[string]string{}
+	for _, a := range names {
+		for _, b := range names {
+			if len(a) > 3 && suggest.Distance(a, b) == 1 && digits(a) == digits(b) && count[a] <= count[b] {
+				alike[a] = b
 			}
+		}
+	}
+	for i := range list {
+		if g := &list[i]; alike[g.Family] != "" {
+			g.Note(fmt.Sprintf("two kinds with almost the same name, %q and %q: they are fitted apart; write one name if they are one kind", g.Family, alike[g.Family]))
 		}
 	}
 }
