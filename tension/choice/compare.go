@@ -105,99 +105,35 @@ func Alike(a, b *Detail) bool {
 	return true
 }
 
-// OneSet is the set of the stock that suits all columns best, each with its own
-// pair, tuning and targets: that of least mean squared error. All columns have
-// the same stock and number of strings. Where there is none the set is nil, and
-// the miss is what removed most from one string.
+// OneSet is the set of the stock that suits the tunings of all columns best, each
+// column counting alike, on the one pair that they have in common. Where there is
+// none the set is nil, and the miss is what removed most from one string.
 func OneSet(columns []Column) (set []int, none Miss, err error) {
-	var faults fault.List
-	var all []*chooser
-	for _, c := range columns {
-		c.Set = nil
-		plan, err := c.prepare()
-		if err != nil {
-			faults.Include(fault.Place{Input: c.Name}, err)
-			continue
-		}
-		one := newChooser(plan)
-		frame, miss := plan.frameOf(plan.base, c.Request.Bass[0], c.Request.Treble[0])
-		if miss.Limit != Kept {
-			return nil, miss, nil
-		}
-		plan.putAll(&frame, one.places)
-		all = append(all, one)
+	if len(columns) == 0 {
+		return nil, Miss{}, nil
 	}
-	if err := faults.Err(); err != nil || len(all) == 0 {
+	first := columns[0].Request
+	all := first
+	all.Given, all.Cases = nil, nil
+	for _, c := range columns {
+		if c.Request.Bass[0] != first.Bass[0] || c.Request.Treble[0] != first.Treble[0] {
+			return nil, Miss{}, fault.Fault{Place: fault.Place{Input: c.Name}, What: "one set is chosen for the tunings of one pair", Remedy: "give all columns the same pair"}
+		}
+		total := 0.0
+		for _, one := range c.Request.Cases {
+			total += one.Weight
+		}
+		for _, one := range c.Request.Cases {
+			one.Weight /= total
+			all.Cases = append(all.Cases, one)
+		}
+	}
+	plan, err := Prepare(all)
+	if err != nil {
 		return nil, Miss{}, err
 	}
-	first := all[0].p
-	for i, c := range all {
-		if c.p.strings != first.strings {
-			return nil, Miss{}, fault.Fault{Place: fault.Place{Input: columns[i].Name}, What: "one set cannot be for different numbers of strings"}
-		}
-	}
-	costs := make([][]float64, first.strings)
-	for i := range costs {
-		if costs[i], none = together(all, i); none.Limit != Kept {
-			return nil, none, nil
-		}
-	}
-	set = make([]int, first.strings)
-	if first.req.Ordering {
-		if !first.leastOrdered(costs, &chain{}, set) {
-			return nil, Miss{Limit: OrderingRule, Gauge: -1}, nil
-		}
-		return set, Miss{}, nil
-	}
-	for i, row := range costs {
-		set[i] = first.sorted[slices.Index(row, slices.Min(row))]
-	}
-	return set, Miss{}, nil
-}
-
-// together is what every gauge costs as string i in all columns, infinite where
-// it is not admissible in one; the construction is kept where a gauge of it is
-// near what the columns want in the mean, and gauges of unknown strength come in
-// where no other is near.
-func together(all []*chooser, i int) ([]float64, Miss) {
-	p := all[0].p
-	costs := make([]float64, len(p.sorted))
-	for _, loose := range []bool{false, true} {
-		keep, any, anyNear := false, false, false
-		for r, g := range p.sorted {
-			mean := 0.0
-			costs[r] = 0
-			for _, c := range all {
-				c.loose[i] = loose
-				e2, ok := c.admit(i, g, math.Inf(1))
-				if !ok {
-					costs[r] = math.Inf(1)
-					break
-				}
-				costs[r] += e2
-				mean += c.p.mean(i, c.strung[i].logs) / float64(len(all))
-			}
-			if !math.IsInf(costs[r], 1) {
-				any = true
-				anyNear = anyNear || math.Abs(mean) <= near
-				keep = keep || math.Abs(mean) <= near && p.kindOf(g) == p.keeps[i]
-			}
-		}
-		for r, g := range p.sorted {
-			if keep && p.kindOf(g) != p.keeps[i] {
-				costs[r] = math.Inf(1)
-			}
-		}
-		if anyNear || any && loose {
-			return costs, Miss{}
-		}
-	}
-	for _, c := range all {
-		if m := c.emptied(i); m.Limit != Kept {
-			return nil, m
-		}
-	}
-	return costs, Miss{}
+	set, none = plan.Suggest(first.Bass[0], first.Treble[0])
+	return set, none, nil
 }
 
 // Swap is one string with another gauge, and what that changes.

@@ -62,7 +62,7 @@ func TestOneSetAgainstEverySet(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
 	for range 25 {
 		req := anyRequest(r)
-		req.Limits, req.Cases = DefaultLimits(), req.Cases[:1]
+		req.Limits, req.Cases, req.By = DefaultLimits(), req.Cases[:1], Mean
 		req.Bass, req.Treble = span(660, 660, 1), span(640, 640, 1)
 		lower := req
 		lower.Cases = []Case{{Weight: 1}}

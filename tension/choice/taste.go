@@ -29,19 +29,17 @@ type Move struct {
 // halved and doubled, one at a time.
 func (p *Plan) Taste(ctx context.Context, r *Result) ([]Taste, error) {
 	var out []Taste
-	for _, factor := range []float64{0.5, 2} {
+	for _, factor := range []float64{0.5, 2, 0.5, 2} {
 		q := *r.plan
-		q.req.Feel.BendWeight *= factor
-		one, err := q.moved(ctx, r, Taste{What: "bend_weight", Value: q.req.Feel.BendWeight})
-		if err != nil {
-			return nil, err
+		t := Taste{What: "bend_weight"}
+		if f := &q.req.Feel; len(out) < 2 {
+			f.BendWeight *= factor
+			t.Value = f.BendWeight
+		} else {
+			f.Noticeable *= unit.Ratio(factor)
+			t.What, t.Value = "noticeable", float64(f.Noticeable)
 		}
-		out = append(out, one)
-	}
-	for _, factor := range []float64{0.5, 2} {
-		q := *r.plan
-		q.req.Feel.Noticeable *= unit.Ratio(factor)
-		one, err := q.moved(ctx, r, Taste{What: "noticeable", Value: float64(q.req.Feel.Noticeable)})
+		one, err := q.moved(ctx, r, t)
 		if err != nil {
 			return nil, err
 		}
