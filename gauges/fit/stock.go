@@ -105,7 +105,7 @@ func (s Stock) Named(labels []string) ([]gauges.Gauge, error) {
 func (s Stock) Drawer() *gauges.Drawer { return gauges.NewDrawer(s.Gauges) }
 
 // noteAlikeNames notes every gauge of a kind whose name differs from that of a
-// commoner one by a letter: it is fitted apart from the gauges that it probably
+// commoner one by a letter, or by two where it is long: it is fitted apart from the gauges that it probably
 // belongs to. Names with digits are meant to differ.
 func noteAlikeNames(list []gauges.Gauge) {
 	var names []string
@@ -119,7 +119,8 @@ func noteAlikeNames(list []gauges.Gauge) {
 	alike := map[string]string{}
 	for _, a := range names {
 		for _, b := range names {
-			if len(a) > 3 && suggest.Distance(a, b) == 1 && digits(a) == digits(b) && count[a] <= count[b] {
+			d, most := suggest.Distance(a, b), 1+min(len(a), 8)/8
+			if len(a) > 3 && d > 0 && d <= most && digits(a) == digits(b) && count[a] <= count[b] {
 				alike[a] = b
 			}
 		}
