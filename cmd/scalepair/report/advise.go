@@ -197,7 +197,12 @@ func (a *Advice) pickTable() *table.Table {
 		table.Percent("feel error", "feel_error", 1, func(p PickOf) unit.Ratio { return p.Error }),
 		table.Cents("inharmonicity", "inharmonicity", 1, func(p PickOf) unit.Cents { return p.Inharmonicity }).Known(func(p PickOf) bool { return p.Inharmonicity > 0 }),
 		table.Angle("saddle slant", "saddle_slant", func(p PickOf) unit.Angle { return p.SaddleSlant }),
-		table.Percent("stays good", "stays_good", 0, func(p PickOf) unit.Ratio { return good[p.Kind].Good }).When(len(good) > 0),
+		table.Percent("stays good", "stays_good", 0, func(p PickOf) unit.Ratio { return good[p.Kind].Good }).As(func(p PickOf) string {
+			if good[p.Kind].Uncertain {
+				return unit.Fixed(good[p.Kind].Good.Percent(), 0) + " (uncertain)"
+			}
+			return unit.Fixed(good[p.Kind].Good.Percent(), 0)
+		}).When(len(good) > 0),
 	)
 }
 

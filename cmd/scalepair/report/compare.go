@@ -1,7 +1,9 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"scalepair/cmd/scalepair/build"
@@ -145,7 +147,7 @@ func (c *Comparison) verdict() string {
 	case 1:
 		return fmt.Sprintf("One column, %s: feel error %s.", list[0].Name, list[0].errorWords())
 	}
-	best := slices.MinFunc(list, func(a, b *ColumnOf) int { return compareRatios(a.Pair.Error, b.Pair.Error) })
+	best := slices.MinFunc(list, func(a, b *ColumnOf) int { return cmp.Compare(a.removable(), b.removable()) })
 	n := c.in.Plan.Request().Feel.Noticeable
 	var alike, good, worse []string
 	for _, one := range list {
@@ -153,7 +155,7 @@ func (c *Comparison) verdict() string {
 		case one == best:
 		case choice.Alike(best.d, one.d):
 			alike = append(alike, one.Name)
-		case e <= max(best.Pair.Error, n)+n:
+		case one.removable() <= max(best.removable(), n)+n:
 			good = append(good, fmt.Sprintf("%s (%s)", one.Name, table.PercentText(e, 1)))
 		default:
 			worse = append(worse, fmt.Sprintf("%s (%s)", one.Name, table.PercentText(e, 1)))
@@ -172,14 +174,11 @@ func (c *Comparison) verdict() string {
 	return text + "."
 }
 
-func compareRatios(a, b unit.Ratio) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
+// removable is the part of the feel error that another set could remove, by
+// which columns are compared.
+func (o *ColumnOf) removable() unit.Ratio {
+	e, u := float64(o.Pair.Error), float64(o.d.NotRemovable)
+	return unit.Ratio(math.Sqrt(max(0, e*e-u*u)))
 }
 
 // How far a string may be off before it is said what it wants, in a set chosen

@@ -50,7 +50,7 @@ var watches = []watch{
 		}
 		return []value{{"the pair", s.d.Difference.M()}}
 	}},
-	{"slant", -25 * unit.Degree, 25 * unit.Degree, angleText, "judgement: steeper lines are hard to finger, and few nuts, bridges and pickups are made for them; hold a straight edge at that angle over a neck you know", func(s seen) []value {
+	{"slant", -float64(steepest), float64(steepest), angleText, "judgement: steeper lines are hard to finger, and few nuts, bridges and pickups are made for them; hold a straight edge at that angle over a neck you know", func(s seen) []value {
 		if s.d == nil {
 			return nil
 		}
