@@ -16,9 +16,13 @@ import (
 type Bench struct {
 	Head
 	Resolution     unit.Length  `json:"resolution_mm"`
+	Stated         unit.Length  `json:"caliper_resolution_mm,omitempty"`
+	Rounding       unit.Cents   `json:"rounding_cents"` // the most that rounding a mark does to its note
 	Layout         FanOf        `json:"layout"`
 	LeastThickness unit.Length  `json:"least_thickness_mm,omitempty"`
 	Steps          []Step       `json:"steps"`
+	Blank          *WorkedBlank `json:"blank"` // the one worked with; nil for none
+	Saw            SawOf        `json:"saw"`
 	RadiusFirst    bool         `json:"radius_first"`
 	Depths         *table.Table `json:"slot_depths"`
 	Kerf           string       `json:"kerf_and_tang"`
@@ -86,6 +90,7 @@ func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Benc
 		return nil, err
 	}
 	b.Layout = in.fanOf(l, b.fits)
+	b.Stated, b.Rounding, b.Blank, b.Saw = o.Fineness.Stated, b.roundingCents(o.Fineness.Resolution), b.workedBlank(), b.sawOf()
 	b.Steps = b.steps(fences)
 	b.Depths, b.Kerf, b.Wire = b.depthTable(), kerfWords[b.saw.TangInCut()], b.wireOf()
 	b.Spacing, b.OutOfTune, b.Nut = b.spacingTable(), b.intonation(), b.nutTable()

@@ -22,7 +22,7 @@ import (
 func (b *Bench) rounding() string {
 	r, u := b.fineness.Resolution, b.in.units()
 	text := fmt.Sprintf("What is set out (steps 2 to %d) is rounded to %s, %s. That alone moves no note by more than %s cents%s",
-		2+len(b.Steps), r, finenessWords(u, b.fineness), centsWords(b.roundingCents(r)), b.coarse(r))
+		2+len(b.Steps), r, finenessWords(u, b.fineness), centsWords(b.Rounding), b.coarse(r))
 	if u.Length == unit.InchFractions && r.Unit != unit.InchFractions {
 		text += fmt.Sprintf(" Blank, wire, bridge and pickups are in fractions, for a rule; marks and slots are not, since 1/64 in could move a note by %s cents.",
 			centsWords(b.roundingCents(mark.Resolution{Unit: unit.InchFractions, PerUnit: 64})))
@@ -88,11 +88,45 @@ func (b *Bench) writeBlank(doc *document.Document) {
 		doc.Para("None of the blanks on offer is large enough. All that follows holds for any blank that is.")
 		return
 	}
-	f := b.fits[b.blank]
 	doc.Para("Work with %s. Its length, and so its grain, runs along the centreline. What is spare is shared equally: "+
 		"draw the centreline %s from the bass edge of the blank, the nut end's base line %s from its nut end, "+
-		"so that the nut line will cross the centreline %s from that end.", f.Blank.Name,
-		in.length(f.CentreFromBassEdge), in.length(f.SpareLength/2), in.length(f.NutCrossFromEnd))
+		"so that the nut line will cross the centreline %s from that end.", b.Blank.Name,
+		in.length(b.Blank.Centreline), in.length(b.Blank.BaseLine), in.length(b.Blank.NutLine))
+}
+
+// WorkedBlank is the blank on offer that is worked with, and how the fan lies in
+// it.
+type WorkedBlank struct {
+	Name       string      `json:"name"`
+	Centreline unit.Length `json:"centreline_from_bass_edge_mm"`
+	BaseLine   unit.Length `json:"base_line_from_nut_end_mm"`
+	NutLine    unit.Length `json:"nut_line_from_nut_end_mm"` // where it crosses the centreline
+}
+
+func (b *Bench) workedBlank() *WorkedBlank {
+	if b.blank < 0 {
+		return nil
+	}
+	f := b.fits[b.blank]
+	return &WorkedBlank{f.Blank.Name, f.CentreFromBassEdge, f.SpareLength / 2, f.NutCrossFromEnd}
+}
+
+// SawOf is what the depth and the width of the slots follow from; 0 where it is
+// not given.
+type SawOf struct {
+	TangDepth  unit.Length `json:"tang_depth_mm"`
+	Clearance  unit.Length `json:"clearance_mm"`
+	Kerf       unit.Length `json:"kerf_mm"`
+	TangWidth  unit.Length `json:"tang_width_mm"`
+	BarbWidth  unit.Length `json:"barb_width_mm"`
+	RadiusNut  unit.Length `json:"radius_at_nut_mm"`
+	RadiusLast unit.Length `json:"radius_at_last_fret_mm"`
+}
+
+func (b *Bench) sawOf() SawOf {
+	w := b.saw.FretWire
+	nut, last := b.l.Spec.Radii()
+	return SawOf{w.TangDepth, w.Clearance, w.Kerf, w.TangWidth, w.BarbWidth, nut, last}
 }
 
 // depthTable says how deep to saw every slot; nil while the tang is not known.
@@ -128,8 +162,8 @@ var kerfWords = map[fan.KerfFit]string{
 
 // writeDepths says how deep to saw, and how the tang will sit in the cut.
 func (b *Bench) writeDepths(doc *document.Document) {
-	fine, w := b.in.fine(), b.saw.FretWire
-	nut, last := b.l.Spec.Radii()
+	fine, w := b.in.fine(), b.Saw
+	nut, last := w.RadiusNut, w.RadiusLast
 	switch {
 	case b.depths == nil:
 		doc.Para(`How deep to saw follows from the fret wire: write tang_depth = "1.5 mm" (yours) under [fret_wire].`)

@@ -17,6 +17,8 @@ type SaddlesOf struct {
 	Rear         unit.Length  `json:"saddle_travel_rear_mm"`
 	Needed       unit.Length  `json:"saddle_travel_needed_mm"`
 	Yours        unit.Length  `json:"saddle_travel_mm,omitempty"`
+	ActionTreble unit.Length  `json:"action_treble_mm"`
+	ActionBass   unit.Length  `json:"action_bass_mm"`
 	Compensation *table.Table `json:"compensation"`
 	Points       *table.Table `json:"saddle_points"`
 }
@@ -26,8 +28,8 @@ func (b *Bench) saddlesOf() *SaddlesOf {
 	if b.saddles == nil {
 		return nil
 	}
-	s := b.saddles
-	return &SaddlesOf{s.Forward, s.Rear, s.Need, b.in.Job.Build.Limits.SaddleTravel, b.compensationTable(), b.pointTable()}
+	s, h := b.saddles, b.in.Plan.Request().Action
+	return &SaddlesOf{s.Forward, s.Rear, s.Need, b.in.Job.Build.Limits.SaddleTravel, h[0], h[len(h)-1], b.compensationTable(), b.pointTable()}
 }
 
 // known reports whether a string's compensation is known.

@@ -21,6 +21,7 @@ type NeutralTable struct {
 	From      int                 `json:"played_from_fret"`
 	To        int                 `json:"played_to_fret"`
 	Hand      unit.Angle          `json:"hand_slant_deg"`
+	NeckAngle *unit.Angle         `json:"neck_angle_deg"` // null where it is not given
 	Rows      []fan.NeutralRow    `json:"rows"`
 	StandsOut map[string]standout `json:"neutral_fret_that"`
 	Cautions  []string            `json:"cautions"` // of the neutral fret in force
@@ -48,7 +49,7 @@ const (
 // NewNeutralTable works up the table of one layout, whose neutral fret is in
 // force.
 func NewNeutralTable(in *Input, l *fan.Layout, t fan.NeutralTable, play fan.Playing) *NeutralTable {
-	r := &NeutralTable{Head: in.head(), Bass: l.Spec.Bass, Treble: l.Spec.Treble, Neutral: l.Spec.Neutral, NoEffect: t.Parallel, Hand: play.Hand(),
+	r := &NeutralTable{Head: in.head(), Bass: l.Spec.Bass, Treble: l.Spec.Treble, Neutral: l.Spec.Neutral, NoEffect: t.Parallel, Hand: play.Hand(), NeckAngle: play.NeckAngle,
 		Rows: t.Rows, StandsOut: map[string]standout{}, Cautions: steepCautions(l), in: in, l: l, play: play}
 	r.From, r.To = play.Frets(l.Spec.Frets)
 	add := func(key, words string, row fan.NeutralRow) { r.StandsOut[key] = standout{row.Neutral, words, row} }
@@ -126,7 +127,7 @@ func (r *NeutralTable) trade() []string {
 	switch {
 	case r.play.HandSlant != nil:
 		hand = fmt.Sprintf("Your hand lies at %s: the last choice holds the frets you play against it.", table.DegText(r.Hand))
-	case r.play.NeckAngle != nil:
+	case r.NeckAngle != nil:
 		hand = fmt.Sprintf("Your neck points up by %s. A forearm that keeps its direction then lies across the neck at about %s, a fifth of that towards the head (judgement): the last choice holds the frets you play against it. To count your own hand instead, lay a straight edge under your fingers on the neck and give its angle as --hand.",
 			table.DegText(*r.play.NeckAngle), table.DegText(r.Hand))
 	}
