@@ -140,7 +140,7 @@ func (a *Advice) rest(doc *document.Document) {
 
 // answer is what a builder can act on.
 func (a *Advice) answer() []string {
-	in, p, u := a.in, a.Pair, a.in.units()
+	in, p, u := a.in, a.Pair, a.in.Units
 	var out []string
 	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	lengths := fmt.Sprintf("bass %s, treble %s", in.length(p.Bass), in.length(p.Treble))
@@ -182,7 +182,7 @@ func (a *Advice) answer() []string {
 
 // pickTable sets the picks side by side.
 func (a *Advice) pickTable() *table.Table {
-	u := a.in.units()
+	u := a.in.Units
 	good := map[choice.PickKind]choice.PickConfidence{}
 	if a.Confidence != nil {
 		for _, p := range a.Confidence.Picks {

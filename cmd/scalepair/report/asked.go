@@ -92,13 +92,13 @@ func (in *Input) targetWords(t choice.Target) string {
 		text = "no harder than "
 	}
 	if len(t.Forces) == 1 {
-		return text + in.units().ForceText(t.Forces[0])
+		return text + in.Units.ForceText(t.Forces[0])
 	}
 	words := make([]string, len(t.Forces))
 	for i, f := range t.Forces {
-		words[len(words)-1-i] = in.units().Newtons(f)
+		words[len(words)-1-i] = in.Units.Newtons(f)
 	}
-	return text + listed(words) + " " + in.units().Force.Symbol() + ", low string first"
+	return text + listed(words) + " " + in.Units.Force.Symbol() + ", low string first"
 }
 
 // limitWords name the limits that are on.
@@ -133,7 +133,7 @@ func (in *Input) limitWords(l choice.Limits) []string {
 
 // gridWords name a grid: "660.0 to 720.0 mm by 5.0", a list, or one length.
 func (in *Input) gridWords(list []unit.Length) string {
-	u := in.units()
+	u := in.Units
 	switch n := len(list); {
 	case n == 0:
 		return none

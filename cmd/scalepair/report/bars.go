@@ -10,7 +10,7 @@ import (
 
 // tensionBars draws the tensions of one tuning, the low string first.
 func (s *Strung) tensionBars(tuning int) document.Figure {
-	in, u := s.in, s.in.units()
+	in, u := s.in, s.in.Units
 	bars := chart.Bars{Title: "Tension of the strings", XLabel: "tension, " + u.Force.Symbol()}
 	for _, one := range slices.Backward(s.d.Strings) {
 		t := one.Tunings[tuning]

@@ -20,7 +20,7 @@ import (
 
 // rounding says how finely the list is printed, why, and what that does.
 func (b *Bench) rounding() string {
-	r, u := b.fineness.Resolution, b.in.units()
+	r, u := b.fineness.Resolution, b.in.Units
 	text := fmt.Sprintf("What is set out (steps 2 to %d) is rounded to %s, %s. That alone moves no note by more than %s cents%s",
 		2+len(b.Steps), r, finenessWords(u, b.fineness), centsWords(b.Rounding), b.coarse(r))
 	if u.Length == unit.InchFractions && r.Unit != unit.InchFractions {
@@ -178,9 +178,9 @@ func (b *Bench) writeDepths(doc *document.Document) {
 			doc.Para("Under the ends of the slots, where the curve is lowest, %s of board is enough; in the middle, and under all of a slot sawn flat, it takes %s (judgement). The thickness asked for above rests on that.",
 				fine.text(fan.LeastUnderEnd), fine.text(fan.LeastUnderSlot))
 		default:
-			radius := b.in.units().LenText(nut, 0)
+			radius := b.in.Units.LenText(nut, 0)
 			if nut != last {
-				radius = fmt.Sprintf("%s at the nut to %s at the last fret", b.in.units().Len(nut, 0), b.in.units().LenText(last, 0))
+				radius = fmt.Sprintf("%s at the nut to %s at the last fret", b.in.Units.Len(nut, 0), b.in.Units.LenText(last, 0))
 			}
 			doc.Para("Saw the flat board, then radius it (%s). In the middle a slot needs %s; at its ends the board falls away, so it needs more. One straight cut to the depth under 'saw to' is deep enough all along.", radius, air)
 			doc.Table(b.Depths)
@@ -206,7 +206,7 @@ type WireOf struct {
 }
 
 func (b *Bench) wireOf() WireOf {
-	u := b.in.units()
+	u := b.in.Units
 	t := table.Of("wire", "", b.wire.Cuts,
 		table.Whole("fret", "fret", func(c fan.Cut) int { return c.Fret }).As(func(c fan.Cut) string {
 			if c.Fret == 0 {
@@ -223,5 +223,5 @@ func (b *Bench) wireOf() WireOf {
 func (b *Bench) writeWire(doc *document.Document) {
 	doc.Para("Cut each piece %s longer than its slot at both ends.", b.in.length(b.saw.Overhang))
 	doc.Table(b.Wire.Cuts)
-	doc.Para("With %s %% to spare: %s to buy.", trim(b.saw.Spare.Percent()), b.in.units().LenText(b.Wire.ToBuy, 0))
+	doc.Para("With %s %% to spare: %s to buy.", trim(b.saw.Spare.Percent()), b.in.Units.LenText(b.Wire.ToBuy, 0))
 }

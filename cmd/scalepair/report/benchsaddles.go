@@ -73,7 +73,7 @@ func (b *Bench) compensationTable() *table.Table {
 
 // pointTable gives the saddle points from places on the neck.
 func (b *Bench) pointTable() *table.Table {
-	u, last := b.in.units(), b.l.Frets[b.l.Spec.Frets].Line.Cross
+	u, last := b.in.Units, b.l.Frets[b.l.Spec.Frets].Line.Cross
 	of := func(heading, key string, f func(fan.SaddlePoint) unit.Length) table.Column[fan.SaddlePoint] {
 		return table.Length(u, heading, key, scaleDecimals, f)
 	}
@@ -98,7 +98,7 @@ func (b *Bench) writeSaddles(doc *document.Document) {
 			why = "no string's core is known"
 		}
 		doc.Para("How far each saddle must stand back is not known: %s. The theoretical saddle line crosses the centreline %s behind the last fret and stands %s; every saddle stands a few millimetres behind it.",
-			why, b.in.units().LenText(b.l.Saddle.Cross-b.l.Frets[b.l.Spec.Frets].Line.Cross, markDecimals), slantWords(b.l.Saddle.Slant))
+			why, b.in.Units.LenText(b.l.Saddle.Cross-b.l.Frets[b.l.Spec.Frets].Line.Cross, markDecimals), slantWords(b.l.Saddle.Slant))
 		return
 	}
 	doc.Para("Compensation is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.")

@@ -146,7 +146,7 @@ func (b *Bench) linesOf() []LineOf {
 }
 
 func (b *Bench) writeLines(doc *document.Document) {
-	u := b.in.units()
+	u := b.in.Units
 	for _, f := range b.Lines {
 		side := "behind"
 		if f.BehindLastFret < 0 {

@@ -361,9 +361,9 @@ func (r *Check) across() *table.Table {
 // tool names a tool's resolution and who states it.
 func (r *Check) tool(l unit.Length, from, key string) string {
 	if from == "" {
-		return fmt.Sprintf("%s (assumed; state yours as %s under [measuring] or [marking])", resolutionText(r.in.units(), l), key)
+		return fmt.Sprintf("%s (assumed; state yours as %s under [measuring] or [marking])", resolutionText(r.in.Units, l), key)
 	}
-	return fmt.Sprintf("%s (%s under %s)", resolutionText(r.in.units(), l), key, from)
+	return fmt.Sprintf("%s (%s under %s)", resolutionText(r.in.Units, l), key, from)
 }
 
 // resolutionText names a resolution as short as it goes: "0.5 mm", "1/32 in",

@@ -224,7 +224,7 @@ func (c *Comparison) sideBySide() *table.Table {
 	if len(list) == 0 {
 		return nil
 	}
-	u := c.in.units()
+	u := c.in.Units
 	rows := []property{
 		{"tuning", func(o *ColumnOf) string {
 			words := make([]string, len(o.Tunings))
@@ -323,7 +323,7 @@ func (c *Comparison) stringByString() *table.Table {
 
 // swapTable lists the single swaps that bring a set nearer, best first.
 func (in *Input) swapTable(swaps []choice.Swap, d *choice.Detail) *table.Table {
-	u := in.units()
+	u := in.Units
 	label := func(g int) string { return in.Plan.Stock()[g].Label }
 	return table.Of("swaps", "", swaps,
 		table.Whole("string", "string", func(s choice.Swap) int { return s.String }),

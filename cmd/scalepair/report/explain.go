@@ -68,7 +68,7 @@ func (e *Explained) Document() *document.Document {
 	doc := &document.Document{Title: in.title(fmt.Sprintf("The work for string %d of", w.String))}
 	row := stringRow{in: in, d: e.d, i: w.String - 1}
 	doc.Para("String %d, %s, gauge %s, on the pair %s: tension %s.", w.String, in.note(0, w.String), marked(row.gauge()),
-		in.Pair(e.d.Bass, e.d.Treble), in.units().ForceUText(row.tuned().Tension))
+		in.Pair(e.d.Bass, e.d.Treble), in.Units.ForceUText(row.tuned().Tension))
 	if len(in.Tunings()) > 1 {
 		doc.Para("The build has %d tunings; this is the first of them, %s. --tuning asks for another.", len(in.Tunings()), in.caseWords(0))
 	}

@@ -62,7 +62,7 @@ func boardOf(l *fan.Layout, stop fan.Stop) *BoardOf {
 
 // Document answers in a few lines.
 func (f *FromBlank) Document() *document.Document {
-	in, u := f.in, f.in.units()
+	in, u := f.in, f.in.Units
 	doc := &document.Document{Title: fmt.Sprintf("What comes out of a blank of %s x %s", u.Len(f.BlankLength, scaleDecimals), in.length(f.BlankWidth))}
 	board := func(b *BoardOf, what, none string, stop fan.Stop) string {
 		if b == nil {

@@ -15,7 +15,7 @@ const plotCaption = "Every reading over the outer diameter, as the density of a 
 
 // FitPlot draws every reading of the stock against the fit of its kind.
 func FitPlot(in *Input) chart.Fit {
-	u := in.units().Decimal()
+	u := in.Units.Decimal()
 	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + u.Length.Symbol(), YLabel: "equivalent density, g/cm³"}
 	suspect := map[string]bool{}
 	for _, s := range in.Job.Stock.Suspects() {

@@ -156,7 +156,7 @@ func (g *Gauges) lengthsToWeigh() string {
 	}
 	byDensity := func(a, b gauges.Gauge) int { return cmp.Compare(a.LinearDensity, b.LinearDensity) }
 	thin, thick := slices.MinFunc(g.list, byDensity), slices.MaxFunc(g.list, byDensity)
-	u := g.in.units().Decimal()
+	u := g.in.Units.Decimal()
 	need := fmt.Sprintf("%s of %s", u.LenText(g.in.forOnePercent(thin), 0), thin.Label)
 	if thick.Label != thin.Label {
 		need += fmt.Sprintf(", the lightest here, and %s of %s, the heaviest,", u.LenText(g.in.forOnePercent(thick), 0), thick.Label)
@@ -233,7 +233,7 @@ func (in *Input) hungTable(list []gauges.Gauge) *table.Table {
 			}
 		}
 	}
-	u := in.units()
+	u := in.Units
 	known := func(h hungTest) bool { return h.breaking > 0 }
 	return table.Of("hung", "", rows,
 		table.Words("gauge", "gauge", func(h hungTest) string { return h.gauge }),

@@ -21,7 +21,7 @@ var gaugeNotes = []string{
 
 // gaugeTable is the table of gauges; what is for programs alone is in the JSON.
 func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
-	u := in.units().Decimal()
+	u := in.Units.Decimal()
 	unseen := map[string][]string{}
 	for _, b := range in.Job.Stock.Blind() {
 		unseen[b.Gauge] = b.Slips
@@ -142,7 +142,7 @@ func (in *Input) oneReading(r reading.Reading, g gauges.Gauge) oneReading {
 
 // readingTable lists every reading of a gauge.
 func (in *Input) readingTable(g gauges.Gauge) *table.Table {
-	u := in.units().Decimal()
+	u := in.Units.Decimal()
 	var rows []oneReading
 	for _, r := range g.Rows {
 		rows = append(rows, in.oneReading(r, g))

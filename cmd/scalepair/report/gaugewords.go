@@ -16,7 +16,7 @@ import (
 
 // oneGauge prints everything that is known of a gauge.
 func (in *Input) oneGauge(doc *document.Document, g gauges.Gauge, suspects []fit.Suspect) {
-	u := in.units().Decimal()
+	u := in.Units.Decimal()
 	doc.Heading("%s", g.Label)
 	doc.List(suspectWords(slices.DeleteFunc(slices.Clone(suspects), func(s fit.Suspect) bool { return s.Gauge != g.Label }))...)
 	points := []string{
@@ -65,7 +65,7 @@ func (in *Input) coreWords(g gauges.Gauge) string {
 	if g.Shape == reading.ShapeAssumed {
 		shape = "shape not known, taken as round"
 	}
-	return fmt.Sprintf("core of %s, %s, %s", g.Material, in.units().Decimal().LenText(g.Core, 3), shape)
+	return fmt.Sprintf("core of %s, %s, %s", g.Material, in.Units.Decimal().LenText(g.Core, 3), shape)
 }
 
 // partWords lists what the uncertainty of a linear density is made of, largest
@@ -94,7 +94,7 @@ func (in *Input) breakingWords(g gauges.Gauge) string {
 	if load == 0 {
 		return "Breaking load: not known, so never hang a weight on it."
 	}
-	u := in.units()
+	u := in.Units
 	force := func(f unit.Force) string { return roundedDown(u.Force.Value(f)) + " " + u.Force.Symbol() }
 	name := "kg"
 	if u.Force == unit.PoundsForce {
@@ -121,7 +121,7 @@ func roundedDown(x float64) string {
 
 // fitWords says of every family what its fit found, or that there is none.
 func (in *Input) fitWords() []string {
-	u := in.units().Decimal()
+	u := in.Units.Decimal()
 	var out []string
 	fitted := map[string]bool{}
 	for _, f := range in.Job.Stock.Fits {

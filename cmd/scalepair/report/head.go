@@ -1,9 +1,6 @@
 package report
 
-import (
-	"scalepair/cmd/scalepair/table"
-	"scalepair/tension/choice"
-)
+import "scalepair/tension/choice"
 
 // formatVersion counts the changes of the JSON's keys that break a reader.
 const formatVersion = 2
@@ -23,6 +20,3 @@ func (in *Input) head(d ...*choice.Detail) Head {
 
 // Warned gives the warnings, which are also printed beside the result.
 func (h Head) Warned() []string { return h.Warnings }
-
-// units are the units to print in.
-func (in *Input) units() table.Units { return in.Units }

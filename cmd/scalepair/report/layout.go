@@ -134,7 +134,7 @@ func spacingCure(worst fan.CentsError) string {
 type caliper struct{ table.Units }
 
 func (in *Input) fine() caliper {
-	u := in.units()
+	u := in.Units
 	u.Length = decimal(u.Length)
 	return caliper{u}
 }
@@ -237,7 +237,7 @@ func wholeFits(fits []fan.Fit) []fan.BlankFit {
 
 // blanksTable says which blanks on offer fit, and what the others lack.
 func (in *Input) blanksTable(list []fan.BlankFit) *table.Table {
-	u, fine := in.units(), in.fine()
+	u, fine := in.Units, in.fine()
 	var thick, sawn bool
 	for _, f := range list {
 		thick, sawn = thick || f.Blank.Thickness > 0, sawn || f.LeftUnder != 0

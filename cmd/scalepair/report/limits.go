@@ -59,7 +59,7 @@ func (in *Input) Remedy(m choice.Miss) string {
 func (in *Input) quantityText(q any, more int) string {
 	switch q := q.(type) {
 	case unit.Length:
-		u := in.units()
+		u := in.Units
 		if more > 0 && u.Length == unit.InchFractions {
 			u.Length = unit.DecimalInches
 		}
@@ -67,7 +67,7 @@ func (in *Input) quantityText(q any, more int) string {
 	case unit.Angle:
 		return unit.Fixed(q.Degrees(), 1+more) + "°"
 	case unit.Force:
-		return in.units().ForceText(q)
+		return in.Units.ForceText(q)
 	case unit.Ratio:
 		return table.PercentText(q, 1+more)
 	case unit.Cents:
@@ -158,7 +158,7 @@ func (in *Input) broken(list []choice.Miss) []string {
 // droppedTable says which limits dropped how many pairs, with the nearest miss
 // of each.
 func (in *Input) droppedTable(r *choice.Result) *table.Table {
-	u := in.units()
+	u := in.Units
 	t := table.Of("dropped", "Dropped, under the first limit that a pair breaks", r.Dropped,
 		table.Words("", "limit", func(d choice.Dropped) string { key, _ := d.Limit.MarshalText(); return string(key) }),
 		table.Words("limit", "", func(d choice.Dropped) string { return d.Limit.String() }),

@@ -16,7 +16,7 @@ const rounding unit.Ratio = 1e-9
 // Map draws the choice as a map of scale pairs: one SVG, "" where nothing was
 // kept.
 func (a *Advice) Map() string {
-	u, r := a.in.units(), a.Result
+	u, r := a.in.Units, a.Result
 	at := func(l unit.Length) float64 { return u.Length.Value(l) }
 	m := chart.Map{Title: a.in.title("Scale pairs for"), XLabel: "bass, " + u.Length.Symbol(), YLabel: "treble, " + u.Length.Symbol()}
 	pairs, _ := r.Map(mostPairs)

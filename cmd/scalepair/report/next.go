@@ -91,7 +91,7 @@ func (n *Next) after(s fit.Suggestion) float64 {
 func (n *Next) takes(s fit.Suggestion) unit.Ratio { return unit.Ratio(1 - n.after(s)/n.of.U) }
 
 func (n *Next) tables(inPlay []gauges.Gauge) {
-	in, u := n.in, n.in.units().Decimal()
+	in, u := n.in, n.in.Units.Decimal()
 	gauge := func(label string) gauges.Gauge {
 		g, _ := in.Job.Stock.Lookup(label)
 		return g
@@ -166,7 +166,7 @@ func (n *Next) help(p choice.Part) string {
 
 // Document says first what to weigh.
 func (n *Next) Document() *document.Document {
-	in, u := n.in, n.in.units()
+	in, u := n.in, n.in.Units
 	doc := &document.Document{Title: in.title("What to weigh next for")}
 	doc.Para("%s", n.verdict())
 	aim := fmt.Sprintf("total tension %s", u.ForceUText(n.d.Totals[0].Tension))
@@ -192,7 +192,7 @@ func (n *Next) Document() *document.Document {
 
 // verdict says in a sentence or two what to weigh.
 func (n *Next) verdict() string {
-	u := n.in.units().Decimal()
+	u := n.in.Units.Decimal()
 	switch {
 	case len(n.list) == 0 || n.of.U == 0:
 		return fmt.Sprintf("Nothing: no weighing of up to %s would help, since what there is was weighed better.", u.LenText(n.longest, 0))

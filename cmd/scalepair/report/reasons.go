@@ -107,7 +107,7 @@ func (a *Advice) tasteWords() string {
 	if len(a.Taste) == 0 {
 		return ""
 	}
-	u := a.in.units()
+	u := a.in.Units
 	var out []string
 	for _, t := range a.Taste {
 		words := make([]string, len(t.Moves))

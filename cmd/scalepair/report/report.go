@@ -86,11 +86,11 @@ func (in *Input) Pair(bass, treble unit.Length) string {
 	if bass == treble {
 		return in.length(bass) + " (straight)"
 	}
-	return in.units().Len(bass, scaleDecimals) + " / " + in.length(treble)
+	return in.Units.Len(bass, scaleDecimals) + " / " + in.length(treble)
 }
 
 // length prints a scale length, or another one that is no mark, with its unit.
-func (in *Input) length(l unit.Length) string { return in.units().LenText(l, scaleDecimals) }
+func (in *Input) length(l unit.Length) string { return in.Units.LenText(l, scaleDecimals) }
 
 // scaleDecimals is how scale lengths are printed, in decimals of a millimetre;
 // markDecimals holds for marks on the board, which calipers can follow.

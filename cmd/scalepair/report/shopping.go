@@ -64,7 +64,7 @@ func (in *Input) weighFirst(g int) bool {
 // fret wire.
 func (b *Bench) purchases() []purchase {
 	in := b.in
-	u := in.units()
+	u := in.Units
 	u.Length = decimal(u.Length)
 	var out []purchase
 	for _, one := range in.Singles(b.d) {
@@ -100,7 +100,7 @@ func decimal(u unit.LengthUnit) unit.LengthUnit {
 // shoppingTable lists the purchases.
 func (b *Bench) shoppingTable() *table.Table {
 	in := b.in
-	u := in.units()
+	u := in.Units
 	single := func(p purchase) bool { return p.Single != nil }
 	return table.Of("shopping", "", b.purchases(),
 		table.Words("what", "", func(p purchase) string { return p.What }),
@@ -118,7 +118,7 @@ func (b *Bench) shoppingTable() *table.Table {
 
 func (in *Input) manyWords(p purchase) string {
 	if p.Count == 0 {
-		u := in.units()
+		u := in.Units
 		u.Length = decimal(u.Length)
 		return u.LenText(p.Length, 0)
 	}
@@ -132,7 +132,7 @@ func (b *Bench) shoppingNotes() []string {
 	}
 	var out []string
 	if slices.ContainsFunc(in.Singles(b.d), func(one Single) bool { return one.LeastWinding > 0 }) {
-		out = append(out, fmt.Sprintf("Wound part: scale length of the string, what lies behind the saddle, and %s beyond the nut.", in.units().LenText(windingRoom, 0)))
+		out = append(out, fmt.Sprintf("Wound part: scale length of the string, what lies behind the saddle, and %s beyond the nut.", in.Units.LenText(windingRoom, 0)))
 	}
 	if slices.ContainsFunc(b.d.Gauges, in.weighFirst) {
 		out = append(out, "Gauges that are suspect or were never weighed: buy one of each first, weigh it, run again, and only then buy the rest.")
@@ -142,7 +142,7 @@ func (b *Bench) shoppingNotes() []string {
 
 // blankToBuy names the blank to buy: the one worked with, or the least size.
 func (b *Bench) blankToBuy() (what, size string) {
-	u := b.in.units()
+	u := b.in.Units
 	size = fmt.Sprintf("at least %s x %s", u.Len(b.Layout.BlankLength, scaleDecimals), u.LenText(b.Layout.BlankWidth, scaleDecimals))
 	if b.LeastThickness > 0 {
 		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(b.LeastThickness, scaleDecimals))

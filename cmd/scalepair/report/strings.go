@@ -75,7 +75,7 @@ const (
 
 // stringColumns describe a string wherever strings are listed.
 func (in *Input) stringColumns(at look) []table.Column[stringRow] {
-	u := in.units()
+	u := in.Units
 	brief := at != whole
 	return []table.Column[stringRow]{
 		table.Whole("string", "string", func(r stringRow) int { return r.string().Number }),
@@ -125,7 +125,7 @@ func atLeast(bound bool, text string) string {
 func (in *Input) stringTable(name, title string, d *choice.Detail, c int, at look) *table.Table {
 	t := table.Of(name, title, in.stringRows(d, c), in.stringColumns(at)...)
 	if total := d.Totals[c].Tension; total.Value > 0 {
-		t.Total(map[string]string{"string": "all", "tension": strings.TrimSuffix(in.units().ForceUText(total), " "+in.units().Force.Symbol())})
+		t.Total(map[string]string{"string": "all", "tension": strings.TrimSuffix(in.Units.ForceUText(total), " "+in.Units.Force.Symbol())})
 	}
 	return t.Note(in.stringNotes(d, c, at)...)
 }
@@ -144,7 +144,7 @@ func (in *Input) bendTable(rows []stringRow, whole bool) *table.Table {
 			bends = append(bends, bendRow{r, b})
 		}
 	}
-	u := in.units()
+	u := in.Units
 	made := func(r bendRow) bool { return r.Err == nil }
 	return table.Of("bends", "Bends of "+trim(in.Plan.Request().Feel.Bend.Value())+" cents", bends,
 		table.Whole("string", "string", func(r bendRow) int { return r.string().Number }).When(whole),

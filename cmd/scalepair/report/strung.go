@@ -126,7 +126,7 @@ func (s *Strung) together() *table.Table {
 	}
 	for c, t := range s.Tunings {
 		columns = append(columns,
-			table.Force(in.units(), t.Name, "tension", func(r stringRow) unit.Force { return at(r, c).tuned().Tension.Value }),
+			table.Force(in.Units, t.Name, "tension", func(r stringRow) unit.Force { return at(r, c).tuned().Tension.Value }),
 			table.Percent("deviation", "tension_deviation", 1, func(r stringRow) unit.Ratio {
 				return unit.Ratio(at(r, c).tuned().Tension.Value/r.string().Target - 1)
 			}).Signed().Known(stringRow.wanted))
@@ -136,7 +136,7 @@ func (s *Strung) together() *table.Table {
 
 // totalWords say how hard the strings pull together in one tuning.
 func (s *Strung) totalWords(c int) string {
-	t, u := s.Tunings[c], s.in.units()
+	t, u := s.Tunings[c], s.in.Units
 	if t.Total == 0 {
 		return ""
 	}
@@ -189,7 +189,7 @@ func (s *Strung) hardestBend() string {
 	if most.d == nil {
 		return ""
 	}
-	u := s.in.units()
+	u := s.in.Units
 	text := fmt.Sprintf("string %d at fret %s, %s", most.string().Number, trim(most.Fret), u.ForceText(most.Bend.Force))
 	if most.WantedForce > 0 {
 		bound := "wanted"
@@ -210,7 +210,7 @@ func (s *Strung) strings(doc *document.Document) {
 		doc.Table(s.bends(c))
 		if words := s.totalWords(c); words != "" {
 			t := s.Tunings[c]
-			doc.Para("Total tension %s; bass half %s, treble half %s.", words, s.in.units().ForceText(t.BassHalf), s.in.units().ForceText(t.TrebleHalf))
+			doc.Para("Total tension %s; bass half %s, treble half %s.", words, s.in.Units.ForceText(t.BassHalf), s.in.Units.ForceText(t.TrebleHalf))
 		}
 	}
 }

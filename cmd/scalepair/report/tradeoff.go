@@ -11,7 +11,7 @@ import (
 
 // tradeOffTable is the trade-off between difference and the lowest string.
 func (a *Advice) tradeOffTable() *table.Table {
-	in, u := a.in, a.in.units()
+	in, u := a.in, a.in.Units
 	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.TradeOff,
 		table.Length(u, "difference", "difference", scaleDecimals, func(s StepOf) unit.Length { return s.Difference }),
 		table.Length(u, "bass", "bass", scaleDecimals, func(s StepOf) unit.Length { return s.Bass }),
@@ -31,9 +31,9 @@ func (a *Advice) tradeOffTable() *table.Table {
 
 func (in *Input) bassRange(s StepOf) string {
 	if s.BassFrom == s.BassTo {
-		return in.units().Len(s.BassFrom, 0)
+		return in.Units.Len(s.BassFrom, 0)
 	}
-	return in.units().Len(s.BassFrom, 0) + " to " + in.units().Len(s.BassTo, 0)
+	return in.Units.Len(s.BassFrom, 0) + " to " + in.Units.Len(s.BassTo, 0)
 }
 
 // boardFits judges the blanks on offer for a pair's board.

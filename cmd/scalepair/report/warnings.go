@@ -134,7 +134,7 @@ func (in *Input) watched(details ...*choice.Detail) []string {
 		for _, v := range values {
 			if v.x < w.low || v.x > w.high {
 				out = append(out, fmt.Sprintf("the %s of %s is %s, and seldom lies outside %s to %s (%s)",
-					w.name, v.of, w.text(in.units(), v.x), w.text(in.units(), w.low), w.text(in.units(), w.high), w.source))
+					w.name, v.of, w.text(in.Units, v.x), w.text(in.Units, w.low), w.text(in.Units, w.high), w.source))
 				break
 			}
 		}
