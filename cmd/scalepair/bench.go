@@ -16,6 +16,8 @@ type benchOptions struct {
 	calipers    mark.Resolution
 	blank       string
 	radiusFirst bool
+	out, date   string // of the sheet
+	force       bool
 }
 
 func (a *app) benchCommand() *cobra.Command {
@@ -29,15 +31,23 @@ first cut, slots and their depth, dots, fret wire, nut slots, bridge and saddles
 pickups, and what to buy. Marks are rounded to what calipers show: the
 resolution that the build file states (caliper_resolution under [measuring] or
 [marking]), 0.01 mm or 0.001 in at the finest, in decimals even where lengths go
-in fractions.`,
+in fractions.
+
+--out writes the bench sheet instead: the choice, the strings, the fan drawn in
+true size and the setting-out list with boxes to tick, one page of HTML that needs
+no network. Templates to print and glue come from draw.`,
 		Example: `  scalepair bench
   scalepair bench --calipers 0.05mm
-  scalepair bench --calipers 1/64in --only bass-marks,treble-marks`,
+  scalepair bench --calipers 1/64in --only bass-marks,treble-marks
+  scalepair bench --out sheet.html --date "3 May"`,
 		Args: buildFile,
 		RunE: func(_ *cobra.Command, args []string) error {
-			_, list, err := a.bench(first(args), o)
-			if err != nil {
+			in, list, err := a.bench(first(args), o)
+			switch {
+			case err != nil:
 				return err
+			case o.out != "":
+				return a.sheet(in, list, o)
 			}
 			return a.print(&o.output, list)
 		},
@@ -48,6 +58,9 @@ in fractions.`,
 	textVar(f, &o.calipers, "calipers", "least `difference` your calipers show, such as 0.05mm, 0.001in or 1/64in (default: the build file's, else 0.01mm or 0.001in)")
 	f.StringVar(&o.blank, "blank", "", "`name` of the blank on offer to work with (default: the first that fits)")
 	f.BoolVar(&o.radiusFirst, "radius-first", false, "the board is radiused before it is slotted")
+	textVar(f, namedFile{&o.out, ".html"}, "out", "write the bench sheet into this HTML `file`")
+	f.StringVar(&o.date, "date", "", "with --out: `date` to print, in your own words")
+	f.BoolVar(&o.force, "force", false, "with --out: replace a file that exists")
 	return c
 }
 

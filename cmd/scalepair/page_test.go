@@ -2,12 +2,15 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"encoding/xml"
 	"fmt"
 	"html"
 	"io"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -169,9 +172,26 @@ func TestPagesInABrowser(t *testing.T) {
 	assert.Empty(t, s.strangers())
 }
 
-// pagesToLookAt are the pages that a browser is shown.
+// sheetBuilds are a six-string, an eight-string in inches and a bass.
+var sheetBuilds = []string{"", "../../testdata/builds/eight_inch/build.toml", "../../testdata/builds/bass_five/build.toml"}
+
+// pagesToLookAt are the pages that a browser is shown: one of everything, and
+// bench sheets.
 func pagesToLookAt(t *testing.T) map[string][]byte {
-	return map[string][]byte{"everything": pageOf(t, everything())}
+	pages := map[string][]byte{"everything": pageOf(t, everything())}
+	for i, path := range sheetBuilds[:testutil.Times(3, 1)] {
+		to := filepath.Join(t.TempDir(), "sheet.html")
+		args := []string{"bench", "--out", to}
+		if path != "" {
+			args = append(args, path)
+		}
+		var out, errs bytes.Buffer
+		require.Zero(t, run(context.Background(), args, &out, &errs), "%s", &errs)
+		text, err := os.ReadFile(to)
+		require.NoError(t, err)
+		pages[fmt.Sprintf("sheet%d", i)] = text
+	}
+	return pages
 }
 
 // The looking itself: what it must find.

@@ -10,22 +10,35 @@ import (
 	"scalepair/tension/choice"
 )
 
-// Sheet is the bench sheet of one pair: what the commands print about the choice,
-// with the fan as a drawing, and on new paper what they print for the bench. d is
-// nil while no set of gauges is settled; date is printed as given.
-func Sheet(in *Input, l *fan.Layout, d *choice.Detail, date string, choosing, bench []*document.Document) (*document.Document, error) {
+// NewSheet makes the bench sheet of one pair out of what the commands print of
+// it: the choice, the strings and the fan, with a drawing, and on new paper the
+// setting-out list, to be ticked. a is nil where no pair keeps every limit; date
+// is printed as given.
+func NewSheet(in *Input, a *Advice, b *Bench, date string) (*document.Document, error) {
 	out := &document.Document{Title: in.title("Bench sheet:")}
 	out.Para("%s", date)
-	for _, part := range choosing {
-		out.Append(withoutCautions(part))
+	parts := []*document.Document{NewLayout(in, b.l).Document()}
+	if b.d != nil {
+		parts = slices.Insert(parts, 0, NewTension(in, b.d).Document())
 	}
-	if err := in.fanDrawn(out, l, d); err != nil {
+	if a != nil {
+		parts = slices.Insert(parts, 0, a.Document())
+	} else {
+		out.Para("No pair of the ranges keeps every limit: the pair below was settled by hand.")
+	}
+	bench := b.Document()
+	said := map[string]bool{}
+	for _, c := range append(wholeCautions(), stringCautions...) {
+		said[c] = true
+	}
+	for i, part := range parts {
+		out.Append(once(part, append(parts[i+1:], bench), said))
+	}
+	if err := in.fanDrawn(out, b.l, b.d); err != nil {
 		return nil, err
 	}
 	out.Add(document.Break{})
-	for _, part := range bench {
-		out.Append(withoutCautions(part))
-	}
+	out.Append(ticked(once(bench, nil, said)))
 	out.Heading("Cautions")
 	out.Cautions(wholeCautions()...)
 	out.Heading("Where the numbers come from")
@@ -33,14 +46,51 @@ func Sheet(in *Input, l *fan.Layout, d *choice.Detail, date string, choosing, be
 	return out, nil
 }
 
-// withoutCautions leaves out what the sheet says once, at its end.
-func withoutCautions(d *document.Document) *document.Document {
-	whole := append(wholeCautions(), stringCautions...)
+// once leaves out of a part the tables that a later part has too, and the
+// cautions that were said before or come whole at the sheet's end. It adds the
+// part's own to what was said.
+func once(d *document.Document, later []*document.Document, said map[string]bool) *document.Document {
+	names := map[string]bool{}
+	for _, part := range later {
+		for _, block := range part.Blocks {
+			if t, ok := block.(*table.Table); ok {
+				names[t.Name] = true
+			}
+		}
+	}
 	out := &document.Document{Title: d.Title}
 	for _, block := range d.Blocks {
-		if c, ok := block.(document.Cautions); ok {
-			out.Cautions(slices.DeleteFunc(slices.Clone(c.Items), func(item string) bool { return slices.Contains(whole, item) })...)
-			continue
+		switch b := block.(type) {
+		case document.Cautions:
+			out.Cautions(slices.DeleteFunc(slices.Clone(b.Items), func(item string) bool { return said[item] })...)
+			for _, item := range b.Items {
+				said[item] = true
+			}
+		case *table.Table:
+			if !names[b.Name] {
+				out.Add(b)
+			}
+		default:
+			out.Add(b)
+		}
+	}
+	return out
+}
+
+// measuredTables are those beside which what was measured is written down.
+var measuredTables = []string{"bass-marks", "treble-marks", "checks"}
+
+// ticked gives every row of a document's tables a box to tick.
+func ticked(d *document.Document) *document.Document {
+	out := &document.Document{Title: d.Title}
+	for _, block := range d.Blocks {
+		if t, ok := block.(*table.Table); ok {
+			boxed := *t
+			boxed.Tick = true
+			if slices.Contains(measuredTables, t.Name) {
+				boxed.Room = "measured"
+			}
+			block = &boxed
 		}
 		out.Add(block)
 	}
