@@ -2,7 +2,6 @@ package choice
 
 import (
 	"context"
-	"slices"
 
 	"scalepair/data/unit"
 )
@@ -50,44 +49,28 @@ func (p *Plan) settled(ctx context.Context) (f *field, stands bool, err error) {
 // and reports whether any had not been so.
 func (p *Plan) settle(f *field, places []int) bool {
 	changed := false
-	c := newChooser(p)
 	for _, at := range places {
 		if f.points[at].fixed {
 			continue
 		}
 		changed = true
 		bass, treble := f.lengths(at)
-		e2, cents, miss := c.ownSpacing(bass, treble, f.setOf(at))
-		if miss.Limit != Kept {
+		v := point{fixed: true}
+		set, miss := p.Suggest(bass, treble)
+		if set != nil {
+			d, err := p.Detail(bass, treble, set)
+			if err != nil {
+				d = &Detail{Broken: []Miss{{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}}}
+			}
+			v.e2, v.cents = float64(d.Error*d.Error), d.Inharmonicity.Value()
+			miss = append(d.Broken, Miss{Gauge: -1})[0]
+		}
+		if v.limit = miss.Limit; v.limit != Kept {
 			f.dropped.drop(miss, 1)
 		}
-		f.put(at, point{e2: e2, cents: cents, limit: miss.Limit, fixed: true}, c.set)
+		f.put(at, v, set)
 	}
 	return changed
-}
-
-// ownSpacing works a pair out with equal gaps between the strings of its own
-// set, beginning with a set: the set that is best for the spacing that it makes
-// itself. Where none is found in a few rounds, the last is taken as it is.
-func (c *chooser) ownSpacing(bass, treble unit.Length, set []int) (e2, cents float64, miss Miss) {
-	p := c.p
-	for range rounds {
-		base, err := p.baseFor(set)
-		if err != nil {
-			return 0, 0, Miss{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}
-		}
-		if e2, cents, miss = c.pairOf(base, bass, treble); miss.Limit != Kept && miss.Limit < InharmonicityLimit || slices.Equal(set, c.set) {
-			return e2, cents, miss
-		}
-		set = slices.Clone(c.set)
-	}
-	copy(c.set, set)
-	d, err := p.Detail(bass, treble, set)
-	if err != nil {
-		return 0, 0, Miss{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}
-	}
-	miss = append(d.Broken, Miss{Bass: bass, Treble: treble, Gauge: -1})[0]
-	return float64(d.Error * d.Error), d.Inharmonicity.Value(), miss
 }
 
 // fill works out what is printed.
