@@ -142,7 +142,7 @@ func requireMessages(t *testing.T, text string) {
 // refused is the slip.
 func TestSoundInput(t *testing.T) {
 	t.Chdir(soundFolder(t))
-	for _, line := range []string{"gauges", "advise --trials 20", "tension", "layout", "setout", "check measured.csv", "compare"} {
+	for _, line := range []string{"gauges", "advise --trials 20", "tension", "layout", "bench", "check measured.csv", "compare"} {
 		resultOf(t, line)
 	}
 }

@@ -18,7 +18,7 @@ import (
 
 // commands are the command lines that are tried on any files.
 var commands = []string{
-	"tension build.toml", "layout build.toml", "setout build.toml", "check marks.csv build.toml", "gauges build.toml",
+	"tension build.toml", "layout build.toml", "bench build.toml", "check marks.csv build.toml", "gauges build.toml",
 	"tension build.toml --format json", "gauges build.toml --format json", "tension build.toml --lengths in64 --forces lbf --format csv",
 	"advise build.toml --trials 50", "compare build.toml", "draw build.toml --out fan.svg --out fan.dxf --out fan.pdf --force",
 }

@@ -139,7 +139,7 @@ func factor(wants ...float64) func(Reading, plan) bool {
 var confusions = []confusion{
 	{"inches", "head the column measured_in, or write the unit in the cell", factor(1 / 25.4), false},
 	{"millimetres", "head the column measured_mm, or write the unit in the cell", factor(25.4), false},
-	{"lengths with the decimal point in the wrong place", "look where the point belongs", factor(0.01, 0.1, 10, 100), false},
+	{"a decimal point in the wrong place", "look where the point belongs", factor(0.01, 0.1, 10, 100), false},
 	{"distances from the nut", "write ruler as their pass, or enter the steps", func(r Reading, p plan) bool {
 		return r.Kind == Step && r.From > 0 && like(r, p.lines[r.Line].marks[r.Fret])
 	}, false},

@@ -57,7 +57,7 @@ func TestCheckRefusesReadings(t *testing.T) {
 		{"one in inches", func(r []mark.Reading) []mark.Reading { r[10].Measured /= 25.4; return r },
 			`bass ruler fret 6: this looks like inches ("8.07 mm where 205.03 mm is nominal"); head the column measured_in, or write the unit in the cell`},
 		{"a point lost", func(r []mark.Reading) []mark.Reading { r[96].Measured /= 10; return r },
-			`diagonal from bass nut to treble mark 24: this looks like lengths with the decimal point in the wrong place ("50.65 mm where 506.54 mm is nominal"); look where the point belongs`},
+			`diagonal from bass nut to treble mark 24: this looks like a decimal point in the wrong place ("50.65 mm where 506.54 mm is nominal"); look where the point belongs`},
 		{"offset in inches", func(r []mark.Reading) []mark.Reading { r[98].Measured /= 25.4; return r },
 			`nut offset: this looks like inches ("0.66 mm where 16.63 mm is nominal"); head the column measured_in, or write the unit in the cell`},
 	} {
@@ -156,7 +156,7 @@ func TestALostPointIsAskedAfter(t *testing.T) {
 			readings := measured(t)
 			readings[at].Measured *= times
 			_, err := mark.Check(layout(t), readings, fineShop.options())
-			assert.ErrorContains(t, err, name+": this looks like lengths with the decimal point in the wrong place")
+			assert.ErrorContains(t, err, name+": this looks like a decimal point in the wrong place")
 		}
 	}
 }

@@ -48,7 +48,9 @@ func (b *Bench) compensationTable() *table.Table {
 		of("most", "compensation_most", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Hi }),
 		of("begin at", "begin_at", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() }),
 		of("nut to saddle", "nut_to_saddle", func(p fan.SaddlePoint) unit.Length { return p.FromNut }),
-		of("screw back", "screw_back", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() - b.saddles.Forward }))
+		of("screw back", "screw_back", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() - b.saddles.Forward }),
+		table.Words("", "not_computed", func(p fan.SaddlePoint) string { return b.d.Strings[p.String-1].CompensationErr.Error() }).
+			Known(func(p fan.SaddlePoint) bool { return !b.known(p) }))
 	t.Note("Nut to saddle: along the string, at 'begin at'. Screw back: how far to turn a saddle back from the front of its travel, once the bridge is placed as below.")
 	req := b.in.Plan.Request()
 	h := req.Action

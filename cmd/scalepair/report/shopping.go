@@ -25,7 +25,7 @@ type purchase struct {
 // Single is one gauge of the shopping list.
 type Single struct {
 	Gauge   int   // index into the stock
-	Strings []int // the strings it is for, the highest first
+	Strings []int // the strings it is for, the lowest first
 	// LeastWinding is the wound part that the longest of them needs; 0 on a plain
 	// string.
 	LeastWinding unit.Length
@@ -40,7 +40,7 @@ func (in *Input) Singles(d *choice.Detail) []Single {
 	if d == nil {
 		return out
 	}
-	for i, s := range d.Strings {
+	for i, s := range slices.Backward(d.Strings) {
 		at := slices.IndexFunc(out, func(o Single) bool { return o.Gauge == s.Gauge })
 		if at < 0 {
 			at, out = len(out), append(out, Single{Gauge: s.Gauge})
