@@ -214,8 +214,8 @@ func TestBlankWorkedWith(t *testing.T) {
 	w := demo(t)
 	_, err := report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Job.Calipers(unit.Millimetres), Blank: "smokd oak"})
 	assert.ErrorContains(t, err, `no such blank on offer ("smokd oak"); did you mean "smoked oak"?`)
-	_, err = report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Job.Calipers(unit.Millimetres), Blank: "pear, short"})
-	assert.ErrorContains(t, err, "pear, short is too small for this board")
+	_, err = report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Job.Calipers(unit.Millimetres), Blank: "short pear"})
+	assert.ErrorContains(t, err, "short pear is too small for this board")
 }
 
 // Every number of a slip's sentence is in its JSON too, and what it says to do.

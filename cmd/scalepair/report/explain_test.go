@@ -66,7 +66,7 @@ func TestTheWorkCanBeFollowed(t *testing.T) {
 		fret         float64
 	}{
 		{"plain and wound", "w56 w44 w34 w24 p17 p13", nil, 5},
-		{"estimated", "w58 w44 w34 w22 p21 p105", nil, 12},
+		{"estimated", "w58 w44 w34 w22 p21 p10", nil, 12},
 		{"a capo, a retuned string, another pitch", "w58 w44 w36 w26 p21 p10", []string{"--capo", "2", "--retune", "6=A1-14c", "--pitch", "442"}, 7},
 		{"no bend", "w80 w60 w50 w40 p24 p09", nil, 0},
 	} {

@@ -73,7 +73,7 @@ func (in *Input) boardWords(p choice.Pair) string {
 func fitList(fit, nearly []string) string {
 	text := listed(fit)
 	if nearly != nil {
-		text = strings.TrimSpace(text + " nearly " + listed(nearly))
+		text = strings.TrimPrefix(text+"; nearly: "+listed(nearly), "; ")
 	}
 	return orNone(text)
 }
