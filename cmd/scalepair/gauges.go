@@ -8,6 +8,7 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
+	"scalepair/cmd/scalepair/table"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/gauges"
@@ -34,7 +35,7 @@ every reading. --next says what to weigh next for the pair and the set in use.
 
 ` + report.Craft + `
 Or hang a weight on the string and read the pitch: a row of the kind 'hung'.
-` + wrapHelp(gauges.HungCaution) + `
+` + strings.Join(table.Wrap(gauges.HungCaution, 79), "\n") + `
 The breaking load of a gauge is printed when you name it.`,
 		Example: `  scalepair gauges
   scalepair gauges w46 p10
@@ -52,25 +53,6 @@ The breaking load of a gauge is printed when you name it.`,
 	textVar(f, namedFile{&o.plot, ".svg"}, "plot", "draw the fits with their gauges into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --plot: replace a file that exists")
 	return c
-}
-
-// wrapHelp breaks a text to the width of help texts.
-func wrapHelp(text string) string {
-	const width = 79
-	line, out := 0, strings.Builder{}
-	for _, w := range strings.Fields(text) {
-		switch {
-		case line > 0 && line+1+len(w) > width:
-			out.WriteByte('\n')
-			line = 0
-		case line > 0:
-			out.WriteByte(' ')
-			line++
-		}
-		out.WriteString(w)
-		line += len(w)
-	}
-	return out.String()
 }
 
 // stockArguments parts the build file from the gauges behind it. The first

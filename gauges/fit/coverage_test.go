@@ -75,6 +75,11 @@ var worlds = []struct {
 		w.measured, w.shortest = true, 0.8
 		w.tools.BalanceRepeatability, w.tools.BalanceAccuracy = unit.Grams(0.03), 0
 	}},
+	{"one piece again and again", [2]float64{0.6, 1}, func(w *world) { w.measured, w.again, w.most = true, true, 6 }},
+	{"one piece again and again, nothing but rounding", [2]float64{0.6, 1}, func(w *world) {
+		w.measured, w.again, w.most = true, true, 6
+		w.tools.BalanceRepeatability, w.tools.BalanceAccuracy, w.tools.RulerAccuracy = 0, 0, 0
+	}},
 	{"evenly or loosely wound, who knows", [2]float64{0.15, 1}, func(w *world) {
 		w.measured, w.scatter = true, 0.02*math.Abs(w.rng.NormFloat64())
 	}},

@@ -20,6 +20,7 @@ type world struct {
 	measured       bool // diameters by calipers, not off the packet
 	light          bool // hung tests with little weight, see hangs
 	listed, hung   bool // some gauges without reading, some with hung tests
+	again          bool // all weighings of a gauge are of one piece
 	most           int  // weighings of a gauge, at most
 	shortest, span float64
 	scatter        float64 // of a wound family
@@ -158,8 +159,11 @@ func (w *world) take(r reading.Reading, weight, ea, ei float64, i int) {
 }
 
 func (w *world) weighs(r reading.Reading, weight float64, n int) {
+	l := w.shortest + w.span*w.rng.Float64()
 	for range n {
-		l := w.shortest + w.span*w.rng.Float64()
+		if !w.again {
+			l = w.shortest + w.span*w.rng.Float64()
+		}
 		m := weight*l + w.balanceOff + w.tools.BalanceRepeatability.Kg()*w.rng.NormFloat64()
 		r.Kind, r.Length, r.Mass = reading.Weighed, unit.Length(w.rounded(l+w.rulerOff, w.tools.RulerResolution.M())), unit.Mass(w.rounded(m, w.tools.BalanceResolution.Kg()))
 		w.add(r)
