@@ -128,20 +128,18 @@ func (f Fit) record(g *gauges.Gauge, v gauges.Value, tr *trace.Trace) {
 		return
 	}
 	const fromFit = "the fit of its kind"
-	switch f.Law {
-	case PowerLaw:
-		tr.Given("b, exponent of the fit", float64(f.Exponent), "", fromFit)
-		tr.Step("wF, linear density of the fit", "exp(level + b (ln D - centre))", v.W, "kg/m", fromFit)
-	case OneDensity:
+	formula := "exp(level + b (ln D - centre)), b the exponent"
+	if f.Law != PowerLaw {
 		tr.Given("rho, density of the fit", float64(f.Density), "kg/m3", fromFit)
-		tr.Step("wF, linear density of the fit", "rho pi/4 D^2", v.W, "kg/m", fromFit)
-	case WrapDensity:
+		formula = "rho pi/4 D^2"
+	}
+	if f.Law == WrapDensity {
 		core, ring := g.CoreAndRing()
-		tr.Given("rho, density of the wrap by the fit", float64(f.Density), "kg/m3", fromFit)
 		tr.Step("wc, weight of the core", "density of the core times its area", core, "kg/m", "definition")
 		tr.Step("R, ring that the wrap fills", "pi/4 (D^2 - D_bed^2)", ring, "m2", "geometry")
-		tr.Step("wF, linear density of the fit", "wc + rho R", v.W, "kg/m", fromFit)
+		formula = "wc + rho R"
 	}
+	tr.Step("wF, linear density of the fit", formula, v.W, "kg/m", fromFit)
 	tr.Step("oF, standard uncertainty from its own scatter and outside", "as the family scatters, widened for few gauges", v.Indep, "kg/m", fromFit)
 	for _, p := range v.Common {
 		tr.Step(", standard uncertainty from the "+p.Source+", shared", "through the fit and the diameters", p.U, "kg/m", fromFit)
@@ -149,21 +147,15 @@ func (f Fit) record(g *gauges.Gauge, v gauges.Value, tr *trace.Trace) {
 	v.Settle(tr)
 }
 
-// LinearDensity is the law's linear density of a size, with the standard
-// uncertainty of the law itself (without that of the diameters and the
-// family's scatter). A wrap density needs the core, the other laws ignore it. A
-// size that has no place for a wrap gives 0.
-func (f Fit) LinearDensity(outer, core unit.Length, shape reading.Shape) (w, u unit.LinearDensity) {
+// LinearDensity is the law's linear density of a size. A wrap density needs the
+// core, the other laws ignore it. A size that has no place for a wrap gives 0.
+func (f Fit) LinearDensity(outer, core unit.Length, shape reading.Shape) unit.LinearDensity {
 	g := gauges.Gauge{Family: f.Family, Outer: outer, Core: core, Shape: shape, DensityKgM3: f.coreDensity}
 	if outer <= 0 || f.Law == WrapDensity && (core <= 0 || shape.Bed(core) >= outer) {
-		return 0, 0
+		return 0
 	}
-	x, kgPerM, by := f.predict(&g)
-	sum := f.line.vAt(x)
-	for k := range f.family.sources {
-		sum += math.Pow(f.line.shareAt(k, x), 2)
-	}
-	return unit.LinearDensity(kgPerM), unit.LinearDensity(kgPerM / by.byWeight * math.Sqrt(sum))
+	_, w, _ := f.predict(&g)
+	return unit.LinearDensity(w)
 }
 
 // fill estimates the family's gauges without a reading and reports those that

@@ -80,11 +80,17 @@ func (s *size) check(place Placer, faults *fault.List) {
 
 // bound prints a bound without zeros behind.
 func (s *size) bound(x float64) string {
-	number, name, _ := strings.Cut(s.text(x, x/100), " ")
+	number, name := cutUnit(s.text(x, x/100))
 	if strings.Contains(number, ".") {
 		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
 	}
 	return number + " " + name
+}
+
+// cutUnit cuts "25 1/2 in" into number and unit.
+func cutUnit(text string) (number, name string) {
+	i := strings.LastIndex(text, " ")
+	return text[:i], text[i+1:]
 }
 
 // likely is what a column most often holds, in SI (judgement).
@@ -104,7 +110,7 @@ func (s *size) likely(si float64) bool {
 // otherUnit guesses the size that was meant, where the number would be a likely
 // one in another unit, or in thousandths of an inch; "" where none is.
 func (s *size) otherUnit() string {
-	number, name, _ := strings.Cut(s.text(s.x, 0), " ")
+	number, name := cutUnit(s.text(s.x, 0))
 	x, err := unit.ParseNumber(number)
 	if err != nil || s.unitSizes == nil {
 		return ""

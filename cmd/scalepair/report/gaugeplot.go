@@ -42,7 +42,7 @@ func FitPlot(in *Input) chart.Fit {
 			if reading.Key(familyName(g.Family, g.Material)) != reading.Key(c.Name) {
 				continue
 			}
-			if w, _ := f.LinearDensity(g.Outer, g.Core, g.Shape); w > 0 {
+			if w := f.LinearDensity(g.Outer, g.Core, g.Shape); w > 0 {
 				c.X, c.Y = append(c.X, u.Length.Value(g.Outer)), append(c.Y, equivalent(w, g.Outer))
 			}
 		}
