@@ -55,50 +55,44 @@ func (p *Plan) bendAt(f *fan.Frame, i int, fret, dir float64, tails tension.Tail
 // with: as listed, else the smaller set lies wholly inside the larger, at the
 // shift with the least mean absolute interval between paired strings (of equal
 // ones that nearest to the treble), and strings beyond an end are compared with
-// that end. Several tunings count by their weights.
+// that end. Of several tunings a string has its weighted mean note.
 func (p *Plan) pairing() []int {
-	n, m := p.strings, len(p.req.Reference.Pitches)
-	out := make([]int, n)
-	if list := p.req.Feel.ReferenceStrings; list != nil {
-		for i, s := range list {
-			out[i] = s - 1
+	var own, ref []float64 // octaves
+	for i := range p.strings {
+		own = append(own, 0)
+		for c, one := range p.req.Cases {
+			own[i] += p.share[c] * math.Log2(one.Pitches[i].Hz())
 		}
-		return out
+	}
+	for _, f := range p.req.Reference.Pitches {
+		ref = append(ref, math.Log2(f.Hz()))
+	}
+	small, large := own, ref
+	if len(own) > len(ref) {
+		small, large = ref, own
 	}
 	least, best := math.Inf(1), 0
-	for shift := range max(n, m) - min(n, m) + 1 {
-		if apart := p.apart(shift); apart < least-1e-9 {
+	for shift := range len(large) - len(small) + 1 {
+		apart := 0.0
+		for k := range small {
+			apart += math.Abs(small[k] - large[k+shift])
+		}
+		if apart < least-1e-9 {
 			least, best = apart, shift
 		}
 	}
+	out := make([]int, len(own))
 	for i := range out {
-		if n >= m {
-			out[i] = min(max(i-best, 0), m-1)
-		} else {
+		switch list := p.req.Feel.ReferenceStrings; {
+		case list != nil:
+			out[i] = list[i] - 1
+		case len(own) > len(ref):
+			out[i] = min(max(i-best, 0), len(ref)-1)
+		default:
 			out[i] = i + best
 		}
 	}
 	return out
-}
-
-// apart is the mean absolute interval, in octaves, between paired strings with
-// the smaller set so many strings from the larger's treble end.
-func (p *Plan) apart(shift int) float64 {
-	ref := p.req.Reference.Pitches
-	paired := min(p.strings, len(ref))
-	sum := 0.0
-	for c, one := range p.req.Cases {
-		for k := range paired {
-			own, other := k, k
-			if p.strings > len(ref) {
-				own += shift
-			} else {
-				other += shift
-			}
-			sum += p.share[c] * math.Abs(math.Log2(one.Pitches[own].Hz()/ref[other].Hz()))
-		}
-	}
-	return sum / float64(paired)
 }
 
 // ReferenceStrings gives, by string, the number of the reference's string that
