@@ -150,18 +150,22 @@ func (c *Comparison) verdict() string {
 	best := slices.MinFunc(list, func(a, b *ColumnOf) int { return cmp.Compare(a.removable(), b.removable()) })
 	n := c.in.Plan.Request().Feel.Noticeable
 	var alike, good, worse []string
+	if best.Pair.ErrorUnknown {
+		return "No feel error is known: in every column a bend cannot be made or computed."
+	}
 	for _, one := range list {
-		switch e := one.Pair.Error; {
+		named := fmt.Sprintf("%s (%s)", one.Name, one.errorText())
+		switch {
 		case one == best:
 		case choice.Alike(best.d, one.d):
 			alike = append(alike, one.Name)
 		case one.removable() <= max(best.removable(), n)+n:
-			good = append(good, fmt.Sprintf("%s (%s)", one.Name, table.PercentText(e, 1)))
+			good = append(good, named)
 		default:
-			worse = append(worse, fmt.Sprintf("%s (%s)", one.Name, table.PercentText(e, 1)))
+			worse = append(worse, named)
 		}
 	}
-	text := fmt.Sprintf("%s comes nearest to the wanted feel, with an error of %s", capital(best.Name), table.PercentText(best.Pair.Error, 1))
+	text := fmt.Sprintf("%s comes nearest to the wanted feel, with an error of %s", capital(best.Name), best.errorText())
 	if alike != nil {
 		text += "; alike, no string differing by 2 %: " + listed(alike)
 	}
@@ -174,9 +178,19 @@ func (c *Comparison) verdict() string {
 	return text + "."
 }
 
+func (o *ColumnOf) errorText() string {
+	if o.Pair.ErrorUnknown {
+		return "not known"
+	}
+	return table.PercentText(o.Pair.Error, 1)
+}
+
 // removable is the part of the feel error that another set could remove, by
-// which columns are compared.
+// which columns are compared; infinite where the error is not known.
 func (o *ColumnOf) removable() unit.Ratio {
+	if o.Pair.ErrorUnknown {
+		return unit.Ratio(math.Inf(1))
+	}
 	e, u := float64(o.Pair.Error), float64(o.d.NotRemovable)
 	return unit.Ratio(math.Sqrt(max(0, e*e-u*u)))
 }
@@ -249,7 +263,7 @@ func (c *Comparison) sideBySide() *table.Table {
 			}
 			return table.WithSign(unit.Fixed(o.Change.Percent(), 1))
 		}},
-		{"feel error %", func(o *ColumnOf) string { return unit.Fixed(o.Pair.Error.Percent(), 1) }},
+		{"feel error", (*ColumnOf).errorText},
 		{"worst string, its tension", func(o *ColumnOf) string {
 			if o.Pair.WorstString == 0 {
 				return none

@@ -1,11 +1,23 @@
 // Package report turns results into what a builder reads: one result type a
 // command, with the keys of its JSON, its tables, and its document. It takes
 // finished results and does no physics.
+//
+// In reading order: report.go and head.go have what every result shares,
+// strings.go one string, strung.go a pair with its set, bars.go their tensions as
+// a picture; limits.go, cautions.go and warnings.go what is said about them. Then
+// the commands: advise.go with reasons.go, tradeoff.go, asked.go, map.go and
+// fromblank.go; compare.go with columns.go; tension.go and explain.go; gauges.go
+// with gaugetable.go, gaugewords.go and gaugeplot.go, next.go; layout.go with
+// slants.go and neutral.go; bench.go with the files that begin with its name and
+// shopping.go; check.go with checkwords.go. picture.go has the words of a drawing,
+// strips.go a drawing in true size, sheet.go the bench sheet.
 package report
 
 import (
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/table"
@@ -138,7 +150,11 @@ func plural(n int, word string) string {
 	return strconv.Itoa(n) + " " + word + "s"
 }
 
-func capital(word string) string { return strings.ToUpper(word[:1]) + word[1:] }
+// capital begins a sentence with a name.
+func capital(name string) string {
+	first, size := utf8.DecodeRuneInString(name)
+	return string(unicode.ToUpper(first)) + name[size:]
+}
 
 // pitchStandard is the frequency of A4.
 func (in *Input) pitchStandard() unit.Frequency { return in.Job.Build.Strings.PitchStandard }
