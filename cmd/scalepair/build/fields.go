@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -49,10 +50,16 @@ func keyed(t reflect.Type, key string) (reflect.StructField, bool) {
 	return reflect.StructField{}, false
 }
 
+var fieldsOf sync.Map // of keyFields, by type: every key asks for them
+
 // keyFields gives the fields of a struct, or of the structs of a list, that have
 // a key; those of embedded structs among them, unless a field of the same name
 // stands before them.
 func keyFields(t reflect.Type) (out []reflect.StructField) {
+	if found, ok := fieldsOf.Load(t); ok {
+		return found.([]reflect.StructField)
+	}
+	defer func(t reflect.Type) { fieldsOf.Store(t, out) }(t)
 	for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice {
 		t = t.Elem()
 	}
@@ -99,18 +106,17 @@ func setText(v reflect.Value, text string) error {
 
 // check looks at every key of the file: whether a field has it, whether the
 // value is of its kind, and whether it is in range. It reports all faults.
-func (p *places) check(root reflect.Value, faults *fault.List) {
+func (p *places) check(faults *fault.List) {
+	root := reflect.TypeFor[Build]()
 	for _, s := range p.spots {
-		f, ok := fieldOf(root.Type(), s.path)
-		if !ok {
-			p.unknown(root.Type(), s, faults)
-			continue
+		if f, ok := fieldOf(root, s.path); !ok {
+			p.unknown(root, s, faults)
+		} else if err := s.fits(f); err != nil {
+			faults.Include(s.value, fault.About(lastKey(s.path), err))
 		}
-		err := s.fits(f)
-		if err == nil && s.number() {
-			p.convert(root, s)
+		if len(*faults) >= mostFaults {
+			return
 		}
-		faults.Include(s.value, fault.About(lastKey(s.path), err))
 	}
 }
 
@@ -168,15 +174,17 @@ func withUnit(key, text string) string {
 	return text
 }
 
-// convert reads a number that its key gives the unit of: 30 under fret_slant_deg
-// is 30 degrees. The decoder knows numbers only.
-func (p *places) convert(root reflect.Value, s *spot) {
-	v := reflect.Indirect(valueAt(root, s.path))
-	if v.Kind() != reflect.Float64 {
-		return
-	}
-	if t, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
-		_ = t.UnmarshalText([]byte(withUnit(s.path, s.text))) // read before, without an error
+// convert reads the numbers that their keys give the unit of: 30 under
+// fret_slant_deg is 30 degrees. The decoder knows numbers only.
+func (p *places) convert(root reflect.Value) {
+	for _, s := range p.spots {
+		v := reflect.Indirect(valueAt(root, s.path))
+		if !s.number() || v.Kind() != reflect.Float64 {
+			continue
+		}
+		if t, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
+			_ = t.UnmarshalText([]byte(withUnit(s.path, s.text))) // checked before
+		}
 	}
 }
 

@@ -3,6 +3,7 @@ package build
 import (
 	"bytes"
 	"fmt"
+	"sort"
 	"strings"
 	"unicode/utf8"
 
@@ -27,6 +28,7 @@ type places struct {
 	section string            // the path of the last header
 	entries map[string]int    // how many [[headers]] a list has had so far
 	headers map[string]extent // of [sections]
+	lines   []int             // where they begin
 	spots   []*spot
 	byPath  map[string]*spot
 }
@@ -37,6 +39,14 @@ type extent struct{ start, end int }
 // findPlaces walks a file once. The error is the parser's, at its place.
 func findPlaces(file string, src []byte) (*places, error) {
 	p := &places{file: file, src: src, entries: map[string]int{}, headers: map[string]extent{}, byPath: map[string]*spot{}}
+	for begin := 0; ; {
+		p.lines = append(p.lines, begin)
+		next := bytes.IndexByte(src[begin:], '\n')
+		if next < 0 {
+			break
+		}
+		begin += next + 1
+	}
 	var parser unstable.Parser
 	parser.Reset(src)
 	for parser.NextExpression() {
@@ -154,9 +164,8 @@ func (p *places) addOnce(s *spot) {
 // place turns a byte offset into line and column; columns count characters, as
 // an editor does.
 func (p *places) place(offset int) fault.Place {
-	before := p.src[:offset]
-	return fault.Place{Input: p.file, Line: 1 + bytes.Count(before, []byte("\n")),
-		Column: 1 + utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:])}
+	line := sort.SearchInts(p.lines, offset+1)
+	return fault.Place{Input: p.file, Line: line, Column: 1 + utf8.RuneCount(p.src[p.lines[line-1]:offset])}
 }
 
 // Place gives where the key's value stands in the file: Place("scales.bass"),

@@ -19,7 +19,8 @@ var byteOrderMark = []byte("\xEF\xBB\xBF")
 // A larger one is another file, and is not read.
 const mostBytes = 1 << 20
 
-// mostFaults is how many faults are reported: nobody reads more.
+// mostFaults is from where the rest of a file is not looked at, since nobody
+// reads more.
 const mostFaults = 100
 
 // Read reads a build file and puts the flags over it;
@@ -37,10 +38,10 @@ func Read(src []byte, file string, flags *Flags) (*Build, error) {
 	b := Defaults()
 	b.File, b.places = file, places
 	var faults fault.List
-	strict := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields().Decode(b)
-	places.check(reflect.ValueOf(b).Elem(), &faults)
-	if strict != nil && len(faults) == 0 {
-		faults.Include(fault.Place{Input: file}, decoderFault(file, strict))
+	if places.check(&faults); len(faults) == 0 {
+		err := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields().Decode(b)
+		faults.Include(fault.Place{Input: file}, decoderFault(file, err))
+		places.convert(reflect.ValueOf(b).Elem())
 	}
 	if len(faults) == 0 && flags != nil {
 		faults.Include(fault.Place{Input: file}, flags.over(b))
