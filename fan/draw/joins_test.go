@@ -65,7 +65,7 @@ func TestStrokesDifferByWeightOrDash(t *testing.T) {
 		assert.False(t, double, "%v looks like %v", s, other)
 		seen[look] = s
 	}
-	for _, s := range draw.Strokes() {
+	for s := draw.SlotStroke; s <= draw.HereStroke; s++ {
 		assert.LessOrEqual(t, s.Grey(), 0.6, "%v must show in a grey print", s)
 		assert.GreaterOrEqual(t, s.Width(), 0.12, "%v must not break up", s)
 		assert.Zero(t, len(s.Dash())%2, "%v: dashes and gaps in pairs", s)

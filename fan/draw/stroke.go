@@ -58,15 +58,6 @@ var looks = [...]look{
 	HereStroke:   {"this sheet", 0.60, nil, 0},
 }
 
-// Strokes gives every stroke in its fixed order.
-func Strokes() []Stroke {
-	all := make([]Stroke, len(looks))
-	for i := range all {
-		all[i] = Stroke(i)
-	}
-	return all
-}
-
 // String is the stroke's meaning in words, as the drawing's key prints it.
 func (s Stroke) String() string { return looks[s].name }
 

@@ -88,7 +88,7 @@ func TestAnEmptyDrawingIsWhole(t *testing.T) {
 }
 
 func TestEveryBrokenStrokeHasItsLineType(t *testing.T) {
-	for _, s := range draw.Strokes() {
+	for s := draw.SlotStroke; s <= draw.HereStroke; s++ {
 		got := entities(t, written(t, draw.Line{B: draw.Point{X: 1}, Stroke: s}))
 		assert.Equal(t, s.Dash() == nil, strings.Contains(got, "6=CONTINUOUS"), "%v", s)
 	}
