@@ -166,7 +166,9 @@ func (g *Gauge) stretch() {
 //	d = (1 - s) d_o + s d_w,   s = u(d_o)^2/(u(d_o)^2 + u(d_w)^2)
 //
 // w: linear density, kg/m; rho, uRho: density of the material and its standard
-// uncertainty, kg/m3, above 0; d_o: outer diameter, m. The area follows.
+// uncertainty, kg/m3, above 0; d_o: outer diameter, m. The area follows. Where
+// the two are more than three standard uncertainties apart (judgement) one of
+// them is a slip, and the core stays as wide as the outside.
 // Source: the Guide, weighted mean.
 func (g *Gauge) weighedCore(rho, uRho float64) {
 	w, do := g.LinearDensity.KgPerM(), g.Outer.M()
@@ -174,10 +176,20 @@ func (g *Gauge) weighedCore(rho, uRho float64) {
 	byDensity := dw / (2 * w)
 	byRho := -dw / (2 * rho)
 	uo, uw := g.OuterParts.U(), RootSum(byDensity*g.U.KgPerM(), byRho*uRho)
+	if math.Abs(dw-do) > 3*math.Hypot(uo, uw) {
+		return
+	}
 	s := uo * uo / (uo*uo + uw*uw)
 	g.Core = unit.Length((1-s)*do + s*dw)
 	g.CoreParts = Parts{}.Plus(1-s, g.OuterParts...).Plus(s, Part{"density of " + g.Material, byRho * uRho, false})
 	g.CoreByDensity = s * byDensity
 	g.UCore = unit.Length(RootSum(g.CoreParts.U(), g.CoreByDensity*g.U.KgPerM()))
+	g.stretch()
+}
+
+// CoreFromOutside makes the core of a plain wire as wide as its outside, whatever
+// it weighs: its reading is not to be trusted.
+func (g *Gauge) CoreFromOutside() {
+	g.Core, g.UCore, g.CoreParts, g.CoreByDensity = g.Outer, g.UOuter, g.OuterParts, 0
 	g.stretch()
 }

@@ -144,7 +144,9 @@ func (f *family) mark(list []gauges.Gauge) {
 			Fit: g.LinearDensity / unit.LinearDensity(1+j.deviation), Deviation: unit.Ratio(j.deviation),
 			U: unit.Ratio(j.u), Limit: unit.Ratio(j.limit),
 		}
-		g.Suspect = !j.in
+		if g.Suspect = !j.in; g.Suspect && g.IsPlain() {
+			g.CoreFromOutside()
+		}
 	}
 }
 

@@ -38,6 +38,7 @@ func TestSlipsAreWorded(t *testing.T) {
 			assert.Contains(t, x.Slips, c.slip)
 			assert.Equal(t, c.slip, x.Slips[0], "likeliest first")
 			assert.True(t, gauge(t, s, "013").Suspect)
+			assert.Equal(t, gauge(t, s, "013").Outer, gauge(t, s, "013").Core, "a slip does not thin the wire")
 			assert.Contains(t, x.String(), "r.csv:11:1: gauge 013 is ")
 			assert.Contains(t, s.Fits[0].LeftOut, "013")
 		})
