@@ -112,3 +112,15 @@ func TestShows(t *testing.T) {
 		assert.Equal(t, c.want, shows(c.text, c.printed), "%q for %q", c.text, c.printed)
 	}
 }
+
+// The README's picture is the demo's drawing.
+func TestReadmePicture(t *testing.T) {
+	s := newShell(t)
+	_, errOut, err := s.run("scalepair draw --out fan.svg --hide key,dots,check-bars,title,centreline")
+	require.NoError(t, err, errOut)
+	drawn, err := os.ReadFile(filepath.Join(s.dir, "fan.svg"))
+	require.NoError(t, err)
+	shown, err := os.ReadFile("../../testdata/drawings/demo_fan.svg")
+	require.NoError(t, err)
+	assert.Equal(t, string(shown), string(drawn), "draw it again with the command above")
+}
