@@ -42,7 +42,7 @@ type Rectangle struct {
 // allowance on every side.
 func (l *Layout) LeastBlank() Rectangle { return l.Frame.leastBlank() }
 
-// Fit says whether a blank holds a board, and how it must lie.
+// Fit reports whether a blank holds a board, and how it must lie.
 type Fit struct {
 	Blank Blank
 	Fits  bool

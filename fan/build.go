@@ -108,7 +108,7 @@ const noCents = 1e-10
 //	1200 log2((1 - k)/(1 - u))
 //
 // k  the fret's fraction of the outer lines, u  the fraction of the string's
-// own length at which it meets the straight fret; u > k is sharp. Exactly 0
+// length at which it meets the straight fret; u > k is sharp. Exactly 0
 // where the string has the same fraction at nut and saddle. Ours, from
 // frequency as 1/length.
 func (f *Frame) centsSharp(i, n int) unit.Cents {

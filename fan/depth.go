@@ -99,7 +99,7 @@ func (l *Layout) LeastThickness(s Sawing) (unit.Length, error) {
 	return least, nil
 }
 
-// BlankFit says whether one blank holds the board, thickness included.
+// BlankFit reports whether one blank holds the board, thickness included.
 type BlankFit struct {
 	Fit
 	// LeftUnder is left under the deepest slot and LeftAtEdge at the thinnest slot

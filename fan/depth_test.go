@@ -151,7 +151,7 @@ func TestTheEdgeAsksForThickness(t *testing.T) {
 }
 
 // A board that is radiused first is sawn to one depth along the curve: less to
-// saw, the same left at the slot's ends, and there less will do.
+// saw, the same left at the slot's ends, and there less is enough.
 func TestRadiusFirst(t *testing.T) {
 	l := mustLayout(t, sixStrings())
 	flat := sawing()
@@ -218,6 +218,5 @@ func TestKerf(t *testing.T) {
 	} {
 		got := fan.FretWire{Kerf: unit.MM(c.kerf), TangWidth: unit.MM(c.tang), BarbWidth: unit.MM(c.barbs)}.TangInCut()
 		assert.Equal(t, c.want, got, c.name)
-		assert.NotEmpty(t, got.String())
 	}
 }

@@ -32,7 +32,7 @@ func TestGeometryNearItsEdges(t *testing.T) {
 		{"neutral a hair from fret 7", 686, 648, 7 + 1e-9, 20, false},
 		{"neutral bridge", 686, 648, bridge, 20, false},
 		{"parallel strings", 686, 648, 7, 0, false},
-		{"spans a hair apart", 686, 648, 7, 1e-9, false},
+		{"spreads a hair apart", 686, 648, 7, 1e-9, false},
 		{"lengths a micrometre apart", 648.001, 648, 7, 20, false},
 		{"lengths a picometre apart", 648 + 1e-9, 648, 7, 20, false},
 		{"lengths one bit apart", math.Nextafter(648, 649), 648, 7, 20, false},
@@ -40,7 +40,7 @@ func TestGeometryNearItsEdges(t *testing.T) {
 		{"equal lengths", 648, 648, 7, 20, false},
 		{"equal lengths, neutral bridge, drawing together", 648, 648, bridge, -5, false},
 		{"equal gaps, parallel strings", 686, 648, 7, 0, true},
-		{"equal gaps, spans a hair apart", 686, 648, 7, 1e-9, true},
+		{"equal gaps, spreads a hair apart", 686, 648, 7, 1e-9, true},
 		{"equal gaps, neutral bridge", 686, 648, bridge, 20, true},
 		{"equal gaps, equal lengths", 648, 648, 7, 20, true},
 	} {

@@ -6,7 +6,7 @@ import (
 	"scalepair/data/unit"
 )
 
-// Fence is how a straight fence is set for one slot: a square mitre box serves
+// Fence is how a straight fence is set for one slot: a square mitre box fits
 // the neutral fret only. The fence lies on the nut side of the slot, and the
 // blade runs against its bridge side.
 type Fence struct {

@@ -45,7 +45,7 @@ func (f Frame) Strings() int {
 // difference in the shop's units have the same float64.
 func (f Frame) Difference() unit.Length { return unit.Length(math.Round(f.diff*1e12) / 1e12) }
 
-// Length is the own length of string i (0 = string 1), nut to saddle along
+// Length is the length of string i (0 = string 1), nut to saddle along
 // its line. The outer strings have exactly the lengths asked for.
 func (f Frame) Length(i int) unit.Length {
 	switch i {

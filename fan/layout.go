@@ -35,7 +35,7 @@ type Layout struct {
 type StringLine struct {
 	Number                      int         // 1 is the highest
 	Nut, Saddle                 Point       // end points
-	Length                      unit.Length // own length, along the line
+	Length                      unit.Length // length, along the line
 	NutFraction, SaddleFraction float64     // where it ends along the nut and the saddle line, 0 at string 1, 1 at the last
 }
 

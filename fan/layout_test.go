@@ -71,10 +71,10 @@ func TestEqualGapsAreEqual(t *testing.T) {
 	}
 	overNecks(t, gaps, func(t *rapid.T, l *fan.Layout) {
 		spec := l.Spec
-		for _, seats := range [][]fan.Position{l.NutPositions, l.SaddlePositions} {
+		for _, positions := range [][]fan.Position{l.NutPositions, l.SaddlePositions} {
 			first := math.NaN()
-			for i, seat := range seats[:len(seats)-1] {
-				gap := seat.SpacingSquare.MM() - (spec.Diameters[i]+spec.Diameters[i+1]).MM()/2
+			for i, pos := range positions[:len(positions)-1] {
+				gap := pos.SpacingSquare.MM() - (spec.Diameters[i]+spec.Diameters[i+1]).MM()/2
 				if i == 0 {
 					first = gap
 				}
@@ -134,33 +134,33 @@ func TestCentsSignByHand(t *testing.T) {
 func TestSeatsAlongAndSquare(t *testing.T) {
 	l := mustLayout(t, sixStrings())
 	for name, line := range map[string]struct {
-		seats  []fan.Position
-		across fan.Across
+		positions []fan.Position
+		across    fan.Across
 	}{"nut": {l.NutPositions, l.Nut}, "saddle": {l.SaddlePositions, l.Saddle}} {
 		t.Run(name, func(t *testing.T) {
 			chord := math.Hypot(line.across.Bass.X.MM()-line.across.Treble.X.MM(), line.across.Bass.Y.MM()-line.across.Treble.Y.MM())
 			sumAlong, sumSquare := 0.0, 0.0
-			for i, seat := range line.seats {
-				require.Equal(t, i+1, seat.String)
-				require.GreaterOrEqual(t, seat.SpacingAlong.MM(), seat.SpacingSquare.MM(), "longer along the slant")
-				sumAlong += seat.SpacingAlong.MM()
-				sumSquare += seat.SpacingSquare.MM()
+			for i, pos := range line.positions {
+				require.Equal(t, i+1, pos.String)
+				require.GreaterOrEqual(t, pos.SpacingAlong.MM(), pos.SpacingSquare.MM(), "longer along the slant")
+				sumAlong += pos.SpacingAlong.MM()
+				sumSquare += pos.SpacingSquare.MM()
 			}
 			require.InDelta(t, chord, sumAlong, close9)
-			require.InDelta(t, chord, line.seats[0].AlongFromBass.MM(), close9)
-			require.InDelta(t, sumSquare, line.seats[0].SquareFromBass.MM(), close9)
-			require.Zero(t, line.seats[5].AlongFromBass.MM())
+			require.InDelta(t, chord, line.positions[0].AlongFromBass.MM(), close9)
+			require.InDelta(t, sumSquare, line.positions[0].SquareFromBass.MM(), close9)
+			require.Zero(t, line.positions[5].AlongFromBass.MM())
 		})
 	}
 	nut := l.NutPositions
 	slot := l.Frets[0].Slot
 	require.Equal(t, slot.Length.MM(), l.NutBlank.MM())
-	for _, seat := range nut {
-		require.InDelta(t, math.Hypot(slot.Bass.X.MM()-seat.At.X.MM(), slot.Bass.Y.MM()-seat.At.Y.MM()), seat.AlongFromEdge.MM(), close9)
-		require.InDelta(t, 0, seat.FromNut.MM(), close9)
+	for _, pos := range nut {
+		require.InDelta(t, math.Hypot(slot.Bass.X.MM()-pos.At.X.MM(), slot.Bass.Y.MM()-pos.At.Y.MM()), pos.AlongFromEdge.MM(), close9)
+		require.InDelta(t, 0, pos.FromNut.MM(), close9)
 	}
-	for i, seat := range l.SaddlePositions {
-		require.InDelta(t, l.Strings[i].Length.MM(), seat.FromNut.MM(), close9)
+	for i, pos := range l.SaddlePositions {
+		require.InDelta(t, l.Strings[i].Length.MM(), pos.FromNut.MM(), close9)
 	}
 }
 
@@ -175,13 +175,13 @@ func TestFurtherLine(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, line, same)
 	require.InDelta(t, slant, line.Slant.Rad(), 1e-12)
-	seats := l.StringsAt(line)
-	require.InDelta(t, 0, math.Hypot(seats[5].At.X.MM()-line.Bass.X.MM(), seats[5].At.Y.MM()-line.Bass.Y.MM()), close9)
-	require.InDelta(t, 0, math.Hypot(seats[0].At.X.MM()-line.Treble.X.MM(), seats[0].At.Y.MM()-line.Treble.Y.MM()), close9)
-	for i, seat := range seats {
-		require.InDelta(t, line.Cross.MM()+seat.At.Y.MM()*math.Tan(slant), seat.At.X.MM(), close9, "on the line")
+	positions := l.StringsAt(line)
+	require.InDelta(t, 0, math.Hypot(positions[5].At.X.MM()-line.Bass.X.MM(), positions[5].At.Y.MM()-line.Bass.Y.MM()), close9)
+	require.InDelta(t, 0, math.Hypot(positions[0].At.X.MM()-line.Treble.X.MM(), positions[0].At.Y.MM()-line.Treble.Y.MM()), close9)
+	for i, pos := range positions {
+		require.InDelta(t, line.Cross.MM()+pos.At.Y.MM()*math.Tan(slant), pos.At.X.MM(), close9, "on the line")
 		_, at := crossing(number(l.Strings[i].Nut), number(l.Strings[i].Saddle), number(line.Treble), number(line.Bass))
-		require.InDelta(t, real(at), seat.At.X.MM(), close9)
+		require.InDelta(t, real(at), pos.At.X.MM(), close9)
 	}
 	for name, bad := range map[string]fan.Line{
 		"no number": {BehindLastFret: unit.Length(math.NaN())}, "endless": {FromSaddle: unit.Length(math.Inf(1))},

@@ -60,16 +60,16 @@ func (l *Layout) StringsAt(line Across) []Position {
 	bassEdge, _ := l.Frame.edges(line.Cross.M(), t)
 	list := make([]Position, len(l.Strings))
 	for i := len(list) - 1; i >= 0; i-- {
-		s, seat := l.Strings[i], &list[i]
+		s, pos := l.Strings[i], &list[i]
 		u := meets(s.Nut, s.Saddle, line.Cross.M(), t)
-		seat.String, seat.At, seat.FromNut = s.Number, s.At(u), plain(unit.Length(u)*s.Length)
+		pos.String, pos.At, pos.FromNut = s.Number, s.At(u), plain(unit.Length(u)*s.Length)
 		bass := list[len(list)-1].At.Y
-		seat.SquareFromBass = plain(bass - seat.At.Y)
-		seat.AlongFromBass = seat.SquareFromBass * stretch
-		seat.AlongFromEdge = plain((unit.Length(bassEdge) - seat.At.Y) * stretch)
+		pos.SquareFromBass = plain(bass - pos.At.Y)
+		pos.AlongFromBass = pos.SquareFromBass * stretch
+		pos.AlongFromEdge = plain((unit.Length(bassEdge) - pos.At.Y) * stretch)
 		if i < len(list)-1 {
-			seat.SpacingSquare = list[i+1].At.Y - seat.At.Y
-			seat.SpacingAlong = seat.SpacingSquare * stretch
+			pos.SpacingSquare = list[i+1].At.Y - pos.At.Y
+			pos.SpacingAlong = pos.SpacingSquare * stretch
 		}
 	}
 	return list

@@ -180,10 +180,10 @@ func TestFret12HalvesEveryString(t *testing.T) {
 	}
 	overNecks(t, octave, func(t *rapid.T, l *fan.Layout) {
 		require.Empty(t, l.CentsErrors)
-		for i, seat := range l.StringsAt(l.Frets[12].Line) {
-			require.InDelta(t, l.Strings[i].Length.MM()/2, seat.FromNut.MM(), close9, "string %d", i+1)
-			require.InDelta(t, l.Strings[i].At(0.5).X.MM(), seat.At.X.MM(), close9)
-			require.InDelta(t, l.Strings[i].At(0.5).Y.MM(), seat.At.Y.MM(), close9)
+		for i, pos := range l.StringsAt(l.Frets[12].Line) {
+			require.InDelta(t, l.Strings[i].Length.MM()/2, pos.FromNut.MM(), close9, "string %d", i+1)
+			require.InDelta(t, l.Strings[i].At(0.5).X.MM(), pos.At.X.MM(), close9)
+			require.InDelta(t, l.Strings[i].At(0.5).Y.MM(), pos.At.Y.MM(), close9)
 		}
 	})
 }
@@ -229,14 +229,14 @@ func TestBoardWidthsInsteadOfSpreads(t *testing.T) {
 	})
 }
 
-// The spans hold where the nut line and the saddle line cross the centreline.
+// The spreads hold where the nut line and the saddle line cross the centreline.
 func TestSpansHoldOnTheCentreline(t *testing.T) {
 	overNecks(t, nil, func(t *rapid.T, l *fan.Layout) {
 		spec := l.Spec
-		for cross, span := range map[float64]float64{0: spec.NutSpread.MM(), l.Saddle.Cross.MM(): spec.SaddleSpread.MM()} {
+		for cross, spread := range map[float64]float64{0: spec.NutSpread.MM(), l.Saddle.Cross.MM(): spec.SaddleSpread.MM()} {
 			square, err := l.LineAt(unit.MM(cross), 0)
 			require.NoError(t, err)
-			require.InDelta(t, span, square.Bass.Y.MM()-square.Treble.Y.MM(), close9)
+			require.InDelta(t, spread, square.Bass.Y.MM()-square.Treble.Y.MM(), close9)
 			require.InDelta(t, square.Bass.Y.MM(), -square.Treble.Y.MM(), close9)
 		}
 		require.Zero(t, l.Nut.Cross.MM())

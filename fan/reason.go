@@ -18,7 +18,7 @@ const (
 	StringsTouch                 // equal gaps: the strings are thicker than the spread
 	TooSteep                     // the nut or saddle line slants more than 60 degrees
 	FretsCross                   // two fret lines meet on the board
-	HeelAtSaddle                 // the board's body end reaches the saddle line
+	EndAtSaddle                  // the board's body end reaches the saddle line
 	NotSettled                   // no taper was found that fits lengths and spreads
 )
 
@@ -32,7 +32,7 @@ var about = [...]struct{ words, key, remedy string }{
 	StringsTouch:   {"the strings are thicker than the spread holds", keyNutSpacing, "take equal centres, or a greater spread"},
 	TooSteep:       {"the nut or saddle line slants more than 60 degrees", keyBass, "bring the lengths closer together, or move the neutral fret"},
 	FretsCross:     {"two fret lines meet on the board", keyEdgeMargin, "take smaller margins, or bring the lengths closer together"},
-	HeelAtSaddle:   {"the end of the board reaches the saddle line", keyFrets, "take fewer frets or less body end overhang"},
+	EndAtSaddle:    {"the end of the board reaches the saddle line", keyFrets, "take fewer frets or less body end overhang"},
 	NotSettled:     {"lengths and spreads do not go together", keySaddleSpread, "check them for a slip"},
 }
 

@@ -19,7 +19,7 @@ func (s Compensation) Middle() unit.Length { return (s.Lo + s.Hi) / 2 }
 type SaddlePoint struct {
 	String       int
 	Compensation Compensation
-	FromNut      unit.Length // along the string: own length and the middle of the compensation
+	FromNut      unit.Length // along the string: length and the middle of the compensation
 	Theoretical  Point       // without compensation
 	At           Point       // at the middle of the compensation
 	Least, Most  Point       // at the two ends of the compensation

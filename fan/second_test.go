@@ -37,8 +37,8 @@ type apex struct {
 
 // newApex finds the apex of a fan. The neutral line is square to the bisector,
 // so its two ends are equally far away, at R; nut and saddle lines meet the
-// bisector of sides a, b at 2 a b cos(phi)/(a + b); there the spans hold, which
-// leaves R alone in the ratio of the spans.
+// bisector of sides a, b at 2 a b cos(phi)/(a + b); there the spreads hold, which
+// leaves R alone in the ratio of the spreads.
 func newApex(s fan.Spec) apex {
 	kN := s.Neutral.K()
 	ratio := func(r float64) float64 {
@@ -120,7 +120,7 @@ func (a apex) overhang(k, margin float64, atBass bool) float64 {
 	return margin * math.Cos(a.phi) * chord / (opposite * math.Sin(2*a.phi))
 }
 
-// randomNeck draws a neck that can be built, with unlike spans.
+// randomNeck draws a neck that can be built, with unlike spreads.
 func randomNeck(t *rapid.T) fan.Spec {
 	s := fan.Spec{AllowReverse: true}
 	s.Strings = rapid.IntRange(2, 10).Draw(t, "strings")
@@ -143,7 +143,7 @@ func randomNeck(t *rapid.T) fan.Spec {
 	for i := range s.Diameters {
 		s.Diameters[i] = unit.MM(rapid.Float64Range(0.2, 2).Draw(t, "diameter"))
 	}
-	s.NutShelf = unit.MM(rapid.Float64Range(0, 6).Draw(t, "seat"))
+	s.NutShelf = unit.MM(rapid.Float64Range(0, 6).Draw(t, "pos"))
 	s.BodyEndOverhang = unit.MM(rapid.Float64Range(0, 10).Draw(t, "body_end"))
 	s.BodyEnd = rapid.SampledFrom([]fan.BodyEnd{fan.AlongLastFret, fan.SquareEnd}).Draw(t, "body end")
 	s.SawAllowance = unit.MM(rapid.Float64Range(0, 3).Draw(t, "saw"))
@@ -151,7 +151,7 @@ func randomNeck(t *rapid.T) fan.Spec {
 }
 
 // overNecks runs a check over random necks; change, when not nil, is made to
-// each before it is laid out.
+// each before it is built.
 func overNecks(t *testing.T, change func(*fan.Spec), check func(t *rapid.T, l *fan.Layout)) {
 	rapid.Check(t, func(t *rapid.T) {
 		spec := randomNeck(t)
@@ -189,7 +189,7 @@ func TestSecondDerivation(t *testing.T) {
 		require.InDelta(t, (a.treble-a.bass)*math.Cos(a.phi), l.NutOffset.MM(), close9, "nut offset")
 		require.InDelta(t, a.bass*math.Cos(a.phi)-a.nutCrossing, l.Nut.Bass.X.MM(), close9, "bass nut end")
 		for _, s := range l.Strings {
-			require.InDelta(t, a.inner(s.NutFraction, s.SaddleFraction), s.Length.MM(), close9, "own length of string %d", s.Number)
+			require.InDelta(t, a.inner(s.NutFraction, s.SaddleFraction), s.Length.MM(), close9, "length of string %d", s.Number)
 		}
 		checkLine(t, a, l.Saddle, 1)
 		for n, fret := range l.Frets {

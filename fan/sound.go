@@ -4,7 +4,7 @@ import (
 	"math"
 )
 
-// sound looks whether a settled frame is an instrument, and prepares the
+// sound reports whether a settled frame is an instrument, and prepares the
 // widths the inner strings need.
 func (f *Frame) sound() Reason {
 	nutB, nutT := f.half(f.pb), f.half(f.pt)
@@ -25,13 +25,13 @@ func (f *Frame) sound() Reason {
 	if f.fretsCross() {
 		return FretsCross
 	}
-	if f.heelAtSaddle() {
-		return HeelAtSaddle
+	if f.endAtSaddle() {
+		return EndAtSaddle
 	}
 	return Fits
 }
 
-// fretsCross looks whether two lines of the family meet on the board. On the
+// fretsCross reports whether two lines of the family meet on the board. On the
 // bass edge the line at k is at
 //
 //	x(k) = x_b + M (x_b - x_t)/(s + 2 m x_t)
@@ -47,7 +47,7 @@ func (f *Frame) fretsCross() bool {
 		!advances(f.pt, t, f.pb, b, f.base.spread, f.m, f.base.marginTreble)
 }
 
-// advances tells whether the lines go forward on the edge beside the outer
+// advances reports whether the lines go forward on the edge beside the outer
 // string whose mark is at near + nearStep k, the other's at far + farStep k.
 func advances(near, nearStep, far, farStep, spread, m, margin float64) bool {
 	atNut := spread + float64(2*m*far)
@@ -56,14 +56,14 @@ func advances(near, nearStep, far, farStep, spread, m, margin float64) bool {
 	return nearStep+float64(margin*bend/(atNut*atNut)) > 0 && nearStep+float64(margin*bend/(atSaddle*atSaddle)) > 0
 }
 
-// heelAtSaddle looks whether the board's body end reaches the saddle line on
+// endAtSaddle reports whether the board's body end reaches the saddle line on
 // either edge.
-func (f *Frame) heelAtSaddle() bool {
+func (f *Frame) endAtSaddle() bool {
 	cross, t := f.bodyEnd()
-	heelB, heelT := f.edges(cross, t)
+	endB, endT := f.edges(cross, t)
 	saddle, st := f.cross(1), f.tan(1)
 	sadB, sadT := f.edges(saddle, st)
-	return cross+float64(heelB*t) >= saddle+float64(sadB*st) || cross+float64(heelT*t) >= saddle+float64(sadT*st)
+	return cross+float64(endB*t) >= saddle+float64(sadB*st) || cross+float64(endT*t) >= saddle+float64(sadT*st)
 }
 
 // nutShelf is where the board's nut end crosses the centreline, with its slant:
@@ -89,9 +89,9 @@ func (f *Frame) corners() [4]Point {
 	nut, nt := f.nutShelf()
 	bodyEnd, ht := f.bodyEnd()
 	nutB, nutT := f.edges(nut, nt)
-	heelB, heelT := f.edges(bodyEnd, ht)
+	endB, endT := f.edges(bodyEnd, ht)
 	return [4]Point{
-		at(nut+float64(nutB*nt), nutB), at(bodyEnd+float64(heelB*ht), heelB),
-		at(bodyEnd+float64(heelT*ht), heelT), at(nut+float64(nutT*nt), nutT),
+		at(nut+float64(nutB*nt), nutB), at(bodyEnd+float64(endB*ht), endB),
+		at(bodyEnd+float64(endT*ht), endT), at(nut+float64(nutT*nt), nutT),
 	}
 }

@@ -55,19 +55,6 @@ const (
 	KerfLoose                  // not narrower than the barbs: nothing bites
 )
 
-// String says it in the builder's words.
-func (k KerfFit) String() string {
-	switch k {
-	case KerfHolds:
-		return "the tang fits the cut"
-	case KerfWedges:
-		return "the cut is narrower than the tang: it wedges the slots open and bends the neck back"
-	case KerfLoose:
-		return "the cut is not narrower than the barbs: nothing holds the fret but glue"
-	}
-	return "not known: give the saw's cut and the tang's width"
-}
-
 // kerfSlack is how much narrower than the web a cut may be before the wire is
 // said to wedge: about what wood gives without pushing back (judgement).
 const kerfSlack unit.Length = 0.03 * unit.Millimetre

@@ -42,9 +42,9 @@ func TestZeroFretIsSawnLikeTheOthers(t *testing.T) {
 }
 
 func TestZeroFretWantsBoardBehindIt(t *testing.T) {
-	for seat, refused := range map[float64]bool{0: true, 2.9: true, 3: false, 8: false} {
+	for pos, refused := range map[float64]bool{0: true, 2.9: true, 3: false, 8: false} {
 		s := zeroFretted()
-		s.NutShelf = unit.MM(seat)
+		s.NutShelf = unit.MM(pos)
 		_, err := fan.New(s)
 		if !refused {
 			require.NoError(t, err)
