@@ -25,17 +25,27 @@ var constants = strings.NewReplacer(
 	"Beyond about 25.0°", "",
 )
 
-// sentences are the lines of a Markdown document that are no tables, headings or
-// quotations of the build.
+// sentences are the lines of a Markdown document that are no headings, and the
+// cells of its tables that hold words.
 func sentences(markdown string) []string {
 	var out []string
 	for line := range strings.Lines(markdown) {
-		if line = strings.TrimSpace(line); line != "" && line[0] != '|' && line[0] != '#' {
+		switch line = strings.TrimSpace(line); {
+		case line == "" || line[0] == '#':
+		case line[0] == '|':
+			for cell := range strings.SplitSeq(line, "|") {
+				if wordy.MatchString(cell) {
+					out = append(out, cell)
+				}
+			}
+		default:
 			out = append(out, line)
 		}
 	}
 	return out
 }
+
+var wordy = regexp.MustCompile(`[a-z]{3,} .*\d|\d.* [a-z]{3,}`)
 
 // numbersOf collects every number of a JSON value, those in its texts too.
 func numbersOf(v any, to *[]float64) {
