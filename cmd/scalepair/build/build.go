@@ -10,13 +10,15 @@
 // read it starts at string 1, the highest. Lists of string numbers stay as
 // written.
 //
-// Read in this order: build.go has the file's sections, neck.go those of the
-// neck, feel.go those of the strings and the feel. list.go has the kinds of
-// value that may be a word, a range or a list. read.go goes from bytes to a
-// Build, with places.go, fields.go and ranges.go; settle.go fills in what
-// follows from other keys and checks what belongs together. flags.go has the
-// flags over the file, save.go writes a chosen pair into it, template.go writes a
-// first one.
+// Read in this order. What a file says: build.go its sections, feel.go those of
+// the strings and the feel, neck.go those of the neck that are a word or a list,
+// list.go the values that are one for all strings, a list or a range. From bytes
+// to a Build: read.go, places.go where everything stands, check.go and fields.go
+// what each key may be, ranges.go how large. What belongs together: rules.go,
+// settle.go, tunings.go. Over the file: flag.go, flags.go. Back into files:
+// save.go, template.go. With the readings beside it: run.go, request.go what is
+// asked of the choice, columns.go and asked.go a comparison, work.go the work of
+// one string, setout.go, bench.go and resolution.go the bench.
 package build
 
 import (

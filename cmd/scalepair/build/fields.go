@@ -2,17 +2,12 @@ package build
 
 import (
 	"encoding"
-	"fmt"
 	"reflect"
 	"strconv"
 	"strings"
 	"sync"
 
-	"github.com/pelletier/go-toml/v2/unstable"
-
 	"scalepair/data/fault"
-	"scalepair/data/suggest"
-	"scalepair/data/unit"
 )
 
 // field is the place of a key in the structs that a file is read into: its type,
@@ -102,165 +97,6 @@ func setText(v reflect.Value, text string) error {
 		err = fault.Fault{What: "not " + strings.TrimSuffix(wanted(v.Type()), " without quotes"), Given: text}
 	}
 	return err
-}
-
-// check looks at every key of the file: whether a field has it, whether the
-// value is of its kind, and whether it is in range. It reports all faults.
-func (p *places) check(faults *fault.List) {
-	root := reflect.TypeFor[Build]()
-	for _, s := range p.spots {
-		if f, ok := fieldOf(root, s.path); !ok {
-			p.unknown(root, s, faults)
-		} else if err := s.fits(f); err != nil {
-			faults.Include(s.value, fault.About(lastKey(s.path), err))
-		}
-		if len(*faults) >= mostFaults {
-			return
-		}
-	}
-}
-
-func (s *spot) number() bool { return s.kind == unstable.Integer || s.kind == unstable.Float }
-
-// fits reports what is wrong with a value as a field's.
-func (s *spot) fits(f field) error {
-	t := f.typ
-	for t.Kind() == reflect.Pointer {
-		t = t.Elem()
-	}
-	_, reads := reflect.New(t).Interface().(encoding.TextUnmarshaler)
-	fits := false
-	switch k := t.Kind(); s.kind {
-	case unstable.Table, unstable.InlineTable:
-		fits = k == reflect.Struct && !reads
-	case unstable.Array:
-		fits = k == reflect.Slice
-	case unstable.Bool:
-		fits = k == reflect.Bool
-	case unstable.String:
-		fits = reads || k == reflect.String
-	case unstable.Integer:
-		fits = reads || k == reflect.Int || k == reflect.Float64
-	case unstable.Float:
-		fits = reads || k == reflect.Float64
-	}
-	if !fits {
-		return fault.Fault{What: "this must be " + strings.Replace(wanted(t), "[name]", "["+lastKey(s.path)+"]", 1), Given: s.text}
-	}
-	if s.text == "" && s.kind != unstable.String || s.kind == unstable.Bool {
-		return nil
-	}
-	v := reflect.New(t).Elem()
-	text := s.text
-	if s.number() {
-		text = withUnit(s.path, strings.ReplaceAll(text, "_", ""))
-	}
-	if err := setText(v, text); err != nil {
-		return err
-	}
-	return inRange(v, s.path, f.rng, s.text)
-}
-
-// unitsOfKeys are the units of numbers by the ends of their keys.
-var unitsOfKeys = map[string]string{"_deg": "deg", "_percent": "%", "_cents": "cents", "_hz": "Hz"}
-
-// withUnit gives a bare number the unit that its key's name ends in.
-func withUnit(key, text string) string {
-	if i := strings.LastIndexByte(key, '_'); i >= 0 && unitsOfKeys[key[i:]] != "" {
-		if _, err := unit.ParseNumber(text); err == nil {
-			return text + " " + unitsOfKeys[key[i:]]
-		}
-	}
-	return text
-}
-
-// convert reads the numbers that their keys give the unit of: 30 under
-// fret_slant_deg is 30 degrees. The decoder knows numbers only.
-func (p *places) convert(root reflect.Value) {
-	for _, s := range p.spots {
-		v := reflect.Indirect(valueAt(root, s.path))
-		if !s.number() || v.Kind() != reflect.Float64 {
-			continue
-		}
-		if t, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
-			_ = t.UnmarshalText([]byte(withUnit(s.path, s.text))) // checked before
-		}
-	}
-}
-
-// wanted says what a value of a type looks like.
-func wanted(t reflect.Type) string {
-	_, reads := reflect.New(t).Interface().(encoding.TextUnmarshaler)
-	switch k := t.Kind(); {
-	case k == reflect.Slice && t.Elem().Kind() == reflect.Struct && !reads:
-		return "one or several sections, each begun with [[name]] on a line of its own"
-	case k == reflect.Slice && t.Elem().Kind() == reflect.Int:
-		return "a list of whole numbers, such as [5, 12]"
-	case k == reflect.Slice && !reads:
-		return `a list of texts, such as ["w46", "w36"]`
-	case reads:
-		return "text in quotes"
-	case k == reflect.Struct:
-		return "a section, begun with [name] on a line of its own"
-	case k == reflect.Bool:
-		return "true or false without quotes"
-	case k == reflect.Int:
-		return "a whole number without quotes"
-	case k == reflect.Float64:
-		return "a number without quotes"
-	}
-	return "text in quotes"
-}
-
-// unknown reports a key that no field has, with the key that was probably meant,
-// or the section that has it. What stands within an unknown section is not
-// looked at.
-func (p *places) unknown(root reflect.Type, s *spot, faults *fault.List) {
-	section, key := "", s.path
-	if i := strings.LastIndexByte(s.path, '.'); i >= 0 {
-		section, key = s.path[:i], s.path[i+1:]
-	}
-	in, ok := field{typ: root}, true
-	if section != "" {
-		in, ok = fieldOf(root, section)
-	}
-	if !ok || strings.HasSuffix(key, "]") {
-		return // its section is reported
-	}
-	var known []string
-	for _, f := range keyFields(in.typ) {
-		known = append(known, tag(f))
-	}
-	what, remedy := "there is no such key in "+header(section), "the keys are "+strings.Join(known, ", ")
-	switch {
-	case section == "" && (s.kind == unstable.Table || s.kind == unstable.Array):
-		what = "there is no such section"
-	case section == "":
-		what = "there is no such key above the first section"
-	}
-	if best := suggest.Nearest(key, known); best != "" {
-		remedy = fmt.Sprintf("did you mean %q?", best)
-	} else if owner := owner(root, key); owner != "" {
-		remedy = "it belongs in " + owner
-	}
-	faults.Add(s.key, what, key, remedy)
-}
-
-// owner names the section that has the key, "" when none does. A section of its
-// own stands before those that take after it, such as [chosen] after [neck].
-func owner(root reflect.Type, key string) (name string) {
-	for _, f := range keyFields(root) {
-		_, has := keyed(f.Type, key)
-		switch {
-		case tag(f) == key:
-			return "the top of the file, above the first section"
-		case has && f.Type.Kind() == reflect.Struct:
-			return "[" + tag(f) + "]"
-		case has && name == "":
-			name = "[" + tag(f) + "]"
-		}
-	}
-	return name
 }
 
 // valueAt gives the value of a key, the zero Value where it was not reached.
