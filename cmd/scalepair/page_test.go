@@ -145,6 +145,14 @@ func lookAt(t *testing.T, pages map[string][]byte, wants []want) ([]frame, visit
 	return found, v, s
 }
 
+// ran runs a command line and gives what it printed.
+func ran(t *testing.T, args ...string) []byte {
+	t.Helper()
+	var out, errs bytes.Buffer
+	require.Zero(t, run(context.Background(), args, &out, &errs), "%s", &errs)
+	return out.Bytes()
+}
+
 // A page in a browser asks for nothing, complains of nothing, fits windows from
 // a telephone's to a desk's without scrolling sideways but in tables and
 // pictures, and its words contrast with what is behind them, by day and by night.
@@ -152,7 +160,11 @@ func TestPagesInABrowser(t *testing.T) {
 	t.Parallel()
 	testutil.NeedTool(t, "chromium")
 	pages, wants := map[string][]byte{}, []want{}
-	for name, page := range pagesToLookAt(t) {
+	shown := pagesToLookAt(t)
+	for _, line := range []string{"gauges", "gauges w46 p10", "gauges --next", "advise --full", "compare", "tension", "tension --explain 6", "layout", "layout --neutral-table"}[:testutil.Times(9, 1)] {
+		shown[strings.ReplaceAll(line, " ", "_")] = ran(t, append(strings.Fields(line), "--format", "html")...)
+	}
+	for name, page := range shown {
 		pages["/"+name+".html"] = page
 		for _, width := range []int{360, 800, 1400} {
 			wants = append(wants, want{"/" + name + ".html", width, width == 800})
@@ -181,12 +193,11 @@ func pagesToLookAt(t *testing.T) map[string][]byte {
 	pages := map[string][]byte{"everything": pageOf(t, everything())}
 	for i, path := range sheetBuilds[:testutil.Times(3, 1)] {
 		to := filepath.Join(t.TempDir(), "sheet.html")
-		args := []string{"bench", "--out", to}
 		if path != "" {
-			args = append(args, path)
+			ran(t, "bench", "--out", to, path)
+		} else {
+			ran(t, "bench", "--out", to)
 		}
-		var out, errs bytes.Buffer
-		require.Zero(t, run(context.Background(), args, &out, &errs), "%s", &errs)
 		text, err := os.ReadFile(to)
 		require.NoError(t, err)
 		pages[fmt.Sprintf("sheet%d", i)] = text
