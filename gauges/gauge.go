@@ -5,6 +5,7 @@ import (
 
 	"scalepair/data"
 	"scalepair/data/fault"
+	"scalepair/data/trace"
 	"scalepair/data/unit"
 	"scalepair/gauges/reading"
 )
@@ -170,13 +171,14 @@ func (g *Gauge) stretch() {
 // the two are more than three standard uncertainties apart (judgement) one of
 // them is a slip, and the core stays as wide as the outside.
 // Source: the Guide, weighted mean.
-func (g *Gauge) weighedCore(rho, uRho float64) {
+func (g *Gauge) weighedCore(rho, uRho float64, tr *trace.Trace) {
 	w, do := g.LinearDensity.KgPerM(), g.Outer.M()
 	dw := math.Sqrt(4 * w / (math.Pi * rho))
 	byDensity := dw / (2 * w)
 	byRho := -dw / (2 * rho)
 	uo, uw := g.OuterParts.U(), RootSum(byDensity*g.U.KgPerM(), byRho*uRho)
 	if math.Abs(dw-do) > 3*math.Hypot(uo, uw) {
+		g.CoreFromOutside(tr)
 		return
 	}
 	s := uo * uo / (uo*uo + uw*uw)
@@ -185,11 +187,15 @@ func (g *Gauge) weighedCore(rho, uRho float64) {
 	g.CoreByDensity = s * byDensity
 	g.UCore = unit.Length(RootSum(g.CoreParts.U(), g.CoreByDensity*g.U.KgPerM()))
 	g.stretch()
+	tr.Step("d, diameter of the wire, from its weighing and its outside together", "weighted mean of D and sqrt(4 w/(pi rho))", g.Core.M(), "m", "weighted mean")
+	g.record(tr, "")
 }
 
 // CoreFromOutside makes the core of a plain wire as wide as its outside, whatever
 // it weighs: its reading is not to be trusted.
-func (g *Gauge) CoreFromOutside() {
+func (g *Gauge) CoreFromOutside(tr *trace.Trace) {
 	g.Core, g.UCore, g.CoreParts, g.CoreByDensity = g.Outer, g.UOuter, g.OuterParts, 0
 	g.stretch()
+	tr.Step("d, diameter of the wire, since its weighing is not to be trusted", "D", g.Core.M(), "m", "a plain string is its own core")
+	g.record(tr, "")
 }

@@ -62,7 +62,7 @@ func nominal(r *reading.Reading) string {
 }
 
 // record writes down what follows from a core; mark is as in nominal.
-func (g *Gauge) record(tr *trace.Trace, mark, source string) {
+func (g *Gauge) record(tr *trace.Trace, mark string) {
 	if tr == nil || g.EA == 0 {
 		return
 	}
@@ -72,7 +72,7 @@ func (g *Gauge) record(tr *trace.Trace, mark, source string) {
 	}
 	k := work{Trace: tr, core: mark}
 	k.step("A@, area of the core", area, g.AreaM2, "m2", "geometry")
-	k.given("E, modulus of "+g.Material, g.YoungsPa, "Pa", source)
+	k.given("E, modulus of "+g.Material, g.YoungsPa, "Pa", "materials, or your own value")
 	k.step("EA@, stiffness against stretching", "E A@", g.EA.N(), "N", "Hooke's law")
 	k.step("EI@, stiffness against bending", "E "+moment, g.EI, "N m2", "geometry")
 }
@@ -99,7 +99,7 @@ func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 	}
 	g.UOuter, g.UCore = unit.Length(g.OuterParts.U()), unit.Length(g.CoreParts.U())
 	g.stiffen(e.material)
-	g.record(tr, nominal(r), e.material.StiffnessSource)
+	g.record(tr, nominal(r))
 	kinds, all := in.kinds(e, g.EA.N(), g.EI, tr)
 	if len(kinds) == 0 {
 		return g
@@ -113,9 +113,7 @@ func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 	}
 	all.Settle(tr)
 	if g.IsPlain() && g.Readings > 0 && e.material.DensityKgM3 > 0 {
-		g.weighedCore(e.material.DensityKgM3, e.material.DensityU)
-		tr.Step("d, diameter of the wire, from its weighing and its outside together", "weighted mean of D and sqrt(4 w/(pi rho))", g.Core.M(), "m", "weighted mean")
-		g.record(tr, "", e.material.StiffnessSource)
+		g.weighedCore(e.material.DensityKgM3, e.material.DensityU, tr)
 	}
 	return g
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"scalepair/data/trace"
 	"scalepair/data/unit"
 	"scalepair/gauges"
 )
@@ -133,7 +134,7 @@ func judgements(list []gauges.Gauge, families []*family) int {
 }
 
 // mark writes the judgements into the gauges.
-func (f *family) mark(list []gauges.Gauge) {
+func (f *family) mark(list []gauges.Gauge, tr func(label string) *trace.Trace) {
 	for i, j := range f.judged {
 		g := &list[f.dots[i].gauge]
 		if !j.known {
@@ -145,7 +146,7 @@ func (f *family) mark(list []gauges.Gauge) {
 			U: unit.Ratio(j.u), Limit: unit.Ratio(j.limit),
 		}
 		if g.Suspect = !j.in; g.Suspect && g.IsPlain() {
-			g.CoreFromOutside()
+			g.CoreFromOutside(tr(g.Label))
 		}
 	}
 }

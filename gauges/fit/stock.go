@@ -71,7 +71,7 @@ func combine(in gauges.Input, label string, tr *trace.Trace) (Stock, error) {
 	p := FalseAlarm / float64(max(1, judgements(list, kinds)))
 	for _, f := range kinds {
 		f.judged = judge(f.dots, f.form(), p/2)
-		f.mark(list)
+		f.mark(list, traceOf)
 		fit, ok := f.makeFit(list)
 		if ok {
 			s.Fits = append(s.Fits, fit)
