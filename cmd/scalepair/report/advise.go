@@ -189,21 +189,15 @@ func (a *Advice) pickTable() *table.Table {
 			good[p.Kind] = p
 		}
 	}
-	return table.Of("picks", "", a.Picks,
-		table.Words("pick", "pick", func(p PickOf) string { return p.Kind.String() }),
-		table.Length(u, "bass", "bass", scaleDecimals, func(p PickOf) unit.Length { return p.Bass }),
-		table.Length(u, "treble", "treble", scaleDecimals, func(p PickOf) unit.Length { return p.Treble }),
-		table.Length(u, "difference", "difference", scaleDecimals, func(p PickOf) unit.Length { return p.Difference }),
-		table.Percent("feel error", "feel_error", 1, func(p PickOf) unit.Ratio { return p.Error }),
-		table.Cents("inharmonicity", "inharmonicity", 1, func(p PickOf) unit.Cents { return p.Inharmonicity }).Known(func(p PickOf) bool { return p.Inharmonicity > 0 }),
-		table.Angle("saddle slant", "saddle_slant", func(p PickOf) unit.Angle { return p.SaddleSlant }),
-		table.Percent("stays good", "stays_good", 0, func(p PickOf) unit.Ratio { return good[p.Kind].Good }).As(func(p PickOf) string {
+	columns := append([]table.Column[PickOf]{table.Words("pick", "", func(p PickOf) string { return p.Kind.String() })},
+		pairColumns(u, func(p PickOf) choice.Pair { return p.Pair })...)
+	return table.Of("picks", "", a.Picks, append(columns,
+		table.Percent("stays good", "", 0, func(p PickOf) unit.Ratio { return good[p.Kind].Good }).As(func(p PickOf) string {
 			if good[p.Kind].Uncertain {
 				return unit.Fixed(good[p.Kind].Good.Percent(), 0) + " (uncertain)"
 			}
 			return unit.Fixed(good[p.Kind].Good.Percent(), 0)
-		}).When(len(good) > 0),
-	)
+		}).When(len(good) > 0))...)
 }
 
 // neutralWords name the line that stands square.

@@ -9,24 +9,32 @@ import (
 	"scalepair/tension/choice"
 )
 
+// pairColumns say of a pair what every list of pairs does.
+func pairColumns[T any](u table.Units, of func(T) choice.Pair) []table.Column[T] {
+	return []table.Column[T]{
+		table.Length(u, "difference", "", scaleDecimals, func(t T) unit.Length { return of(t).Difference }),
+		table.Length(u, "bass", "", scaleDecimals, func(t T) unit.Length { return of(t).Bass }),
+		table.Length(u, "treble", "", scaleDecimals, func(t T) unit.Length { return of(t).Treble }),
+		table.Percent("feel error", "", 1, func(t T) unit.Ratio { return of(t).Error }),
+		table.Cents("inharmonicity", "", 1, func(t T) unit.Cents { return of(t).Inharmonicity }).Known(func(t T) bool { return of(t).Inharmonicity > 0 }),
+		table.Angle("saddle slant", "", func(t T) unit.Angle { return of(t).SaddleSlant }),
+	}
+}
+
 // tradeOffTable is the trade-off between difference and the lowest string.
 func (a *Advice) tradeOffTable() *table.Table {
 	in, u := a.in, a.in.Units
 	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.TradeOff,
-		table.Length(u, "difference", "difference", scaleDecimals, func(s StepOf) unit.Length { return s.Difference }),
-		table.Length(u, "bass", "bass", scaleDecimals, func(s StepOf) unit.Length { return s.Bass }),
-		table.Length(u, "treble", "treble", scaleDecimals, func(s StepOf) unit.Length { return s.Treble }),
-		table.Words("bass as good "+u.Length.Symbol(), "", in.bassRange),
-		table.Percent("feel error", "feel_error", 1, func(s StepOf) unit.Ratio { return s.Error }),
-		table.Whole("worst string", "worst_string", func(s StepOf) int { return s.WorstString }).Known(func(s StepOf) bool { return s.WorstString > 0 }),
-		table.Cents("inharmonicity", "inharmonicity", 1, func(s StepOf) unit.Cents { return s.Inharmonicity }).Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
-		table.Cents("change", "inharmonicity_change", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
-		table.Angle("nut", "nut_slant", func(s StepOf) unit.Angle { return s.NutSlant }),
-		table.Angle("last fret", "last_fret_slant", func(s StepOf) unit.Angle { return s.LastFretSlant }),
-		table.Angle("saddle line", "saddle_slant", func(s StepOf) unit.Angle { return s.SaddleSlant }),
-		table.Length(u, "nut to fret 1", "nut_to_fret_1", scaleDecimals, func(s StepOf) unit.Length { return s.NutToFret1 }),
-		table.Words("blanks that fit", "", func(s StepOf) string { return fitList(s.Fits, s.nearly) }).When(len(in.Plan.Request().Blanks) > 0),
-	).Note("Slants in degrees, positive where the bass end is nearer the bridge. Bass as good: the bass lengths that are as good at this difference.")
+		append(pairColumns(u, func(s StepOf) choice.Pair { return s.Pair }),
+			table.Cents("change", "", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
+			table.Words("bass as good "+u.Length.Symbol(), "", in.bassRange),
+			table.Whole("worst string", "", func(s StepOf) int { return s.WorstString }).Known(func(s StepOf) bool { return s.WorstString > 0 }),
+			table.Angle("nut slant", "", func(s StepOf) unit.Angle { return s.NutSlant }),
+			table.Angle("last fret", "", func(s StepOf) unit.Angle { return s.LastFretSlant }),
+			table.Length(u, "nut to fret 1", "", scaleDecimals, func(s StepOf) unit.Length { return s.NutToFret1 }),
+			table.Words("blanks that fit", "", func(s StepOf) string { return fitList(s.Fits, s.nearly) }).When(len(in.Plan.Request().Blanks) > 0),
+		)...,
+	).Note("Slants in degrees, positive where the bass end is nearer the bridge. Change: of the inharmonicity, from the first row. Bass as good: the bass lengths that are as good at this difference.")
 }
 
 func (in *Input) bassRange(s StepOf) string {
