@@ -112,7 +112,7 @@ func valueAt(v reflect.Value, path string) reflect.Value {
 		}
 		v = v.FieldByIndex(sf.Index)
 		if i, err := strconv.Atoi(index); entry {
-			if err != nil || i >= v.Len() {
+			if err != nil || v.Kind() != reflect.Slice || i >= v.Len() {
 				return reflect.Value{}
 			}
 			v = v.Index(i)

@@ -41,6 +41,8 @@ func Read(src []byte, file string, flags *Flags) (*Build, error) {
 	if places.check(&faults); len(faults) == 0 {
 		err := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields().Decode(b)
 		faults.Include(fault.Place{Input: file}, decoderFault(file, err))
+	}
+	if len(faults) == 0 {
 		places.convert(reflect.ValueOf(b).Elem())
 	}
 	if len(faults) == 0 && flags != nil {
