@@ -170,7 +170,7 @@ func TestWildSpecs(t *testing.T) {
 			require.Greater(t, l.Strings[i+1].Saddle.Y.MM(), l.Strings[i].Saddle.Y.MM())
 		}
 	})
-	require.Greater(t, built, 10, "some of them can be built")
+	require.Positive(t, built, "some of them can be built")
 }
 
 func wildSpec(t *rapid.T) fan.Spec {

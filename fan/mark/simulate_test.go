@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
@@ -32,7 +33,7 @@ func TestSlipsAreNamed(t *testing.T) {
 		for _, kind := range []mark.SlipKind{mark.MarkOff, mark.StepSlip, mark.RulerSlip, mark.MarksOff, mark.RulerMoved} {
 			t.Run(fmt.Sprintf("%v, calipers to %v", kind, s.caliper), func(t *testing.T) {
 				t.Parallel()
-				boards := 100
+				boards := testutil.Times(100, 30)
 				rng := rand.New(rand.NewPCG(2, uint64(kind)))
 				named := 0
 				for range boards {
@@ -148,7 +149,7 @@ func TestCleanMarkingPasses(t *testing.T) {
 	for _, s := range []shop{coarseShop, fineShop, handShop, {ruler: 0.5, caliper: 0.05}} {
 		t.Run(fmt.Sprint(s), func(t *testing.T) {
 			t.Parallel()
-			const boards = 150
+			boards := testutil.Times(150, 40)
 			rng := rand.New(rand.NewPCG(3, 4))
 			quiet, pass := 0, 0
 			for range boards {
@@ -176,7 +177,7 @@ func TestStatedUncertaintyHolds(t *testing.T) {
 			t.Parallel()
 			rng := rand.New(rand.NewPCG(5, 6))
 			held, all := 0, 0
-			for range 40 {
+			for range testutil.Times(40, 15) {
 				b := s.draw(l, rng)
 				report := check(t, l, s.measureAll(b, l, rng), s.options())
 				for line, x := range b.marks {
@@ -198,7 +199,7 @@ func TestShowsIsWhatShows(t *testing.T) {
 	l, s := layout(t), shop{ruler: 0.5, caliper: 0.05, hand: 0.03, scatter: 0.03}
 	rng := rand.New(rand.NewPCG(7, 8))
 	clean := check(t, l, s.measureAll(s.draw(l, rng), l, rng), s.options())
-	const boards = 60
+	boards := testutil.Times(60, 30)
 	named := 0
 	for range boards {
 		n := 1 + rng.IntN(24)
@@ -228,7 +229,7 @@ func TestShowsIsWhatShows(t *testing.T) {
 func TestNutOffsetShowsInTheDiagonals(t *testing.T) {
 	l, s := layout(t), coarseShop
 	rng := rand.New(rand.NewPCG(9, 10))
-	const boards = 40
+	boards := testutil.Times(40, 20)
 	withOffset, diagonalsOnly := 0, 0
 	for range boards {
 		b := s.draw(l, rng)
