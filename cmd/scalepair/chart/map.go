@@ -96,18 +96,19 @@ func (m Map) keys(g grid, bounds []tick) []key {
 			c.rect("sp-axis", x-11, y-7, 22, 14)
 		}
 	}
-	keys := []key{{"as good as the best", swatch(shades[0])}}
+	var keys []key
+	if slices.ContainsFunc(m.Pairs, func(q Pair) bool { return q.Good }) {
+		keys = append(keys, key{"as good as the best", swatch(shades[0])})
+	}
 	if slices.ContainsFunc(m.Pairs, func(q Pair) bool { return !q.Good }) {
-		label := "feel error above it"
-		for i := range len(bounds) + 1 {
-			switch {
-			case i < len(bounds):
-				label = "feel error under " + bounds[i].label + " %"
-			case len(bounds) > 0:
-				label = "more"
-			}
-			keys = append(keys, key{label, swatch(shades[i+1])})
+		for i, b := range bounds {
+			keys = append(keys, key{"feel error under " + b.label + " %", swatch(shades[i+1])})
 		}
+		label := "more"
+		if len(bounds) == 0 {
+			label = "not as good"
+		}
+		keys = append(keys, key{label, swatch(shades[len(bounds)+1])})
 	}
 	if g.gaps() {
 		keys = append(keys, key{"dropped by a limit", func(c *canvas, x, y float64) {
