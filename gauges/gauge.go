@@ -64,6 +64,7 @@ type Gauge struct {
 
 	written reading.Written
 	bounded float64 // kg/m, see Value
+	source  string  // of the modulus
 }
 
 // Judgement is how a gauge compares with the fit that was made without it.
@@ -146,7 +147,7 @@ func (g *Gauge) stiffen(m data.Material) {
 	if !g.IsPlain() && g.Shape == reading.ShapeAssumed {
 		g.Note("core shape assumed round; a hex core of this width has 10 % more steel")
 	}
-	g.YoungsPa = m.YoungsPa
+	g.YoungsPa, g.source = m.YoungsPa, m.StiffnessSource
 	if g.YoungsPa == 0 {
 		g.Note("no modulus for " + g.Material + ": no bend and no compensation")
 	}

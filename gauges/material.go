@@ -39,7 +39,7 @@ func lookUp(name string, own []Material) (data.Material, error) {
 		return data.LookupMaterial(name)
 	}
 	m := own[i]
-	out := data.Material{Name: m.Name, DensityKgM3: 1000 * m.Density, YoungsPa: 1e9 * m.Youngs, StrengthPa: 1e6 * m.Strength}
+	out := data.Material{Name: m.Name, DensityKgM3: 1000 * m.Density, YoungsPa: 1e9 * m.Youngs, StrengthPa: 1e6 * m.Strength, StiffnessSource: "the build file"}
 	out.DensityU = first(1000*BoundU(m.DensityAccuracy), ownDensityU*out.DensityKgM3)
 	return out, nil
 }
@@ -64,7 +64,9 @@ func materialOf(r *reading.Reading, own []Material) (data.Material, error) {
 	if r.DensityKgM3 > 0 {
 		m.DensityKgM3, m.DensityU = r.DensityKgM3, ownDensityU*r.DensityKgM3
 	}
-	m.YoungsPa = first(r.YoungsPa, m.YoungsPa)
+	if r.YoungsPa > 0 {
+		m.YoungsPa, m.StiffnessSource = r.YoungsPa, "the readings"
+	}
 	m.StrengthPa = first(r.StrengthPa, m.StrengthPa)
 	return m, nil
 }

@@ -72,7 +72,7 @@ func (g *Gauge) record(tr *trace.Trace, mark string) {
 	}
 	k := work{Trace: tr, core: mark}
 	k.step("A@, area of the core", area, g.AreaM2, "m2", "geometry")
-	k.given("E, modulus of "+g.Material, g.YoungsPa, "Pa", "materials, or your own value")
+	k.given("E, modulus of "+g.Material, g.YoungsPa, "Pa", g.source)
 	k.step("EA@, stiffness against stretching", "E A@", g.EA.N(), "N", "Hooke's law")
 	k.step("EI@, stiffness against bending", "E "+moment, g.EI, "N m2", "geometry")
 }
