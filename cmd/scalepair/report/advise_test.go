@@ -80,6 +80,7 @@ func TestTheTradeOffIsWhatTensionSays(t *testing.T) {
 	for _, file := range everyBuild() {
 		in, f := found(t, file)
 		a := report.NewAdvice(in, f, true)
+		assert.InDelta(t, float64(f.Pick.Error), float64(a.Strung.Pair.Error), 1e-12, "the pick is the pair that is strung")
 		for _, row := range a.TradeOff {
 			d, err := in.Plan.Detail(row.Bass, row.Treble, row.Pair.Gauges)
 			require.NoError(t, err)

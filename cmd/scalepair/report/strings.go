@@ -163,6 +163,9 @@ func (in *Input) bendTable(rows []stringRow, whole bool) *table.Table {
 
 // stringNotes say what signs and empty cells of the table of strings mean.
 func (in *Input) stringNotes(d *choice.Detail, c int, at look) []string {
+	if c+1 < len(d.Totals) && at != compared {
+		return in.capoNotes(d, c) // the rest stands below the last tuning
+	}
 	var out, unknown []string
 	var wound, uncertain bool
 	for _, r := range in.stringRows(d, c) {
@@ -210,6 +213,9 @@ func (in *Input) bendNotes(d *choice.Detail, c int) []string {
 		note += " The string beyond nut and saddle is assumed, 60 and 25 mm unless given ([tails])."
 	}
 	out := []string{note}
+	if c+1 < len(d.Totals) {
+		out = nil // it stands below the last tuning
+	}
 	for _, r := range in.stringRows(d, c) {
 		for _, b := range r.tuned().Bends {
 			if b.Err != nil && !errors.Is(b.Err, tension.ErrNoStiffness) && !errors.Is(b.Err, choice.ErrBehindCapo) {
