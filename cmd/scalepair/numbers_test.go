@@ -25,8 +25,9 @@ var constants = strings.NewReplacer(
 	"Beyond about 25.0°", "",
 )
 
-// counted are numbers that name or count a part and are no quantities.
-var counted = regexp.MustCompile(`(?i)(frets?|strings?|steps? 2 to) \d+|\d+ (frets|strings|pairs)`)
+// counted are numbers that name or count a part and are no quantities, and what a
+// blank lacks, which follows from its size.
+var counted = regexp.MustCompile(`(?i)(frets?|strings?|steps? 2 to) \d+|\d+ (frets|strings|pairs)|\([\d.]+ mm (short|narrow|thin)\)`)
 
 // sentences are the lines of a Markdown document that are no headings and no
 // table; cells are the cells of its tables that hold words.

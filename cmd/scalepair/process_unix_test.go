@@ -79,7 +79,7 @@ var writers = []struct {
 	targets []string
 }{
 	{"draw --bass 914mm --treble 851mm --out fan.pdf --out fan.svg --out fan.dxf", []string{"fan.pdf", "fan.svg", "fan.dxf"}},
-	{"sheet --bass 914mm --treble 851mm --out bench.html", []string{"bench.html"}},
+	{"bench --bass 914mm --treble 851mm --out bench.html", []string{"bench.html"}},
 	{"gauges --plot fit.svg", []string{"fit.svg"}},
 	{"init new", []string{"new/build.toml", "new/readings.csv"}},
 }

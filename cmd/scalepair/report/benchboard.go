@@ -117,6 +117,7 @@ type SawOf struct {
 	TangDepth  unit.Length `json:"tang_depth_mm"`
 	Clearance  unit.Length `json:"clearance_mm"`
 	Kerf       unit.Length `json:"kerf_mm"`
+	HalfKerf   unit.Length `json:"half_kerf_mm"` // how far the fence stands from the slot's middle
 	TangWidth  unit.Length `json:"tang_width_mm"`
 	BarbWidth  unit.Length `json:"barb_width_mm"`
 	RadiusNut  unit.Length `json:"radius_at_nut_mm"`
@@ -126,7 +127,7 @@ type SawOf struct {
 func (b *Bench) sawOf() SawOf {
 	w := b.saw.FretWire
 	nut, last := b.l.Spec.Radii()
-	return SawOf{w.TangDepth, w.Clearance, w.Kerf, w.TangWidth, w.BarbWidth, nut, last}
+	return SawOf{w.TangDepth, w.Clearance, w.Kerf, w.Kerf / 2, w.TangWidth, w.BarbWidth, nut, last}
 }
 
 // depthTable says how deep to saw every slot; nil while the tang is not known.
