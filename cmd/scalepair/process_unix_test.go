@@ -81,6 +81,7 @@ var writers = []struct {
 	{"draw --bass 914mm --treble 851mm --out fan.pdf --out fan.svg --out fan.dxf", []string{"fan.pdf", "fan.svg", "fan.dxf"}},
 	{"bench --bass 914mm --treble 851mm --out bench.html", []string{"bench.html"}},
 	{"gauges --plot fit.svg", []string{"fit.svg"}},
+	{"advise --plot map.svg", []string{"map.svg"}},
 	{"init new", []string{"new/build.toml", "new/readings.csv"}},
 }
 
