@@ -22,7 +22,7 @@ type Material struct {
 const ownDensityU = 0.01
 
 // Music wire thicker than this is less stiff; Shigley, Mechanical Engineering
-// Design, Table 10-5 parts the rows between 0.032 and 0.033 in.
+// Design, Table 10-5 divides the rows between 0.032 and 0.033 in.
 const (
 	thickWire   = unit.Length(0.0325 * unit.Inch)
 	thickWirePa = 200e9

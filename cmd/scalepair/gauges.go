@@ -1,12 +1,14 @@
 package main
 
 import (
+	"io"
 	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/fault"
@@ -114,7 +116,14 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 	if svg == "" {
 		return fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
 	}
-	if err := a.plot(o.plot, svg, o.force); err != nil {
+	opts, err := o.output.options(a)
+	if err == nil {
+		err = document.Write(io.Discard, r, opts) // so that a table that is not there leaves no file
+	}
+	if err == nil {
+		err = a.plot(o.plot, svg, o.force)
+	}
+	if err != nil {
 		return err
 	}
 	return a.print(&o.output, r.WithPlot(svg))

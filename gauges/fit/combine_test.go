@@ -42,21 +42,6 @@ func TestOneWeighingByHand(t *testing.T) {
 	assert.Contains(t, g.Notes[0], "too few of its kind")
 }
 
-// A row's own step stands before the file's, repeatability is added per
-// reading, and accuracies are common.
-func TestPartsOfAWeighing(t *testing.T) {
-	tools := gauges.Instruments{BalanceResolution: 1e-5, BalanceRepeatability: 2e-5, BalanceAccuracy: 3e-5, RulerResolution: 1e-3, RulerAccuracy: 0.5e-3}
-	r := reading.Reading{Mass: 1e-3, Length: 0.4, Pieces: 2, MassResolution: 5e-5, LengthResolution: 2e-3}
-	w, in := tools.Work(r, 0, 0)
-	within(t, 1e-3/0.8, w, 1e-15)
-	want := []float64{5e-5 / math.Sqrt(12) / 1e-3, 2e-5 / 1e-3, 2e-3 / math.Sqrt(12) / 0.4, 3e-5 / math.Sqrt(3) / 1e-3, -0.5e-3 / math.Sqrt(3) / 0.4}
-	require.Len(t, in, len(want))
-	for i := range want {
-		within(t, want[i], in[i].RelU, 1e-15, in[i].Name)
-		assert.Equal(t, i > 2, in[i].Source != "", in[i].Name)
-	}
-}
-
 // The common part of a balance is not made smaller by repeating, the rest is.
 func TestRepeatingLeavesTheCommonPart(t *testing.T) {
 	tools := gauges.DefaultInstruments()
@@ -71,16 +56,6 @@ func TestRepeatingLeavesTheCommonPart(t *testing.T) {
 	near(t, a.Common[0].U, b.Common[0].U, 0.02)
 	near(t, float64(a.Indep)/2, float64(b.Indep), 0.05)
 	assert.Equal(t, 4, b.Readings)
-}
-
-// Weighing one piece again shows its rounding again, not anew.
-func TestSameRoundingCountsOnce(t *testing.T) {
-	once := gauge(t, combine(t, plainHead+"a,plain,0.017,500,0.57"), "a")
-	thrice := gauge(t, combine(t, plainHead+"a,plain,0.017,500,0.57\na,,,500,0.57\na,,,500,0.57"), "a")
-	near(t, float64(once.U), float64(thrice.U), 1e-12)
-	assert.Equal(t, 3, thrice.Readings)
-	apart := gauge(t, combine(t, plainHead+"a,plain,0.017,500,0.57\na,,,700,0.80"), "a")
-	assert.Less(t, float64(apart.U), 0.9*float64(once.U))
 }
 
 // Two readings 10 % apart: widened by sqrt(chi2), flagged, and the one farther
@@ -109,32 +84,6 @@ func TestHungAndWeighedAreCombinedAndCompared(t *testing.T) {
 	hung := load / math.Pow(2*0.6*333.9, 2) * (1 + load/float64(g.EA)) * (1 + 2*math.Sqrt(g.EI/load)/0.6)
 	near(t, hung, float64(g.LinearDensity), 0.0005, "the sharper reading leads")
 	assert.Contains(t, g.Notes[0], "within what their uncertainties allow")
-}
-
-// Parts of a hung test: length and pitch twice, gravity common, the load once
-// and in the stretch; an unknown core costs an uncertainty of its own.
-func TestPartsOfAHungTest(t *testing.T) {
-	tools := gauges.DefaultInstruments()
-	r := reading.Reading{Kind: reading.Hung, HungMass: 5, Speaking: 0.5, Pitch: 200}
-	parts := func(ea float64) (float64, map[string]float64) {
-		w, in := tools.Work(r, unit.Force(ea), 0)
-		m := map[string]float64{}
-		for _, p := range in {
-			m[p.Name] = p.RelU
-		}
-		return float64(w), m
-	}
-	q, m := parts(0)
-	within(t, 5*9.80665/(200*200), q, 1e-15)
-	within(t, 2*1/math.Sqrt(12)/500, m["length, step of the ruler"], 1e-12)
-	within(t, 4*math.Ln2/1200, m["pitch"], 1e-12)
-	within(t, 0.0015, m["gravity"], 1e-12)
-	assert.Greater(t, m["stretch, core unknown"], 0.003)
-	w, m := parts(10000)
-	e := 5 * 9.80665 / 10000
-	within(t, q*(1+e), w, 1e-15)
-	within(t, 0.0015*(1+e/(1+e)), m["gravity"], 1e-12)
-	assert.Zero(t, m["stretch, core unknown"])
 }
 
 func TestStockFaults(t *testing.T) {

@@ -27,7 +27,7 @@ type Fit struct {
 
 	MinOuter unit.Length `json:"from_outer_mm"` // the fitted diameters
 	MaxOuter unit.Length `json:"to_outer_mm"`
-	Used     []string    `json:"gauges"`              // labels of the gauges that the fit stands on
+	Used     []string    `json:"gauges"`              // labels of the gauges that the fit is made of
 	LeftOut  []string    `json:"kept_out_as_suspect"` // labels of suspect gauges
 
 	family      *family

@@ -23,7 +23,7 @@ type family struct {
 	judged         []judged // in the order of dots
 }
 
-// families parts the stock into families, in order of first appearance.
+// families divides the stock into families, in order of first appearance.
 func families(list []gauges.Gauge) []*family {
 	var out []*family
 	byKey := map[string]*family{}
