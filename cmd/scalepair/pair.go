@@ -118,7 +118,13 @@ func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
 	if err != nil {
 		return nil, err
 	}
-	return fan.New(in.Plan.SpecOf(pick.Bass, pick.Treble, pick.Gauges))
+	return laidOut(in, in.Plan.SpecOf(pick.Bass, pick.Treble, pick.Gauges))
+}
+
+// laidOut lays a fan out; what is wrong with it stands at its key.
+func laidOut(in *report.Input, spec fan.Spec) (*fan.Layout, error) {
+	l, err := fan.New(spec)
+	return l, in.Job.Placed(err)
 }
 
 // fretted settles pair and gauges and lays the fan out. Where the pair is chosen
@@ -129,7 +135,7 @@ func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
 		if !in.Job.Bare {
 			a.hint("%v; saddles, nut slots and strings to buy are left out", err)
 		}
-		l, err := fan.New(in.Plan.SpecOf(pick.Bass, pick.Treble, nil))
+		l, err := laidOut(in, in.Plan.SpecOf(pick.Bass, pick.Treble, nil))
 		return l, nil, err
 	}
 	if err != nil {
@@ -139,6 +145,6 @@ func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	l, err := fan.New(d.Spec)
+	l, err := laidOut(in, d.Spec)
 	return l, d, err
 }

@@ -77,7 +77,7 @@ func (r *Run) size(length, width unit.Length) string {
 }
 
 // AtFile gives faults that name a build-file key the place of that key.
-func (r *Run) AtFile(err error) error { return r.atFile(err) }
+func (r *Run) AtFile(err error) error { return r.Placed(err) }
 
 // entry is the place of one entry of a list of tables.
 func (r *Run) entry(list string, i int) fault.Place {

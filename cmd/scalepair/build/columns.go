@@ -186,7 +186,7 @@ func (r *Run) Requests(columns []Column) ([]Column, []choice.Column, error) {
 		case first == nil:
 			var err error
 			if first, err = choice.Prepare(c.Request); err != nil {
-				return nil, nil, r.atFile(err)
+				return nil, nil, r.Placed(err)
 			}
 		}
 		c.Request.Feel.BendStrings = append([]int{}, first.BendStrings()...)

@@ -87,9 +87,13 @@ func (c checker) feel() {
 	reference := c.Build.Reference != nil
 	gauges := c.Strings.Gauges != nil || c.Build.Chosen != nil && c.Build.Chosen.Gauges != nil
 	fallback := choice.DefaultFeel(reference, gauges)
-	for key, t := range map[string]PerString[choice.Target]{"feel.tension": f.Tension, "feel.bending_force": f.BendingForce} {
-		if len(t) > 0 && t[0].Kind == choice.LikeReference && !reference {
-			c.wrong(key, "there is no instrument to be like", `describe it under [reference], or give a force such as "72 N"`)
+	for _, t := range []struct {
+		key    string
+		target PerString[choice.Target]
+	}{{"feel.tension", f.Tension}, {"feel.bending_force", f.BendingForce}} {
+		if len(t.target) > 0 && t.target[0].Kind == choice.LikeReference && !reference {
+			c.wrong(t.key, "there is no instrument to be like", `describe it under [reference], or give a force such as "72 N"`)
+			break // once
 		}
 	}
 	if f.Tension == nil {

@@ -2,6 +2,7 @@ package build
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -21,7 +22,7 @@ func (r *Run) Plan() (*choice.Plan, error) {
 		return nil, err
 	}
 	plan, err := choice.Prepare(req)
-	return plan, r.atFile(err)
+	return plan, r.Placed(err)
 }
 
 // Request is the choice that the build asks for. Gauges given on the command
@@ -213,15 +214,23 @@ func (r *Run) indexes(labels []string, at func(number int) fault.Place, faults *
 	return out
 }
 
-// atFile gives faults that name a build-file key the place of that key.
-func (r *Run) atFile(err error) error {
+// Placed gives faults that name a key of the build file the key's place, or that
+// of its section where the file leaves it out.
+func (r *Run) Placed(err error) error {
 	list, ok := err.(fault.List)
 	if !ok {
 		return err
 	}
 	for i, f := range list {
-		if at := r.Place(f.Place.Input); f.Place.Line == 0 && at.Line > 0 {
-			list[i].What, list[i].Place = f.Place.Input+": "+f.What, at
+		key := f.Place.Input
+		if side, ok := strings.CutPrefix(key, "scales."); ok && r.Chosen != nil {
+			key = "chosen." + side
+		}
+		if _, known := fieldOf(reflect.TypeFor[Build](), key); !known {
+			continue
+		}
+		if list[i].Place = r.Place(key); list[i].Place.Line > 0 || !r.Given(key) {
+			list[i].What = lastKey(key) + ": " + f.What
 		}
 	}
 	return list.Err()
