@@ -61,8 +61,7 @@ type MissingOf struct {
 type StepOf struct {
 	PairOf
 	MoreInharmonicity unit.Cents `json:"inharmonicity_change_cents"`
-	Fits              []string   `json:"blanks_that_fit"`
-	nearly            []string
+	Fitting
 }
 
 // StopOf is what stops a pick.
@@ -85,8 +84,7 @@ func NewAdvice(in *Input, f *Found, full bool) *Advice {
 		a.Picks = append(a.Picks, one)
 	}
 	for _, s := range r.TradeOff {
-		fit, nearly := in.fitting(s.Pair)
-		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, fit, nearly})
+		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, in.fitting(s.Pair)})
 	}
 	a.SmallerFan, a.LongerBass = in.stopOf(r.StopsSmallestFan), in.stopOf(r.StopsLongestBass)
 	return a

@@ -24,16 +24,15 @@ type Comparison struct {
 
 // ColumnOf is one column, worked out.
 type ColumnOf struct {
-	Name      string       `json:"column"`
-	Suggested bool         `json:"set_is_suggested"`
-	NoSet     string       `json:"no_set"` // why there is none; empty where there is
-	Change    *unit.Ratio  `json:"change_from_first_column_percent"`
-	Fits      []string     `json:"blanks_that_fit"`
-	Swaps     *table.Table `json:"swaps"`
+	Name      string      `json:"column"`
+	Suggested bool        `json:"set_is_suggested"`
+	NoSet     string      `json:"no_set"` // why there is none; empty where there is
+	Change    *unit.Ratio `json:"change_from_first_column_percent"`
+	Fitting
+	Swaps *table.Table `json:"swaps"`
 	*Strung
 
-	nearly []string
-	swaps  []choice.Swap
+	swaps []choice.Swap
 }
 
 // NewComparison works up columns as asked for and as worked out, one for one.
@@ -52,7 +51,7 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 	for i, one := range found {
 		own := *in
 		own.Plan, own.tunings = one.Plan, asked[i].Tunings
-		c := &ColumnOf{Name: names[i], Suggested: one.Suggested, Fits: []string{}, swaps: one.Swaps}
+		c := &ColumnOf{Name: names[i], Suggested: one.Suggested, swaps: one.Swaps}
 		out.Columns = append(out.Columns, c)
 		if one.Detail == nil {
 			c.NoSet = own.missWords(one.None, true)
@@ -60,7 +59,7 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 		}
 		strung := own.strung(one.Detail, compared)
 		c.Strung = &strung
-		c.Fits, c.nearly = own.fitting(one.Detail.Pair)
+		c.Fitting = own.fitting(one.Detail.Pair)
 		c.Swaps = own.swapTable(one.Swaps, one.Detail)
 		if total := strung.Tunings[0].Total; first == 0 {
 			first = total
@@ -287,7 +286,7 @@ func (c *Comparison) sideBySide() *table.Table {
 	}
 	if len(c.in.Plan.Request().Blanks) > 0 {
 		rows = append(rows, property{"blanks that fit", func(o *ColumnOf) string {
-			return fitList(o.Fits, o.nearly)
+			return o.in.fittingWords(o.Fitting)
 		}})
 	}
 	columns := []table.Column[property]{table.Words("column", "", func(p property) string { return p.name })}

@@ -268,9 +268,9 @@ func (in *Input) blanksTable(list []fan.BlankFit) *table.Table {
 func (in *Input) blankWords(f fan.BlankFit) string {
 	switch {
 	case f.Near:
-		return fmt.Sprintf("no, %s; the trim allowance is %s a side", in.lacks(f.Fit), in.length(in.Job.Build.Neck.SawAllowance))
+		return fmt.Sprintf("no, %s; the trim allowance is %s a side", in.lacks(-f.SpareLength, -f.SpareWidth), in.length(in.Job.Build.Neck.SawAllowance))
 	case !f.Fits:
-		return "no, " + in.lacks(f.Fit)
+		return "no, " + in.lacks(-f.SpareLength, -f.SpareWidth)
 	case f.Thin != nil:
 		return "no, too thin"
 	}

@@ -32,7 +32,7 @@ func (a *Advice) tradeOffTable() *table.Table {
 			table.Angle("nut slant", "", func(s StepOf) unit.Angle { return s.NutSlant }),
 			table.Angle("last fret", "", func(s StepOf) unit.Angle { return s.LastFretSlant }),
 			table.Length(u, "nut to fret 1", "", scaleDecimals, func(s StepOf) unit.Length { return s.NutToFret1 }),
-			table.Words("blanks that fit", "", func(s StepOf) string { return fitList(s.Fits, s.nearly) }).When(len(in.Plan.Request().Blanks) > 0),
+			table.Words("blanks that fit", "", func(s StepOf) string { return in.fittingWords(s.Fitting) }).When(len(in.Plan.Request().Blanks) > 0),
 		)...,
 	).Note("Slants in degrees, positive where the bass end is nearer the bridge. Change: of the inharmonicity, from the first row. Bass as good: the bass lengths that are as good at this difference.")
 }
@@ -50,53 +50,68 @@ func (in *Input) boardFits(p choice.Pair) []fan.Fit {
 	return fan.Rectangle{Length: p.BlankLength, Width: p.BlankWidth, Allowance: req.Neck.SawAllowance}.Fit(req.Blanks)
 }
 
-// fitting names the blanks that fit, and those that nearly do with what they
-// lack.
-func (in *Input) fitting(p choice.Pair) (fit, nearly []string) {
-	fit = []string{}
+// Fitting names the blanks that hold a board with its saw allowance, and those
+// that hold it with less.
+type Fitting struct {
+	Fits   []string `json:"blanks_that_fit"`
+	Nearly []Nearly `json:"blanks_that_nearly_fit"`
+}
+
+// Nearly is a blank that misses by less than the saw allowance; what it lacks is
+// 0 or more.
+type Nearly struct {
+	Blank  string      `json:"blank"`
+	Short  unit.Length `json:"short_mm"`
+	Narrow unit.Length `json:"narrow_mm"`
+}
+
+func (in *Input) fitting(p choice.Pair) Fitting {
+	out := Fitting{Fits: []string{}, Nearly: []Nearly{}}
 	for _, f := range in.boardFits(p) {
 		switch {
 		case f.Fits:
-			fit = append(fit, f.Blank.Name)
+			out.Fits = append(out.Fits, f.Blank.Name)
 		case f.Near:
-			nearly = append(nearly, f.Blank.Name+" ("+in.lacks(f)+")")
+			out.Nearly = append(out.Nearly, Nearly{f.Blank.Name, max(0, -f.SpareLength), max(0, -f.SpareWidth)})
 		}
 	}
-	return fit, nearly
+	return out
 }
 
-// boardWords say which blanks on offer fit, or that none does.
-func (in *Input) boardWords(p choice.Pair) string {
-	fit, nearly := in.fitting(p)
-	switch {
-	case len(in.Plan.Request().Blanks) == 0:
-		return ""
-	case fitList(fit, nearly) == none:
-		return "; none on offer fits"
+// fittingWords name the blanks that fit, and those that nearly do with what they
+// lack.
+func (in *Input) fittingWords(f Fitting) string {
+	text := listed(f.Fits)
+	var words []string
+	for _, n := range f.Nearly {
+		words = append(words, n.Blank+" ("+in.lacks(n.Short, n.Narrow)+")")
 	}
-	return "; fits: " + fitList(fit, nearly)
-}
-
-// fitList names the blanks that fit, and those that nearly do.
-func fitList(fit, nearly []string) string {
-	text := listed(fit)
-	if nearly != nil {
-		text = strings.TrimPrefix(text+"; nearly: "+listed(nearly), "; ")
+	if words != nil {
+		text = strings.TrimPrefix(text+"; nearly: "+listed(words), "; ")
 	}
 	return orNone(text)
 }
 
+// boardWords say which blanks on offer fit, or that none does.
+func (in *Input) boardWords(p choice.Pair) string {
+	switch text := in.fittingWords(in.fitting(p)); {
+	case len(in.Plan.Request().Blanks) == 0:
+		return ""
+	case text == none:
+		return "; none on offer fits"
+	default:
+		return "; fits: " + text
+	}
+}
+
 // lacks says what a blank misses.
-func (in *Input) lacks(f fan.Fit) string {
-	text := ""
-	if f.SpareLength < 0 {
-		text = in.short(-f.SpareLength) + " short"
+func (in *Input) lacks(short, narrow unit.Length) string {
+	var words []string
+	if short > 0 {
+		words = append(words, in.short(short)+" short")
 	}
-	if f.SpareWidth < 0 {
-		if text != "" {
-			text += " and "
-		}
-		text += in.short(-f.SpareWidth) + " narrow"
+	if narrow > 0 {
+		words = append(words, in.short(narrow)+" narrow")
 	}
-	return text
+	return listed(words)
 }
