@@ -157,6 +157,21 @@ func mix(a, b Point, t float64) Point {
 // Length is the distance from A to B, in mm.
 func (l Line) Length() float64 { return math.Hypot(l.B.X-l.A.X, l.B.Y-l.A.Y) }
 
+// xAt is x where the straight line through l's ends is y high. l must not lie
+// level.
+func (l Line) xAt(y float64) float64 {
+	return l.A.X + (l.B.X-l.A.X)*(y-l.A.Y)/(l.B.Y-l.A.Y)
+}
+
+// tilt is the angle of l's direction to the right, for words along it.
+func (l Line) tilt() float64 {
+	a, b := l.A, l.B
+	if a.X > b.X {
+		a, b = b, a
+	}
+	return math.Atan2(b.Y-a.Y, b.X-a.X)
+}
+
 // Bounds implements Element.
 func (p Polyline) Bounds() Rect { return NoRect().Include(p.Points...) }
 

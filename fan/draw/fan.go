@@ -1,10 +1,17 @@
 package draw
 
 import (
-	"math"
 	"slices"
 
 	"scalepair/fan"
+)
+
+// Heights of capitals, in mm. A capital of 3 mm is read at 60 to 70 cm, an
+// arm's length, by an eye that needs 1/200 of the distance (judgement).
+const (
+	titleMM  = 6.0
+	numberMM = 3.6
+	wordsMM  = 3.2
 )
 
 // Fan draws a layout. The origin is where the nut line crosses the centreline;
@@ -109,19 +116,4 @@ func (s *sketch) drawing() Drawing {
 		}
 	}
 	return d
-}
-
-// xAt is x where the straight line through l's ends is y high. l must not lie
-// level.
-func (l Line) xAt(y float64) float64 {
-	return l.A.X + (l.B.X-l.A.X)*(y-l.A.Y)/(l.B.Y-l.A.Y)
-}
-
-// tilt is the angle of l's direction to the right, for words along it.
-func (l Line) tilt() float64 {
-	a, b := l.A, l.B
-	if a.X > b.X {
-		a, b = b, a
-	}
-	return math.Atan2(b.Y-a.Y, b.X-a.X)
 }

@@ -2,14 +2,6 @@ package draw
 
 import "strconv"
 
-// Heights of capitals, in mm. A capital of 3 mm is read at 60 to 70 cm, an
-// arm's length, by an eye that needs 1/200 of the distance (judgement).
-const (
-	titleMM  = 6.0
-	numberMM = 3.6
-	wordsMM  = 3.2
-)
-
 // Room beside the blank for the slots' numbers, in mm.
 const (
 	numberGapMM = 1.6                       // from the blank's edge to the number
