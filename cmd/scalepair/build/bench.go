@@ -76,9 +76,6 @@ func (r *Run) size(length, width unit.Length) string {
 	return u.Format(length, 1) + " x " + u.Format(width, 1) + " " + u.Symbol()
 }
 
-// AtFile gives faults that name a build-file key the place of that key.
-func (r *Run) AtFile(err error) error { return r.Placed(err) }
-
 // entry is the place of one entry of a list of tables.
 func (r *Run) entry(list string, i int) fault.Place {
 	return r.Build.Place(fmt.Sprintf("%s[%d]", list, i))

@@ -66,7 +66,7 @@ func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Benc
 		b.Head, b.LimitsBroken = in.head(d), in.broken(d.Broken)
 	}
 	var faults fault.List
-	include := func(err error) { faults.Include(fault.Place{Input: j.Build.File}, j.AtFile(err)) }
+	include := func(err error) { faults.Include(fault.Place{Input: j.Build.File}, j.Placed(err)) }
 	var err error
 	b.wire, err = l.Wire(b.saw.FretWire)
 	include(err)
