@@ -83,6 +83,11 @@ func TestEveryKindOfSlipIsNamed(t *testing.T) {
 				}
 			}
 		}, mark.RulerMoved, 13, 1.5, 0.3},
+		{"ruler moved before its last two readings", nil, func(rs []mark.Reading) {
+			spoil(mark.FromNut, 23, 2)(rs)
+			spoil(mark.FromNut, 24, 2)(rs)
+		}, mark.RulerMoved, 23, 2, 0.4},
+		{"ruler moved before its last", nil, spoil(mark.FromNut, 24, 2), mark.RulerSlip, 24, 2, 0.5},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s, rng := coarseShop, rand.New(rand.NewPCG(31, 32))

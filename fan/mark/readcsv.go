@@ -22,13 +22,11 @@ var columns = []csvtable.Column{
 	{Name: "remark"},
 }
 
-// lineWords are what may stand under line.
-func lineWords() []string {
-	return []string{"bass", "treble", FromBassNut.String(), FromTrebleNut.String(), NutOffset.String()}
-}
-
-// passWords are what may stand under pass.
-func passWords() []string { return []string{FromNut.String(), Step.String()} }
+// What may stand under line, and under pass.
+var (
+	lineWords = append(lines[:], kinds[FromBassNut:]...)
+	passWords = kinds[:FromBassNut]
+)
 
 // ReadReadings reads a measurement file, one distance a row:
 //
@@ -73,14 +71,21 @@ func ReadReadings(in io.Reader, file string) ([]Reading, error) {
 
 func readRow(row *csvtable.Row, unitless csvtable.Unitless, faults *fault.List) Reading {
 	r := Reading{Place: row.Place("measured")}
-	k := pick(row, "line", lineWords(), faults)
+	word := -1
+	if row.Get("line") != "" { // a column that is missing was reported with the headings
+		faults.Include(row.Place("line"), fault.About("line", suggest.Word(&word, row.Get("line"), lineWords)))
+	}
 	switch {
-	case k == int(Bass) || k == int(Treble):
-		r.Line = Line(k)
-		r.Kind = Kind(max(0, pick(row, "pass", passWords(), faults)))
+	case word == int(Bass) || word == int(Treble):
+		r.Line = Line(word)
+		if row.Get("pass") == "" {
+			empty(row, "pass", "use "+strings.Join(passWords, " or "), faults)
+		} else {
+			faults.Include(row.Place("pass"), fault.About("pass", suggest.Word(&r.Kind, row.Get("pass"), passWords)))
+		}
 		r.marks(row, faults)
-	case k > int(Treble):
-		r.Kind = FromBassNut + Kind(k-2)
+	case word > int(Treble):
+		r.Kind = FromBassNut + Kind(word-len(lines))
 		refuseCell(row, "pass", faults)
 		refuseCell(row, "from", faults)
 		r.end(row, faults)
@@ -176,28 +181,4 @@ func empty(row *csvtable.Row, name, remedy string, faults *fault.List) {
 		remedy = fmt.Sprintf("add the column %q to the heading row: %s", name, remedy)
 	}
 	faults.Add(row.Place(name), name+" is empty", "", remedy)
-}
-
-// pick gives which of the words stands in a cell; -1 with a fault for none. A
-// column that is missing was reported with the headings if all rows need it.
-func pick(row *csvtable.Row, name string, words []string, faults *fault.List) int {
-	text := row.Get(name)
-	if text == "" {
-		if name != "line" {
-			empty(row, name, "use "+strings.Join(words, ", "), faults)
-		}
-		return -1
-	}
-	folded := strings.ToLower(strings.Join(strings.Fields(text), " "))
-	for i, w := range words {
-		if folded == w {
-			return i
-		}
-	}
-	remedy := "use " + strings.Join(words, ", ")
-	if best := suggest.Nearest(folded, words); best != "" {
-		remedy = fmt.Sprintf("did you mean %q? %s", best, remedy)
-	}
-	faults.Add(row.Place(name), "no such "+name, text, remedy)
-	return -1
 }

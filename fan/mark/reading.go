@@ -17,8 +17,10 @@ const (
 	Treble
 )
 
+var lines = [...]string{"bass", "treble"}
+
 // String gives "bass" or "treble".
-func (l Line) String() string { return [...]string{"bass", "treble"}[l] }
+func (l Line) String() string { return lines[l] }
 
 // MarshalText gives the same.
 func (l Line) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
@@ -45,10 +47,10 @@ const (
 	NutOffset
 )
 
+var kinds = [...]string{"ruler", "caliper", "diagonal from bass nut", "diagonal from treble nut", "nut offset"}
+
 // String gives the kind in the words of the measurement file.
-func (k Kind) String() string {
-	return [...]string{"ruler", "caliper", "diagonal from bass nut", "diagonal from treble nut", "nut offset"}[k]
-}
+func (k Kind) String() string { return kinds[k] }
 
 // MarshalText gives the same.
 func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
