@@ -24,7 +24,7 @@ func Lookup(list []Gauge, label string) (Gauge, error) {
 // and the next numbers, else the one that is spelt most alike.
 func nearLabels(label string, list []Gauge) string {
 	if len(list) == 0 {
-		return "no gauges are in stock"
+		return "no gauges are in stock; " + addIt
 	}
 	known := make([]string, len(list))
 	for i, g := range list {
@@ -36,14 +36,16 @@ func nearLabels(label string, list []Gauge) string {
 	if best := suggest.Nearest(label, known); best != "" {
 		return didYouMean([]string{best})
 	}
-	return "in stock are " + strings.Join(known, ", ")
+	return "in stock are " + strings.Join(known, ", ") + "; else " + addIt
 }
+
+const addIt = "weigh it, or add a row of kind listed"
 
 func didYouMean(labels []string) string {
 	for i, l := range labels {
 		labels[i] = strconv.Quote(l)
 	}
-	return "did you mean " + strings.Join(labels, " or ") + "?"
+	return "did you mean " + strings.Join(labels, " or ") + "? if not, " + addIt
 }
 
 // nextNumbers gives the labels with the same letters and the next smaller and

@@ -40,7 +40,7 @@ func TestLookupSuggestsTheNeighbours(t *testing.T) {
 	}
 	close := stockOf(map[string]float64{"w46": 46, "w48": 48, "w38": 38}, "w38", "w46", "w48")
 	_, err := gauges.Lookup(close, "w47")
-	assert.EqualError(t, err, `this gauge is not in stock ("w47"); did you mean "w46" or "w48"?`)
+	assert.EqualError(t, err, `this gauge is not in stock ("w47"); did you mean "w46" or "w48"? if not, weigh it, or add a row of kind listed`)
 	behind := stockOf(map[string]float64{"042w": 42, "046w": 46}, "042w", "046w")
 	_, err = gauges.Lookup(behind, "044w")
 	assert.ErrorContains(t, err, `did you mean "042w" or "046w"?`)

@@ -131,7 +131,11 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 
 // weighNext says what to weigh next for the pair and the set in use.
 func (a *app) weighNext(path string, o *gaugesOptions) error {
-	in, err := a.ready(path, nil, &o.output)
+	j, err := a.load(path, nil)
+	if err != nil {
+		return err
+	}
+	in, err := a.input(j, &o.output)
 	if err != nil {
 		return err
 	}

@@ -34,8 +34,9 @@ func (a *app) input(j *build.Run, o *outputFlags) (*report.Input, error) {
 	return in, err
 }
 
-// ready loads a build and makes the input of its report. Without readings lengths
-// and marks follow all the same, which is said.
+// ready loads a build and makes the input of its report. Without readings, or with
+// gauges named that are not in stock, lengths and marks follow all the same, which
+// is said.
 func (a *app) ready(path string, over *build.Flags, o *outputFlags) (*report.Input, error) {
 	j, err := a.load(path, over)
 	if missing := (build.NoReadings{}); errors.As(err, &missing) {
@@ -45,7 +46,15 @@ func (a *app) ready(path string, over *build.Flags, o *outputFlags) (*report.Inp
 	if err != nil {
 		return nil, err
 	}
-	return a.input(j, o)
+	if _, err := o.options(a); err != nil {
+		return nil, err
+	}
+	in := &report.Input{Job: j, Units: o.units(j)}
+	var unknown error
+	if in.Plan, unknown, err = j.PlanOfMarks(); unknown != nil {
+		a.hint("%v; what follows without it is printed", unknown)
+	}
+	return in, err
 }
 
 // preferred searches, and gives the pick that prefer names.

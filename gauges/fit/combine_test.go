@@ -102,6 +102,20 @@ func TestStockFaults(t *testing.T) {
 		{"inches", "a,plain,0.010,,,,,19.7,0.20", "is the length in inches?"},
 		{"far too light", "a,plain,0.010,,,,,4000,0.02", "a density which nothing has"},
 		{"lighter than its core", "a,w,0.030,0.020,,,,500,0.7", "is less than its core alone"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := fit.Combine(gauges.Input{Readings: read(t, head+c.rows), Instruments: gauges.DefaultInstruments()})
+			require.Error(t, err)
+			assert.Contains(t, err.Error(), c.want)
+			assert.Empty(t, s.Gauges)
+		})
+	}
+}
+
+// A listed gauge that no fit reaches is left out; it matters to who asks for it.
+func TestListedBeyondTheFitIsLeftOut(t *testing.T) {
+	const head = "gauge,construction,outer_in,core_in,core_shape,material,kind,length_mm,mass_g\n"
+	for _, c := range []struct{ name, rows, want string }{
 		{"one gauge makes no fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.010,,,,listed,,", `r.csv:3:1: gauge "b" has no reading, and one gauge of the plain music wire, "a", makes no fit; weigh a piece`},
 		{"nothing to fit", "a,plain,0.010,,,,,500,0.20\nb,w,0.030,,,,listed,,", "no gauge of the kind w has one"},
 		{"one diameter makes no power law", "a,w,0.03,,,,,500,1.6\nb,w,0.03,,,,,500,1.7\nc,w,0.03,,,,listed,,", "all have one diameter"},
@@ -109,9 +123,14 @@ func TestStockFaults(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s, err := fit.Combine(gauges.Input{Readings: read(t, head+c.rows), Instruments: gauges.DefaultInstruments()})
-			require.Error(t, err)
-			assert.Contains(t, err.Error(), c.want)
-			assert.Empty(t, s.Gauges)
+			require.NoError(t, err)
+			require.Len(t, s.LeftOut, 1)
+			assert.ErrorContains(t, s.LeftOut[0].Why, c.want)
+			for _, g := range s.Gauges {
+				assert.NotEqual(t, s.LeftOut[0].Label, g.Label)
+			}
+			_, err = s.Lookup(s.LeftOut[0].Label)
+			assert.ErrorContains(t, err, c.want)
 		})
 	}
 }
@@ -165,7 +184,7 @@ func TestLookupSuggests(t *testing.T) {
 	s := combine(t, plainHead+"plain 010,plain,0.010,500,0.20")
 	assert.Equal(t, "plain 010", gauge(t, s, " Plain  010").Label)
 	_, err := s.Lookup("plain 01O")
-	assert.EqualError(t, err, `this gauge is not in stock ("plain 01O"); did you mean "plain 010"?`)
+	assert.EqualError(t, err, `this gauge is not in stock ("plain 01O"); did you mean "plain 010"? if not, weigh it, or add a row of kind listed`)
 	_, err = fit.Stock{}.Lookup("x")
 	assert.ErrorContains(t, err, "no gauges are in stock")
 }

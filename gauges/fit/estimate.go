@@ -158,22 +158,22 @@ func (f Fit) LinearDensity(outer, core unit.Length, shape reading.Shape) unit.Li
 	return unit.LinearDensity(w)
 }
 
-// fill estimates the family's gauges without a reading and reports those that
-// cannot be.
-func (f *family) fill(list []gauges.Gauge, fit Fit, fitted, outside bool, tr func(label string) *trace.Trace, faults *fault.List) {
+// fill estimates the family's gauges without a reading and adds those that
+// cannot be to those left out.
+func (f *family) fill(list []gauges.Gauge, fit Fit, fitted, outside bool, tr func(label string) *trace.Trace, out *[]LeftOut) {
 	for _, i := range f.waiting {
 		g := &list[i]
 		beyond := g.Outer < fit.MinOuter*(1-1e-9) || g.Outer > fit.MaxOuter*(1+1e-9)
 		switch {
 		case !fitted:
-			faults.Add(g.Place, fmt.Sprintf("gauge %q has no reading, and %s", g.Label, f.whyNoFit(list)), "",
-				"weigh a piece of it, or weigh two gauges of its kind on either side of it")
+			*out = append(*out, LeftOut{g.Label, fault.Fault{Place: g.Place, What: fmt.Sprintf("gauge %q has no reading, and %s", g.Label, f.whyNoFit(list)),
+				Remedy: "weigh a piece of it, or weigh two gauges of its kind on either side of it"}})
 			continue
 		case beyond && !outside:
 			form := g.Written().Outer
-			faults.Add(g.Place, fmt.Sprintf("gauge %q has no reading and lies outside the fitted diameters, %s to %s", g.Label,
-				reading.AsWritten(form, fit.MinOuter, "mm", 3), reading.AsWritten(form, fit.MaxOuter, "mm", 3)), g.OuterText(),
-				"weigh a piece of it, or allow the estimate with estimate_outside = true under [measuring]")
+			*out = append(*out, LeftOut{g.Label, fault.Fault{Place: g.Place, What: fmt.Sprintf("gauge %q has no reading and lies outside the fitted diameters, %s to %s", g.Label,
+				reading.AsWritten(form, fit.MinOuter, "mm", 3), reading.AsWritten(form, fit.MaxOuter, "mm", 3)), Given: g.OuterText(),
+				Remedy: "weigh a piece of it, or allow the estimate with estimate_outside = true under [measuring]"}})
 			continue
 		case beyond:
 			g.Note("estimated beyond the fitted diameters")

@@ -16,6 +16,7 @@ package fit
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"scalepair/data/fault"
 	"scalepair/data/suggest"
@@ -29,14 +30,23 @@ import (
 type Stock struct {
 	Gauges []gauges.Gauge
 	Fits   []Fit
+	// LeftOut are the listed gauges that no fit reaches, by label, each with what
+	// is missing. They matter to whoever asks for one.
+	LeftOut []LeftOut
 
 	tools gauges.Instruments
+}
+
+// LeftOut is a gauge that was listed without a reading and cannot be estimated.
+type LeftOut struct {
+	Label string
+	Why   fault.Fault
 }
 
 // Combine makes the stock out of readings and constructions: linear densities
 // with uncertainties, the fits, the suspects and the estimates. A listed gauge
 // without reading or construction is estimated from the fit of its family; one
-// that cannot be is a fault. The error is a fault.List of every fault; the stock
+// that cannot be is left out. The error is a fault.List of every fault; the stock
 // is then empty.
 func Combine(in gauges.Input) (Stock, error) { return combine(in, "", nil) }
 
@@ -66,7 +76,6 @@ func combine(in gauges.Input, label string, tr *trace.Trace) (Stock, error) {
 		}
 		return nil
 	}
-	var faults fault.List
 	kinds := families(list)
 	p := FalseAlarm / float64(max(1, judgements(list, kinds)))
 	for _, f := range kinds {
@@ -76,17 +85,31 @@ func combine(in gauges.Input, label string, tr *trace.Trace) (Stock, error) {
 		if ok {
 			s.Fits = append(s.Fits, fit)
 		}
-		f.fill(list, fit, ok, in.Instruments.EstimateOutside, traceOf, &faults)
+		f.fill(list, fit, ok, in.Instruments.EstimateOutside, traceOf, &s.LeftOut)
 	}
 	markDisagreement(list, p)
-	if err := faults.Err(); err != nil {
-		return Stock{}, err
-	}
+	s.Gauges = slices.DeleteFunc(list, func(g gauges.Gauge) bool { return s.leftOut(g.Label) != nil })
 	return s, nil
 }
 
-// Lookup finds a gauge by its label, as gauges.Lookup.
-func (s Stock) Lookup(label string) (gauges.Gauge, error) { return gauges.Lookup(s.Gauges, label) }
+// Lookup finds a gauge by its label, as gauges.Lookup. Of one that was left out
+// the error says why.
+func (s Stock) Lookup(label string) (gauges.Gauge, error) {
+	if err := s.leftOut(label); err != nil {
+		return gauges.Gauge{}, err
+	}
+	return gauges.Lookup(s.Gauges, label)
+}
+
+// leftOut says why a gauge was left out; nil for any other.
+func (s Stock) leftOut(label string) error {
+	for _, l := range s.LeftOut {
+		if reading.Key(l.Label) == reading.Key(label) {
+			return l.Why
+		}
+	}
+	return nil
+}
 
 // Named finds the gauges of several labels. The error is a fault.List of those
 // that are not in stock.

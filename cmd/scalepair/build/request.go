@@ -25,6 +25,46 @@ func (r *Run) Plan() (*choice.Plan, error) {
 	return plan, r.Placed(err)
 }
 
+// PlanOfMarks makes the choice ready as far as marks need it. Where the pair is
+// settled, gauges that are named but not in stock take nothing from lengths and
+// marks; leftOut names them. What goes is the reference where its gauges alone are
+// not known, else all that depends on strings.
+func (r *Run) PlanOfMarks() (plan *choice.Plan, leftOut, err error) {
+	pick, leftOut := r.Pick()
+	plan, err = r.Plan()
+	if !pick.HasPair() || err == nil && leftOut == nil || !r.namesUnknown() {
+		return plan, nil, err
+	}
+	if err != nil {
+		leftOut = err
+	}
+	if r.Build.Reference != nil && pick.Gauges != nil {
+		one, without := *r, *r.Build
+		without.Reference, without.Feel.Feel, one.Build = nil, choice.DefaultFeel(false, false), &without
+		if _, unknown := one.Pick(); unknown == nil {
+			if plan, err = one.Plan(); err == nil {
+				return plan, leftOut, nil
+			}
+		}
+	}
+	r.Bare = true
+	plan, err = r.Plan()
+	return plan, leftOut, err
+}
+
+// namesUnknown reports whether the build names a gauge that is not in stock.
+func (r *Run) namesUnknown() bool {
+	labels := slices.Concat(r.Strings.Gauges, r.Strings.Stock)
+	if r.Chosen != nil {
+		labels = append(labels, r.Chosen.Gauges...)
+	}
+	if r.Build.Reference != nil {
+		labels = append(labels, r.Build.Reference.Gauges...)
+	}
+	_, err := r.Stock.Named(labels)
+	return err != nil
+}
+
 // Request is the choice that the build asks for. Gauges given on the command
 // line or in the file are fixed; a chosen set is not: it was the outcome of a
 // choice. Evenness alone speaks of one set, so there the chosen one is taken.

@@ -120,9 +120,12 @@ func ratioText(_ table.Units, x float64) string  { return trim(toDecimals(x, 2))
 func massText(_ table.Units, x float64) string   { return trim(toDecimals(unit.Mass(x).G(), 4)) + " g" }
 
 // watched gives the warnings of the build, and of pairs with their sets, one for
-// each quantity.
+// each gauge that was left out and for each quantity.
 func (in *Input) watched(details ...*choice.Detail) []string {
 	out := []string{}
+	for _, l := range in.Job.Stock.LeftOut {
+		out = append(out, fmt.Sprintf("%v; it is left out", l.Why))
+	}
 	if in.Plan == nil {
 		return out // nothing was looked at but geometry
 	}
