@@ -140,8 +140,8 @@ func (a *Advice) sureWords() string {
 		if p.Kind != a.Choice {
 			continue
 		}
-		text := fmt.Sprintf("the %s stays as good in %s of %d trials of the weighing (seed %d), its feel error between %s and %s (95 %%)",
-			p.Kind, table.PercentText(p.Good, 0), a.Confidence.Trials, a.Confidence.Seed, table.PercentText(p.Low, 1), table.PercentText(p.High, 1))
+		text := fmt.Sprintf("the pick stays as good in %s of %d trials of the weighing (seed %d), its feel error between %s and %s (95 %%)",
+			table.PercentText(p.Good, 0), a.Confidence.Trials, a.Confidence.Seed, table.PercentText(p.Low, 1), table.PercentText(p.High, 1))
 		if p.Uncertain {
 			text += "; that is uncertain, so weigh again before you buy: scalepair gauges --next says what"
 		}

@@ -147,6 +147,10 @@ func (s *Strung) totalWords(c int) string {
 	return text
 }
 
+// logarithmic is the feel error above which it differs visibly from deviations in
+// percent: ln 1.2 is 18 %.
+const logarithmic unit.Ratio = 0.20
+
 // errorWords give the feel error with the worst string beside it.
 func (s *Strung) errorWords() string {
 	p := s.Pair
@@ -154,6 +158,9 @@ func (s *Strung) errorWords() string {
 		return "not known, since a bend cannot be made or computed"
 	}
 	text := table.PercentText(p.Error, 1)
+	if p.Error > logarithmic {
+		text += " (a mean of logarithms, not quite percent any more)"
+	}
 	if s.NotRemovable > 0 {
 		text += fmt.Sprintf(", of which no set can remove %s", table.PercentText(s.NotRemovable, 1))
 	}
