@@ -2,6 +2,7 @@ package report
 
 import (
 	"slices"
+	"strings"
 
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
@@ -32,13 +33,17 @@ func NewSheet(in *Input, a *Advice, b *Bench, date string) (*document.Document, 
 		said[c] = true
 	}
 	for i, part := range parts {
-		out.Append(once(part, append(parts[i+1:], bench), said))
+		part = once(part, append(parts[i+1:], bench), said)
+		part.Title = strings.TrimSuffix(strings.TrimSuffix(part.Title, in.title("")), " for") // the build's name stands above all
+		out.Append(part)
 	}
 	if err := in.fanDrawn(out, b.l, b.d); err != nil {
 		return nil, err
 	}
 	out.Add(document.Break{})
-	out.Append(ticked(once(bench, nil, said)))
+	bench = ticked(once(bench, nil, said))
+	bench.Title = "Setting out"
+	out.Append(bench)
 	out.Heading("Cautions")
 	out.Cautions(wholeCautions()...)
 	out.Heading("Where the numbers come from")
