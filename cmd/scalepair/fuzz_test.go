@@ -102,11 +102,12 @@ func FuzzValues(f *testing.F) {
 		f.Add(byte(i), byte(i), uint16(5*i), factor, uint16(11*i), factor)
 		f.Add(byte(i+1), byte(i+5), uint16(13*i), factor, uint16(11*i), 1.0)
 	}
-	f.Chdir(f.TempDir())
+	dir := f.TempDir()
 	f.Fuzz(func(t *testing.T, which, command byte, n uint16, x float64, n2 uint16, x2 float64) {
 		if math.IsNaN(x+x2) || math.Abs(x) > 1e12 || math.Abs(x2) > 1e12 {
 			return
 		}
+		t.Chdir(dir)
 		in := all[int(which)%len(all)]
 		if strings.Contains(change(in.toml, n, x), " by "+strconv.FormatFloat(x, 'f', -1, 64)) {
 			return // a step of the search so small that a fuzzer waits
@@ -127,8 +128,9 @@ func FuzzFlags(f *testing.F) {
 		f.Add(byte(i), value)
 		f.Add(byte(i+5), value)
 	}
-	f.Chdir(f.TempDir())
+	dir := f.TempDir()
 	f.Fuzz(func(t *testing.T, n byte, value string) {
+		t.Chdir(dir)
 		requireSound(t, in, "tension", "build.toml", "--"+flags[int(n)%len(flags)]+"="+value)
 	})
 }
