@@ -166,8 +166,8 @@ func (a *Advice) answer() []string {
 		}
 	}
 	add("Feel error: %s.", a.errorWords())
-	if words := a.hardestBend(); words != "" {
-		add("Hardest bend: %s.", words)
+	if what, words := a.hardestBend(); words != "" {
+		add("%s: %s.", what, words)
 	}
 	if p.Inharmonicity > 0 {
 		low := len(p.Pair.Gauges) - 1
@@ -188,7 +188,7 @@ func (a *Advice) pickTable() *table.Table {
 		}
 	}
 	columns := append([]table.Column[PickOf]{table.Words("pick", "", func(p PickOf) string { return p.Kind.String() })},
-		pairColumns(u, func(p PickOf) choice.Pair { return p.Pair })...)
+		pairColumns(u, func(p PickOf) PairOf { return p.PairOf })...)
 	return table.Of("picks", "", a.Picks, append(columns,
 		table.Percent("stays good", "", 0, func(p PickOf) unit.Ratio { return good[p.Kind].Good }).As(func(p PickOf) string {
 			if good[p.Kind].Uncertain {

@@ -72,8 +72,17 @@ func (in *Input) detailCautions(d *choice.Detail) []string {
 	add(hot != nil, "Strong caution: above 75 %% of the least breaking strength, past the end of the elastic range and likely to break: %s.", several("string", hot))
 	add(warm != nil, "Above 65 %% of the least breaking strength, where the elastic range may end: %s.", several("string", warm))
 	add(polymer != nil, "Polymer core: %s. Its modulus grows with tension, so bending force may be up to 25 %% off; no elastic limit is known, and it goes on stretching for days.", several("string", polymer))
-	change, ok := totalChange(d, 0)
-	add(ok && (change > muchChange || change < -muchChange), "The total tension differs by more than 10 %% from the reference's: a neck and top built like the reference's may not suit it.")
+	var much []string
+	for c, one := range in.Plan.Request().Cases {
+		if change, ok := totalChange(d, c); ok && (change > muchChange || change < -muchChange) {
+			much = append(much, one.Name)
+		}
+	}
+	where := ""
+	if len(d.Totals) > 1 {
+		where = " in " + listed(much)
+	}
+	add(much != nil, "The total tension differs by more than 10 %% from the reference's%s: a neck and top built like the reference's may not suit it.", where)
 	estimated := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Estimated || g.Suspect || g.Disagrees })
 	built := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Built && g.Readings == 0 })
 	add(estimated != nil, "Estimated, or with a suspect reading: %s. Buy one single string of each, weigh it, run again, and only then buy the rest.", listed(estimated))

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
@@ -78,10 +79,10 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 // Document prints the verdict first, then the columns side by side.
 func (c *Comparison) Document() *document.Document {
 	doc := &document.Document{Title: c.in.title("Comparison for")}
-	doc.Para("%s", c.Verdict)
 	if len(c.OneSet) > 0 {
 		doc.Para("One set for all columns, low string first: %s; %s.", c.in.Set(c.strung()[0].d.Gauges), c.farthest())
 	}
+	doc.Para("%s", c.Verdict)
 	doc.List(c.missing()...)
 	doc.Table(c.sideBySide())
 	doc.Table(c.stringByString())
@@ -119,17 +120,25 @@ func (c *Comparison) cautions() []string {
 	return texts
 }
 
-// farthest names the string that is farthest from the wanted tension.
+// farthest names the string that is farthest from the wanted tension in any
+// column, with how far it is in each.
 func (c *Comparison) farthest() string {
-	text, most := "no tension is wanted", unit.Ratio(0)
+	number, most := 0, unit.Ratio(0)
 	for _, one := range c.strung() {
 		for _, s := range slices.Backward(one.d.Strings) {
 			if off := max(s.Deviation, -s.Deviation); off > most {
-				most, text = off, fmt.Sprintf("farthest from the wanted tension is string %d in %s, %s", s.Number, one.Name, table.SignedPercentText(s.Deviation, 1))
+				number, most = s.Number, off
 			}
 		}
 	}
-	return text
+	if number == 0 {
+		return "no tension is wanted"
+	}
+	var words []string
+	for _, one := range c.strung() {
+		words = append(words, table.SignedPercentText(one.d.Strings[number-1].Deviation, 1)+" in "+one.Name)
+	}
+	return fmt.Sprintf("farthest from the wanted tension is string %d, %s", number, listed(words))
 }
 
 // strung gives the columns that have a set.
@@ -263,13 +272,7 @@ func (c *Comparison) sideBySide() *table.Table {
 			return table.WithSign(unit.Fixed(o.Change.Percent(), 1))
 		}},
 		{"feel error", (*ColumnOf).errorText},
-		{"worst string, its tension", func(o *ColumnOf) string {
-			if o.Pair.WorstString == 0 {
-				return none
-			}
-			return fmt.Sprintf("%d, %s", o.Pair.WorstString, table.SignedPercentText(o.Pair.WorstDeviation, 1))
-		}},
-		{"hardest bend", func(o *ColumnOf) string { return orNone(o.hardestBend()) }},
+		{"worst string", func(o *ColumnOf) string { return orNone(o.worstWords()) }},
 		{"inharmonicity cents", func(o *ColumnOf) string {
 			if o.Pair.Inharmonicity == 0 {
 				return none
@@ -283,6 +286,15 @@ func (c *Comparison) sideBySide() *table.Table {
 		{"limits broken", func(o *ColumnOf) string {
 			return orNone(map[bool]string{true: fmt.Sprint(len(o.LimitsBroken))}[len(o.LimitsBroken) > 0])
 		}},
+	}
+	for _, one := range list {
+		if what, _ := one.hardestBend(); what != "" {
+			rows = append(rows, property{strings.ToLower(what), func(o *ColumnOf) string {
+				_, words := o.hardestBend()
+				return orNone(words)
+			}})
+			break
+		}
 	}
 	if len(c.in.Plan.Request().Blanks) > 0 {
 		rows = append(rows, property{"blanks that fit", func(o *ColumnOf) string {

@@ -24,7 +24,7 @@ func (in *Input) oneGauge(doc *document.Document, g gauges.Gauge, suspects []fit
 		fmt.Sprintf("Linear density %s ± %s (%s), from %s.", u.Density(g.LinearDensity), u.DensityText(g.U), table.PercentText(g.RelU(), 1), restsOn(g)),
 		fmt.Sprintf("In 95 %% of cases the true one is within %s (%s) of that: %s standard uncertainties, of which ± is one.",
 			u.DensityText(g.Within95()), table.PercentText(unit.Ratio(g.Within95()/g.LinearDensity), 1), unit.Fixed(g.Coverage95(), 2)),
-		"Uncertainty, the parts squared and added: " + in.partWords(g) + ".",
+		"Where the uncertainty comes from (it is the root of the sum of the squares): " + in.partWords(g) + ".",
 		fmt.Sprintf("Density %s g/cm3, of the %s.", unit.Fixed(g.Implied.GramsPerCM3(), 3), densityOf(g)),
 	}
 	if g.EA > 0 {
@@ -80,7 +80,7 @@ func (in *Input) partWords(g gauges.Gauge) string {
 		}
 	}
 	slices.SortStableFunc(parts, func(a, b gauges.Part) int { return int(math.Copysign(1, math.Abs(b.U)-math.Abs(a.U))) })
-	words := []string{table.PercentText(share(g.Indep.KgPerM()), 2) + " of its own"}
+	words := []string{table.PercentText(share(g.Indep.KgPerM()), 2) + " of this gauge alone"}
 	for _, p := range parts {
 		words = append(words, fmt.Sprintf("%s from the %s", table.PercentText(share(p.U), 2), p.Source))
 	}

@@ -106,7 +106,11 @@ func (in *Input) by(m choice.Miss) string {
 	case m.Limit == choice.ReverseFan:
 		what = in.length(unit.Length(math.Abs(m.Value))) + " shorter"
 	case m.Limit == choice.Range && m.Bound > 0:
-		what = "the range ends at " + in.length(unit.Length(m.Bound))
+		of := "bass"
+		if unit.Length(m.Value) == m.Treble {
+			of = "treble"
+		}
+		what = fmt.Sprintf("the %s range ends at %s", of, in.length(unit.Length(m.Bound)))
 	case m.Limit == choice.Unbuildable:
 		what = m.Neck.String()
 	case m.Limit.Quantity(m.Value) != nil && m.Bound != 0:

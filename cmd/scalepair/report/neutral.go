@@ -57,7 +57,7 @@ func NewNeutralTable(in *Input, l *fan.Layout, t fan.NeutralTable, play fan.Play
 		add(asNow, "as it is now", t.Rows[i])
 	}
 	add(leastFrets, "smallest worst slant of nut and frets", t.Rows[t.LeastWorst])
-	add(leastAll, "the same, the saddle line counted too", t.Rows[t.LeastWorstWithSaddle])
+	add(leastAll, "smallest worst slant of nut, frets and saddle line", t.Rows[t.LeastWorstWithSaddle])
 	add(nearHand, "nearest the hand on "+r.played(), t.Rows[t.LeastPlayed])
 	return r
 }
@@ -132,7 +132,7 @@ func (r *NeutralTable) trade() []string {
 			table.DegText(*r.play.NeckAngle), table.DegText(r.Hand))
 	}
 	return []string{
-		"A neutral fret near the nut keeps the first frets square and slants the high frets and the bridge; one near the body does the opposite. Nut and last fret always stand at about the same angle to one another; it can only be shared out.",
+		"A neutral fret near the nut keeps the first frets square and slants the high frets and the bridge; one near the body does the opposite. Nut and last fret always stand at about the same angle to one another: less slant of the one is more of the other.",
 		hand,
 		"No rule decides. Before you choose, lay a straight edge over a neck you know at the angles above, and put your hand to it.",
 	}

@@ -118,6 +118,14 @@ func (n *Next) tables(inPlay []gauges.Gauge) {
 	).Note("In one piece or in several of one length together, on this balance and ruler. Both percentages are standard uncertainties.")
 }
 
+// knownText prints how well something is known; not as perfectly known.
+func knownText(r unit.Ratio) string {
+	if r < unit.Percent(0.1) {
+		return "better than 0.1 %"
+	}
+	return table.PercentText(r, 1)
+}
+
 // strings lists the strings that carry a gauge, 1 the highest.
 func (n *Next) strings(label string) []int {
 	var out []int
@@ -202,7 +210,7 @@ func (n *Next) verdict() string {
 			best.Gauge, u.LenText(best.Length, 0), table.PercentText(n.takes(best), 0))
 	case n.takes(n.list[0]) > worthwhile:
 		return fmt.Sprintf("Nothing need be weighed: the total tension is known to %s, and neither hand nor neck can tell less than about 1 %% (judgement).",
-			table.PercentText(unit.Ratio(n.of.U/n.of.Value), 1))
+			knownText(unit.Ratio(n.of.U/n.of.Value)))
 	}
 	text := fmt.Sprintf("Nothing: the best single weighing, of %s, takes %s of the uncertainty off.", n.list[0].Gauge, table.PercentText(n.takes(n.list[0]), 1))
 	if len(n.of.Parts) > 0 {

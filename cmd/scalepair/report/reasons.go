@@ -92,7 +92,7 @@ func (in *Input) stopOf(s *choice.Stop) *StopOf {
 		for i, m := range s.Misses {
 			words[i] = in.missWords(m, true)
 		}
-		out.Why = fmt.Sprintf("%s would feel as good, but for %s", pair, strings.Join(words, "; "))
+		out.Why = fmt.Sprintf("%s would feel as good, but breaks a limit: %s", pair, strings.Join(words, "; "))
 		if m := s.Misses[0]; len(s.Misses) == 1 && m.Limit == choice.Range {
 			out.Why = fmt.Sprintf("%s would feel as good, but %s (%s)", pair, in.by(m), limits[m.Limit].key)
 		}
@@ -140,8 +140,12 @@ func (a *Advice) sureWords() string {
 		if p.Kind != a.Choice {
 			continue
 		}
-		text := fmt.Sprintf("the pick stays as good in %s of %d trials of the weighing (seed %d), its feel error between %s and %s (95 %%)",
-			table.PercentText(p.Good, 0), a.Confidence.Trials, a.Confidence.Seed, table.PercentText(p.Low, 1), table.PercentText(p.High, 1))
+		between := fmt.Sprintf("its feel error between %s and %s (95 %%)", table.PercentText(p.Low, 1), table.PercentText(p.High, 1))
+		if a.Kept == 1 { // nothing to be as good as
+			return fmt.Sprintf("in %d trials of the weighing (seed %d), %s", a.Confidence.Trials, a.Confidence.Seed, strings.Replace(between, "error", "error lies", 1))
+		}
+		text := fmt.Sprintf("the pick stays as good in %s of %d trials of the weighing (seed %d), %s",
+			table.PercentText(p.Good, 0), a.Confidence.Trials, a.Confidence.Seed, between)
 		if p.Uncertain {
 			text += "; that is uncertain, so weigh again before you buy: scalepair gauges --next says what"
 		}

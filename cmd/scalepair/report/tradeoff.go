@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"strings"
 
 	"scalepair/cmd/scalepair/table"
@@ -9,14 +10,18 @@ import (
 	"scalepair/tension/choice"
 )
 
-// pairColumns say of a pair what every list of pairs does.
-func pairColumns[T any](u table.Units, of func(T) choice.Pair) []table.Column[T] {
+// pairColumns say of a pair what every list of pairs does, beside the inharmonicity
+// the gauge that it is of: another one may make it rise with the length.
+func pairColumns[T any](u table.Units, of func(T) PairOf) []table.Column[T] {
 	return []table.Column[T]{
 		table.Length(u, "difference", "", scaleDecimals, func(t T) unit.Length { return of(t).Difference }),
 		table.Length(u, "bass", "", scaleDecimals, func(t T) unit.Length { return of(t).Bass }),
 		table.Length(u, "treble", "", scaleDecimals, func(t T) unit.Length { return of(t).Treble }),
 		table.Percent("feel error", "", 1, func(t T) unit.Ratio { return of(t).Error }),
-		table.Cents("inharmonicity", "", 1, func(t T) unit.Cents { return of(t).Inharmonicity }).Known(func(t T) bool { return of(t).Inharmonicity > 0 }),
+		table.Cents("inharmonicity", "", 1, func(t T) unit.Cents { return of(t).Inharmonicity }).Known(func(t T) bool { return of(t).Inharmonicity > 0 }).
+			As(func(t T) string {
+				return fmt.Sprintf("%s (%s)", unit.Fixed(of(t).Inharmonicity.Value(), 1), of(t).Gauges[0])
+			}),
 		table.Angle("saddle slant", "", func(t T) unit.Angle { return of(t).SaddleSlant }),
 	}
 }
@@ -25,7 +30,7 @@ func pairColumns[T any](u table.Units, of func(T) choice.Pair) []table.Column[T]
 func (a *Advice) tradeOffTable() *table.Table {
 	in, u := a.in, a.in.Units
 	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.TradeOff,
-		append(pairColumns(u, func(s StepOf) choice.Pair { return s.Pair }),
+		append(pairColumns(u, func(s StepOf) PairOf { return s.PairOf }),
 			table.Cents("change", "", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
 			table.Words("bass as good "+u.Length.Symbol(), "", in.bassRange),
 			table.Whole("worst string", "", func(s StepOf) int { return s.WorstString }).Known(func(s StepOf) bool { return s.WorstString > 0 }),

@@ -26,6 +26,10 @@ type seen struct {
 	d  *choice.Detail
 }
 
+// limits are those that the builder states. What one of them bounds was thought of,
+// so it is not warned of as well.
+func (s seen) limits() choice.Limits { return s.in.Plan.Request().Limits }
+
 // value is one number that is looked at, and whose it is.
 type value struct {
 	of string
@@ -45,16 +49,19 @@ var watches = []watch{
 		return out
 	}},
 	{"difference of the scale lengths", -0.03, 0.08, lengthText, "judgement: fans that are built", func(s seen) []value {
-		if s.d == nil {
+		if s.d == nil || s.limits().Difference > 0 {
 			return nil
 		}
 		return []value{{"the pair", s.d.Difference.M()}}
 	}},
-	{"slant", -float64(steepest), float64(steepest), angleText, "judgement: steeper lines are hard to finger, and few nuts, bridges and pickups are made for them; hold a straight edge at that angle over a neck you know", func(s seen) []value {
-		if s.d == nil {
-			return nil
+	{"slant", -float64(steepest), float64(steepest), angleText, "judgement: steeper lines are hard to finger, and few nuts, bridges and pickups are made for them; hold a straight edge at that angle over a neck you know", func(s seen) (out []value) {
+		if s.d != nil && s.limits().FretSlant == 0 {
+			out = append(out, value{"the nut", s.d.NutSlant.Rad()}, value{"the last fret", s.d.LastFretSlant.Rad()})
 		}
-		return []value{{"the nut", s.d.NutSlant.Rad()}, {"the last fret", s.d.LastFretSlant.Rad()}, {"the saddle line", s.d.SaddleSlant.Rad()}}
+		if s.d != nil && s.limits().SaddleSlant == 0 {
+			out = append(out, value{"the saddle line", s.d.SaddleSlant.Rad()})
+		}
+		return out
 	}},
 	{"mean step from string to string", 0.0055, 0.021, lengthText, "judgement: from narrow guitar nuts to wide bass saddles", func(s seen) []value {
 		n := s.in.Plan.Request().Neck
@@ -105,7 +112,7 @@ var watches = []watch{
 		return []value{{"[measuring]", s.in.instruments().RulerResolution.M()}}
 	}},
 	{"nut to fret 1 on the bass line", 0.028, 0.055, lengthText, "judgement: a longer step than on a long bass is out of reach for most hands", func(s seen) []value {
-		if s.d == nil {
+		if s.d == nil || s.limits().NutToFret1 > 0 {
 			return nil
 		}
 		return []value{{"the pair", s.d.NutToFret1.M()}}

@@ -9,6 +9,7 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
 	"scalepair/tension/choice"
 )
 
@@ -52,6 +53,11 @@ func TestWarnings(t *testing.T) {
 		"difference of the scale lengths": {"--bass", "740 mm", "--treble", "650 mm"},
 	} {
 		in, d := inputOf(t, append(set, args...)...)
+		req := in.Plan.Request()
+		req.Limits = choice.Limits{}
+		var err error
+		in.Plan, err = choice.Prepare(req)
+		require.NoError(t, err)
 		count := 0
 		for _, text := range in.watched(d) {
 			if strings.HasPrefix(text, "the "+name+" of ") {
@@ -60,6 +66,17 @@ func TestWarnings(t *testing.T) {
 		}
 		assert.Equal(t, 1, count, "%s: %v", name, in.watched(d))
 	}
+}
+
+// A limit that the builder states is not warned of as well.
+func TestAStatedLimitSilencesItsWarning(t *testing.T) {
+	in, d := inputOf(t, "--gauges", "w56 w44 w34 w24 p17 p13", "--bass", "740 mm", "--treble", "650 mm")
+	req := in.Plan.Request()
+	req.Limits = choice.Limits{FretSlant: unit.Degrees(80), SaddleSlant: unit.Degrees(80), Difference: unit.MM(200), NutToFret1: unit.MM(80)}
+	var err error
+	in.Plan, err = choice.Prepare(req)
+	require.NoError(t, err)
+	assert.Empty(t, in.watched(d))
 }
 
 // Every limit that can drop a pair says which key sets it, or what frees it.
