@@ -149,7 +149,7 @@ func (a *app) find(in *report.Input, o *adviseOptions) (*report.Found, error) {
 		return nil, err
 	}
 	if f.Pick == nil {
-		return nil, in.NoPair(r, fault.Place{Input: in.Job.Build.File})
+		return nil, in.NoPair(r, fault.Place{Input: in.Run.Build.File})
 	}
 	if f.Detail, err = in.Plan.Detail(f.Pick.Bass, f.Pick.Treble, f.Pick.Gauges); err != nil {
 		return nil, err
@@ -160,8 +160,8 @@ func (a *app) find(in *report.Input, o *adviseOptions) (*report.Found, error) {
 	if f.LimitCosts, err = in.Plan.LimitCosts(a.ctx, r); err != nil {
 		return nil, a.orInterrupted(err)
 	}
-	if c := in.Job.Build.Confidence; c.Trials > 0 {
-		if f.Confidence, err = in.Plan.Confidence(a.ctx, r, in.Job.Stock.Drawer(), c.Trials, uint64(c.Seed)); err != nil {
+	if c := in.Run.Build.Confidence; c.Trials > 0 {
+		if f.Confidence, err = in.Plan.Confidence(a.ctx, r, in.Run.Stock.Drawer(), c.Trials, uint64(c.Seed)); err != nil {
 			return nil, a.orInterrupted(err)
 		}
 	}
@@ -193,7 +193,7 @@ func (o *adviseOptions) checkSave(j *build.Run) error {
 // saveChosen writes a pick into the build file, and keeps the rest of the file
 // as it is.
 func (a *app) saveChosen(in *report.Input, p *choice.Pick) error {
-	j := in.Job
+	j := in.Run
 	neutral := j.Neck().Neutral
 	kept := build.Chosen{Pair: build.Pair{Bass: p.Bass, Treble: p.Treble}, Neutral: &neutral}
 	for _, g := range p.Gauges {
@@ -248,7 +248,7 @@ func (a *app) fromBlank(path string, o *adviseOptions) error {
 	if err != nil {
 		return err
 	}
-	return a.print(&o.output, report.NewFromBlank(&report.Input{Job: j, Units: o.output.units(j)}, spec, found))
+	return a.print(&o.output, report.NewFromBlank(&report.Input{Run: j, Units: o.output.units(j)}, spec, found))
 }
 
 // parseBlank reads "500 x 70 mm". A length without a unit takes that of the

@@ -84,7 +84,7 @@ func (a *app) bench(path string, o *benchOptions) (*report.Input, *report.Bench,
 // kind go together.
 func (o *benchOptions) fineness(in *report.Input) build.Fineness {
 	if o.calipers == (mark.Resolution{}) {
-		return in.Job.Calipers(in.Units.Length)
+		return in.Run.Calipers(in.Units.Length)
 	}
 	if !o.output.flags.Changed("lengths") && !(o.calipers.Unit == unit.DecimalInches && in.Units.Length == unit.InchFractions) {
 		in.Units.Length = o.calipers.Unit

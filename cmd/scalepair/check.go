@@ -108,7 +108,7 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 	if err != nil {
 		return err
 	}
-	options := in.Job.CheckOptions()
+	options := in.Run.CheckOptions()
 	if t := o.tolerance; t != (mark.Tolerance{}) {
 		options.Tolerance, options.ToleranceCents = t.Length, t.Cents
 	}

@@ -61,7 +61,7 @@ func (a *app) compare(path string, o *compareOptions) error {
 	if err != nil {
 		return err
 	}
-	in := &report.Input{Job: j, Units: o.output.units(j)}
+	in := &report.Input{Run: j, Units: o.output.units(j)}
 	columns, err := j.Columns(o.asked)
 	if err != nil {
 		return err
@@ -105,7 +105,7 @@ func (a *app) settlePairs(in *report.Input, columns []build.Column) error {
 		}
 		if pick == nil {
 			var err error
-			if in.Plan, err = in.Job.Plan(); err == nil {
+			if in.Plan, err = in.Run.Plan(); err == nil {
 				pick, err = a.preferred(in, in.Plan)
 			}
 			if err != nil {

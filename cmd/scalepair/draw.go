@@ -121,7 +121,7 @@ func (a *app) draw(path string, o *drawOptions, named bool) error {
 				return err
 			}
 			if narrow.Place.Input = "--paper"; !named {
-				narrow.Place.Input = in.Job.Build.File
+				narrow.Place.Input = in.Run.Build.File
 			}
 			return narrow
 		}

@@ -104,7 +104,7 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 	if err != nil {
 		return err
 	}
-	in := &report.Input{Job: j, Units: o.output.units(j)}
+	in := &report.Input{Run: j, Units: o.output.units(j)}
 	r, err := report.NewGauges(in, labels)
 	if err != nil {
 		return err
@@ -161,8 +161,8 @@ func (a *app) weighNext(path string, o *gaugesOptions) error {
 // goodTrials is the part of the trials in which the pick in use stays good; 1
 // where pair and set are given, or no trials are asked for.
 func (a *app) goodTrials(in *report.Input) (unit.Ratio, error) {
-	pick, err := in.Job.Pick()
-	c := in.Job.Build.Confidence
+	pick, err := in.Run.Pick()
+	c := in.Run.Build.Confidence
 	if err != nil || pick.HasPair() || pick.Gauges != nil || c.Trials == 0 {
 		return 1, err
 	}
@@ -170,7 +170,7 @@ func (a *app) goodTrials(in *report.Input) (unit.Ratio, error) {
 	if err != nil {
 		return 1, a.orInterrupted(err)
 	}
-	confidence, err := in.Plan.Confidence(a.ctx, r, in.Job.Stock.Drawer(), c.Trials, uint64(c.Seed))
+	confidence, err := in.Plan.Confidence(a.ctx, r, in.Run.Stock.Drawer(), c.Trials, uint64(c.Seed))
 	if err != nil {
 		return 1, a.orInterrupted(err)
 	}

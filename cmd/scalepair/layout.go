@@ -66,7 +66,7 @@ func (a *app) layout(c *cobra.Command, path string, o *layoutOptions) error {
 	if !o.neutralTable {
 		return a.print(&o.output, report.NewLayout(in, l))
 	}
-	play, given := in.Job.Build.Playing, c.Flags().Changed
+	play, given := in.Run.Build.Playing, c.Flags().Changed
 	if given("played") {
 		play.FromFret, play.ToFret = o.played.from, o.played.to
 	}

@@ -10,7 +10,7 @@ import (
 	"scalepair/tension/choice"
 )
 
-// load reads the job, and says so when the demo stands in for a build file.
+// load reads the run, and says so when the demo stands in for a build file.
 func (a *app) load(path string, over *build.Flags) (*build.Run, error) {
 	j, err := build.Load(path, over)
 	if j == nil || err != nil && !j.Bare {
@@ -28,7 +28,7 @@ func (a *app) input(j *build.Run, o *outputFlags) (*report.Input, error) {
 	if _, err := o.options(a); err != nil {
 		return nil, err
 	}
-	in := &report.Input{Job: j, Units: o.units(j)}
+	in := &report.Input{Run: j, Units: o.units(j)}
 	var err error
 	in.Plan, err = j.Plan()
 	return in, err
@@ -49,7 +49,7 @@ func (a *app) ready(path string, over *build.Flags, o *outputFlags) (*report.Inp
 	if _, err := o.options(a); err != nil {
 		return nil, err
 	}
-	in := &report.Input{Job: j, Units: o.units(j)}
+	in := &report.Input{Run: j, Units: o.units(j)}
 	var unknown error
 	if in.Plan, unknown, err = j.PlanOfMarks(); unknown != nil {
 		a.hint("%v; what follows without it is printed", unknown)
@@ -67,24 +67,24 @@ func (a *app) preferred(in *report.Input, plan *choice.Plan) (*choice.Pick, erro
 	if p := r.Preferred(); p != nil {
 		return p, nil
 	}
-	return nil, in.NoPair(r, fault.Place{Input: in.Job.Build.File})
+	return nil, in.NoPair(r, fault.Place{Input: in.Run.Build.File})
 }
 
 // settle gives a pair and a set: those given, else those chosen in the build
 // file, and for what is still open the pick that prefer names, which is said on
 // stderr.
 func (a *app) settle(in *report.Input) (build.Pick, error) {
-	pick, err := in.Job.Pick()
+	pick, err := in.Run.Pick()
 	if err != nil || pick.HasPair() && pick.Gauges != nil {
 		return pick, err
 	}
-	if in.Job.Bare {
-		return pick, fault.Fault{Place: fault.Place{Input: in.Job.Build.File}, What: "without readings neither pair nor set can be advised", Remedy: "name a pair under [chosen], or weigh some string ends"}
+	if in.Run.Bare {
+		return pick, fault.Fault{Place: fault.Place{Input: in.Run.Build.File}, What: "without readings neither pair nor set can be advised", Remedy: "name a pair under [chosen], or weigh some string ends"}
 	}
 	if pick.HasPair() {
 		set, none := in.Plan.Suggest(pick.Bass, pick.Treble)
 		if set == nil {
-			return pick, fault.Fault{Place: fault.Place{Input: in.Job.Build.File}, What: "no set in stock keeps the limits on strings: " + in.MissWords(none), Remedy: in.Remedy(none)}
+			return pick, fault.Fault{Place: fault.Place{Input: in.Run.Build.File}, What: "no set in stock keeps the limits on strings: " + in.MissWords(none), Remedy: in.Remedy(none)}
 		}
 		pick.Gauges = set
 		a.hint("no gauges are chosen: taking the best in stock for %s, %s", in.Pair(pick.Bass, pick.Treble), in.Set(set))
@@ -119,7 +119,7 @@ func (a *app) detail(in *report.Input) (*choice.Detail, error) {
 // gauges here, except for equal gaps between them: then it has the set that all
 // other commands take.
 func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
-	pick, err := in.Job.Pick()
+	pick, err := in.Run.Pick()
 	if err == nil && (!pick.HasPair() || in.Plan.EqualGaps()) {
 		l, _, err := a.fretted(in)
 		return l, err
@@ -133,7 +133,7 @@ func (a *app) layoutOf(in *report.Input) (*fan.Layout, error) {
 // laidOut lays a fan out; what is wrong with it stands at its key.
 func laidOut(in *report.Input, spec fan.Spec) (*fan.Layout, error) {
 	l, err := fan.New(spec)
-	return l, in.Job.Placed(err)
+	return l, in.Run.Placed(err)
 }
 
 // fretted settles pair and gauges and lays the fan out. Where the pair is chosen
@@ -141,7 +141,7 @@ func laidOut(in *report.Input, spec fan.Spec) (*fan.Layout, error) {
 func (a *app) fretted(in *report.Input) (*fan.Layout, *choice.Detail, error) {
 	pick, err := a.settle(in)
 	if err != nil && pick.HasPair() && pick.Gauges == nil {
-		if !in.Job.Bare {
+		if !in.Run.Bare {
 			a.hint("%v; saddles, nut slots and strings to buy are left out", err)
 		}
 		l, err := laidOut(in, in.Plan.SpecOf(pick.Bass, pick.Treble, nil))

@@ -70,7 +70,7 @@ func (a *app) tension(path string, o *tensionOptions) error {
 	if o.explain == 0 {
 		return a.print(&o.output, report.NewTension(in, d))
 	}
-	w, err := in.Job.Work(in.Plan, d, o.explain, o.fret)
+	w, err := in.Run.Work(in.Plan, d, o.explain, o.fret)
 	if err != nil {
 		return err
 	}

@@ -23,7 +23,7 @@ func found(t *testing.T, file string) (*report.Input, *report.Found) {
 	t.Helper()
 	r, err := build.Load(file, nil)
 	require.NoError(t, err)
-	in := &report.Input{Job: r, Units: table.Units{Length: r.LengthUnit, Force: r.ForceUnit}}
+	in := &report.Input{Run: r, Units: table.Units{Length: r.LengthUnit, Force: r.ForceUnit}}
 	in.Plan, err = r.Plan()
 	require.NoError(t, err)
 	ctx := context.Background()

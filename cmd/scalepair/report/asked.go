@@ -36,7 +36,7 @@ func (in *Input) asked() []string {
 		add("Gauges free, from %d in stock, in any order.", len(req.Usable))
 	}
 	if ref := req.Reference; ref != nil {
-		add("Like %s: %s, %s, strung %s.%s", in.referenceName(), in.Pair(ref.Neck.Bass, ref.Neck.Treble), in.Job.Build.Reference.Tuning,
+		add("Like %s: %s, %s, strung %s.%s", in.referenceName(), in.Pair(ref.Neck.Bass, ref.Neck.Treble), in.Run.Build.Reference.Tuning,
 			in.Set(ref.Gauges), in.comparedWords())
 	}
 	add("Tension: %s.", in.targetWords(req.Feel.Tension))
@@ -57,7 +57,7 @@ func (in *Input) asked() []string {
 }
 
 func (in *Input) referenceName() string {
-	if name := in.Job.Build.Reference.Name; name != "" {
+	if name := in.Run.Build.Reference.Name; name != "" {
 		return name
 	}
 	return "the reference instrument"

@@ -59,7 +59,7 @@ type BenchOptions struct {
 // NewBench works a layout out for the bench. d may be nil. The error is a
 // fault.List of everything the build file has wrong, each at its place.
 func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Bench, error) {
-	j := in.Job
+	j := in.Run
 	b := &Bench{Head: in.head(), Resolution: o.Fineness.Length(), RadiusFirst: o.RadiusFirst, in: in, l: l, d: d, fineness: o.Fineness,
 		saw: fan.Sawing{FretWire: j.Build.FretWire, RadiusFirst: o.RadiusFirst}, LimitsBroken: in.broken(in.Plan.PairLimits(l))}
 	if d != nil {

@@ -32,7 +32,7 @@ func demo(t *testing.T, args ...string) work {
 	t.Helper()
 	j, err := build.Load(demoFile, flags(t, append([]string{"--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"}, args...)...))
 	require.NoError(t, err)
-	w := work{in: &report.Input{Job: j}}
+	w := work{in: &report.Input{Run: j}}
 	w.in.Plan, err = j.Plan()
 	require.NoError(t, err)
 	pick, err := j.Pick()
@@ -55,7 +55,7 @@ func flags(t *testing.T, args ...string) *build.Flags {
 func (w work) bench(t *testing.T, o report.BenchOptions) *report.Bench {
 	t.Helper()
 	if o.Fineness.PerUnit == 0 {
-		o.Fineness = w.in.Job.Calipers(unit.Millimetres)
+		o.Fineness = w.in.Run.Calipers(unit.Millimetres)
 	}
 	b, err := report.NewBench(w.in, w.l, w.d, o)
 	require.NoError(t, err)
@@ -201,7 +201,7 @@ func TestTrebleNutByEveryNeutral(t *testing.T) {
 
 func TestSlotsAndFences(t *testing.T) {
 	w := demo(t)
-	kerf := w.in.Job.Build.FretWire.Kerf.MM()
+	kerf := w.in.Run.Build.FretWire.Kerf.MM()
 	for _, s := range read(t, w.bench(t, report.BenchOptions{})).Steps[8].Slots {
 		assert.Equal(t, s.Fret == 7, s.MitreBox)
 		assert.Less(t, s.FenceBass, s.Bass)
@@ -212,9 +212,9 @@ func TestSlotsAndFences(t *testing.T) {
 
 func TestBlankWorkedWith(t *testing.T) {
 	w := demo(t)
-	_, err := report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Job.Calipers(unit.Millimetres), Blank: "smokd oak"})
+	_, err := report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Run.Calipers(unit.Millimetres), Blank: "smokd oak"})
 	assert.ErrorContains(t, err, `no such blank on offer ("smokd oak"); did you mean "smoked oak"?`)
-	_, err = report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Job.Calipers(unit.Millimetres), Blank: "short pear"})
+	_, err = report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Run.Calipers(unit.Millimetres), Blank: "short pear"})
 	assert.ErrorContains(t, err, "short pear is too small for this board")
 }
 

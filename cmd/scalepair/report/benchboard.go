@@ -48,7 +48,7 @@ func (b *Bench) coarse(r mark.Resolution) string {
 		return "."
 	}
 	text := " (--calipers 0.05mm, or 0.002in, is finer)."
-	if most := b.in.Job.CheckOptions().WithDefaults().ToleranceCents; most > 0 && c > most {
+	if most := b.in.Run.CheckOptions().WithDefaults().ToleranceCents; most > 0 && c > most {
 		text += fmt.Sprintf(" That is more than the %s cents which scalepair check lets pass: such a board can fail with every mark where it was printed.", trim(most.Value()))
 	}
 	return text

@@ -29,7 +29,7 @@ func (b *Bench) saddlesOf() *SaddlesOf {
 		return nil
 	}
 	s, h := b.saddles, b.in.Plan.Request().Action
-	return &SaddlesOf{s.Forward, s.Rear, s.Need, b.in.Job.Build.Limits.SaddleTravel, h[0], h[len(h)-1], b.compensationTable(), b.pointTable()}
+	return &SaddlesOf{s.Forward, s.Rear, s.Need, b.in.Run.Build.Limits.SaddleTravel, h[0], h[len(h)-1], b.compensationTable(), b.pointTable()}
 }
 
 // known reports whether a string's compensation is known.

@@ -275,19 +275,19 @@ type dotRow struct {
 
 func (b *Bench) faceDots() Step {
 	var rows []dotRow
-	for _, d := range b.l.FaceDots(b.in.Job.Build.Dots) {
+	for _, d := range b.l.FaceDots(b.in.Run.Build.Dots) {
 		rows = append(rows, dotRow{d.Fret, b.fineness.Round(d.At.X), b.fineness.Round(d.At.Y)})
 	}
-	return Step{Title: "Face dots", Dots: b.dots("face-dots", rows, true, b.in.Job.Build.Dots.FaceDiameter),
+	return Step{Title: "Face dots", Dots: b.dots("face-dots", rows, true, b.in.Run.Build.Dots.FaceDiameter),
 		Do: "Midway between two fret lines on the centreline, from where the nut line crosses it; a pair stands out to either side."}
 }
 
 func (b *Bench) sideDots() Step {
 	var rows []dotRow
-	for _, d := range b.l.SideDots(b.in.Job.Build.Dots) {
+	for _, d := range b.l.SideDots(b.in.Run.Build.Dots) {
 		rows = append(rows, dotRow{d.Fret, b.fineness.Round(d.At.Distance(b.l.Frets[0].Slot.Bass)), b.fineness.Round(0)})
 	}
-	return Step{Title: "Side dots", Dots: b.dots("side-dots", rows, false, b.in.Job.Build.Dots.SideDiameter),
+	return Step{Title: "Side dots", Dots: b.dots("side-dots", rows, false, b.in.Run.Build.Dots.SideDiameter),
 		Do: "Midway between two slot ends on the bass edge, along the edge from the nut line; a pair is two dots in a row."}
 }
 

@@ -86,7 +86,7 @@ func (r *Check) Document() *document.Document {
 	} else {
 		doc.Table(r.across())
 	}
-	ruler, calipers := r.in.Job.ResolutionsFrom()
+	ruler, calipers := r.in.Run.ResolutionsFrom()
 	doc.Para("Judged by the pair %s, neutral %s, %d frets. Resolution of the tools, where a row states none: ruler %s, calipers %s.",
 		r.in.Pair(r.l.Spec.Bass, r.l.Spec.Treble), neutralWords(r.l.Spec.Neutral), r.l.Spec.Frets,
 		r.tool(r.options.RulerResolution, ruler, "ruler_resolution"), r.tool(r.options.CaliperResolution, calipers, "caliper_resolution"))

@@ -18,10 +18,10 @@ func FitPlot(in *Input) chart.Fit {
 	u := in.Units.Decimal()
 	plot := chart.Fit{Title: in.title("Gauges of"), XLabel: "outer diameter, " + u.Length.Symbol(), YLabel: "equivalent density, g/cm³"}
 	suspect := map[string]bool{}
-	for _, s := range in.Job.Stock.Suspects() {
+	for _, s := range in.Run.Stock.Suspects() {
 		suspect[s.Place.String()] = true
 	}
-	for _, g := range in.Job.Stock.Gauges {
+	for _, g := range in.Run.Stock.Gauges {
 		p := chart.Point{X: u.Length.Value(g.Outer), Label: g.Label}
 		if g.Estimated {
 			p.Y, p.U, p.Kind = equivalent(g.LinearDensity, g.Outer), equivalent(g.U, g.Outer), chart.Estimated
@@ -36,9 +36,9 @@ func FitPlot(in *Input) chart.Fit {
 			plot.Points = append(plot.Points, p)
 		}
 	}
-	for _, f := range in.Job.Stock.Fits {
+	for _, f := range in.Run.Stock.Fits {
 		c := chart.Curve{Name: familyName(f.Family, f.Material)}
-		for _, g := range in.Job.Stock.Gauges {
+		for _, g := range in.Run.Stock.Gauges {
 			if reading.Key(familyName(g.Family, g.Material)) != reading.Key(c.Name) {
 				continue
 			}

@@ -52,8 +52,8 @@ type Measuring struct {
 // NewGauges works up the gauges of those labels, or all of them without any. The
 // error is a fault.List of the labels that are not in stock.
 func NewGauges(in *Input, labels []string) (*Gauges, error) {
-	stock := in.Job.Stock
-	out := &Gauges{Head: in.head(), Readings: in.Job.Build.Readings, Fits: append([]fit.Fit{}, stock.Fits...), Suspects: []fit.Suspect{}, Cautions: []string{},
+	stock := in.Run.Stock
+	out := &Gauges{Head: in.head(), Readings: in.Run.Build.Readings, Fits: append([]fit.Fit{}, stock.Fits...), Suspects: []fit.Suspect{}, Cautions: []string{},
 		Measuring: in.measuring(), in: in, list: stock.Gauges, named: len(labels) > 0}
 	if out.named {
 		var err error
@@ -76,11 +76,11 @@ func NewGauges(in *Input, labels []string) (*Gauges, error) {
 
 // measuring gives the tools with what is assumed of them.
 func (in *Input) measuring() Measuring {
-	t := in.Job.Build.Measuring
+	t := in.Run.Build.Measuring
 	g, u := t.GravityUsed()
 	out := Measuring{Instruments: t, Gravity: unit.Number(g), UGravity: unit.Number(u), Assumed: []string{}}
 	for _, key := range []string{"balance_resolution", "ruler_resolution", "caliper_resolution", "hung_resolution", "pitch_uncertainty_cents", "gravity_m_s2"} {
-		if !in.Job.Build.Given("measuring." + key) {
+		if !in.Run.Build.Given("measuring." + key) {
 			out.Assumed = append(out.Assumed, key)
 		}
 	}
@@ -224,7 +224,7 @@ func (h hungTest) verdict() string {
 
 func (in *Input) hungTable(list []gauges.Gauge) *table.Table {
 	var rows []hungTest
-	gravity, _ := in.Job.Build.Measuring.GravityUsed()
+	gravity, _ := in.Run.Build.Measuring.GravityUsed()
 	for _, g := range list {
 		w := choice.WireOf(g)
 		for _, r := range g.Rows {

@@ -32,8 +32,8 @@ func TestGaugesArePrintedAsTheyWereWeighed(t *testing.T) {
 		r, err := report.NewGauges(in, nil)
 		require.NoError(t, err)
 		rows := asJSON(t, r)["gauges"].([]any)
-		require.Len(t, rows, len(in.Job.Stock.Gauges), file)
-		for i, g := range in.Job.Stock.Gauges {
+		require.Len(t, rows, len(in.Run.Stock.Gauges), file)
+		for i, g := range in.Run.Stock.Gauges {
 			row := rows[i].(map[string]any)
 			assert.Equal(t, g.Label, row["gauge"])
 			assert.InEpsilon(t, 1000*float64(g.LinearDensity), row["linear_density_g_per_m"], 1e-8)
@@ -51,10 +51,10 @@ func TestGaugesArePrintedAsTheyWereWeighed(t *testing.T) {
 		for _, line := range printed80(t, r) {
 			assert.LessOrEqual(t, len([]rune(line)), 80, line)
 		}
-		for _, g := range in.Job.Stock.Gauges {
+		for _, g := range in.Run.Stock.Gauges {
 			assert.Contains(t, text, "\n"+g.Label+" ")
 		}
-		for _, s := range in.Job.Stock.Suspects() {
+		for _, s := range in.Run.Stock.Suspects() {
 			at := strings.Index(text, s.WouldFit[:10])
 			assert.True(t, at > 0 && at < strings.Index(text, "linear density"), "suspects come first")
 		}
@@ -82,7 +82,7 @@ func TestNextAddsUp(t *testing.T) {
 		n, err := report.NewNext(in, f.Detail, of, 1.5)
 		require.NoError(t, err)
 		out := asJSON(t, n)
-		list, err := in.Job.Stock.WhatToWeigh(of.Density, 1.5)
+		list, err := in.Run.Stock.WhatToWeigh(of.Density, 1.5)
 		require.NoError(t, err)
 		for i, row := range out["next"].([]any) {
 			s := list[i]

@@ -23,7 +23,7 @@ var gaugeNotes = []string{
 func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 	u := in.Units.Decimal()
 	unseen := map[string][]string{}
-	for _, b := range in.Job.Stock.Blind() {
+	for _, b := range in.Run.Stock.Blind() {
 		unseen[b.Gauge] = b.Slips
 	}
 	type row = gauges.Gauge
@@ -67,7 +67,7 @@ func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 // forOnePercent is the length that gives a new weighing a standard uncertainty of
 // 1 % with the build's tools.
 func (in *Input) forOnePercent(g gauges.Gauge) unit.Length {
-	return fit.ShortestPiece(g.LinearDensity, unit.Percent(1), in.Job.Build.Measuring)
+	return fit.ShortestPiece(g.LinearDensity, unit.Percent(1), in.Run.Build.Measuring)
 }
 
 // breakingLoad is the least that the core bears, 0 not known.
@@ -127,7 +127,7 @@ type oneReading struct {
 }
 
 func (in *Input) oneReading(r reading.Reading, g gauges.Gauge) oneReading {
-	w, components := in.Job.Build.Measuring.Work(r, g.EA, g.EI)
+	w, components := in.Run.Build.Measuring.Work(r, g.EA, g.EI)
 	out := oneReading{Reading: r}
 	u, most := 0.0, 0.0
 	for _, c := range components {

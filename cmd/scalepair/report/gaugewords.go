@@ -38,7 +38,7 @@ func (in *Input) oneGauge(doc *document.Document, g gauges.Gauge, suspects []fit
 		points = append(points, fmt.Sprintf("Against the fit of its kind made without it (%s): %s ± %s; up to %s would pass, so that a stock without a slip raises an alarm in %s of 100 cases.",
 			u.DensityText(j.Fit), table.WithSign(unit.Fixed(j.Deviation.Percent(), 1)), table.PercentText(j.U, 1), table.PercentText(j.Limit, 1), trim(100*fit.FalseAlarm)))
 	}
-	for _, b := range in.Job.Stock.Blind() {
+	for _, b := range in.Run.Stock.Blind() {
 		if b.Gauge == g.Label && len(b.Slips) > 0 {
 			points = append(points, "A slip that could not have shown: "+strings.Join(b.Slips, "; ")+".")
 		}
@@ -124,7 +124,7 @@ func (in *Input) fitWords() []string {
 	u := in.Units.Decimal()
 	var out []string
 	fitted := map[string]bool{}
-	for _, f := range in.Job.Stock.Fits {
+	for _, f := range in.Run.Stock.Fits {
 		name := familyName(f.Family, f.Material)
 		fitted[reading.Key(name)] = true
 		law := fmt.Sprintf("one density for all, %s ± %s g/cm3", unit.Fixed(f.Density.GramsPerCM3(), 3), unit.Fixed(f.UDensity.GramsPerCM3(), 3))
@@ -148,7 +148,7 @@ func (in *Input) fitWords() []string {
 		}
 		out = append(out, text)
 	}
-	for _, g := range in.Job.Stock.Gauges {
+	for _, g := range in.Run.Stock.Gauges {
 		if name := familyName(g.Family, g.Material); !fitted[reading.Key(name)] {
 			fitted[reading.Key(name)] = true
 			out = append(out, name+": too few gauges weighed for a fit, so nothing checks them and nothing can be estimated from them.")
@@ -190,8 +190,8 @@ func (in *Input) noteWords(list []gauges.Gauge) []string {
 func (in *Input) blindWords() []string {
 	var least, most fit.Blind
 	var alone, out []string
-	for _, b := range in.Job.Stock.Blind() {
-		switch g, _ := in.Job.Stock.Lookup(b.Gauge); {
+	for _, b := range in.Run.Stock.Blind() {
+		switch g, _ := in.Run.Stock.Lookup(b.Gauge); {
 		case b.Limit == 0:
 			alone = append(alone, b.Gauge)
 		case g.Suspect || g.Disagrees:

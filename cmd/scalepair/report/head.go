@@ -15,7 +15,7 @@ type Head struct {
 // head gives what every result begins with. Warnings are those of the build,
 // and of the pair and set in force where there is one.
 func (in *Input) head(d ...*choice.Detail) Head {
-	return Head{FormatVersion: formatVersion, Build: in.Job.Build.Name, Warnings: in.watched(d...)}
+	return Head{FormatVersion: formatVersion, Build: in.Run.Build.Name, Warnings: in.watched(d...)}
 }
 
 // Warned gives the warnings, which are also printed beside the result.

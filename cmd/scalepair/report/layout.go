@@ -44,7 +44,7 @@ type FanOf struct {
 
 // NewLayout works up a fan.
 func NewLayout(in *Input, l *fan.Layout) *Layout {
-	return &Layout{Head: in.head(), FanOf: in.fanOf(l, wholeFits(l.LeastBlank().Fit(in.Job.Build.Blanks))), in: in,
+	return &Layout{Head: in.head(), FanOf: in.fanOf(l, wholeFits(l.LeastBlank().Fit(in.Run.Build.Blanks))), in: in,
 		LimitsBroken: in.broken(in.Plan.PairLimits(l)), Cautions: append(steepCautions(l), benchCautions...)}
 }
 
@@ -268,7 +268,7 @@ func (in *Input) blanksTable(list []fan.BlankFit) *table.Table {
 func (in *Input) blankWords(f fan.BlankFit) string {
 	switch {
 	case f.Near:
-		return fmt.Sprintf("no, %s; the trim allowance is %s a side", in.lacks(-f.SpareLength, -f.SpareWidth), in.length(in.Job.Build.Neck.SawAllowance))
+		return fmt.Sprintf("no, %s; the trim allowance is %s a side", in.lacks(-f.SpareLength, -f.SpareWidth), in.length(in.Run.Build.Neck.SawAllowance))
 	case !f.Fits:
 		return "no, " + in.lacks(-f.SpareLength, -f.SpareWidth)
 	case f.Thin != nil:

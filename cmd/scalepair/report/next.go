@@ -48,7 +48,7 @@ const (
 // NewNext works up what a further weighing of up to the longest piece would do
 // to what is known of a detail.
 func NewNext(in *Input, d *choice.Detail, of choice.Next, longest unit.Length) (*Next, error) {
-	list, err := in.Job.Stock.WhatToWeigh(of.Density, longest)
+	list, err := in.Run.Stock.WhatToWeigh(of.Density, longest)
 	if err != nil {
 		return nil, err
 	}
@@ -93,7 +93,7 @@ func (n *Next) takes(s fit.Suggestion) unit.Ratio { return unit.Ratio(1 - n.afte
 func (n *Next) tables(inPlay []gauges.Gauge) {
 	in, u := n.in, n.in.Units.Decimal()
 	gauge := func(label string) gauges.Gauge {
-		g, _ := in.Job.Stock.Lookup(label)
+		g, _ := in.Run.Stock.Lookup(label)
 		return g
 	}
 	n.Next = table.Of("next", "One further weighing, best first", n.list,
@@ -156,7 +156,7 @@ func (n *Next) help(p choice.Part) string {
 	case p.Gauge >= 0:
 		return "weigh more of it"
 	case strings.HasPrefix(p.Source, gauges.CoreSource("")):
-		if g, _ := n.in.Job.Stock.Lookup(strings.TrimPrefix(p.Source, gauges.CoreSource(""))); g.Estimated {
+		if g, _ := n.in.Run.Stock.Lookup(strings.TrimPrefix(p.Source, gauges.CoreSource(""))); g.Estimated {
 			return "weigh a piece of it"
 		}
 		return "a micrometer"

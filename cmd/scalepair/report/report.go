@@ -29,11 +29,11 @@ import (
 
 // Input is what every report needs beside its result.
 type Input struct {
-	Job   *build.Run
+	Run   *build.Run
 	Plan  *choice.Plan
 	Units table.Units
 
-	tunings []tuning.Tuning // those of Plan's cases where they are not the job's
+	tunings []tuning.Tuning // those of Plan's cases where they are not the run's
 }
 
 // Tunings gives the tunings of the plan's cases.
@@ -41,7 +41,7 @@ func (in *Input) Tunings() []tuning.Tuning {
 	if in.tunings != nil {
 		return in.tunings
 	}
-	return in.Job.Tunings()
+	return in.Run.Tunings()
 }
 
 // none stands in a cell that has no value.
@@ -49,10 +49,10 @@ const none = "–"
 
 // title heads a document with the build's name.
 func (in *Input) title(what string) string {
-	if in.Job.Build.Name == "" {
-		return what + " " + in.Job.Tunings()[0].String()
+	if in.Run.Build.Name == "" {
+		return what + " " + in.Run.Tunings()[0].String()
 	}
-	return what + " " + in.Job.Build.Name
+	return what + " " + in.Run.Build.Name
 }
 
 // note gives the name of string number n (1 the highest) in case c.
@@ -157,4 +157,4 @@ func capital(name string) string {
 }
 
 // pitchStandard is the frequency of A4.
-func (in *Input) pitchStandard() unit.Frequency { return in.Job.Build.Strings.PitchStandard }
+func (in *Input) pitchStandard() unit.Frequency { return in.Run.Build.Strings.PitchStandard }

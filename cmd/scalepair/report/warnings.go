@@ -130,7 +130,7 @@ func massText(_ table.Units, x float64) string   { return trim(toDecimals(unit.M
 // each gauge that was left out and for each quantity.
 func (in *Input) watched(details ...*choice.Detail) []string {
 	out := []string{}
-	for _, l := range in.Job.Stock.LeftOut {
+	for _, l := range in.Run.Stock.LeftOut {
 		out = append(out, fmt.Sprintf("%v; it is left out", l.Why))
 	}
 	if in.Plan == nil {
@@ -152,4 +152,4 @@ func (in *Input) watched(details ...*choice.Detail) []string {
 	return out
 }
 
-func (in *Input) instruments() gauges.Instruments { return in.Job.Build.Measuring }
+func (in *Input) instruments() gauges.Instruments { return in.Run.Build.Measuring }

@@ -28,7 +28,7 @@ func inputOf(t *testing.T, args ...string) (*Input, *choice.Detail) {
 	require.NoError(t, err)
 	r, err := build.Load("../../../data/demo/build.toml", over)
 	require.NoError(t, err)
-	in := &Input{Job: r}
+	in := &Input{Run: r}
 	in.Plan, err = r.Plan()
 	require.NoError(t, err)
 	pick, err := r.Pick()
