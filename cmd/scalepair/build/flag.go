@@ -77,7 +77,11 @@ func (f *Flag) over(b *Build) error {
 // names one tuning wants that one.
 func (b *Build) oneTuning() {
 	b.Tunings = nil
-	delete(b.places.byPath, "tunings_by")
+	for path := range b.places.byPath {
+		if strings.HasPrefix(path, "tunings") {
+			delete(b.places.byPath, path)
+		}
+	}
 }
 
 // state makes a flag the place of a key, and takes its list's entries away.

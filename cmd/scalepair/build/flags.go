@@ -93,6 +93,7 @@ func (f *Flags) over(b *Build) error {
 		}
 		t, err := retuned(b.Strings.Tuning, f.retune)
 		include("retune", err)
+		b.oneTuning()
 		name := strings.NewReplacer(" ", "", "=", " at ").Replace(strings.Join(f.retune, ", "))
 		b.Strings.Tuning, b.Tunings = t, []Tuning{{Name: "string " + strings.ReplaceAll(name, ",", ", "), Tuning: t}}
 		b.state("strings.tuning", "retune", strings.Join(f.retune, ","))

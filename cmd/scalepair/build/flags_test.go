@@ -1,6 +1,7 @@
 package build_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -44,6 +45,15 @@ func TestFlagsStandOverTheFile(t *testing.T) {
 	assert.Equal(t, build.PerString[string]{"p10", "p13", "p17", "w26", "w36", "w46"}, b.Strings.Gauges, "string 1 first")
 	assert.Equal(t, 7, b.Confidence.Trials)
 	assert.Equal(t, "--gauges", b.PlaceOfString("strings.gauges", 3).String())
+
+	several := strings.Replace(sound(t), "[tails]", "[[tunings]]\ntuning = \"E2 A2 D3 G3 B3 E4\"\ncapo_fret = 2\n[tails]", 1)
+	flags, err := build.FlagsOf("--retune", "6=D2")
+	require.NoError(t, err)
+	b, err = build.Read([]byte("tunings_by = \"worst\"\n"+several), "build.toml", flags)
+	require.NoError(t, err)
+	require.Len(t, b.Tunings, 1)
+	assert.Equal(t, "string 6 at D2", b.Tunings[0].Name)
+	assert.Zero(t, b.Tunings[0].CapoFret, "that of a tuning that is left out does not count")
 
 	_, err = over(t, "--capo", "30")
 	assert.EqualError(t, err, `--capo: it is off the board, which has 22 frets ("30"); give a fret up to 22`)
