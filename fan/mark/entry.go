@@ -35,7 +35,7 @@ func inspect(p plan, readings []Reading, o Options) error {
 		}
 		seen[r.Name()] = true
 	}
-	for _, check := range []func([]Reading){in.confused, in.long, in.exchanged, in.order} {
+	for _, check := range []func([]Reading){in.confused, in.otherLength, in.long, in.exchanged, in.order} {
 		if len(in.faults) == 0 {
 			check(readings)
 		}
