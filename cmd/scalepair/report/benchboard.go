@@ -24,7 +24,7 @@ func (b *Bench) rounding() string {
 	text := fmt.Sprintf("What is set out (steps 2 to %d) is rounded to %s, %s. That alone moves no note by more than %s cents%s",
 		2+len(b.Steps), r, finenessWords(u, b.fineness), centsWords(b.Rounding), b.coarse(r))
 	if u.Length == unit.InchFractions && r.Unit != unit.InchFractions {
-		text += fmt.Sprintf(" Blank, wire, bridge and pickups are in fractions, for a rule; marks and slots are not, since 1/64 in could move a note by %s cents.",
+		text += fmt.Sprintf(" The blank's size, wire, bridge and pickups are in fractions, for a rule; what is set out is not, since 1/64 in could move a note by %s cents.",
 			centsWords(b.roundingCents(mark.Resolution{Unit: unit.InchFractions, PerUnit: 64})))
 	}
 	return text + " A step from mark to mark is the difference of the two rounded positions, so that the steps sum to the positions exactly."
@@ -91,7 +91,12 @@ func (b *Bench) writeBlank(doc *document.Document) {
 	doc.Para("Work with %s. Its length, and so its grain, runs along the centreline. What is spare is shared equally: "+
 		"draw the centreline %s from the bass edge of the blank, the nut end's base line %s from its nut end, "+
 		"so that the nut line will cross the centreline %s from that end.", b.Blank.Name,
-		in.length(b.Blank.Centreline), in.length(b.Blank.BaseLine), in.length(b.Blank.NutLine))
+		b.set(b.Blank.Centreline), b.set(b.Blank.BaseLine), b.set(b.Blank.NutLine))
+}
+
+// set prints a length as the tool sets it, as the measures of the steps are.
+func (b *Bench) set(l unit.Length) string {
+	return b.fineness.Format(b.fineness.Round(l).Parts) + " " + b.fineness.Unit.Symbol()
 }
 
 // WorkedBlank is the blank on offer that is worked with, and how the fan lies in

@@ -9,8 +9,8 @@
 // fromblank.go; compare.go with columns.go; tension.go and explain.go; gauges.go
 // with gaugetable.go, gaugewords.go and gaugeplot.go, next.go; layout.go with
 // slants.go and neutral.go; bench.go with the files that begin with its name and
-// shopping.go; check.go with checkwords.go. picture.go has the words of a drawing,
-// strips.go a drawing in true size, sheet.go the bench sheet.
+// shopping.go; check.go with checkverdict.go and checkwords.go. picture.go has the
+// words of a drawing, strips.go a drawing in true size, sheet.go the bench sheet.
 package report
 
 import (
