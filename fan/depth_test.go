@@ -93,13 +93,14 @@ func TestDepthsRefused(t *testing.T) {
 			[]string{"neck.radius_nut: the fretboard radius is not greater than half the board's width", "take a greater radius"}},
 		"compound radius turning under": {func(s *sawn) { s.RadiusNut, s.RadiusLast = unit.MM(400), unit.MM(25) },
 			[]string{"not greater than half the board's width"}},
-		"one radius only":  {func(s *sawn) { s.RadiusLast = 0 }, []string{"neck.radius_last: "}},
-		"radius in inches": {func(s *sawn) { s.RadiusNut, s.RadiusLast = unit.MM(12), unit.MM(12) }, []string{"neck.radius_nut: "}},
-		"board too thin":   {func(s *sawn) { s.Thickness = unit.MM(4) }, []string{"left under the slot of fret", "radius first, then saw to tang and clearance (2.00 mm) along the curve"}},
-		"edges too thin":   {func(s *sawn) { s.RadiusNut, s.RadiusLast, s.Thickness = unit.MM(60), unit.MM(60), unit.MM(7) }, []string{"nothing is left at the board's edge after radiusing", "goes through the board, by"}},
-		"several at once":  {func(s *sawn) { s.TangDepth, s.Clearance, s.Thickness = 0, unit.MM(-1), unit.MM(math.NaN()) }, []string{"fret_wire.tang_depth: ", "fret_wire.clearance: ", "blanks.thickness: the board's thickness is not a number"}},
-		"barbs within web": {func(s *sawn) { s.TangWidth, s.BarbWidth = unit.MM(0.6), unit.MM(0.5) }, []string{"fret_wire.barb_width: "}},
-		"kerf below 0":     {func(s *sawn) { s.Kerf = unit.MM(-4) }, []string{"fret_wire.kerf: "}},
+		"one radius only":            {func(s *sawn) { s.RadiusLast = 0 }, []string{"neck.radius_last: "}},
+		"one of two radii in inches": {func(s *sawn) { s.RadiusNut, s.RadiusLast = unit.MM(400), unit.MM(12) }, []string{"the fretboard radius is out of range (\"12 mm\")"}},
+		"radius in inches":           {func(s *sawn) { s.RadiusNut, s.RadiusLast = unit.MM(12), unit.MM(12) }, []string{"neck.radius_nut: "}},
+		"board too thin":             {func(s *sawn) { s.Thickness = unit.MM(4) }, []string{"left under the slot of fret", "radius first, then saw to tang and clearance (2.00 mm) along the curve"}},
+		"edges too thin":             {func(s *sawn) { s.RadiusNut, s.RadiusLast, s.Thickness = unit.MM(60), unit.MM(60), unit.MM(7) }, []string{"nothing is left at the board's edge after radiusing", "goes through the board, by"}},
+		"several at once":            {func(s *sawn) { s.TangDepth, s.Clearance, s.Thickness = 0, unit.MM(-1), unit.MM(math.NaN()) }, []string{"fret_wire.tang_depth: ", "fret_wire.clearance: ", "blanks.thickness: the board's thickness is not a number"}},
+		"barbs within web":           {func(s *sawn) { s.TangWidth, s.BarbWidth = unit.MM(0.6), unit.MM(0.5) }, []string{"fret_wire.barb_width: "}},
+		"kerf below 0":               {func(s *sawn) { s.Kerf = unit.MM(-4) }, []string{"fret_wire.kerf: "}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := sawing()

@@ -99,6 +99,18 @@ func TestBadSpecs(t *testing.T) {
 	}
 }
 
+// The least and the most that is taken.
+func TestBoundsAreTaken(t *testing.T) {
+	for _, c := range [][2]int{{2, 1}, {24, 36}} {
+		spec := sixStrings()
+		spec.Strings, spec.Frets = c[0], c[1]
+		spec.Neutral.Fret = 0
+		spec.NutSpread, spec.SaddleSpread = unit.MM(150), unit.MM(180)
+		_, err := fan.New(spec)
+		require.NoError(t, err)
+	}
+}
+
 func TestSpacingRulesHaveNames(t *testing.T) {
 	names := map[string]bool{}
 	for rule := fan.EqualCentres; rule <= fan.Listed+1; rule++ {

@@ -70,12 +70,14 @@ func TestFit(t *testing.T) {
 		{Name: "short", Length: unit.MM(b.Length.MM() - 0.5), Width: unit.MM(100)},
 		{Name: "narrow", Length: unit.MM(900), Width: unit.MM(b.Width.MM() - 1)},
 		{Name: "none", Length: unit.MM(math.NaN()), Width: unit.MM(90)},
+		{Name: "of no length", Width: unit.MM(90)},
 	})
 	oks := []bool{}
 	for _, s := range got {
 		oks = append(oks, s.Fits)
 	}
-	require.Equal(t, []bool{true, true, false, false, false}, oks)
+	require.Equal(t, []bool{true, true, false, false, false, false}, oks)
+	require.Equal(t, [2]unit.Length{}, [2]unit.Length{got[5].SpareLength, got[5].SpareWidth}, "nothing is said of no blank")
 	require.Equal(t, [2]bool{true, true}, [2]bool{got[2].Near, got[3].Near}, "within the saw allowance of 2 mm a side")
 	require.InDelta(t, 30, got[1].SpareLength.MM(), close9)
 	require.InDelta(t, 8, got[1].SpareWidth.MM(), close9)

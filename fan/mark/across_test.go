@@ -56,7 +56,10 @@ func TestAcrossSlips(t *testing.T) {
 				assert.InDelta(t, c.off, report.Across.Error.MM(), 4*report.Across.U.MM())
 				assert.Equal(t, c.off != 0, report.Across.Verdict == mark.Outside)
 				assert.Equal(t, slip.Row >= 0, slip.IsReading())
-				assert.Len(t, report.Across.Diagonals, 2)
+				require.Len(t, report.Across.Diagonals, 2)
+				for _, d := range report.Across.Diagonals {
+					assert.InDelta(t, d.Nominal.MM(), d.Expected.MM(), 0.3, "the marks are where they belong")
+				}
 			})
 		}
 	}
@@ -65,7 +68,7 @@ func TestAcrossSlips(t *testing.T) {
 // A diagonal is held against where its end mark really is, so a mark that is off does
 // not count twice.
 func TestDiagonalKnowsItsMark(t *testing.T) {
-	l, s, rng := layout(t), coarseShop, rand.New(rand.NewPCG(45, 46))
+	l, s, rng := layout(t), shop{ruler: 0.001, caliper: 0.001}, rand.New(rand.NewPCG(45, 46))
 	b := s.draw(l, rng)
 	b.marks[mark.Treble][24] += 3
 	report := check(t, l, s.measureAll(b, l, rng), s.options())
@@ -73,7 +76,7 @@ func TestDiagonalKnowsItsMark(t *testing.T) {
 	assert.Equal(t, mark.MarkOff, report.Slips[0].Kind)
 	assert.Equal(t, mark.Within, report.Across.Verdict)
 	for _, d := range report.Across.Diagonals {
-		assert.InDelta(t, d.Expected.MM(), d.Measured.MM(), 4*d.U.MM())
+		assert.InDelta(t, d.Expected.MM(), d.Measured.MM(), 0.003)
 	}
 	assert.Greater(t, report.Across.Diagonals[0].Expected, report.Across.Diagonals[0].Nominal+unit.MM(2.5))
 }
@@ -88,4 +91,23 @@ func TestOneDiagonalLeavesItOpen(t *testing.T) {
 	assert.Equal(t, mark.OffsetOff, report.Slips[0].Kind)
 	assert.Len(t, report.Slips[0].Others, 1)
 	assert.False(t, report.Pass)
+}
+
+// The zero of a tool counts for what it measures: the ruler's for diagonals, the
+// calipers' for the offset.
+func TestZeroOfTheToolAcross(t *testing.T) {
+	l, s, rng := layout(t), shop{ruler: 0.001, caliper: 0.001}, rand.New(rand.NewPCG(49, 50))
+	across := s.measureAcross(s.draw(l, rng), l, rng)
+	for _, c := range []struct {
+		zero     mark.Options
+		readings []mark.Reading
+		counts   bool
+	}{
+		{mark.Options{RulerZero: unit.MM(3)}, across[:1], true},
+		{mark.Options{RulerZero: unit.MM(3)}, across[2:], false},
+		{mark.Options{CaliperZero: unit.MM(3)}, across[:1], false},
+		{mark.Options{CaliperZero: unit.MM(3)}, across[2:], true},
+	} {
+		assert.Equal(t, c.counts, check(t, l, c.readings, c.zero).Across.U > unit.MM(1.7))
+	}
 }

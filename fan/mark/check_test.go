@@ -123,6 +123,41 @@ func TestEveryKindOfSlipIsNamed(t *testing.T) {
 	}
 }
 
+// A ruler that moved where a mark was not read is said once, at the next.
+func TestRulerMovedAtAGap(t *testing.T) {
+	l, s, rng := layout(t), coarseShop, rand.New(rand.NewPCG(33, 34))
+	readings := keep(s.measure(s.draw(l, rng), mark.Bass, rng), func(r mark.Reading) bool { return r.Kind == mark.Step || r.Fret != 13 })
+	for i, r := range readings {
+		if r.Kind == mark.FromNut && r.Fret > 13 {
+			readings[i].Measured += unit.MM(2)
+		}
+	}
+	report := check(t, l, readings, s.options())
+	require.Len(t, report.Slips, 1)
+	assert.Equal(t, []any{mark.RulerMoved, 14}, []any{report.Slips[0].Kind, report.Slips[0].Fret})
+	for _, f := range report.Slips[0].Others {
+		assert.NotEqual(t, 13, f.Fret)
+	}
+}
+
+// What would show, by hand: two ruler readings scatter as (v + 2 s^2) 1 + s^2 11',
+// v the resolution's variance and s the 0.05 mm that few readings are taken to
+// scatter by; eleven slips are looked for (two marks, two readings, two shifts, a
+// ruler that moved, four across); Phi(2.908) is 1 - 0.04/22.
+func TestShowsByHand(t *testing.T) {
+	l := layout(t)
+	readings := keep(exact(l, mark.Bass, nil), func(r mark.Reading) bool { return r.Kind == mark.FromNut && (r.Fret == 5 || r.Fret == 9) })
+	report := check(t, l, readings, mark.Options{RulerResolution: unit.MM(0.5)})
+	a, s2 := 0.25/12+2*0.0025, 0.0025
+	u := math.Sqrt(a * (a + 2*s2) / (a + s2))
+	for _, n := range []int{5, 9} {
+		assert.InDelta(t, (2.908+1.645)*u, report.Lines[mark.Bass].Marks[n-1].Shows.MM(), 0.001)
+	}
+	assert.Zero(t, report.Lines[mark.Bass].Marks[5].Shows)
+	report = check(t, l, readings, mark.Options{RulerResolution: unit.MM(0.5), Tolerance: unit.MM(0.3)})
+	assert.Equal(t, 2, report.Unsure, "0.3 mm are less than two of 0.17 mm")
+}
+
 // Two slips on one line are both named.
 func TestTwoSlipsAreBothNamed(t *testing.T) {
 	l, s, rng := layout(t), coarseShop, rand.New(rand.NewPCG(33, 34))

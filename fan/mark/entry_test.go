@@ -148,6 +148,39 @@ func TestCheckRefusesOptions(t *testing.T) {
 	}
 }
 
+// Two readings are several; a few that happen to fit the other line are not a
+// pass of it.
+func TestConfusionsAreCounted(t *testing.T) {
+	l, readings := layout(t), measured(t)
+	readings[10].Measured /= 25.4
+	readings[12].Measured /= 25.4
+	_, err := mark.Check(l, readings, fineShop.options())
+	assert.ErrorContains(t, err, "bass ruler fret 6: these look like inches (2 readings of this pass)")
+	others := func(r mark.Reading) bool { return r.Kind == mark.FromNut && r.Line == mark.Treble }
+	treble := keep(measured(t), others)
+	for i := range treble {
+		treble[i].Line = mark.Bass
+	}
+	_, err = mark.Check(l, treble[10:14], fineShop.options())
+	assert.NoError(t, err, "four readings")
+	_, err = mark.Check(l, treble[10:15], fineShop.options())
+	assert.ErrorContains(t, err, "these look like the other line's marks (5 readings of this pass)")
+	bass := keep(measured(t), func(r mark.Reading) bool { return r.Kind == mark.FromNut && r.Line == mark.Bass })
+	_, err = mark.Check(l, append(bass[:10:10], treble[15:20]...), fineShop.options())
+	assert.NoError(t, err, "five of fifteen")
+}
+
+func TestToleranceOfAFlag(t *testing.T) {
+	for given, want := range map[string]mark.Tolerance{"100 cents": {Cents: 100}, "1 cent": {Cents: 1}, "10 mm": {Length: unit.MM(10)}} {
+		var got mark.Tolerance
+		require.NoError(t, got.UnmarshalText([]byte(given)))
+		assert.Equal(t, want, got)
+	}
+	for _, given := range []string{"101 cents", "0 cents", "10.1 mm", "0 mm", "-1 cent", "3", "x cents"} {
+		assert.Error(t, new(mark.Tolerance).UnmarshalText([]byte(given)), given)
+	}
+}
+
 // A lost or a moved decimal point is asked after, and not answered with 'set out
 // the treble line anew'.
 func TestALostPointIsAskedAfter(t *testing.T) {

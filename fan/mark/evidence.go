@@ -24,7 +24,7 @@ type evidence struct {
 
 // gather picks one line's readings.
 func gather(p linePlan, readings []Reading, o Options) evidence {
-	e := evidence{plan: p, zero: [2]float64{o.RulerZero.MM() / math.Sqrt(3), o.CaliperZero.MM() / math.Sqrt(3)}}
+	e := evidence{plan: p, zero: [2]float64{o.zero(FromNut).MM() / math.Sqrt(3), o.zero(Step).MM() / math.Sqrt(3)}}
 	for i, r := range readings {
 		if r.Line != p.line || r.Kind != FromNut && r.Kind != Step {
 			continue
