@@ -20,5 +20,5 @@ func ValueAt(b *Build, key string) any {
 func RangeOf(key string) (rng string, list bool) {
 	f, _ := fieldOf(reflect.TypeFor[Build](), key)
 	_, reads := reflect.New(f.typ).Interface().(encoding.TextUnmarshaler)
-	return f.rng, f.typ.Kind() == reflect.Slice && !reads
+	return f.rng, f.typ.Kind() == reflect.Slice && (!reads || f.typ.Elem().Kind() == reflect.Int)
 }

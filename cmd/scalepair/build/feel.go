@@ -1,8 +1,6 @@
 package build
 
 import (
-	"strconv"
-
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -65,20 +63,7 @@ type Feel struct {
 	Tension          PerString[choice.Target]    `toml:"tension" range:"5 N, 1000 N"`
 	BendingForce     PerString[choice.Target]    `toml:"bending_force" range:"0.1 N, 500 N"`
 	BendTowards      PerString[choice.Direction] `toml:"bend_towards"`
-	ReferenceStrings PerString[stringNumber]     `toml:"reference_strings"`
-}
-
-// stringNumber is the number of a string, 1 the highest.
-type stringNumber int
-
-// UnmarshalText reads the number.
-func (n *stringNumber) UnmarshalText(text []byte) error {
-	x, err := strconv.Atoi(string(text))
-	if err != nil || x < 1 || x > mostStrings {
-		return fault.Fault{What: "this is no number of a string", Given: string(text), Remedy: "1 is the highest"}
-	}
-	*n = stringNumber(x)
-	return nil
+	ReferenceStrings PerString[int]              `toml:"reference_strings" range:"1, 24"`
 }
 
 // feel fills in what follows from other keys.
@@ -121,7 +106,5 @@ func (c checker) feelTogether() {
 		c.faults.Include(c.Place("feel.bending_force"), fault.About("bending_force", err))
 	}
 	f.Feel.Towards = f.BendTowards
-	for _, n := range f.ReferenceStrings {
-		f.Feel.ReferenceStrings = append(f.Feel.ReferenceStrings, int(n))
-	}
+	f.Feel.ReferenceStrings = f.ReferenceStrings
 }

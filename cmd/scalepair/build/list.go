@@ -3,7 +3,6 @@ package build
 import (
 	"encoding"
 	"fmt"
-	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -25,7 +24,10 @@ func (p *PerString[T]) UnmarshalText(text []byte) error {
 		return nil
 	}
 	*p = make(PerString[T], 1)
-	return any(&(*p)[0]).(encoding.TextUnmarshaler).UnmarshalText(text)
+	if one, ok := any(&(*p)[0]).(encoding.TextUnmarshaler); ok {
+		return one.UnmarshalText(text)
+	}
+	return fault.Fault{What: "this must be a list", Given: string(text), Remedy: "give one for each string, low string first"}
 }
 
 // settle turns the list round, and gives every one of n strings its own value.
@@ -94,10 +96,4 @@ func (l *Lengths) UnmarshalText(text []byte) error {
 	}
 	*l = choice.Lengths(first, last, step)
 	return nil
-}
-
-// toPicometre rounds to the picometre, far below what a builder can see.
-func toPicometre(l unit.Length) unit.Length {
-	const perMetre = 1e12
-	return unit.Length(math.Round(float64(l)*perMetre) / perMetre)
 }

@@ -149,3 +149,9 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// The reference's strings are named low string first too.
+func TestReferenceStrings(t *testing.T) {
+	b := read(t, strings.Replace(sound(t), "[feel]", "[feel]\nreference_strings = [6, 5, 4, 3, 2, 2]", 1))
+	assert.Equal(t, []int{2, 2, 3, 4, 5, 6}, b.Feel.Feel.ReferenceStrings)
+}

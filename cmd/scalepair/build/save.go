@@ -91,3 +91,9 @@ func quote(s string) string {
 	}
 	return `"` + b.String() + `"`
 }
+
+// toPicometre rounds to the picometre, far below what a builder can see.
+func toPicometre(l unit.Length) unit.Length {
+	const perMetre = 1e12
+	return unit.Length(math.Round(float64(l)*perMetre) / perMetre)
+}
