@@ -188,7 +188,13 @@ func (g *Gauge) weighedCore(rho, uRho float64, tr *trace.Trace) {
 	g.CoreByDensity = s * byDensity
 	g.UCore = unit.Length(RootSum(g.CoreParts.U(), g.CoreByDensity*g.U.KgPerM()))
 	g.stretch()
-	tr.Step("d, diameter of the wire, from its weighing and its outside together", "weighted mean of D and sqrt(4 w/(pi rho))", g.Core.M(), "m", "weighted mean")
+	tr.Given("rho, density of "+g.Material, rho, "kg/m3", "the list of materials")
+	tr.Given("u(rho), standard uncertainty of that", uRho, "kg/m3", "the list of materials")
+	tr.Given("u(D), standard uncertainty of the outside", uo, "m", "the readings")
+	tr.Step("dw, diameter that the weighing gives", "sqrt(4 w/(pi rho))", dw, "m", "definition")
+	tr.Step("u(dw), standard uncertainty of that", "dw/2 sqrt((u(w)/w)^2 + (u(rho)/rho)^2)", uw, "m", "root of the sum of squares")
+	tr.Step("s, weight of the weighing", "u(D)^2/(u(D)^2 + u(dw)^2)", s, "", "weighted mean")
+	tr.Step("d, diameter of the wire, from its weighing and its outside together", "(1 - s) D + s dw", g.Core.M(), "m", "weighted mean")
 	g.record(tr, "")
 }
 

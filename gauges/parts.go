@@ -102,9 +102,9 @@ func (a Parts) Of(source string) float64 {
 	return 0
 }
 
-// woundTolerance is how far a wound string's outside may be from its nominal
+// WoundTolerance is how far a wound string's outside may be from its nominal
 // size: +-0.02 mm, judgement (no standard was found).
-const woundTolerance = unit.Length(0.02e-3)
+const WoundTolerance = unit.Length(0.02e-3)
 
 // wireTolerance is the bound within which drawn wire keeps its nominal
 // diameter.

@@ -91,7 +91,7 @@ func (in Input) gauge(e *entry, tr *trace.Trace) Gauge {
 		g.OuterParts = t.diameterParts(CoreSource(g.Label), r.OuterFrom, wireTolerance(g.Outer))
 		g.CoreParts = g.OuterParts
 	} else {
-		g.OuterParts = t.diameterParts(own, r.OuterFrom, woundTolerance)
+		g.OuterParts = t.diameterParts(own, r.OuterFrom, WoundTolerance)
 		if g.Core > 0 {
 			tr.Given("d, core", g.Core.M(), "m", "the readings")
 			g.CoreParts = t.diameterParts(CoreSource(g.Label), r.CoreFrom, wireTolerance(g.Core))

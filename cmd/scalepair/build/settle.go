@@ -157,14 +157,14 @@ func (c checker) reference() {
 	} else if r.Neutral.Fret > float64(r.Frets) {
 		c.wrong("reference.neutral_fret", fmt.Sprintf("it is off its board, which has %d frets", r.Frets), fmt.Sprintf("give a fret up to %d", r.Frets))
 	}
-	nut, saddle := assume(&r.NutTail, assumedNutTail), assume(&r.SaddleTail, assumedSaddleTail)
+	nut, saddle := assume(&r.NutTail, AssumedNutTail), assume(&r.SaddleTail, AssumedSaddleTail)
 	r.TailsAssumed = nut || saddle
 }
 
 // Lengths of string beyond nut and saddle where none are stated (judgement).
 const (
-	assumedNutTail    = 60 * unit.Millimetre
-	assumedSaddleTail = 25 * unit.Millimetre
+	AssumedNutTail    = 60 * unit.Millimetre
+	AssumedSaddleTail = 25 * unit.Millimetre
 )
 
 // assume puts one length for all strings where none is stated.
@@ -178,8 +178,8 @@ func assume(p *PerString[unit.Length], l unit.Length) (assumed bool) {
 // lists settles what is a list of sections, or of frets.
 func (c checker) lists() {
 	b := c.Build
-	b.Tails.NutAssumed = assume(&b.Tails.Nut, assumedNutTail)
-	b.Tails.SaddleAssumed = assume(&b.Tails.Saddle, assumedSaddleTail)
+	b.Tails.NutAssumed = assume(&b.Tails.Nut, AssumedNutTail)
+	b.Tails.SaddleAssumed = assume(&b.Tails.Saddle, AssumedSaddleTail)
 	for i := range b.Blanks {
 		k := &b.Blanks[i]
 		k.Name = cmp.Or(k.Name, fmt.Sprintf("blank %d", i+1))

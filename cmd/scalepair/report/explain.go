@@ -88,7 +88,7 @@ func (e *Explained) Document() *document.Document {
 			}
 			rows = append(rows, step{one, s.Name, at + 1})
 		}
-		doc.Table(stepTable(s.Name, in.sectionTitle(s.Name, w), rows).Note(in.sectionNotes(s.Name)...))
+		doc.Table(stepTable(s.Name, in.sectionTitle(s.Name, w), rows).Note(in.sectionNotes(s)...))
 	}
 	if w.NoBend != nil {
 		doc.Para("No bend at fret %s: %v.", trim(w.Fret), w.NoBend)
@@ -182,7 +182,7 @@ func (in *Input) sectionTitle(name string, w *build.Work) string {
 }
 
 // sectionNotes say what of a section is assumed or left out.
-func (in *Input) sectionNotes(name string) []string {
+func (in *Input) sectionNotes(s build.Section) []string {
 	req := in.Plan.Request()
 	capo := req.Cases[0].CapoFret
 	var out []string
@@ -191,16 +191,23 @@ func (in *Input) sectionNotes(name string) []string {
 			out = append(out, note)
 		}
 	}
-	switch name {
+	if u := in.Units.Force; u != unit.Newtons {
+		for _, one := range s.Steps {
+			if force := unit.Force(one.Value); s.Name == "tension" && one.Symbol == "T" || s.Name == "bend" && one.Symbol == "P" {
+				out = append(out, fmt.Sprintf("%s is %s N, which is %s; 1 %s is %s N.", one.Symbol, stepValue(step{Step: one}), in.Units.ForceText(force), u.Symbol(), trim(toDecimals(1/u.Value(1), 6))))
+			}
+		}
+	}
+	switch s.Name {
 	case "tension":
 		out = append(out, "Length and pitch count as exact, so they have no share in the uncertainty.")
 		add(capo > 0, fmt.Sprintf("Capo at fret %d: L and f are from the capo on. Their product is that of the open string, and so is the tension.", capo))
 	case "bend":
 		add(capo > 0, "The fret n counts from the capo; the tails hold the string between nut and capo too, which is assumed to slide under it.")
-		add(req.TailsAssumed, "The string beyond nut and saddle is assumed: 60 mm and 25 mm unless given.")
+		add(req.TailsAssumed, in.assumedTails()+".")
 	case "compensation":
 		add(capo > 0, "The saddle is set for the open string, without a capo.")
-		add(req.ActionAssumed, "The action over fret 12 is assumed: 1.6 mm at the treble, 2.0 mm at the bass, straight between.")
+		add(req.ActionAssumed, fmt.Sprintf("The action over fret 12 is assumed: %s at the treble, %s at the bass, straight between.", in.fine().text(req.Action[0]), in.fine().text(req.Action[len(req.Action)-1])))
 	}
 	return out
 }

@@ -15,7 +15,7 @@ import (
 )
 
 // inWords are the formulas that a pocket calculator cannot follow.
-var inWords = regexp.MustCompile(`by trial|root of the|as above|mean of theirs|weighted mean|the parts within|own/u|part/u|least squares|times the factor|sqrt\(EA`)
+var inWords = regexp.MustCompile(`by trial|root of the|as above|mean of theirs|the parts within|own/u|part/u|least squares|times the factor|sqrt\(EA`)
 
 // worked is the work for one string of the demo on a pair of its own.
 func worked(t *testing.T, args []string, number int, fret float64) (*choice.Detail, *build.Work) {

@@ -231,16 +231,23 @@ func (g *Gauges) toolWords() []string {
 		}
 		return out + "; accuracy " + accuracy + "."
 	}
+	length := func(l unit.Length) string {
+		if l == 0 {
+			return ""
+		}
+		return resolutionText(g.in.Units, l)
+	}
 	out := []string{
 		tool("balance reads", "balance", known(m.BalanceResolution), known(m.BalanceRepeatability), known(m.BalanceAccuracy)),
-		tool("ruler reads", "ruler", known(m.RulerResolution), "", known(m.RulerAccuracy)),
-		tool("calipers read", "caliper", known(m.CaliperResolution), "", known(m.CaliperAccuracy)),
+		tool("ruler reads", "ruler", length(m.RulerResolution), "", length(m.RulerAccuracy)),
+		tool("calipers read", "caliper", length(m.CaliperResolution), "", length(m.CaliperAccuracy)),
 	}
 	if g.Hung.Len() > 0 {
 		out = append(out, tool("scales for the hung weight read", "hung", known(m.HungResolution), "", known(m.HungAccuracy)),
 			fmt.Sprintf("Gravity: %s ± %s m/s2. Pitch: known to %s.", unit.Fixed(float64(m.Gravity), 3), unit.Fixed(float64(m.UGravity), 3), cents(m.Pitch)))
 	}
-	return append(out, "A diameter that is not marked as measured is the nominal one, known to the tolerance of drawn wire, or to 0.02 mm outside a wound string (judgement).")
+	return append(out, fmt.Sprintf("A diameter that is not marked as measured is the nominal one, known to the tolerance of drawn wire, or to %s outside a wound string (judgement).",
+		g.in.fine().text(gauges.WoundTolerance)))
 }
 
 // known prints a quantity as it was stated; "" for 0.

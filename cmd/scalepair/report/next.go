@@ -101,9 +101,9 @@ func (n *Next) tables(inPlay []gauges.Gauge) {
 		table.Words("on string", "", func(s fit.Suggestion) string { return numbers(n.strings(s.Gauge)) }),
 		table.Values("strings", func(s fit.Suggestion) any { return append([]int{}, n.strings(s.Gauge)...) }),
 		table.Percent("known to", "standard_uncertainty", 1, func(s fit.Suggestion) unit.Ratio { return gauge(s.Gauge).RelU() }),
-		table.Length(u, "length to weigh", "length_to_weigh", 0, func(s fit.Suggestion) unit.Length { return s.Length }),
+		table.Length(u, "least length", "length_to_weigh", 0, func(s fit.Suggestion) unit.Length { return s.Length }),
 		table.Percent("takes off", "uncertainty_removed", 1, n.takes),
-	).Note("Known to: one standard uncertainty. Takes off: of the uncertainty. Length to weigh: the least length, in one piece or several together, that brings nine tenths of what "+u.LenText(n.longest, 0)+" would. The weighing is taken to agree with what is known.",
+	).Note("Known to: one standard uncertainty. Takes off: of the uncertainty. Least length: to weigh, in one piece or several together; it brings nine tenths of what "+u.LenText(n.longest, 0)+" would. The weighing is taken to agree with what is known.",
 		"The set stays as chosen. A new reading may change it: run advise again.")
 	parts := slices.DeleteFunc(slices.Clone(n.of.Parts), func(p choice.Part) bool { return p.Share < unit.Percent(1) })
 	n.Parts = table.Of("parts", "What the uncertainty is made of", parts,
@@ -114,7 +114,7 @@ func (n *Next) tables(inPlay []gauges.Gauge) {
 	n.Pieces = table.Of("pieces", "Length that gives 1 % in one weighing", inPlay,
 		table.Words("gauge", "gauge", func(g gauges.Gauge) string { return g.Label }).As(marked),
 		table.Percent("known to", "standard_uncertainty", 1, gauges.Gauge.RelU),
-		table.Length(u, "length for 1 %", "length_for_1_percent", 0, in.forOnePercent),
+		table.Length(u, "length", "length_for_1_percent", 0, in.forOnePercent),
 	).Note("In one piece or in several of one length together, on this balance and ruler. Both percentages are standard uncertainties.")
 }
 

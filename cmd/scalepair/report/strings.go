@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/gauges"
@@ -200,9 +201,15 @@ const modelError = "± is one standard uncertainty, from the readings. The model
 func (in *Input) lengthNotes() []string {
 	out := []string{"Scale length: along the string, nut to theoretical saddle line; compensation is not added. Inharmonicity: how far the tenth partial stands above ten times the pitch."}
 	if in.Plan.Request().ActionAssumed {
-		out = append(out, "Compensation: the action over fret 12 is assumed, 1.6 mm treble to 2.0 mm bass.")
+		h := in.Plan.Request().Action
+		out = append(out, fmt.Sprintf("Compensation: the action over fret 12 is assumed, %s treble to %s bass.", in.fine().text(h[0]), in.fine().text(h[len(h)-1])))
 	}
 	return out
+}
+
+// assumedTails says how much string is taken to lie beyond nut and saddle.
+func (in *Input) assumedTails() string {
+	return fmt.Sprintf("The string beyond nut and saddle is assumed, %s and %s unless given", in.fine().text(build.AssumedNutTail), in.fine().text(build.AssumedSaddleTail))
 }
 
 // bendNotes say what a bend is, what of it is assumed, and which cannot be made.
@@ -210,7 +217,7 @@ func (in *Input) bendNotes(d *choice.Detail, c int) []string {
 	req := in.Plan.Request()
 	note := "One finger at the fret, without friction at nut and saddle."
 	if req.TailsAssumed {
-		note += " The string beyond nut and saddle is assumed, 60 and 25 mm unless given ([tails])."
+		note += " " + in.assumedTails() + " ([tails])."
 	}
 	out := []string{note}
 	if c+1 < len(d.Totals) {
