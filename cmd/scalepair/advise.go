@@ -160,6 +160,9 @@ func (a *app) find(in *report.Input, o *adviseOptions) (*report.Found, error) {
 	if f.LimitCosts, err = in.Plan.LimitCosts(a.ctx, r); err != nil {
 		return nil, a.orInterrupted(err)
 	}
+	if f.Lacks, f.With, err = in.Run.Lacks(a.ctx, in.Plan, r, f.Pick); err != nil {
+		return nil, a.orInterrupted(err)
+	}
 	if c := in.Run.Build.Confidence; c.Trials > 0 {
 		if f.Confidence, err = in.Plan.Confidence(a.ctx, r, in.Run.Stock.Drawer(), c.Trials, uint64(c.Seed)); err != nil {
 			return nil, a.orInterrupted(err)

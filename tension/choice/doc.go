@@ -34,8 +34,9 @@
 //
 // feel, limit, request, check: what is asked. plan, capo, reference: made ready.
 // place, gauge, set, order: one pair strung. pair, budget, detail, suggest: one
-// pair worked out. search, picks, result, stops, answer: the grid and the answer. taste,
-// confidence, map, next: how far it can be trusted. compare: a few side by side.
+// pair worked out. search, picks, result, stops, answer: the grid and the answer.
+// lack: what the stock lacks. taste, confidence, map, next: how far it can be
+// trusted. compare: a few side by side.
 //
 // # Conventions
 //

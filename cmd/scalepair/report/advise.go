@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 
+	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
@@ -18,6 +19,8 @@ type Found struct {
 	Confidence *choice.Confidence // nil when no trials were asked for
 	Taste      []choice.Taste
 	LimitCosts []choice.LimitCost
+	Lacks      []build.Lack   // what the stock lacks for Pick
+	With       *choice.Result // what a search finds with it; nil where nothing is lacking
 }
 
 // Advice is what advise prints: the pair that it advises, the other picks, and
@@ -32,6 +35,8 @@ type Advice struct {
 	Confidence  *choice.Confidence `json:"confidence"`
 	Taste       []choice.Taste     `json:"taste"`
 	LimitCosts  []choice.LimitCost `json:"limits_that_raise_the_error"`
+	Lacking     []LackOf           `json:"lacking_in_stock"`
+	WithThem    []WithOf           `json:"picks_with_them"`
 	TradeOff    []StepOf           `json:"trade_off"`
 	Blanks      *table.Table       `json:"blanks"`
 	Asked       []string           `json:"asked"`
@@ -83,6 +88,7 @@ func NewAdvice(in *Input, f *Found, full bool) *Advice {
 		}
 		a.Picks = append(a.Picks, one)
 	}
+	a.addLacks(f)
 	for _, s := range r.TradeOff {
 		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, in.fitting(s.Pair)})
 	}

@@ -30,7 +30,8 @@ type ColumnOf struct {
 	NoSet     string      `json:"no_set"` // why there is none; empty where there is
 	Change    *unit.Ratio `json:"change_from_first_column_percent"`
 	Fitting
-	Swaps *table.Table `json:"swaps"`
+	Lacking []LackOf     `json:"lacking_in_stock"`
+	Swaps   *table.Table `json:"swaps"`
 	*Strung
 
 	swaps []choice.Swap
@@ -61,6 +62,7 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 		strung := own.strung(one.Detail, compared)
 		c.Strung = &strung
 		c.Fitting = own.fitting(one.Detail.Pair)
+		c.Lacking = own.lacking(one, oneSet != nil)
 		c.Swaps = own.swapTable(one.Swaps, one.Detail)
 		if total := strung.Tunings[0].Total; first == 0 {
 			first = total
@@ -211,24 +213,38 @@ const (
 	offTogether unit.Ratio = 0.25
 )
 
-// missing says why columns have no set, and which linear densities strings want
-// where a set was chosen from the stock.
-func (c *Comparison) missing() []string {
-	allowed := offAlone
-	if len(c.OneSet) > 0 {
+// lacking lists the strings of a column's set that are far from the wanted
+// tension, where the set was chosen from the stock.
+func (in *Input) lacking(one choice.Compared, together bool) []LackOf {
+	out, allowed := []LackOf{}, offAlone
+	if together {
 		allowed = offTogether
 	}
+	for _, s := range slices.Backward(one.Detail.Strings) {
+		if !(one.Suggested || together) || s.Target == 0 || max(s.Deviation, -s.Deviation) <= allowed {
+			continue
+		}
+		g := in.Plan.Stock()[s.Gauge]
+		l := LackOf{MissingOf: MissingOf{choice.Missing{String: s.Number, Gauge: s.Gauge, Deviation: s.Deviation, Wanted: s.Wanted}, g.Label},
+			Bass: one.Detail.Bass, Treble: one.Detail.Treble}
+		if sized, ok := in.Run.Stock.Sized(g, s.Wanted); ok {
+			l.Outer = sized.Outer
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// missing says why columns have no set, and which gauges strings want where a set
+// was chosen from the stock.
+func (c *Comparison) missing() []string {
 	var out []string
 	for _, one := range c.Columns {
 		if one.Strung == nil {
 			out = append(out, fmt.Sprintf("%s: no set of the stock keeps the limits on strings: %s.", one.Name, one.NoSet))
-			continue
 		}
-		for _, s := range slices.Backward(one.d.Strings) {
-			if chosen := one.Suggested || len(c.OneSet) > 0; chosen && s.Target > 0 && max(s.Deviation, -s.Deviation) > allowed {
-				out = append(out, fmt.Sprintf("%s: string %d on %s is %s off; a gauge of %s g/m would be right.",
-					one.Name, s.Number, one.in.gauge(s.Gauge), table.SignedPercentText(s.Deviation, 1), trim(toDecimals(s.Wanted.GramsPerMetre(), 3))))
-			}
+		for _, l := range one.Lacking {
+			out = append(out, fmt.Sprintf("%s: %s.", one.Name, one.in.wants(l.Missing, l.Outer)))
 		}
 	}
 	return out

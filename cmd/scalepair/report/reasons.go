@@ -36,14 +36,7 @@ func (a *Advice) reasons() []string {
 	if missing := r.ClearEnoughLacks; missing > 0 {
 		add("Clear enough: no pair as good is; the clearest still has %s too much.", cents(missing))
 	}
-	for _, p := range a.Picks {
-		if p.Kind == a.Choice && p.StockDecides != nil {
-			for _, m := range p.StockDecides {
-				add("The strings in stock, not feel, move the lengths: string %d on %s is %s off, and wants %s g/m.",
-					m.String, a.in.gauge(m.Missing.Gauge), table.SignedPercentText(m.Deviation, 1), trim(toDecimals(m.Wanted.GramsPerMetre(), 3)))
-			}
-		}
-	}
+	out = append(out, a.lackWords()...)
 	for _, c := range a.LimitCosts {
 		add("Without %s (%s) the least feel error would be %s, at %s.", c.Limit, limits[c.Limit].key,
 			table.PercentText(c.Best, 1), a.in.Pair(c.Pair.Bass, c.Pair.Treble))

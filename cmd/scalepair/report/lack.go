@@ -1,0 +1,91 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"scalepair/cmd/scalepair/table"
+	"scalepair/data/unit"
+	"scalepair/tension/choice"
+)
+
+// LackOf is a string that wants a gauge which is not in stock.
+type LackOf struct {
+	MissingOf
+	Outer  unit.Length `json:"outer_mm"` // 0 where no fit gives it
+	Bass   unit.Length `json:"bass_mm"`  // the pair on which it is lacking
+	Treble unit.Length `json:"treble_mm"`
+}
+
+// WithOf is a pick as it would be with what is lacking.
+type WithOf struct {
+	Kind choice.PickKind `json:"pick"`
+	choice.Pair
+}
+
+// addLacks works up what the stock lacks.
+func (a *Advice) addLacks(f *Found) {
+	a.Lacking, a.WithThem = []LackOf{}, []WithOf{}
+	for _, l := range f.Lacks {
+		a.Lacking = append(a.Lacking, LackOf{MissingOf{l.Missing, a.in.Plan.Stock()[l.Gauge].Label}, l.Outer, l.Pair.Bass, l.Pair.Treble})
+	}
+	if f.With != nil {
+		for _, p := range f.With.Picks {
+			a.WithThem = append(a.WithThem, WithOf{p.Kind, p.Pair})
+		}
+	}
+}
+
+// wants says how far a string is from the wanted tension and which gauge it wants:
+// its linear density and, where a fit gives it, its diameter.
+func (in *Input) wants(m choice.Missing, outer unit.Length) string {
+	density, decimals := unit.Fixed(m.Wanted.GramsPerMetre(), 2)+" g/m", markDecimals
+	if in.Units.Length != unit.Millimetres {
+		density, decimals = in.Units.DensityText(m.Wanted), scaleDecimals // thousandths of an inch
+	}
+	text := fmt.Sprintf("string %d on %s is %s off, and wants a gauge of %s", m.String, in.gauge(m.Gauge), table.SignedPercentText(m.Deviation, 1), density)
+	if outer > 0 {
+		text += fmt.Sprintf(", about %s outside", in.Units.Decimal().LenText(outer, decimals))
+	}
+	return text
+}
+
+// lackWords say which gauges the stock lacks, and what they would change.
+func (a *Advice) lackWords() []string {
+	var out []string
+	for _, p := range a.Picks {
+		if p.Kind != a.Choice {
+			continue
+		}
+		for _, m := range p.StockDecides {
+			outer := unit.Length(0)
+			if i := slices.IndexFunc(a.Lacking, func(l LackOf) bool { return l.String == m.String }); i >= 0 {
+				outer = a.Lacking[i].Outer
+			}
+			out = append(out, "The strings in stock, not feel, move the lengths: "+a.in.wants(m.Missing, outer)+".")
+		}
+		for _, l := range a.Lacking {
+			if l.Bass == p.Bass && l.Treble == p.Treble && !slices.ContainsFunc(p.StockDecides, func(m MissingOf) bool { return m.String == l.String }) {
+				out = append(out, "A gauge is missing: "+a.in.wants(l.Missing, l.Outer)+".")
+			}
+		}
+	}
+	if out == nil && len(a.Lacking) > 0 { // on the pair that would be a smaller fan
+		l := a.Lacking[0]
+		if i := slices.IndexFunc(a.WithThem, func(w WithOf) bool { return w.Kind == choice.SmallestFan }); i >= 0 && a.WithThem[i].Difference < a.Result.Pick(choice.SmallestFan).Difference {
+			out = append(out, fmt.Sprintf("The strings in stock, not feel, stop a smaller fan: on %s %s; with it the smallest fan is %s.",
+				a.in.Pair(l.Bass, l.Treble), a.in.wants(l.Missing, l.Outer), a.in.Pair(a.WithThem[i].Bass, a.WithThem[i].Treble)))
+		}
+		return out
+	}
+	if out != nil && len(a.WithThem) > 0 {
+		words := make([]string, len(a.WithThem))
+		for i, w := range a.WithThem {
+			words[i] = fmt.Sprintf("%s %s, %s", w.Kind, a.in.Pair(w.Bass, w.Treble), table.PercentText(w.Error, 1))
+		}
+		it := map[bool]string{true: "it", false: "them"}[len(out) == 1]
+		out = append(out, fmt.Sprintf("With %s in stock the picks and their feel errors are: %s.", it, strings.Join(words, "; ")))
+	}
+	return out
+}
