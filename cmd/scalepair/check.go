@@ -116,7 +116,7 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 	if err != nil {
 		return err
 	}
-	if err := a.print(&o.output, report.NewCheck(in, l, found, readings, options)); err != nil {
+	if err := a.print(&o.output, report.NewCheck(in, l, found, options)); err != nil {
 		return err
 	}
 	if !found.Pass {

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
+	"fmt"
 	"math"
+	"os"
 	"regexp"
 	"slices"
 	"strconv"
@@ -98,21 +101,67 @@ func TestEveryNumberOfASentenceIsAResult(t *testing.T) {
 		for _, command := range []string{"gauges", "gauges --next", "advise --full --trials 200", "compare", "tension", "layout", "layout --neutral-table", "bench"} {
 			name, flags, _ := strings.Cut(command, " ")
 			line := name + buildPath(build) + " " + flags + " --lengths mm --forces N"
-			var v any
-			require.NoError(t, json.Unmarshal([]byte(resultOf(t, line+" --format json")), &v))
-			var all, few []float64
-			numbersOf(v, true, &all)
-			numbersOf(v, name == "gauges", &few) // which speaks of its rows
-			prose, cells := sentences(resultOf(t, line+" --format markdown"))
-			check := func(texts []string, numbers []float64) {
-				for _, s := range texts {
-					for _, m := range inSentence.FindAllStringSubmatch(s, -1) {
-						assert.True(t, stands(m[2], numbers), "%s: %s in: %s", command, m[2], s)
-					}
+			requireNumbers(t, command, resultOf(t, line+" --format json"), resultOf(t, line+" --format markdown"), name == "gauges") // which speaks of its rows
+		}
+	}
+}
+
+// requireNumbers finds every number of a Markdown document's prose in the JSON of
+// the same result, those of rows among them where so said.
+func requireNumbers(t *testing.T, command, result, markdown string, rows bool) {
+	t.Helper()
+	var v any
+	require.NoError(t, json.Unmarshal([]byte(result), &v))
+	var all, few []float64
+	numbersOf(v, true, &all)
+	numbersOf(v, rows, &few)
+	prose, cells := sentences(markdown)
+	check := func(texts []string, numbers []float64) {
+		for _, s := range texts {
+			for _, m := range inSentence.FindAllStringSubmatch(s, -1) {
+				assert.True(t, stands(m[2], numbers), "%s: %s in: %s", command, m[2], s)
+			}
+		}
+	}
+	check(prose, few)
+	check(cells, all)
+}
+
+// The same of a check: clean marks, three slips, and a ruler alone.
+func TestEveryNumberOfACheckIsAResult(t *testing.T) {
+	t.Chdir(t.TempDir())
+	for _, build := range builds {
+		var l struct {
+			NutOffset float64 `json:"nut_offset_mm"`
+			Marks     []struct {
+				Bass float64 `json:"bass_from_nut_mm"`
+				Step float64 `json:"bass_step_mm"`
+			} `json:"marks"`
+		}
+		require.NoError(t, json.Unmarshal([]byte(resultOf(t, "layout"+buildPath(build)+" --format json")), &l))
+		for _, name := range []string{"clean", "slips", "ruler"} {
+			file := "line,pass,fret,measured_mm\n"
+			for i, m := range l.Marks {
+				off := 0.0
+				if name == "slips" && i == 8 {
+					off = 3
+				}
+				file += fmt.Sprintf("bass,ruler,%d,%.1f\n", i+1, m.Bass+2*off)
+				if name != "ruler" {
+					file += fmt.Sprintf("bass,caliper,%d,%.2f\n", i+1, m.Step+off)
 				}
 			}
-			check(prose, few)
-			check(cells, all)
+			if name == "slips" {
+				file += fmt.Sprintf("nut offset,,,%.2f\n", l.NutOffset+2)
+			}
+			require.NoError(t, os.WriteFile("marks.csv", []byte(file), 0o600))
+			out := func(format string) string {
+				var out, errOut bytes.Buffer
+				run(t.Context(), argumentsOf(t, "check marks.csv"+buildPath(build)+" --lengths mm --format "+format), &out, &errOut)
+				require.NotEmpty(t, out.String(), errOut.String())
+				return out.String()
+			}
+			requireNumbers(t, "check of "+name, out("json"), out("markdown"), false)
 		}
 	}
 }

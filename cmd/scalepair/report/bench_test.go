@@ -240,7 +240,7 @@ func TestCheckSaysWhatItFound(t *testing.T) {
 	o := mark.Options{}
 	found, err := mark.Check(w.l, readings, o)
 	require.NoError(t, err)
-	r := report.NewCheck(w.in, w.l, found, readings, o)
+	r := report.NewCheck(w.in, w.l, found, o)
 	require.Len(t, r.Slips, 1)
 	assert.Equal(t, "bass mark 9 itself is off", r.Slips[0].Words)
 	assert.Equal(t, "draw bass mark 9 anew from the nut", r.Slips[0].Do)

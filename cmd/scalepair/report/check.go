@@ -15,19 +15,29 @@ import (
 // Check is the judgement of measured marks.
 type Check struct {
 	Head
+	Bass   unit.Length `json:"bass_mm"`
+	Treble unit.Length `json:"treble_mm"`
+	fan.Neutral
 	mark.Report
 	Slips              []Slip      `json:"slips"` // with words; they stand for Report's
 	Tolerance          unit.Length `json:"tolerance_mm,omitempty"`
 	ToleranceCents     unit.Cents  `json:"tolerance_cents,omitempty"`
 	NutOffsetTolerance unit.Length `json:"nut_offset_tolerance_mm"`
+	Measured           int         `json:"marks_measured"`
+	RulerResolution    unit.Length `json:"ruler_resolution_mm"`
+	CaliperResolution  unit.Length `json:"caliper_resolution_mm"`
+	// A single mark that is off by more than the second would have shown in 95 % of
+	// cases, by more than the first where the readings are best; at the Blind ones
+	// that were measured no error could have.
+	ShowsBest  unit.Length `json:"slip_that_would_show_at_best_mm,omitempty"`
+	ShowsWorst unit.Length `json:"slip_that_would_show_mm,omitempty"`
+	Blind      int         `json:"marks_that_could_not_show_one"`
 	// Settled of the marks that are not sure would be so by one more reading by
 	// the calipers.
 	Settled int `json:"marks_that_calipers_would_settle"`
 
-	in       *Input
-	l        *fan.Layout
-	options  mark.Options
-	readings []mark.Reading
+	in *Input
+	l  *fan.Layout
 }
 
 // Slip is a likely slip in words.
@@ -46,10 +56,11 @@ type Finding struct {
 }
 
 // NewCheck works up a judgement.
-func NewCheck(in *Input, l *fan.Layout, found mark.Report, readings []mark.Reading, o mark.Options) *Check {
+func NewCheck(in *Input, l *fan.Layout, found mark.Report, o mark.Options) *Check {
 	o = o.WithDefaults()
-	r := &Check{Head: in.head(), Report: found, Slips: []Slip{}, Tolerance: o.Tolerance, ToleranceCents: o.ToleranceCents,
-		NutOffsetTolerance: o.NutOffsetTolerance, in: in, l: l, options: o, readings: readings}
+	r := &Check{Head: in.head(), Bass: l.Spec.Bass, Treble: l.Spec.Treble, Neutral: l.Spec.Neutral, Report: found, Slips: []Slip{}, Tolerance: o.Tolerance, ToleranceCents: o.ToleranceCents,
+		NutOffsetTolerance: o.NutOffsetTolerance, Measured: 2*(len(l.Frets)-1) - found.Unmeasured,
+		RulerResolution: o.RulerResolution, CaliperResolution: o.CaliperResolution, in: in, l: l}
 	for _, s := range found.Slips {
 		slip := Slip{Finding: findingOf(s.Finding), Matters: s.Matters, Or: []Finding{}}
 		for _, f := range s.Others {
@@ -58,6 +69,7 @@ func NewCheck(in *Input, l *fan.Layout, found mark.Report, readings []mark.Readi
 		r.Slips = append(r.Slips, slip)
 	}
 	r.Settled = r.settled()
+	r.shown()
 	return r
 }
 
@@ -92,7 +104,7 @@ func (r *Check) Document() *document.Document {
 	ruler, calipers := r.in.Run.ResolutionsFrom()
 	doc.Para("Judged by the pair %s, neutral %s, %d frets. Resolution of the tools, where a row states none: ruler %s, calipers %s.",
 		r.in.Pair(r.l.Spec.Bass, r.l.Spec.Treble), neutralWords(r.l.Spec.Neutral), r.l.Spec.Frets,
-		r.tool(r.options.RulerResolution, ruler, "ruler_resolution"), r.tool(r.options.CaliperResolution, calipers, "caliper_resolution"))
+		r.tool(r.RulerResolution, ruler, "ruler_resolution"), r.tool(r.CaliperResolution, calipers, "caliper_resolution"))
 	if r.Pass {
 		doc.Para("Saw in the same session and the same air: wood and marks move with the weather.")
 	}

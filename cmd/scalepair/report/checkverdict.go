@@ -13,10 +13,9 @@ import (
 
 // verdict is the answer in one sentence or two.
 func (r *Check) verdict() string {
-	measured := 2*(len(r.l.Frets)-1) - r.Unmeasured
 	switch {
 	case r.Pass:
-		return fmt.Sprintf("IN TOLERANCE: the %d marks that were measured stand within %s.", measured, r.tolerance())
+		return fmt.Sprintf("IN TOLERANCE: the %d marks that were measured stand within %s.", r.Measured, r.tolerance())
 	case r.onlyUnsure():
 		return fmt.Sprintf("NOT SURE, MEASURE AGAIN: %s. Measure again, finely and both ways, before the saw touches wood; until then redraw nothing.", listed(r.reasons()))
 	}
@@ -36,7 +35,7 @@ func (r *Check) verdict() string {
 // 1/u^2 = 1/u1^2 + 1/u2^2, and scatters as the hand does.
 func (r *Check) settled() (n int) {
 	for _, l := range r.Lines {
-		own := math.Hypot(r.options.CaliperResolution.MM()/math.Sqrt(12), l.Scatter.MM())
+		own := math.Hypot(r.CaliperResolution.MM()/math.Sqrt(12), l.Scatter.MM())
 		for _, m := range l.Marks {
 			if m.Error == nil || m.Sure || m.Disputed {
 				continue
@@ -55,7 +54,7 @@ func (r *Check) settled() (n int) {
 
 // settles says what makes the marks that are not sure so.
 func (r *Check) settles() string {
-	tool := "calipers that show " + resolutionText(r.in.Units, r.options.CaliperResolution)
+	tool := "calipers that show " + resolutionText(r.in.Units, r.CaliperResolution)
 	if r.Settled == 0 {
 		return fmt.Sprintf("A reading by %s would settle none of them, so near the tolerance do they stand: draw them anew, or let them be.", tool)
 	}
@@ -236,29 +235,33 @@ func (r *Check) sizeWords(f Finding) string {
 	return text
 }
 
-// shows says how small an error of one mark these readings would have shown.
-func (r *Check) shows() string {
-	low, high, blind := math.Inf(1), 0.0, 0
+// shown sums up how small an error of one mark these readings would have shown.
+func (r *Check) shown() {
 	for _, l := range r.Lines {
 		for _, m := range l.Marks {
 			switch {
-			case m.Shows > 0:
-				low, high = min(low, m.Shows.M()), max(high, m.Shows.M())
-			case m.Readings > 0:
-				blind++
+			case m.Shows > 0 && (r.ShowsBest == 0 || m.Shows < r.ShowsBest):
+				r.ShowsBest = m.Shows
+			case m.Shows == 0 && m.Readings > 0:
+				r.Blind++
 			}
+			r.ShowsWorst = max(r.ShowsWorst, m.Shows)
 		}
 	}
+}
+
+// shows says it.
+func (r *Check) shows() string {
 	text := ""
-	if high > 0 {
-		text = fmt.Sprintf(" A single mark that is off by more than %s would have shown in 95 of 100 cases", r.text(unit.Length(high)))
-		if r.text(unit.Length(low)) != r.text(unit.Length(high)) {
-			text += fmt.Sprintf(", %s where the readings are best", r.text(unit.Length(low)))
+	if r.ShowsWorst > 0 {
+		text = fmt.Sprintf(" A single mark that is off by more than %s would have shown in 95 %% of cases", r.text(r.ShowsWorst))
+		if best := r.text(r.ShowsBest); best != r.text(r.ShowsWorst) {
+			text += fmt.Sprintf(", %s where the readings are best", best)
 		}
 		text += "."
 	}
-	if blind > 0 {
-		text += fmt.Sprintf(" At %s an error could not have shown.", plural(blind, "mark"))
+	if r.Blind > 0 {
+		text += fmt.Sprintf(" At %s an error could not have shown.", plural(r.Blind, "mark"))
 	}
 	return text
 }
