@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"slices"
@@ -51,7 +52,10 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
   scalepair advise --plot map.svg
   scalepair advise --blank "500 x 70 mm"`,
 		Args: func(c *cobra.Command, args []string) error {
-			paths = o.takePick(args)
+			var err error
+			if paths, err = o.takePick(args); err != nil {
+				return err
+			}
 			return buildFile(c, paths)
 		},
 		RunE: func(*cobra.Command, []string) error {
@@ -77,14 +81,20 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 }
 
 // takePick takes the pick that stands behind --save out of the arguments, where
-// a blank parts them.
-func (o *adviseOptions) takePick(args []string) []string {
+// a blank parts them. What is neither a pick nor a file was meant for one.
+func (o *adviseOptions) takePick(args []string) ([]string, error) {
+	if o.save == "" || len(args) == 0 || o.save != preferred && o.save != args[0] {
+		return args, nil
+	}
 	var k choice.PickKind
-	if o.save == "" || len(args) == 0 || o.save != preferred && o.save != args[0] || k.UnmarshalText([]byte(args[0])) != nil {
-		return args
+	if err := k.UnmarshalText([]byte(args[0])); err != nil && isPath(args[0]) {
+		return args, nil
+	} else if err != nil {
+		return nil, usageError{fault.Fault{Place: fault.Place{Input: "--save"}, What: "there is no such pick, and no such file", Given: args[0],
+			Remedy: fmt.Sprintf("the picks are %v, %v, %v, %v and %v", choice.SmallestFan, choice.MiddlePick, choice.LongestBass, choice.ClearEnough, choice.BestFeel)}}
 	}
 	o.save = args[0]
-	return args[1:]
+	return args[1:], nil
 }
 
 // pick gives the pick of a result that is to be saved.
@@ -254,11 +264,16 @@ func (a *app) fromBlank(path string, o *adviseOptions) error {
 	return a.print(&o.output, report.NewFromBlank(&report.Input{Run: j, Units: o.output.units(j)}, spec, found))
 }
 
-// parseBlank reads "500 x 70 mm". A length without a unit takes that of the
-// width.
+// parseBlank reads "500 x 70 mm", or the same with a thickness, which nothing
+// here depends on. A length without a unit takes that of the width.
 func parseBlank(text string) (length, width unit.Length, err error) {
-	left, right, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
+	parts := strings.Split(strings.ReplaceAll(text, "×", "x"), "x")
+	ok := len(parts) == 2 || len(parts) == 3
 	if ok {
+		left, right := parts[0], parts[1]
+		if _, bare := unit.ParseNumber(right); bare == nil && len(parts) == 3 {
+			right += strings.TrimLeft(strings.TrimSpace(parts[2]), "0123456789./½¼¾ ")
+		}
 		if width, err = unit.ParseLength(right); err == nil {
 			if length, err = unit.ParseLength(left); err != nil {
 				length, err = unit.ParseLength(strings.TrimSpace(left) + " " + strings.TrimLeft(strings.TrimSpace(right), "0123456789./½¼¾ "))
@@ -266,7 +281,7 @@ func parseBlank(text string) (length, width unit.Length, err error) {
 		}
 	}
 	if !ok || err != nil || !(length > 0 && width > 0) {
-		return 0, 0, fault.Fault{Place: fault.Place{Input: "--blank"}, What: "not the size of a blank", Given: text, Remedy: `give its length and width with a unit: "500 x 70 mm"`}
+		return 0, 0, fault.Fault{Place: fault.Place{Input: "--blank"}, What: "not the size of a blank", Given: text, Remedy: `give its length and width with a unit: "500 x 70 mm" or "20 x 2 3/4 in"`}
 	}
 	return length, width, nil
 }

@@ -57,18 +57,22 @@ The breaking load of a gauge is printed when you name it.`,
 	return c
 }
 
-// stockArguments parts the build file from the gauges behind it. The first
-// argument is a file when there is one of that name, or when its name or path
-// looks like one.
+// stockArguments parts the build file from the gauges behind it.
 func stockArguments(args []string) (path string, labels []string) {
 	if len(args) == 0 {
 		return "", nil
 	}
-	info, err := os.Stat(args[0])
-	if err == nil && !info.IsDir() || strings.HasSuffix(strings.ToLower(args[0]), ".toml") || strings.ContainsAny(args[0], `/\`) {
+	if isPath(args[0]) {
 		return args[0], args[1:]
 	}
 	return "", args
+}
+
+// isPath reports whether an argument is a file: there is one of that name, or its
+// name or path looks like one.
+func isPath(arg string) bool {
+	info, err := os.Stat(arg)
+	return err == nil && !info.IsDir() || strings.HasSuffix(strings.ToLower(arg), ".toml") || strings.ContainsAny(arg, `/\`)
 }
 
 func completeStock(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
@@ -88,6 +92,11 @@ func completeStock(_ *cobra.Command, args []string, _ string) ([]string, cobra.S
 func (o *gaugesOptions) check(labels []string) error {
 	if o.next && (o.plot != "" || len(labels) > 0) {
 		return fault.Fault{Place: fault.Place{Input: "--next"}, What: "it is of the pair and set in use, not of gauges or their plot", Remedy: "leave the other out"}
+	}
+	for _, label := range labels {
+		if strings.HasSuffix(strings.ToLower(label), ".toml") {
+			return fault.Fault{Place: fault.Place{Input: "scalepair gauges"}, What: "the build file comes first, then the gauges", Given: label}
+		}
 	}
 	return nil
 }

@@ -85,7 +85,7 @@ func (b *Bench) writeBlank(doc *document.Document) {
 	}
 	doc.Table(b.Layout.Blanks)
 	if b.blank < 0 {
-		doc.Para("None of the blanks on offer is large enough. All that follows holds for any blank that is.")
+		doc.Para("None of the blanks on offer is large enough. All that follows holds for any blank that is; blank = true under [limits] has advise take pairs only that come out of one on offer.")
 		return
 	}
 	doc.Para("Work with %s. Its length, and so its grain, runs along the centreline. What is spare is shared equally: "+

@@ -108,7 +108,7 @@ func (g *Gauges) Document() *document.Document {
 	if g.plot != "" {
 		doc.Add(document.Figure{Caption: plotCaption, Alt: "Every reading against the fit of its kind", SVG: g.plot})
 	}
-	doc.Table(g.Gauges.Note(gaugeNotes...))
+	doc.Table(g.Gauges.Note(append(slices.Clone(gaugeNotes), flagNotes(g.list)...)...))
 	doc.Heading("Fits")
 	doc.List(in.fitWords()...)
 	doc.List(in.noteWords(g.list)...)

@@ -3,7 +3,6 @@ package report
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
@@ -60,8 +59,29 @@ func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 		table.Values("slips_that_would_not_show", func(g row) any { return append([]string{}, unseen[g.Label]...) }),
 		table.Values("notes", func(g row) any { return append([]string{}, g.Notes...) }),
 		table.Values("readings_in_full", func(g row) any { return in.readingTable(g) }),
-		table.Words("remarks", "", otherFlags).When(slices.ContainsFunc(list, func(g row) bool { return otherFlags(g) != "" })),
 	)
+}
+
+// flagNotes name the gauges with a flag that the name of a gauge does not carry:
+// "Core unknown: w36 and w46."
+func flagNotes(list []gauges.Gauge) []string {
+	var order, out []string
+	labels := map[string][]string{}
+	for _, g := range list {
+		for _, f := range g.Flags() {
+			if slices.Contains([]string{"estimated", "suspect", "readings disagree"}, f) {
+				continue
+			}
+			if labels[f] == nil {
+				order = append(order, f)
+			}
+			labels[f] = append(labels[f], g.Label)
+		}
+	}
+	for _, f := range order {
+		out = append(out, capital(f)+": "+listed(labels[f])+".")
+	}
+	return out
 }
 
 // forOnePercent is the length that gives a new weighing a standard uncertainty of
@@ -99,13 +119,6 @@ func restsOn(g gauges.Gauge) string {
 		return "the fit of its kind, never weighed"
 	}
 	return listed(parts)
-}
-
-// otherFlags are the flags that the gauge's name does not carry.
-func otherFlags(g gauges.Gauge) string {
-	return strings.Join(slices.DeleteFunc(g.Flags(), func(f string) bool {
-		return slices.Contains([]string{"estimated", "suspect", "readings disagree"}, f)
-	}), ", ")
 }
 
 // densityOf says of what the implied density is.
