@@ -16,6 +16,9 @@ type FromBlank struct {
 	LongestBass, LongestStraight *Layout
 	// BassStop and StraightStop say what stops a longer one.
 	BassStop, StraightStop Stop
+	// WithinLimits is as LongestBass where that breaks a limit, and keeps them all.
+	WithinLimits *Layout
+	LimitsStop   Stop
 }
 
 // Stop is what stops a longer scale on a blank.
@@ -26,6 +29,7 @@ const (
 	BlankLength Stop = iota // the blank is too short
 	BlankWidth              // the blank is too narrow
 	NoFan                   // no such fan can be made
+	BrokenLimit             // it breaks a limit
 )
 
 // AdviseBlank answers what comes out of a blank: the longest bass at the spec's
@@ -33,8 +37,9 @@ const (
 // longest straight board. spec.Bass is not read. The board grows with either
 // length, so that bisection finds the longest that fits. A blank on which the
 // spec's treble length alone finds no room is no fault; what is wrong with the
-// neck or the treble length is.
-func AdviseBlank(spec Spec, blank Blank) (FromBlank, error) {
+// neck or the treble length is. keeps reports whether a fan keeps the limits; nil
+// where there are none.
+func AdviseBlank(spec Spec, blank Blank, keeps func(*Frame) bool) (FromBlank, error) {
 	spec.Bass = spec.Treble
 	f := checkPair(spec)
 	base, err := NewBase(spec)
@@ -46,12 +51,16 @@ func AdviseBlank(spec Spec, blank Blank) (FromBlank, error) {
 		return FromBlank{}, err
 	}
 	out := FromBlank{Blank: blank}
-	out.LongestBass, out.BassStop = longest(base, blank, spec.Treble, func(l unit.Length) Spec {
+	fanned := func(l unit.Length) Spec {
 		spec := spec
 		spec.Bass = l
 		return spec
-	})
-	out.LongestStraight, out.StraightStop = longest(base, blank, minLength, func(l unit.Length) Spec {
+	}
+	out.LongestBass, out.BassStop = longest(base, blank, nil, spec.Treble, fanned)
+	if keeps != nil && out.LongestBass != nil && !keeps(&out.LongestBass.Frame) {
+		out.WithinLimits, out.LimitsStop = longest(base, blank, keeps, spec.Treble, fanned)
+	}
+	out.LongestStraight, out.StraightStop = longest(base, blank, nil, minLength, func(l unit.Length) Spec {
 		spec := spec
 		spec.Bass, spec.Treble = l, l
 		return spec
@@ -60,8 +69,8 @@ func AdviseBlank(spec Spec, blank Blank) (FromBlank, error) {
 }
 
 // longest finds the longest length, in tenths of a millimetre, whose board a
-// blank holds.
-func longest(base *Base, blank Blank, from unit.Length, at func(unit.Length) Spec) (*Layout, Stop) {
+// blank holds and which keeps the limits, where there are any.
+func longest(base *Base, blank Blank, keeps func(*Frame) bool, from unit.Length, at func(unit.Length) Spec) (*Layout, Stop) {
 	const tenth = 0.1 * unit.Millimetre
 	// holds gives the layout on the blank, or what stops it.
 	holds := func(l unit.Length) (Stop, bool) {
@@ -69,6 +78,9 @@ func longest(base *Base, blank Blank, from unit.Length, at func(unit.Length) Spe
 		frame, reason := base.Frame(s.Bass, s.Treble)
 		if reason != Fits {
 			return NoFan, false
+		}
+		if keeps != nil && !keeps(&frame) {
+			return BrokenLimit, false
 		}
 		fit := frame.leastBlank().fit(blank)
 		if fit.SpareLength < -sizeSlack {

@@ -13,7 +13,7 @@ import (
 func TestAdviseBlank(t *testing.T) {
 	spec := sixStrings()
 	blank := fan.Blank{Name: "ebony", Length: unit.MM(530), Width: unit.MM(72)}
-	got, err := fan.AdviseBlank(spec, blank)
+	got, err := fan.AdviseBlank(spec, blank, nil)
 	require.NoError(t, err)
 	require.NotNil(t, got.LongestBass)
 	assert.Equal(t, spec.Treble, got.LongestBass.Spec.Treble)
@@ -36,7 +36,7 @@ func TestAdviseBlank(t *testing.T) {
 // with the body end's 6 mm and 2 mm of allowance at either end.
 func TestAdviseBlankByHand(t *testing.T) {
 	spec := sixStrings()
-	got, err := fan.AdviseBlank(spec, fan.Blank{Length: unit.MM(0.75*640 + 10), Width: unit.MM(90)})
+	got, err := fan.AdviseBlank(spec, fan.Blank{Length: unit.MM(0.75*640 + 10), Width: unit.MM(90)}, nil)
 	require.NoError(t, err)
 	assert.InDelta(t, 640, got.LongestStraight.Spec.Bass.MM(), 0.1)
 	assert.Nil(t, got.LongestBass, "650 mm of treble are longer already")
@@ -46,7 +46,7 @@ func TestAdviseBlankByHand(t *testing.T) {
 func TestAdviseBlankRefused(t *testing.T) {
 	spec := sixStrings()
 	spec.NutSpread = 0
-	_, err := fan.AdviseBlank(spec, fan.Blank{Length: unit.MM(500)})
+	_, err := fan.AdviseBlank(spec, fan.Blank{Length: unit.MM(500)}, nil)
 	require.ErrorContains(t, err, "neck.string_spread_at_nut")
 	require.ErrorContains(t, err, "a blank needs a length and a width")
 }

@@ -257,7 +257,7 @@ func (a *app) fromBlank(path string, o *adviseOptions) error {
 	case len(j.Build.Scales.Treble) > 0:
 		spec.Treble = slices.Max(j.Build.Scales.Treble)
 	}
-	found, err := fan.AdviseBlank(spec, fan.Blank{Length: length, Width: width})
+	found, err := fan.AdviseBlank(spec, fan.Blank{Length: length, Width: width}, func(f *fan.Frame) bool { return j.Limits.OfFan(f, spec.Frets) == nil })
 	if err != nil {
 		return err
 	}

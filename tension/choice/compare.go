@@ -117,7 +117,7 @@ func OneSet(columns []Column) (set []int, none Miss, err error) {
 	all.Given, all.Cases = nil, nil
 	for _, c := range columns {
 		if c.Request.Bass[0] != first.Bass[0] || c.Request.Treble[0] != first.Treble[0] {
-			return nil, Miss{}, fault.Fault{Place: fault.Place{Input: c.Name}, What: "one set is chosen for the tunings of one pair", Remedy: "give all columns the same pair"}
+			return nil, Miss{}, fault.Fault{Place: fault.Place{Input: c.Name}, What: "one set is chosen for the tunings of one pair", Remedy: "give one --pair, and ask again for the next"}
 		}
 		total := 0.0
 		for _, one := range c.Request.Cases {

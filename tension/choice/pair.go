@@ -60,21 +60,40 @@ const limitSlack = 1e-9
 // pairLimits reports the limits that a frame breaks, in their order, until
 // report says to stop.
 func (p *Plan) pairLimits(f *fan.Frame, report func(l Limit, value, bound float64) bool) {
-	lim := &p.req.Limits
-	over := func(l Limit, value, bound float64) bool {
-		return bound > 0 && value > bound*(1+limitSlack) && report(l, value, bound)
-	}
-	// The slant rises or falls steadily along the board, so an end has the most.
-	steepest := math.Atan(max(math.Abs(f.NutTan()), math.Abs(f.TanSlant(float64(p.req.Neck.Frets)))))
-	if over(DifferenceLimit, math.Abs(f.Difference().M()), lim.Difference.M()) ||
-		over(FretSlant, steepest, lim.FretSlant.Rad()) ||
-		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlant.Rad()) ||
-		over(NutToFret1, f.NutToFret1().M(), lim.NutToFret1.M()) {
+	stopped := false
+	p.req.Limits.fan(f, p.req.Neck.Frets, func(l Limit, value, bound float64) bool {
+		stopped = report(l, value, bound)
+		return stopped
+	})
+	if stopped {
 		return
 	}
 	if short := p.blankShort(f); short > limitSlack {
 		report(BlankSize, short, 0)
 	}
+}
+
+// OfFan lists the limits that a fan breaks by its lines alone; frets are those of
+// the board.
+func (lim Limits) OfFan(f *fan.Frame, frets int) []Miss {
+	var out []Miss
+	lim.fan(f, frets, func(l Limit, value, bound float64) bool {
+		out = append(out, Miss{Limit: l, Value: value, Bound: bound, Gauge: -1})
+		return false
+	})
+	return out
+}
+
+func (lim *Limits) fan(f *fan.Frame, frets int, report func(l Limit, value, bound float64) bool) {
+	over := func(l Limit, value, bound float64) bool {
+		return bound > 0 && value > bound*(1+limitSlack) && report(l, value, bound)
+	}
+	// The slant rises or falls steadily along the board, so an end has the most.
+	steepest := math.Atan(max(math.Abs(f.NutTan()), math.Abs(f.TanSlant(float64(frets)))))
+	_ = over(DifferenceLimit, math.Abs(f.Difference().M()), lim.Difference.M()) ||
+		over(FretSlant, steepest, lim.FretSlant.Rad()) ||
+		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlant.Rad()) ||
+		over(NutToFret1, f.NutToFret1().M(), lim.NutToFret1.M())
 }
 
 // blankShort is how much, in m, the best of the blanks on offer is too small, in

@@ -127,7 +127,7 @@ func (r *Run) setOf(c *Column, text string, today []int) (err error) {
 		}
 		c.SetName = ReferenceSet
 	case word == "today" && today == nil:
-		return fault.Fault{Place: at, What: "there is no set of today", Given: text, Remedy: "give strings.gauges in the build file, or list the gauges"}
+		return fault.Fault{Place: at, What: "there is no set of today", Given: text, Remedy: "scalepair advise --save keeps the one advised; or list the gauges"}
 	case word == "suggested" || today == nil:
 		c.Set, c.SetName = nil, SuggestedSet
 	case word == "today" || text == "":

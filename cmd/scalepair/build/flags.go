@@ -110,7 +110,8 @@ func (f *Flags) over(b *Build) error {
 		b.Strings.Gauges = nil
 	}
 	if b.Chosen != nil {
-		if f.freeGauges || f.given("gauges") {
+		other := f.given("tuning") && len(b.Chosen.Gauges) != b.Strings.Tuning.Strings() // a set for another number of strings
+		if f.freeGauges || f.given("gauges") || other {
 			b.Chosen.Gauges = nil
 		}
 		if f.given("neutral") {

@@ -21,6 +21,12 @@ type Comparison struct {
 	Verdict string      `json:"verdict"`
 	Columns []*ColumnOf `json:"columns"`
 	in      *Input
+	same    bool // the suggested set is that of the first column
+}
+
+// same reports whether two columns have one set on one pair in one tuning.
+func same(a, b choice.Compared) bool {
+	return a.Detail != nil && slices.Equal(a.Detail.Gauges, b.Detail.Gauges) && a.Detail.Bass == b.Detail.Bass && a.Detail.Treble == b.Detail.Treble && choice.Alike(a.Detail, b.Detail)
 }
 
 // ColumnOf is one column, worked out.
@@ -58,6 +64,11 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 		if one.Detail == nil {
 			c.NoSet = own.missWords(one.None, true)
 			continue
+		}
+		if i == 1 && len(found) == 2 && one.Suggested && same(found[0], one) {
+			out.Columns, out.same = out.Columns[:1], true
+			out.Columns[0].Lacking = own.lacking(one, false)
+			break
 		}
 		strung := own.strung(one.Detail, compared)
 		c.Strung = &strung
@@ -155,6 +166,9 @@ func (c *Comparison) verdict() string {
 	case 0:
 		return "No column has a set that keeps the limits on strings."
 	case 1:
+		if c.same {
+			return fmt.Sprintf("%s is the one that the stock suggests: feel error %s.", capital(list[0].Name), list[0].errorWords())
+		}
 		return fmt.Sprintf("One column, %s: feel error %s.", list[0].Name, list[0].errorWords())
 	}
 	best := slices.MinFunc(list, func(a, b *ColumnOf) int { return cmp.Compare(a.removable(), b.removable()) })

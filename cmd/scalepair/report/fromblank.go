@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
@@ -22,6 +23,8 @@ type FromBlank struct {
 	SawAllowance unit.Length `json:"saw_allowance_mm"`
 	LongestBass  *BoardOf    `json:"longest_bass"`     // null: none comes out of it
 	LongestEqual *BoardOf    `json:"longest_straight"` // the same
+	LimitsBroken []string    `json:"limits_broken"`    // by the longest bass
+	WithinLimits *BoardOf    `json:"longest_bass_within_limits"`
 
 	in    *Input
 	found fan.FromBlank
@@ -43,13 +46,18 @@ type BoardOf struct {
 
 // NewFromBlank works up what a blank allows; spec is the one that was asked.
 func NewFromBlank(in *Input, spec fan.Spec, found fan.FromBlank) *FromBlank {
-	return &FromBlank{Head: in.head(), BlankLength: found.Blank.Length, BlankWidth: found.Blank.Width, Treble: spec.Treble,
+	out := &FromBlank{Head: in.head(), BlankLength: found.Blank.Length, BlankWidth: found.Blank.Width, Treble: spec.Treble,
 		Neutral: unit.Number(spec.Neutral.Fret), AtBridge: spec.Neutral.Bridge, Frets: spec.Frets, SawAllowance: spec.SawAllowance,
 		LongestBass: boardOf(found.LongestBass, found.BassStop), LongestEqual: boardOf(found.LongestStraight, found.StraightStop),
+		LimitsBroken: []string{}, WithinLimits: boardOf(found.WithinLimits, found.LimitsStop),
 		in: in, found: found, spec: spec}
+	if l := found.LongestBass; l != nil {
+		out.LimitsBroken = in.broken(in.Run.Limits.OfFan(&l.Frame, spec.Frets))
+	}
+	return out
 }
 
-var stopWords = map[fan.Stop]string{fan.BlankLength: "the blank's length", fan.BlankWidth: "the blank's width", fan.NoFan: "no longer fan can be made"}
+var stopWords = map[fan.Stop]string{fan.BlankLength: "the blank's length", fan.BlankWidth: "the blank's width", fan.NoFan: "no longer fan can be made", fan.BrokenLimit: "a limit"}
 
 func boardOf(l *fan.Layout, stop fan.Stop) *BoardOf {
 	if l == nil {
@@ -73,6 +81,10 @@ func (f *FromBlank) Document() *document.Document {
 			u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop)
 	}
 	items := []string{board(f.LongestBass, "Longest bass", "even equal lengths of "+in.length(f.Treble), f.found.BassStop)}
+	if len(f.LimitsBroken) > 0 {
+		items = append(items, "That breaks what you stated: "+strings.Join(f.LimitsBroken, "; ")+".",
+			board(f.WithinLimits, "Longest bass within your limits", "even equal lengths of "+in.length(f.Treble), f.found.LimitsStop))
+	}
 	if b := f.LongestEqual; b != nil {
 		items = append(items, fmt.Sprintf("Longest straight board: %s; the board takes %s x %s, and %s stops a longer one.",
 			in.length(b.Bass), u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop))
