@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"strings"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/report"
@@ -52,7 +53,10 @@ func (a *app) ready(path string, over *build.Flags, o *outputFlags) (*report.Inp
 	in := &report.Input{Run: j, Units: o.units(j)}
 	var unknown error
 	if in.Plan, unknown, err = j.PlanOfMarks(); unknown != nil {
-		a.hint("%v; what follows without it is printed", unknown)
+		for line := range strings.Lines(unknown.Error()) {
+			a.hint("%s", strings.TrimSpace(line))
+		}
+		a.hint("what follows without it is printed")
 	}
 	return in, err
 }

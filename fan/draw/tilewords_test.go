@@ -104,3 +104,23 @@ func sheetsWith(p tile.Plan, part string) int {
 	}
 	return n
 }
+
+// No piece shows a part of a word that another shows whole.
+func TestWordsAreWhole(t *testing.T) {
+	for _, s := range laid(t, drawingOf(t, "six"), options(paper("A4"), false)).Sheets {
+		for _, part := range s.Parts {
+			if len(part.Window) == 0 {
+				continue
+			}
+			w := draw.Rect{Min: part.Window[0], Max: part.Window[0]}.Include(part.Window...)
+			for _, l := range part.Drawing.Layers {
+				for _, e := range l.Elements {
+					if words, ok := e.(draw.Text); ok && l.Name != draw.LayerJoins {
+						b := words.Bounds()
+						assert.True(t, b.Min.X > w.Min.X-1e-6 && b.Max.X < w.Max.X+1e-6, "%s: %q", s.Name, words.Body)
+					}
+				}
+			}
+		}
+	}
+}

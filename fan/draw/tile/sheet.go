@@ -3,6 +3,7 @@ package tile
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"scalepair/fan/draw"
 )
@@ -28,7 +29,7 @@ func (j layout) sheet(i int) draw.Sheet {
 		if p.Sheet != i {
 			continue
 		}
-		out.Parts = append(out.Parts, p.part(j.drawing, correct))
+		out.Parts = append(out.Parts, p.part(j.drawing, j.pieces, correct))
 	}
 	return draw.Sheet{
 		Name: out.Name, Width: out.Width, Height: out.Height,
@@ -38,14 +39,15 @@ func (j layout) sheet(i int) draw.Sheet {
 
 // part is what piece p shows of the drawing, with its joins. Elements that do
 // not reach into the window are left out; the others stay whole, so that dashes
-// meet across a join, and the window cuts them.
-func (p Piece) part(d draw.Drawing, correct draw.Map) draw.Part {
+// meet across a join, and the window cuts them. Words that another piece shows whole
+// are not shown in part.
+func (p Piece) part(d draw.Drawing, all []Piece, correct draw.Map) draw.Part {
 	to := p.Place.Then(correct)
 	shown := draw.Drawing{Title: d.Title}
 	for _, l := range d.Layers {
 		kept := draw.Layer{Name: l.Name}
 		for _, e := range l.Elements {
-			if e.Bounds().Touches(p.Window) {
+			if e.Bounds().Touches(p.Window) && !(p.cuts(e) && slices.ContainsFunc(all, func(o Piece) bool { return !o.cuts(e) })) {
 				kept.Elements = append(kept.Elements, e)
 			}
 		}
@@ -59,6 +61,13 @@ func (p Piece) part(d draw.Drawing, correct draw.Map) draw.Part {
 		part.Window = append(part.Window, to.Point(c))
 	}
 	return part
+}
+
+// cuts reports whether words lie in part or altogether beyond the window.
+func (p Piece) cuts(e draw.Element) bool {
+	_, words := e.(draw.Text)
+	b, w := e.Bounds(), p.Window
+	return words && !(b.Min.X >= w.Min.X && b.Max.X <= w.Max.X && b.Min.Y >= w.Min.Y && b.Max.Y <= w.Max.Y)
 }
 
 // foot draws what every sheet has besides its pieces.
