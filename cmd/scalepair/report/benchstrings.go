@@ -23,7 +23,7 @@ func (b *Bench) spacingTable() *table.Table {
 	n, s := l.NutPositions[0], l.SaddlePositions[0]
 	return table.Of("spacing", "From string to string", gaps,
 		table.Words("strings", "strings", func(i int) string { return fmt.Sprintf("%d to %d", i+2, i+1) }),
-		table.Whole("", "from_string", func(i int) int { return i + 1 }), table.Whole("", "to_string", func(i int) int { return i + 2 }),
+		table.Whole("", "from_string", func(i int) int { return i + 2 }), table.Whole("", "to_string", func(i int) int { return i + 1 }),
 		of("nut, along", "nut_along", func(i int) unit.Length { return l.NutPositions[i].SpacingAlong }),
 		of("nut, square", "nut_square", func(i int) unit.Length { return l.NutPositions[i].SpacingSquare }),
 		of("saddles, along", "saddles_along", func(i int) unit.Length { return l.SaddlePositions[i].SpacingAlong }),
