@@ -58,7 +58,7 @@ func (r *Check) settles() string {
 	if r.Settled == 0 {
 		return fmt.Sprintf("A reading by %s would settle none of them, so near the tolerance do they stand: draw them anew, or let them be.", tool)
 	}
-	text := fmt.Sprintf("If they stand where they were found, one more reading by %s, from a mark that is sure, settles %d of them", tool, r.Settled)
+	text := fmt.Sprintf("If they stand where they were found, one more reading by %s, from the nut or a mark that is sure, settles %d of them", tool, r.Settled)
 	if r.Settled == r.Unsure {
 		return text + "."
 	}
