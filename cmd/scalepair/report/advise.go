@@ -29,6 +29,7 @@ type Advice struct {
 	Head
 	Choice choice.PickKind `json:"pick"` // which of the picks is strung below
 	Strung
+	Suspects    []string           `json:"suspect_gauges"`
 	Picks       []PickOf           `json:"picks"`
 	SmallerFan  *StopOf            `json:"stops_smallest_fan"`
 	LongerBass  *StopOf            `json:"stops_longest_bass"`
@@ -88,6 +89,7 @@ func NewAdvice(in *Input, f *Found, full bool) *Advice {
 		}
 		a.Picks = append(a.Picks, one)
 	}
+	a.Suspects = in.suspects()
 	a.addLacks(f)
 	for _, s := range r.TradeOff {
 		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, in.fitting(s.Pair)})
@@ -147,6 +149,9 @@ func (a *Advice) answer() []string {
 	in, p, u := a.in, a.Pair, a.in.Units
 	var out []string
 	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	if words := weighAgain(a.Suspects); words != "" {
+		out = append(out, words)
+	}
 	lengths := fmt.Sprintf("bass %s, treble %s", in.length(p.Bass), in.length(p.Treble))
 	if p.Bass == p.Treble {
 		lengths = in.length(p.Bass) + " for all strings"

@@ -19,6 +19,7 @@ type Comparison struct {
 	Head
 	OneSet  []string    `json:"one_set"` // low string first; empty unless asked for
 	Verdict string      `json:"verdict"`
+	Lacking []LackOf    `json:"lacking_in_stock"` // by the one set
 	Columns []*ColumnOf `json:"columns"`
 	in      *Input
 	same    bool // the suggested set is that of the first column
@@ -53,7 +54,7 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 			details = append(details, one.Detail)
 		}
 	}
-	out := &Comparison{Head: in.head(details...), OneSet: []string{}, in: in}
+	out := &Comparison{Head: in.head(details...), OneSet: []string{}, Lacking: []LackOf{}, in: in}
 	names := in.columnNames(asked)
 	var first unit.Force
 	for i, one := range found {
@@ -67,13 +68,15 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 		}
 		if i == 1 && len(found) == 2 && one.Suggested && same(found[0], one) {
 			out.Columns, out.same = out.Columns[:1], true
-			out.Columns[0].Lacking = own.lacking(one, false)
+			out.Columns[0].Lacking = own.lacking(one.Detail)
 			break
 		}
 		strung := own.strung(one.Detail, compared)
 		c.Strung = &strung
 		c.Fitting = own.fitting(one.Detail.Pair)
-		c.Lacking = own.lacking(one, oneSet != nil)
+		if c.Lacking = []LackOf{}; one.Suggested {
+			c.Lacking = own.lacking(one.Detail)
+		}
 		c.Swaps = own.swapTable(one.Swaps, one.Detail)
 		if total := strung.Tunings[0].Total; first == 0 {
 			first = total
@@ -83,7 +86,7 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 		}
 	}
 	if oneSet != nil {
-		out.OneSet = in.labels(oneSet)
+		out.OneSet, out.Lacking = in.labels(oneSet), out.lackingTogether()
 	}
 	out.Verdict = out.verdict()
 	return out
@@ -227,24 +230,58 @@ const (
 	offTogether unit.Ratio = 0.25
 )
 
-// lacking lists the strings of a column's set that are far from the wanted
-// tension, where the set was chosen from the stock.
-func (in *Input) lacking(one choice.Compared, together bool) []LackOf {
-	out, allowed := []LackOf{}, offAlone
-	if together {
-		allowed = offTogether
+// lacking lists the strings of a column's own set, chosen from the stock, that are
+// far from the wanted tension.
+func (in *Input) lacking(d *choice.Detail) []LackOf {
+	out := []LackOf{}
+	for _, s := range slices.Backward(d.Strings) {
+		if s.Target > 0 && max(s.Deviation, -s.Deviation) > offAlone {
+			out = append(out, in.lackOf(d, s.Number, s.Deviation, s.Wanted))
+		}
 	}
-	for _, s := range slices.Backward(one.Detail.Strings) {
-		if !(one.Suggested || together) || s.Target == 0 || max(s.Deviation, -s.Deviation) <= allowed {
-			continue
+	return out
+}
+
+// lackOf is what a string of a detail wants.
+func (in *Input) lackOf(d *choice.Detail, number int, off unit.Ratio, wanted unit.LinearDensity) LackOf {
+	at := d.Strings[number-1].Gauge
+	g := in.Plan.Stock()[at]
+	out := LackOf{MissingOf: MissingOf{choice.Missing{String: number, Gauge: at, Deviation: off, Wanted: wanted}, g.Label}, Bass: d.Bass, Treble: d.Treble}
+	if sized, ok := in.Run.Stock.Sized(g, wanted); ok {
+		out.Outer = sized.Outer
+	}
+	for _, i := range in.Plan.Request().Usable {
+		if one := in.Plan.Stock()[i]; i != at && math.Abs(math.Log(float64(one.LinearDensity/wanted))) < near {
+			out.InStock = one.Label
 		}
-		g := in.Plan.Stock()[s.Gauge]
-		l := LackOf{MissingOf: MissingOf{choice.Missing{String: s.Number, Gauge: s.Gauge, Deviation: s.Deviation, Wanted: s.Wanted}, g.Label},
-			Bass: one.Detail.Bass, Treble: one.Detail.Treble}
-		if sized, ok := in.Run.Stock.Sized(g, s.Wanted); ok {
-			l.Outer = sized.Outer
+	}
+	return out
+}
+
+// near is how far a gauge in stock may be from a wanted linear density that is
+// not lacking then (judgement: a fraction of a step between gauges).
+const near = 0.03
+
+// lackingTogether lists the strings of one set for all columns that are far from
+// the wanted tension in any of them, with what suits all columns best.
+func (c *Comparison) lackingTogether() []LackOf {
+	out, list := []LackOf{}, c.strung()
+	if len(list) == 0 {
+		return out
+	}
+	for i := range slices.Backward(list[0].d.Strings) {
+		far, product := list[0], 1.0
+		for _, one := range list {
+			if s := one.d.Strings[i]; math.Abs(float64(s.Deviation)) > math.Abs(float64(far.d.Strings[i].Deviation)) {
+				far = one
+			}
+			product *= float64(one.d.Strings[i].Wanted)
 		}
-		out = append(out, l)
+		if s := far.d.Strings[i]; s.Target > 0 && max(s.Deviation, -s.Deviation) > offTogether {
+			l := far.in.lackOf(far.d, s.Number, s.Deviation, unit.LinearDensity(math.Pow(product, 1/float64(len(list)))))
+			l.Column = far.Name
+			out = append(out, l)
+		}
 	}
 	return out
 }
@@ -258,8 +295,11 @@ func (c *Comparison) missing() []string {
 			out = append(out, fmt.Sprintf("%s: no set of the stock keeps the limits on strings: %s.", one.Name, one.NoSet))
 		}
 		for _, l := range one.Lacking {
-			out = append(out, fmt.Sprintf("%s: %s.", one.Name, one.in.wants(l.Missing, l.Outer)))
+			out = append(out, fmt.Sprintf("%s: %s.", one.Name, one.in.wants(l)))
 		}
+	}
+	for _, l := range c.Lacking {
+		out = append(out, capital(c.in.wants(l))+".")
 	}
 	return out
 }

@@ -16,6 +16,10 @@ type LackOf struct {
 	Outer  unit.Length `json:"outer_mm"` // 0 where no fit gives it
 	Bass   unit.Length `json:"bass_mm"`  // the pair on which it is lacking
 	Treble unit.Length `json:"treble_mm"`
+	// Column is where a set for all columns of a comparison is that far off.
+	Column string `json:"column,omitempty"`
+	// InStock comes near what is wanted, and something else speaks against it.
+	InStock string `json:"in_stock,omitempty"`
 }
 
 // WithOf is a pick as it would be with what is lacking.
@@ -28,7 +32,7 @@ type WithOf struct {
 func (a *Advice) addLacks(f *Found) {
 	a.Lacking, a.WithThem = []LackOf{}, []WithOf{}
 	for _, l := range f.Lacks {
-		a.Lacking = append(a.Lacking, LackOf{MissingOf{l.Missing, a.in.Plan.Stock()[l.Gauge].Label}, l.Outer, l.Pair.Bass, l.Pair.Treble})
+		a.Lacking = append(a.Lacking, LackOf{MissingOf: MissingOf{l.Missing, a.in.Plan.Stock()[l.Gauge].Label}, Outer: l.Outer, Bass: l.Pair.Bass, Treble: l.Pair.Treble})
 	}
 	if f.With != nil {
 		for _, p := range f.With.Picks {
@@ -39,14 +43,21 @@ func (a *Advice) addLacks(f *Found) {
 
 // wants says how far a string is from the wanted tension and which gauge it wants:
 // its linear density and, where a fit gives it, its diameter.
-func (in *Input) wants(m choice.Missing, outer unit.Length) string {
-	density, decimals := unit.Fixed(m.Wanted.GramsPerMetre(), 2)+" g/m", markDecimals
+func (in *Input) wants(l LackOf) string {
+	density, decimals := unit.Fixed(l.Wanted.GramsPerMetre(), 2)+" g/m", markDecimals
 	if in.Units.Length != unit.Millimetres {
-		density, decimals = in.Units.DensityText(m.Wanted), scaleDecimals // thousandths of an inch
+		density, decimals = in.Units.DensityText(l.Wanted), scaleDecimals // thousandths of an inch
 	}
-	text := fmt.Sprintf("string %d on %s is %s off, and wants a gauge of %s", m.String, in.gauge(m.Gauge), table.SignedPercentText(m.Deviation, 1), density)
-	if outer > 0 {
-		text += fmt.Sprintf(", about %s outside", in.Units.Decimal().LenText(outer, decimals))
+	off, wants := table.SignedPercentText(l.Deviation, 1)+" off", "wants"
+	if l.Column != "" {
+		off, wants = off+" in "+l.Column, "wants for all columns"
+	}
+	text := fmt.Sprintf("string %d on %s is %s, and %s a gauge of %s", l.String, in.gauge(l.Missing.Gauge), off, wants, density)
+	switch {
+	case l.InStock != "":
+		text += fmt.Sprintf("; %s comes near, but its bends, a limit or its neighbours speak against it", l.InStock)
+	case l.Outer > 0:
+		text += fmt.Sprintf(", about %s outside", in.Units.Decimal().LenText(l.Outer, decimals))
 	}
 	return text
 }
@@ -59,15 +70,15 @@ func (a *Advice) lackWords() []string {
 			continue
 		}
 		for _, m := range p.StockDecides {
-			outer := unit.Length(0)
+			l := LackOf{MissingOf: m}
 			if i := slices.IndexFunc(a.Lacking, func(l LackOf) bool { return l.String == m.String }); i >= 0 {
-				outer = a.Lacking[i].Outer
+				l = a.Lacking[i]
 			}
-			out = append(out, "The strings in stock, not feel, move the lengths: "+a.in.wants(m.Missing, outer)+".")
+			out = append(out, "The strings in stock, not feel, move the lengths: "+a.in.wants(l)+".")
 		}
 		for _, l := range a.Lacking {
 			if l.Bass == p.Bass && l.Treble == p.Treble && !slices.ContainsFunc(p.StockDecides, func(m MissingOf) bool { return m.String == l.String }) {
-				out = append(out, "A gauge is missing: "+a.in.wants(l.Missing, l.Outer)+".")
+				out = append(out, "A gauge is missing: "+a.in.wants(l)+".")
 			}
 		}
 	}
@@ -75,7 +86,7 @@ func (a *Advice) lackWords() []string {
 		l := a.Lacking[0]
 		if i := slices.IndexFunc(a.WithThem, func(w WithOf) bool { return w.Kind == choice.SmallestFan }); i >= 0 && a.WithThem[i].Difference < a.Result.Pick(choice.SmallestFan).Difference {
 			out = append(out, fmt.Sprintf("The strings in stock, not feel, stop a smaller fan: on %s %s; with it the smallest fan is %s.",
-				a.in.Pair(l.Bass, l.Treble), a.in.wants(l.Missing, l.Outer), a.in.Pair(a.WithThem[i].Bass, a.WithThem[i].Treble)))
+				a.in.Pair(l.Bass, l.Treble), a.in.wants(l), a.in.Pair(a.WithThem[i].Bass, a.WithThem[i].Treble)))
 		}
 		return out
 	}

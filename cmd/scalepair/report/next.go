@@ -52,7 +52,7 @@ func NewNext(in *Input, d *choice.Detail, of choice.Next, longest unit.Length) (
 	if err != nil {
 		return nil, err
 	}
-	out := &Next{Head: in.head(d), Pair: in.pairOf(d.Pair), Aim: "total_tension", Suspects: []string{}, Unread: []string{}, in: in, d: d, of: of, longest: longest}
+	out := &Next{Head: in.head(d), Pair: in.pairOf(d.Pair), Aim: "total_tension", Suspects: in.suspects(), Unread: []string{}, in: in, d: d, of: of, longest: longest}
 	total := d.Totals[0].Tension
 	out.Total, out.UTotal, out.Error = total.Value, total.U, d.Error
 	if of.OfError {
@@ -70,10 +70,7 @@ func NewNext(in *Input, d *choice.Detail, of choice.Next, longest unit.Length) (
 			continue
 		}
 		inPlay = append(inPlay, g)
-		switch {
-		case g.Suspect || g.Disagrees:
-			out.Suspects = append(out.Suspects, g.Label)
-		case g.Readings == 0:
+		if g.Readings == 0 {
 			out.Unread = append(out.Unread, g.Label)
 		}
 	}
@@ -176,6 +173,9 @@ func (n *Next) help(p choice.Part) string {
 func (n *Next) Document() *document.Document {
 	in, u := n.in, n.in.Units
 	doc := &document.Document{Title: in.title("What to weigh next for")}
+	if words := weighAgain(n.Suspects); words != "" {
+		doc.Para("%s What follows takes the reading as it is; scalepair gauges says why.", words)
+	}
 	doc.Para("%s", n.verdict())
 	aim := fmt.Sprintf("total tension %s", u.ForceUText(n.d.Totals[0].Tension))
 	if n.of.OfError {
@@ -183,9 +183,6 @@ func (n *Next) Document() *document.Document {
 	}
 	doc.Para("Pair %s, set %s, low string first: %s, one standard uncertainty.", in.Pair(n.d.Bass, n.d.Treble), in.Set(n.d.Gauges), aim)
 	var first []string
-	if len(n.Suspects) > 0 {
-		first = append(first, fmt.Sprintf("Before anything else weigh a fresh piece of %s: a reading there is suspect, and what follows takes it as it is. scalepair gauges says why.", listed(n.Suspects)))
-	}
 	if len(n.Unread) > 0 {
 		first = append(first, fmt.Sprintf("Never weighed: %s. Buy one single string, weigh it, and run again before you buy the rest.", listed(n.Unread)))
 	}
