@@ -3,7 +3,6 @@ package report_test
 import (
 	"encoding/json"
 	"math"
-	"slices"
 	"strings"
 	"testing"
 
@@ -11,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -218,44 +216,6 @@ func TestBlankWorkedWith(t *testing.T) {
 	assert.ErrorContains(t, err, "short pear is too small for this board")
 }
 
-// The layout's tables are the fan, low string first.
-func TestLayoutIsTheFan(t *testing.T) {
-	w := demo(t)
-	var got struct {
-		Marks []struct {
-			Fret  int
-			Bass  float64 `json:"bass_from_nut_mm"`
-			Slant float64 `json:"slant_deg"`
-		}
-		Strings []struct {
-			String int
-			Note   string
-			Length float64 `json:"length_mm"`
-			Nut    float64 `json:"nut_y_mm"`
-			Along  float64 `json:"along_saddle_line_mm"`
-			Saddle float64 `json:"saddle_y_mm"`
-		}
-	}
-	text, err := json.Marshal(report.NewLayout(w.in, w.l))
-	require.NoError(t, err)
-	require.NoError(t, json.Unmarshal(text, &got))
-	require.Len(t, got.Marks, 24)
-	for i, m := range got.Marks {
-		assert.Equal(t, i+1, m.Fret)
-		assert.InDelta(t, w.l.Frets[i+1].Bass.FromNut.MM(), m.Bass, 1e-6)
-		assert.InDelta(t, w.l.Frets[i+1].Line.Slant.Degrees(), m.Slant, 1e-6)
-	}
-	require.Len(t, got.Strings, 6)
-	for i, s := range got.Strings {
-		line := w.l.Strings[5-i]
-		assert.Equal(t, []any{6 - i, string("BEADFB"[i])}, []any{s.String, s.Note[:1]})
-		assert.InDelta(t, line.Length.MM(), s.Length, 1e-6)
-		assert.InDelta(t, line.Nut.Y.MM(), s.Nut, 1e-6)
-		assert.InDelta(t, w.l.SaddlePositions[5-i].AlongFromBass.MM(), s.Along, 1e-6)
-		assert.InDelta(t, line.Saddle.Y.MM(), s.Saddle, 1e-6)
-	}
-}
-
 // Strings spaced by their gaps at the nut and by their centres at the saddles are
 // out of tune inside: every one at its worst fret, low string first.
 func TestInnerStringsOutOfTune(t *testing.T) {
@@ -296,73 +256,4 @@ func TestInnerStringsOutOfTune(t *testing.T) {
 		assert.Equal(t, [2]int{6 - i, 5 - i}, [2]int{row.From, row.To})
 		assert.InDelta(t, (w.l.Strings[row.From-1].Nut.Y - w.l.Strings[row.To-1].Nut.Y).MM(), row.Nut, 1e-6)
 	}
-}
-
-// What went wrong, and what to do, by the kind of slip.
-func TestSlipsInWords(t *testing.T) {
-	w := demo(t)
-	for _, c := range []struct {
-		f         mark.Finding
-		words, do string
-	}{
-		{mark.Finding{Kind: mark.MarkOff, Fret: 9}, "bass mark 9 itself is off", "draw bass mark 9 anew from the nut"},
-		{mark.Finding{Kind: mark.RulerSlip, Line: mark.Treble, Fret: 9}, "the ruler reading of treble mark 9 is wrong, the mark is not", "measure it again"},
-		{mark.Finding{Kind: mark.StepSlip, Fret: 9, From: 7}, "the caliper step from bass mark 7 to 9 is wrong and shifts all later sums, the marks are not", "measure it again"},
-		{mark.Finding{Kind: mark.MarksOff, Fret: 9}, "bass mark 9 and all after it are off together: a step slipped in the marking", "draw bass mark 9 and all after it anew from the nut"},
-		{mark.Finding{Kind: mark.MarksOff, Fret: 1}, "the bass nut mark is off against all other marks", "look at the bass nut mark, and at the ruler's zero, before anything else"},
-		{mark.Finding{Kind: mark.RulerMoved, Fret: 9}, "the ruler readings of bass mark 9 and all after it are off alike, the marks are not: the ruler moved", "clamp the ruler with its zero on the nut mark and take this pass again from mark 9 on"},
-		{mark.Finding{Kind: mark.RulerMoved, Fret: 1}, "the whole ruler pass of the bass line is off alike: its zero did not lie on the nut mark", "lay the ruler's zero on the nut mark and take this pass again"},
-		{mark.Finding{Kind: mark.OffsetOff, Line: mark.Treble}, "the treble nut lies wrong beside the bass nut, and with it the whole treble line; neither line shows it alone", "set out the treble nut and all treble marks anew from the square line"},
-		{mark.Finding{Kind: mark.OffsetSlip, Line: mark.Treble}, "the nut offset was read wrong", "measure it again"},
-		{mark.Finding{Kind: mark.DiagonalSlip, Line: mark.Treble, Fret: 24}, "the diagonal from bass nut to treble mark 24 was read wrong", "measure it again"},
-		{mark.Finding{Kind: mark.DiagonalSlip, Line: mark.Bass, Fret: 24}, "the diagonal from treble nut to bass mark 24 was read wrong", "measure it again"},
-	} {
-		r := report.NewCheck(w.in, w.l, mark.Report{Slips: []mark.Slip{{Finding: c.f}}}, mark.Options{})
-		assert.Equal(t, [2]string{c.words, c.do}, [2]string{r.Slips[0].Words, r.Slips[0].Do})
-	}
-}
-
-// One more reading by calipers that show 0.05 mm, by a hand of 0.02 mm, is known to
-// hypot(0.0144, 0.02) = 0.0247 mm, and with one known to 0.1 mm to 0.0240 mm: it
-// settles what stands twice that from the tolerance.
-func TestCalipersSettleMarks(t *testing.T) {
-	w := demo(t)
-	for mm, settled := range map[float64]int{0.55: 1, 0.556: 0, 0.65: 1} {
-		found := mark.Report{Lines: [2]mark.LineResult{{Scatter: unit.MM(0.02), Marks: []mark.Result{
-			{Fret: 1, Error: new(unit.MM(mm)), ErrorCents: new(unit.Cents(1)), U: new(unit.MM(0.1))}}}}}
-		r := report.NewCheck(w.in, w.l, found, mark.Options{CaliperResolution: unit.MM(0.05), Tolerance: unit.MM(0.6)})
-		assert.Equal(t, settled, r.Settled, "%v mm", mm)
-	}
-}
-
-// Every number of a slip's sentence is in its JSON too, and what it says to do.
-func TestCheckSaysWhatItFound(t *testing.T) {
-	w := demo(t)
-	var readings []mark.Reading
-	for n := 1; n <= 24; n++ {
-		f := w.l.Frets[n]
-		at := func(x unit.Length, off bool, step float64) unit.Length {
-			if off {
-				x += unit.MM(0.8)
-			}
-			return unit.MM(math.Round(x.MM()/step) * step)
-		}
-		readings = append(readings,
-			mark.Reading{Kind: mark.FromNut, Line: mark.Bass, Fret: n, Measured: at(f.Bass.FromNut, n == 9, 0.5)},
-			mark.Reading{Kind: mark.Step, Line: mark.Bass, Fret: n, From: n - 1, Measured: at(f.Bass.Step, n == 9, 0.05)})
-		if n == 10 {
-			readings[len(readings)-1].Measured -= unit.MM(0.8)
-		}
-	}
-	o := mark.Options{}
-	found, err := mark.Check(w.l, readings, o)
-	require.NoError(t, err)
-	r := report.NewCheck(w.in, w.l, found, o)
-	require.Len(t, r.Slips, 1)
-	assert.Equal(t, "bass mark 9 itself is off", r.Slips[0].Words)
-	assert.Equal(t, "draw bass mark 9 anew from the nut", r.Slips[0].Do)
-	var text strings.Builder
-	require.NoError(t, r.Document().Write(&text, document.Options{}))
-	assert.Contains(t, text.String(), "NOT IN TOLERANCE: 1 mark is off by more than 2 cents (bass 9).")
-	assert.True(t, slices.ContainsFunc(r.Lines[0].Marks, func(m mark.Result) bool { return m.Fret == 9 && m.Verdict == mark.Outside }))
 }
