@@ -97,7 +97,8 @@ func (n *Next) tables(inPlay []gauges.Gauge) {
 		table.Words("gauge", "gauge", func(s fit.Suggestion) string { return s.Gauge }).As(func(s fit.Suggestion) string { return marked(gauge(s.Gauge)) }),
 		table.Words("on string", "", func(s fit.Suggestion) string { return numbers(n.strings(s.Gauge)) }),
 		table.Values("strings", func(s fit.Suggestion) any { return append([]int{}, n.strings(s.Gauge)...) }),
-		table.Percent("known to", "standard_uncertainty", 1, func(s fit.Suggestion) unit.Ratio { return gauge(s.Gauge).RelU() }),
+		table.Percent("known to", "standard_uncertainty", 1, func(s fit.Suggestion) unit.Ratio { return gauge(s.Gauge).RelU() }).
+			As(func(s fit.Suggestion) string { return knownCell(gauge(s.Gauge).RelU()) }),
 		table.Length(u, "least length", "length_to_weigh", 0, func(s fit.Suggestion) unit.Length { return s.Length }),
 		table.Percent("takes off", "uncertainty_removed", 1, n.takes),
 	).Note("Known to: one standard uncertainty. Takes off: of the uncertainty. Least length: to weigh, in one piece or several together; it brings nine tenths of what "+u.LenText(n.longest, 0)+" would. The weighing is taken to agree with what is known.",
@@ -110,17 +111,23 @@ func (n *Next) tables(inPlay []gauges.Gauge) {
 	).Note("Share: of the variance, which is the uncertainty squared; parts below 1 % are left out. Moduli, densities and the model's own errors are not counted.")
 	n.Pieces = table.Of("pieces", "Length that gives 1 % in one weighing", inPlay,
 		table.Words("gauge", "gauge", func(g gauges.Gauge) string { return g.Label }).As(marked),
-		table.Percent("known to", "standard_uncertainty", 1, gauges.Gauge.RelU),
+		table.Percent("known to", "standard_uncertainty", 1, gauges.Gauge.RelU).As(func(g gauges.Gauge) string { return knownCell(g.RelU()) }),
 		table.Length(u, "length", "length_for_1_percent", 0, in.forOnePercent),
 	).Note("In one piece or in several of one length together, on this balance and ruler. Both percentages are standard uncertainties.")
 }
 
-// knownText prints how well something is known; not as perfectly known.
-func knownText(r unit.Ratio) string {
+// knownCell prints how well something is known, in percent; nothing is known
+// perfectly.
+func knownCell(r unit.Ratio) string {
 	if r < unit.Percent(0.1) {
-		return "better than 0.1 %"
+		return "< 0.1"
 	}
-	return table.PercentText(r, 1)
+	return unit.Fixed(r.Percent(), 1)
+}
+
+// knownText says the same in a sentence.
+func knownText(r unit.Ratio) string {
+	return strings.Replace(knownCell(r), "< ", "better than ", 1) + " %"
 }
 
 // strings lists the strings that carry a gauge, 1 the highest.
