@@ -177,7 +177,8 @@ func (a *Advice) answer() []string {
 		}
 	}
 	add("Feel error: %s.", a.errorWords())
-	if what, words := a.hardestBend(); words != "" {
+	_, said := a.worstBend()
+	if what, words := a.hardestBend(); words != "" && !said {
 		add("%s: %s.", what, words)
 	}
 	if p.Inharmonicity > 0 {

@@ -179,7 +179,7 @@ func (s *Strung) worstWords() string {
 	}
 	one := s.d.Strings[s.Pair.WorstString-1]
 	text := fmt.Sprintf("string %d", one.Number)
-	if most, far := s.farthestBend(one.Number); far > 0 && float64(one.Error*one.Error) > 2*s.tensionPart(one) {
+	if most, ok := s.worstBend(); ok {
 		return text + ", its bend at " + s.bendWords(most)
 	}
 	if one.Target == 0 {
@@ -192,6 +192,16 @@ func (s *Strung) worstWords() string {
 		}
 	}
 	return text + ", its tension off by " + listed(words)
+}
+
+// worstBend is the bend that makes the worst string the worst, where one does.
+func (s *Strung) worstBend() (bendRow, bool) {
+	if s.Pair.WorstString == 0 {
+		return bendRow{}, false
+	}
+	one := s.d.Strings[s.Pair.WorstString-1]
+	most, far := s.farthestBend(one.Number)
+	return most, far > 0 && float64(one.Error*one.Error) > 2*s.tensionPart(one)
 }
 
 // deviation is how far a string's tension in one tuning is from the wanted.
@@ -272,9 +282,9 @@ func (s *Strung) bendWords(r bendRow) string {
 		does, wanted = s.in.length(r.Bend.Distance), s.in.length(r.WantedDistance)
 	}
 	if r.WantedForce == 0 {
-		return fmt.Sprintf("fret %s, %s", trim(r.Fret), does)
+		return fmt.Sprintf("fret %s takes %s", trim(r.Fret), does)
 	}
-	return fmt.Sprintf("fret %s, %s%s %s", trim(r.Fret), does, bound, wanted)
+	return fmt.Sprintf("fret %s takes %s%s %s", trim(r.Fret), does, bound, wanted)
 }
 
 // hardestBend names the bend that is farthest from what is wanted, where one is,
