@@ -17,8 +17,8 @@
 // what each key may be, ranges.go how large. What belongs together: rules.go,
 // settle.go, tunings.go. Over the file: flag.go, flags.go. Back into files:
 // save.go, template.go. With the readings beside it: run.go, request.go what is
-// asked of the choice, columns.go and asked.go a comparison, lack.go what the stock lacks, work.go the work of
-// one string, setout.go, bench.go and resolution.go the bench.
+// asked of the choice, columns.go and asked.go a comparison, lack.go what the stock
+// lacks, work.go the work of one string, setout.go, bench.go and resolution.go the bench.
 package build
 
 import (

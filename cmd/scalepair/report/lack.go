@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -97,6 +98,70 @@ func (a *Advice) lackWords() []string {
 		}
 		it := map[bool]string{true: "it", false: "them"}[len(out) == 1]
 		out = append(out, fmt.Sprintf("With %s in stock the picks and their feel errors are: %s.", it, strings.Join(words, "; ")))
+	}
+	return out
+}
+
+// How far a string may be off before it is said what it wants, in a set chosen
+// for its column and in one for several (judgement: tunings a whole tone apart
+// differ by 25 % of tension).
+const (
+	offAlone    unit.Ratio = 0.10
+	offTogether unit.Ratio = 0.25
+)
+
+// lacking lists the strings of a column's own set, chosen from the stock, that are
+// far from the wanted tension.
+func (in *Input) lacking(d *choice.Detail) []LackOf {
+	out := []LackOf{}
+	for _, s := range slices.Backward(d.Strings) {
+		if s.Target > 0 && max(s.Deviation, -s.Deviation) > offAlone {
+			out = append(out, in.lackOf(d, s.Number, s.Deviation, s.Wanted))
+		}
+	}
+	return out
+}
+
+// lackOf is what a string of a detail wants.
+func (in *Input) lackOf(d *choice.Detail, number int, off unit.Ratio, wanted unit.LinearDensity) LackOf {
+	at := d.Strings[number-1].Gauge
+	g := in.Plan.Stock()[at]
+	out := LackOf{MissingOf: MissingOf{choice.Missing{String: number, Gauge: at, Deviation: off, Wanted: wanted}, g.Label}, Bass: d.Bass, Treble: d.Treble}
+	if sized, ok := in.Run.Stock.Sized(g, wanted); ok {
+		out.Outer = sized.Outer
+	}
+	for _, i := range in.Plan.Request().Usable {
+		if one := in.Plan.Stock()[i]; i != at && math.Abs(math.Log(float64(one.LinearDensity/wanted))) < near {
+			out.InStock = one.Label
+		}
+	}
+	return out
+}
+
+// near is how far a gauge in stock may be from a wanted linear density that is
+// not lacking then (judgement: a fraction of a step between gauges).
+const near = 0.03
+
+// lackingTogether lists the strings of one set for all columns that are far from
+// the wanted tension in any of them, with what suits all columns best.
+func (c *Comparison) lackingTogether() []LackOf {
+	out, list := []LackOf{}, c.strung()
+	if len(list) == 0 {
+		return out
+	}
+	for i := range slices.Backward(list[0].d.Strings) {
+		far, product := list[0], 1.0
+		for _, one := range list {
+			if s := one.d.Strings[i]; math.Abs(float64(s.Deviation)) > math.Abs(float64(far.d.Strings[i].Deviation)) {
+				far = one
+			}
+			product *= float64(one.d.Strings[i].Wanted)
+		}
+		if s := far.d.Strings[i]; s.Target > 0 && max(s.Deviation, -s.Deviation) > offTogether {
+			l := far.in.lackOf(far.d, s.Number, s.Deviation, unit.LinearDensity(math.Pow(product, 1/float64(len(list)))))
+			l.Column = far.Name
+			out = append(out, l)
+		}
 	}
 	return out
 }

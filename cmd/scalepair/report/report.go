@@ -3,9 +3,9 @@
 // finished results and does no physics.
 //
 // In reading order: report.go and head.go have what every result shares,
-// strings.go one string, strung.go a pair with its set, bars.go their tensions as
-// a picture; limits.go, cautions.go and warnings.go what is said about them. Then
-// the commands: advise.go with reasons.go, lack.go, tradeoff.go, asked.go, map.go and
+// strings.go one string, strung.go a pair with its set, worst.go its worst string
+// and bend, bars.go their tensions as a picture; limits.go, cautions.go and
+// warnings.go what is said about them. Then the commands: advise.go with reasons.go, lack.go, tradeoff.go, asked.go, map.go and
 // fromblank.go; compare.go with columns.go; tension.go and explain.go; gauges.go
 // with gaugetable.go, gaugewords.go and gaugeplot.go, next.go; layout.go with
 // slants.go and neutral.go; bench.go with the files that begin with its name and
