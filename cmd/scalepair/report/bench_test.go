@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -255,5 +256,19 @@ func TestInnerStringsOutOfTune(t *testing.T) {
 	for i, row := range got.Spacing {
 		assert.Equal(t, [2]int{6 - i, 5 - i}, [2]int{row.From, row.To})
 		assert.InDelta(t, (w.l.Strings[row.From-1].Nut.Y - w.l.Strings[row.To-1].Nut.Y).MM(), row.Nut, 1e-6)
+	}
+}
+
+// The travel that saddles need is held against what the build states.
+func TestSaddleTravel(t *testing.T) {
+	w := demo(t)
+	need := w.bench(t, report.BenchOptions{}).Saddles.Needed
+	for words, yours := range map[string]unit.Length{
+		"Measure that yours have it": 0, "which is NOT enough": need - unit.MM(0.1), "which is enough": need + unit.MM(0.1),
+	} {
+		w.in.Run.Build.Limits.SaddleTravel = yours
+		var text strings.Builder
+		require.NoError(t, w.bench(t, report.BenchOptions{}).Document().Write(&text, document.Options{Width: 1000}))
+		assert.Contains(t, text.String(), words)
 	}
 }

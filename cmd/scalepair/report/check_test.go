@@ -81,5 +81,8 @@ func TestCalipersSettleMarks(t *testing.T) {
 			{Fret: 1, Error: new(unit.MM(mm)), ErrorCents: new(unit.Cents(1)), U: new(unit.MM(0.1))}}}}}
 		r := report.NewCheck(w.in, w.l, found, mark.Options{CaliperResolution: unit.MM(0.05), Tolerance: unit.MM(0.6)})
 		assert.Equal(t, settled, r.Settled, "%v mm", mm)
+		found.Lines[0].Marks[0].ErrorCents = new(unit.Cents(mm / 0.3))
+		r = report.NewCheck(w.in, w.l, found, mark.Options{CaliperResolution: unit.MM(0.05), ToleranceCents: 2})
+		assert.Equal(t, settled, r.Settled, "%v mm of two cents of 0.3 mm", mm)
 	}
 }
