@@ -99,7 +99,7 @@ func (f *faults) whole(key, name string, n, least, most int) bool {
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
 // number prints a value for a message: to three decimals, which no tool of the
-// trade goes beyond, without noughts behind, and never as -0. What would print
+// trade goes beyond, without zeros behind, and never as -0. What would print
 // as nothing, or is larger than any size, keeps three figures.
 func number(v float64) string {
 	rounded := plain(math.Round(v*1000) / 1000)

@@ -77,7 +77,7 @@ type Layer struct {
 
 // Drawing is a plain picture in true size. Layers stand in drawing order, each
 // name at most once. Joins are lines, in the order of their x, along which
-// paper may be cut and joined without crossing a slot (empty when any will do).
+// paper may be cut and joined without crossing a slot (empty when any place is right).
 // Notes are what stands below the heading in LayerTitle, a line each, for a
 // sheet that has no room for that layer.
 type Drawing struct {

@@ -68,7 +68,7 @@ func TestReadReadingsFaults(t *testing.T) {
 		{"decimal comma", head + "bass,caliper,1,,6,9\n",
 			`m.csv:2:19: no resolution of a measuring tool ("9"); perhaps a decimal comma: write "6.9"; or give the least difference the tool shows, 0.0005 mm to 5 mm`},
 		{"decimal comma, a step that could be", head + "bass,ruler,1,,39,5\n", `m.csv:2:18: no resolution of a measuring tool ("5"); perhaps a decimal comma: write "39.5"; or`},
-		{"decimal comma, nought", head + "bass,ruler,1,,39,0\n", `perhaps a decimal comma: write "39.0"`},
+		{"decimal comma, zero behind", head + "bass,ruler,1,,39,0\n", `perhaps a decimal comma: write "39.0"`},
 		{"decimal comma under inches", "line,pass,fret,measured_in,resolution_in\nbass,ruler,1,1,516\n", `m.csv:2:16: no resolution of a measuring tool ("516"); perhaps a decimal comma: write "1.516"`},
 		{"decimal comma of an offset", head + "nut offset,,,,-0,25\n", `perhaps a decimal comma: write "-0.25"`},
 		{"decimal comma in a form", "line,pass,fret,measured_mm,resolution_mm,remark\nbass,ruler,1,39,5,,\n",

@@ -55,7 +55,7 @@ func TestConstructionByHand(t *testing.T) {
 
 // A wrap is a wire of its own, long enough to lie around the core: its mass per
 // length of string from the helix must be the packing formula's. The ring of
-// mean diameter D is close to it to second order only, so the helix is reckoned
+// mean diameter D is close to it to second order only, so the helix is computed
 // as the formula does, from the mean diameter.
 func TestPackingIsAHelixOfWire(t *testing.T) {
 	g := gauge(t, built(t, "", wrapped("w")), "w")

@@ -146,7 +146,7 @@ func TestPartsOfAConstruction(t *testing.T) {
 }
 
 // A weighed gauge fixes the packing of its neighbour, by hand: its wrap weighs
-// so much of what was reckoned, known as well as weighing and sizes know it;
+// so much of what was computed, known as well as weighing and sizes know it;
 // that is averaged with a factor of 1 known to 2 %, and a hundredth is left for
 // a neighbour.
 func TestPackingByAWeighedNeighbour(t *testing.T) {
@@ -161,18 +161,18 @@ func TestPackingByAWeighedNeighbour(t *testing.T) {
 	}
 	const packing = "packing of wound"
 	core := 7850 * math.Sqrt(3) / 2 * 0.4e-3 * 0.4e-3
-	reckoned := gauge(t, stock(nil, w), "w")
-	heavier := core + 1.015*(float64(reckoned.LinearDensity)-core)
+	computed := gauge(t, stock(nil, w), "w")
+	heavier := core + 1.015*(float64(computed.LinearDensity)-core)
 	rows := read(t, woundHead+"v,wound,1.0619,0.4,hex,900,"+fixed(heavier*0.9*1e3, 2))
 	weighed, got := gauge(t, stock(rows), "v"), gauge(t, stock(rows, v, w), "w")
 
-	u2 := float64(reckoned.Indep) * float64(reckoned.Indep)
-	for _, p := range reckoned.Common {
+	u2 := float64(computed.Indep) * float64(computed.Indep)
+	for _, p := range computed.Common {
 		if p.Source != packing {
 			u2 += p.U * p.U
 		}
 	}
-	wrap := float64(reckoned.LinearDensity) - core
+	wrap := float64(computed.LinearDensity) - core
 	k := (float64(weighed.LinearDensity) - core) / wrap
 	u := k * math.Hypot(float64(weighed.U)/(float64(weighed.LinearDensity)-core), math.Sqrt(u2)/wrap)
 	require.Less(t, math.Abs(k-1), math.Hypot(0.02, u), "within what both say, so that nothing is widened")

@@ -111,5 +111,5 @@ func TestNeutralInForce(t *testing.T) {
 	}
 }
 
-// plain gives degrees without the sign of a nought.
+// plain gives degrees without the sign of a zero.
 func plain(a unit.Angle) float64 { return math.Round(a.Degrees()*10)/10 + 0 }
