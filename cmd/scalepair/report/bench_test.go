@@ -3,6 +3,7 @@ package report_test
 import (
 	"encoding/json"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -215,6 +216,14 @@ func TestBlankWorkedWith(t *testing.T) {
 	assert.ErrorContains(t, err, `no such blank on offer ("smokd oak"); did you mean "smoked oak"?`)
 	_, err = report.NewBench(w.in, w.l, w.d, report.BenchOptions{Fineness: w.in.Run.Calipers(unit.Millimetres), Blank: "short pear"})
 	assert.ErrorContains(t, err, "short pear is too small for this board")
+	b := w.bench(t, report.BenchOptions{})
+	at := slices.IndexFunc(w.in.Run.Build.Blanks, func(one fan.Blank) bool { return one.Name == b.Blank.Name })
+	blank, list := w.in.Run.Build.Blanks[at], read(t, b)
+	apart, cross := list.exact(t, 0, "from the nut end's base line to the body end's"), list.exact(t, 0, "from the nut end's base line to where")
+	assert.InDelta(t, blank.Length.MM(), 2*b.Blank.BaseLine.MM()+apart, 1e-6, "what is spare is shared")
+	assert.InDelta(t, b.Blank.NutLine.MM(), b.Blank.BaseLine.MM()+cross, 1e-6)
+	bass, treble := list.exact(t, 0, "width wanted on the bass side"), list.exact(t, 0, "width wanted on the treble side")
+	assert.InDelta(t, b.Blank.Centreline.MM()-bass, blank.Width.MM()-b.Blank.Centreline.MM()-treble, 1e-6)
 }
 
 // Strings spaced by their gaps at the nut and by their centres at the saddles are
@@ -271,4 +280,65 @@ func TestSaddleTravel(t *testing.T) {
 		require.NoError(t, w.bench(t, report.BenchOptions{}).Document().Write(&text, document.Options{Width: 1000}))
 		assert.Contains(t, text.String(), words)
 	}
+}
+
+// The tables are those of the domain, column by column.
+func TestBenchTables(t *testing.T) {
+	w := demo(t)
+	b := w.bench(t, report.BenchOptions{})
+	var got struct {
+		Depths []struct {
+			Fret   int
+			Middle float64 `json:"needed_in_the_middle_mm"`
+			Bass   float64 `json:"needed_at_bass_end_mm"`
+			Treble float64 `json:"needed_at_treble_end_mm"`
+			Saw    float64 `json:"saw_to_mm"`
+		} `json:"slot_depths"`
+		Saddles struct {
+			Front        float64 `json:"saddle_travel_front_mm"`
+			Needed       float64 `json:"saddle_travel_needed_mm"`
+			Rear         float64 `json:"saddle_travel_rear_mm"`
+			Compensation []struct {
+				String int
+				Begin  float64 `json:"begin_at_mm"`
+				Back   float64 `json:"screw_back_mm"`
+			}
+		}
+	}
+	text, err := json.Marshal(b)
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(text, &got))
+	depths, err := w.l.Depths(fan.Sawing{FretWire: w.in.Run.Build.FretWire})
+	require.NoError(t, err)
+	require.Len(t, got.Depths, len(depths))
+	for i, d := range depths {
+		row := got.Depths[i]
+		assert.InDeltaSlice(t, []float64{d.Middle.MM(), d.Bass.MM(), d.Treble.MM(), d.Saw.MM()}, []float64{row.Middle, row.Bass, row.Treble, row.Saw}, 1e-6)
+	}
+	s := got.Saddles
+	assert.InDelta(t, s.Rear-s.Front, s.Needed, 1e-6)
+	for _, row := range s.Compensation {
+		assert.InDelta(t, row.Begin, s.Front+row.Back, 1e-6, "from the front of its travel")
+	}
+}
+
+// Every step of work has its heading, numbered, and further lines only where there
+// are some.
+func TestBenchHeadings(t *testing.T) {
+	w := demo(t)
+	headings := func() string {
+		var text strings.Builder
+		require.NoError(t, w.bench(t, report.BenchOptions{}).Document().Write(&text, document.Options{Format: document.Markdown}))
+		var out []string
+		for line := range strings.Lines(text.String()) {
+			if head, ok := strings.CutPrefix(line, "## "); ok {
+				out = append(out, strings.TrimSpace(head))
+			}
+		}
+		return strings.Join(out, "; ")
+	}
+	w.in.Run.Build.Lines = nil
+	assert.Contains(t, headings(), "10. Slots; 11. Slot depth and kerf; 12. Face dots; 13. Side dots; 14. Fret wire; 15. String spacing; 16. Nut; 17. Bridge and saddles; 18. Shopping list")
+	w.in.Run.Build.Lines = []fan.Line{{Name: "neck pickup", FromSaddle: unit.MM(150)}}
+	assert.Contains(t, headings(), "17. Bridge and saddles; 18. Strings at further lines; 19. Shopping list")
 }
