@@ -18,7 +18,7 @@
 // settle.go, tunings.go. Over the file: flag.go, flags.go. Back into files:
 // save.go, template.go. With the readings beside it: run.go, request.go what is
 // asked of the choice, columns.go and asked.go a comparison, lack.go what the stock
-// lacks, work.go the work of one string, setout.go, bench.go and resolution.go the bench.
+// lacks, work.go the work of one string, bench.go and resolution.go the bench.
 package build
 
 import (
