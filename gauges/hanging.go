@@ -35,9 +35,9 @@ const (
 // Length and pitch count twice; the load counts once, and again in the stretch;
 // gravity, the clamps and the accuracies are common. What eps adds to the parts
 // of load, length and core is less than a hundredth of them for strings at pitch
-// and is left out. Source: the stretched-string law (University Physics Volume
-// 1, 16.3 and 16.6); the factor of stretch is ours, from the mass of the string
-// staying the same.
+// and is left out. Source: the stretched-string law (OpenStax, University Physics
+// Volume 1, 16.3 and 16.6); the factor of stretch is ours: the mass of the string
+// stays the same.
 func (t Instruments) hang(r reading.Reading, ea, ei float64, k work) (Value, []Component) {
 	mass, l, f := r.HungMass.Kg(), r.Speaking.M(), r.Pitch.Hz()
 	g, uG := t.GravityUsed()

@@ -75,7 +75,7 @@ func TestOpenScalesWithTheWire(t *testing.T) {
 	})
 }
 
-// A problem in print without a printed answer (University Physics, 14th ed.,
+// A problem in print without a printed answer (Young and Freedman, University Physics, 14th ed.,
 // 15.74): strings of 25.5 in at 78.0 N. The linear densities are arithmetic.
 func TestOpenArithmetic(t *testing.T) {
 	for _, c := range []struct {
