@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"sync"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -19,6 +20,7 @@ type app struct {
 	file     *os.File // out where it is a file, to learn its width
 	args     []string // the command line
 	inputs   []string // the files that this run has read, not to be written over
+	rest     func()   // ends what is said while the program works
 }
 
 // root is the command tree, in working order.
@@ -75,6 +77,7 @@ current folder, and without that an invented demo, and says so.`,
 
 // hint prints one line on stderr.
 func (a *app) hint(format string, args ...any) {
+	a.rest()
 	text := document.Clean(fmt.Sprintf(format, args...))
 	if f, ok := a.err.(*os.File); ok && console(f, os.Getenv).ASCII {
 		text = document.ToASCII(text)
@@ -82,22 +85,23 @@ func (a *app) hint(format string, args ...any) {
 	fmt.Fprintln(a.err, text)
 }
 
-// working says on a terminal what takes more than a second; the caller says when
-// it is done.
-func (a *app) working(what string) (done func()) {
+// working says on a terminal that a run takes more than a second, until rest is
+// called.
+func (a *app) working() (rest func()) {
 	f, ok := a.err.(*os.File)
 	if !ok || !isTerminal(f) {
 		return func() {}
 	}
+	const what = "working ..."
 	said := make(chan bool, 1)
 	timer := time.AfterFunc(time.Second, func() {
-		fmt.Fprintf(f, "%s ...", what)
+		fmt.Fprint(f, what)
 		said <- true
 	})
-	return func() {
+	return sync.OnceFunc(func() {
 		if !timer.Stop() {
 			<-said
-			fmt.Fprintf(f, "\r%*s\r", len(what)+4, "")
+			fmt.Fprintf(f, "\r%*s\r", len(what), "")
 		}
-	}
+	})
 }

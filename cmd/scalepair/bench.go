@@ -4,20 +4,16 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/report"
-	"scalepair/data/unit"
-	"scalepair/fan/mark"
+	"scalepair/cmd/scalepair/job"
 )
 
 // benchOptions are what bench takes beside a build file.
 type benchOptions struct {
-	output      outputFlags
-	over        build.Flags
-	calipers    mark.Resolution
-	blank       string
-	radiusFirst bool
-	out, date   string // of the sheet
-	force       bool
+	output outputFlags
+	over   build.Flags
+	bench  job.Bench
+	out    string // the sheet
+	force  bool
 }
 
 func (a *app) benchCommand() *cobra.Command {
@@ -41,53 +37,36 @@ no network. Templates to print and glue come from draw.`,
   scalepair bench --calipers 1/64in --only bass-marks,treble-marks
   scalepair bench --out sheet.html --date "3 May"`,
 		Args: buildFile,
-		RunE: func(_ *cobra.Command, args []string) error {
-			in, list, err := a.bench(first(args), o)
-			switch {
-			case err != nil:
-				return err
-			case o.out != "":
-				return a.sheet(in, list, o)
-			}
-			return a.print(&o.output, list)
-		},
+		RunE: func(_ *cobra.Command, args []string) error { return a.bench(first(args), o) },
 	}
 	o.output.add(c)
 	o.over.Add(c.Flags())
 	f := c.Flags()
-	textVar(f, &o.calipers, "calipers", "least `difference` your calipers show, such as 0.05mm, 0.001in or 1/64in (default: the build file's, else 0.01mm or 0.001in)")
-	f.StringVar(&o.blank, "blank", "", "`name` of the blank on offer to work with (default: the first that fits)")
-	f.BoolVar(&o.radiusFirst, "radius-first", false, "the board is radiused before it is slotted")
-	textVar(f, namedFile{&o.out, ".html"}, "out", "write the bench sheet into this HTML `file`")
-	f.StringVar(&o.date, "date", "", "with --out: `date` to print, in your own words")
+	o.bench.Flags(f)
+	fileVar(f, &o.out, ".html", "out", "write the bench sheet into this HTML `file`")
 	f.BoolVar(&o.force, "force", false, "with --out: replace a file that exists")
 	return c
 }
 
-// bench works the setting-out list out.
-func (a *app) bench(path string, o *benchOptions) (*report.Input, *report.Bench, error) {
-	in, err := a.ready(path, &o.over, &o.output)
+func (a *app) bench(path string, o *benchOptions) error {
+	j, err := a.open(path, &o.over, o.output.units)
 	if err != nil {
-		return nil, nil, err
+		return err
 	}
-	fineness := o.fineness(in)
-	l, d, err := a.fretted(in)
+	if o.out == "" {
+		list, err := j.Bench(o.bench)
+		if err != nil {
+			return err
+		}
+		return a.print(&o.output, list)
+	}
+	page, err := j.Sheet(o.bench)
 	if err != nil {
-		return nil, nil, err
+		return err
 	}
-	list, err := report.NewBench(in, l, d, report.BenchOptions{Fineness: fineness, Blank: o.blank, RadiusFirst: o.radiusFirst})
-	return in, list, err
-}
-
-// fineness is how finely marks are printed. Where --calipers is given and
-// --lengths is not, everything is printed in the calipers' unit; inches of either
-// kind go together.
-func (o *benchOptions) fineness(in *report.Input) build.Fineness {
-	if o.calipers == (mark.Resolution{}) {
-		return in.Run.Calipers(in.Units.Length)
+	if err := a.writeFiles([]newFile{{Path: o.out, Text: page}}, o.force); err != nil {
+		return err
 	}
-	if !o.output.flags.Changed("lengths") && !(o.calipers.Unit == unit.DecimalInches && in.Units.Length == unit.InchFractions) {
-		in.Units.Length = o.calipers.Unit
-	}
-	return build.Fineness{Resolution: o.calipers, From: "--calipers", Stated: o.calipers.Length()}
+	a.hint("%s: wrote the bench sheet; open it in a browser, and print it from there", o.out)
+	return nil
 }

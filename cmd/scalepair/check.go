@@ -1,24 +1,21 @@
 package main
 
 import (
-	"bytes"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/report"
+	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
-	"scalepair/fan"
-	"scalepair/fan/mark"
 )
 
 // checkOptions are what check takes beside its files.
 type checkOptions struct {
-	output    outputFlags
-	over      build.Flags
-	tolerance mark.Tolerance
-	form      bool
+	output outputFlags
+	over   build.Flags
+	check  job.Check
+	form   bool
 }
 
 func (a *app) checkCommand() *cobra.Command {
@@ -51,7 +48,7 @@ so that nobody reads what they expect.`,
 	o.output.add(c)
 	o.over.Add(c.Flags())
 	f := c.Flags()
-	textVar(f, &o.tolerance, "tolerance", "how far a mark may be off: a `length` or cents, such as 0.1mm or 3cents (default: the build file's, else 2 cents)")
+	o.check.Flags(f)
 	f.BoolVar(&o.form, "form", false, "print an empty form for the measuring, as CSV")
 	return c
 }
@@ -77,26 +74,16 @@ func checkArgs(c *cobra.Command, args []string, form bool) error {
 
 // form prints an empty measurement file.
 func (a *app) form(path string, o *checkOptions) error {
-	in, l, err := a.laidOut(path, o)
+	j, err := a.open(path, &o.over, o.output.units)
 	if err != nil {
 		return err
 	}
-	var buf bytes.Buffer
-	if err := mark.WriteForm(&buf, l, in.Units.Length); err != nil {
+	text, err := j.Form()
+	if err != nil {
 		return err
 	}
-	_, err = a.out.Write(buf.Bytes())
+	_, err = a.out.Write(text)
 	return err
-}
-
-// laidOut loads a build and lays its fan out.
-func (a *app) laidOut(path string, o *checkOptions) (*report.Input, *fan.Layout, error) {
-	in, err := a.ready(path, &o.over, &o.output)
-	if err != nil {
-		return nil, nil, err
-	}
-	l, err := a.layoutOf(in)
-	return in, l, err
 }
 
 func (a *app) check(measured, path string, o *checkOptions) error {
@@ -104,22 +91,18 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 	if err != nil {
 		return err
 	}
-	in, l, err := a.laidOut(path, o)
+	j, err := a.open(path, &o.over, o.output.units)
 	if err != nil {
 		return err
 	}
-	options := in.Run.CheckOptions()
-	if t := o.tolerance; t != (mark.Tolerance{}) {
-		options.Tolerance, options.ToleranceCents = t.Length, t.Cents
-	}
-	found, err := mark.Check(l, readings, options)
+	r, pass, err := j.Check(o.check, readings)
 	if err != nil {
 		return err
 	}
-	if err := a.print(&o.output, report.NewCheck(in, l, found, options)); err != nil {
+	if err := a.print(&o.output, r); err != nil {
 		return err
 	}
-	if !found.Pass {
+	if !pass {
 		return exitError{exitInput}
 	}
 	return nil

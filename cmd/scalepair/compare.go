@@ -4,9 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/report"
-	"scalepair/data/fault"
-	"scalepair/tension/choice"
+	"scalepair/cmd/scalepair/job"
 )
 
 // compareOptions are what compare takes beside a build file.
@@ -46,74 +44,19 @@ or the pick of advise, today's set or else a suggested one.`,
 	}
 	o.output.add(c)
 	f := c.Flags()
-	f.StringArrayVar(&o.asked.Tunings, "tuning", nil, "`notes` low to high, or a named tuning; may be repeated")
-	f.StringArrayVar(&o.asked.Retunes, "retune", nil, "the build's tuning with strings at other `notes`, such as 6=A1; may be repeated")
-	f.StringArrayVar(&o.asked.Capos, "capo", nil, "`fret` of a capo, 0 for none; may be repeated")
-	f.StringArrayVar(&o.asked.Pairs, "pair", nil, "bass and treble scale `lengths`, such as \"690 / 650 mm\", or one for straight frets; may be repeated")
-	f.StringArrayVar(&o.asked.Gauges, "gauges", nil, "`gauges` of the stock, low string first, or a word: today, reference, suggested; may be repeated")
-	f.BoolVar(&o.asked.OneSet, "one-set", false, "one set for all columns: the one that does best in all of them")
+	job.CompareFlags(f, &o.asked)
 	o.over.Add(f, "pitch", "neutral")
 	return c
 }
 
 func (a *app) compare(path string, o *compareOptions) error {
-	j, err := a.load(path, &o.over)
+	j, err := a.open(path, &o.over, o.output.units)
 	if err != nil {
 		return err
 	}
-	in := &report.Input{Run: j, Units: o.output.units(j)}
-	columns, err := j.Columns(o.asked)
+	r, err := j.Compare(o.asked)
 	if err != nil {
 		return err
 	}
-	if err := a.settlePairs(in, columns); err != nil {
-		return err
-	}
-	columns, requests, err := j.Requests(columns)
-	if err != nil {
-		return err
-	}
-	var oneSet []int
-	if o.asked.OneSet {
-		var none choice.Miss
-		if oneSet, none, err = choice.OneSet(requests); err != nil {
-			return err
-		}
-		if oneSet == nil {
-			in.Plan, _ = j.Plan()
-			return fault.Fault{Place: fault.Place{Input: "--one-set"}, What: "no set keeps the limits on strings in all columns: " + in.MissWords(none)}
-		}
-		for i := range requests {
-			requests[i].Set, columns[i].Set, columns[i].SetName = oneSet, oneSet, "one set"
-		}
-	}
-	found, err := choice.Compare(requests)
-	if err != nil {
-		return err
-	}
-	in.Plan = found[0].Plan
-	return a.print(&o.output, report.NewComparison(in, columns, found, oneSet))
-}
-
-// settlePairs puts the pick of advise into the columns whose pair is open, and
-// says so.
-func (a *app) settlePairs(in *report.Input, columns []build.Column) error {
-	var pick *choice.Pick
-	for i := range columns {
-		if columns[i].HasPair() {
-			continue
-		}
-		if pick == nil {
-			var err error
-			if in.Plan, err = in.Run.Plan(); err == nil {
-				pick, err = a.preferred(in, in.Plan)
-			}
-			if err != nil {
-				return err
-			}
-			a.hint("no pair is chosen: comparing on the pick %q of advise, %s", pick.Kind, in.Pair(pick.Bass, pick.Treble))
-		}
-		columns[i].SetPair(pick.Bass, pick.Treble)
-	}
-	return nil
+	return a.print(&o.output, r)
 }

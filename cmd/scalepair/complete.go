@@ -8,7 +8,11 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/job"
 	"scalepair/data/unit"
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/tile"
+	"scalepair/tension/choice"
 	"scalepair/tuning"
 )
 
@@ -35,6 +39,13 @@ func completions(c *cobra.Command) {
 		"format":  words(document.FormatWords...),
 		"lengths": words("mm", "in", "in64"),
 		"forces":  words("N", "lbf", "kgf"),
+		"save":    words(choice.SmallestFan.String(), choice.MiddlePick.String(), choice.LongestBass.String(), choice.ClearEnough.String(), choice.BestFeel.String()),
+		"paper":   words(append(tile.PaperNames(), "roll 610mm")...),
+		"as":      words(job.DrawKinds...),
+		"show":    words(draw.ContentLayers().Names()...),
+		"hide":    words(draw.ContentLayers().Names()...),
+		"margin":  cobra.NoFileCompletions, "overlap": cobra.NoFileCompletions, "bar-across": cobra.NoFileCompletions,
+		"bar-up": cobra.NoFileCompletions, "remark": cobra.NoFileCompletions, "date": cobra.NoFileCompletions,
 	} {
 		if c.Flags().Lookup(flag) != nil {
 			_ = c.RegisterFlagCompletionFunc(flag, choices) // fails where the command has its own

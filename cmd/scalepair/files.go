@@ -5,8 +5,23 @@ import (
 	"os"
 
 	"scalepair/cmd/scalepair/atomicfile"
+	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
+
+// open reads a build file with its readings, and makes the job of it. It says so
+// when the demo stands in for a build file.
+func (a *app) open(path string, over *build.Flags, u job.Units) (*job.Job, error) {
+	run, err := build.Load(path, over)
+	if run != nil && (err == nil || run.Bare) {
+		a.inputs = run.Inputs()
+		if run.Demo() {
+			a.hint("no build file given and no %s here: showing the embedded demo, which is invented", build.DefaultFile)
+		}
+	}
+	return job.New(a.ctx, run, err, u, a.hint)
+}
 
 // newFile is a file that a command is to write.
 type newFile struct {
@@ -29,7 +44,7 @@ func (a *app) writeFiles(files []newFile, force bool) error {
 	if err := faults.Err(); err != nil {
 		return err
 	}
-	if err := a.interrupted(); err != nil {
+	if err := a.ctx.Err(); err != nil {
 		return err
 	}
 	for _, f := range files {
@@ -56,8 +71,17 @@ func (a *app) rewriteFile(path string, was, text []byte) error {
 	if now, err := os.ReadFile(path); err != nil || !bytes.Equal(now, was) {
 		return fault.Fault{Place: fault.Place{Input: path}, What: "the file has changed since this run read it", Remedy: "run the command again"}
 	}
-	if err := a.interrupted(); err != nil {
+	if err := a.ctx.Err(); err != nil {
 		return err
 	}
 	return atomicfile.Write(path, text, true)
+}
+
+// plot writes a picture that was asked for.
+func (a *app) plot(path, svg string, force bool) error {
+	if err := a.writeFiles([]newFile{{Path: path, Text: []byte(svg)}}, force); err != nil {
+		return err
+	}
+	a.hint("%s: wrote the picture", path)
+	return nil
 }

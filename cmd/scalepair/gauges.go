@@ -9,6 +9,7 @@ import (
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
+	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/fault"
@@ -50,9 +51,8 @@ The breaking load of a gauge is printed when you name it.`,
 	o.output.add(c)
 	f := c.Flags()
 	f.BoolVar(&o.next, "next", false, "what to weigh next for the pair and the set in use, and how long a piece")
-	o.longest = unit.MM(1500)
-	textVar(f, boundedLength{&o.longest, unit.MM(20), unit.MM(5000)}, "longest", "with --next: greatest `length` of string to weigh at once, in one piece or several together (default: 1500 mm)")
-	textVar(f, namedFile{&o.plot, ".svg"}, "plot", "draw the fits with their gauges into this SVG `file`")
+	job.LongestVar(f, &o.longest)
+	fileVar(f, &o.plot, ".svg", "plot", "draw the fits with their gauges into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --plot: replace a file that exists")
 	return c
 }
@@ -106,87 +106,33 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 	if err := o.check(labels); err != nil {
 		return err
 	}
+	j, err := a.open(path, nil, o.output.units)
+	if err != nil {
+		return err
+	}
 	if o.next {
-		return a.weighNext(path, o)
+		r, err := j.Next(o.longest)
+		if err != nil {
+			return err
+		}
+		return a.print(&o.output, r)
 	}
-	j, err := a.load(path, nil)
+	r, err := j.Gauges(labels)
 	if err != nil {
 		return err
 	}
-	in := &report.Input{Run: j, Units: o.output.units(j)}
-	r, err := report.NewGauges(in, labels)
-	if err != nil {
-		return err
-	}
-	svg := report.FitPlot(in).SVG()
-	if o.plot == "" {
-		return a.print(&o.output, r.WithPlot(svg))
-	}
-	if svg == "" {
+	svg := report.FitPlot(j.Input).SVG()
+	if o.plot != "" && svg == "" {
 		return fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
 	}
-	opts, err := o.output.options(a)
-	if err == nil {
-		err = document.Write(io.Discard, r, opts) // so that a table that is not there leaves no file
-	}
-	if err == nil {
-		err = a.plot(o.plot, svg, o.force)
-	}
-	if err != nil {
-		return err
-	}
-	return a.print(&o.output, r.WithPlot(svg))
-}
-
-// weighNext says what to weigh next for the pair and the set in use.
-func (a *app) weighNext(path string, o *gaugesOptions) error {
-	j, err := a.load(path, nil)
-	if err != nil {
-		return err
-	}
-	in, err := a.input(j, &o.output)
-	if err != nil {
-		return err
-	}
-	d, err := a.detail(in)
-	if err != nil {
-		return err
-	}
-	good, err := a.goodTrials(in)
-	if err != nil {
-		return err
-	}
-	of, err := in.Plan.NextOf(d, good)
-	if err != nil {
-		return err
-	}
-	r, err := report.NewNext(in, d, of, o.longest)
-	if err != nil {
-		return err
-	}
-	return a.print(&o.output, r)
-}
-
-// goodTrials is the part of the trials in which the pick in use stays good; 1
-// where pair and set are given, or no trials are asked for.
-func (a *app) goodTrials(in *report.Input) (unit.Ratio, error) {
-	pick, err := in.Run.Pick()
-	c := in.Run.Build.Confidence
-	if err != nil || pick.HasPair() || pick.Gauges != nil || c.Trials == 0 {
-		return 1, err
-	}
-	r, err := in.Plan.Search(a.ctx)
-	if err != nil {
-		return 1, a.orInterrupted(err)
-	}
-	confidence, err := in.Plan.Confidence(a.ctx, r, in.Run.Stock.Drawer(), c.Trials, uint64(c.Seed))
-	if err != nil {
-		return 1, a.orInterrupted(err)
-	}
-	for _, p := range confidence.Picks {
-		if best := r.Preferred(); best != nil && p.Kind == best.Kind {
-			return p.Good, nil
+	if o.plot != "" {
+		err = document.Write(io.Discard, r, o.output.options(a)) // so that a table that is not there leaves no file
+		if err == nil {
+			err = a.plot(o.plot, svg, o.force)
+		}
+		if err != nil {
+			return err
 		}
 	}
-	return 1, nil
+	return a.print(&o.output, r.WithPlot(svg))
 }

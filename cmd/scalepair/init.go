@@ -9,6 +9,7 @@ import (
 
 	"scalepair/cmd/scalepair/atomicfile"
 	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
 
@@ -38,7 +39,7 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 	f.IntVar(&start.Strings, "strings", 0, "`number` of strings, when no tuning is given (default: 6)")
 	f.BoolVar(&start.Bass, "bass", false, "a bass, when no tuning is given")
 	f.StringVar(&start.Name, "name", "", "`name` of the build")
-	textVar(f, &start.Unit, "lengths", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: mm)")
+	job.TextVar(f, &start.Unit, "lengths", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: mm)")
 	f.BoolVar(&force, "force", false, "replace files that exist")
 	return c
 }

@@ -3,7 +3,8 @@
 // the chosen fan out on the bench.
 //
 // In reading order: main.go and app.go the run and the tree of commands,
-// flags.go and complete.go what commands share, then one file a command.
+// line.go, flags.go, files.go, output.go and complete.go what commands share, then
+// one file a command. What a command works out is in job.
 package main
 
 import (
@@ -37,12 +38,15 @@ func main() {
 // everything else to errOut. Messages end up here and are printed in one place:
 // one fault a line, "place: what is wrong (what was given); what would do".
 func run(ctx context.Context, args []string, out, errOut io.Writer) int {
-	result := &resultOutput{to: out}
-	a := &app{ctx: ctx, out: result, err: errOut, args: args}
+	a := &app{ctx: ctx, err: errOut, args: args}
+	result := &resultOutput{to: out, app: a}
+	a.out = result
 	a.file, _ = out.(*os.File)
+	a.rest = a.working()
 	root := a.root()
 	root.SetArgs(args)
 	err := root.Execute()
+	a.rest()
 	if result.err != nil {
 		err = result.err
 	}
@@ -53,14 +57,15 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	if errors.As(err, &silent) {
 		return silent.code
 	}
+	if errors.Is(err, context.Canceled) {
+		a.hint("interrupted; nothing was written")
+		return exitInterrupted
+	}
 	for _, line := range strings.Split(err.Error(), "\n") {
 		a.hint("%s", line)
 	}
 	var usage usageError
-	switch {
-	case errors.Is(err, context.Canceled):
-		return exitInterrupted
-	case errors.As(err, &usage) || onlyFlags(err):
+	if errors.As(err, &usage) || onlyFlags(err) {
 		return exitUsage
 	}
 	return exitInput
@@ -85,18 +90,3 @@ func onlyFlags(err error) bool {
 	}
 	return true
 }
-
-// interrupted is the end of a run that was ended from outside before anything
-// was written.
-func (a *app) interrupted() error {
-	if a.ctx.Err() == nil {
-		return nil
-	}
-	return fmt.Errorf("interrupted; nothing was written%w", silently{a.ctx.Err()})
-}
-
-// silently wraps an error without a word.
-type silently struct{ error }
-
-func (silently) Error() string   { return "" }
-func (s silently) Unwrap() error { return s.error }

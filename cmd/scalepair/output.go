@@ -16,10 +16,12 @@ import (
 // printed, so that no run that lost a result ends as done.
 type resultOutput struct {
 	to  io.Writer
+	app *app
 	err error
 }
 
 func (o *resultOutput) Write(text []byte) (int, error) {
+	o.app.rest()
 	n, err := o.to.Write(text)
 	if err != nil && o.err == nil {
 		o.err = fault.Fault{Place: fault.Place{Input: "standard output"},
@@ -30,11 +32,7 @@ func (o *resultOutput) Write(text []byte) (int, error) {
 
 // print writes a result to stdout, whole or not at all.
 func (a *app) print(o *outputFlags, r document.Result) error {
-	opts, err := o.options(a)
-	if err != nil {
-		return err
-	}
-	if err := document.Write(a.out, r, opts); err != nil {
+	if err := document.Write(a.out, r, o.options(a)); err != nil {
 		return err
 	}
 	if w, ok := r.(interface{ Warned() []string }); ok {

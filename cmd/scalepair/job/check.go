@@ -1,0 +1,47 @@
+package job
+
+import (
+	"bytes"
+
+	"github.com/spf13/pflag"
+
+	"scalepair/cmd/scalepair/report"
+	"scalepair/fan/mark"
+)
+
+// Check judges measured marks.
+type Check struct{ tolerance mark.Tolerance }
+
+// Flags defines the flags.
+func (o *Check) Flags(f *pflag.FlagSet) {
+	TextVar(f, &o.tolerance, "tolerance", "how far a mark may be off: a `length` or cents, such as 0.1mm or 3cents (default: the build file's, else 2 cents)")
+}
+
+// Check judges the marks that were measured; pass reports whether all of them are
+// sure and in tolerance.
+func (j *Job) Check(o Check, measured []mark.Reading) (r *report.Check, pass bool, err error) {
+	l, err := j.layout()
+	if err != nil {
+		return nil, false, err
+	}
+	options := j.Run.CheckOptions()
+	if t := o.tolerance; t != (mark.Tolerance{}) {
+		options.Tolerance, options.ToleranceCents = t.Length, t.Cents
+	}
+	found, err := mark.Check(l, measured, options)
+	if err != nil {
+		return nil, false, err
+	}
+	return report.NewCheck(j.Input, l, found, options), found.Pass, nil
+}
+
+// Form gives an empty form for the measuring, as CSV.
+func (j *Job) Form() ([]byte, error) {
+	l, err := j.layout()
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	err = mark.WriteForm(&b, l, j.Units.Length)
+	return b.Bytes(), err
+}

@@ -1,0 +1,126 @@
+package job
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+	"scalepair/fan"
+	"scalepair/fan/draw"
+	"scalepair/fan/draw/dxf"
+	"scalepair/fan/draw/pdf"
+	"scalepair/fan/draw/svg"
+	"scalepair/fan/draw/tile"
+)
+
+// Drawn is one drawing as a file of its kind, and what it is in words.
+type Drawn struct {
+	Text []byte
+	What string
+}
+
+// Draw draws the fan of the pair in use as files of the kinds wanted. A board too
+// wide for the paper that is taken where none is named is the build's matter, and
+// no wrong flag.
+func (j *Job) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
+	if err := j.marks(); err != nil {
+		return nil, err
+	}
+	l, d, err := j.fretted()
+	if err != nil {
+		return nil, err
+	}
+	words := j.DrawingWords(l, d)
+	words.LeftHanded, words.Hide, words.Date, words.Remarks = o.words.LeftHanded, o.words.Hide, o.words.Date, o.words.Remarks
+	drawing, err := draw.Fan(l, words)
+	if err != nil {
+		return nil, err
+	}
+	o.sheets.Unit = j.Units.Length
+	var out []Drawn
+	for _, kind := range kinds {
+		one, err := o.file(drawing, kind)
+		var narrow fault.Fault
+		if errors.As(err, &narrow) {
+			if narrow.Place.Input = "--paper"; !o.set.Changed("paper") {
+				narrow.Place = j.place()
+			}
+			err = narrow
+		}
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, one)
+	}
+	if !slices.Contains(words.Hide, draw.LayerSaddles) {
+		j.noteCompensations(words.Compensations)
+	}
+	return out, nil
+}
+
+// file writes a drawing as a file.
+func (o *Drawing) file(d draw.Drawing, kind DrawKind) (Drawn, error) {
+	var b bytes.Buffer
+	if kind == DXF {
+		err := dxf.Write(&b, d)
+		return Drawn{b.Bytes(), "a drawing in mm"}, err
+	}
+	lay := tile.Lay
+	if o.onePage || kind == SVG {
+		lay = tile.One
+	}
+	plan, err := lay(d, o.sheets)
+	if err != nil {
+		return Drawn{}, err
+	}
+	if kind == SVG {
+		err = svg.Write(&b, plan.Sheets[0], svg.Options{})
+		return Drawn{b.Bytes(), "one sheet in true size"}, err
+	}
+	err = pdf.Write(&b, d.Title, plan.Sheets)
+	return Drawn{b.Bytes(), o.paper(plan)}, err
+}
+
+// paper says how many sheets of which paper a PDF has.
+func (o *Drawing) paper(plan tile.Plan) string {
+	u, first := o.sheets.Unit, plan.Sheets[0]
+	length := func(mm float64) string { return u.Format(unit.MM(mm), 0) }
+	var what string
+	switch n := len(plan.Sheets); {
+	case o.onePage:
+		what = fmt.Sprintf("one page of %s x %s %s", length(first.Width), length(first.Height), u.Symbol())
+	case o.sheets.Paper.IsRoll():
+		long := first.Width
+		if long == o.sheets.Paper.Width.MM() {
+			long = first.Height
+		}
+		what = length(long) + " " + u.Symbol() + " of a roll"
+	case n == 1:
+		what = "1 sheet of " + o.sheets.Paper.Name
+	default:
+		what = fmt.Sprintf("%d sheets of %s", n, o.sheets.Paper.Name)
+	}
+	if plan.NoKey && !o.sheets.Strips {
+		what += ", without the key, which would cost more; --one-page has it"
+	}
+	return what
+}
+
+// noteCompensations says which strings' saddle points are theoretical.
+func (j *Job) noteCompensations(all []*fan.Compensation) {
+	var unknown []string
+	for i, c := range all {
+		if c == nil {
+			unknown = append(unknown, strconv.Itoa(i+1))
+		}
+	}
+	if unknown != nil {
+		j.Note("the compensation of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
+			strings.Join(unknown, ", "))
+	}
+}

@@ -1,0 +1,67 @@
+// Package job does what a command does between reading its input and printing its
+// result: it settles the pair and the set, searches, lays out, draws and checks.
+// The command line and the page in a browser both take their results from here.
+// It knows the flags of a command, and neither prints nor opens a file.
+//
+// In reading order: job.go one run, settle.go the pair and the set in use; then by
+// command advise.go, blank.go, compare.go, next.go, tension.go, layout.go, draw.go
+// with drawflags.go, bench.go, check.go; flags.go what their flags share.
+package job
+
+import (
+	"context"
+	"errors"
+	"strings"
+
+	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/report"
+	"scalepair/data/fault"
+)
+
+// Job is one run of one command: its build with the strings in stock, and what
+// reports need.
+type Job struct {
+	*report.Input
+	Context context.Context // ends the work
+	// Note says what was settled or left out on the builder's behalf.
+	Note func(format string, args ...any)
+
+	missing error // build.NoReadings, where nothing is known of strings
+}
+
+// New makes the job of a run; err is that of reading it.
+func New(ctx context.Context, run *build.Run, err error, u Units, note func(format string, args ...any)) (*Job, error) {
+	var missing build.NoReadings
+	if err != nil && !errors.As(err, &missing) {
+		return nil, err
+	}
+	return &Job{&report.Input{Run: run, Units: u.over(run)}, ctx, note, err}, nil
+}
+
+// strings makes the choice ready for what needs readings.
+func (j *Job) strings() (err error) {
+	if j.missing == nil && j.Plan == nil {
+		j.Plan, err = j.Run.Plan()
+		return err
+	}
+	return j.missing
+}
+
+// marks makes the choice ready for what follows from lengths. Without readings, or
+// with gauges named that are not in stock, it is noted what is left out.
+func (j *Job) marks() (err error) {
+	if j.missing != nil {
+		j.Note("%v; without them nothing is known of strings, and only what follows from lengths is printed", j.missing)
+	}
+	var unknown error
+	if j.Plan, unknown, err = j.Run.PlanOfMarks(); unknown != nil {
+		for line := range strings.Lines(unknown.Error()) {
+			j.Note("%s", strings.TrimSpace(line))
+		}
+		j.Note("what follows without it is printed")
+	}
+	return err
+}
+
+// place is where what is wrong with the build as a whole stands.
+func (j *Job) place() fault.Place { return fault.Place{Input: j.Run.Build.File} }
