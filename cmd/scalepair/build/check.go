@@ -13,15 +13,16 @@ import (
 	"scalepair/data/unit"
 )
 
-// check looks at every key of the file: whether a field has it, whether the
-// value is of its kind, and whether it is in range. It reports all faults.
-func (p *places) check(faults *fault.List) {
-	root := reflect.TypeFor[Build]()
+// decode reads every key of the file into a build: a field must have the key, the
+// value be of its kind and in its range. It reports all faults.
+func (p *places) decode(into *Build, faults *fault.List) {
+	*faults = append(*faults, p.faults...)
+	root := reflect.ValueOf(into).Elem()
 	for _, s := range p.spots {
-		if f, ok := fieldOf(root, s.path); !ok {
+		if v, rng, ok := reach(root, s.path); !ok {
 			p.unknown(root, s, faults)
-		} else if err := s.fits(f); err != nil {
-			faults.Include(s.value, fault.About(lastKey(s.path), err))
+		} else if err := s.set(v, rng); err != nil {
+			faults.Include(p.of(s), fault.About(lastKey(s.path), err))
 		}
 		if len(*faults) >= mostFaults {
 			return
@@ -29,17 +30,11 @@ func (p *places) check(faults *fault.List) {
 	}
 }
 
-func (s *spot) number() bool { return s.kind == unstable.Integer || s.kind == unstable.Float }
-
-// fits reports what is wrong with a value as a field's.
-func (s *spot) fits(f field) error {
-	t := f.typ
-	for t.Kind() == reflect.Pointer {
-		t = t.Elem()
-	}
-	_, reads := reflect.New(t).Interface().(encoding.TextUnmarshaler)
+// set reads what is written into a field.
+func (s *spot) set(v reflect.Value, rng string) error {
+	_, reads := v.Addr().Interface().(encoding.TextUnmarshaler)
 	fits := false
-	switch k := t.Kind(); s.kind {
+	switch k := v.Kind(); s.kind {
 	case unstable.Table, unstable.InlineTable:
 		fits = k == reflect.Struct && !reads
 	case unstable.Array:
@@ -53,21 +48,25 @@ func (s *spot) fits(f field) error {
 	case unstable.Float:
 		fits = reads || k == reflect.Float64
 	}
-	if !fits {
-		return fault.Fault{What: "this must be " + strings.Replace(wanted(t), "[name]", "["+lastKey(s.path)+"]", 1), Given: s.text}
-	}
-	if s.text == "" && s.kind != unstable.String || s.kind == unstable.Bool {
-		return nil
-	}
-	v := reflect.New(t).Elem()
 	text := s.text
-	if s.number() {
+	switch {
+	case !fits:
+		return fault.Fault{What: "this must be " + strings.Replace(wanted(v.Type()), "[name]", "["+lastKey(s.path)+"]", 1), Given: text}
+	case s.kind == unstable.Table || s.kind == unstable.InlineTable:
+		return nil // its keys follow
+	case s.kind == unstable.Array:
+		v.Set(reflect.MakeSlice(v.Type(), 0, 0)) // its entries follow
+		return nil
+	case s.kind == unstable.Bool:
+		v.SetBool(text == "true")
+		return nil
+	case s.kind != unstable.String:
 		text = withUnit(s.path, strings.ReplaceAll(text, "_", ""))
 	}
 	if err := setText(v, text); err != nil {
 		return err
 	}
-	return inRange(v, s.path, f.rng, s.text)
+	return inRange(v, s.path, rng, s.text)
 }
 
 // unitsOfKeys are the units of numbers by the ends of their keys.
@@ -81,20 +80,6 @@ func withUnit(key, text string) string {
 		}
 	}
 	return text
-}
-
-// convert reads the numbers that their keys give the unit of: 30 under
-// fret_slant_deg is 30 degrees. The decoder knows numbers only.
-func (p *places) convert(root reflect.Value) {
-	for _, s := range p.spots {
-		v := reflect.Indirect(valueAt(root, s.path))
-		if !s.number() || v.Kind() != reflect.Float64 {
-			continue
-		}
-		if t, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
-			_ = t.UnmarshalText([]byte(withUnit(s.path, s.text))) // checked before
-		}
-	}
 }
 
 // wanted says what a value of a type looks like.
@@ -124,20 +109,20 @@ func wanted(t reflect.Type) string {
 // unknown reports a key that no field has, with the key that was probably meant,
 // or the section that has it. What stands within an unknown section is not
 // looked at.
-func (p *places) unknown(root reflect.Type, s *spot, faults *fault.List) {
+func (p *places) unknown(root reflect.Value, s *spot, faults *fault.List) {
 	section, key := "", s.path
 	if i := strings.LastIndexByte(s.path, '.'); i >= 0 {
 		section, key = s.path[:i], s.path[i+1:]
 	}
-	in, ok := field{typ: root}, true
+	in, ok := root, true
 	if section != "" {
-		in, ok = fieldOf(root, section)
+		in, _, ok = reach(root, section)
 	}
-	if !ok || strings.HasSuffix(key, "]") {
+	if !ok || in.Kind() != reflect.Struct || strings.HasSuffix(key, "]") {
 		return // its section is reported
 	}
 	var known []string
-	for _, f := range keyFields(in.typ) {
+	for _, f := range keyFields(in.Type()) {
 		known = append(known, tag(f))
 	}
 	what, remedy := "there is no such key in "+header(section), "the keys are "+strings.Join(known, ", ")
@@ -149,10 +134,10 @@ func (p *places) unknown(root reflect.Type, s *spot, faults *fault.List) {
 	}
 	if best := suggest.Nearest(key, known); best != "" {
 		remedy = fmt.Sprintf("did you mean %q?", best)
-	} else if owner := owner(root, key); owner != "" {
+	} else if owner := owner(root.Type(), key); owner != "" {
 		remedy = "it belongs in " + owner
 	}
-	faults.Add(s.key, what, key, remedy)
+	faults.Add(p.place(s.key), what, key, remedy)
 }
 
 // owner names the section that has the key, "" when none does. A section of its

@@ -85,8 +85,8 @@ func (r *Run) column(texts map[string]string) (c Column, err error) {
 		case name == "pair":
 			var bass, treble unit.Length
 			bass, treble, err = parsePair(text)
-			flags.byName["bass"], flags.byName["treble"] = &Flag{name: "pair", key: "scales.bass", field: flags.flag("bass").field, text: bass.String()},
-				&Flag{name: "pair", key: "scales.treble", field: flags.flag("treble").field, text: treble.String()}
+			flags.byName["bass"], flags.byName["treble"] = &Flag{name: "pair", key: "scales.bass", text: bass.String()},
+				&Flag{name: "pair", key: "scales.treble", text: treble.String()}
 		case name == "retune":
 			flags.retune = strings.Split(text, ",")
 		case name != "gauges" || !isSetWord(text):

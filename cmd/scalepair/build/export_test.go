@@ -12,13 +12,14 @@ var (
 
 // ValueAt gives the value of a key.
 func ValueAt(b *Build, key string) any {
-	return valueAt(reflect.ValueOf(b).Elem(), key).Interface()
+	v, _, _ := reach(reflect.ValueOf(b).Elem(), key)
+	return v.Interface()
 }
 
 // RangeOf gives the range of a key, and whether its values are lists that have
 // no text.
 func RangeOf(key string) (rng string, list bool) {
-	f, _ := fieldOf(reflect.TypeFor[Build](), key)
-	_, reads := reflect.New(f.typ).Interface().(encoding.TextUnmarshaler)
-	return f.rng, f.typ.Kind() == reflect.Slice && (!reads || f.typ.Elem().Kind() == reflect.Int)
+	v, rng, _ := reach(reflect.ValueOf(new(Build)).Elem(), key)
+	_, reads := v.Addr().Interface().(encoding.TextUnmarshaler)
+	return rng, v.Kind() == reflect.Slice && (!reads || v.Type().Elem().Kind() == reflect.Int)
 }

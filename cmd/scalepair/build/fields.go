@@ -10,29 +10,40 @@ import (
 	"scalepair/data/fault"
 )
 
-// field is the place of a key in the structs that a file is read into: its type,
-// and the range that its tag states, "" for none.
-type field struct {
-	typ reflect.Type
-	rng string
-}
-
-// fieldOf finds the field of a key, "neck.frets" or "blanks[1].width"; ok is
-// false where there is none.
-func fieldOf(root reflect.Type, path string) (f field, ok bool) {
-	f = field{typ: root}
+// reach finds the value of a key, "neck.frets" or "blanks[1].width", in the structs
+// that a file is read into, and the range that its tag states, "" for none. What a
+// pointer leaves open on the way is made, and a list's next entry is added to it;
+// ok is false where no field has the key.
+func reach(v reflect.Value, path string) (at reflect.Value, rng string, ok bool) {
 	for _, part := range strings.Split(path, ".") {
-		name, _, entry := strings.Cut(part, "[")
-		sf, found := keyed(f.typ, name)
-		if !found || entry && sf.Type.Kind() != reflect.Slice {
-			return f, false
+		name, entry, isEntry := strings.Cut(strings.TrimSuffix(part, "]"), "[")
+		f, found := keyed(v.Type(), name)
+		if !found || v.Kind() != reflect.Struct {
+			return v, "", false
 		}
-		f = field{sf.Type, sf.Tag.Get("range")}
-		if entry {
-			f.typ = f.typ.Elem()
+		v, rng = made(v.FieldByIndex(f.Index)), f.Tag.Get("range")
+		if i, err := strconv.Atoi(entry); isEntry {
+			if err != nil || v.Kind() != reflect.Slice || i > v.Len() {
+				return v, "", false
+			}
+			if i == v.Len() {
+				v.Set(reflect.Append(v, reflect.Zero(v.Type().Elem())))
+			}
+			v = made(v.Index(i))
 		}
 	}
-	return f, !strings.Contains(path, "][")
+	return v, rng, true
+}
+
+// made gives what a pointer points to, anything else as it is.
+func made(v reflect.Value) reflect.Value {
+	if v.Kind() != reflect.Pointer {
+		return v
+	}
+	if v.IsNil() {
+		v.Set(reflect.New(v.Type().Elem()))
+	}
+	return v.Elem()
 }
 
 // keyed finds the field of one key in a struct.
@@ -97,26 +108,4 @@ func setText(v reflect.Value, text string) error {
 		err = fault.Fault{What: "not " + strings.TrimSuffix(wanted(v.Type()), " without quotes"), Given: text}
 	}
 	return err
-}
-
-// valueAt gives the value of a key, the zero Value where it was not reached.
-func valueAt(v reflect.Value, path string) reflect.Value {
-	for _, part := range strings.Split(path, ".") {
-		name, index, entry := strings.Cut(strings.TrimSuffix(part, "]"), "[")
-		if v = reflect.Indirect(v); !v.IsValid() {
-			return v
-		}
-		sf, ok := keyed(v.Type(), name)
-		if !ok {
-			return reflect.Value{}
-		}
-		v = v.FieldByIndex(sf.Index)
-		if i, err := strconv.Atoi(index); entry {
-			if err != nil || v.Kind() != reflect.Slice || i >= v.Len() {
-				return reflect.Value{}
-			}
-			v = v.Index(i)
-		}
-	}
-	return v
 }

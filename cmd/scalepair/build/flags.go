@@ -96,12 +96,12 @@ func (f *Flags) over(b *Build) error {
 		b.oneTuning()
 		name := strings.NewReplacer(" ", "", "=", " at ").Replace(strings.Join(f.retune, ", "))
 		b.Strings.Tuning, b.Tunings = t, []Tuning{{Name: "string " + strings.ReplaceAll(name, ",", ", "), Tuning: t}}
-		b.state("strings.tuning", "retune", strings.Join(f.retune, ","))
+		b.places.say("strings.tuning", "retune", strings.Join(f.retune, ","))
 	}
 	for i := range b.Tunings {
 		if f.given("capo") {
 			b.Tunings[i].CapoFret = b.Strings.CapoFret
-			b.state(fmt.Sprintf("tunings[%d].capo_fret", i), "capo", f.byName["capo"].text)
+			b.places.say(fmt.Sprintf("tunings[%d].capo_fret", i), "capo", f.byName["capo"].text)
 		}
 	}
 	if f.freeGauges && f.given("gauges") {
@@ -148,10 +148,10 @@ func (f *Flags) pair(b *Build) error {
 		fallthrough
 	default:
 		b.Chosen.Pair = pair
-		delete(b.places.byPath, "chosen.scale")
+		b.places.drop(func(path string) bool { return path == "chosen.scale" })
 		for _, name := range []string{"bass", "treble"} {
 			if !b.Given("chosen."+name) || f.given(name) {
-				b.state("chosen."+name, f.flag(name).name, f.flag(name).text)
+				b.places.say("chosen."+name, f.flag(name).name, f.flag(name).text)
 			}
 		}
 	}

@@ -3,7 +3,8 @@ package build
 import (
 	"bytes"
 	"fmt"
-	"sort"
+	"maps"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -12,49 +13,40 @@ import (
 	"scalepair/data/fault"
 )
 
-// spot is one key, section or entry of a list in a file: where it stands, and
-// how its value is written.
+// spot is one key, section or entry of a list: where it stands in the file, in
+// bytes, and how its value is written.
 type spot struct {
 	path       string // "neck.frets", "blanks[1].width", entries counted from 0 as written
-	key, value fault.Place
+	key, value int
+	end        int           // of the value; of a [section], of its last key's; 0 for what is only implied
 	kind       unstable.Kind // of the value; Table and ArrayTable for headers
 	text       string        // of one value, without its quotes
+	flag       string        // that says it instead of the file, "--bass"
 }
 
 // places holds the spots of a file in its order.
 type places struct {
 	file    string
 	src     []byte
-	section string            // the path of the last header
-	entries map[string]int    // how many [[headers]] a list has had so far
-	headers map[string]extent // of [sections]
-	lines   []int             // where they begin
+	section string         // the path of the last header
+	entries map[string]int // how many [[headers]] a list has had so far
 	spots   []*spot
 	byPath  map[string]*spot
+	faults  fault.List // keys and sections that are stated twice
 }
-
-// extent is where a section begins and its last key's value ends, in bytes.
-type extent struct{ start, end int }
 
 // findPlaces walks a file once. The error is the parser's, at its place.
 func findPlaces(file string, src []byte) (*places, error) {
-	p := &places{file: file, src: src, entries: map[string]int{}, headers: map[string]extent{}, byPath: map[string]*spot{}}
-	for begin := 0; ; {
-		p.lines = append(p.lines, begin)
-		next := bytes.IndexByte(src[begin:], '\n')
-		if next < 0 {
-			break
-		}
-		begin += next + 1
-	}
+	p := &places{file: file, src: src, entries: map[string]int{}, byPath: map[string]*spot{}}
 	var parser unstable.Parser
 	parser.Reset(src)
 	for parser.NextExpression() {
-		e := parser.Expression()
-		switch e.Kind {
+		switch e := parser.Expression(); e.Kind {
 		case unstable.KeyValue:
 			p.keyValue(p.section, e)
-			p.headers[p.section] = extent{p.headers[p.section].start, int(e.Raw.Offset + e.Raw.Length)}
+			if s := p.byPath[p.section]; s != nil {
+				s.end = int(e.Raw.Offset + e.Raw.Length)
+			}
 		case unstable.Table, unstable.ArrayTable:
 			p.header(e)
 		}
@@ -76,96 +68,109 @@ func (p *places) syntax(offset int, message string) error {
 }
 
 func (p *places) header(e *unstable.Node) {
-	path, key := p.join("", e)
+	s := p.join("", e)
 	if e.Kind == unstable.ArrayTable {
-		path = strings.TrimSuffix(path, "]")
-		path, _, _ = strings.Cut(path, "[")
-		p.addOnce(&spot{path: path, key: key, value: key, kind: unstable.Array})
-		p.entries[path]++
-		path = fmt.Sprintf("%s[%d]", path, p.entries[path]-1)
+		list := *s
+		list.path, _, _ = strings.Cut(strings.TrimSuffix(s.path, "]"), "[")
+		list.kind, list.end = unstable.Array, 0
+		p.add(&list)
+		s.path = fmt.Sprintf("%s[%d]", list.path, p.entries[list.path])
+		p.entries[list.path]++
 	}
-	p.section = path
-	for it := e.Key(); it.Next(); {
-		at := it.Node().Raw
-		p.headers[path] = extent{int(at.Offset), int(at.Offset + at.Length)}
-	}
-	p.addOnce(&spot{path: path, key: key, value: key, kind: unstable.Table})
+	s.kind, p.section = unstable.Table, s.path
+	p.add(s)
 }
 
-// join gives the path of a key within a section, and the place of its last part.
-func (p *places) join(section string, e *unstable.Node) (path string, key fault.Place) {
-	path = section
+// join makes the spot of a key within a section, and adds those of the sections
+// that the key names before itself.
+func (p *places) join(section string, e *unstable.Node) *spot {
+	s := &spot{path: section}
 	for it := e.Key(); it.Next(); {
-		if n := p.entries[path]; n > 0 {
-			path = fmt.Sprintf("%s[%d]", path, n-1)
+		if n := p.entries[s.path]; n > 0 {
+			s.path = fmt.Sprintf("%s[%d]", s.path, n-1)
 		}
-		path = strings.TrimPrefix(path+"."+string(it.Node().Data), ".")
-		key = p.place(int(it.Node().Raw.Offset))
+		at := it.Node().Raw
+		s.path = strings.TrimPrefix(s.path+"."+string(it.Node().Data), ".")
+		s.key, s.value, s.end = int(at.Offset), int(at.Offset), int(at.Offset+at.Length)
 		if !it.IsLast() {
-			p.addOnce(&spot{path: path, key: key, value: key, kind: unstable.Table})
+			p.add(&spot{path: s.path, key: s.key, value: s.key, kind: unstable.Table})
 		}
 	}
-	return path, key
+	return s
 }
 
 func (p *places) keyValue(section string, e *unstable.Node) {
-	path, key := p.join(section, e)
-	p.value(path, key, e.Value(), p.valueOffset(e))
+	s := p.join(section, e)
+	for s.value = s.end; strings.IndexByte(" \t=", p.src[s.value]) >= 0; {
+		s.value++ // the value begins behind the equals sign
+	}
+	s.end = int(e.Raw.Offset + e.Raw.Length)
+	p.value(s, e.Value())
 }
 
-// valueOffset finds where the value of a key begins: behind the equals sign.
-func (p *places) valueOffset(e *unstable.Node) int {
-	offset := 0
-	for it := e.Key(); it.Next(); {
-		offset = int(it.Node().Raw.Offset + it.Node().Raw.Length)
-	}
-	for strings.IndexByte(" \t=", p.src[offset]) >= 0 {
-		offset++
-	}
-	return offset
-}
-
-// value adds a value and what stands in it. The offset serves where the parser
-// keeps none, which is for lists.
-func (p *places) value(path string, key fault.Place, v *unstable.Node, offset int) {
-	if v.Raw.Length > 0 {
-		offset = int(v.Raw.Offset)
-	}
-	s := &spot{path: path, key: key, value: p.place(offset), kind: v.Kind}
-	p.addOnce(s)
+// value adds a value and what stands in it.
+func (p *places) value(s *spot, v *unstable.Node) {
+	s.kind = v.Kind
+	p.add(s)
 	switch v.Kind {
 	case unstable.Array:
 		i := 0
 		for it := v.Children(); it.Next(); {
-			if it.Node().Kind == unstable.Comment {
-				continue
+			if n := it.Node(); n.Kind != unstable.Comment {
+				entry := spot{path: fmt.Sprintf("%s[%d]", s.path, i), key: s.key, value: s.value, end: s.end}
+				if n.Raw.Length > 0 { // the parser keeps none of a list
+					entry.value, entry.end = int(n.Raw.Offset), int(n.Raw.Offset+n.Raw.Length)
+				}
+				p.value(&entry, n)
+				i++
 			}
-			p.value(fmt.Sprintf("%s[%d]", path, i), key, it.Node(), offset)
-			i++
 		}
 	case unstable.InlineTable:
 		for it := v.Children(); it.Next(); {
-			p.keyValue(path, it.Node())
+			p.keyValue(s.path, it.Node())
 		}
 	default:
 		s.text = string(v.Data)
 	}
 }
 
-// addOnce adds a spot unless its path has one, which only a header's or a
-// dotted key's may.
-func (p *places) addOnce(s *spot) {
-	if p.byPath[s.path] == nil {
+// add adds a spot. One that is implied may be there already.
+func (p *places) add(s *spot) {
+	if old := p.byPath[s.path]; old == nil {
 		p.byPath[s.path] = s
 		p.spots = append(p.spots, s)
+	} else if old.end > 0 && s.end > 0 && len(p.faults) < mostFaults {
+		p.faults.Add(p.place(s.key), "this is stated twice", lastKey(s.path), fmt.Sprintf("keep one of the two; the other is on line %d", p.place(old.key).Line))
+	} else if s.end > 0 {
+		old.end = s.end
 	}
+}
+
+// say makes a flag the place of a key, whose entries go.
+func (p *places) say(key, flag, text string) {
+	p.drop(func(path string) bool { return path == key || strings.HasPrefix(path, key+"[") })
+	p.add(&spot{path: key, text: text, kind: unstable.String, flag: "--" + flag})
+}
+
+// drop takes spots away, as if the file did not have them.
+func (p *places) drop(gone func(path string) bool) {
+	p.spots = slices.DeleteFunc(p.spots, func(s *spot) bool { return gone(s.path) })
+	maps.DeleteFunc(p.byPath, func(path string, _ *spot) bool { return gone(path) })
+}
+
+// of is where a spot's value stands.
+func (p *places) of(s *spot) fault.Place {
+	if s.flag != "" {
+		return fault.Place{Input: s.flag}
+	}
+	return p.place(s.value)
 }
 
 // place turns a byte offset into line and column; columns count characters, as
 // an editor does.
 func (p *places) place(offset int) fault.Place {
-	line := sort.SearchInts(p.lines, offset+1)
-	return fault.Place{Input: p.file, Line: line, Column: 1 + utf8.RuneCount(p.src[p.lines[line-1]:offset])}
+	before := p.src[:offset]
+	return fault.Place{Input: p.file, Line: 1 + bytes.Count(before, []byte("\n")), Column: 1 + utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:])}
 }
 
 // Place gives where the key's value stands in the file: Place("scales.bass"),
@@ -176,7 +181,7 @@ func (p *places) place(offset int) fault.Place {
 func (b *Build) Place(key string) fault.Place {
 	for key != "" {
 		if s := b.places.byPath[key]; s != nil {
-			return s.value
+			return b.places.of(s)
 		}
 		key = key[:max(strings.LastIndexAny(key, ".["), 0)]
 	}

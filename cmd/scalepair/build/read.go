@@ -2,13 +2,8 @@ package build
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"reflect"
-	"strings"
 	"unicode/utf8"
-
-	"github.com/pelletier/go-toml/v2"
 
 	"scalepair/data/fault"
 )
@@ -38,13 +33,7 @@ func Read(src []byte, file string, flags *Flags) (*Build, error) {
 	b := Defaults()
 	b.File, b.places = file, places
 	var faults fault.List
-	if places.check(&faults); len(faults) == 0 {
-		err := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields().Decode(b)
-		faults.Include(fault.Place{Input: file}, decoderFault(file, err))
-	}
-	if len(faults) == 0 {
-		places.convert(reflect.ValueOf(b).Elem())
-	}
+	places.decode(b, &faults)
 	if len(faults) == 0 && flags != nil {
 		faults.Include(fault.Place{Input: file}, flags.over(b))
 	}
@@ -73,16 +62,4 @@ func isText(text []byte, file string) error {
 		return refuse("the lines end with carriage returns alone", "save the file with the line ends of Unix or Windows")
 	}
 	return nil
-}
-
-// decoderFault reports what only the decoder sees, a key that is stated twice
-// say, in its words.
-func decoderFault(file string, err error) error {
-	var e *toml.DecodeError
-	if !errors.As(err, &e) {
-		return err
-	}
-	line, column := e.Position()
-	return fault.Fault{Place: fault.Place{Input: file, Line: line, Column: column},
-		What: strings.TrimPrefix(e.Error(), "toml: "), Remedy: "state every section once, and every key once and in its own section"}
 }

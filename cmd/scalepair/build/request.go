@@ -266,7 +266,7 @@ func (r *Run) Placed(err error) error {
 		if side, ok := strings.CutPrefix(key, "scales."); ok && r.Chosen != nil {
 			key = "chosen." + side
 		}
-		if _, known := fieldOf(reflect.TypeFor[Build](), key); !known {
+		if _, _, known := reach(reflect.ValueOf(new(Build)).Elem(), key); !known {
 			continue
 		}
 		if list[i].Place = r.Place(key); list[i].Place.Line > 0 || !r.Given(key) {

@@ -63,11 +63,9 @@ var index = regexp.MustCompile(`\[\d+\]`)
 // rules holds the file's keys to the rules above.
 func (c checker) rules() {
 	seen := map[string]bool{}
-	for _, s := range c.places.byPath {
-		c.section(s.path, index.ReplaceAllString(s.path, "[]"))
-	}
-	for _, s := range c.spots() {
+	for _, s := range c.places.spots {
 		pattern := index.ReplaceAllString(s.path, "[]")
+		c.section(s.path, pattern)
 		fret, err := strconv.ParseFloat(s.text, 64)
 		if onBoard[pattern] && err == nil && fret > float64(c.Neck.Frets) {
 			c.wrong(s.path, fmt.Sprintf("it is off the board, which has %d frets", c.Neck.Frets), fmt.Sprintf("give a fret up to %d", c.Neck.Frets))
@@ -81,22 +79,6 @@ func (c checker) rules() {
 		}
 		seen[same] = true
 	}
-}
-
-// spots are those of the file and of flags, in order.
-func (c checker) spots() []*spot {
-	var out []*spot
-	for _, s := range c.places.spots {
-		if c.places.byPath[s.path] == s {
-			out = append(out, s)
-		}
-	}
-	for _, s := range c.places.byPath {
-		if s.value.Line == 0 {
-			out = append(out, s)
-		}
-	}
-	return out
 }
 
 // section holds one section to the rules of its keys.

@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/pelletier/go-toml/v2/unstable"
+
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
@@ -27,14 +29,15 @@ func (c Chosen) Save(src []byte, file string, u unit.LengthUnit) ([]byte, error)
 	}
 	section := strings.ReplaceAll(c.section(u), "\n", newline)
 	from, to := len(text), len(text)
-	if at, ok := places.headers["chosen"]; ok {
+	if at := places.byPath["chosen"]; at != nil {
+		if at.kind != unstable.Table || at.end == 0 {
+			return nil, fault.Fault{Place: places.place(at.key), What: "chosen is no section of its own", Remedy: "begin it with [chosen] on a line of its own, or take it out"}
+		}
 		// What follows the section's last key, remarks and blank lines, stays.
-		from, to = bytes.LastIndexByte(text[:at.start], '\n')+1, len(text)
+		from, to = bytes.LastIndexByte(text[:at.key], '\n')+1, len(text)
 		if i := bytes.IndexByte(text[at.end:], '\n'); i >= 0 {
 			to = at.end + i + 1
 		}
-	} else if at := places.byPath["chosen"]; at != nil {
-		return nil, fault.Fault{Place: at.key, What: "chosen is no section of its own", Remedy: "begin it with [chosen] on a line of its own, or take it out"}
 	} else if len(text) > 0 {
 		if text[len(text)-1] != '\n' {
 			section = newline + section
