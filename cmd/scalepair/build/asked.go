@@ -27,32 +27,34 @@ const mostColumns = 24
 
 // combined gives the flags of every column: their texts by name.
 func (asked Comparison) combined() []map[string]string {
-	out := []map[string]string{}
-	for _, text := range asked.Tunings {
-		out = append(out, map[string]string{"tuning": text})
+	tunings := textsOf("tuning", asked.Tunings)
+	if len(asked.Retunes) > 0 && len(tunings) == 0 {
+		tunings = [][2]string{{}} // the build's, which no flag names
 	}
-	if len(out) == 0 {
-		out = append(out, map[string]string{})
-	}
-	for _, text := range asked.Retunes {
-		out = append(out, map[string]string{"retune": text})
-	}
-	for _, list := range []struct {
-		name  string
-		texts []string
-	}{{"capo", asked.Capos}, {"pair", asked.Pairs}, {"gauges", asked.Gauges}} {
-		if len(list.texts) == 0 {
-			continue
-		}
+	out := []map[string]string{{}}
+	for _, texts := range [][][2]string{append(tunings, textsOf("retune", asked.Retunes)...),
+		textsOf("capo", asked.Capos), textsOf("pair", asked.Pairs), textsOf("gauges", asked.Gauges)} {
 		var next []map[string]string
 		for _, before := range out {
-			for _, text := range list.texts {
+			for _, text := range texts {
 				one := maps.Clone(before)
-				one[list.name] = text
+				if text[0] != "" {
+					one[text[0]] = text[1]
+				}
 				next = append(next, one)
 			}
 		}
-		out = next
+		if next != nil {
+			out = next
+		}
+	}
+	return out
+}
+
+// textsOf sets a flag's name before each of its texts.
+func textsOf(flag string, texts []string) (out [][2]string) {
+	for _, text := range texts {
+		out = append(out, [2]string{flag, text})
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package build
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -129,56 +130,60 @@ func (f *Flags) pair(b *Build) error {
 		return nil
 	}
 	var pair Pair
-	if b.Chosen != nil {
-		pair = b.Chosen.Pair
-	}
-	if pair.Scale > 0 {
-		pair = Pair{Bass: pair.Scale, Treble: pair.Scale}
+	if c := b.Chosen; c != nil {
+		pair = Pair{Bass: cmp.Or(c.Scale, c.Bass), Treble: cmp.Or(c.Scale, c.Treble)}
 	}
 	var faults fault.List
-	one := f.side("bass", b, &pair.Bass, &b.Scales.Bass, &faults)
-	one = f.side("treble", b, &pair.Treble, &b.Scales.Treble, &faults) && one
+	open := false
+	for _, side := range []struct {
+		name   string
+		length *unit.Length
+		tried  *Lengths
+	}{{"bass", &pair.Bass, &b.Scales.Bass}, {"treble", &pair.Treble, &b.Scales.Treble}} {
+		if f.given(side.name) {
+			one, err := f.byName[side.name].changing(*side.length)
+			if err == nil {
+				err = one.over(b)
+			}
+			faults.Include(fault.Place{Input: "--" + one.name}, err)
+			*side.length = 0
+			if len(*side.tried) == 1 {
+				*side.length = (*side.tried)[0]
+			}
+		}
+		open = open || *side.length == 0
+	}
 	switch {
 	case len(faults) > 0:
 		return faults
-	case !one:
+	case open:
 		b.Chosen = nil // there is something to be searched
+		return nil
 	case b.Chosen == nil:
 		b.Chosen = &Chosen{}
-		fallthrough
-	default:
-		b.Chosen.Pair = pair
-		b.places.drop(func(path string) bool { return path == "chosen.scale" })
-		for _, name := range []string{"bass", "treble"} {
-			if !b.Given("chosen."+name) || f.given(name) {
-				b.places.say("chosen."+name, f.flag(name).name, f.flag(name).text)
-			}
+	}
+	b.Chosen.Pair = pair
+	b.places.drop(func(path string) bool { return path == "chosen.scale" })
+	for _, name := range []string{"bass", "treble"} {
+		if !b.Given("chosen."+name) || f.given(name) {
+			b.places.say("chosen."+name, f.flag(name).name, f.flag(name).text)
 		}
 	}
 	return nil
 }
 
-// side puts one side's flag over the pair's length and the lengths to try, and
-// reports whether one length is left on that side.
-func (fs *Flags) side(name string, b *Build, pair *unit.Length, tried *Lengths, faults *fault.List) bool {
-	if !fs.given(name) {
-		return *pair > 0
+// changing gives the flag of a scale length; one that was given as a change, with
+// the chosen length changed by it.
+func (f Flag) changing(chosen unit.Length) (Flag, error) {
+	if !f.shift() {
+		return f, nil
 	}
-	f := *fs.byName[name]
-	if f.shift() {
-		change, err := unit.ParseLength(f.text)
-		if err == nil && *pair == 0 {
-			err = fault.Fault{What: "there is no chosen pair to change", Given: f.text, Remedy: "give the length itself, or choose a pair under [chosen]"}
-		}
-		faults.Include(fault.Place{Input: "--" + f.name}, err)
-		f.text = (*pair + change).String()
+	change, err := unit.ParseLength(f.text)
+	if err == nil && chosen == 0 {
+		err = fault.Fault{What: "there is no chosen pair to change", Given: f.text, Remedy: "give the length itself, or choose a pair under [chosen]"}
 	}
-	faults.Include(fault.Place{Input: "--" + f.name}, f.over(b))
-	if len(*tried) != 1 {
-		return false
-	}
-	*pair = (*tried)[0]
-	return true
+	f.text = (chosen + change).String()
+	return f, err
 }
 
 // shift reports whether a scale length is given as a change: +10mm.

@@ -9,8 +9,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/pelletier/go-toml/v2"
-
 	"scalepair/data"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -87,30 +85,9 @@ func (r *Run) readingsPath() string {
 func Load(path string, over *Flags) (*Run, error) {
 	r, err := Open(path, over)
 	if err != nil {
-		return nil, r.andReadings(err)
+		return nil, err
 	}
 	return r, r.readStock()
-}
-
-// andReadings adds the slips of the readings to what is wrong with their build
-// file, so that one does not hide the other.
-func (r *Run) andReadings(err error) error {
-	if r == nil { // no build file
-		return err
-	}
-	one := Run{Build: Defaults(), Path: r.Path}
-	_ = toml.Unmarshal(r.Source, &struct { // what is wrong with it is in err
-		Readings *string `toml:"readings"`
-	}{&one.Readings})
-	src, missing := os.ReadFile(one.readingsPath())
-	if missing != nil {
-		return err
-	}
-	_, slips := reading.Read(bytes.NewReader(src), one.readingsPath(), one.pitch)
-	var faults fault.List
-	faults.Include(fault.Place{Input: r.Path}, err)
-	faults.Include(fault.Place{Input: one.readingsPath()}, slips)
-	return faults.Err()
 }
 
 // Open reads the build file as Load does, and leaves the readings alone.

@@ -2,6 +2,7 @@ package build
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"math"
 	"slices"
@@ -57,11 +58,7 @@ func (c Chosen) section(u unit.LengthUnit) string {
 	}
 	fmt.Fprintf(&b, "[chosen]\nbass = %q\ntreble = %q\nneutral_fret = %s\n", lengthText(c.Bass, u), lengthText(c.Treble, u), neutral)
 	if len(c.Gauges) > 0 {
-		low := make([]string, len(c.Gauges))
-		for i, g := range c.Gauges {
-			low[len(low)-1-i] = quote(g)
-		}
-		fmt.Fprintf(&b, "gauges = [%s]\n", strings.Join(low, ", "))
+		fmt.Fprintf(&b, "gauges = %s\n", labelList(reversed(c.Gauges)))
 	}
 	return b.String()
 }
@@ -69,7 +66,7 @@ func (c Chosen) section(u unit.LengthUnit) string {
 // lengthText writes a length to the picometre, which clears away what
 // arithmetic has added to its last digits.
 func lengthText(l unit.Length, u unit.LengthUnit) string {
-	l = toPicometre(l)
+	l = unit.Length(math.Round(float64(l)*1e12) / 1e12)
 	if u != unit.Millimetres {
 		inches := strconv.FormatFloat(math.Round(l.Inches()*1e6)/1e6, 'f', -1, 64) + " in"
 		if back, err := unit.ParseLength(inches); err == nil && back == l {
@@ -79,24 +76,11 @@ func lengthText(l unit.Length, u unit.LengthUnit) string {
 	return l.String()
 }
 
-// quote writes a text as TOML does.
+// quote writes a text as TOML does, whose escapes are those of JSON.
 func quote(s string) string {
 	var b strings.Builder
-	for _, r := range s {
-		switch {
-		case r == '"' || r == '\\':
-			b.WriteString(`\` + string(r))
-		case r < 0x20 || r == 0x7f:
-			fmt.Fprintf(&b, `\u%04X`, r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return `"` + b.String() + `"`
-}
-
-// toPicometre rounds to the picometre, far below what a builder can see.
-func toPicometre(l unit.Length) unit.Length {
-	const perMetre = 1e12
-	return unit.Length(math.Round(float64(l)*perMetre) / perMetre)
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	_ = e.Encode(s) // a text always has a form
+	return strings.TrimSuffix(b.String(), "\n")
 }

@@ -45,12 +45,19 @@ func Template(s Start) (buildFile, readingsFile []byte, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	p := newPage(s, t)
+	m := measures{inches: s.Unit != unit.Millimetres}
+	k := instrumentOf(t)
 	var out bytes.Buffer
-	if err := p.parsed().ExecuteTemplate(&out, "build.toml.tmpl", p); err != nil {
+	text := template.Must(template.New("").Funcs(template.FuncMap{
+		"pick":  m.pick,
+		"quote": quote,
+		"len":   func(mm, in string) string { return quote(m.pick(mm+" mm", in+" in")) },
+		"force": func(n, lbf string) string { return quote(m.pick(n+" N", lbf+" lbf")) },
+	}).ParseFS(templates, "template/build.toml.tmpl"))
+	if err := text.ExecuteTemplate(&out, "build.toml.tmpl", k.page(s, t, m)); err != nil {
 		return nil, nil, fmt.Errorf("writing the build file: %w", err)
 	}
-	readings, err := templates.ReadFile("template/" + p.readings())
+	readings, err := templates.ReadFile("template/" + k.name + "_" + m.pick("mm", "in") + ".csv")
 	return alignRemarks(out.Bytes()), readings, err
 }
 
@@ -100,19 +107,6 @@ func (s Start) tuning() (tuning.Tuning, error) {
 	return tuning.Parse(common[n])
 }
 
-// page is what the template's text is filled with. Lengths and lists are as
-// TOML writes them.
-type page struct {
-	Name, Tuning, Instrument, Units                  string
-	Inches, IsBass, ReEntrant                        bool
-	Frets                                            int
-	ReferenceScale, ReferenceTuning, ReferenceGauges string
-	Gauges, Towards, ReferenceStrings                string
-	Bass, Treble                                     string
-	NutSpread, SaddleSpread, BlankLength, BlankWidth string
-	Dots, DoubleDots                                 string
-}
-
 // instrument is what a first build file is like by its kind (judgement, from
 // what such instruments are commonly built with).
 type instrument struct {
@@ -123,16 +117,15 @@ type instrument struct {
 	gauges              []string // low string first
 	below, above        both     // how far the range goes below and above the scale
 	nutStep, saddleStep float64  // from string to string, mm
-	step                both
 }
 
 var (
 	guitar = instrument{name: "guitar", frets: 24, scale: both{648, 25.5}, tuning: "E2 A2 D3 G3 B3 E4",
 		gauges: []string{"w46", "w36", "w26", "p17", "p13", "p10"},
-		below:  both{30, 1.25}, above: both{80, 3.25}, nutStep: 7.2, saddleStep: 10.4, step: both{5, 0.125}}
+		below:  both{30, 1.25}, above: both{80, 3.25}, nutStep: 7.2, saddleStep: 10.4}
 	bass = instrument{name: "bass", frets: 22, scale: both{864, 34}, tuning: "E1 A1 D2 G2",
 		gauges: []string{"w105", "w85", "w65", "w45"},
-		below:  both{40, 1.5}, above: both{105, 4.25}, nutStep: 10, saddleStep: 18.5, step: both{5, 0.125}}
+		below:  both{40, 1.5}, above: both{105, 4.25}, nutStep: 10, saddleStep: 18.5}
 )
 
 // highestBass is the MIDI number of the highest note that a first string of a
@@ -141,42 +134,49 @@ var (
 // the string would break.
 const highestBass, highestGuitar = 52, 64
 
-func newPage(s Start, t tuning.Tuning) page {
-	_, highest := ends(t)
-	k := guitar
-	if isBass(t) {
-		k = bass
+// instrumentOf gives the kind of instrument that has a tuning.
+func instrumentOf(t tuning.Tuning) instrument {
+	if highest(t) <= highestBass {
+		return bass
 	}
-	p := page{Name: cmp.Or(strings.TrimSpace(s.Name), "My build"), Tuning: t.String(), Instrument: k.name, Units: quote(s.Unit.String()),
-		Inches: s.Unit != unit.Millimetres, IsBass: k.name == bass.name, ReEntrant: t.ReEntrant(),
-		Frets: k.frets, ReferenceTuning: k.tuning}
-	p.ReferenceScale, p.ReferenceGauges = p.length(k.scale), labelList(k.gauges)
-	p.ranges(k, math.Exp2(-max(0, float64(highest-highestGuitar))/12))
-	n := t.Strings()
-	p.Gauges = labelList(slices.Repeat([]string{k.gauges[0]}, n))
-	p.Towards = labelList(slices.Repeat([]string{"middle"}, n))
-	p.ReferenceStrings = strings.ReplaceAll(fmt.Sprint(slices.Repeat([]int{1}, n)), " ", ", ")
-	p.Dots, p.DoubleDots = frets(fan.CommonDots(p.Frets).Face), frets(fan.CommonDots(p.Frets).Double)
-	gaps := float64(n - 1)
-	p.NutSpread, p.SaddleSpread = p.rounded(k.nutStep*gaps, 0.5), p.rounded(k.saddleStep*gaps, 0.5)
-	p.BlankLength = p.rounded(0.75*(k.scale.mm+k.above.mm)+60, 10)
-	p.BlankWidth = p.rounded(k.saddleStep*gaps+30, 5)
-	return p
+	return guitar
 }
 
-// ranges writes the lengths to try.
-func (p *page) ranges(k instrument, shrink float64) {
-	at := func(add float64, of func(both) float64, round float64) string {
-		return trim(math.Round((of(k.scale)+add)*shrink/round) * round)
+func highest(t tuning.Tuning) (semitone int) {
+	for _, n := range t.Notes {
+		semitone = max(semitone, n.Semitone)
 	}
-	of, name, round := func(b both) float64 { return b.mm }, " mm", 1.0
-	if p.Inches {
-		of, name, round = func(b both) float64 { return b.in }, " in", 0.125
+	return semitone
+}
+
+// page is what the template's text is filled with. Lengths and lists are as TOML
+// writes them.
+func (k instrument) page(s Start, t tuning.Tuning, m measures) map[string]any {
+	n, common := t.Strings(), fan.CommonDots(k.frets)
+	gaps, scale := float64(n-1), m.of(k.scale)
+	shrink := math.Exp2(-max(0, float64(highest(t)-highestGuitar)) / 12)
+	lengths := func(from, to float64) string {
+		const round = 8 // an eighth of an inch, or a whole millimetre
+		at := func(x float64) string {
+			if m.inches {
+				return trim(math.Round(x*shrink*round)/round) + " in"
+			}
+			return trim(math.Round(x*shrink)) + " mm"
+		}
+		return quote(at(from) + " to " + at(to) + " by " + m.pick("5 mm", "0.125 in"))
 	}
-	write := func(to string) string {
-		return quote(at(-of(k.below), of, round) + name + " to " + to + name + " by " + trim(of(k.step)) + name)
+	return map[string]any{
+		"Name": cmp.Or(strings.TrimSpace(s.Name), "My build"), "Tuning": t.String(), "Instrument": k.name, "Units": quote(s.Unit.String()),
+		"Inches": m.inches, "IsBass": k.name == bass.name, "ReEntrant": t.ReEntrant(), "Frets": k.frets,
+		"ReferenceScale": quote(m.pick(trim(k.scale.mm)+" mm", trim(k.scale.in)+" in")), "ReferenceTuning": k.tuning, "ReferenceGauges": labelList(k.gauges),
+		"Treble": lengths(scale-m.of(k.below), scale), "Bass": lengths(scale-m.of(k.below), scale+m.of(k.above)),
+		"Gauges":           labelList(slices.Repeat(k.gauges[:1], n)),
+		"Towards":          labelList(slices.Repeat([]string{"middle"}, n)),
+		"ReferenceStrings": numberList(slices.Repeat([]int{1}, n)),
+		"Dots":             numberList(common.Face), "DoubleDots": numberList(common.Double),
+		"NutSpread": m.rounded(k.nutStep*gaps, 0.5), "SaddleSpread": m.rounded(k.saddleStep*gaps, 0.5),
+		"BlankLength": m.rounded(0.75*(k.scale.mm+k.above.mm)+60, 10), "BlankWidth": m.rounded(k.saddleStep*gaps+30, 5),
 	}
-	p.Treble, p.Bass = write(at(0, of, round)), write(at(of(k.above), of, round))
 }
 
 func trim(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
@@ -190,63 +190,35 @@ func labelList(texts []string) string {
 	return "[" + strings.Join(out, ", ") + "]"
 }
 
-// frets writes a list of frets as TOML does.
-func frets(list []int) string { return strings.ReplaceAll(fmt.Sprint(list), " ", ", ") }
-
-// isBass reports whether a tuning is a bass's.
-func isBass(t tuning.Tuning) bool {
-	_, highest := ends(t)
-	return highest <= highestBass
-}
-
-// ends gives the lowest and the highest note.
-func ends(t tuning.Tuning) (lowest, highest int) {
-	lowest, highest = t.Notes[0].Semitone, t.Notes[0].Semitone
-	for _, n := range t.Notes {
-		lowest, highest = min(lowest, n.Semitone), max(highest, n.Semitone)
-	}
-	return lowest, highest
-}
-
-func (p page) readings() string {
-	return map[bool]string{false: "guitar", true: "bass"}[p.IsBass] + "_" + map[bool]string{false: "mm", true: "in"}[p.Inches] + ".csv"
-}
+// numberList writes a list of whole numbers as TOML does.
+func numberList(list []int) string { return strings.ReplaceAll(fmt.Sprint(list), " ", ", ") }
 
 // both is one size in both systems, round in each.
 type both struct{ mm, in float64 }
 
-func (p page) length(b both) string {
-	if p.Inches {
-		return quote(trim(b.in) + " in")
+// measures is the system of units that a build file is written in.
+type measures struct{ inches bool }
+
+func (m measures) pick(metric, inch string) string {
+	if m.inches {
+		return inch
 	}
-	return quote(trim(b.mm) + " mm")
+	return metric
+}
+
+func (m measures) of(b both) float64 {
+	if m.inches {
+		return b.in
+	}
+	return b.mm
 }
 
 // rounded gives the next larger size that is a whole number of steps, or of
 // sixteenths of an inch.
-func (p page) rounded(mm, step float64) string {
-	if p.Inches {
+func (m measures) rounded(mm, step float64) string {
+	ceil := func(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step } // with room for rounding
+	if m.inches {
 		return quote(unit.InchFractions.Format(unit.Inches(ceil(mm/25.4, 1.0/16)), 0) + " in")
 	}
 	return quote(trim(ceil(mm, step)) + " mm")
 }
-
-func (p page) parsed() *template.Template {
-	pick := func(metric, inch string) string {
-		if p.Inches {
-			return inch
-		}
-		return metric
-	}
-	t := template.New("").Funcs(template.FuncMap{
-		"pick":  pick,
-		"quote": quote,
-		"len":   func(mm, in string) string { return quote(pick(mm+" mm", in+" in")) },
-		"force": func(n, lbf string) string { return quote(pick(n+" N", lbf+" lbf")) },
-	})
-	return template.Must(t.ParseFS(templates, "template/build.toml.tmpl"))
-}
-
-// ceil gives the least whole number of steps that is not below x, with room
-// for rounding.
-func ceil(x, step float64) float64 { return math.Ceil(x/step-1e-9) * step }
