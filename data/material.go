@@ -42,7 +42,7 @@ var materials = sync.OnceValue(func() []Material {
 		"source", "confidence", "stiffness_source", "stiffness_confidence"} {
 		columns = append(columns, csvtable.Column{Name: name})
 	}
-	rows, faults := csvtable.Scan(bytes.NewReader(Materials()), "materials.csv", columns)
+	rows, faults := csvtable.Read(bytes.NewReader(Materials()), "materials.csv", columns)
 	out := make([]Material, len(rows))
 	for i := range rows {
 		r := &rows[i]

@@ -66,7 +66,7 @@ type strengthRow struct {
 // strengthTable reads the embedded table once. It is rising in diameter; that
 // and its numbers are checked by a test, so a fault here is a bug.
 var strengthTable = sync.OnceValue(func() []strengthRow {
-	table, faults := csvtable.Scan(bytes.NewReader(data.WireStrength()), "a228.csv", []csvtable.Column{{Name: "diameter_in"}, {Name: "min_ksi"}, {Name: "max_ksi"}})
+	table, faults := csvtable.Read(bytes.NewReader(data.WireStrength()), "a228.csv", []csvtable.Column{{Name: "diameter_in"}, {Name: "min_ksi"}, {Name: "max_ksi"}})
 	rows := make([]strengthRow, len(table))
 	for i, row := range table {
 		inches, _ := row.Number("diameter_in", &faults)

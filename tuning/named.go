@@ -20,11 +20,11 @@ type entry struct {
 
 // list reads the embedded list once. A fault in it is a bug and panics.
 var list = sync.OnceValue(func() []entry {
-	rows, err := csvtable.Read(bytes.NewReader(data.Tunings()), "tunings.csv", []csvtable.Column{
+	rows, faults := csvtable.Read(bytes.NewReader(data.Tunings()), "tunings.csv", []csvtable.Column{
 		{Name: "name", Required: true}, {Name: "also"}, {Name: "notes", Required: true},
 	})
-	if err != nil {
-		panic(err)
+	if len(faults) > 0 {
+		panic(faults)
 	}
 	out := make([]entry, len(rows))
 	for i, r := range rows {

@@ -7,7 +7,8 @@
 // mark inside a cell is an inch mark. Every cell stands on one line.
 //
 // column.go has the columns and the heading row, row.go the cells as
-// quantities, unitless.go the columns that name no unit.
+// quantities, unitless.go the columns that name no unit, guard.go the cells that a
+// spreadsheet would calculate.
 package csvtable
 
 import (
@@ -33,21 +34,10 @@ const (
 
 const saveAsCSV = `save the sheet as "CSV UTF-8", with commas and decimal points`
 
-// Read reads a table with a heading row. file is the name for places. The error
-// is a fault.List of every fault of the file's shape; rows are then nil. A
-// reader that has faults of its own to add uses Scan.
-func Read(in io.Reader, file string, columns []Column) ([]Row, error) {
-	rows, faults := Scan(in, file, columns)
-	if err := faults.Err(); err != nil {
-		return nil, err
-	}
-	return rows, nil
-}
-
-// Scan reads like Read but returns the rows that could be read beside the
-// faults, so that the reader of their cells can add its own to the list. Rows
-// with a fault of shape are left out.
-func Scan(in io.Reader, file string, columns []Column) ([]Row, fault.List) {
+// Read reads a table with a heading row. file is the name for places. The rows
+// that could be read come with every fault of the file's shape, so that the reader
+// of their cells can add its own; rows with a fault are left out.
+func Read(in io.Reader, file string, columns []Column) ([]Row, fault.List) {
 	t := table{file: file, columns: columns}
 	text, ok := t.decode(in)
 	if !ok {
@@ -113,7 +103,7 @@ func (t *table) cells(records *csv.Reader, fields []string) []cell {
 		if !strings.Contains(f, "\n") { // a line end inside is a fault, also at the end
 			f = strings.TrimSpace(f)
 		}
-		out[i] = cell{f, fault.Place{Input: t.file, Line: line, Column: utf8.RuneCountInString(before) + 1}}
+		out[i] = cell{bare(f), fault.Place{Input: t.file, Line: line, Column: utf8.RuneCountInString(before) + 1}}
 	}
 	return out
 }

@@ -37,9 +37,6 @@ func (r *Row) Unit(name string) string { return r.Cell(name).Unit() }
 // column is absent or the row too short.
 func (r *Row) Place(name string) fault.Place { return r.Cell(name).Place() }
 
-// Line returns the line of the file, from 1.
-func (r *Row) Line() int { return r.place.Line }
-
 func (r *Row) find(name string) int {
 	if r.head == nil {
 		return -1
@@ -66,11 +63,6 @@ func (r *Row) Cell(name string) Cell { return Cell{r, r.find(name)} }
 // Length reads a cell as Cell.Length does.
 func (r *Row) Length(name string, faults *fault.List) (unit.Length, bool) {
 	return r.Cell(name).Length(faults)
-}
-
-// Mass reads a cell as Cell.Mass does.
-func (r *Row) Mass(name string, faults *fault.List) (unit.Mass, bool) {
-	return r.Cell(name).Mass(faults)
 }
 
 // Number reads a cell as Cell.Number does.

@@ -48,7 +48,7 @@ var (
 // wrong, and the readings are then nil. Whether a reading fits the board is
 // Check's to say.
 func ReadReadings(in io.Reader, file string) ([]Reading, error) {
-	rows, faults := csvtable.Scan(in, file, columns)
+	rows, faults := csvtable.Read(in, file, columns)
 	unitless := csvtable.WithoutUnits(rows, columns)
 	unitless.Report(&faults)
 	var out []Reading

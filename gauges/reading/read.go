@@ -50,7 +50,7 @@ var columns = []csvtable.Column{
 // error is a fault.List of every fault with line and column; the readings are
 // then nil.
 func Read(in io.Reader, file string, note PitchReader) ([]Reading, error) {
-	rows, faults := csvtable.Scan(in, file, columns)
+	rows, faults := csvtable.Read(in, file, columns)
 	headed := len(faults) == 0
 	unitless := csvtable.WithoutUnits(rows, columns)
 	unitless.Report(&faults)

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"github.com/olekukonko/tablewriter/pkg/twwidth"
+
+	"scalepair/data/csvtable"
 )
 
 // Markdown gives the table as GitHub-flavoured Markdown, columns padded so that
@@ -75,7 +77,7 @@ var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\
 func EscapeMarkdown(s string) string { return markdownSigns.Replace(s) }
 
 // WriteCSV writes the headings and the rows; an uncertainty stands in a column
-// of its own.
+// of its own. No label can become a spreadsheet's formula.
 func (t *Table) WriteCSV(w io.Writer) error {
 	out := csv.NewWriter(w)
 	columns := t.shown()
@@ -83,13 +85,17 @@ func (t *Table) WriteCSV(w io.Writer) error {
 	for _, c := range columns {
 		heads = append(heads, t.heads[c].parts...)
 	}
-	if err := out.Write(heads); err != nil {
-		return err
-	}
+	records := [][]string{heads}
 	for _, row := range t.rows {
 		var record []string
 		for _, c := range columns {
 			record = append(record, row[c].parts...)
+		}
+		records = append(records, record)
+	}
+	for _, record := range records {
+		for i, text := range record {
+			record[i] = csvtable.Guarded(text)
 		}
 		if err := out.Write(record); err != nil {
 			return err

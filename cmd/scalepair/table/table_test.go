@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"scalepair/cmd/scalepair/table"
+	"scalepair/data/csvtable"
 	"scalepair/data/unit"
 )
 
@@ -91,6 +92,24 @@ func TestCSVKeepsUncertaintiesApart(t *testing.T) {
 		{"6", "w|54", "16.11", "0.03", "27.953", "≥ 17.9"},
 		{"1", "p13", "17.38", "0.01", "27.165", ""},
 	}, got)
+}
+
+// What a spreadsheet opens holds no formula, in cells as in headings, and reads
+// back as it was; numbers stay numbers.
+func TestCSVHoldsNoFormula(t *testing.T) {
+	labels := []string{"=1+1", "+a", "-a", "@a", "'=1", "-7.3", "p10"}
+	csvOf := func(heading string) string {
+		var b bytes.Buffer
+		require.NoError(t, table.Of("t", "", labels, table.Words(heading, "x", func(s string) string { return s })).WriteCSV(&b))
+		return b.String()
+	}
+	assert.Equal(t, "gauge\n'=1+1\n'+a\n'-a\n'@a\n''=1\n-7.3\np10\n", csvOf("gauge"))
+	assert.True(t, strings.HasPrefix(csvOf("=cmd()"), "'=cmd()\n"))
+	rows, faults := csvtable.Read(strings.NewReader(csvOf("gauge")), "t.csv", []csvtable.Column{{Name: "gauge"}})
+	require.NoError(t, faults.Err())
+	for i, r := range rows {
+		assert.Equal(t, labels[i], r.Get("gauge"))
+	}
 }
 
 func TestJSONIsInFixedUnits(t *testing.T) {
