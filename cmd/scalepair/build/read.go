@@ -22,28 +22,34 @@ const mostFaults = 100
 // without flags they are nil. file is its name for
 // messages. The error is a fault.List; the Build is then nil.
 func Read(src []byte, file string, flags *Flags) (*Build, error) {
+	b, faults := read(src, file, flags)
+	if err := faults.Err(); err != nil {
+		return nil, err
+	}
+	return b, nil
+}
+
+// read reads as Read does; what could be read comes with the faults.
+func read(src []byte, file string, flags *Flags) (b *Build, faults fault.List) {
+	b = Defaults()
+	b.File = file
 	text := bytes.TrimPrefix(src, byteOrderMark)
-	if err := isText(text, file); err != nil {
-		return nil, err
+	faults.Include(fault.Place{}, isText(text, file))
+	if len(faults) == 0 {
+		var err error
+		b.places, err = findPlaces(file, text)
+		faults.Include(fault.Place{}, err)
 	}
-	places, err := findPlaces(file, text)
-	if err != nil {
-		return nil, err
+	if len(faults) == 0 {
+		b.places.decode(b, &faults)
 	}
-	b := Defaults()
-	b.File, b.places = file, places
-	var faults fault.List
-	places.decode(b, &faults)
 	if len(faults) == 0 && flags != nil {
 		faults.Include(fault.Place{Input: file}, flags.over(b))
 	}
 	if len(faults) == 0 {
 		b.settle(&faults)
 	}
-	if err := faults.Err(); err != nil {
-		return nil, err
-	}
-	return b, nil
+	return b, faults
 }
 
 // isText refuses what is no build file at all.

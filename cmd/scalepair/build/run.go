@@ -83,15 +83,33 @@ func (r *Run) readingsPath() string {
 // faults of a file come together as a fault.List. The error is NoReadings where
 // only they are missing.
 func Load(path string, over *Flags) (*Run, error) {
-	r, err := Open(path, over)
-	if err != nil {
-		return nil, err
+	r, err := open(path, over)
+	if err == nil {
+		return r, r.readStock()
 	}
-	return r, r.readStock()
+	if r.Build != nil { // its slips do not hide those of the readings
+		if src, none := os.ReadFile(r.readingsPath()); none == nil {
+			var faults fault.List
+			_, slips := reading.Read(bytes.NewReader(src), r.readingsPath(), r.pitch)
+			faults.Include(fault.Place{}, err)
+			faults.Include(fault.Place{Input: r.readingsPath()}, slips)
+			err = faults.Err()
+		}
+	}
+	return nil, err
 }
 
 // Open reads the build file as Load does, and leaves the readings alone.
-func Open(path string, over *Flags) (r *Run, err error) {
+func Open(path string, over *Flags) (*Run, error) {
+	r, err := open(path, over)
+	if err != nil {
+		return nil, err
+	}
+	return r, nil
+}
+
+// open opens as Open does; what could be read comes with the error.
+func open(path string, over *Flags) (r *Run, err error) {
 	r = &Run{Path: path, flags: over}
 	name := path
 	if _, missing := os.Stat(DefaultFile); path == "" && os.IsNotExist(missing) {
@@ -103,10 +121,11 @@ func Open(path string, over *Flags) (r *Run, err error) {
 		r.Source, err = readInput(r.Path, "give the path of a build file, or make one: scalepair init")
 	}
 	if err != nil {
-		return nil, err
+		return r, err
 	}
-	r.Build, err = Read(r.Source, name, over)
-	return r, err
+	var faults fault.List
+	r.Build, faults = read(r.Source, name, over)
+	return r, faults.Err()
 }
 
 // readStock reads the readings and combines them with the constructions. No
