@@ -36,16 +36,14 @@ func everything() *document.Document {
 	for i := range 6 {
 		bars.Bars = append(bars.Bars, chart.Bar{Label: fmt.Sprint(i + 1), Value: 60 + 3*float64(i), U: 0.5, Target: 70, Note: "+3 %"})
 	}
-	d.Add(document.Figure{Caption: "Bars: tension of every string.", Alt: "tensions", SVG: bars.SVG()})
-	d.Add(document.Figure{Alt: "a board", SVG: `<svg xmlns="http://www.w3.org/2000/svg" width="180mm" height="60mm" viewBox="0 0 180 60"><path d="M0 1L180 20M0 59L180 40" stroke="#000"/></svg>`})
+	d.Figure("tensions", bars.SVG())
 	d.Table(rows("wide", 8, 9))
 	d.Heading("Marks")
 	marks := rows("marks", 24, 3)
 	marks.Tick = true
 	d.Table(marks)
-	d.Subheading("Steps")
+	d.Add(document.Block{Kind: document.Heading, Level: 3, Text: "Steps"})
 	for i := range 12 {
-		d.Checklist(strings.Repeat(fmt.Sprintf("a long step %d ", i), 40))
 		d.List(strings.Repeat(fmt.Sprintf("a long point %d ", i), 50))
 	}
 	d.Cautions("A string can break and whip.", strings.Repeat("Wear something over the eyes. ", 12))
@@ -96,7 +94,7 @@ function behind(win, e) {
 }
 function look(f, want) {
   const win = f.contentWindow, doc = f.contentDocument, out = { Page: want.page, Width: want.width, Dark: want.dark, Night: win.matchMedia("(prefers-color-scheme: dark)").matches, Scroll: doc.documentElement.scrollWidth, Beyond: [], Faint: [], Letters: 1000 };
-  for (const e of doc.querySelectorAll("main *")) {
+  for (const e of doc.querySelectorAll("header *, main *")) {
     const box = e.getBoundingClientRect(), name = e.tagName + "." + (e.getAttribute("class") || "") + " " + (e.textContent || "").trim().slice(0, 40);
     if (box.width === 0 || e.parentElement.closest("svg")) continue;
     if (!e.parentElement.closest(".across, .table")) {

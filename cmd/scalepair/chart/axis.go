@@ -86,14 +86,14 @@ func (p panel) grid() {
 	}
 }
 
-// axes draws both axes with their figures and labels. The y label stands above
-// the axis, so that it reads without turning the head; the x label stands below
-// its end.
-func (p panel) axes(xLabel, yLabel string) {
+// axes draws both axes with their figures and labels. The y label stands that far
+// above the axis, so that it reads without turning the head; the x label stands
+// below its end.
+func (p panel) axes(xLabel, yLabel string, above float64) {
 	for _, t := range p.y.ticks(7) {
 		p.text("sp-end", p.x.from-8, p.y.at(t.value)+5, t.label)
 	}
-	p.text("", 8, p.y.to-10, shorten(yLabel, 80))
+	p.text("", 8, p.y.to-above, shorten(yLabel, 80))
 	p.xAxis(xLabel)
 	p.path("sp-axis", p.x.from, p.y.to, p.x.from, p.y.from)
 }

@@ -1,6 +1,10 @@
 package chart
 
-import "math"
+import (
+	"fmt"
+	"math"
+	"strings"
+)
 
 // Bar is one string: its value, the standard uncertainty (0 for none), the
 // target (0 for none), all in the unit of the axis and not negative. Note is
@@ -24,7 +28,7 @@ func (b Bars) SVG() string {
 		return ""
 	}
 	const pitch = 30.0 // from bar to bar
-	keys, most, left, right := b.keys(), 0.0, 0.0, 0.0
+	most, left, right := 0.0, 0.0, 0.0
 	for _, bar := range b.Bars {
 		most = max(most, bar.Value+2*bar.U, bar.Target)
 		left, right = math.Max(left, textWidth(barLabel(bar.Label))), math.Max(right, textWidth(barLabel(bar.Note)))
@@ -32,9 +36,8 @@ func (b Bars) SVG() string {
 	if most == 0 {
 		most = 1
 	}
-	height := pitch * float64(len(b.Bars))
-	c, top := newCanvas(104+height+22*float64(min(1, len(keys))), b.Title+": "+b.XLabel, b.Title, keys)
-	p := panel{c, scale{0, 1.03 * most, left + 18, width - right - 18}, scale{0, 1, top + 16 + height, top + 16}}
+	c, top := newCanvas(b.Title, b.keys())
+	p := panel{c, scale{0, 1.03 * most, left + 18, width - right - 18}, scale{0, 1, top + 16 + pitch*float64(len(b.Bars)), top + 16}}
 	for _, t := range p.x.ticks(9) {
 		p.path("sp-grid", p.x.at(t.value), p.y.from, p.x.at(t.value), p.y.to)
 	}
@@ -43,7 +46,23 @@ func (b Bars) SVG() string {
 		p.bar(bar, p.y.to+pitch*(float64(i)+0.5))
 	}
 	p.path("sp-axis", p.x.from, p.y.to, p.x.from, p.y.from)
-	return c.done()
+	return c.done(p.y.from+52, "", b.alt())
+}
+
+// alt says every bar.
+func (b Bars) alt() string {
+	words := []string{fmt.Sprintf("%s, %s, as bars", b.Title, b.XLabel)}
+	for _, bar := range b.Bars {
+		text := fmt.Sprintf("%s: %.1f", bar.Label, bar.Value)
+		if bar.U > 0 {
+			text += fmt.Sprintf(" ± %.1f", bar.U)
+		}
+		if bar.Target > 0 {
+			text += fmt.Sprintf(", target %.1f", bar.Target)
+		}
+		words = append(words, text)
+	}
+	return strings.Join(words, "; ") + "."
 }
 
 func barLabel(s string) string { return shorten(s, 24) }
@@ -58,7 +77,7 @@ func (b Bars) keys() []key {
 		keys = append(keys, key{"target", func(c *canvas, x, y float64) { c.target(x, y-9, y+9) }})
 	}
 	if u {
-		keys = append(keys, key{"two standard uncertainties", func(c *canvas, x, y float64) { c.lying(x-10, x+10, y) }})
+		keys = append(keys, key{"two standard uncertainties, from the readings", func(c *canvas, x, y float64) { c.lying(x-10, x+10, y) }})
 	}
 	return keys
 }
@@ -67,7 +86,7 @@ func (b Bars) keys() []key {
 func (p panel) bar(b Bar, y float64) {
 	const half = 8.0
 	p.text("sp-end", p.x.from-8, y+5, barLabel(b.Label))
-	p.rect("sp-bar", p.x.from, y-half, p.x.at(b.Value)-p.x.from, 2*half)
+	p.rect("sp-bar", 1, p.x.from, y-half, p.x.at(b.Value)-p.x.from, 2*half)
 	if b.Target > 0 {
 		p.target(p.x.at(b.Target), y-half-4, y+half+4)
 	}
@@ -80,9 +99,4 @@ func (p panel) bar(b Bar, y float64) {
 // target draws a thick upright tick with a foot and a head.
 func (c *canvas) target(x, top, bottom float64) {
 	c.path("sp-target", x-4, top, x+4, top, x, top, x, bottom, x-4, bottom, x+4, bottom)
-}
-
-// lying draws a lying whisker with caps.
-func (c *canvas) lying(from, to, y float64) {
-	c.path("sp-axis", from, y-4, from, y+4, from, y, to, y, to, y-4, to, y+4)
 }

@@ -35,24 +35,17 @@ func TestMain(m *testing.M) {
 // fitSample is a plain and a wound family with one slipped reading. Invented.
 func fitSample() chart.Fit {
 	r := rand.New(rand.NewPCG(1, 2))
-	f := chart.Fit{Title: "Readings against their fits", XLabel: "outer diameter mm", YLabel: "equivalent density kg/m³",
-		Curves: []chart.Curve{
-			{Name: "plain", X: []float64{0.2, 0.5}, Y: []float64{7850, 7850}},
-			{Name: "wound", X: []float64{0.5, 1, 1.6}, Y: []float64{6700, 6500, 6380}},
-		}}
-	add := func(from, to, step, at, slope float64) {
+	f := chart.Fit{Title: "Readings against their fits", XLabel: "outer diameter, mm", YLabel: "heavier than the fit, %",
+		Caption: strings.Repeat("What the points are, in words. ", 6), Families: []string{"plain", "wound"}}
+	add := func(family int, from, to, step float64) {
 		for d := from; d <= to; d += step {
-			f.Points = append(f.Points, chart.Point{X: d, Y: (at + slope*d) * (1 + 0.006*r.NormFloat64()), U: 0.006 * at})
+			f.Points = append(f.Points, chart.Point{X: d, Y: 0.6 * r.NormFloat64(), U: 0.6, Family: family})
 		}
 	}
-	add(0.2032, 0.5, 0.0254, 7850, 0)
-	add(0.508, 1.6, 0.1016, 6840, -290)
-	f.Points[4].Label, f.Points[4].Kind, f.Points[4].Y = "p12, 14 March", chart.Suspect, 6400
-	return withEstimate(f)
-}
-
-func withEstimate(f chart.Fit) chart.Fit {
-	f.Points = append(f.Points, chart.Point{X: 1.143, Y: 6460, U: 90, Label: "w45", Kind: chart.Estimated})
+	add(0, 0.2032, 0.5, 0.0254)
+	add(1, 0.508, 1.6, 0.1016)
+	f.Points[4].Label, f.Points[4].Kind, f.Points[4].Y = "p12, 14 March", chart.Suspect, -6.4
+	f.Points = append(f.Points, chart.Point{X: 1.143, U: 1.4, Label: "w45", Kind: chart.Estimated, Family: 1})
 	return f
 }
 
@@ -70,10 +63,11 @@ func barsSample() chart.Bars {
 
 // mapSample is a valley of feel error with a limit on the difference. Invented.
 func mapSample() chart.Map {
-	m := chart.Map{Title: "Scale pairs", XLabel: "bass mm", YLabel: "treble mm", Picks: []chart.Pick{
+	m := chart.Map{Title: "Scale pairs", XLabel: "bass, mm", YLabel: "treble, mm", UpperLabel: "inharmonicity of the lowest string, cents", Caption: "What is as good as the best.", Picks: []chart.Pick{
 		{665, 645, "smallest fan"}, {680, 645, "middle"}, {695, 640, "longest bass"}, {695, 640, "clear enough"},
 	}}
 	for bass := 640.0; bass <= 720; bass += 5 {
+		m.Upper = append(m.Upper, chart.Upper{X: bass, Text: fmt.Sprintf("%.1f", 20-(bass-640)/10)})
 		for treble := 618.0; treble <= 648; treble += 5 {
 			if bass-treble > 70 || bass < treble {
 				continue
@@ -197,11 +191,10 @@ var figure = rapid.OneOf(rapid.Float64Range(0, 200), rapid.Float64Range(0, 1e-9)
 func TestAnyFitDraws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f := chart.Fit{Title: anyLabel.Draw(t, "title"), XLabel: anyLabel.Draw(t, "x"), YLabel: anyLabel.Draw(t, "y")}
-		lo := figure.Draw(t, "from")
-		f.Curves = []chart.Curve{{Name: "c", X: []float64{lo, 2*lo + 1}, Y: []float64{figure.Draw(t, "y1"), figure.Draw(t, "y2")}}}
 		for range rapid.IntRange(1, 30).Draw(t, "points") {
 			f.Points = append(f.Points, chart.Point{X: figure.Draw(t, "x"), Y: figure.Draw(t, "y"), U: figure.Draw(t, "u"),
-				Label: anyLabel.Draw(t, "label"), Kind: chart.Kind(rapid.IntRange(0, 2).Draw(t, "kind"))})
+				Label: anyLabel.Draw(t, "label"),
+				Kind:  chart.Kind(rapid.IntRange(0, 2).Draw(t, "kind")), Family: rapid.IntRange(0, 5).Draw(t, "family")})
 		}
 		requireSound(t, f.SVG)
 	})
@@ -234,6 +227,38 @@ func TestAnyMapDraws(t *testing.T) {
 	})
 }
 
+// A name stands on no mark; and beside its own it stands where no other is near,
+// or a line leads to it.
+func TestNamesCoverNoMark(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := chart.Map{Pairs: []chart.Pair{{X: 600, Y: 600}, {X: 700, Y: 650}}}
+		n := rapid.IntRange(1, 5).Draw(t, "picks")
+		for i := range n {
+			m.Picks = append(m.Picks, chart.Pick{X: 600 + float64(i) + rapid.Float64Range(0, 90).Draw(t, "x"), Y: rapid.Float64Range(600, 650).Draw(t, "y"), Name: rapid.SampledFrom([]string{"middle", "longest bass"}).Draw(t, "name")})
+		}
+		all := read(t, m.SVG())
+		marks, names := classed(all, "sp-open"), classed(all, "sp-over sp-bold")
+		require.Len(t, names, n, "all have room")
+		beside := 0
+		for _, name := range names {
+			x, y := name.number(t, "x"), name.number(t, "y")
+			near := 0
+			for _, mark := range marks {
+				mx, my := mark.number(t, "cx"), mark.number(t, "cy")
+				away := math.Hypot(math.Max(math.Max(x-mx, mx-x-8.4*float64(len(name.text))), 0), math.Max(math.Max(y-12-my, my-y-4), 0))
+				require.Greater(t, away, 5.0, "the mark's own radius")
+				if away < 12 {
+					near++
+				}
+			}
+			if near == 1 {
+				beside++
+			}
+		}
+		require.GreaterOrEqual(t, beside+len(classed(all, "sp-thin")), n)
+	})
+}
+
 // The bars' lengths stand as their values do; whisker and target stand where
 // their values are.
 func TestBarsAreToScale(t *testing.T) {
@@ -258,7 +283,7 @@ func TestBarsAreToScale(t *testing.T) {
 
 // A suspect ten times as heavy stands at the edge and leaves the others apart.
 func TestAFarSuspectPressesNothingFlat(t *testing.T) {
-	all := read(t, chart.Fit{Points: []chart.Point{{X: 1, Y: 7000}, {X: 2, Y: 8000}, {X: 3, Y: 75000, Kind: chart.Suspect, Label: "w42"}}}.SVG())
+	all := read(t, chart.Fit{Points: []chart.Point{{X: 1, Y: -5}, {X: 2, Y: 5}, {X: 3, Y: 900, Kind: chart.Suspect, Label: "w42"}}}.SVG())
 	readings := classed(all, "sp-reading")
 	require.Len(t, readings, 3, "two, and one of the legend")
 	assert.Greater(t, readings[1].number(t, "cy")-readings[2].number(t, "cy"), 200.0)

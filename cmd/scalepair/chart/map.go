@@ -1,18 +1,22 @@
 package chart
 
 import (
-	"math"
+	"fmt"
 	"slices"
+	"strings"
 )
 
 // Map is the choice as a map of scale pairs: bass across, treble up, both in
 // one unit. The pairs as good as the best share one flat tint inside an
 // outline; outside it the tint grows paler with the feel error; a place on the
-// grid without a pair is hatched: a limit drops it.
+// grid without a pair is hatched: a limit drops it. Upper is a second scale over
+// the bass lengths.
 type Map struct {
-	Title, XLabel, YLabel string
-	Pairs                 []Pair
-	Picks                 []Pick
+	Title, XLabel, YLabel, Caption string
+	Pairs                          []Pair
+	Picks                          []Pick
+	UpperLabel                     string
+	Upper                          []Upper
 }
 
 // Pair is one scale pair of the grid: bass, treble, feel error in percent.
@@ -27,9 +31,14 @@ type Pick struct {
 	Name string
 }
 
+// Upper is a text over a bass length.
+type Upper struct {
+	X    float64
+	Text string
+}
+
 // shades are the opacities of the tint: of the pairs as good as the best, then
-// of the others from the least error on. steps is how many bands of error the
-// others are divided into at most.
+// of the others from the least error on.
 var shades = []float64{0.75, 0.4, 0.28, 0.18, 0.1}
 
 // SVG draws the map, "" without pairs.
@@ -39,8 +48,12 @@ func (m Map) SVG() string {
 	}
 	g := newGrid(m.Pairs)
 	bounds := m.bounds()
-	c, top := newCanvas(560, m.Title+": "+m.YLabel+" against "+m.XLabel, m.Title, m.keys(g, bounds))
-	p := panel{c, extent{g.x[0].lo, g.x[len(g.x)-1].hi}.scale(0.02, 64, width-16), extent{g.y[0].lo, g.y[len(g.y)-1].hi}.scale(0.02, 500, top+34)}
+	c, top := newCanvas(m.Title, m.keys(g, bounds))
+	above := 10.0
+	if len(m.Upper) > 0 {
+		top, above = top+24, 34
+	}
+	p := panel{c, extent{g.x[0].lo, g.x[len(g.x)-1].hi}.scale(0.02, 64, width-16), extent{g.y[0].lo, g.y[len(g.y)-1].hi}.scale(0.02, top+374, top+34)}
 	if g.gaps() {
 		p.hatch()
 	}
@@ -49,16 +62,54 @@ func (m Map) SVG() string {
 	}
 	p.outline(g)
 	ends := p.differences()
-	p.axes(m.XLabel, m.YLabel)
+	p.axes(m.XLabel, m.YLabel, above)
+	p.upper(m.UpperLabel, m.Upper)
 	names := p.labels()
 	p.picks(m.Picks, names)
 	for _, e := range ends {
 		x, y := p.x.at(e.X)+8, p.y.at(e.Y)-6
-		if names.covers(box{x, y - 12, x + textWidth(e.Name), y + 4}) == 0 {
+		if b := (box{x, y - 12, x + textWidth(e.Name), y + 4}); names.free(b) {
+			names.texts = append(names.texts, b)
 			p.text("sp-over", x, y, e.Name)
 		}
 	}
-	return c.done()
+	return c.done(p.y.from+66, m.Caption, m.alt())
+}
+
+// alt says the ranges, how many pairs are as good, and where the picks are.
+func (m Map) alt() string {
+	x, y, good := newExtent(), newExtent(), 0
+	for _, q := range m.Pairs {
+		x.include(q.X)
+		y.include(q.Y)
+		if q.Good {
+			good++
+		}
+	}
+	words := []string{fmt.Sprintf("%s: map with %s from %g to %g across and %s from %g to %g up", m.Title, m.XLabel, x.lo, x.hi, m.YLabel, y.lo, y.hi),
+		fmt.Sprintf("%d of the %d pairs drawn are as good as the best", good, len(m.Pairs))}
+	for _, q := range m.Picks {
+		words = append(words, fmt.Sprintf("%s at %g / %g", q.Name, q.X, q.Y))
+	}
+	return strings.Join(words, "; ") + "."
+}
+
+// upper draws the second scale, as many of its texts as there is room for.
+func (p panel) upper(label string, list []Upper) {
+	end := 0.0
+	for _, u := range list {
+		x, half := p.x.at(u.X), textWidth(u.Text)/2
+		if x-half < end+6 || x+half > width {
+			continue
+		}
+		p.path("sp-axis", x, p.y.to, x, p.y.to-5)
+		p.text("sp-middle", x, p.y.to-10, u.Text)
+		end = x + half
+	}
+	if end > 0 {
+		p.path("sp-axis", p.x.from, p.y.to, p.x.to, p.y.to)
+		p.text("sp-end", p.x.to, p.y.to-34, shorten(label, 80))
+	}
 }
 
 // bounds are the errors at which one shade ends and the next begins, rising.
@@ -92,8 +143,8 @@ func (q Pair) shade(bounds []tick) int {
 func (m Map) keys(g grid, bounds []tick) []key {
 	swatch := func(opacity float64) func(*canvas, float64, float64) {
 		return func(c *canvas, x, y float64) {
-			c.shaded("sp-cell", opacity, x-11, y-7, 22, 14)
-			c.rect("sp-axis", x-11, y-7, 22, 14)
+			c.rect("sp-cell", opacity, x-11, y-7, 22, 14)
+			c.rect("sp-axis", 1, x-11, y-7, 22, 14)
 		}
 	}
 	var keys []key
@@ -115,110 +166,10 @@ func (m Map) keys(g grid, bounds []tick) []key {
 			for dx := -8.0; dx <= 8; dx += 8 {
 				c.path("sp-grid", x+dx-4, y+7, x+dx+4, y-7)
 			}
-			c.rect("sp-axis", x-11, y-7, 22, 14)
+			c.rect("sp-axis", 1, x-11, y-7, 22, 14)
 		}})
 	}
 	return keys
-}
-
-// grid holds the pairs by column and row, and what every column and row extents:
-// to half way to its neighbours.
-type grid struct {
-	x, y  []extent
-	pairs map[[2]int]Pair
-}
-
-func newGrid(pairs []Pair) grid {
-	var xs, ys []float64
-	for _, q := range pairs {
-		xs, ys = append(xs, q.X), append(ys, q.Y)
-	}
-	slices.Sort(xs)
-	slices.Sort(ys)
-	xs, ys = slices.Compact(xs), slices.Compact(ys)
-	g := grid{extents(xs), extents(ys), map[[2]int]Pair{}}
-	for _, q := range pairs {
-		i, _ := slices.BinarySearch(xs, q.X)
-		j, _ := slices.BinarySearch(ys, q.Y)
-		g.pairs[[2]int{i, j}] = q
-	}
-	return g
-}
-
-func extents(at []float64) []extent {
-	out := make([]extent, len(at))
-	for i, v := range at {
-		before, after := 0.5, 0.5
-		if i > 0 {
-			before = (v - at[i-1]) / 2
-			after = before
-		}
-		if i < len(at)-1 {
-			after = (at[i+1] - v) / 2
-			if i == 0 {
-				before = after
-			}
-		}
-		out[i] = extent{v - before, v + after}
-	}
-	return out
-}
-
-// gaps reports whether a place of the grid has no pair.
-func (g grid) gaps() bool { return len(g.pairs) < len(g.x)*len(g.y) }
-
-// row draws row j, neighbours of one shade as one rectangle.
-func (p panel) row(g grid, bounds []tick, j int) {
-	top, bottom := p.y.at(g.y[j].hi), p.y.at(g.y[j].lo)
-	for i := 0; i < len(g.x); {
-		q, ok := g.pairs[[2]int{i, j}]
-		last := i
-		for ok && last+1 < len(g.x) {
-			next, more := g.pairs[[2]int{last + 1, j}]
-			if !more || next.shade(bounds) != q.shade(bounds) {
-				break
-			}
-			last++
-		}
-		if ok {
-			left, right := p.x.at(g.x[i].lo), p.x.at(g.x[last].hi)
-			p.rect("sp-paper", left, top, right-left, bottom-top)
-			p.shaded("sp-cell", shades[q.shade(bounds)], left, top, right-left, bottom-top)
-		}
-		i = last + 1
-	}
-}
-
-// outline draws the edges between the pairs as good as the best and the others.
-func (p panel) outline(g grid) {
-	good := func(i, j int) bool { return g.pairs[[2]int{i, j}].Good }
-	for i, x := range g.x {
-		for j, y := range g.y {
-			if !good(i, j) {
-				continue
-			}
-			left, right, top, bottom := p.x.at(x.lo), p.x.at(x.hi), p.y.at(y.hi), p.y.at(y.lo)
-			for _, side := range []struct {
-				i, j           int
-				x1, y1, x2, y2 float64
-			}{{i - 1, j, left, top, left, bottom}, {i + 1, j, right, top, right, bottom}, {i, j - 1, left, bottom, right, bottom}, {i, j + 1, left, top, right, top}} {
-				if !good(side.i, side.j) {
-					p.path("sp-outline", side.x1, side.y1, side.x2, side.y2)
-				}
-			}
-		}
-	}
-}
-
-// hatch fills the panel with slanted lines, 9 units apart.
-func (p panel) hatch() {
-	left, right, top, bottom := p.x.at(p.x.lo), p.x.at(p.x.hi), p.y.at(p.y.hi), p.y.at(p.y.lo)
-	for k := left + top; k < right+bottom; k += 9 { // x + y = k
-		x1, x2 := math.Max(left, k-bottom), math.Min(right, k-top)
-		if x1 < x2 {
-			p.path("sp-grid", x1, k-x1, x2, k-x2)
-		}
-	}
 }
 
 // differences draws lines of equal difference, and gives their lower ends.
@@ -226,9 +177,9 @@ func (p panel) differences() []Pick {
 	var ends []Pick
 	all := scale{lo: p.x.lo - p.y.hi, hi: p.x.hi - p.y.lo}
 	for _, t := range all.ticks(9) {
-		x1, x2 := math.Max(p.x.lo, p.y.lo+t.value), math.Min(p.x.hi, p.y.hi+t.value)
+		x1, x2 := max(p.x.lo, p.y.lo+t.value), min(p.x.hi, p.y.hi+t.value)
 		if x1 < x2 {
-			p.path("sp-curve sp-dash1", p.x.at(x1), p.y.at(x1-t.value), p.x.at(x2), p.y.at(x2-t.value))
+			p.path("sp-curve", p.x.at(x1), p.y.at(x1-t.value), p.x.at(x2), p.y.at(x2-t.value))
 			ends = append(ends, Pick{x1, x1 - t.value, "difference " + t.label})
 		}
 	}
@@ -246,10 +197,10 @@ func (p panel) picks(picks []Pick, names *labels) {
 		placed = append(placed, q)
 	}
 	for _, q := range placed {
-		names.mark(p.x.at(q.X), p.y.at(q.Y), 7)
-		p.circle("sp-open", p.x.at(q.X), p.y.at(q.Y), 5)
+		names.mark(around(p.x.at(q.X), p.y.at(q.Y), 7))
+		p.shape("sp-open", 0, p.x.at(q.X), p.y.at(q.Y), 5)
 	}
 	for _, q := range placed {
-		p.set(names, "sp-bold", p.x.at(q.X), p.y.at(q.Y), 7, shorten(q.Name, 50))
+		p.name(names, "sp-bold", p.x.at(q.X), p.y.at(q.Y), 7, shorten(q.Name, 50))
 	}
 }

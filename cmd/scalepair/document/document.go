@@ -2,8 +2,8 @@
 // writes it as text for a terminal, Markdown, CSV or a page of HTML.
 //
 // In reading order: document.go has the document, write.go the formats, text.go
-// and html.go the writers that need more than a few lines, clean.go what makes
-// foreign text fit to print, page.html and style.css the page.
+// and html.go the writers that need more than a few lines, clean.go and ascii.go
+// what makes foreign text fit to print, page.html and style.css the page.
 package document
 
 import (
@@ -18,93 +18,83 @@ type Document struct {
 	Blocks []Block
 }
 
-// Block is a Heading, Paragraph, List, Checklist, Cautions, Figure, Break or
-// *table.Table.
-type Block any
+// Kind says what a block is.
+type Kind string
 
-// Heading opens a section (Level 2) or a part of one (Level 3).
-type Heading struct {
-	Level int
-	Text  string
+// The kinds of blocks. A Break begins a new sheet of paper.
+const (
+	Heading   Kind = "heading"
+	Paragraph Kind = "paragraph"
+	List      Kind = "list"
+	Cautions  Kind = "cautions"
+	Figure    Kind = "figure"
+	Tables    Kind = "tables"
+	Break     Kind = "break"
+)
+
+// Block is one part of a document; its kind says which fields it uses.
+type Block struct {
+	Kind   Kind
+	Level  int            // of a Heading: 2 for a section, 3 for a part of one
+	Text   string         // of a Heading or a Paragraph; the name of a Figure
+	Items  []string       // of a List or of Cautions
+	SVG    string         // of a Figure: one svg element, which says itself what it shows; only the page has it
+	Tables []*table.Table // one, or several that stand side by side where there is room
 }
 
-// Paragraph is wrapped by the writers.
-type Paragraph struct{ Text string }
-
-// List is a list of short points.
-type List struct{ Items []string }
-
-// Checklist is a list of steps to tick.
-type Checklist struct{ Items []string }
-
-// Cautions are points that must not be overlooked.
-type Cautions struct{ Items []string }
-
-// Figure is a drawing: one complete svg element. Only the page shows it; other
-// formats print nothing. Alt says what it shows to those who cannot see it.
-type Figure struct {
-	Caption, Alt, SVG string
-}
-
-// Break begins a new sheet of paper.
-type Break struct{}
+// Add adds blocks as they are.
+func (d *Document) Add(blocks ...Block) { d.Blocks = append(d.Blocks, blocks...) }
 
 // Heading adds a section's heading, formatted as by fmt.Sprintf.
 func (d *Document) Heading(format string, args ...any) {
-	d.Add(Heading{2, fmt.Sprintf(format, args...)})
-}
-
-// Subheading adds the heading of a part of a section.
-func (d *Document) Subheading(format string, args ...any) {
-	d.Add(Heading{3, fmt.Sprintf(format, args...)})
+	d.Add(Block{Kind: Heading, Level: 2, Text: fmt.Sprintf(format, args...)})
 }
 
 // Para adds a paragraph, formatted as by fmt.Sprintf; an empty one is left out.
 func (d *Document) Para(format string, args ...any) {
 	if text := fmt.Sprintf(format, args...); text != "" {
-		d.Add(Paragraph{text})
+		d.Add(Block{Kind: Paragraph, Text: text})
 	}
 }
 
 // List adds a list of points; without items it adds nothing.
-func (d *Document) List(items ...string) {
+func (d *Document) List(items ...string) { d.items(List, items) }
+
+// Cautions adds points that must not be overlooked; without items it adds nothing.
+func (d *Document) Cautions(items ...string) { d.items(Cautions, items) }
+
+func (d *Document) items(kind Kind, items []string) {
 	if len(items) > 0 {
-		d.Add(List{items})
+		d.Add(Block{Kind: kind, Items: items})
 	}
 }
 
-// Checklist adds steps to tick; without items it adds nothing.
-func (d *Document) Checklist(items ...string) {
-	if len(items) > 0 {
-		d.Add(Checklist{items})
+// Figure adds a picture under its name, where there is one.
+func (d *Document) Figure(name, svg string) {
+	if svg != "" {
+		d.Add(Block{Kind: Figure, Text: name, SVG: svg})
 	}
 }
 
-// Cautions adds cautions; without items it adds nothing.
-func (d *Document) Cautions(items ...string) {
-	if len(items) > 0 {
-		d.Add(Cautions{items})
+// Table adds tables that belong side by side; nil ones are left out.
+func (d *Document) Table(tables ...*table.Table) {
+	var out []*table.Table
+	for _, t := range tables {
+		if t != nil {
+			out = append(out, t)
+		}
+	}
+	if out != nil {
+		d.Add(Block{Kind: Tables, Tables: out})
 	}
 }
-
-// Table adds a table; a nil one is left out.
-func (d *Document) Table(t *table.Table) {
-	if t != nil {
-		d.Add(t)
-	}
-}
-
-// Add adds blocks as they are.
-func (d *Document) Add(blocks ...Block) { d.Blocks = append(d.Blocks, blocks...) }
 
 // Append adds another document's blocks under its title as a heading, and its
 // headings one level below.
 func (d *Document) Append(other *Document) {
 	d.Heading("%s", other.Title)
 	for _, b := range other.Blocks {
-		if h, ok := b.(Heading); ok {
-			b = Heading{3, h.Text}
-		}
+		b.Level++
 		d.Add(b)
 	}
 }
@@ -113,42 +103,27 @@ func (d *Document) Append(other *Document) {
 func (d *Document) tables() []*table.Table {
 	var out []*table.Table
 	for _, b := range d.Blocks {
-		if t, ok := b.(*table.Table); ok {
-			out = append(out, t)
-		}
+		out = append(out, b.Tables...)
 	}
 	return out
 }
 
 // mapText gives a copy with f applied to every text that people see.
 func (d *Document) mapText(f func(string) string) *Document {
-	all := func(in []string) []string {
-		out := make([]string, len(in))
-		for i, s := range in {
-			out[i] = f(s)
-		}
-		return out
-	}
 	out := &Document{Title: f(d.Title)}
 	for _, b := range d.Blocks {
-		switch b := b.(type) {
-		case Heading:
-			out.Add(Heading{b.Level, f(b.Text)})
-		case Paragraph:
-			out.Add(Paragraph{f(b.Text)})
-		case List:
-			out.Add(List{all(b.Items)})
-		case Checklist:
-			out.Add(Checklist{all(b.Items)})
-		case Cautions:
-			out.Add(Cautions{all(b.Items)})
-		case Figure:
-			out.Add(Figure{f(b.Caption), f(b.Alt), b.SVG})
-		case *table.Table:
-			out.Add(b.Map(f))
-		default:
-			out.Add(b)
-		}
+		b.Text = f(b.Text)
+		b.Items = mapped(b.Items, f)
+		b.Tables = mapped(b.Tables, func(t *table.Table) *table.Table { return t.Map(f) })
+		out.Add(b)
+	}
+	return out
+}
+
+func mapped[T any](in []T, f func(T) T) []T {
+	var out []T
+	for _, x := range in {
+		out = append(out, f(x))
 	}
 	return out
 }

@@ -58,14 +58,13 @@ func (d *Document) writeText(b *bytes.Buffer, o Options) {
 		underlined(d.Title, "=")
 	}
 	for _, block := range d.Blocks {
-		switch block.(type) {
-		case Figure, Break:
+		if block.Kind == Figure || block.Kind == Break {
 			continue
 		}
 		if b.Len() > 0 {
 			b.WriteByte('\n')
 		}
-		switch block := block.(type) {
+		switch block.Kind {
 		case Heading:
 			if block.Level > 2 {
 				b.WriteString(paint(bold, block.Text) + "\n")
@@ -76,24 +75,24 @@ func (d *Document) writeText(b *bytes.Buffer, o Options) {
 			lines(block.Text, "", "")
 		case List:
 			items("- ", block.Items)
-		case Checklist:
-			for _, item := range block.Items {
-				lines(item, "[ ] ", "    ")
-			}
 		case Cautions:
 			items(paint(caution, "!")+" ", block.Items)
-		case *table.Table:
-			if block.Title != "" {
-				for _, l := range table.Wrap(block.Title, width) {
+		}
+		for i, t := range block.Tables {
+			if i > 0 {
+				b.WriteByte('\n')
+			}
+			if t.Title != "" {
+				for _, l := range table.Wrap(t.Title, width) {
 					b.WriteString(paint(bold, l) + "\n")
 				}
 			}
-			b.WriteString(block.Text(width, o.ASCII))
-			if notes := block.Notes(); len(notes) > 0 {
+			b.WriteString(t.Text(width, o.ASCII))
+			if len(t.Notes()) > 0 {
 				b.WriteByte('\n')
-				for _, n := range notes {
-					lines(n, "", "")
-				}
+			}
+			for _, n := range t.Notes() {
+				lines(n, "", "")
 			}
 		}
 	}

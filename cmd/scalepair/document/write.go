@@ -118,7 +118,7 @@ func (d *Document) only(names []string) (*Document, error) {
 	for _, t := range d.tables() {
 		known = append(known, t.Name)
 		if slices.Contains(names, t.Name) {
-			out.Add(t)
+			out.Table(t)
 		}
 	}
 	var faults fault.List
@@ -182,23 +182,22 @@ func (d *Document) writeMarkdown(b *bytes.Buffer) {
 		put("# " + table.EscapeMarkdown(d.Title))
 	}
 	for _, block := range d.Blocks {
-		switch block := block.(type) {
+		switch block.Kind {
 		case Heading:
 			put(strings.Repeat("#", block.Level) + " " + table.EscapeMarkdown(block.Text))
 		case Paragraph:
 			put(table.EscapeMarkdown(block.Text))
 		case List:
 			put(list("- ", block.Items)...)
-		case Checklist:
-			put(list("- [ ] ", block.Items)...)
 		case Cautions:
 			put(append([]string{"> **Cautions**", ">"}, list("> - ", block.Items)...)...)
-		case *table.Table:
-			if block.Title != "" {
-				put("**" + table.EscapeMarkdown(block.Title) + "**")
+		}
+		for _, t := range block.Tables {
+			if t.Title != "" {
+				put("**" + table.EscapeMarkdown(t.Title) + "**")
 			}
-			put(block.Markdown())
-			if notes := block.Notes(); len(notes) > 0 {
+			put(t.Markdown())
+			if notes := t.Notes(); len(notes) > 0 {
 				put(list("* ", notes)...)
 			}
 		}

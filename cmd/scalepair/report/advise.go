@@ -108,7 +108,7 @@ func (a *Advice) Document() *document.Document {
 		doc.Table(a.pickTable())
 	}
 	doc.List(a.reasons()...)
-	doc.Add(a.mapFigure())
+	doc.Figure("Map of scale pairs", a.Map())
 	if a.together() != nil && !a.full {
 		doc.Table(a.together())
 	} else {

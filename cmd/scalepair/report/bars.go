@@ -9,7 +9,7 @@ import (
 )
 
 // tensionBars draws the tensions of one tuning, the low string first.
-func (s *Strung) tensionBars(tuning int) document.Figure {
+func (s *Strung) tensionBars(doc *document.Document, tuning int) {
 	in, u := s.in, s.in.Units
 	bars := chart.Bars{Title: "Tension of the strings", XLabel: "tension, " + u.Force.Symbol()}
 	for _, one := range slices.Backward(s.d.Strings) {
@@ -19,8 +19,5 @@ func (s *Strung) tensionBars(tuning int) document.Figure {
 			Value: u.Force.Value(t.Tension.Value), U: u.Force.Value(t.Tension.U), Target: u.Force.Value(one.Target),
 		})
 	}
-	return document.Figure{
-		Caption: "Bars: tension of every string. Whiskers: two standard uncertainties, from your weighing. Upright ticks: the tension that is wanted.",
-		Alt:     "Tension of every string as bars; the table beside has the numbers.", SVG: bars.SVG(),
-	}
+	doc.Figure("Tensions", bars.SVG())
 }

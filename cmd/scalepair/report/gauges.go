@@ -105,9 +105,7 @@ func (g *Gauges) Document() *document.Document {
 	}
 	doc.Para("%s", g.counted())
 	g.suspects(doc)
-	if g.plot != "" {
-		doc.Add(document.Figure{Caption: plotCaption, Alt: "Every reading against the fit of its kind", SVG: g.plot})
-	}
+	doc.Figure("Readings against the fits", g.plot)
 	doc.Table(g.Gauges.Note(append(slices.Clone(gaugeNotes), flagNotes(g.list)...)...))
 	doc.Heading("Fits")
 	doc.List(in.fitWords()...)

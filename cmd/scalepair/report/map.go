@@ -1,9 +1,13 @@
 package report
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
+
 	"scalepair/cmd/scalepair/chart"
-	"scalepair/cmd/scalepair/document"
 	"scalepair/data/unit"
+	"scalepair/tension/choice"
 )
 
 // mostPairs is how many pairs the map shows; a finer grid is thinned (judgement:
@@ -16,23 +20,37 @@ const rounding unit.Ratio = 1e-9
 // Map draws the choice as a map of scale pairs: one SVG, "" where nothing was
 // kept.
 func (a *Advice) Map() string {
-	u, r := a.in.Units, a.Result
+	u, r := a.in.Units.Decimal(), a.Result
 	at := func(l unit.Length) float64 { return u.Length.Value(l) }
-	m := chart.Map{Title: a.in.title("Scale pairs for"), XLabel: "bass, " + u.Length.Symbol(), YLabel: "treble, " + u.Length.Symbol()}
+	m := chart.Map{Title: a.in.title("Scale pairs for"), XLabel: "bass, " + u.Length.Symbol(), YLabel: "treble, " + u.Length.Symbol(),
+		UpperLabel: "inharmonicity of the lowest string, cents", Caption: a.mapCaption()}
 	pairs, _ := r.Map(mostPairs)
+	nearest := map[unit.Length]choice.Pair{} // of each bass length, the pair of least error
 	for _, p := range pairs {
 		m.Pairs = append(m.Pairs, chart.Pair{X: at(p.Bass), Y: at(p.Treble), Error: p.Error.Percent(), Good: !r.NoneNear && p.Error <= r.Allowed+rounding})
+		if best, ok := nearest[p.Bass]; p.Inharmonicity > 0 && (!ok || p.Error < best.Error) {
+			nearest[p.Bass] = p
+		}
 	}
+	for _, p := range nearest {
+		m.Upper = append(m.Upper, chart.Upper{X: at(p.Bass), Text: unit.Fixed(p.Inharmonicity.Value(), 1)})
+	}
+	slices.SortFunc(m.Upper, func(a, b chart.Upper) int { return cmp.Compare(a.X, b.X) })
 	for _, p := range r.Picks {
 		m.Picks = append(m.Picks, chart.Pick{X: at(p.Bass), Y: at(p.Treble), Name: p.Kind.String()})
 	}
 	return m.SVG()
 }
 
-// mapFigure is the map as a figure of the document.
-func (a *Advice) mapFigure() document.Figure {
-	return document.Figure{
-		Caption: "Every scale pair with its best set. Inside the outline are the pairs as good as the best; outside it the tint grows paler with the feel error.",
-		Alt:     "A map of scale pairs, bass across and treble up, with the picks named; the tables hold its numbers.", SVG: a.Map(),
+// mapCaption says how the map is read, and why pairs are missing.
+func (a *Advice) mapCaption() string {
+	text := "Every scale pair with its best set. Inside the outline pairs are as good as the best; outside it the tint grows paler with the feel error."
+	if len(a.Dropped) > 0 {
+		var why []string
+		for _, d := range a.Dropped {
+			why = append(why, fmt.Sprintf("%s (%s)", d.Limit, plural(d.Pairs, "pair")))
+		}
+		text += " Hatched: dropped by " + listed(why) + "."
 	}
+	return text + " The upper scale is that of the best pair at each bass length, a lower bound where the string is wound."
 }

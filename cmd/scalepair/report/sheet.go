@@ -6,9 +6,6 @@ import (
 
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
-	"scalepair/fan"
-	"scalepair/fan/draw"
-	"scalepair/tension/choice"
 )
 
 // NewSheet makes the bench sheet of one pair out of what the commands print of
@@ -37,10 +34,7 @@ func NewSheet(in *Input, a *Advice, b *Bench, date string) (*document.Document, 
 		part.Title = strings.TrimSuffix(strings.TrimSuffix(part.Title, in.title("")), " for") // the build's name stands above all
 		out.Append(part)
 	}
-	if err := in.fanDrawn(out, b.l, b.d); err != nil {
-		return nil, err
-	}
-	out.Add(document.Break{})
+	out.Add(document.Block{Kind: document.Break})
 	bench = ticked(once(bench, nil, said))
 	bench.Title = "Setting out"
 	out.Append(bench)
@@ -58,25 +52,21 @@ func once(d *document.Document, later []*document.Document, said map[string]bool
 	names := map[string]bool{}
 	for _, part := range later {
 		for _, block := range part.Blocks {
-			if t, ok := block.(*table.Table); ok {
+			for _, t := range block.Tables {
 				names[t.Name] = true
 			}
 		}
 	}
 	out := &document.Document{Title: d.Title}
 	for _, block := range d.Blocks {
-		switch b := block.(type) {
-		case document.Cautions:
-			out.Cautions(slices.DeleteFunc(slices.Clone(b.Items), func(item string) bool { return said[item] })...)
-			for _, item := range b.Items {
+		switch {
+		case block.Kind == document.Cautions:
+			out.Cautions(slices.DeleteFunc(slices.Clone(block.Items), func(item string) bool { return said[item] })...)
+			for _, item := range block.Items {
 				said[item] = true
 			}
-		case *table.Table:
-			if !names[b.Name] {
-				out.Add(b)
-			}
-		default:
-			out.Add(b)
+		case block.Kind != document.Tables || !names[block.Tables[0].Name]:
+			out.Add(block)
 		}
 	}
 	return out
@@ -89,37 +79,17 @@ var measuredTables = []string{"bass-marks", "treble-marks", "checks"}
 func ticked(d *document.Document) *document.Document {
 	out := &document.Document{Title: d.Title}
 	for _, block := range d.Blocks {
-		if t, ok := block.(*table.Table); ok {
+		for i, t := range block.Tables {
 			boxed := *t
 			boxed.Tick = true
 			if slices.Contains(measuredTables, t.Name) {
 				boxed.Room = "measured"
 			}
-			block = &boxed
+			block.Tables[i] = &boxed
 		}
 		out.Add(block)
 	}
 	return out
-}
-
-// fanDrawn draws the fan in strips of true size.
-func (in *Input) fanDrawn(doc *document.Document, l *fan.Layout, d *choice.Detail) error {
-	o := in.DrawingWords(l, d)
-	o.Hide = draw.Layers{draw.LayerTitle, draw.LayerKey, draw.LayerBars}
-	drawing, err := draw.Fan(l, o)
-	if err != nil {
-		return err
-	}
-	figures, err := strips(drawing)
-	if err != nil {
-		return err
-	}
-	doc.Heading("The fan, drawn")
-	doc.Para("The face of the board in true size, in strips from the nut on; to look at, and no template: `scalepair draw` writes that, with bars to measure. Thin lines across are slots, carried on in grey to their numbers, their end points ringed. The heavy outline is the board, long dashes the blank, dashes and dots the centreline and the line square to it; grey lines along are strings. Crosses in rings are dots, crosses through rings saddle points with the range of their compensation.")
-	for _, f := range figures {
-		doc.Add(f)
-	}
-	return nil
 }
 
 // source says where a formula comes from.

@@ -175,7 +175,7 @@ func (s *Strung) strings(doc *document.Document) {
 	doc.Table(s.together())
 	for c := range s.Tunings {
 		doc.Table(s.Tunings[c].Strings)
-		doc.Add(s.tensionBars(c))
+		s.tensionBars(doc, c)
 		doc.Table(s.bends(c))
 		if words := s.totalWords(c); words != "" {
 			t := s.Tunings[c]
