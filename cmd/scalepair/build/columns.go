@@ -118,16 +118,18 @@ func (r *Run) column(texts map[string]string) (c Column, err error) {
 
 // setOf settles a column's set: by its gauges, by a word, or that of the build.
 func (r *Run) setOf(c *Column, text string, today []int) (err error) {
-	at := fault.Place{Input: "--gauges"}
+	refuse := func(what, remedy string) error {
+		return fault.Fault{Place: fault.Place{Input: "--gauges"}, What: what, Given: text, Remedy: remedy}
+	}
 	c.Set = today
 	switch word := strings.ToLower(strings.TrimSpace(text)); {
 	case word == "reference":
 		if c.Set, err = r.referenceSet(); err == nil && c.Set == nil {
-			err = fault.Fault{Place: at, What: "there is no reference instrument with as many strings", Given: text, Remedy: "describe one under [reference], or list the gauges"}
+			err = refuse("there is no reference instrument with as many strings", "describe one under [reference], or list the gauges")
 		}
 		c.SetName = ReferenceSet
 	case word == "today" && today == nil:
-		return fault.Fault{Place: at, What: "there is no set of today", Given: text, Remedy: "scalepair advise --save keeps the one advised; or list the gauges"}
+		err = refuse("there is no set of today", "scalepair advise --save keeps the one advised; or list the gauges")
 	case word == "suggested" || today == nil:
 		c.Set, c.SetName = nil, SuggestedSet
 	case word == "today" || text == "":
@@ -136,19 +138,17 @@ func (r *Run) setOf(c *Column, text string, today []int) (err error) {
 	return err
 }
 
-// againstSuggested sets a column's set against the suggested one.
-func (r *Run) againstSuggested(base Column) ([]Column, error) {
+// againstSuggested sets a column's set, else the reference's, against the
+// suggested one.
+func (r *Run) againstSuggested(base Column) (out []Column, err error) {
 	suggested := base
 	suggested.Set, suggested.SetName = nil, SuggestedSet
 	if base.Set == nil {
-		var err error
-		if base.Set, err = r.referenceSet(); err != nil {
-			return nil, err
-		}
 		base.SetName = ReferenceSet
+		base.Set, err = r.referenceSet()
 	}
-	if base.Set == nil {
-		return []Column{suggested}, nil
+	if base.Set == nil || err != nil {
+		return []Column{suggested}, err
 	}
 	suggested.unasked = true
 	return []Column{base, suggested}, nil
@@ -156,13 +156,11 @@ func (r *Run) againstSuggested(base Column) ([]Column, error) {
 
 // referenceSet is the set of a reference instrument with as many strings; nil
 // without one.
-func (r *Run) referenceSet() ([]int, error) {
-	ref := r.Build.Reference
-	if ref == nil || ref.Tuning.Strings() != r.Strings.Tuning.Strings() {
-		return nil, nil
-	}
+func (r *Run) referenceSet() (set []int, err error) {
 	var faults fault.List
-	set := r.set(ref.Gauges, r.placesOf("reference.gauges"), &faults)
+	if ref := r.Build.Reference; ref != nil && ref.Tuning.Strings() == r.Strings.Tuning.Strings() {
+		set = r.set("reference.gauges", ref.Gauges, &faults)
+	}
 	return set, faults.Err()
 }
 

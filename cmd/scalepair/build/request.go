@@ -75,19 +75,19 @@ func (r *Run) Request() (choice.Request, error) {
 		Tails: tails(r.Tails.Nut, r.Tails.Saddle), TailsAssumed: r.Tails.NutAssumed || r.Tails.SaddleAssumed,
 		Action: r.Saddle.heights(r.Strings.Tuning.Strings()), ActionAssumed: r.Saddle.Assumed,
 		Feel: r.Feel.Feel, Limits: r.Limits,
-		Given: r.set(r.Strings.Gauges, r.placesOf("strings.gauges"), &faults), Reference: r.reference(&faults),
+		Given: r.set("strings.gauges", r.Strings.Gauges, &faults), Reference: r.reference(&faults),
 	}
 	for _, t := range r.Build.Tunings {
 		req.Cases = append(req.Cases, choice.Case{Name: t.Name, Weight: t.Weight, CapoFret: t.CapoFret, Pitches: t.Tuning.Pitches(r.Strings.PitchStandard)})
 	}
 	if r.Strings.Stock != nil {
-		req.Usable = r.indexes(r.Strings.Stock, func(int) fault.Place { return r.Place("strings.stock") }, &faults)
+		req.Usable = r.indexes(r.Strings.Stock, func(i int) fault.Place { return r.Place(fmt.Sprintf("strings.stock[%d]", i)) }, &faults)
 	}
 	if !r.Given("strings.ordering") && slices.ContainsFunc(r.Build.Tunings, func(t Tuning) bool { return t.Tuning.ReEntrant() }) {
 		req.Ordering = false // strings that do not rise one by one have no order
 	}
 	if c := r.Chosen; c != nil && req.Feel.Tension.Kind == choice.Even && req.Reference == nil && req.Given == nil {
-		req.Given = r.set(c.Gauges, r.placesOf("chosen.gauges"), &faults)
+		req.Given = r.set("chosen.gauges", c.Gauges, &faults)
 	}
 	req.Bass, req.Treble = r.lengths()
 	if r.Bare { // what is known without readings: the neck and its limits
@@ -162,7 +162,7 @@ func (r *Run) reference(faults *fault.List) *choice.Reference {
 	}
 	neck.NutSpacing, neck.SaddleSpacing = fan.Spacing{}, fan.Spacing{}
 	return &choice.Reference{
-		Neck: neck, Pitches: ref.Tuning.Pitches(ref.PitchStandard), Gauges: r.set(ref.Gauges, r.placesOf("reference.gauges"), faults),
+		Neck: neck, Pitches: ref.Tuning.Pitches(ref.PitchStandard), Gauges: r.set("reference.gauges", ref.Gauges, faults),
 		Tails: tails(ref.NutTail, ref.SaddleTail), TailsAssumed: ref.TailsAssumed,
 	}
 }
@@ -184,7 +184,7 @@ func (r *Run) Pick() (Pick, error) {
 	var p Pick
 	var faults fault.List
 	if c := r.Chosen; c != nil {
-		p = Pick{c.Bass, c.Treble, r.set(c.Gauges, r.placesOf("chosen.gauges"), &faults)}
+		p = Pick{c.Bass, c.Treble, r.set("chosen.gauges", c.Gauges, &faults)}
 	} else if s := r.Scales; len(s.Bass) == 1 && len(s.Treble) == 1 {
 		p.Bass, p.Treble = s.Bass[0], s.Treble[0]
 	}
@@ -192,7 +192,7 @@ func (r *Run) Pick() (Pick, error) {
 		return Pick{Bass: p.Bass, Treble: p.Treble}, nil
 	}
 	if p.Gauges == nil {
-		p.Gauges = r.set(r.Strings.Gauges, r.placesOf("strings.gauges"), &faults)
+		p.Gauges = r.set("strings.gauges", r.Strings.Gauges, &faults)
 	}
 	return p, faults.Err()
 }
@@ -201,16 +201,16 @@ func (r *Run) Pick() (Pick, error) {
 // first from a choice of its own (judgement).
 const fewestToTell = 3
 
-// set finds the gauges of a set, string 1 first, by their labels; nil for none.
+// set finds the gauges of a key, string 1 first, by their labels; nil for none.
 // It reports labels that are not in stock, and a set that was written high string
 // first: each gauge is thicker than its neighbour on the bass side. With ordering
 // = false it may be meant so.
-func (r *Run) set(labels []string, at func(number int) fault.Place, faults *fault.List) []int {
+func (r *Run) set(key string, labels []string, faults *fault.List) []int {
 	if labels == nil {
 		return nil
 	}
 	before := len(*faults)
-	set := r.indexes(labels, at, faults)
+	set := r.indexes(labels, func(i int) fault.Place { return r.PlaceOfString(key, i+1) }, faults)
 	thicker := func(a, b int) int {
 		if r.Stock.Gauges[a].Outer >= r.Stock.Gauges[b].Outer {
 			return -1
@@ -218,20 +218,10 @@ func (r *Run) set(labels []string, at func(number int) fault.Place, faults *faul
 		return 1
 	}
 	if len(*faults) == before && r.Strings.Ordering && len(set) >= fewestToTell && slices.IsSortedFunc(set, thicker) {
-		faults.Add(at(0), "every gauge is thicker than the one before it", strings.Join(reversed(labels), " "),
+		faults.Add(r.Place(key), "every gauge is thicker than the one before it", strings.Join(reversed(labels), " "),
 			fmt.Sprintf("low string first? write %s; a set that is meant so needs ordering = false under [strings]", labelList(labels)))
 	}
 	return set
-}
-
-// placesOf gives where the gauges of a key stand: of one string, or of all for 0.
-func (r *Run) placesOf(key string) func(number int) fault.Place {
-	return func(number int) fault.Place {
-		if number == 0 {
-			return r.Place(key)
-		}
-		return r.PlaceOfString(key, number)
-	}
 }
 
 func reversed(labels []string) []string {
@@ -241,15 +231,12 @@ func reversed(labels []string) []string {
 }
 
 // indexes finds gauges by label, noting every one that is not in stock.
-func (r *Run) indexes(labels []string, at func(number int) fault.Place, faults *fault.List) []int {
+func (r *Run) indexes(labels []string, at func(i int) fault.Place, faults *fault.List) []int {
 	out := make([]int, len(labels))
 	for i, label := range labels {
 		g, err := r.Stock.Lookup(label)
-		if err != nil {
-			faults.Include(at(i+1), err)
-			continue
-		}
-		out[i] = slices.IndexFunc(r.Stock.Gauges, func(have gauges.Gauge) bool { return have.Label == g.Label })
+		faults.Include(at(i), err)
+		out[i] = max(0, slices.IndexFunc(r.Stock.Gauges, func(have gauges.Gauge) bool { return have.Label == g.Label }))
 	}
 	return out
 }
