@@ -64,12 +64,15 @@ func (r *Run) ofFile() []map[string]string {
 	var out []map[string]string
 	for i, c := range r.Build.Columns {
 		texts := map[string]string{}
-		for key, flag := range map[string]string{"tuning": "tuning", "capo_fret": "capo", "pitch_standard_hz": "pitch", "neutral_fret": "neutral",
-			"scale": "pair", "bass": "bass", "treble": "treble"} {
+		said := func(key, flag string) {
 			if text := r.given(fmt.Sprintf("compare[%d].%s", i, key)); text != "" {
 				texts[flag] = text
 			}
 		}
+		for _, row := range flagTable {
+			said(lastKey(row.key), row.name)
+		}
+		said("scale", "pair")
 		if c.Gauges != nil {
 			texts["gauges"] = strings.Join(reversed(c.Gauges), ",")
 		}

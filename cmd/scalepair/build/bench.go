@@ -19,8 +19,8 @@ import (
 // it states none.
 func (r *Run) CheckOptions() mark.Options {
 	o := r.Build.Marking
-	o.RulerResolution, _ = r.rulerResolution()
-	o.CaliperResolution, _ = r.caliperResolution()
+	o.RulerResolution, _ = r.ResolutionOf("ruler")
+	o.CaliperResolution, _ = r.ResolutionOf("caliper")
 	return o
 }
 

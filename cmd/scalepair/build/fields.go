@@ -5,7 +5,6 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
-	"sync"
 
 	"scalepair/data/fault"
 )
@@ -56,16 +55,10 @@ func keyed(t reflect.Type, key string) (reflect.StructField, bool) {
 	return reflect.StructField{}, false
 }
 
-var fieldsOf sync.Map // of keyFields, by type: every key asks for them
-
 // keyFields gives the fields of a struct, or of the structs of a list, that have
 // a key; those of embedded structs among them, unless a field of the same name
 // stands before them.
 func keyFields(t reflect.Type) (out []reflect.StructField) {
-	if found, ok := fieldsOf.Load(t); ok {
-		return found.([]reflect.StructField)
-	}
-	defer func(t reflect.Type) { fieldsOf.Store(t, out) }(t)
 	for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice {
 		t = t.Elem()
 	}

@@ -197,7 +197,6 @@ func (f *Flag) shift() bool {
 func retuned(t tuning.Tuning, changes []string) (tuning.Tuning, error) {
 	var faults fault.List
 	out := tuning.Tuning{Notes: slices.Clone(t.Notes)}
-	seen := map[int]bool{}
 	for _, text := range changes {
 		number, note, found := strings.Cut(text, "=")
 		n, err := strconv.Atoi(strings.TrimSpace(number))
@@ -208,11 +207,7 @@ func retuned(t tuning.Tuning, changes []string) (tuning.Tuning, error) {
 		case n < 1 || n > t.Strings():
 			faults.Add(fault.Place{}, "there is no such string", text, fmt.Sprintf("use 1 to %d; 1 is the highest", t.Strings()))
 			continue
-		case seen[n]:
-			faults.Add(fault.Place{}, "a string has two notes", text, "keep one of them")
-			continue
 		}
-		seen[n] = true
 		to, err := tuning.ParseNote(note)
 		faults.Include(fault.Place{}, err)
 		out.Notes[len(out.Notes)-n] = to

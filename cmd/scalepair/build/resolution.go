@@ -2,6 +2,7 @@ package build
 
 import (
 	"math"
+	"reflect"
 	"strings"
 
 	"scalepair/data/unit"
@@ -34,22 +35,10 @@ func Finest(u unit.LengthUnit) mark.Resolution {
 // show such fractions. What [marking] says of drawn marks comes first.
 func (r *Run) Calipers(u unit.LengthUnit) Fineness {
 	f := Fineness{Resolution: Finest(u)}
-	if f.Stated, f.From = r.caliperResolution(); f.From != "" {
+	if f.Stated, f.From = r.ResolutionOf("caliper"); f.From != "" {
 		f.Resolution = printed(f.Stated, u)
 	}
 	return f
-}
-
-// stated is the resolution of a tool and the section that states it: [marking],
-// what it shows on drawn marks, before [measuring]; 0 and "" where neither does.
-func stated(b *Build, key string, marking, measuring unit.Length) (unit.Length, string) {
-	switch {
-	case marking > 0:
-		return marking, "[marking]"
-	case b.Given("measuring." + key):
-		return measuring, "[measuring]"
-	}
-	return 0, ""
 }
 
 // printed is the resolution that is printed for a tool's: its own where that is a
@@ -85,27 +74,21 @@ func exactly(tool unit.Length, u unit.LengthUnit) (mark.Resolution, bool) {
 	return r, err == nil
 }
 
-// ResolutionsFrom names the sections that state the resolutions of ruler and
-// calipers for CheckOptions: "[marking]", else "[measuring]"; "" where neither
-// does, and package mark's default holds.
-func (r *Run) ResolutionsFrom() (ruler, calipers string) {
-	_, ruler = r.rulerResolution()
-	_, calipers = r.caliperResolution()
-	return ruler, calipers
-}
-
-func (r *Run) rulerResolution() (unit.Length, string) {
-	l, from := stated(r.Build, "ruler_resolution", r.Build.Marking.RulerResolution, r.Build.Measuring.RulerResolution)
-	if from == "[measuring]" && l > mostRulerResolution {
-		return 0, ""
+// ResolutionOf is the resolution of "ruler" or "caliper" and the section that
+// states it: [marking], what it shows on drawn marks, before [measuring]; 0 and ""
+// where neither does, and package mark's default holds.
+func (r *Run) ResolutionOf(tool string) (resolution unit.Length, from string) {
+	for _, section := range []string{"marking", "measuring"} {
+		if key := section + "." + tool + "_resolution"; r.Given(key) {
+			v, _, _ := reach(reflect.ValueOf(r.Build).Elem(), key)
+			if l := v.Interface().(unit.Length); section == "marking" || l <= mostResolution {
+				return l, "[" + section + "]"
+			}
+		}
 	}
-	return l, from
+	return 0, ""
 }
 
-// mostRulerResolution is the coarsest of [measuring] that is taken for marks too:
-// what is coarser measures no mark (judgement).
-const mostRulerResolution unit.Length = 5 * unit.Millimetre
-
-func (r *Run) caliperResolution() (unit.Length, string) {
-	return stated(r.Build, "caliper_resolution", r.Build.Marking.CaliperResolution, r.Build.Measuring.CaliperResolution)
-}
+// mostResolution is the coarsest of [measuring] that is taken for marks too: what
+// is coarser measures no mark (judgement).
+const mostResolution unit.Length = 5 * unit.Millimetre

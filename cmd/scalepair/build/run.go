@@ -38,10 +38,6 @@ type Run struct {
 	Bare bool
 }
 
-// NoReadings is the error of Load where readings that nobody named are not
-// there; the run comes with it, bare.
-type NoReadings struct{ error }
-
 // Demo reports whether the embedded demo stands in for a build file.
 func (r *Run) Demo() bool { return r.Build != nil && strings.HasPrefix(r.File, demo) }
 
@@ -80,8 +76,8 @@ func (r *Run) readingsPath() string {
 
 // Load reads the build file at path and its readings. An empty path takes
 // DefaultFile in the current folder, and without one the embedded demo. All
-// faults of a file come together as a fault.List. The error is NoReadings where
-// only they are missing.
+// faults of a file come together as a fault.List. Where only readings that nobody
+// named are missing, the run comes with the error, bare.
 func Load(path string, over *Flags) (*Run, error) {
 	r, err := open(path, over)
 	if err == nil {
@@ -140,7 +136,7 @@ func (r *Run) readStock() error {
 	} else if _, missing := os.Stat(path); !os.IsNotExist(missing) || r.Given("readings") || len(r.Constructions) == 0 {
 		src, err = readInput(path, `weigh some string ends and list them there, or name the file with readings = "..." in `+r.File)
 		if os.IsNotExist(missing) && !r.Given("readings") {
-			r.Bare, err = true, NoReadings{err}
+			r.Bare = true
 		}
 	}
 	if err != nil {

@@ -120,7 +120,8 @@ func TestResolutionsFrom(t *testing.T) {
 		o := j.CheckOptions().WithDefaults()
 		assert.InDelta(t, c.ruler, o.RulerResolution.MM(), 1e-12, c.build)
 		assert.InDelta(t, c.caliper, o.CaliperResolution.MM(), 1e-12, c.build)
-		ruler, caliper := j.ResolutionsFrom()
+		_, ruler := j.ResolutionOf("ruler")
+		_, caliper := j.ResolutionOf("caliper")
 		assert.Equal(t, c.from, [2]string{ruler, caliper}, c.build)
 	}
 }

@@ -10,7 +10,6 @@ package job
 
 import (
 	"context"
-	"errors"
 	"strings"
 
 	"scalepair/cmd/scalepair/build"
@@ -26,13 +25,12 @@ type Job struct {
 	// Note says what was settled or left out on the builder's behalf.
 	Note func(format string, args ...any)
 
-	missing error // build.NoReadings, where nothing is known of strings
+	missing error // readings, where nothing is known of strings
 }
 
 // New makes the job of a run; err is that of reading it.
 func New(ctx context.Context, run *build.Run, err error, u Units, note func(format string, args ...any)) (*Job, error) {
-	var missing build.NoReadings
-	if err != nil && !errors.As(err, &missing) {
+	if err != nil && (run == nil || !run.Bare) {
 		return nil, err
 	}
 	return &Job{&report.Input{Run: run, Units: u.over(run)}, ctx, note, err}, nil

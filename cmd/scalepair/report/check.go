@@ -101,7 +101,8 @@ func (r *Check) Document() *document.Document {
 	} else {
 		doc.Table(r.across())
 	}
-	ruler, calipers := r.in.Run.ResolutionsFrom()
+	_, ruler := r.in.Run.ResolutionOf("ruler")
+	_, calipers := r.in.Run.ResolutionOf("caliper")
 	doc.Para("Judged by the pair %s, neutral %s, %d frets. Resolution of the tools, where a row states none: ruler %s, calipers %s.",
 		r.in.Pair(r.l.Spec.Bass, r.l.Spec.Treble), neutralWords(r.l.Spec.Neutral), r.l.Spec.Frets,
 		r.tool(r.RulerResolution, ruler, "ruler_resolution"), r.tool(r.CaliperResolution, calipers, "caliper_resolution"))
