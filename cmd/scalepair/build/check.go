@@ -4,6 +4,7 @@ import (
 	"encoding"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -32,26 +33,10 @@ func (p *places) decode(into *Build, faults *fault.List) {
 
 // set reads what is written into a field.
 func (s *spot) set(v reflect.Value, rng string) error {
-	_, reads := v.Addr().Interface().(encoding.TextUnmarshaler)
-	fits := false
-	switch k := v.Kind(); s.kind {
-	case unstable.Table, unstable.InlineTable:
-		fits = k == reflect.Struct && !reads
-	case unstable.Array:
-		fits = k == reflect.Slice
-	case unstable.Bool:
-		fits = k == reflect.Bool
-	case unstable.String:
-		fits = reads || k == reflect.String
-	case unstable.Integer:
-		fits = reads || k == reflect.Int || k == reflect.Float64
-	case unstable.Float:
-		fits = reads || k == reflect.Float64
-	}
 	text := s.text
-	switch {
-	case !fits:
-		return fault.Fault{What: "this must be " + strings.Replace(wanted(v.Type()), "[name]", "["+lastKey(s.path)+"]", 1), Given: text}
+	switch wanted, kinds := form(v); {
+	case !slices.Contains(kinds, s.kind):
+		return fault.Fault{What: "this must be " + strings.Replace(wanted, "[name]", "["+lastKey(s.path)+"]", 1), Given: text}
 	case s.kind == unstable.Table || s.kind == unstable.InlineTable:
 		return nil // its keys follow
 	case s.kind == unstable.Array:
@@ -82,28 +67,31 @@ func withUnit(key, text string) string {
 	return text
 }
 
-// wanted says what a value of a type looks like.
-func wanted(t reflect.Type) string {
-	_, reads := reflect.New(t).Interface().(encoding.TextUnmarshaler)
-	switch k := t.Kind(); {
-	case k == reflect.Slice && t.Elem().Kind() == reflect.Struct && !reads:
-		return "one or several sections, each begun with [[name]] on a line of its own"
-	case k == reflect.Slice && t.Elem().Kind() == reflect.Int:
-		return "a list of whole numbers, such as [5, 12]"
-	case k == reflect.Slice && !reads:
-		return `a list of texts, such as ["w46", "w36"]`
+// form says what a value of a field looks like, and as what a file may write it.
+func form(v reflect.Value) (wanted string, kinds []unstable.Kind) {
+	_, reads := v.Addr().Interface().(encoding.TextUnmarshaler)
+	const texts, list = "text in quotes", unstable.Array
+	switch k := v.Kind(); {
+	case k == reflect.Slice && v.Type().Elem().Kind() == reflect.Int:
+		return "a list of whole numbers, such as [5, 12]", []unstable.Kind{list}
+	case k == reflect.Slice && reads:
+		return texts, []unstable.Kind{list, unstable.String, unstable.Integer, unstable.Float}
+	case k == reflect.Slice && v.Type().Elem().Kind() == reflect.Struct:
+		return "one or several sections, each begun with [[name]] on a line of its own", []unstable.Kind{list}
+	case k == reflect.Slice:
+		return `a list of texts, such as ["w46", "w36"]`, []unstable.Kind{list}
 	case reads:
-		return "text in quotes"
+		return texts, []unstable.Kind{unstable.String, unstable.Integer, unstable.Float}
 	case k == reflect.Struct:
-		return "a section, begun with [name] on a line of its own"
+		return "a section, begun with [name] on a line of its own", []unstable.Kind{unstable.Table, unstable.InlineTable}
 	case k == reflect.Bool:
-		return "true or false without quotes"
+		return "true or false without quotes", []unstable.Kind{unstable.Bool}
 	case k == reflect.Int:
-		return "a whole number without quotes"
+		return "a whole number without quotes", []unstable.Kind{unstable.Integer}
 	case k == reflect.Float64:
-		return "a number without quotes"
+		return "a number without quotes", []unstable.Kind{unstable.Integer, unstable.Float}
 	}
-	return "text in quotes"
+	return texts, []unstable.Kind{unstable.String}
 }
 
 // unknown reports a key that no field has, with the key that was probably meant,

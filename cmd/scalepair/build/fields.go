@@ -98,7 +98,8 @@ func setText(v reflect.Value, text string) error {
 		panic("build: no text for " + v.Type().String())
 	}
 	if _, ours := err.(fault.Fault); err != nil && !ours {
-		err = fault.Fault{What: "not " + strings.TrimSuffix(wanted(v.Type()), " without quotes"), Given: text}
+		wanted, _ := form(v)
+		err = fault.Fault{What: "not " + strings.TrimSuffix(wanted, " without quotes"), Given: text}
 	}
 	return err
 }

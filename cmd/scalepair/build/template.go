@@ -84,16 +84,15 @@ var (
 func (s Start) tuning() (tuning.Tuning, error) {
 	if s.Tuning != "" {
 		t, err := tuning.Parse(s.Tuning)
-		switch {
-		case err != nil:
-		case t.Strings() < fewestStrings || t.Strings() > mostStrings:
-			err = fault.Fault{What: "this tuning cannot be laid out", Given: s.Tuning,
-				Remedy: fmt.Sprintf("give %d to %d notes, low string first", fewestStrings, mostStrings)}
-		case falls(t):
-			err = fault.Fault{What: "the tuning falls from its first note to its last", Given: s.Tuning,
-				Remedy: fmt.Sprintf("low string first? write %q", lowFirst(t))}
-		case s.Strings != 0 && s.Strings != t.Strings():
-			err = fault.Fault{What: fmt.Sprintf("the tuning has %d strings, not %d", t.Strings(), s.Strings), Given: s.Tuning, Remedy: "leave out one of the two"}
+		if err != nil {
+			return t, err
+		}
+		what, remedy := wrongTuning(t, t.Strings(), true)
+		if s.Strings != 0 && s.Strings != t.Strings() {
+			what, remedy = fmt.Sprintf("it has %d strings, --strings asks for %d", t.Strings(), s.Strings), "leave out one of the two"
+		}
+		if what != "" {
+			err = fault.Fault{What: what, Given: s.Tuning, Remedy: remedy}
 		}
 		return t, err
 	}

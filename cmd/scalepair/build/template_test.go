@@ -79,9 +79,9 @@ func TestTemplateRefuses(t *testing.T) {
 	}{
 		{build.Start{Strings: 12}, "no common tuning is known for 12 strings; 6 to 9 strings, or give the tuning"},
 		{build.Start{Strings: 7, Bass: true}, "no common tuning is known for 7 strings; 4 to 6 strings for a bass, or give the tuning"},
-		{build.Start{Tuning: "E2"}, `this tuning cannot be laid out ("E2"); give 2 to 24 notes, low string first`},
-		{build.Start{Tuning: "E4 B3 G3"}, `the tuning falls from its first note to its last ("E4 B3 G3"); low string first? write "G3 B3 E4"`},
-		{build.Start{Tuning: "baritone B", Strings: 7}, `the tuning has 6 strings, not 7 ("baritone B"); leave out one of the two`},
+		{build.Start{Tuning: "E2"}, `the number of strings is out of range ("E2"); 2 to 24 can be laid out`},
+		{build.Start{Tuning: "E4 B3 G3"}, `it falls from its first note to its last ("E4 B3 G3"); low string first? write "G3 B3 E4"; a tuning that is meant so needs ordering = false under [strings]`},
+		{build.Start{Tuning: "baritone B", Strings: 7}, `it has 6 strings, --strings asks for 7 ("baritone B"); leave out one of the two`},
 	} {
 		file, readings, err := build.Template(c.start)
 		assert.EqualError(t, err, c.want)

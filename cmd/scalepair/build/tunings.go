@@ -60,20 +60,20 @@ func (c checker) tuning(key string, t tuning.Tuning) {
 	if key == "reference.tuning" {
 		strings = t.Strings()
 	}
-	if what, remedy := c.wrongTuning(t, strings); what != "" && t.Strings() > 0 {
+	if what, remedy := wrongTuning(t, strings, c.Strings.Ordering); what != "" && t.Strings() > 0 {
 		c.wrong(key, what, remedy)
 	}
 }
 
 // wrongTuning says what is wrong with a tuning of so many strings, "" for
-// nothing.
-func (b *Build) wrongTuning(t tuning.Tuning, strings int) (what, remedy string) {
+// nothing. With ordering it must not fall from string to string.
+func wrongTuning(t tuning.Tuning, strings int, ordering bool) (what, remedy string) {
 	switch n := t.Strings(); {
 	case n < fewestStrings || n > mostStrings:
 		return "the number of strings is out of range", fmt.Sprintf("%d to %d can be laid out", fewestStrings, mostStrings)
 	case n != strings:
 		return fmt.Sprintf("it has %d strings, the build has %d", n, strings), "all tunings of one build have the same number of strings"
-	case b.Strings.Ordering && falls(t):
+	case ordering && falls(t):
 		return "it falls from its first note to its last",
 			fmt.Sprintf("low string first? write %q; a tuning that is meant so needs ordering = false under [strings]", lowFirst(t))
 	}
