@@ -20,7 +20,6 @@ type Base struct {
 	saddle     []place
 	nutThick   float64 // equal gaps: what the strings take of the spread; 0 under another rule
 	sadThick   float64
-	likeNut    bool // the saddle has the nut's fractions whatever the pair
 
 	marginBass, marginTreble float64
 	evenEnds                 bool // nut and saddle fractions are the same to the bit
@@ -28,13 +27,10 @@ type Base struct {
 
 // NewBase checks a spec without its scale pair (Bass and Treble are not
 // read). Every fault comes at once as a fault.List, each place naming the
-// build file's key ("neck.string_spread_at_nut").
+// build file's key ("neck.zero_fret").
 func NewBase(spec Spec) (*Base, error) {
 	if err := checkNeck(spec).Err(); err != nil {
 		return nil, err
-	}
-	if spec.Neutral.Bridge {
-		spec.Neutral.Fret = 0
 	}
 	b := &Base{spec: spec, neutralK: spec.Neutral.K(), lastK: K(float64(spec.Frets))}
 	bass, treble := spec.Margins()
@@ -46,10 +42,9 @@ func NewBase(spec Spec) (*Base, error) {
 	b.halfSpread = b.spread / 2
 	b.nut, b.nutThick = places(spec, spec.NutSpacing)
 	b.saddle, b.sadThick = places(spec, spec.SaddleSpacing)
-	if b.likeNut = spec.SaddleSpacing.Rule == LikeNut; b.likeNut {
-		b.saddle, b.sadThick = b.nut, 0
+	if b.evenEnds = sameWhateverTheSpread(b.nut, b.saddle); spec.SaddleSpacing.Rule == LikeNut {
+		b.saddle, b.sadThick, b.evenEnds = b.nut, 0, true
 	}
-	b.evenEnds = b.likeNut || sameWhateverTheSpread(b.nut, b.saddle)
 	return b, nil
 }
 
@@ -57,9 +52,6 @@ func NewBase(spec Spec) (*Base, error) {
 // reason is Fits when the pair makes an instrument; otherwise the Frame is the
 // zero value.
 func (b *Base) Frame(bass, treble unit.Length) (Frame, Reason) {
-	if !(bass >= minLength && bass <= maxLength && treble >= minLength && treble <= maxLength) {
-		return Frame{}, LengthAbsurd
-	}
 	if bass < treble && !b.spec.AllowReverse {
 		return Frame{}, ReverseUnasked
 	}

@@ -12,13 +12,8 @@ type Board struct {
 }
 
 // Board gives the outline.
-func (l *Layout) Board() Board {
-	f := &l.Frame
-	return Board{
-		Corners: f.corners(),
-		NutEnd:  f.lineAt(f.nutShelf()),
-		BodyEnd: f.lineAt(f.bodyEnd()),
-	}
+func (f *Frame) Board() Board {
+	return Board{f.corners(), f.lineAt(f.nutShelf()), f.lineAt(f.bodyEnd())}
 }
 
 // Blank is a fingerboard blank on offer. Its length runs along the centreline,
@@ -40,7 +35,18 @@ type Rectangle struct {
 
 // LeastBlank gives the smallest rectangle that holds the board with the saw
 // allowance on every side.
-func (l *Layout) LeastBlank() Rectangle { return l.Frame.leastBlank() }
+func (f *Frame) LeastBlank() Rectangle {
+	corners, allowance := f.corners(), f.base.spec.SawAllowance
+	r := Rectangle{MinX: corners[0].X, MaxX: corners[0].X, MinY: corners[0].Y, MaxY: corners[0].Y, Allowance: allowance}
+	for _, p := range corners[1:] {
+		r.MinX, r.MaxX = min(r.MinX, p.X), max(r.MaxX, p.X)
+		r.MinY, r.MaxY = min(r.MinY, p.Y), max(r.MaxY, p.Y)
+	}
+	r.MinX, r.MinY = plain(r.MinX-allowance), r.MinY-allowance
+	r.MaxX, r.MaxY = r.MaxX+allowance, r.MaxY+allowance
+	r.Length, r.Width = r.MaxX-r.MinX, r.MaxY-r.MinY
+	return r
+}
 
 // Fit reports whether a blank holds a board, and how it must lie.
 type Fit struct {
@@ -62,8 +68,7 @@ type Fit struct {
 // far above rounding, so that a blank of just the stated size fits.
 const sizeSlack unit.Length = 1e-6 * unit.Millimetre
 
-// Fit judges every blank, in the order given. One without a positive finite
-// length and width does not fit.
+// Fit judges every blank, in the order given.
 func (r Rectangle) Fit(blanks []Blank) []Fit {
 	list := make([]Fit, len(blanks))
 	for i, b := range blanks {
@@ -73,11 +78,7 @@ func (r Rectangle) Fit(blanks []Blank) []Fit {
 }
 
 func (r Rectangle) fit(b Blank) Fit {
-	s := Fit{Blank: b}
-	if !(finite(b.Length.M()) && finite(b.Width.M()) && b.Length > 0 && b.Width > 0) {
-		return s
-	}
-	s.SpareLength, s.SpareWidth = plain(b.Length-r.Length), plain(b.Width-r.Width)
+	s := Fit{Blank: b, SpareLength: plain(b.Length - r.Length), SpareWidth: plain(b.Width - r.Width)}
 	switch spare := min(s.SpareLength, s.SpareWidth); {
 	case spare >= -sizeSlack:
 		s.Fits = true
@@ -87,19 +88,4 @@ func (r Rectangle) fit(b Blank) Fit {
 		s.Near = true
 	}
 	return s
-}
-
-// leastBlank is the rectangle along the axes that holds the board's corners with
-// the saw allowance on every side.
-func (f *Frame) leastBlank() Rectangle {
-	corners, allowance := f.corners(), f.base.spec.SawAllowance
-	r := Rectangle{MinX: corners[0].X, MaxX: corners[0].X, MinY: corners[0].Y, MaxY: corners[0].Y, Allowance: allowance}
-	for _, p := range corners[1:] {
-		r.MinX, r.MaxX = min(r.MinX, p.X), max(r.MaxX, p.X)
-		r.MinY, r.MaxY = min(r.MinY, p.Y), max(r.MaxY, p.Y)
-	}
-	r.MinX, r.MinY = plain(r.MinX-allowance), r.MinY-allowance
-	r.MaxX, r.MaxY = r.MaxX+allowance, r.MaxY+allowance
-	r.Length, r.Width = r.MaxX-r.MinX, r.MaxY-r.MinY
-	return r
 }

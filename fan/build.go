@@ -8,30 +8,28 @@ import (
 	"scalepair/data/unit"
 )
 
-// New builds the layout of a spec. The error is a fault.List of everything
-// that is wrong with it, each place naming the build file's key.
+// New builds the layout of a spec. The error is a fault.List, each place naming the
+// build file's key.
 func New(spec Spec) (*Layout, error) {
-	frame, err := NewFrame(spec)
+	f, err := NewFrame(spec)
 	if err != nil {
 		return nil, err
 	}
-	f := &frame
+	return f.layout(), nil
+}
+
+func (f Frame) layout() *Layout {
 	l := &Layout{
-		Spec: f.base.spec, Frame: frame,
-		Nut: f.across(0), Saddle: f.across(1),
-		NutOffset: unit.Length(plain(f.pt - f.pb)),
-		Parallel:  f.diff == 0,
+		Spec: f.base.spec, Frame: f, Strings: f.stringLines(), Frets: f.frets(),
+		Nut: f.across(0), Saddle: f.across(1), Neutral: f.neutralLine(),
+		NutOffset: unit.Length(plain(f.pt - f.pb)), Parallel: f.diff == 0,
 	}
-	l.Strings = f.stringLines()
-	l.Frets = f.frets()
-	l.Neutral = f.neutralLine()
+	l.Spec.Bass, l.Spec.Treble = unit.Length(f.bass), unit.Length(f.treble)
 	l.NutPositions, l.SaddlePositions = l.StringsAt(l.Nut), l.StringsAt(l.Saddle)
-	l.NutBlank = l.Frets[0].Slot.Length
 	l.CentsErrors = centsErrors(l.Frets)
-	last := l.Frets[spec.Frets].Line
-	l.DiagonalBassNut = l.Nut.Bass.Distance(last.Treble)
-	l.DiagonalTrebleNut = l.Nut.Treble.Distance(last.Bass)
-	return l, nil
+	last := l.Last().Line
+	l.DiagonalBassNut, l.DiagonalTrebleNut = l.Nut.Bass.Distance(last.Treble), l.Nut.Treble.Distance(last.Bass)
+	return l
 }
 
 // across is the line at fraction k of the outer strings.
@@ -44,12 +42,11 @@ func (f *Frame) across(k float64) Across {
 }
 
 func (f *Frame) stringLines() []StringLine {
-	lines := make([]StringLine, f.Strings())
+	lines := make([]StringLine, f.base.spec.Strings)
 	for i := range lines {
 		s := &lines[i]
 		s.Number, s.Length = i+1, f.Length(i)
 		s.Nut, s.Saddle = f.ends(i)
-		s.NutFraction, s.SaddleFraction = f.fractions(i)
 	}
 	return lines
 }
@@ -62,7 +59,7 @@ func (f *Frame) frets() []Fret {
 		*fret = Fret{
 			Number: n, Line: f.across(k),
 			Bass: mark(f.bass, n), Treble: mark(f.treble, n),
-			CentsSharp: make([]unit.Cents, f.Strings()),
+			CentsSharp: make([]unit.Cents, f.base.spec.Strings),
 		}
 		fret.Slot = f.slot(fret.Line)
 		for i := range fret.CentsSharp {
@@ -145,12 +142,5 @@ func centsErrors(frets []Fret) []CentsError {
 
 func (f *Frame) neutralLine() NeutralLine {
 	k := f.base.neutralK
-	x := f.bassX(k)
-	half := f.half(x)
-	return NeutralLine{
-		Neutral: f.base.spec.Neutral, X: unit.Length(plain(x)),
-		Bass: at(x, half), Treble: at(x, -half),
-		BassFromNut: unit.Length(f.bass * k), TrebleFromNut: unit.Length(f.treble * k),
-		BassBehind: unit.Length(plain(x - f.pb)), TrebleBehind: unit.Length(plain(x - f.pt)),
-	}
+	return NeutralLine{f.base.spec.Neutral, unit.Length(plain(f.bassX(k))), unit.Length(f.bass * k), unit.Length(f.treble * k)}
 }

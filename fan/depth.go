@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"math"
 
+	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
 
 // Sawing is what slot depth depends on besides the layout.
 type Sawing struct {
 	FretWire
-	Thickness   unit.Length // of the board as slotted; 0: not known, nothing is said of what is left
-	RadiusFirst bool        // the board is radiused before it is slotted, and every slot sawn to one depth along the curve
+	RadiusFirst bool // the board is radiused before it is slotted, and every slot sawn to one depth along the curve
 }
 
 // What must be left of a board (judgement).
@@ -26,14 +26,12 @@ const (
 // the depth is the same all along, measured from the curve. The string
 // centreline is the radius's middle.
 type SlotDepth struct {
-	Fret                     int
-	Radius                   unit.Length // at the crossing of the centreline; 0 on a flat board
-	Middle                   unit.Length // needed in the middle: tang and clearance
-	Bass, Treble             unit.Length // needed at the two slot ends
-	Saw                      unit.Length // one straight cut that is deep enough all along: the greatest of the three
-	BassDrop, TrebleDrop     unit.Length // how far the radiused face falls from the flat at the slot ends
-	LeftUnder                unit.Length // least thickness left under the cut, with RadiusFirst at its ends; 0 when the thickness is not known
-	LeftAtBass, LeftAtTreble unit.Length // board thickness left at the slot ends after radiusing; 0 when not known
+	Fret         int
+	Radius       unit.Length // at the crossing of the centreline; 0 on a flat board
+	Middle       unit.Length // needed in the middle: tang and clearance
+	Bass, Treble unit.Length // needed at the two slot ends
+	Saw          unit.Length // one straight cut that is deep enough all along: the greatest of the three
+	Drop         unit.Length // how far the radiused face falls from the flat at the lower of the slot ends
 }
 
 // Drop is how far a face of radius R falls from its highest line at the
@@ -57,46 +55,70 @@ func Drop(radius, y unit.Length) unit.Length {
 //
 // with that end's own y and, on a compound radius, its own R, which changes
 // linearly along x between the nut line's crossing and the last fret's and on
-// beyond them; with RadiusFirst it is tang + clearance. Faults: numbers out of range, a radius not greater than half the
-// board's width, less than 1.5 mm left under a slot (with RadiusFirst less than
-// 0.8 mm under its ends), less than 2 mm at an edge after radiusing (all
-// judgement).
+// beyond them; with RadiusFirst it is tang + clearance. A radius not greater than
+// half the board's width is a fault: since both change linearly along an edge, it
+// shows at a corner.
 func (l *Layout) Depths(s Sawing) ([]SlotDepth, error) {
-	f := l.checkSawing(s)
-	if err := f.list.Err(); err != nil {
-		return nil, err
+	for _, p := range l.Board().Corners {
+		if r := l.radius(p.X); l.roundest() != 0 && r <= abs(p.Y) {
+			key := "neck.radius"
+			switch l.roundest() {
+			case l.Spec.RadiusNut:
+				key = "neck.radius_nut"
+			case l.Spec.RadiusLast:
+				key = "neck.radius_last"
+			}
+			return nil, fault.List{{Place: keyed(key), What: "the fretboard radius is not greater than half the board's width", Remedy: "take a greater radius",
+				Given: fmt.Sprintf("%s where the edge is %s from the centreline", millimetres(r), millimetres(abs(p.Y)))}}
+		}
 	}
-	l.checkRadius(&f)
-	if err := f.list.Err(); err != nil {
-		return nil, err
-	}
-	list := make([]SlotDepth, 0, len(l.Frets))
+	var list []SlotDepth
 	for _, fret := range l.Slotted() {
 		list = append(list, l.depth(fret, s))
-	}
-	l.checkLeft(&f, s, list)
-	if err := f.list.Err(); err != nil {
-		return nil, err
 	}
 	return list, nil
 }
 
-// LeastThickness is the thinnest board that Depths accepts; s.Thickness is
-// not read. The faults are those of Depths.
-func (l *Layout) LeastThickness(s Sawing) (unit.Length, error) {
-	s.Thickness = 0
-	list, err := l.Depths(s)
-	if err != nil {
-		return 0, err
+func (l *Layout) depth(fret Fret, s Sawing) SlotDepth {
+	bass, treble := l.drop(fret.Slot.Bass), l.drop(fret.Slot.Treble)
+	d := SlotDepth{Fret: fret.Number, Radius: l.radius(fret.Line.Cross), Middle: s.TangDepth + s.Clearance, Drop: max(bass, treble)}
+	if s.RadiusFirst {
+		bass, treble = 0, 0
 	}
-	var least unit.Length
-	for _, d := range list {
-		least = max(least, d.Middle+max(d.BassDrop, d.TrebleDrop)+s.leastUnder(), d.Middle+LeastUnderSlot)
+	d.Bass, d.Treble = d.Middle+bass, d.Middle+treble
+	d.Saw = max(d.Bass, d.Treble)
+	return d
+}
+
+// roundest is the smaller radius of the board's ends; 0 for a flat board.
+func (l *Layout) roundest() unit.Length {
+	nut, last := l.Spec.Radii()
+	return min(nut, last)
+}
+
+// radius is the fretboard radius at x.
+func (l *Layout) radius(x unit.Length) unit.Length {
+	nut, last := l.Spec.Radii()
+	return nut + (last-nut)*x/l.Last().Line.Cross
+}
+
+func (l *Layout) drop(p Point) unit.Length { return Drop(l.radius(p.X), p.Y) }
+
+// LeastThickness is the thinnest board that leaves enough under slots of these
+// depths and at the edges after radiusing (judgement). Along an edge a face of
+// linear radius falls by a convex function of x, so the most at a corner.
+func (l *Layout) LeastThickness(s Sawing, depths []SlotDepth) (least unit.Length) {
+	under := LeastUnderSlot
+	if s.RadiusFirst {
+		under = LeastUnderEnd
 	}
-	for _, p := range l.edgePoints() {
+	for _, d := range depths {
+		least = max(least, d.Middle+d.Drop+under, d.Middle+LeastUnderSlot)
+	}
+	for _, p := range l.Board().Corners {
 		least = max(least, l.drop(p)+leastAtEdge)
 	}
-	return least, nil
+	return least
 }
 
 // BlankFit reports whether one blank holds the board, thickness included.
@@ -113,158 +135,31 @@ type BlankFit struct {
 // Enough reports whether the blank is large enough and not known to be too thin.
 func (b BlankFit) Enough() bool { return b.Fits && b.Thin == nil }
 
-// FitBlanks judges every blank; s.Thickness is not read. Where the tang's depth is
-// not known, nothing is said of thickness. The error is that of Depths.
-func (l *Layout) FitBlanks(blanks []Blank, s Sawing) ([]BlankFit, error) {
-	s.Thickness = 0
-	var depths []SlotDepth
-	if s.TangDepth > 0 {
-		var err error
-		if depths, err = l.Depths(s); err != nil {
-			return nil, err
-		}
-	}
-	var out []BlankFit
+// FitBlanks judges every blank. Without depths nothing is said of thickness.
+func (l *Layout) FitBlanks(blanks []Blank, s Sawing, depths []SlotDepth) (out []BlankFit) {
 	for _, fit := range l.LeastBlank().Fit(blanks) {
 		b := BlankFit{Fit: fit}
-		if s.Thickness = fit.Blank.Thickness; s.Thickness > 0 && depths != nil {
-			b.LeftUnder, b.LeftAtEdge = s.Thickness, s.Thickness
+		if thick := fit.Blank.Thickness; thick > 0 && depths != nil {
+			b.LeftUnder, b.LeftAtEdge, b.Thin = thick, thick, l.thin(thick, s, depths)
 			for _, d := range depths {
-				drop := max(d.BassDrop, d.TrebleDrop)
-				b.LeftUnder, b.LeftAtEdge = min(b.LeftUnder, s.Thickness-d.Middle-drop), min(b.LeftAtEdge, s.Thickness-drop)
+				b.LeftUnder, b.LeftAtEdge = min(b.LeftUnder, thick-d.Middle-d.Drop), min(b.LeftAtEdge, thick-d.Drop)
 			}
-			_, b.Thin = l.Depths(s)
 		}
 		out = append(out, b)
 	}
-	return out, nil
+	return out
 }
 
-// leastUnder is what must be left under the deepest place of a slot.
-func (s Sawing) leastUnder() unit.Length {
-	if s.RadiusFirst {
-		return LeastUnderEnd
+// thin is the fault of a board that is too thin, nil for one that is not.
+func (l *Layout) thin(thick unit.Length, s Sawing, depths []SlotDepth) error {
+	least, remedy := l.LeastThickness(s, depths), "take a thicker board"
+	if thick >= least {
+		return nil
 	}
-	return LeastUnderSlot
-}
-
-// radius is the fretboard radius at x.
-func (l *Layout) radius(x unit.Length) unit.Length {
-	nut, last := l.Spec.Radii()
-	return nut + (last-nut)*x/l.Frets[l.Spec.Frets].Line.Cross
-}
-
-func (l *Layout) drop(p Point) unit.Length { return Drop(l.radius(p.X), p.Y) }
-
-func (l *Layout) depth(fret Fret, s Sawing) SlotDepth {
-	d := SlotDepth{
-		Fret:     fret.Number,
-		Radius:   l.radius(fret.Line.Cross),
-		Middle:   s.TangDepth + s.Clearance,
-		BassDrop: l.drop(fret.Slot.Bass), TrebleDrop: l.drop(fret.Slot.Treble),
+	s.RadiusFirst = true
+	if along := l.LeastThickness(s, depths); thick >= along {
+		remedy = fmt.Sprintf("radius first, then saw along the curve (--radius-first), which takes %.2f mm; or take a thicker board", along.MM())
 	}
-	deepest := d.Middle + max(d.BassDrop, d.TrebleDrop) // from the flat
-	d.Bass, d.Treble, d.Saw = d.Middle+d.BassDrop, d.Middle+d.TrebleDrop, deepest
-	if s.RadiusFirst {
-		d.Bass, d.Treble, d.Saw = d.Middle, d.Middle, d.Middle
-	}
-	if s.Thickness > 0 {
-		d.LeftUnder = s.Thickness - deepest
-		d.LeftAtBass, d.LeftAtTreble = s.Thickness-d.BassDrop, s.Thickness-d.TrebleDrop
-	}
-	return d
-}
-
-func (l *Layout) checkSawing(s Sawing) faults {
-	var f faults
-	if nut, last := l.Spec.Radii(); nut != 0 || last != 0 {
-		f.length(l.roundest(), "the fretboard radius", min(nut, last), leastRadius, mostRadius)
-		f.length(l.roundest(), "the fretboard radius", max(nut, last), leastRadius, mostRadius)
-	}
-	s.FretWire.check(&f)
-	f.length(keyTang, "the tang's depth", s.TangDepth, 0.2*unit.Millimetre, 5*unit.Millimetre)
-	f.size(keyThickness, "the board's thickness", s.Thickness)
-	return f
-}
-
-// The radii that are taken; more is flat (judgement).
-const leastRadius, mostRadius unit.Length = 20 * unit.Millimetre, 10000 * unit.Millimetre
-
-// checkRadius refuses a fretboard too round for its width, at the slot ends and
-// at the board's corners.
-func (l *Layout) checkRadius(f *faults) {
-	if nut, _ := l.Spec.Radii(); nut == 0 {
-		return
-	}
-	for _, p := range l.edgePoints() {
-		r := l.radius(p.X)
-		if r > abs(p.Y) {
-			continue
-		}
-		f.add(l.roundest(), "the fretboard radius is not greater than half the board's width",
-			fmt.Sprintf("%.1f mm where the edge is %.1f mm from the centreline", r.MM(), abs(p.Y).MM()), "take a greater radius")
-		return
-	}
-}
-
-// roundest is the key of the radius to be made greater: of a compound radius
-// that of its smaller end.
-func (l *Layout) roundest() string {
-	switch {
-	case l.Spec.RadiusNut == 0 && l.Spec.RadiusLast == 0:
-		return keyRadius
-	case l.Spec.RadiusNut <= l.Spec.RadiusLast:
-		return keyRadiusNut
-	}
-	return keyRadiusLast
-}
-
-// edgePoints are the places on the board's edges where the radius is looked at.
-func (l *Layout) edgePoints() []Point {
-	corners := l.Board().Corners
-	points := corners[:]
-	for _, fret := range l.Frets {
-		points = append(points, fret.Slot.Bass, fret.Slot.Treble)
-	}
-	return points
-}
-
-// checkLeft refuses a board too thin for slots and radius, naming the worst
-// place of each kind.
-func (l *Layout) checkLeft(f *faults, s Sawing, list []SlotDepth) {
-	if s.Thickness == 0 {
-		return
-	}
-	worst := list[0]
-	for _, d := range list {
-		if d.LeftUnder < worst.LeftUnder {
-			worst = d
-		}
-	}
-	left, least := worst.LeftUnder, s.leastUnder()
-	if middle := s.Thickness - worst.Middle; s.RadiusFirst && middle < LeastUnderSlot {
-		left, least = middle, LeastUnderSlot
-	}
-	if left < least {
-		remedy := "take a thicker board"
-		if !s.RadiusFirst && left >= LeastUnderEnd {
-			remedy = fmt.Sprintf("radius first, then saw to tang and clearance (%.2f mm) along the curve, so that only the slot's ends are this thin; or take a thicker board", worst.Middle.MM())
-		}
-		what := fmt.Sprintf("too little is left under the slot of fret %d, %.2f mm of at least %.1f mm (judgement)", worst.Fret, plain(left.MM()), least.MM())
-		if left < 0 {
-			what = fmt.Sprintf("the slot of fret %d goes through the board, by %.2f mm", worst.Fret, -left.MM())
-		}
-		f.add(keyThickness, what, number(s.Thickness.MM())+" mm", remedy)
-	}
-	edge := s.Thickness
-	for _, p := range l.edgePoints() {
-		edge = min(edge, s.Thickness-l.drop(p))
-	}
-	if edge < leastAtEdge {
-		what := fmt.Sprintf("too little is left at the board's edge after radiusing, %.2f mm of at least %.1f mm (judgement)", plain(edge.MM()), leastAtEdge.MM())
-		if edge < 0 {
-			what = fmt.Sprintf("nothing is left at the board's edge after radiusing: the face drops %.2f mm below the board", -edge.MM())
-		}
-		f.add(keyThickness, what, number(s.Thickness.MM())+" mm", "take a greater radius or a thicker board")
-	}
+	return fault.List{{Place: keyed("blanks.thickness"), What: fmt.Sprintf("too thin for slots and radius, which take at least %.2f mm (judgement: %.1f mm left under a slot, %.1f mm at an edge)",
+		least.MM(), LeastUnderSlot.MM(), leastAtEdge.MM()), Given: fmt.Sprintf("%.2f mm", thick.MM()), Remedy: remedy}}
 }

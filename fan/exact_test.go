@@ -45,7 +45,7 @@ func TestGeometryNearItsEdges(t *testing.T) {
 		{"equal gaps, equal lengths", 648, 648, 7, 20, true},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			s := fan.DefaultSpec()
+			s := fan.Spec{Strings: 6, Neck: fan.DefaultNeck()}
 			s.Bass, s.Treble, s.Frets, s.AllowReverse = unit.MM(row.bass), unit.MM(row.treble), last, true
 			s.NutSpread, s.SaddleSpread = unit.MM(35), unit.MM(35+row.spread)
 			s.Neutral = fan.Neutral{Fret: row.neutral}

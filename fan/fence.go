@@ -18,22 +18,16 @@ type Fence struct {
 	// the edges, measured the same way: half a kerf nearer the nut, square to
 	// the slot. Negative where that falls behind the nut line.
 	FaceBassAlongEdge, FaceTrebleAlongEdge unit.Length
-	FenceBass, FenceTreble                 Point      // the same as points
 	Slant                                  unit.Angle // of slot and fence
 }
 
 // Fences gives the fence of every slot (see [Layout.Slotted]), for a saw that cuts kerf
-// wide. A kerf below 0 is a fault.
-func (l *Layout) Fences(kerf unit.Length) ([]Fence, error) {
-	var f faults
-	if !f.size(keyKerf, "the saw's cut", kerf) {
-		return nil, f.list.Err()
-	}
-	list := make([]Fence, 0, len(l.Frets))
+// wide.
+func (l *Layout) Fences(kerf unit.Length) (list []Fence) {
 	for _, fret := range l.Slotted() {
 		list = append(list, l.fence(fret, kerf))
 	}
-	return list, nil
+	return list
 }
 
 func (l *Layout) fence(fret Fret, kerf unit.Length) Fence {
@@ -43,14 +37,13 @@ func (l *Layout) fence(fret Fret, kerf unit.Length) Fence {
 	face := f.slot(line)
 	bassZero, trebleZero := l.Frets[0].Slot.Bass.X, l.Frets[0].Slot.Treble.X
 	// Both edges run at the outer strings' angle: x grows by c along them.
-	along := func(x, zero unit.Length) unit.Length { return plain((x - zero) / unit.Length(f.c)) }
+	along := func(x, zero unit.Length) unit.Length { return plain(f.AlongLine(x - zero)) }
 	return Fence{
 		Fret:                fret.Number,
 		BassAlongEdge:       along(fret.Slot.Bass.X, bassZero),
 		TrebleAlongEdge:     along(fret.Slot.Treble.X, trebleZero),
 		FaceBassAlongEdge:   along(face.Bass.X, bassZero),
 		FaceTrebleAlongEdge: along(face.Treble.X, trebleZero),
-		FenceBass:           face.Bass, FenceTreble: face.Treble,
-		Slant: line.Slant,
+		Slant:               line.Slant,
 	}
 }

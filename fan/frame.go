@@ -8,7 +8,6 @@ import (
 
 // Frame is the geometry of one scale pair in the few numbers everything else
 // follows from. It is a value; copying it is cheap, and no method allocates.
-// The zero value has no strings, and its other methods panic.
 type Frame struct {
 	base               *Base
 	bass, treble, diff float64 // lengths and their difference, m
@@ -18,27 +17,14 @@ type Frame struct {
 }
 
 // NewFrame checks a whole spec and settles its scale pair. The error is a
-// fault.List of everything that is wrong.
+// fault.List.
 func NewFrame(spec Spec) (Frame, error) {
-	faults := checkPair(spec)
 	base, err := NewBase(spec)
-	if err != nil || len(faults.list) > 0 {
-		faults.list.Include(placeOf(keyBass), err)
-		return Frame{}, faults.list.Err()
+	if err != nil {
+		return Frame{}, err
 	}
 	f, reason := base.Frame(spec.Bass, spec.Treble)
-	if reason != Fits {
-		return Frame{}, reason.fault(spec)
-	}
-	return f, nil
-}
-
-// Strings is the number of strings.
-func (f Frame) Strings() int {
-	if f.base == nil {
-		return 0
-	}
-	return f.base.spec.Strings
+	return f, reason.fault(spec)
 }
 
 // Difference is bass length minus treble length, to the picometre: pairs of one
@@ -68,9 +54,6 @@ func (f Frame) Length(i int) unit.Length {
 // package comment. Exactly 0 at the neutral fret and for equal lengths. Ours.
 func (f Frame) TanSlant(fret float64) float64 { return f.tan(K(fret)) }
 
-// NutTan is the tangent of the nut line's slant.
-func (f Frame) NutTan() float64 { return f.tan(0) }
-
 // SaddleTan is the tangent of the saddle line's slant.
 func (f Frame) SaddleTan() float64 { return f.tan(1) }
 
@@ -91,9 +74,6 @@ func (f Frame) Reach(i int, fret float64, towardsBass bool) unit.Length {
 	}
 	return max(0, y-unit.Length(trebleY))
 }
-
-// LeastBlank is [Layout.LeastBlank].
-func (f Frame) LeastBlank() Rectangle { return f.leastBlank() }
 
 // HalfSpread is how far out from the centreline either outer string line stands
 // at a place along it.

@@ -1,9 +1,8 @@
 package fan
 
 import (
-	"fmt"
+	"sort"
 
-	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
 
@@ -34,77 +33,54 @@ const (
 
 // AdviseBlank answers what comes out of a blank: the longest bass at the spec's
 // treble length, neutral fret, frets, string spread and saw allowance, and the
-// longest straight board. spec.Bass is not read. The board grows with either
-// length, so that bisection finds the longest that fits. A blank on which the
-// spec's treble length alone finds no room is no fault; what is wrong with the
-// neck or the treble length is. keeps reports whether a fan keeps the limits; nil
-// where there are none.
+// longest straight board. spec.Bass is not read. A blank on which the spec's treble
+// length alone finds no room is no fault; what is wrong with the neck is. keeps
+// reports whether a fan keeps the limits; nil where there are none.
 func AdviseBlank(spec Spec, blank Blank, keeps func(*Frame) bool) (FromBlank, error) {
-	spec.Bass = spec.Treble
-	f := checkPair(spec)
 	base, err := NewBase(spec)
-	f.list.Include(fault.Place{}, err)
-	if !(blank.Length > 0 && blank.Width > 0 && finite(blank.Length.M()) && finite(blank.Width.M())) {
-		f.add("blanks", "a blank needs a length and a width", "", `give both, such as "500 x 70 mm"`)
-	}
-	if err := f.list.Err(); err != nil {
+	if err != nil {
 		return FromBlank{}, err
 	}
 	out := FromBlank{Blank: blank}
-	fanned := func(l unit.Length) Spec {
-		spec := spec
-		spec.Bass = l
-		return spec
-	}
-	out.LongestBass, out.BassStop = longest(base, blank, nil, spec.Treble, fanned)
+	fanned := func(bass unit.Length) (Frame, Reason) { return base.Frame(bass, spec.Treble) }
+	out.LongestBass, out.BassStop = longestOn(blank, nil, spec.Treble, fanned)
 	if keeps != nil && out.LongestBass != nil && !keeps(&out.LongestBass.Frame) {
-		out.WithinLimits, out.LimitsStop = longest(base, blank, keeps, spec.Treble, fanned)
+		out.WithinLimits, out.LimitsStop = longestOn(blank, keeps, spec.Treble, fanned)
 	}
-	out.LongestStraight, out.StraightStop = longest(base, blank, nil, minLength, func(l unit.Length) Spec {
-		spec := spec
-		spec.Bass, spec.Treble = l, l
-		return spec
-	})
+	out.LongestStraight, out.StraightStop = longestOn(blank, nil, shortest, func(l unit.Length) (Frame, Reason) { return base.Frame(l, l) })
 	return out, nil
 }
 
-// longest finds the longest length, in tenths of a millimetre, whose board a
-// blank holds and which keeps the limits, where there are any.
-func longest(base *Base, blank Blank, keeps func(*Frame) bool, from unit.Length, at func(unit.Length) Spec) (*Layout, Stop) {
+// longestOn finds the longest length, in tenths of a millimetre, whose board a
+// blank holds and which keeps the limits, where there are any; nil where from is too
+// long already. The board grows with the length, so that bisection finds it: of what
+// it tries, the last to hold is the longest, and the last that does not hold is next.
+func longestOn(blank Blank, keeps func(*Frame) bool, from unit.Length, at func(unit.Length) (Frame, Reason)) (*Layout, Stop) {
 	const tenth = 0.1 * unit.Millimetre
-	// holds gives the layout on the blank, or what stops it.
-	holds := func(l unit.Length) (Stop, bool) {
-		s := at(l)
-		frame, reason := base.Frame(s.Bass, s.Treble)
+	best, found, stop := Frame{}, false, NoFan
+	holds := func(tenths int) bool {
+		frame, reason := at(from + unit.Length(tenths)*tenth)
 		if reason != Fits {
-			return NoFan, false
+			stop = NoFan
+			return false
 		}
-		if keeps != nil && !keeps(&frame) {
-			return BrokenLimit, false
+		fit := frame.LeastBlank().fit(blank)
+		switch {
+		case keeps != nil && !keeps(&frame):
+			stop = BrokenLimit
+		case fit.SpareLength < -sizeSlack:
+			stop = BlankLength
+		case !fit.Fits:
+			stop = BlankWidth
+		default:
+			best, found = frame, true
+			return true
 		}
-		fit := frame.leastBlank().fit(blank)
-		if fit.SpareLength < -sizeSlack {
-			return BlankLength, false
-		}
-		return BlankWidth, fit.Fits
+		return false
 	}
-	stop, ok := holds(from)
-	if !ok {
+	sort.Search(int((longest-from)/tenth)+1, func(tenths int) bool { return !holds(tenths) })
+	if !found {
 		return nil, stop
 	}
-	lo, hi := 0, int((maxLength-from)/tenth)+1 // from + lo tenths fits, from + hi tenths does not
-	stop = NoFan
-	for hi-lo > 1 {
-		mid := (lo + hi) / 2
-		if why, ok := holds(from + unit.Length(mid)*tenth); ok {
-			lo = mid
-		} else {
-			hi, stop = mid, why
-		}
-	}
-	l, err := New(at(from + unit.Length(lo)*tenth))
-	if err != nil {
-		panic(fmt.Sprintf("fan: a pair that fits makes no layout: %v", err))
-	}
-	return l, stop
+	return best.layout(), stop
 }

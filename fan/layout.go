@@ -6,7 +6,7 @@ import "scalepair/data/unit"
 // [New]; its slices are not to be changed.
 type Layout struct {
 	Spec    Spec         // what was asked
-	Frame   Frame        // the settled geometry; its methods agree with the fields here to the bit
+	Frame                // the settled geometry; its methods agree with the fields here to the bit
 	Strings []StringLine // string 1 first
 	Frets   []Fret       // index is the fret number: 0 the nut line, then 1 to the last
 	Nut     Across       // the nut line; the same as Frets[0].Line
@@ -19,8 +19,7 @@ type Layout struct {
 	Neutral   NeutralLine // the line square to the centreline
 	Parallel  bool        // equal lengths: every slant is 0 and the neutral fret has no effect
 
-	NutPositions, SaddlePositions []Position  // the strings along the nut line and the saddle line, string 1 first
-	NutBlank                      unit.Length // length of the nut along the nut line, edge to edge of the board
+	NutPositions, SaddlePositions []Position // the strings along the nut line and the saddle line, string 1 first
 
 	// CentsErrors lists the inner strings that are not exactly in tune by
 	// geometry, string by fret, the worst first; empty when nut and saddle have
@@ -33,10 +32,9 @@ type Layout struct {
 
 // StringLine is one string from nut to saddle.
 type StringLine struct {
-	Number                      int         // 1 is the highest
-	Nut, Saddle                 Point       // end points
-	Length                      unit.Length // length, along the line
-	NutFraction, SaddleFraction float64     // where it ends along the nut and the saddle line, 0 at string 1, 1 at the last
+	Number      int         // 1 is the highest
+	Nut, Saddle Point       // end points
+	Length      unit.Length // along the line
 }
 
 // At gives the point at fraction u of the string's length from the nut.
@@ -83,11 +81,8 @@ type Slot struct {
 type NeutralLine struct {
 	Neutral
 	X             unit.Length // where it crosses the centreline
-	Bass, Treble  Point       // where it meets the outer string lines
 	BassFromNut   unit.Length // along the bass line, from the bass nut end
 	TrebleFromNut unit.Length // along the treble line: the treble nut end lies this far back towards the head
-	BassBehind    unit.Length // how far the bass nut end lies behind it, along the centreline
-	TrebleBehind  unit.Length // how far the treble nut end lies behind it, along the centreline
 }
 
 // CentsError is how far one inner string is out of tune on one fret because
@@ -95,12 +90,6 @@ type NeutralLine struct {
 type CentsError struct {
 	String, Fret int
 	Cents        unit.Cents // positive = sharp
-}
-
-// SlantAt is the slant of one fret line.
-type SlantAt struct {
-	Fret  int
-	Slant unit.Angle
 }
 
 // Slotted are the frets that a slot is sawn for, the lowest first: from 1, or
@@ -112,18 +101,19 @@ func (l *Layout) Slotted() []Fret {
 	return l.Frets[1:]
 }
 
-// Slants gives the slants that say most about a fan: of frets 1, 3, 12 and the
-// last, as far as the board has them.
-func (l *Layout) Slants() []SlantAt {
-	last := l.Spec.Frets
-	var list []SlantAt
+// Slants gives the frets whose slants say most about a fan: 1, 3, 12 and the last,
+// as far as the board has them.
+func (l *Layout) Slants() (list []Fret) {
 	for _, n := range []int{1, 3, 12} {
-		if n < last {
-			list = append(list, SlantAt{n, l.Frets[n].Line.Slant})
+		if n < l.Spec.Frets {
+			list = append(list, l.Frets[n])
 		}
 	}
-	return append(list, SlantAt{last, l.Frets[last].Line.Slant})
+	return append(list, l.Last())
 }
+
+// Last is the last fret.
+func (l *Layout) Last() Fret { return l.Frets[l.Spec.Frets] }
 
 // WorstCents is the greatest tuning error of the geometry; ok is false when
 // every string is exactly in tune. The cure is the spacing LikeNut.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"scalepair/data/fault"
 	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
@@ -19,28 +20,6 @@ type Position struct {
 	SquareFromBass unit.Length // from the bass outer string, square to the centreline
 	SpacingAlong   unit.Length // to the next string on the bass side, along the line; 0 at the bass string
 	SpacingSquare  unit.Length // the same square to the centreline
-	FromNut        unit.Length // along the string, from its nut end; negative behind the nut
-}
-
-// LineAt gives the straight line across the strings that crosses the
-// centreline at x = cross with its own slant (a pickup).
-// The error is a fault.List when a number is not finite, the slant is steeper
-// than 60 degrees, or the outer strings have met there.
-func (l *Layout) LineAt(cross unit.Length, slant unit.Angle) (Across, error) {
-	var f faults
-	crossOK := f.finite("line", "the line's place on the centreline", cross.M())
-	if f.finite("line", "the line's slant", slant.Rad()) && !(math.Abs(math.Tan(slant.Rad())) <= maxTan && math.Abs(slant.Rad()) < math.Pi/2) {
-		f.add("line", "the line slants more than 60 degrees", number(slant.Degrees())+" degrees", "give its slant from square")
-	}
-	if err := f.list.Err(); err != nil {
-		return Across{}, err
-	}
-	line := l.Frame.lineAt(cross.M(), math.Tan(slant.Rad()))
-	if crossOK && !(l.Frame.half(line.Bass.X.M()) > 0 && l.Frame.half(line.Treble.X.M()) > 0) {
-		f.add("line", "the outer strings have met before this line", number(cross.MM())+" mm", "give a place nearer the strings")
-		return Across{}, f.list.Err()
-	}
-	return line, nil
 }
 
 // lineAt finds where a line through the centreline meets the outer strings
@@ -57,12 +36,11 @@ func (f *Frame) lineAt(cross, t float64) Across {
 func (l *Layout) StringsAt(line Across) []Position {
 	t := line.TanSlant
 	stretch := unit.Length(math.Sqrt(1 + float64(t*t)))
-	bassEdge, _ := l.Frame.edges(line.Cross.M(), t)
+	bassEdge, _ := l.edges(line.Cross.M(), t)
 	list := make([]Position, len(l.Strings))
 	for i := len(list) - 1; i >= 0; i-- {
 		s, pos := l.Strings[i], &list[i]
-		u := meets(s.Nut, s.Saddle, line.Cross.M(), t)
-		pos.String, pos.At, pos.FromNut = s.Number, s.At(u), plain(unit.Length(u)*s.Length)
+		pos.String, pos.At = s.Number, s.At(meets(s.Nut, s.Saddle, line.Cross.M(), t))
 		bass := list[len(list)-1].At.Y
 		pos.SquareFromBass = plain(bass - pos.At.Y)
 		pos.AlongFromBass = pos.SquareFromBass * stretch
@@ -118,29 +96,21 @@ type PlacedLine struct {
 // Place lays a further line on the layout. The error is a fault.List with the
 // keys of the line's own section.
 func (l *Layout) Place(line Line) (PlacedLine, error) {
-	var f faults
-	if !f.finite("line", "the place of "+line.Name, (line.FromSaddle + line.BehindLastFret).M()) {
-		return PlacedLine{}, f.list.Err()
-	}
-	last := l.Frets[l.Spec.Frets].Line
+	last := l.Last().Line
 	cross, key := l.Saddle.Cross-line.FromSaddle, "from_saddle"
 	if line.BehindLastFret != 0 {
 		cross, key = last.Cross+line.BehindLastFret, "behind_last_fret"
 	}
 	if !(cross >= 0 && cross <= l.Saddle.Cross) {
-		f.add(key, line.Name+" does not lie between nut and saddle line", number((l.Saddle.Cross-cross).MM())+" mm from the saddle line",
-			fmt.Sprintf("along the centreline they are %s mm apart, the last fret %s mm before the saddle line",
-				number(l.Saddle.Cross.MM()), number((l.Saddle.Cross-last.Cross).MM())))
-		return PlacedLine{}, f.list.Err()
+		return PlacedLine{}, fault.List{{Place: keyed(key), What: line.Name + " does not lie between nut and saddle line",
+			Given: millimetres(l.Saddle.Cross-cross) + " from the saddle line",
+			Remedy: fmt.Sprintf("along the centreline they are %s apart, the last fret %s before the saddle line",
+				millimetres(l.Saddle.Cross), millimetres(l.Saddle.Cross-last.Cross))}}
 	}
 	slant := [...]unit.Angle{SlantSquare: 0, SlantSaddle: l.Saddle.Slant, SlantLastFret: last.Slant}[line.Along]
 	if line.Slant != 0 {
 		slant = line.Slant
 	}
-	across, err := l.LineAt(cross, slant)
-	if err != nil {
-		return PlacedLine{}, err
-	}
-	return PlacedLine{Name: line.Name, Line: across, FromSaddle: l.Saddle.Cross - cross, BehindLastFret: cross - last.Cross,
-		Positions: l.StringsAt(across)}, nil
+	across := l.lineAt(cross.M(), math.Tan(slant.Rad()))
+	return PlacedLine{line.Name, across, l.Saddle.Cross - cross, cross - last.Cross, l.StringsAt(across)}, nil
 }

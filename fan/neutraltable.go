@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
 
@@ -78,26 +79,21 @@ type NeutralTable struct {
 // read. There is no hard rule: the table shows the trade, the rows named are
 // its ends. The error is a fault.List.
 func AdviseNeutral(spec Spec, step float64, p Playing) (NeutralTable, error) {
-	spec.Neutral = Neutral{}
-	f := checkPair(spec)
-	f.list = append(f.list, checkNeck(spec)...)
-	f.checkPlaying(spec, step, p)
-	if err := f.list.Err(); err != nil {
+	if err := checkPlaying(spec, step, p).Err(); err != nil {
 		return NeutralTable{}, err
 	}
 	table := NeutralTable{Parallel: spec.Bass == spec.Treble}
-	var err error
+	var why error
 	for _, n := range neutrals(spec.Frets, step) {
 		spec.Neutral = n
-		frame, wrong := NewFrame(spec)
-		if wrong != nil {
-			err = wrong
-			continue
+		if frame, err := NewFrame(spec); err == nil {
+			table.Rows = append(table.Rows, neutralRow(frame, p))
+		} else {
+			why = err
 		}
-		table.Rows = append(table.Rows, neutralRow(frame, p))
 	}
-	if len(table.Rows) == 0 {
-		return NeutralTable{}, err
+	if table.Rows == nil {
+		return NeutralTable{}, why
 	}
 	table.LeastWorst = table.least(func(r NeutralRow) unit.Angle { return r.Worst })
 	table.LeastWorstWithSaddle = table.least(func(r NeutralRow) unit.Angle { return r.WorstWithSaddle })
@@ -143,15 +139,16 @@ func (t NeutralTable) least(size func(NeutralRow) unit.Angle) int {
 	return at
 }
 
-func (f *faults) checkPlaying(s Spec, step float64, p Playing) {
-	if f.finite("step", "the step of the neutral fret", step) && (step < 0.1 || step > 12) {
-		f.add("step", "the step of the neutral fret is out of range", number(step), "from 0.1 to 12, such as 0.5 or 1")
+func checkPlaying(s Spec, step float64, p Playing) (f fault.List) {
+	if !(step >= 0.1 && step <= 12) {
+		f.Add(keyed("step"), "the step of the neutral fret is out of range", fmt.Sprint(step), "from 0.1 to 12, such as 0.5 or 1")
 	}
 	if hand := p.Hand(); !(abs(hand) <= math.Pi/3) {
-		f.add("hand", "the hand's slant is out of range", number(hand.Degrees())+" degrees", "within 60 degrees of square")
+		f.Add(keyed("hand"), "the hand's slant is out of range", fmt.Sprintf("%.1f degrees", hand.Degrees()), "within 60 degrees of square")
 	}
-	if from, to := p.Frets(s.Frets); !(from >= 0 && from <= to && to <= s.Frets) {
-		f.add("playing.to_fret", "the played frets are not a range on the board", fmt.Sprintf("%d to %d", from, to),
+	if from, to := p.Frets(s.Frets); !(from <= to && to <= s.Frets) {
+		f.Add(keyed("playing.to_fret"), "the played frets are not a range on the board", fmt.Sprintf("%d to %d", from, to),
 			fmt.Sprintf("lower fret first, up to %d", s.Frets))
 	}
+	return f
 }

@@ -52,10 +52,3 @@ func TestPositionsAgainstArithmetic(t *testing.T) {
 		}
 	}
 }
-
-func sixStrings() fan.Spec {
-	s := fan.DefaultSpec()
-	s.Bass, s.Treble = unit.MM(690), unit.MM(650)
-	s.NutSpread, s.SaddleSpread = unit.MM(38), unit.MM(54)
-	return s
-}

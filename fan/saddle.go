@@ -1,10 +1,6 @@
 package fan
 
-import (
-	"fmt"
-
-	"scalepair/data/unit"
-)
+import "scalepair/data/unit"
 
 // Compensation is how far a saddle stands behind its theoretical line to play in
 // tune, from the least to the most expected, along the string.
@@ -20,7 +16,6 @@ type SaddlePoint struct {
 	String       int
 	Compensation Compensation
 	FromNut      unit.Length // along the string: length and the middle of the compensation
-	Theoretical  Point       // without compensation
 	At           Point       // at the middle of the compensation
 	Least, Most  Point       // at the two ends of the compensation
 	Foremost     Point       // at Saddles.Forward: the saddle screwed fully forward
@@ -42,19 +37,11 @@ type Saddles struct {
 	Forward, Rear, Need unit.Length
 }
 
-const (
-	saddleRoom      unit.Length = 1 * unit.Millimetre  // to spare at either end of the saddles' travel (judgement)
-	maxCompensation unit.Length = 50 * unit.Millimetre // more is a slip (judgement)
-)
+// saddleRoom is to spare at either end of the saddles' travel (judgement).
+const saddleRoom unit.Length = 1 * unit.Millimetre
 
 // Saddles gives the saddle points for one compensation a string, string 1 first.
-// A wrong number of compensations, or one that is not finite, beyond ±50 mm, or
-// whose ends are exchanged is a fault.
-func (l *Layout) Saddles(compensations []Compensation) (Saddles, error) {
-	if err := l.checkCompensations(compensations); err != nil {
-		return Saddles{}, err
-	}
-	var s Saddles
+func (l *Layout) Saddles(compensations []Compensation) (s Saddles) {
 	for _, back := range compensations {
 		s.Forward, s.Rear = min(s.Forward, back.Lo), max(s.Rear, back.Hi)
 	}
@@ -64,38 +51,18 @@ func (l *Layout) Saddles(compensations []Compensation) (Saddles, error) {
 	for i, back := range compensations {
 		s.Points = append(s.Points, l.saddlePoint(l.Strings[i], back, s.Forward))
 	}
-	return s, nil
+	return s
 }
 
 func (l *Layout) saddlePoint(s StringLine, back Compensation, forward unit.Length) SaddlePoint {
 	behind := func(by unit.Length) Point { return s.At(float64((s.Length + by) / s.Length)) }
 	at := behind(back.Middle())
-	bodyEnd, _ := l.Frame.bodyEnd()
 	return SaddlePoint{
 		String: s.Number, Compensation: back, FromNut: s.Length + back.Middle(),
-		Theoretical: s.Saddle, At: at,
-		Least: behind(back.Lo), Most: behind(back.Hi), Foremost: behind(forward),
-		Along12:      at.X - unit.Length(l.Frame.cross(K(12))),
-		AlongLast:    at.X - l.Frets[l.Spec.Frets].Line.Cross,
-		AlongBodyEnd: at.X - unit.Length(bodyEnd),
+		At: at, Least: behind(back.Lo), Most: behind(back.Hi), Foremost: behind(forward),
+		Along12:      at.X - unit.Length(l.cross(K(12))),
+		AlongLast:    at.X - l.Last().Line.Cross,
+		AlongBodyEnd: at.X - l.Board().BodyEnd.Cross,
 		Out:          at.Y,
 	}
-}
-
-func (l *Layout) checkCompensations(compensations []Compensation) error {
-	var f faults
-	if len(compensations) != len(l.Strings) {
-		f.add("saddle", "the compensations have another number than the strings", fmt.Sprint(len(compensations)),
-			fmt.Sprintf("one for each of the %d strings", len(l.Strings)))
-		return f.list.Err()
-	}
-	for i, back := range compensations {
-		name := fmt.Sprintf("the compensation of string %d", i+1)
-		ok := f.length("saddle", name, back.Lo, -maxCompensation, maxCompensation)
-		ok = f.length("saddle", name, back.Hi, -maxCompensation, maxCompensation) && ok
-		if ok && back.Lo > back.Hi {
-			f.add("saddle", name+" has its ends exchanged", number(back.Lo.MM())+" to "+number(back.Hi.MM())+" mm", "least first")
-		}
-	}
-	return f.list.Err()
 }

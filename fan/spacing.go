@@ -1,9 +1,6 @@
 package fan
 
 import (
-	"fmt"
-	"strconv"
-
 	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
@@ -24,18 +21,10 @@ const (
 	Listed
 )
 
-var spacingWords = []string{"equal centres", "equal gaps", "like the nut"}
+var spacingWords = []string{"equal centres", "equal gaps", "like the nut", "a list"}
 
 // String names the rule in the builder's words.
-func (r SpacingRule) String() string {
-	switch {
-	case r == Listed:
-		return "a list"
-	case r >= 0 && int(r) < len(spacingWords):
-		return spacingWords[r]
-	}
-	return "unknown spacing"
-}
+func (r SpacingRule) String() string { return spacingWords[r] }
 
 // Spacing is the rule at one end of the strings. Steps, for Listed only, go from
 // centre to centre square to the centreline, the step from string 1 to string 2
@@ -45,10 +34,10 @@ type Spacing struct {
 	Steps []unit.Length
 }
 
-// UnmarshalText reads a rule's words.
+// UnmarshalText reads a rule's words; a list is no word.
 func (s *Spacing) UnmarshalText(text []byte) error {
 	*s = Spacing{}
-	return suggest.Word(&s.Rule, string(text), spacingWords)
+	return suggest.Word(&s.Rule, string(text), spacingWords[:Listed])
 }
 
 // stepsMiss is by how much listed steps may miss the string spread, for steps
@@ -121,55 +110,4 @@ func sameWhateverTheSpread(a, b []place) bool {
 		}
 	}
 	return true
-}
-
-// checkSpacing checks one end's rule with the lists it needs.
-func (f *faults) checkSpacing(key string, s Spec, spacing Spacing, spread unit.Length, spreadKey string) {
-	switch spacing.Rule {
-	case EqualCentres:
-	case EqualGaps:
-		f.checkDiameters(s)
-	case Listed:
-		f.checkSteps(key, s, spacing, spread, spreadKey)
-	case LikeNut:
-		if key == keyNutSpacing {
-			f.add(key, "the nut cannot be spaced like the nut", "", "this rule is for the saddles")
-		}
-	default:
-		f.add(key, "the spacing rule is unknown", strconv.Itoa(int(spacing.Rule)),
-			"equal centres, equal gaps, a list, or (saddles) like the nut")
-	}
-}
-
-func (f *faults) checkDiameters(s Spec) {
-	if len(s.Diameters) != s.Strings {
-		f.add(keyGauges, "equal gaps need the diameter of every string", fmt.Sprintf("%d diameters", len(s.Diameters)),
-			fmt.Sprintf("give %d gauges, or take equal centres", s.Strings))
-		return
-	}
-	for i, d := range s.Diameters {
-		if !(d > 0 && d <= maxDiameter) {
-			f.add(keyGauges, fmt.Sprintf("the diameter of string %d is out of range", i+1), number(d.MM())+" mm",
-				fmt.Sprintf("over 0 and up to %s mm", number(maxDiameter.MM())))
-		}
-	}
-}
-
-func (f *faults) checkSteps(key string, s Spec, spacing Spacing, spread unit.Length, spreadKey string) {
-	if len(spacing.Steps) != s.Strings-1 {
-		f.add(key, fmt.Sprintf("%d steps are listed, %d strings have %d", len(spacing.Steps), s.Strings, s.Strings-1), "",
-			"give the steps from centre to centre, bass side first")
-		return
-	}
-	for _, step := range spacing.Steps {
-		if !(step > 0 && finite(step.M())) {
-			f.add(key, "two strings cross or lie on each other", number(step.MM())+" mm", "every step must be greater than 0")
-			return
-		}
-	}
-	sum := spacing.sum()
-	if spread > 0 && !(abs(sum-spread) <= stepsMiss*spread) {
-		f.add(key, fmt.Sprintf("the steps add up to %.2f mm, the string spread is %.2f mm", sum.MM(), spread.MM()), "",
-			fmt.Sprintf("give steps that add up to the spread, or %s = \"%.2f mm\"; both are square to the centreline", spreadKey, sum.MM()))
-	}
 }

@@ -2,8 +2,7 @@ package fan
 
 import "scalepair/data/unit"
 
-// Spec is what was asked of a layout. The zero value is not usable; begin with
-// [DefaultSpec].
+// Spec is what was asked of a layout.
 type Spec struct {
 	// Bass and Treble are the scale pair: the lengths of the two outer strings,
 	// each along its own line, from 200 to 2000 mm.
@@ -17,7 +16,3 @@ type Spec struct {
 	Diameters []unit.Length
 	Neck
 }
-
-// DefaultSpec gives six strings on [DefaultNeck]. Scale pair and string spreads
-// are left to be filled in.
-func DefaultSpec() Spec { return Spec{Strings: 6, Neck: DefaultNeck()} }

@@ -1,6 +1,9 @@
 package fan
 
-import "scalepair/data/unit"
+import (
+	"scalepair/data/fault"
+	"scalepair/data/unit"
+)
 
 // FretWire is the wire and the saw for it. 0 means not known.
 type FretWire struct {
@@ -23,26 +26,6 @@ type FretWire struct {
 // (all judgement).
 func DefaultFretWire() FretWire {
 	return FretWire{Clearance: 0.4 * unit.Millimetre, Overhang: 3 * unit.Millimetre, Spare: unit.Percent(10)}
-}
-
-// check finds what no wire or saw has; names and order are those of the struct.
-func (w FretWire) check(f *faults) {
-	for _, v := range []struct {
-		key, name string
-		size      unit.Length
-	}{
-		{keyTang, "the tang's depth", w.TangDepth}, {keyTangWidth, "the tang's width", w.TangWidth},
-		{keyBarbWidth, "the width over the barbs", w.BarbWidth}, {keyKerf, "the saw's cut", w.Kerf},
-		{keyClearance, "the clearance under the tang", w.Clearance}, {keyWireOverhang, "the wire's overhang", w.Overhang},
-	} {
-		f.size(v.key, v.name, v.size)
-	}
-	if f.finite(keySpare, "the spare wire", float64(w.Spare)) && w.Spare < 0 {
-		f.add(keySpare, "the spare wire is below 0", number(w.Spare.Percent()), "give 0 or more percent")
-	}
-	if w.BarbWidth > 0 && w.BarbWidth < w.TangWidth {
-		f.add(keyBarbWidth, "the barbs are narrower than the tang", number(w.BarbWidth.MM())+" mm", "measure over the barbs")
-	}
 }
 
 // KerfFit says how a fret wire's tang sits in a saw cut.
@@ -84,27 +67,22 @@ type Cut struct {
 type WireList struct {
 	Cuts  []Cut       // by fret, the lowest first
 	Sum   unit.Length // of the cuts
-	Spare unit.Length // on top, for slips
-	Total unit.Length // to buy
+	Total unit.Length // to buy, with what is to spare
 }
 
 // Wire gives the cut list, a zero fret's piece among the others, with the
 // overhang at both ends of every slot. The rise of a radiused board makes a wire
 // longer by chord^3/(24 R^2), less than 0.15 mm for 80 mm over 400 mm, and is
-// left to the overhang.
-func (l *Layout) Wire(w FretWire) (WireList, error) {
-	var f faults
-	w.check(&f)
-	if err := f.list.Err(); err != nil {
-		return WireList{}, err
+// left to the overhang. Barbs narrower than the tang are a fault.
+func (l *Layout) Wire(w FretWire) (list WireList, err error) {
+	if w.BarbWidth > 0 && w.BarbWidth < w.TangWidth {
+		return list, fault.List{{Place: keyed("fret_wire.barb_width"), What: "the barbs are narrower than the tang", Remedy: "measure over the barbs"}}
 	}
-	var list WireList
 	for _, fret := range l.Slotted() {
 		cut := Cut{Fret: fret.Number, Length: fret.Slot.Length + 2*w.Overhang}
 		list.Cuts = append(list.Cuts, cut)
 		list.Sum += cut.Length
 	}
-	list.Spare = list.Sum * unit.Length(w.Spare)
-	list.Total = list.Sum + list.Spare
+	list.Total = list.Sum + list.Sum*unit.Length(w.Spare)
 	return list, nil
 }

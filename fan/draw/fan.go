@@ -15,13 +15,10 @@ const (
 )
 
 // Fan draws a layout. The origin is where the nut line crosses the centreline;
-// see the package comment for the axes. It fails on compensations that
-// fan.Saddles refuses.
-func Fan(l *fan.Layout, o Options) (Drawing, error) {
+// see the package comment for the axes.
+func Fan(l *fan.Layout, o Options) Drawing {
 	s := newSketch(l, o)
-	if err := s.saddles(); err != nil {
-		return Drawing{}, err
-	}
+	s.saddles()
 	s.blankAndBoard()
 	s.centreline()
 	s.nut()
@@ -33,7 +30,7 @@ func Fan(l *fan.Layout, o Options) (Drawing, error) {
 	s.keyAndBars()
 	d := s.drawing()
 	d.Notes = notes
-	return d, nil
+	return d
 }
 
 // sketch is a drawing of a layout in the making.

@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 )
@@ -24,9 +23,7 @@ func record(d draw.Drawing) *recorder {
 
 func drawn(t *testing.T, l *fan.Layout, o draw.Options) *recorder {
 	t.Helper()
-	d, err := draw.Fan(l, o)
-	require.NoError(t, err)
-	return record(d)
+	return record(draw.Fan(l, o))
 }
 
 func TestSlotsStandWhereTheLayoutSays(t *testing.T) {
@@ -175,10 +172,8 @@ func TestHide(t *testing.T) {
 		t.Run(string(name), func(t *testing.T) {
 			o := optionsOf(l)
 			o.Hide = []draw.LayerName{name}
-			whole, err := draw.Fan(l, optionsOf(l))
-			require.NoError(t, err)
-			d, err := draw.Fan(l, o)
-			require.NoError(t, err)
+			whole := draw.Fan(l, optionsOf(l))
+			d := draw.Fan(l, o)
 			require.NotEmpty(t, whole.Layer(name).Elements)
 			assert.Empty(t, d.Layer(name).Elements)
 			assert.Len(t, d.Layers, len(whole.Layers)-1)
@@ -200,11 +195,6 @@ func TestDateOnlyWhenGiven(t *testing.T) {
 	assert.Contains(t, strings.Join(with.Texts(draw.LayerTitle), "\n"), "2025-03-01")
 	without := drawn(t, l, draw.Options{})
 	assert.NotContains(t, strings.Join(without.Texts(draw.LayerTitle), "\n"), "20")
-}
-
-func TestACompensationThatIsNone(t *testing.T) {
-	_, err := draw.Fan(layoutOf(t, "six"), draw.Options{Compensations: []*fan.Compensation{nil, nil, {Lo: unit.MM(math.NaN())}, nil, nil, nil}})
-	assert.Error(t, err)
 }
 
 func TestLayersByName(t *testing.T) {

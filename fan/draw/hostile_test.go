@@ -27,9 +27,7 @@ func labelled(t *testing.T, body string) draw.Drawing {
 	for i := range o.Strings {
 		o.Strings[i] = draw.StringWords{Note: body, Gauge: body}
 	}
-	d, err := draw.Fan(l, o)
-	require.NoError(t, err)
-	return d
+	return draw.Fan(l, o)
 }
 
 func TestAnyLabelStaysWellFormedEverywhere(t *testing.T) {
@@ -62,8 +60,7 @@ func TestAnyLabelComesBackFromDXF(t *testing.T) {
 	for _, b := range bodies[:testutil.Times(2, 1)] {
 		body, want := b[0], b[1]
 		l := layoutOf(t, "six")
-		d, err := draw.Fan(l, draw.Options{Date: body})
-		require.NoError(t, err)
+		d := draw.Fan(l, draw.Options{Date: body})
 		var b bytes.Buffer
 		require.NoError(t, dxf.Write(&b, d))
 		found := ezdxf(t, b.Bytes())

@@ -17,7 +17,7 @@ func instruments() []string { return []string{"six", "eight", "bass"} }
 // layoutOf gives an instrument's layout.
 func layoutOf(t testing.TB, name string) *fan.Layout {
 	t.Helper()
-	s := fan.DefaultSpec()
+	s := fan.Spec{Strings: 6, Neck: fan.DefaultNeck()}
 	switch name {
 	case "six":
 		s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = unit.MM(686), unit.MM(647.7), unit.MM(36), unit.MM(52)
@@ -49,9 +49,7 @@ func optionsOf(l *fan.Layout) draw.Options {
 func drawingOf(t testing.TB, name string) draw.Drawing {
 	t.Helper()
 	l := layoutOf(t, name)
-	d, err := draw.Fan(l, optionsOf(l))
-	require.NoError(t, err)
-	return d
+	return draw.Fan(l, optionsOf(l))
 }
 
 // slotsOf gives the slots as they must stand on a right-handed drawing, straight
@@ -68,7 +66,7 @@ func slotsOf(l *fan.Layout) []draw.Line {
 
 // anyNeck draws the layout of some neck of four to nine strings.
 func anyNeck(t *rapid.T) *fan.Layout {
-	s := fan.DefaultSpec()
+	s := fan.Spec{Strings: 6, Neck: fan.DefaultNeck()}
 	s.Strings = rapid.IntRange(4, 9).Draw(t, "strings")
 	s.Frets = rapid.IntRange(12, 30).Draw(t, "frets")
 	s.Treble = unit.MM(rapid.Float64Range(500, 860).Draw(t, "treble"))

@@ -17,16 +17,15 @@ const (
 
 // saddles draws the theoretical saddle line, and every saddle point with the
 // range of its compensation. It settles where the string lines end.
-func (s *sketch) saddles() error {
+func (s *sketch) saddles() {
 	compensations := make([]fan.Compensation, len(s.layout.Strings))
 	for i, known := range s.o.Compensations {
 		if known != nil {
 			compensations[i] = *known
 		}
 	}
-	all, err := s.layout.Saddles(compensations)
-	if err != nil || !s.shows(LayerSaddles) {
-		return err
+	if !s.shows(LayerSaddles) {
+		return
 	}
 	line := s.across(s.layout.Saddle.Bass, s.layout.Saddle.Treble, SaddleStroke)
 	top, bottom := line.A.Y+saddleOverMM, line.B.Y-saddleOverMM
@@ -36,10 +35,9 @@ func (s *sketch) saddles() error {
 		s.add(LayerSaddles, Text{At: Point{line.xAt(top), top + 1.5}, Height: wordsMM, Align: Centre, Body: "saddle line"})
 	}
 	s.endX = math.Max(s.endX, math.Max(line.A.X, line.B.X))
-	for i, p := range all.Points {
+	for i, p := range s.layout.Saddles(compensations).Points {
 		s.saddlePoint(p, s.compensation(i) != nil)
 	}
-	return nil
 }
 
 // compensation is string i's compensation, nil when it is not known.

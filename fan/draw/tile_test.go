@@ -157,8 +157,7 @@ func TestSlotsAreNeverCut(t *testing.T) {
 func TestSlotsAreNeverCutOnAnyNeck(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		l := anyNeck(rt)
-		d, err := draw.Fan(l, draw.Options{})
-		require.NoError(rt, err)
+		d := draw.Fan(l, draw.Options{})
 		o := options(paper("A4"), rapid.Bool().Draw(rt, "strips"))
 		o.Overlap = unit.MM(rapid.Float64Range(5, 20).Draw(rt, "overlap"))
 		check(rt, slotsOf(l), laid(rt, d, o), o)

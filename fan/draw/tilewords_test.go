@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/tile"
@@ -75,8 +74,7 @@ func TestNotesNeverVanish(t *testing.T) {
 		o := optionsOf(l)
 		o.Date, o.Remarks = "3 May", "for Joe\nash from the shed"
 		o.Title = "Trial of a name that is too long for the heading of one sheet"
-		d, err := draw.Fan(l, o)
-		require.NoError(t, err)
+		d := draw.Fan(l, o)
 		for _, on := range append(tile.Papers(), paper("roll 420 mm")) {
 			for _, strips := range []bool{false, true} {
 				p := laid(t, d, options(on, strips))

@@ -17,8 +17,7 @@ func TestZeroFretIsDrawnAsASlot(t *testing.T) {
 	s.ZeroFret, s.NutShelf = true, unit.MM(8)
 	l, err := fan.New(s)
 	require.NoError(t, err)
-	d, err := draw.Fan(l, draw.Options{Hide: []draw.LayerName{draw.LayerNut}})
-	require.NoError(t, err)
+	d := draw.Fan(l, draw.Options{Hide: []draw.LayerName{draw.LayerNut}})
 	nut := l.Frets[0].Slot
 	want := draw.Line{A: draw.Point{X: nut.Bass.X.MM(), Y: -nut.Bass.Y.MM()}, B: draw.Point{X: nut.Treble.X.MM(), Y: -nut.Treble.Y.MM()}}
 	var onLayer []draw.Line

@@ -15,7 +15,7 @@ import (
 // layout is the board most tests are about: 700/650 mm, 24 frets, neutral 7.
 func layout(t testing.TB, change ...func(*fan.Spec)) *fan.Layout {
 	t.Helper()
-	s := fan.DefaultSpec()
+	s := fan.Spec{Strings: 6, Neck: fan.DefaultNeck()}
 	s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = unit.MM(700), unit.MM(650), unit.MM(43), unit.MM(62)
 	for _, f := range change {
 		f(&s)

@@ -68,7 +68,7 @@ nut offset,,,16.65,0.05
 `
 
 func exampleLayout() *fan.Layout {
-	s := fan.DefaultSpec()
+	s := fan.Spec{Strings: 6, Neck: fan.DefaultNeck()}
 	s.Bass, s.Treble, s.NutSpread, s.SaddleSpread = unit.MM(700), unit.MM(650), unit.MM(43), unit.MM(62)
 	l, err := fan.New(s)
 	if err != nil {

@@ -96,7 +96,7 @@ var (
 )
 
 func neck() fan.Spec {
-	s := fan.DefaultSpec()
+	s := fan.Spec{Strings: 6, Neck: fan.DefaultNeck()}
 	s.NutSpread, s.SaddleSpread = unit.MM(36), unit.MM(52)
 	return s
 }

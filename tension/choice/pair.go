@@ -45,7 +45,7 @@ type Pair struct {
 // setGeometry fills what a pair costs in geometry.
 func (p *Plan) setGeometry(c *Pair, f *fan.Frame, bass, treble unit.Length) {
 	c.Bass, c.Treble, c.Difference = bass, treble, bass-treble
-	c.NutSlant = unit.Angle(math.Atan(f.NutTan()))
+	c.NutSlant = unit.Angle(math.Atan(f.TanSlant(0)))
 	c.LastFretSlant = unit.Angle(math.Atan(f.TanSlant(float64(p.req.Neck.Frets))))
 	c.SaddleSlant = unit.Angle(math.Atan(f.SaddleTan()))
 	c.NutToFret1 = f.NutToFret1()
@@ -89,7 +89,7 @@ func (lim *Limits) fan(f *fan.Frame, frets int, report func(l Limit, value, boun
 		return bound > 0 && value > bound*(1+limitSlack) && report(l, value, bound)
 	}
 	// The slant rises or falls steadily along the board, so an end has the most.
-	steepest := math.Atan(max(math.Abs(f.NutTan()), math.Abs(f.TanSlant(float64(frets)))))
+	steepest := math.Atan(max(math.Abs(f.TanSlant(0)), math.Abs(f.TanSlant(float64(frets)))))
 	_ = over(DifferenceLimit, math.Abs(f.Difference().M()), lim.Difference.M()) ||
 		over(FretSlant, steepest, lim.FretSlant.Rad()) ||
 		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlant.Rad()) ||

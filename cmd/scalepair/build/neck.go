@@ -68,8 +68,8 @@ type Tails struct {
 // Saddle has the strings' heights over fret 12, of the outer strings; the others
 // run straight between.
 type Saddle struct {
-	ActionTreble unit.Length `toml:"action_treble" range:"0.2 mm, 20 mm"`
-	ActionBass   unit.Length `toml:"action_bass" range:"0.2 mm, 20 mm"`
+	ActionTreble unit.Length `toml:"action_treble" range:"0.2 mm, 10 mm"`
+	ActionBass   unit.Length `toml:"action_bass" range:"0.2 mm, 10 mm"`
 	// Assumed says that neither is given.
 	Assumed bool
 }

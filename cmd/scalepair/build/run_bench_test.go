@@ -168,16 +168,17 @@ func TestBlankWorkedWith(t *testing.T) {
 		{"first that serves", good, "", 2, ""},
 		{"by name", good, " GOOD ", 2, ""},
 		{"none large enough", strings.Split(thinBlank, "[[blanks]]\nname = \"thin\"")[0], "", -1, ""},
-		{"all too thin", thinBlank, "", -1, "goes through the board"},
+		{"all too thin", thinBlank, "", -1, "too thin for slots and radius"},
 		{"named and too small", good, "short", 0, "short is too small for this board"},
-		{"named and too thin", good, "thin", 1, "goes through the board"},
+		{"named and too thin", good, "thin", 1, "too thin for slots and radius"},
 		{"no such", good, "god", -1, `--blank: no such blank on offer ("god"); did you mean "good"?`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j := load(t, c.build)
-			fits, err := layoutOf(t, j).FitBlanks(j.Build.Blanks, fan.Sawing{FretWire: j.Build.FretWire})
+			l, saw := layoutOf(t, j), fan.Sawing{FretWire: j.Build.FretWire}
+			depths, err := l.Depths(saw)
 			require.NoError(t, err)
-			got, err := j.PickBlank(fits, c.blank)
+			got, err := j.PickBlank(l.FitBlanks(j.Build.Blanks, saw, depths), c.blank)
 			if c.fault != "" {
 				require.ErrorContains(t, err, c.fault)
 				return

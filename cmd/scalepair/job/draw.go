@@ -37,10 +37,7 @@ func (j *Job) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
 	}
 	words := j.DrawingWords(l, d)
 	words.LeftHanded, words.Hide, words.Date, words.Remarks = o.words.LeftHanded, o.words.Hide, o.words.Date, o.words.Remarks
-	drawing, err := draw.Fan(l, words)
-	if err != nil {
-		return nil, err
-	}
+	drawing := draw.Fan(l, words)
 	o.sheets.Unit = j.Units.Length
 	var out []Drawn
 	for _, kind := range kinds {

@@ -75,23 +75,18 @@ func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Benc
 	if b.saw.TangDepth > 0 {
 		b.depths, err = l.Depths(b.saw)
 		include(err)
-		if b.LeastThickness, err = l.LeastThickness(b.saw); err != nil {
-			return nil, faults.Err() // Depths said why
-		}
+		b.LeastThickness = l.LeastThickness(b.saw, b.depths)
 	}
-	b.fits, err = l.FitBlanks(j.Build.Blanks, b.saw)
-	include(err)
+	b.fits = l.FitBlanks(j.Build.Blanks, b.saw, b.depths)
 	b.blank, err = j.PickBlank(b.fits, o.Blank)
 	include(err)
-	include(b.findSaddles())
-	fences, err := l.Fences(b.saw.Kerf)
-	include(err)
+	b.findSaddles()
 	if err := faults.Err(); err != nil {
 		return nil, err
 	}
 	b.Layout = in.fanOf(l, b.fits)
 	b.Stated, b.Rounding, b.Blank, b.Saw = o.Fineness.Stated, b.roundingCents(o.Fineness.Resolution), b.workedBlank(), b.sawOf()
-	b.Steps = b.steps(fences)
+	b.Steps = b.steps(l.Fences(b.saw.Kerf))
 	b.Depths, b.Kerf, b.Wire = b.depthTable(), kerfWords[b.saw.TangInCut()], b.wireOf()
 	b.Spacing, b.OutOfTune, b.Nut = b.spacingTable(), b.intonation(), b.nutTable()
 	b.Saddles, b.Lines, b.Shopping = b.saddlesOf(), b.linesOf(), b.shoppingTable()
@@ -104,9 +99,9 @@ func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Benc
 
 // findSaddles places every string's saddle. A string of unknown stiffness is given
 // none, and is not looked at.
-func (b *Bench) findSaddles() error {
+func (b *Bench) findSaddles() {
 	if b.d == nil {
-		return nil
+		return
 	}
 	back, known := make([]fan.Compensation, len(b.d.Strings)), false
 	for i, s := range b.d.Strings {
@@ -114,12 +109,9 @@ func (b *Bench) findSaddles() error {
 			back[i], known = fan.Compensation{Lo: s.Compensation[0], Hi: s.Compensation[1]}, true
 		}
 	}
-	if !known {
-		return nil
+	if known {
+		b.saddles = new(b.l.Saddles(back))
 	}
-	found, err := b.l.Saddles(back)
-	b.saddles = &found
-	return err
 }
 
 // Document prints it, a numbered heading a step of work.

@@ -111,7 +111,7 @@ func (b *Bench) nutTable() *table.Table {
 func (b *Bench) notBass(p fan.Position) bool { return p.String < len(b.l.Strings) }
 
 func (b *Bench) writeNut(doc *document.Document) {
-	text := fmt.Sprintf("The nut lies along the nut line: %s. Its blank is %s long, edge to edge of the board.", slantWords(b.l.Nut.Slant), b.in.fine().text(b.l.NutBlank))
+	text := fmt.Sprintf("The nut lies along the nut line: %s. Its blank is %s long, edge to edge of the board.", slantWords(b.l.Nut.Slant), b.in.fine().text(b.Layout.NutBlank))
 	if b.l.Spec.ZeroFret {
 		text += " The strings sound from the zero fret, which stands on the nut line. The nut stands on the board behind it and only spaces the strings: file its slots low enough for every string to lie firmly on the zero fret."
 	}

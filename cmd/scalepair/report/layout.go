@@ -54,7 +54,7 @@ func (in *Input) fanOf(l *fan.Layout, fits []fan.BlankFit) FanOf {
 		worst = w
 	}
 	return FanOf{Bass: l.Spec.Bass, Treble: l.Spec.Treble, Neutral: l.Spec.Neutral, NutOffset: l.NutOffset, NutToFret1: l.Frets[1].Bass.Step,
-		NutSlant: l.Nut.Slant, SaddleSlant: l.Saddle.Slant, NutBlank: l.NutBlank, WorstCents: worst.Cents,
+		NutSlant: l.Nut.Slant, SaddleSlant: l.Saddle.Slant, NutBlank: l.Frets[0].Slot.Length, WorstCents: worst.Cents,
 		BlankLength: need.Length, BlankWidth: need.Width,
 		Marks: in.marksTable(l), Strings: in.linesTable(l), Blanks: in.blanksTable(fits), l: l}
 }
@@ -90,7 +90,7 @@ func slantTable(l *fan.Layout) *table.Table {
 	}
 	rows := []row{{"nut", l.Nut.Slant}}
 	for _, s := range l.Slants() {
-		rows = append(rows, row{fmt.Sprintf("fret %d", s.Fret), s.Slant})
+		rows = append(rows, row{fmt.Sprintf("fret %d", s.Number), s.Line.Slant})
 	}
 	return table.Of("slants", "Slants, positive where the bass end is nearer the bridge", append(rows, row{"saddle line", l.Saddle.Slant}),
 		table.Words("line", "line", func(r row) string { return r.line }),
