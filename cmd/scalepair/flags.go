@@ -75,6 +75,9 @@ type namedFile struct {
 // UnmarshalText refuses a file that would not be what its name says.
 func (f namedFile) UnmarshalText(text []byte) error {
 	path := string(text)
+	if path == "" {
+		return fault.Fault{What: "the file's name is empty", Remedy: "give one that ends in " + f.ending + ", or leave the flag out"}
+	}
 	if !strings.EqualFold(filepath.Ext(path), f.ending) {
 		return fault.Fault{What: "the file's name does not end in " + f.ending, Given: path,
 			Remedy: `name it "` + strings.TrimSuffix(path, filepath.Ext(path)) + f.ending + `"; a browser shows it and prints it`}

@@ -40,6 +40,7 @@ that stand out; no rule decides among them.`,
 	f := c.Flags()
 	f.BoolVar(&o.neutralTable, "neutral-table", false, "print what moving the neutral fret does")
 	o.neutral.Flags(f)
+	o.over.Add(f, "neck-angle")
 	c.MarkFlagsMutuallyExclusive("neck-angle", "hand")
 	return c
 }

@@ -109,7 +109,7 @@ type Options struct {
 	NutOffsetTolerance unit.Length `toml:"nut_offset_tolerance" range:"0.001 mm, 20 mm"`
 	// The resolutions are what ruler and calipers show on drawn marks. The ruler
 	// takes FromNut and the diagonals, the calipers Step and NutOffset.
-	RulerResolution   unit.Length `toml:"ruler_resolution" range:"0.001 mm, 20 mm"`
+	RulerResolution   unit.Length `toml:"ruler_resolution" range:"0.001 mm, 5 mm"`
 	CaliperResolution unit.Length `toml:"caliper_resolution" range:"0.0001 mm, 5 mm"`
 	// The zeros are how far a tool's zero may be off, plus or minus: a worn
 	// ruler's end, jaws that do not close at zero. It is common to all readings of

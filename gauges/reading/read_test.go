@@ -115,3 +115,10 @@ func TestReadRefusesWhatIsNoTable(t *testing.T) {
 		assert.ErrorContains(t, err, "r.csv", name)
 	}
 }
+
+// A label with a letter that does not show is the label as it is seen.
+func TestLabelsThatLookAlikeAreAlike(t *testing.T) {
+	assert.Equal(t, reading.Key("p13"), reading.Key("P1\u200b3\ufeff"))
+	assert.Equal(t, reading.Key("steel wound"), reading.Key("Steel \u00a0wound"))
+	assert.NotEqual(t, reading.Key("p13"), reading.Key("p 13"))
+}

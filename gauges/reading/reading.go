@@ -10,6 +10,7 @@ package reading
 
 import (
 	"strings"
+	"unicode"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -21,9 +22,17 @@ const Plain = "plain"
 // IsPlain reports whether a construction is Plain, whatever its letter case.
 func IsPlain(construction string) bool { return Key(construction) == Plain }
 
-// Key is what makes two labels, constructions or words the same: letter case and
-// blanks aside.
-func Key(label string) string { return strings.ToLower(strings.Join(strings.Fields(label), " ")) }
+// Key is what makes two labels, constructions or words the same: letter case,
+// blanks and what does not show, such as a space of no width, aside.
+func Key(label string) string {
+	shown := strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Cf, r) {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, label)
+	return strings.Join(strings.Fields(shown), " ")
+}
 
 // Reading is one row of the readings file. A later row of a gauge takes the
 // sizes that it leaves out from the gauge's other rows.

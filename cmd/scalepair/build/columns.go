@@ -53,8 +53,15 @@ func (r *Run) Columns(asked Comparison) ([]Column, error) {
 	if file {
 		all = r.ofFile()
 	}
+	if asked.OneSet && len(asked.Gauges) > 0 {
+		return nil, fault.Fault{Place: fault.Place{Input: "--one-set"}, What: "a set is given too", Given: strings.Join(asked.Gauges, "; "), Remedy: "keep --gauges or --one-set"}
+	}
 	if len(all) > mostColumns {
-		return nil, fault.Fault{Place: fault.Place{Input: "scalepair compare"}, What: fmt.Sprintf("this makes %d columns", len(all)),
+		at := fault.Place{Input: "scalepair compare"}
+		if file {
+			at = r.Place("compare")
+		}
+		return nil, fault.Fault{Place: at, What: fmt.Sprintf("this makes %d columns", len(all)),
 			Remedy: fmt.Sprintf("compare up to %d at once", mostColumns)}
 	}
 	for i, texts := range all {

@@ -8,6 +8,7 @@ import (
 var (
 	KeyFields = keyFields
 	ParsePair = parsePair
+	WithUnit  = withUnit
 )
 
 // ValueAt gives the value of a key.

@@ -36,7 +36,7 @@ func (f *Flag) into(b *Build) error {
 	if !ok {
 		panic("build: no key " + f.key)
 	}
-	if err := setText(v, withUnit(f.key, f.text)); err != nil {
+	if err := setText(v, f.text); err != nil {
 		return err
 	}
 	return inRange(v, f.key, rng, f.text)

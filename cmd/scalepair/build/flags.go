@@ -24,6 +24,7 @@ var flagTable = []struct{ name, key, usage string }{
 	{"capo", "strings.capo_fret", "`fret` of a capo, 0 for none (default: the build file's)"},
 	{"pitch", "strings.pitch_standard_hz", "pitch standard: A4 in `Hz`"},
 	{"neutral", "neck.neutral_fret", "neutral `fret`, such as 7 or 7.5, or bridge"},
+	{"neck-angle", "playing.neck_angle_deg", "with --neutral-table: `angle` at which the neck points up from level, such as \"25 deg\""},
 	{"trials", "confidence.trials", "`number` of trials for the confidence, 0 for none (default: the build file's)"},
 	{"seed", "confidence.seed", "`seed` of the trials (default: the build file's)"},
 }
@@ -197,6 +198,7 @@ func (f *Flag) shift() bool {
 func retuned(t tuning.Tuning, changes []string) (tuning.Tuning, error) {
 	var faults fault.List
 	out := tuning.Tuning{Notes: slices.Clone(t.Notes)}
+	seen := map[int]bool{}
 	for _, text := range changes {
 		number, note, found := strings.Cut(text, "=")
 		n, err := strconv.Atoi(strings.TrimSpace(number))
@@ -207,7 +209,11 @@ func retuned(t tuning.Tuning, changes []string) (tuning.Tuning, error) {
 		case n < 1 || n > t.Strings():
 			faults.Add(fault.Place{}, "there is no such string", text, fmt.Sprintf("use 1 to %d; 1 is the highest", t.Strings()))
 			continue
+		case seen[n]:
+			faults.Add(fault.Place{}, "this string has two notes", strings.Join(changes, ","), "keep one of them")
+			continue
 		}
+		seen[n] = true
 		to, err := tuning.ParseNote(note)
 		faults.Include(fault.Place{}, err)
 		out.Notes[len(out.Notes)-n] = to

@@ -30,7 +30,7 @@ func TestRanges(t *testing.T) {
 		require.True(t, found, key)
 		flag := build.NewFlag("flag", key)
 		for i, end := range []string{from, to} {
-			assert.NoError(t, flag.Set(end), "%s takes %s", key, end)
+			assert.NoError(t, flag.Set(build.WithUnit(key, end)), "%s takes %s", key, end)
 			m := bound.FindStringSubmatch(end)
 			require.NotNil(t, m, key)
 			x, err := strconv.ParseFloat(m[1], 64)
@@ -44,7 +44,7 @@ func TestRanges(t *testing.T) {
 			if strings.HasPrefix(key, "scales.") && x < 0 {
 				continue // a change of the chosen pair's
 			}
-			assert.Error(t, flag.Set(beyond), "%s refuses %s", key, beyond)
+			assert.Error(t, flag.Set(build.WithUnit(key, beyond)), "%s refuses %s", key, beyond)
 		}
 	}
 	assert.Greater(t, checked, 70)

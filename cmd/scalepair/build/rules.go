@@ -62,7 +62,7 @@ var index = regexp.MustCompile(`\[\d+\]`)
 
 // rules holds the file's keys to the rules above.
 func (c checker) rules() {
-	seen := map[string]bool{}
+	seen := map[string]*spot{}
 	for _, s := range c.places.spots {
 		pattern := index.ReplaceAllString(s.path, "[]")
 		c.section(s.path, pattern)
@@ -71,13 +71,13 @@ func (c checker) rules() {
 			c.wrong(s.path, fmt.Sprintf("it is off the board, which has %d frets", c.Neck.Frets), fmt.Sprintf("give a fret up to %d", c.Neck.Frets))
 		}
 		same := pattern + strings.ToLower(strings.TrimSpace(s.text))
-		switch {
-		case seen[same] && unlike[pattern]:
+		switch first := seen[same]; {
+		case first != nil && unlike[pattern]:
 			c.wrong(s.path, "this is listed twice", "keep one of them")
-		case seen[same] && named[pattern]:
-			c.wrong(s.path, "another has this name", "give each its own")
+		case first != nil && named[pattern]:
+			c.wrong(s.path, fmt.Sprintf("another has this name (line %d)", c.places.of(first).Line), "give each its own")
 		}
-		seen[same] = true
+		seen[same] = s
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
+	"scalepair/gauges/reading"
 )
 
 // checker collects what is wrong between keys.
@@ -60,16 +61,16 @@ func (c checker) perString() {
 // oneSet reports two sets where one is meant, and a set beyond the only gauges
 // that may be chosen: no output could say which of them counts.
 func (c checker) oneSet() {
-	given := c.Strings.Gauges
+	given, key := c.Strings.Gauges, "strings.gauges"
 	if c.Chosen != nil && c.Chosen.Gauges != nil {
 		if given != nil && !slices.Equal(given, c.Chosen.Gauges) {
 			c.wrong("strings.gauges", fmt.Sprintf("[chosen] has another set (line %d)", c.Place("chosen.gauges").Line), "keep one of the two")
 		}
-		given = c.Chosen.Gauges
+		given, key = c.Chosen.Gauges, "chosen.gauges"
 	}
 	for i, label := range given {
-		if c.Strings.Stock != nil && !slices.ContainsFunc(c.Strings.Stock, func(s string) bool { return strings.EqualFold(s, label) }) {
-			c.faults.Add(c.Place("strings.stock"), fmt.Sprintf("stock: the set has a gauge that is not listed, on string %d", i+1), label, "add it, or take another gauge")
+		if c.Strings.Stock != nil && !slices.ContainsFunc(c.Strings.Stock, func(s string) bool { return reading.Key(s) == reading.Key(label) }) {
+			c.faults.Add(c.Place("strings.stock"), fmt.Sprintf("stock: the set (%s) has a gauge that is not listed, on string %d", c.PlaceOfString(key, i+1), i+1), label, "add it, or take another gauge")
 		}
 	}
 }

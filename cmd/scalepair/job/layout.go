@@ -23,10 +23,10 @@ func (j *Job) Layout() (*report.Layout, error) {
 
 // Neutral asks what moving the neutral fret does.
 type Neutral struct {
-	step        float64
-	played      playedFrets
-	angle, hand unit.Angle
-	set         *pflag.FlagSet
+	step   float64
+	played playedFrets
+	hand   unit.Angle
+	set    *pflag.FlagSet
 }
 
 // Flags defines the flags.
@@ -34,7 +34,6 @@ func (o *Neutral) Flags(f *pflag.FlagSet) {
 	o.set = f
 	f.Float64Var(&o.step, "step", 1, "with --neutral-table: `step` of the neutral fret, 0.1 to 12")
 	TextVar(f, &o.played, "played", "with --neutral-table: `frets` played most, such as 1-9 (default: the build file's)")
-	TextVar(f, &o.angle, "neck-angle", "with --neutral-table: `angle` at which the neck points up from level, such as \"25 deg\"")
 	TextVar(f, &o.hand, "hand", "with --neutral-table: `slant` that lies best under your hand, such as \"-4 deg\", in place of a neck angle")
 }
 
@@ -47,9 +46,6 @@ func (j *Job) Neutral(o Neutral) (*report.NeutralTable, error) {
 	play, given := j.Run.Build.Playing, o.set.Changed
 	if given("played") {
 		play.FromFret, play.ToFret = o.played.from, o.played.to
-	}
-	if given("neck-angle") {
-		play.NeckAngle = &o.angle
 	}
 	if given("hand") {
 		play.HandSlant = &o.hand

@@ -63,7 +63,8 @@ func (j *Job) detail() (*choice.Detail, error) {
 	if err != nil {
 		return nil, err
 	}
-	return j.Plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
+	d, err := j.Plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
+	return d, j.Run.Placed(err)
 }
 
 // laidOut lays a fan out; what is wrong with it stands at its key.
@@ -88,7 +89,7 @@ func (j *Job) fretted() (*fan.Layout, *choice.Detail, error) {
 	}
 	d, err := j.Plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, j.Run.Placed(err)
 	}
 	l, err := j.laidOut(d.Spec)
 	return l, d, err
