@@ -12,7 +12,7 @@ import (
 // may lie between two frets (7.5), 0 for the nut, or the saddle line.
 type Neutral struct {
 	Fret   float64 `json:"neutral_fret"` // 0 to the last fret; 0 where Bridge is set
-	Bridge bool    `json:"neutral_at_bridge,omitempty"`
+	Bridge bool    `json:"neutral_at_bridge"`
 }
 
 // K gives the neutral line's fraction of the length: k(Fret), or 1 for the

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
@@ -81,7 +82,7 @@ type StopOf struct {
 func NewAdvice(in *Input, f *Found, full bool) *Advice {
 	r := f.Result
 	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Result: r, f: f, full: full,
-		Confidence: f.Confidence, Taste: f.Taste, LimitCosts: append([]choice.LimitCost{}, f.LimitCosts...), Blanks: in.blanksTable(wholeFits(in.boardFits(f.Detail.Pair))), Asked: in.asked(), DroppedList: in.droppedTable(r)}
+		Confidence: f.Confidence, Taste: f.Taste, LimitCosts: append([]choice.LimitCost{}, f.LimitCosts...), Blanks: in.blanksTable(wholeFits(f.Detail.Blanks)), Asked: in.asked(), DroppedList: in.droppedTable(r)}
 	for _, p := range r.Picks {
 		one := PickOf{Kind: p.Kind, PairOf: in.pairOf(p.Pair), StockDecides: []MissingOf{}}
 		for _, m := range p.StockDecides {
@@ -147,67 +148,49 @@ func (a *Advice) rest(doc *document.Document) {
 // answer is what a builder can act on.
 func (a *Advice) answer() []string {
 	in, p, u := a.in, a.Pair, a.in.Units
-	var out []string
-	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
-	if words := weighAgain(a.Suspects); words != "" {
-		out = append(out, words)
-	}
-	lengths := fmt.Sprintf("bass %s, treble %s", in.length(p.Bass), in.length(p.Treble))
-	if p.Bass == p.Treble {
-		lengths = in.length(p.Bass) + " for all strings"
-	}
+	var out lines
+	pick, fan := "", "none, straight frets"
 	if a.Kept > 1 {
-		lengths += fmt.Sprintf(" (pick: %s)", a.Choice)
+		pick = fmt.Sprintf(" (pick: %s)", a.Choice)
 	}
-	add("Pair: %s.", lengths)
-	if p.Bass == p.Treble {
-		add("Fan: none, straight frets; nut to fret 1 %s.", in.length(p.NutToFret1))
-	} else {
-		add("Fan: %s of difference; nut %s, last fret %s, saddle line %s; %s square; nut to fret 1 %s.", in.length(p.Difference),
-			table.DegText(p.NutSlant), table.DegText(p.LastFretSlant), table.DegText(p.SaddleSlant), neutralWords(a.d.Spec.Neutral), in.length(p.NutToFret1))
+	if p.Difference != 0 {
+		fan = fmt.Sprintf("%s of difference; nut %s, last fret %s, saddle line %s; %s square", in.length(p.Difference),
+			table.DegText(p.NutSlant), table.DegText(p.LastFretSlant), table.DegText(p.SaddleSlant), neutralWords(a.d.Spec.Neutral))
 	}
-	add("Set, low string first: %s.", in.Set(p.Pair.Gauges))
+	out.say("Pair: bass %s, treble %s%s.", in.length(p.Bass), in.length(p.Treble), pick)
+	out.sayIf(len(a.Suspects) > 0, "%s", weighAgain(a.Suspects))
+	out.say("Fan: %s; nut to fret 1 %s.", fan, in.length(p.NutToFret1))
+	out.say("Set, low string first: %s.", in.Set(p.Pair.Gauges))
 	for c, t := range a.Tunings {
 		where := ""
 		if len(a.Tunings) > 1 {
 			where = " in " + t.Name
 		}
-		if words := a.totalWords(c); words != "" {
-			add("Total tension%s: %s.", where, words)
-		}
+		out.sayIf(t.Total > 0, "Total tension%s: %s.", where, a.totalWords(c))
 	}
-	add("Feel error: %s.", a.errorWords())
-	_, said := a.worstBend()
-	if what, words := a.hardestBend(); words != "" && !said {
-		add("%s: %s.", what, words)
+	out.say("Feel error: %s.", a.errorWords())
+	if words := a.bendLine(); words != "" {
+		out.say("Bend that stands out: %s.", words)
 	}
-	if p.Inharmonicity > 0 {
-		low := len(p.Pair.Gauges) - 1
-		r := stringRow{in: in, d: a.d, i: low}
-		add("Inharmonicity of the lowest string: %s.", atLeast(r.wound(), cents(p.Inharmonicity)))
+	low := stringRow{in: in, d: a.d, i: len(p.Pair.Gauges) - 1}
+	out.sayIf(p.Inharmonicity > 0, "Inharmonicity of the lowest string: %s.", atLeast(low.wound(), cents(p.Inharmonicity)))
+	fits := ""
+	if len(p.Blanks) > 0 {
+		fits = "; fits: " + in.fittingWords(in.fitting(p.Pair))
 	}
-	add("Blank: at least %s x %s%s.", u.Len(p.BlankLength, scaleDecimals), in.length(p.BlankWidth), in.boardWords(p.Pair))
+	out.say("Blank: at least %s x %s%s.", u.Len(p.BlankLength, scaleDecimals), in.length(p.BlankWidth), fits)
 	return out
 }
 
 // pickTable sets the picks side by side.
 func (a *Advice) pickTable() *table.Table {
-	u := a.in.Units
-	good := map[choice.PickKind]choice.PickConfidence{}
-	if a.Confidence != nil {
-		for _, p := range a.Confidence.Picks {
-			good[p.Kind] = p
-		}
-	}
-	columns := append([]table.Column[PickOf]{table.Words("pick", "", func(p PickOf) string { return p.Kind.String() })},
-		pairColumns(u, func(p PickOf) PairOf { return p.PairOf })...)
-	return table.Of("picks", "", a.Picks, append(columns,
-		table.Percent("stays good", "", 0, func(p PickOf) unit.Ratio { return good[p.Kind].Good }).As(func(p PickOf) string {
-			if good[p.Kind].Uncertain {
-				return unit.Fixed(good[p.Kind].Good.Percent(), 0) + " (uncertain)"
-			}
-			return unit.Fixed(good[p.Kind].Good.Percent(), 0)
-		}).When(len(good) > 0))...)
+	return table.Of("picks", "", a.Picks, slices.Concat(
+		[]table.Column[PickOf]{table.Words("pick", "", func(p PickOf) string { return p.Kind.String() })},
+		pairColumns(a.in.Units, func(p PickOf) PairOf { return p.PairOf }),
+		[]table.Column[PickOf]{table.Percent("stays good", "", 0, func(p PickOf) unit.Ratio {
+			sure, _ := a.sure(p.Kind)
+			return sure.Good
+		}).When(a.Confidence != nil)})...)
 }
 
 // neutralWords name the line that stands square.

@@ -111,7 +111,7 @@ func weighAgain(suspects []string) string {
 	if len(suspects) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Weigh %s again first: suspect, so another reading may move the choice.", listed(suspects))
+	return fmt.Sprintf("Weigh %s again first: suspect, and may move the choice.", listed(suspects))
 }
 
 // labelled names the gauges of a set that something holds of, once each, low

@@ -40,6 +40,9 @@ type Check struct {
 	l  *fan.Layout
 }
 
+// leastU is the least uncertainty that is printed: nothing is known for sure.
+const leastU = 0.01 * unit.Millimetre
+
 // Slip is a likely slip in words.
 type Slip struct {
 	Finding
@@ -68,17 +71,10 @@ func NewCheck(in *Input, l *fan.Layout, found mark.Report, o mark.Options) *Chec
 		}
 		r.Slips = append(r.Slips, slip)
 	}
-	r.Settled = r.settled()
-	r.shown()
-	return r
-}
-
-func findingOf(f mark.Finding) Finding {
-	out := Finding{Finding: f, Words: slipWords(f), Do: remedyOf(f)}
-	if f.Place.Line > 0 {
-		out.Place = f.Place.String()
+	for _, line := range r.Lines {
+		r.sumUp(line)
 	}
-	return out
+	return r
 }
 
 // Document prints the verdict first, then what to do, then every mark.
@@ -86,7 +82,8 @@ func (r *Check) Document() *document.Document {
 	doc := &document.Document{Title: r.in.title("Marks checked for")}
 	doc.Para("%s", r.verdict())
 	if r.Unsure > 0 {
-		doc.Para("Not sure: at %s the best position lies nearer to the tolerance than twice its own ±, so finer readings could still turn the verdict. %s", plural(r.Unsure, "mark"), r.settles())
+		doc.Para("Not sure: at %s the best position lies nearer to the tolerance than twice its own ±, so finer readings could still turn the verdict. One more reading by calipers that show %s, from the nut or a mark that is sure, would settle %d of them; what is so near the tolerance that none would, draw anew or let be.",
+			plural(r.Unsure, "mark"), resolutionText(r.in.Units, r.CaliperResolution), r.Settled)
 	}
 	if r.Unmeasured > 0 {
 		doc.Para("Not measured, and not judged: %s.", plural(r.Unmeasured, "mark"))
@@ -101,11 +98,17 @@ func (r *Check) Document() *document.Document {
 	} else {
 		doc.Table(r.across())
 	}
+	tool := func(l unit.Length, from, key string) string {
+		where := fmt.Sprintf("%s under %s", key, from)
+		if from == "" {
+			where = fmt.Sprintf("assumed; state yours as %s under [measuring] or [marking]", key)
+		}
+		return fmt.Sprintf("%s (%s)", resolutionText(r.in.Units, l), where)
+	}
 	_, ruler := r.in.Run.ResolutionOf("ruler")
 	_, calipers := r.in.Run.ResolutionOf("caliper")
 	doc.Para("Judged by the pair %s, neutral %s, %d frets. Resolution of the tools, where a row states none: ruler %s, calipers %s.",
-		r.in.Pair(r.l.Spec.Bass, r.l.Spec.Treble), neutralWords(r.l.Spec.Neutral), r.l.Spec.Frets,
-		r.tool(r.RulerResolution, ruler, "ruler_resolution"), r.tool(r.CaliperResolution, calipers, "caliper_resolution"))
+		r.in.Pair(r.l.Spec.Bass, r.l.Spec.Treble), neutralWords(r.l.Spec.Neutral), r.l.Spec.Frets, tool(r.RulerResolution, ruler, "ruler_resolution"), tool(r.CaliperResolution, calipers, "caliper_resolution"))
 	if r.Pass {
 		doc.Para("Saw in the same session and the same air: wood and marks move with the weather.")
 	}
@@ -124,7 +127,7 @@ func (r *Check) line(doc *document.Document, l mark.LineResult) {
 		table.Whole("fret", "fret", func(m mark.Result) int { return m.Fret }),
 		table.Length(u, "nominal", "nominal", markDecimals, func(m mark.Result) unit.Length { return m.Nominal }),
 		table.Length(u, "measured", "measured", markDecimals, func(m mark.Result) unit.Length { return *m.Measured }).Known(known),
-		table.Length(u, "±", "standard_uncertainty", markDecimals, func(m mark.Result) unit.Length { return max(*m.U, 0.01*unit.Millimetre) }).Known(known),
+		table.Length(u, "±", "standard_uncertainty", markDecimals, func(m mark.Result) unit.Length { return max(*m.U, leastU) }).Known(known),
 		table.Length(u, "error", "error", markDecimals, func(m mark.Result) unit.Length { return *m.Error }).Signed().Known(known),
 		table.Cents("error", "error", 1, func(m mark.Result) unit.Cents { return *m.ErrorCents }).Signed().Known(known),
 		table.Words("verdict", "verdict", verdictWords))
@@ -138,7 +141,7 @@ func (r *Check) line(doc *document.Document, l mark.LineResult) {
 		t.Note("Left out as wrong: " + listed(l.LeftOut) + ".")
 	}
 	if l.Scatter > 0 {
-		t.Note(fmt.Sprintf("By these readings hand and marks scatter by about %s.", r.text(max(l.Scatter, 0.01*unit.Millimetre))))
+		t.Note(fmt.Sprintf("By these readings hand and marks scatter by about %s.", r.text(max(l.Scatter, leastU))))
 	}
 	doc.Table(t)
 }
@@ -154,57 +157,43 @@ func verdictWords(m mark.Result) string {
 	return m.Verdict.String()
 }
 
-// acrossRow is one distance between the lines.
-type acrossRow struct {
-	what                                  string
-	nominal, measured, expected, u, error unit.Length
-	verdict                               string
-}
-
 // across says how the two lines stand to one another.
 func (r *Check) across() *table.Table {
+	type row struct {
+		what, verdict string
+		mark.Diagonal
+	}
 	a, u := r.Across, r.in.fineUnits()
-	var rows []acrossRow
+	var rows []row
 	for _, d := range a.Diagonals {
-		rows = append(rows, acrossRow{mark.DiagonalName(d.Kind, d.Fret), d.Nominal, d.Measured, d.Expected, d.U, d.Measured - d.Expected, none})
+		rows = append(rows, row{mark.DiagonalName(d.Kind, d.Fret), none, d})
 	}
 	if a.Verdict != mark.NotMeasured {
-		verdict := a.Verdict.String()
-		if !a.Sure {
-			verdict += ", not sure"
-		}
-		rows = append(rows, acrossRow{"nut offset, by all of these", a.Nominal, a.Measured, a.Nominal, a.U, a.Error, verdict})
+		rows = append(rows, row{"nut offset, by all of these", verdictWords(mark.Result{Verdict: a.Verdict, Sure: a.Sure, Error: &a.Error}),
+			mark.Diagonal{Nominal: a.Nominal, Measured: a.Measured, Expected: a.Nominal, U: a.U}})
 	}
-	of := func(heading string, f func(acrossRow) unit.Length) table.Column[acrossRow] {
+	of := func(heading string, f func(row) unit.Length) table.Column[row] {
 		return table.Length(u, heading, "", markDecimals, f)
 	}
 	return table.Of("across", "Between the lines", rows,
-		table.Words("what", "", func(a acrossRow) string { return a.what }),
-		of("nominal", func(a acrossRow) unit.Length { return a.nominal }),
-		of("measured", func(a acrossRow) unit.Length { return a.measured }),
-		of("expected", func(a acrossRow) unit.Length { return a.expected }),
-		of("±", func(a acrossRow) unit.Length { return max(a.u, 0.01*unit.Millimetre) }),
-		of("error", func(a acrossRow) unit.Length { return a.error }).Signed(),
-		table.Words("verdict", "", func(a acrossRow) string { return a.verdict }),
+		table.Words("what", "", func(r row) string { return r.what }),
+		of("nominal", func(r row) unit.Length { return r.Nominal }),
+		of("measured", func(r row) unit.Length { return r.Measured }),
+		of("expected", func(r row) unit.Length { return r.Expected }),
+		of("±", func(r row) unit.Length { return max(r.U, leastU) }),
+		of("error", func(r row) unit.Length { return r.Measured - r.Expected }).Signed(),
+		table.Words("verdict", "", func(r row) string { return r.verdict }),
 	).Note(fmt.Sprintf("Expected: with the marks where they were measured. Nut offset: along the treble line, from the square through the bass nut mark; its tolerance is %s.", r.text(r.NutOffsetTolerance)))
-}
-
-// tool names a tool's resolution and who states it.
-func (r *Check) tool(l unit.Length, from, key string) string {
-	if from == "" {
-		return fmt.Sprintf("%s (assumed; state yours as %s under [measuring] or [marking])", resolutionText(r.in.Units, l), key)
-	}
-	return fmt.Sprintf("%s (%s under %s)", resolutionText(r.in.Units, l), key, from)
 }
 
 // resolutionText names a resolution as short as it goes: "0.5 mm", "1/32 in",
 // "0.0005 in".
 func resolutionText(u table.Units, l unit.Length) string {
 	if u.Length == unit.Millimetres {
-		return trim(math.Round(l.MM()*1e4)/1e4) + " mm"
+		return trim(toDecimals(l.MM(), 4)) + " mm"
 	}
 	if parts := 64 * l.Inches(); parts >= 1-1e-9 && math.Abs(parts-math.Round(parts)) < 1e-9 {
 		return unit.InchFractions.Format(l, 0) + " in"
 	}
-	return trim(math.Round(l.Inches()*1e5)/1e5) + " in"
+	return trim(toDecimals(l.Inches(), 5)) + " in"
 }

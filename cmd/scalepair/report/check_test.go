@@ -43,7 +43,7 @@ func TestCheckSaysWhatItFound(t *testing.T) {
 	assert.Equal(t, "draw bass mark 9 anew from the nut", r.Slips[0].Do)
 	var text strings.Builder
 	require.NoError(t, r.Document().Write(&text, document.Options{}))
-	assert.Contains(t, text.String(), "NOT IN TOLERANCE: 1 mark is off by more than 2 cents (bass 9).")
+	assert.Contains(t, text.String(), "NOT IN TOLERANCE: 1 mark is off by more than 2 cents (bass 9 by ")
 	assert.True(t, slices.ContainsFunc(r.Lines[0].Marks, func(m mark.Result) bool { return m.Fret == 9 && m.Verdict == mark.Outside }))
 }
 

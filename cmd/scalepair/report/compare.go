@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
+	"strconv"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
@@ -21,13 +21,10 @@ type Comparison struct {
 	Verdict string      `json:"verdict"`
 	Lacking []LackOf    `json:"lacking_in_stock"` // by the one set
 	Columns []*ColumnOf `json:"columns"`
-	in      *Input
-	same    bool // the suggested set is that of the first column
-}
 
-// same reports whether two columns have one set on one pair in one tuning.
-func same(a, b choice.Compared) bool {
-	return a.Detail != nil && slices.Equal(a.Detail.Gauges, b.Detail.Gauges) && a.Detail.Bass == b.Detail.Bass && a.Detail.Treble == b.Detail.Treble && choice.Alike(a.Detail, b.Detail)
+	in     *Input
+	strung []*ColumnOf // the columns that have a set
+	same   bool        // the suggested set is that of the first column
 }
 
 // ColumnOf is one column, worked out.
@@ -40,55 +37,47 @@ type ColumnOf struct {
 	Lacking []LackOf     `json:"lacking_in_stock"`
 	Swaps   *table.Table `json:"swaps"`
 	*Strung
-
-	swaps []choice.Swap
 }
 
 // NewComparison works up columns as asked for and as worked out, one for one.
 // oneSet is the set that was found for all of them, nil where none was asked
 // for.
 func NewComparison(in *Input, asked []build.Column, found []choice.Compared, oneSet []int) *Comparison {
-	var details []*choice.Detail
-	for _, one := range found {
-		if one.Detail != nil {
-			details = append(details, one.Detail)
-		}
+	out := &Comparison{OneSet: []string{}, Lacking: []LackOf{}, in: in}
+	if len(found) == 2 && found[0].Detail != nil && found[1].Detail != nil && found[1].Suggested {
+		a, b := found[0].Detail, found[1].Detail
+		out.same = slices.Equal(a.Gauges, b.Gauges) && a.Bass == b.Bass && a.Treble == b.Treble && choice.Alike(a, b)
 	}
-	out := &Comparison{Head: in.head(details...), OneSet: []string{}, Lacking: []LackOf{}, in: in}
+	var details []*choice.Detail
 	names := in.columnNames(asked)
-	var first unit.Force
 	for i, one := range found {
-		own := *in
-		own.Plan, own.tunings = one.Plan, asked[i].Tunings
-		c := &ColumnOf{Name: names[i], Suggested: one.Suggested, swaps: one.Swaps}
-		out.Columns = append(out.Columns, c)
-		if one.Detail == nil {
-			c.NoSet = own.missWords(one.None, true)
-			continue
-		}
-		if i == 1 && len(found) == 2 && one.Suggested && same(found[0], one) {
-			out.Columns, out.same = out.Columns[:1], true
-			out.Columns[0].Lacking = own.lacking(one.Detail)
+		if out.same && i == 1 {
 			break
 		}
-		strung := own.strung(one.Detail, compared)
-		c.Strung = &strung
-		c.Fitting = own.fitting(one.Detail.Pair)
-		if c.Lacking = []LackOf{}; one.Suggested {
-			c.Lacking = own.lacking(one.Detail)
+		own := *in
+		own.Plan, own.tunings = one.Plan, asked[i].Tunings
+		c := &ColumnOf{Name: names[i], Suggested: one.Suggested}
+		out.Columns = append(out.Columns, c)
+		if one.Detail == nil {
+			c.NoSet = own.MissWords(one.None)
+			continue
 		}
-		c.Swaps = own.swapTable(one.Swaps, one.Detail)
-		if total := strung.Tunings[0].Total; first == 0 {
-			first = total
-		} else if total > 0 {
+		details = append(details, one.Detail)
+		strung := own.strung(one.Detail, compared)
+		c.Strung, c.Fitting, c.Swaps, c.Lacking = &strung, own.fitting(one.Detail.Pair), own.swapTable(one.Swaps), []LackOf{}
+		out.strung = append(out.strung, c)
+		if one.Suggested || out.same {
+			c.Lacking = lacking([]*ColumnOf{c}, offAlone)
+		}
+		if first, total := out.strung[0].Tunings[0].Total, strung.Tunings[0].Total; c != out.strung[0] && first > 0 && total > 0 {
 			change := unit.Ratio(total/first - 1)
 			c.Change = &change
 		}
 	}
 	if oneSet != nil {
-		out.OneSet, out.Lacking = in.labels(oneSet), out.lackingTogether()
+		out.OneSet, out.Lacking = in.labels(oneSet), lacking(out.strung, offTogether)
 	}
-	out.Verdict = out.verdict()
+	out.Head, out.Verdict = in.head(details...), out.verdict()
 	return out
 }
 
@@ -96,14 +85,17 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 func (c *Comparison) Document() *document.Document {
 	doc := &document.Document{Title: c.in.title("Comparison for")}
 	if len(c.OneSet) > 0 {
-		doc.Para("One set for all columns, low string first: %s; %s.", c.in.Set(c.strung()[0].d.Gauges), c.farthest())
+		doc.Para("One set for all columns, low string first: %s.", c.in.Set(c.strung[0].d.Gauges))
 	}
 	doc.Para("%s", c.Verdict)
 	doc.List(c.missing()...)
-	doc.Table(c.sideBySide())
-	doc.Table(c.stringByString())
-	var broken []string
-	for _, one := range c.strung() {
+	if len(c.strung) > 0 {
+		doc.Table(c.sideBySide())
+		doc.Table(c.stringByString())
+	}
+	var broken, cautions []string
+	var shared []shared
+	for _, one := range c.strung {
 		for _, line := range one.LimitsBroken {
 			broken = append(broken, one.Name+": "+line)
 		}
@@ -111,98 +103,54 @@ func (c *Comparison) Document() *document.Document {
 			t.Title = "Swaps in " + one.Name + " that bring it nearer, one at a time"
 			doc.Table(t)
 		}
+		for _, text := range one.in.detailCautions(one.d) {
+			shared = share(shared, text, one.Name)
+		}
 	}
 	addLimitsBroken(doc, broken)
-	doc.Cautions(append(c.cautions(), stringCautions...)...)
+	for _, s := range shared {
+		cautions = append(cautions, fmt.Sprintf("%s (%s.)", s.text, capital(listed(s.by))))
+	}
+	doc.Cautions(append(cautions, stringCautions...)...)
 	return doc
-}
-
-// cautions are those of the columns' own numbers, each once with the columns
-// that it holds for.
-func (c *Comparison) cautions() []string {
-	var texts []string
-	of := map[string][]string{}
-	for _, one := range c.strung() {
-		for _, text := range one.in.detailCautions(one.d) {
-			if of[text] == nil {
-				texts = append(texts, text)
-			}
-			of[text] = append(of[text], one.Name)
-		}
-	}
-	for i, text := range texts {
-		texts[i] = text + " (" + capital(listed(of[text])) + ".)"
-	}
-	return texts
-}
-
-// farthest names the string that is farthest from the wanted tension in any
-// column, with how far it is in each.
-func (c *Comparison) farthest() string {
-	number, most := 0, unit.Ratio(0)
-	for _, one := range c.strung() {
-		for _, s := range slices.Backward(one.d.Strings) {
-			if off := max(s.Deviation, -s.Deviation); off > most {
-				number, most = s.Number, off
-			}
-		}
-	}
-	if number == 0 {
-		return "no tension is wanted"
-	}
-	var words []string
-	for _, one := range c.strung() {
-		words = append(words, table.SignedPercentText(one.d.Strings[number-1].Deviation, 1)+" in "+one.Name)
-	}
-	return fmt.Sprintf("farthest from the wanted tension is string %d, %s", number, listed(words))
-}
-
-// strung gives the columns that have a set.
-func (c *Comparison) strung() []*ColumnOf {
-	return slices.DeleteFunc(slices.Clone(c.Columns), func(one *ColumnOf) bool { return one.Strung == nil })
 }
 
 // verdict says in a line what the comparison comes to.
 func (c *Comparison) verdict() string {
-	list := c.strung()
-	switch len(list) {
-	case 0:
+	if len(c.strung) == 0 {
 		return "No column has a set that keeps the limits on strings."
-	case 1:
-		if c.same {
-			return fmt.Sprintf("%s is the one that the stock suggests: feel error %s.", capital(list[0].Name), list[0].errorWords())
-		}
-		return fmt.Sprintf("One column, %s: feel error %s.", list[0].Name, list[0].errorWords())
 	}
-	best := slices.MinFunc(list, func(a, b *ColumnOf) int { return cmp.Compare(a.removable(), b.removable()) })
-	n := c.in.Plan.Request().Feel.Noticeable
-	var alike, good, worse []string
-	if best.Pair.ErrorUnknown {
+	best := slices.MinFunc(c.strung, func(a, b *ColumnOf) int { return cmp.Compare(a.removable(), b.removable()) })
+	switch name := capital(best.Name); {
+	case c.same:
+		return fmt.Sprintf("%s is the one that the stock suggests: feel error %s.", name, best.errorWords())
+	case len(c.strung) == 1:
+		return fmt.Sprintf("One column, %s: feel error %s.", best.Name, best.errorWords())
+	case best.Pair.ErrorUnknown:
 		return "No feel error is known: in every column a bend cannot be made or computed."
 	}
-	for _, one := range list {
-		named := fmt.Sprintf("%s (%s)", one.Name, one.errorText())
-		switch {
-		case one == best:
-		case choice.Alike(best.d, one.d):
-			alike = append(alike, one.Name)
-		case one.removable() <= max(best.removable(), n)+n:
-			good = append(good, named)
-		default:
-			worse = append(worse, named)
+	n, text := c.in.Plan.Request().Feel.Noticeable, ""
+	for _, how := range []string{"alike, no string differing by 2 %", "as good", "further off"} {
+		var names []string
+		for _, one := range c.strung {
+			is := "further off"
+			switch {
+			case one == best:
+				continue
+			case choice.Alike(best.d, one.d):
+				is = "alike, no string differing by 2 %"
+			case one.removable() <= max(best.removable(), n)+n:
+				is = "as good"
+			}
+			if is == how {
+				names = append(names, fmt.Sprintf("%s (%s)", one.Name, one.errorText()))
+			}
+		}
+		if names != nil {
+			text += fmt.Sprintf("; %s: %s", how, listed(names))
 		}
 	}
-	text := fmt.Sprintf("%s comes nearest to the wanted feel, with an error of %s", capital(best.Name), best.errorText())
-	if alike != nil {
-		text += "; alike, no string differing by 2 %: " + listed(alike)
-	}
-	if good != nil {
-		text += "; as good: " + listed(good)
-	}
-	if worse != nil {
-		text += "; further off: " + listed(worse)
-	}
-	return text + "."
+	return fmt.Sprintf("%s comes nearest to the wanted feel, with an error of %s%s.", capital(best.Name), best.errorText(), text)
 }
 
 func (o *ColumnOf) errorText() string {
@@ -225,22 +173,21 @@ func (o *ColumnOf) removable() unit.Ratio {
 // missing says why columns have no set, and which gauges strings want where a set
 // was chosen from the stock.
 func (c *Comparison) missing() []string {
-	var out []string
+	var out lines
 	for _, one := range c.Columns {
-		if one.Strung == nil {
-			out = append(out, fmt.Sprintf("%s: no set of the stock keeps the limits on strings: %s.", one.Name, one.NoSet))
-		}
+		out.sayIf(one.Strung == nil, "%s: no set of the stock keeps the limits on strings: %s.", one.Name, one.NoSet)
 		for _, l := range one.Lacking {
-			out = append(out, fmt.Sprintf("%s: %s.", one.Name, one.in.wants(l)))
+			out.say("%s: %s.", one.Name, one.in.wants(l))
 		}
 	}
 	for _, l := range c.Lacking {
-		out = append(out, capital(c.in.wants(l))+".")
+		out.say("For all columns: %s.", c.in.wants(l))
 	}
 	return out
 }
 
-// property is a line of the side by side: what it is, and its text in a column.
+// property is a line of the side by side: what it is, and its text in a column, ""
+// where there is none.
 type property struct {
 	name string
 	of   func(*ColumnOf) string
@@ -248,96 +195,57 @@ type property struct {
 
 // sideBySide has a row for each property and a column for each column.
 func (c *Comparison) sideBySide() *table.Table {
-	list := c.strung()
-	if len(list) == 0 {
-		return nil
-	}
 	u := c.in.Units
+	perTuning := func(o *ColumnOf, text func(i int) string) string {
+		var words []string
+		for i := range o.Tunings {
+			words = append(words, text(i))
+		}
+		return listed(words)
+	}
 	rows := []property{
-		{"tuning", func(o *ColumnOf) string {
-			words := make([]string, len(o.Tunings))
-			for i := range o.Tunings {
-				words[i] = o.in.caseWords(i)
-			}
-			return listed(words)
+		{"tuning", func(o *ColumnOf) string { return perTuning(o, o.in.caseWords) }},
+		{"pair", func(o *ColumnOf) string { return o.in.Pair(o.Pair.Bass, o.Pair.Treble) }},
+		{"set", func(o *ColumnOf) string { return o.in.Set(o.d.Gauges) }},
+		{"total tension " + u.Force.Symbol(), func(o *ColumnOf) string {
+			return perTuning(o, func(i int) string { return u.Newtons(o.Tunings[i].Total) })
 		}},
-		{"pair " + u.Length.Symbol(), func(o *ColumnOf) string {
-			return u.Len(o.Pair.Bass, scaleDecimals) + " / " + u.Len(o.Pair.Treble, scaleDecimals)
-		}},
-		{"set", func(o *ColumnOf) string {
-			if o.Suggested {
-				return o.in.Set(o.d.Gauges) + " (suggested)"
-			}
-			return o.in.Set(o.d.Gauges)
-		}},
-		{"total tension " + u.Force.Symbol(), func(o *ColumnOf) string { return perTuning(o, func(t Tuned) string { return u.Newtons(t.Total) }) }},
 		{"change from the first %", func(o *ColumnOf) string {
 			if o.Change == nil {
-				return none
+				return ""
 			}
 			return table.WithSign(unit.Fixed(o.Change.Percent(), 1))
 		}},
 		{"feel error", (*ColumnOf).errorText},
-		{"worst string", func(o *ColumnOf) string { return orNone(o.worstWords()) }},
-		{"inharmonicity cents", func(o *ColumnOf) string {
-			if o.Pair.Inharmonicity == 0 {
-				return none
-			}
-			return unit.Fixed(o.Pair.Inharmonicity.Value(), 1)
-		}},
+		{"worst string", func(o *ColumnOf) string { return o.worstWords() }},
+		{"inharmonicity cents", func(o *ColumnOf) string { return strconv.FormatFloat(o.Pair.Inharmonicity.Value(), 'f', 1, 64) }},
 		{"slant of nut / last fret / saddle °", func(o *ColumnOf) string {
 			return table.Deg(o.Pair.NutSlant) + " / " + table.Deg(o.Pair.LastFretSlant) + " / " + table.Deg(o.Pair.SaddleSlant)
 		}},
 		{"nut to fret 1 " + u.Length.Symbol(), func(o *ColumnOf) string { return u.Len(o.Pair.NutToFret1, scaleDecimals) }},
-		{"limits broken", func(o *ColumnOf) string {
-			return orNone(map[bool]string{true: fmt.Sprint(len(o.LimitsBroken))}[len(o.LimitsBroken) > 0])
+		{"bend that stands out", func(o *ColumnOf) string { return o.bendLine() }},
+		{"blanks that fit", func(o *ColumnOf) string {
+			if len(o.Pair.Blanks) == 0 {
+				return ""
+			}
+			return o.in.fittingWords(o.Fitting)
 		}},
 	}
-	for _, one := range list {
-		if what, _ := one.hardestBend(); what != "" {
-			rows = append(rows, property{strings.ToLower(what), func(o *ColumnOf) string {
-				_, words := o.hardestBend()
-				return orNone(words)
-			}})
-			break
-		}
-	}
-	if len(c.in.Plan.Request().Blanks) > 0 {
-		rows = append(rows, property{"blanks that fit", func(o *ColumnOf) string {
-			return o.in.fittingWords(o.Fitting)
-		}})
-	}
+	rows = slices.DeleteFunc(rows, func(p property) bool {
+		return !slices.ContainsFunc(c.strung, func(o *ColumnOf) bool { return p.of(o) != "" })
+	})
 	columns := []table.Column[property]{table.Words("column", "", func(p property) string { return p.name })}
-	for _, one := range list {
-		columns = append(columns, table.Words(one.Name, "", func(p property) string { return p.of(one) }))
+	for _, one := range c.strung {
+		columns = append(columns, table.Words(one.Name, "", func(p property) string { return cmp.Or(p.of(one), none) }))
 	}
 	return table.Of("columns", "", rows, columns...)
-}
-
-func orNone(text string) string {
-	if text == "" {
-		return none
-	}
-	return text
-}
-
-func perTuning(o *ColumnOf, f func(Tuned) string) string {
-	words := make([]string, len(o.Tunings))
-	for i, t := range o.Tunings {
-		words[i] = f(t)
-	}
-	return listed(words)
 }
 
 // stringByString sets the strings of all columns beside one another.
 func (c *Comparison) stringByString() *table.Table {
 	var rows []stringRow
-	list := c.strung()
-	if len(list) == 0 {
-		return nil
-	}
-	for i := range list[0].d.Strings {
-		for _, one := range list {
+	for i := range c.strung[0].d.Strings {
+		for _, one := range c.strung {
 			for k := range one.Tunings {
 				r := one.in.stringRows(one.d, k)[i]
 				if r.column = one.Name; len(one.Tunings) > 1 {
@@ -349,17 +257,19 @@ func (c *Comparison) stringByString() *table.Table {
 	}
 	columns := c.in.stringColumns(compared)
 	columns[0] = table.Words("string", "", func(r stringRow) string { return fmt.Sprintf("%d: %s", r.string().Number, r.column) })
-	return table.Of("strings", "String by string", rows, columns...).Note(list[0].in.stringNotes(list[0].d, 0, compared)...)
+	return table.Of("strings", "String by string", rows, columns...).Note(c.strung[0].in.stringNotes(c.strung[0].d, 0, compared)...)
 }
 
 // swapTable lists the single swaps that bring a set nearer, best first.
-func (in *Input) swapTable(swaps []choice.Swap, d *choice.Detail) *table.Table {
+func (in *Input) swapTable(swaps []choice.Swap) *table.Table {
 	u := in.Units
-	label := func(g int) string { return in.Plan.Stock()[g].Label }
+	gauge := func(heading, key string, of func(choice.Swap) int) table.Column[choice.Swap] {
+		return table.Words(heading, key, func(s choice.Swap) string { return in.Plan.Stock()[of(s)].Label }).As(func(s choice.Swap) string { return in.gauge(of(s)) })
+	}
 	return table.Of("swaps", "", swaps,
 		table.Whole("string", "string", func(s choice.Swap) int { return s.String }),
-		table.Words("from", "from_gauge", func(s choice.Swap) string { return label(s.From) }).As(func(s choice.Swap) string { return in.gauge(s.From) }),
-		table.Words("to", "to_gauge", func(s choice.Swap) string { return label(s.To) }).As(func(s choice.Swap) string { return in.gauge(s.To) }),
+		gauge("from", "from_gauge", func(s choice.Swap) int { return s.From }),
+		gauge("to", "to_gauge", func(s choice.Swap) int { return s.To }),
 		table.Force(u, "tension then", "tension_then", func(s choice.Swap) unit.Force { return s.Detail.Strings[s.String-1].Tunings[0].Tension.Value }),
 		table.Percent("deviation then", "tension_deviation_then", 1, func(s choice.Swap) unit.Ratio { return s.Detail.Strings[s.String-1].Deviation }).Signed(),
 		table.Bool("mends a limit", "mends_a_limit", func(s choice.Swap) bool { return s.Mends }).When(slices.ContainsFunc(swaps, func(s choice.Swap) bool { return s.Mends })),

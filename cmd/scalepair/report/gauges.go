@@ -104,11 +104,16 @@ func (g *Gauges) Document() *document.Document {
 		return g.hung(doc)
 	}
 	doc.Para("%s", g.counted())
-	g.suspects(doc)
+	if len(g.Suspects) == 0 {
+		doc.Para("No reading deviates from its fit further than chance allows.")
+	} else {
+		doc.Heading("Look at these again")
+		doc.List(suspectWords(g.Suspects)...)
+		doc.Para("Nothing was changed: a suspect reading counts for its own gauge as it is, and is kept out of the fit. Weigh the piece again, and correct or delete the row.")
+	}
 	doc.Figure("Readings against the fits", g.plot)
 	doc.Table(g.Gauges.Note(append(slices.Clone(gaugeNotes), flagNotes(g.list)...)...))
-	doc.Heading("Fits")
-	doc.List(in.fitWords()...)
+	doc.Table(in.fitTable())
 	doc.List(in.noteWords(g.list)...)
 	doc.Heading("What could not have shown")
 	doc.List(in.blindWords()...)
@@ -116,61 +121,31 @@ func (g *Gauges) Document() *document.Document {
 	doc.Heading("Balance, ruler and calipers")
 	doc.List(g.toolWords()...)
 	doc.Heading("Weighing well")
-	doc.Para("%s %s", strings.ReplaceAll(Craft, "\n", " "), g.lengthsToWeigh())
+	doc.Para("%s", strings.ReplaceAll(Craft, "\n", " "))
+	if len(g.list) > 0 {
+		thin := slices.MinFunc(g.list, func(a, b gauges.Gauge) int { return cmp.Compare(a.LinearDensity, b.LinearDensity) })
+		doc.Para("A standard uncertainty of 1 %% takes %s of %s, the lightest here, on this balance and ruler; half of it takes twice the length.",
+			in.Units.Decimal().LenText(in.forOnePercent(thin), 0), thin.Label)
+	}
 	return doc
 }
 
 // counted says what the stock rests on.
 func (g *Gauges) counted() string {
-	read, readings, built, estimated := 0, 0, 0, 0
+	read, readings, built := 0, 0, 0
 	for _, one := range g.list {
 		readings += one.Readings
-		switch {
-		case one.Readings > 0:
+		if one.Readings > 0 {
 			read++
-		case one.Built:
+		} else if one.Built {
 			built++
-		default:
-			estimated++
 		}
 	}
-	var parts []string
-	if read > 0 {
-		parts = append(parts, fmt.Sprintf("%d weighed or hung (%s)", read, plural(readings, "reading")))
-	}
-	if built > 0 {
-		parts = append(parts, fmt.Sprintf("%d known by core and wraps", built))
-	}
-	if estimated > 0 {
-		parts = append(parts, fmt.Sprintf("%d estimated from a fit", estimated))
-	}
+	var parts lines
+	parts.sayIf(read > 0, "%d weighed or hung (%s)", read, plural(readings, "reading"))
+	parts.sayIf(built > 0, "%d known by core and wraps", built)
+	parts.sayIf(len(g.list) > read+built, "%d estimated from a fit", len(g.list)-read-built)
 	return fmt.Sprintf("%s in stock, from %s: %s.", plural(len(g.list), "gauge"), g.Readings, listed(parts))
-}
-
-// lengthsToWeigh says how much string a good weighing takes.
-func (g *Gauges) lengthsToWeigh() string {
-	if len(g.list) == 0 {
-		return ""
-	}
-	byDensity := func(a, b gauges.Gauge) int { return cmp.Compare(a.LinearDensity, b.LinearDensity) }
-	thin, thick := slices.MinFunc(g.list, byDensity), slices.MaxFunc(g.list, byDensity)
-	u := g.in.Units.Decimal()
-	need := fmt.Sprintf("%s of %s", u.LenText(g.in.forOnePercent(thin), 0), thin.Label)
-	if thick.Label != thin.Label {
-		need += fmt.Sprintf(", the lightest here, and %s of %s, the heaviest,", u.LenText(g.in.forOnePercent(thick), 0), thick.Label)
-	}
-	return "A standard uncertainty of 1 % takes " + need + " on this balance and ruler; half of it takes twice the length."
-}
-
-// suspects prints the readings to look at again.
-func (g *Gauges) suspects(doc *document.Document) {
-	if len(g.Suspects) == 0 {
-		doc.Para("No reading deviates from its fit further than chance allows.")
-		return
-	}
-	doc.Heading("Look at these again")
-	doc.List(suspectWords(g.Suspects)...)
-	doc.Para("Nothing was changed: a suspect reading counts for its own gauge as it is, and is kept out of the fit. Weigh the piece again, and correct or delete the row.")
 }
 
 func suspectWords(list []fit.Suspect) []string {
@@ -204,12 +179,13 @@ type hungTest struct {
 	outside        bool       // strength from beyond its table
 }
 
-func (h hungTest) overHalf() bool { return h.breaking > 0 && h.load > h.breaking/2 }
+func (h hungTest) known() bool    { return h.breaking > 0 }
+func (h hungTest) overHalf() bool { return h.known() && h.load > h.breaking/2 }
 
 func (h hungTest) verdict() string {
 	out := "within half"
 	switch {
-	case h.breaking == 0:
+	case !h.known():
 		out = "breaking load not known"
 	case h.overHalf():
 		out = "MORE THAN HALF: hang less"
@@ -224,22 +200,19 @@ func (in *Input) hungTable(list []gauges.Gauge) *table.Table {
 	var rows []hungTest
 	gravity, _ := in.Run.Build.Measuring.GravityUsed()
 	for _, g := range list {
-		w := choice.WireOf(g)
 		for _, r := range g.Rows {
 			if r.Kind == reading.Hung {
-				rows = append(rows, hungTest{g.Label, r.Place.Line, unit.Force(r.HungMass.Kg() * gravity), breakingLoad(g), w.OutsideTable})
+				rows = append(rows, hungTest{g.Label, r.Place.Line, unit.Force(r.HungMass.Kg() * gravity), breakingLoad(g), choice.WireOf(g).OutsideTable})
 			}
 		}
 	}
 	u := in.Units
-	known := func(h hungTest) bool { return h.breaking > 0 }
 	return table.Of("hung", "", rows,
 		table.Words("gauge", "gauge", func(h hungTest) string { return h.gauge }),
 		table.Whole("line", "line", func(h hungTest) int { return h.line }),
 		table.Force(u, "load hung", "load", func(h hungTest) unit.Force { return h.load }),
-		table.Force(u, "breaking load", "least_breaking_load", func(h hungTest) unit.Force { return h.breaking }).Known(known),
-		table.Percent("of it", "of_breaking_load", 0, func(h hungTest) unit.Ratio { return unit.Ratio(h.load / h.breaking) }).Known(known),
-		table.Bool("", "over_half_the_breaking_load", hungTest.overHalf),
-		table.Words("verdict", "", hungTest.verdict),
+		table.Force(u, "breaking load", "least_breaking_load", func(h hungTest) unit.Force { return h.breaking }).Known(hungTest.known),
+		table.Percent("of it", "of_breaking_load", 0, func(h hungTest) unit.Ratio { return unit.Ratio(h.load / h.breaking) }).Known(hungTest.known),
+		table.Bool("verdict", "over_half_the_breaking_load", hungTest.overHalf).As(hungTest.verdict),
 	)
 }

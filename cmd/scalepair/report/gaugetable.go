@@ -65,21 +65,17 @@ func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 // flagNotes name the gauges with a flag that the name of a gauge does not carry:
 // "Core unknown: w36 and w46."
 func flagNotes(list []gauges.Gauge) []string {
-	var order, out []string
-	labels := map[string][]string{}
+	var flags []shared
+	var out lines
 	for _, g := range list {
 		for _, f := range g.Flags() {
-			if slices.Contains([]string{"estimated", "suspect", "readings disagree"}, f) {
-				continue
+			if !slices.Contains([]string{"estimated", "suspect", "readings disagree"}, f) {
+				flags = share(flags, f, g.Label)
 			}
-			if labels[f] == nil {
-				order = append(order, f)
-			}
-			labels[f] = append(labels[f], g.Label)
 		}
 	}
-	for _, f := range order {
-		out = append(out, capital(f)+": "+listed(labels[f])+".")
+	for _, f := range flags {
+		out.say("%s: %s.", capital(f.text), listed(f.by))
 	}
 	return out
 }
@@ -94,31 +90,6 @@ func (in *Input) forOnePercent(g gauges.Gauge) unit.Length {
 func breakingLoad(g gauges.Gauge) unit.Force {
 	w := choice.WireOf(g)
 	return unit.Force(w.Strength * w.CoreArea)
-}
-
-// restsOn says what a gauge's linear density rests on: "2 weighings and 1 hung
-// test".
-func restsOn(g gauges.Gauge) string {
-	hung := 0
-	for _, r := range g.Rows {
-		if r.Kind == reading.Hung {
-			hung++
-		}
-	}
-	var parts []string
-	if n := len(g.Rows) - hung; n > 0 {
-		parts = append(parts, plural(n, "weighing"))
-	}
-	if hung > 0 {
-		parts = append(parts, plural(hung, "hung test"))
-	}
-	if g.Built {
-		parts = append(parts, "its core and wraps")
-	}
-	if parts == nil {
-		return "the fit of its kind, never weighed"
-	}
-	return listed(parts)
 }
 
 // densityOf says of what the implied density is.
@@ -141,8 +112,7 @@ type oneReading struct {
 
 func (in *Input) oneReading(r reading.Reading, g gauges.Gauge) oneReading {
 	w, components := in.Run.Build.Measuring.Work(r, g.EA, g.EI)
-	out := oneReading{Reading: r}
-	u, most := 0.0, 0.0
+	u, most, out := 0.0, 0.0, oneReading{Reading: r}
 	for _, c := range components {
 		u = math.Hypot(u, c.RelU)
 		if a := math.Abs(c.RelU); a > most {
@@ -161,28 +131,15 @@ func (in *Input) readingTable(g gauges.Gauge) *table.Table {
 		rows = append(rows, in.oneReading(r, g))
 	}
 	isHung := func(r oneReading) bool { return r.Kind == reading.Hung }
-	anyHung := slices.ContainsFunc(rows, isHung)
-	length := func(r oneReading) unit.Length {
-		if isHung(r) {
-			return r.Speaking
-		}
-		return r.Length
-	}
-	mass := func(r oneReading) unit.Mass {
-		if isHung(r) {
-			return r.HungMass
-		}
-		return r.Mass
-	}
 	return table.Of("readings", "Readings of "+g.Label, rows,
 		table.Whole("line", "line", func(r oneReading) int { return r.Place.Line }),
 		table.Words("kind", "kind", func(r oneReading) string { return r.Kind.String() }),
 		table.Whole("pieces", "pieces", func(r oneReading) int { return r.NumPieces() }).Known(func(r oneReading) bool { return !isHung(r) }),
-		table.Length(u, "", "length", 1, length),
+		table.Length(u, "", "length", 1, func(r oneReading) unit.Length { return r.Length + r.Speaking }), // one of them is 0
 		table.Words("length", "", func(r oneReading) string { return r.LengthText() }),
-		table.Mass("", "mass", 3, mass),
+		table.Mass("", "mass", 3, func(r oneReading) unit.Mass { return r.Mass + r.HungMass }), // one of them is 0
 		table.Words("mass", "", func(r oneReading) string { return r.MassText() }),
-		table.Frequency("pitch", "pitch", 2, func(r oneReading) unit.Frequency { return r.Pitch }).Known(isHung).When(anyHung),
+		table.Frequency("pitch", "pitch", 2, func(r oneReading) unit.Frequency { return r.Pitch }).Known(isHung).When(slices.ContainsFunc(rows, isHung)),
 		table.DensityU(u, "linear density", "linear_density", func(r oneReading) unit.Uncertain[unit.LinearDensity] { return r.density }),
 		table.Percent("from the gauge's", "deviation_from_the_gauge", 1, func(r oneReading) unit.Ratio {
 			return unit.Ratio(r.density.Value/g.LinearDensity) - 1

@@ -10,48 +10,40 @@ import (
 	"scalepair/tension/choice"
 )
 
-// limits say which build-file key sets a limit, and what frees a pair from it
-// where loosening that key is not the answer.
-var limits = map[choice.Limit]struct{ key, remedy string }{
-	choice.Range:              {"scales", "widen the scales"},
-	choice.ReverseFan:         {"scales.reverse_fan", ""},
-	choice.DifferenceLimit:    {"limits.difference", ""},
-	choice.FretSlant:          {"limits.fret_slant_deg", ""},
-	choice.SaddleSlant:        {"limits.saddle_slant_deg", ""},
-	choice.NutToFret1:         {"limits.nut_to_fret_1", ""},
-	choice.BlankSize:          {"blanks", "offer a larger blank under [[blanks]], or take blank = true out of [limits]"},
-	choice.WindingLength:      {"winding in the readings", "measure the winding of longer strings, or shorten the scales"},
-	choice.LeastTension:       {"limits.least_tension", ""},
-	choice.MostTension:        {"limits.most_tension", ""},
-	choice.StrengthUnknown:    {"", unknownRemedy},
-	choice.BreakingOpen:       {"limits.breaking_open_percent", breakingRemedy},
-	choice.StiffnessUnknown:   {"", unknownRemedy},
-	choice.BendUnreachable:    {"feel.bend_cents", ""},
-	choice.BreakingBent:       {"limits.breaking_bent_percent", breakingRemedy},
-	choice.MostBendingForce:   {"limits.most_bending_force", ""},
-	choice.InharmonicityLimit: {"limits.inharmonicity_cents", ""},
-	choice.SaddleTravel:       {"limits.saddle_travel", ""},
-	choice.OrderingRule:       {"strings.ordering", ""},
+// limitKeys are the keys of the build file that set the limits.
+var limitKeys = map[choice.Limit]string{
+	choice.Range:              "scales",
+	choice.ReverseFan:         "scales.reverse_fan",
+	choice.DifferenceLimit:    "limits.difference",
+	choice.FretSlant:          "limits.fret_slant_deg",
+	choice.SaddleSlant:        "limits.saddle_slant_deg",
+	choice.NutToFret1:         "limits.nut_to_fret_1",
+	choice.BlankSize:          "blanks",
+	choice.WindingLength:      "winding in the readings",
+	choice.LeastTension:       "limits.least_tension",
+	choice.MostTension:        "limits.most_tension",
+	choice.BreakingOpen:       "limits.breaking_open_percent",
+	choice.BendUnreachable:    "feel.bend_cents",
+	choice.BreakingBent:       "limits.breaking_bent_percent",
+	choice.MostBendingForce:   "limits.most_bending_force",
+	choice.InharmonicityLimit: "limits.inharmonicity_cents",
+	choice.SaddleTravel:       "limits.saddle_travel",
+	choice.OrderingRule:       "strings.ordering",
 }
-
-const (
-	unknownRemedy  = "measure the cores of such gauges (cut the wrap back at an end) and write them, or their material, into the readings; scalepair tension shows what is known without"
-	breakingRemedy = "this limit keeps strings from breaking: look first at the limits on tension, bends and saddle travel, which may have left heavy gauges only, or widen the scales or the stock"
-)
 
 // Remedy says what would free the pair of a miss.
 func (in *Input) Remedy(m choice.Miss) string {
-	l := limits[m.Limit]
-	switch {
-	case l.remedy == unknownRemedy && m.Gauge >= 0 && in.Plan.Stock()[m.Gauge].Core > 0:
-		key := map[choice.Limit]string{choice.StrengthUnknown: "strength_mpa", choice.StiffnessUnknown: "youngs_gpa"}[m.Limit]
-		return "state the " + key + " of its material in the readings or under [[materials]]; scalepair tension shows what is known without"
-	case l.remedy != "":
-		return l.remedy
-	case l.key == "":
-		return "widen the scales or the stock"
+	switch m.Limit {
+	case choice.StrengthUnknown, choice.StiffnessUnknown:
+		return "measure the cores of such gauges (cut the wrap back at an end) and write them into the readings, or strength_mpa and youngs_gpa of their material under [[materials]]"
+	case choice.BreakingOpen, choice.BreakingBent:
+		return "this limit keeps strings from breaking: look first at the limits on tension, bends and saddle travel, which may have left heavy gauges only, or widen the scales or the stock"
+	case choice.BlankSize:
+		return "offer a larger blank under [[blanks]], or take blank = true out of [limits]"
+	case choice.WindingLength:
+		return "measure the winding of longer strings, or shorten the scales"
 	}
-	return "loosen " + l.key + ", or widen the scales or the stock"
+	return "loosen a limit, or widen the scales or the stock"
 }
 
 // quantityText prints a quantity with its unit; more decimals are for two that
@@ -60,8 +52,8 @@ func (in *Input) quantityText(q any, more int) string {
 	switch q := q.(type) {
 	case unit.Length:
 		u := in.Units
-		if more > 0 && u.Length == unit.InchFractions {
-			u.Length = unit.DecimalInches
+		if more > 0 {
+			u = u.Decimal()
 		}
 		return u.LenText(q, scaleDecimals+more)
 	case unit.Angle:
@@ -79,7 +71,7 @@ func (in *Input) quantityText(q any, more int) string {
 // against sets a value beside its bound.
 func (in *Input) against(m choice.Miss) string {
 	value, bound := m.Limit.Quantity(m.Value), m.Limit.Quantity(m.Bound)
-	for more := 0; more < 3; more++ {
+	for more := range 3 {
 		if v, b := in.quantityText(value, more), in.quantityText(bound, more); v != b {
 			return v + " against " + b
 		}
@@ -91,6 +83,16 @@ func (in *Input) against(m choice.Miss) string {
 // 90.0 %".
 func (in *Input) by(m choice.Miss) string {
 	who, what := "", ""
+	switch {
+	case m.Limit == choice.BlankSize:
+		what = in.short(unit.Length(m.Value)) + " too large"
+	case m.Limit == choice.ReverseFan:
+		what = in.length(unit.Length(math.Abs(m.Value))) + " shorter"
+	case m.Limit == choice.Unbuildable:
+		what = m.Neck.String()
+	case m.Limit.Quantity(m.Value) != nil && m.Bound != 0:
+		what = in.against(m)
+	}
 	if m.String > 0 {
 		who = fmt.Sprintf("string %d", m.String)
 		if m.Gauge >= 0 {
@@ -100,29 +102,10 @@ func (in *Input) by(m choice.Miss) string {
 	if m.BendFret > 0 {
 		who += " at fret " + trim(m.BendFret)
 	}
-	switch {
-	case m.Limit == choice.BlankSize:
-		what = in.short(unit.Length(m.Value)) + " too large"
-	case m.Limit == choice.ReverseFan:
-		what = in.length(unit.Length(math.Abs(m.Value))) + " shorter"
-	case m.Limit == choice.Range && m.Bound > 0:
-		of := "bass"
-		if unit.Length(m.Value) == m.Treble {
-			of = "treble"
-		}
-		what = fmt.Sprintf("the %s range ends at %s", of, in.length(unit.Length(m.Bound)))
-	case m.Limit == choice.Unbuildable:
-		what = m.Neck.String()
-	case m.Limit.Quantity(m.Value) != nil && m.Bound != 0:
-		what = in.against(m)
+	if who != "" && what != "" {
+		return who + ": " + what
 	}
-	switch {
-	case who == "":
-		return what
-	case what == "":
-		return who
-	}
-	return who + ": " + what
+	return who + what
 }
 
 // short prints a small length with the decimals that tell it from nothing.
@@ -133,28 +116,23 @@ func (in *Input) short(l unit.Length) string {
 	return in.length(l)
 }
 
-// missWords say which limit a miss is about and by how much; with key, which key
-// sets it.
-func (in *Input) missWords(m choice.Miss, key bool) string {
-	l := limits[m.Limit]
+// MissWords say which limit a miss is about, by how much, and which key sets it.
+func (in *Input) MissWords(m choice.Miss) string {
 	text := m.Limit.String()
 	if what := in.by(m); what != "" {
 		text += ": " + what
 	}
-	if key && l.key != "" {
-		text += " (" + l.key + ")"
+	if key := limitKeys[m.Limit]; key != "" {
+		text += " (" + key + ")"
 	}
 	return text
 }
 
-// MissWords say which limit a miss is about, by how much, and which key sets it.
-func (in *Input) MissWords(m choice.Miss) string { return in.missWords(m, true) }
-
-// broken lists the limits that one pair breaks.
+// broken lists limits that are broken.
 func (in *Input) broken(list []choice.Miss) []string {
 	out := []string{}
 	for _, m := range list {
-		out = append(out, in.missWords(m, true))
+		out = append(out, in.MissWords(m))
 	}
 	return out
 }
@@ -163,7 +141,7 @@ func (in *Input) broken(list []choice.Miss) []string {
 // of each.
 func (in *Input) droppedTable(r *choice.Result) *table.Table {
 	u := in.Units
-	t := table.Of("dropped", "Dropped, under the first limit that a pair breaks", r.Dropped,
+	return table.Of("dropped", "Dropped, under the first limit that a pair breaks", r.Dropped,
 		table.Words("", "limit", func(d choice.Dropped) string { key, _ := d.Limit.MarshalText(); return string(key) }),
 		table.Words("limit", "", func(d choice.Dropped) string { return d.Limit.String() }),
 		table.Whole("pairs", "pairs", func(d choice.Dropped) int { return d.Pairs }),
@@ -171,20 +149,24 @@ func (in *Input) droppedTable(r *choice.Result) *table.Table {
 		table.Length(u, "", "nearest_miss_bass", 1, func(d choice.Dropped) unit.Length { return d.Nearest.Bass }),
 		table.Length(u, "", "nearest_miss_treble", 1, func(d choice.Dropped) unit.Length { return d.Nearest.Treble }),
 		table.Words("missed by", "nearest_miss", func(d choice.Dropped) string { return in.by(d.Nearest) }),
-	)
-	return t.Note(fmt.Sprintf("%s tried, %d kept.", plural(r.Tried, "pair"), r.Kept))
+	).Note(fmt.Sprintf("%s tried, %d kept.", plural(r.Tried, "pair"), r.Kept))
 }
 
 // NoPair says why nothing is left to work with: every limit that dropped a
 // pair, but for pairs that nobody asked for.
 func (in *Input) NoPair(r *choice.Result, place fault.Place) error {
 	var faults fault.List
+	said := ""
 	for _, d := range r.Dropped {
 		if (d.Limit == choice.ReverseFan || d.Limit == choice.Range) && len(r.Dropped) > 1 {
 			continue
 		}
-		faults.Add(place, fmt.Sprintf("no pair is left: %s dropped by %s; the nearest is %s", plural(d.Pairs, "pair"),
-			in.missWords(d.Nearest, true), in.Pair(d.Nearest.Bass, d.Nearest.Treble)), "", in.Remedy(d.Nearest))
+		remedy := in.Remedy(d.Nearest)
+		if remedy == said {
+			remedy = ""
+		}
+		said = in.Remedy(d.Nearest)
+		faults.Add(place, fmt.Sprintf("no pair is left: %s dropped by %s; the nearest is %s", plural(d.Pairs, "pair"), in.MissWords(d.Nearest), in.Pair(d.Nearest.Bass, d.Nearest.Treble)), "", remedy)
 	}
 	return faults.Err()
 }

@@ -14,6 +14,8 @@
 package report
 
 import (
+	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -140,6 +142,36 @@ func listed(words []string) string {
 		return strings.Join(words, "")
 	}
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+// lines are sentences in the making.
+type lines []string
+
+// say adds a sentence.
+func (l *lines) say(format string, args ...any) { *l = append(*l, fmt.Sprintf(format, args...)) }
+
+// sayIf adds a sentence where it holds.
+func (l *lines) sayIf(holds bool, format string, args ...any) {
+	if holds {
+		l.say(format, args...)
+	}
+}
+
+// shared is a text with those for whom it holds.
+type shared struct {
+	text string
+	by   []string
+}
+
+// share adds a text to a list that has every text once, in the order in which they
+// come.
+func share(list []shared, text, who string) []shared {
+	i := slices.IndexFunc(list, func(s shared) bool { return s.text == text })
+	if i < 0 {
+		return append(list, shared{text, []string{who}})
+	}
+	list[i].by = append(list[i].by, who)
+	return list
 }
 
 // plural gives "1 pair" or "5 pairs".

@@ -6,8 +6,8 @@ import (
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
+	"scalepair/fan"
 	"scalepair/tension/choice"
-	"scalepair/tuning"
 )
 
 // PairOf is a scale pair with the labels of its set, low string first.
@@ -20,9 +20,8 @@ func (in *Input) pairOf(p choice.Pair) PairOf { return PairOf{p, in.labels(p.Gau
 
 // Strung is one pair with its set, string by string, in every tuning.
 type Strung struct {
-	Pair          PairOf         `json:"pair"`
-	Neutral       unit.Number    `json:"neutral_fret"`
-	AtBridge      bool           `json:"neutral_at_bridge"`
+	Pair PairOf `json:"pair"`
+	fan.Neutral
 	PitchStandard unit.Frequency `json:"pitch_standard_hz"`
 	Bend          unit.Cents     `json:"bend_cents"`
 	Reference     unit.Force     `json:"reference_total_tension_n"` // 0 without a reference
@@ -52,10 +51,10 @@ type Tuned struct {
 // strung works a detail up for print.
 func (in *Input) strung(d *choice.Detail, at look) Strung {
 	req := in.Plan.Request()
-	out := Strung{Pair: in.pairOf(d.Pair), Neutral: unit.Number(d.Spec.Neutral.Fret), AtBridge: d.Spec.Neutral.Bridge,
+	cases := req.Cases
+	out := Strung{Pair: in.pairOf(d.Pair), Neutral: d.Spec.Neutral,
 		PitchStandard: in.pitchStandard(), Bend: req.Feel.Bend, Reference: d.ReferenceTension, NotRemovable: d.NotRemovable, LimitsBroken: in.broken(d.Broken),
 		Cautions: append(in.detailCautions(d), stringCautions...), in: in, d: d}
-	cases := req.Cases
 	for c, total := range d.Totals {
 		name, title := "strings", ""
 		if len(cases) > 1 {
@@ -72,41 +71,27 @@ func (in *Input) strung(d *choice.Detail, at look) Strung {
 	return out
 }
 
-// caseWords names one tuning by its own name, where it has one, and its notes.
+// caseWords names one tuning by its own name, where it has one, and its notes,
+// with the capo and what sounds above it: "B1 E2 A2, capo at fret 2 (sounds C#2
+// F#2 B2)".
 func (in *Input) caseWords(c int) string {
 	t, one := in.Tunings()[c], in.Plan.Request().Cases[c]
-	words := tuningWords(t, one.CapoFret)
+	words := t.String()
+	if one.CapoFret > 0 {
+		words = fmt.Sprintf("%s, capo at fret %d (sounds %s)", t, one.CapoFret, t.Up(one.CapoFret))
+	}
 	if one.Name != t.String() {
 		return one.Name + ", " + words
 	}
 	return words
 }
 
-// tuningWords names a tuning by its notes, with the capo and what sounds above
-// it: "B1 E2 A2, capo at fret 2 (sounds C#2 F#2 B2)".
-func tuningWords(t tuning.Tuning, capo int) string {
-	if capo == 0 {
-		return t.String()
-	}
-	return fmt.Sprintf("%s, capo at fret %d (sounds %s)", t, capo, t.Up(capo))
-}
-
-// hasBends reports whether any string of the detail is bent in case c.
-func hasBends(d *choice.Detail, c int) bool {
-	for _, s := range d.Strings {
-		if len(s.Tunings[c].Bends) > 0 {
-			return true
-		}
-	}
-	return false
-}
-
 // bends is the table of the bends in one tuning, nil where no string is bent.
 func (s *Strung) bends(c int) *table.Table {
-	if !hasBends(s.d, c) {
+	t := s.in.bendTable(s.in.stringRows(s.d, c), true)
+	if t.Len() == 0 {
 		return nil
 	}
-	t := s.in.bendTable(s.in.stringRows(s.d, c), true)
 	if len(s.Tunings) > 1 {
 		t.Name, t.Title = fmt.Sprintf("bends-%d", c+1), t.Title+" in "+s.Tunings[c].Name
 	}
@@ -118,20 +103,18 @@ func (s *Strung) together() *table.Table {
 	if len(s.Tunings) < 2 {
 		return nil
 	}
-	in := s.in
-	at := func(r stringRow, c int) stringRow { r.c = c; return r }
 	columns := []table.Column[stringRow]{
 		table.Whole("string", "string", func(r stringRow) int { return r.string().Number }),
 		table.Words("gauge", "gauge", func(r stringRow) string { return marked(r.gauge()) }),
 	}
 	for c, t := range s.Tunings {
+		tension := func(r stringRow) unit.Force { return r.string().Tunings[c].Tension.Value }
 		columns = append(columns,
-			table.Force(in.Units, t.Name, "tension", func(r stringRow) unit.Force { return at(r, c).tuned().Tension.Value }),
-			table.Percent("deviation", "tension_deviation", 1, func(r stringRow) unit.Ratio {
-				return unit.Ratio(at(r, c).tuned().Tension.Value/r.string().Target - 1)
-			}).Signed().Known(stringRow.wanted))
+			table.Force(s.in.Units, t.Name, "tension", tension),
+			table.Percent("deviation", "tension_deviation", 1, func(r stringRow) unit.Ratio { return unit.Ratio(tension(r)/r.string().Target - 1) }).
+				Signed().Known(stringRow.wanted))
 	}
-	return table.Of("tensions", "Tension in every tuning", in.stringRows(s.d, 0), columns...)
+	return table.Of("tensions", "Tension in every tuning", s.in.stringRows(s.d, 0), columns...)
 }
 
 // totalWords say how hard the strings pull together in one tuning.
@@ -141,15 +124,15 @@ func (s *Strung) totalWords(c int) string {
 		return ""
 	}
 	text := u.ForceUText(s.d.Totals[c].Tension)
-	if t.Change != nil {
-		text += fmt.Sprintf(", %s against the reference's %s", table.SignedPercentText(*t.Change, 1), u.ForceText(s.d.ReferenceTension))
+	if t.Change == nil {
+		return text
 	}
-	return text
+	change := table.SignedPercentText(*t.Change, 1) + " against"
+	if change == "0.0 % against" {
+		change = "the same as"
+	}
+	return fmt.Sprintf("%s, %s the reference's %s", text, change, u.ForceText(s.d.ReferenceTension))
 }
-
-// logarithmic is the feel error above which it differs visibly from deviations in
-// percent: ln 1.2 is 18 %.
-const logarithmic unit.Ratio = 0.20
 
 // errorWords give the feel error with the worst string beside it.
 func (s *Strung) errorWords() string {
@@ -158,9 +141,6 @@ func (s *Strung) errorWords() string {
 		return "not known, since a bend cannot be made or computed"
 	}
 	text := table.PercentText(p.Error, 1)
-	if p.Error > logarithmic {
-		text += " (a mean of logarithms, not quite percent any more)"
-	}
 	if s.NotRemovable > 0 {
 		text += fmt.Sprintf(", and no one set comes below %s in these tunings", table.PercentText(s.NotRemovable, 1))
 	}
@@ -168,20 +148,6 @@ func (s *Strung) errorWords() string {
 		text += "; worst is " + words
 	}
 	return text
-}
-
-// strings adds the tables of strings and bends, and what they come to.
-func (s *Strung) strings(doc *document.Document) {
-	doc.Table(s.together())
-	for c := range s.Tunings {
-		doc.Table(s.Tunings[c].Strings)
-		s.tensionBars(doc, c)
-		doc.Table(s.bends(c))
-		if words := s.totalWords(c); words != "" {
-			t := s.Tunings[c]
-			doc.Para("Total tension %s; bass half %s, treble half %s.", words, s.in.Units.ForceText(t.BassHalf), s.in.Units.ForceText(t.TrebleHalf))
-		}
-	}
 }
 
 // addLimitsBroken adds the limits that the pair breaks, if any, in a section of

@@ -24,7 +24,15 @@ func (t *Tension) Document() *document.Document {
 	for c := range t.Tunings {
 		doc.Para("Tuning: %s.", in.caseWords(c))
 	}
-	t.strings(doc)
+	doc.Table(t.together())
+	for c, one := range t.Tunings {
+		doc.Table(one.Strings)
+		t.tensionBars(doc, c)
+		doc.Table(t.bends(c))
+		if words := t.totalWords(c); words != "" {
+			doc.Para("Total tension %s; bass half %s, treble half %s.", words, in.Units.ForceText(one.BassHalf), in.Units.ForceText(one.TrebleHalf))
+		}
+	}
 	if t.d.Strings[0].Target > 0 {
 		doc.Para("Feel error (root mean square over the strings of ln(value/wanted), near enough percent below 20): %s.", t.errorWords())
 	}

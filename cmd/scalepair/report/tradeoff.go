@@ -6,7 +6,6 @@ import (
 
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
-	"scalepair/fan"
 	"scalepair/tension/choice"
 )
 
@@ -19,9 +18,7 @@ func pairColumns[T any](u table.Units, of func(T) PairOf) []table.Column[T] {
 		table.Length(u, "treble", "", scaleDecimals, func(t T) unit.Length { return of(t).Treble }),
 		table.Percent("feel error", "", 1, func(t T) unit.Ratio { return of(t).Error }),
 		table.Cents("inharmonicity", "", 1, func(t T) unit.Cents { return of(t).Inharmonicity }).Known(func(t T) bool { return of(t).Inharmonicity > 0 }).
-			As(func(t T) string {
-				return fmt.Sprintf("%s (%s)", unit.Fixed(of(t).Inharmonicity.Value(), 1), of(t).Gauges[0])
-			}),
+			Beside("of gauge", func(t T) string { return of(t).Gauges[0] }),
 		table.Angle("saddle slant", "", func(t T) unit.Angle { return of(t).SaddleSlant }),
 	}
 }
@@ -32,7 +29,7 @@ func (a *Advice) tradeOffTable() *table.Table {
 	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.TradeOff,
 		append(pairColumns(u, func(s StepOf) PairOf { return s.PairOf }),
 			table.Cents("change", "", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
-			table.Words("bass as good "+u.Length.Symbol(), "", in.bassRange),
+			table.Words("bass as good "+u.Length.Symbol(), "", func(s StepOf) string { return u.Len(s.BassFrom, 0) + " to " + u.Len(s.BassTo, 0) }),
 			table.Whole("worst string", "", func(s StepOf) int { return s.WorstString }).Known(func(s StepOf) bool { return s.WorstString > 0 }),
 			table.Angle("nut slant", "", func(s StepOf) unit.Angle { return s.NutSlant }),
 			table.Angle("last fret", "", func(s StepOf) unit.Angle { return s.LastFretSlant }),
@@ -40,19 +37,6 @@ func (a *Advice) tradeOffTable() *table.Table {
 			table.Words("blanks that fit", "", func(s StepOf) string { return in.fittingWords(s.Fitting) }).When(len(in.Plan.Request().Blanks) > 0),
 		)...,
 	).Note("Slants in degrees, positive where the bass end is nearer the bridge. Change: of the inharmonicity, from the first row. Bass as good: the bass lengths that are as good at this difference.")
-}
-
-func (in *Input) bassRange(s StepOf) string {
-	if s.BassFrom == s.BassTo {
-		return in.Units.Len(s.BassFrom, 0)
-	}
-	return in.Units.Len(s.BassFrom, 0) + " to " + in.Units.Len(s.BassTo, 0)
-}
-
-// boardFits judges the blanks on offer for a pair's board.
-func (in *Input) boardFits(p choice.Pair) []fan.Fit {
-	req := in.Plan.Request()
-	return fan.Rectangle{Length: p.BlankLength, Width: p.BlankWidth, Allowance: req.Neck.SawAllowance}.Fit(req.Blanks)
 }
 
 // Fitting names the blanks that hold a board with its saw allowance, and those
@@ -72,7 +56,7 @@ type Nearly struct {
 
 func (in *Input) fitting(p choice.Pair) Fitting {
 	out := Fitting{Fits: []string{}, Nearly: []Nearly{}}
-	for _, f := range in.boardFits(p) {
+	for _, f := range p.Blanks {
 		switch {
 		case f.Fits:
 			out.Fits = append(out.Fits, f.Blank.Name)
@@ -87,36 +71,19 @@ func (in *Input) fitting(p choice.Pair) Fitting {
 // lack.
 func (in *Input) fittingWords(f Fitting) string {
 	text := listed(f.Fits)
-	var words []string
 	for _, n := range f.Nearly {
-		words = append(words, n.Blank+" ("+in.lacks(n.Short, n.Narrow)+")")
+		text += fmt.Sprintf("; nearly: %s (%s)", n.Blank, in.lacks(n.Short, n.Narrow))
 	}
-	if words != nil {
-		text = strings.TrimPrefix(text+"; nearly: "+listed(words), "; ")
+	if text == "" {
+		return "none"
 	}
-	return orNone(text)
-}
-
-// boardWords say which blanks on offer fit, or that none does.
-func (in *Input) boardWords(p choice.Pair) string {
-	switch text := in.fittingWords(in.fitting(p)); {
-	case len(in.Plan.Request().Blanks) == 0:
-		return ""
-	case text == none:
-		return "; none on offer fits"
-	default:
-		return "; fits: " + text
-	}
+	return strings.TrimPrefix(text, "; ")
 }
 
 // lacks says what a blank misses.
 func (in *Input) lacks(short, narrow unit.Length) string {
-	var words []string
-	if short > 0 {
-		words = append(words, in.short(short)+" short")
-	}
-	if narrow > 0 {
-		words = append(words, in.short(narrow)+" narrow")
-	}
+	var words lines
+	words.sayIf(short > 0, "%s short", in.short(short))
+	words.sayIf(narrow > 0, "%s narrow", in.short(narrow))
 	return listed(words)
 }

@@ -77,6 +77,22 @@ func (c Column[T]) Signed() Column[T] {
 	return c
 }
 
+// Beside sets a word behind the value, which CSV has in a column of its own:
+// "17.9 (w54)".
+func (c Column[T]) Beside(heading string, word func(T) string) Column[T] {
+	plain := c.value
+	c.head.parts = append(c.head.parts, heading)
+	c.value = func(row T) ([]string, []any) {
+		texts, values := plain(row)
+		return append(texts, word(row)), values
+	}
+	c.text = func(row T) string {
+		texts, _ := plain(row)
+		return texts[0] + " (" + word(row) + ")"
+	}
+	return c
+}
+
 // one makes a column of one value: text for people, value for programs.
 func one[T any](heading, key, unitSign, unitKey string, right bool, text func(T) string, value func(T) any) Column[T] {
 	h := head{text: join(heading, unitSign), key: key, right: right}
