@@ -13,13 +13,13 @@ func BenchmarkBendString(b *testing.B) {
 	}
 }
 
-// BenchmarkShape is a bend of one more gauge where the place is set out already.
-func BenchmarkShape(b *testing.B) {
+// BenchmarkContactBend is a bend of one more gauge where the place is set out already.
+func BenchmarkContactBend(b *testing.B) {
 	w, contact := steel(0.254e-3), contactOf(b, wholeTone())
 	b.ReportAllocs()
 	for b.Loop() {
-		shape, _ := contact.Shape(w.StretchSpeed2())
-		sink += shape.Distance
+		bend, _ := contact.Bend(w.real())
+		sink += bend.Distance.M()
 	}
 }
 

@@ -45,27 +45,23 @@ type Bend struct {
 // (OpenStax, University Physics 1, section 12.3), the string law (16.6), and
 // the bending force as the slope of the stored work by y.
 //
-// It is [Spot.Contact], [Contact.Shape] and [BendShape.Bend] one after the
-// other, to the last bit. The error is [ErrFret], [ErrNoStiffness],
-// [ErrInput] or a [*NotReachableError]: past the edge of the board, or past the
+// It is [NewContact] and [Contact.Bend] one after the
+// other, to the last bit. The error is [ErrNoStiffness], [ErrInput] or a [*NotReachableError]: past the edge of the board, or past the
 // strength of the core where that is known.
 func BendString(tr *trace.Trace, w Wire, at BendAt) (Bend, error) {
-	spot, err := NewSpot(at.Fret, at.Rise)
-	if err != nil {
-		return Bend{}, err
-	}
-	if w.EA == 0 {
+	contact, err := NewContact(at)
+	switch {
+	case w.EA == 0:
 		return Bend{}, ErrNoStiffness
-	}
-	contact, err := spot.Contact(at)
-	if err != nil || !(w.EA > 0 && w.EA <= mostEA) {
+	case err != nil:
+		return Bend{}, err
+	case !(w.EA > 0 && w.EA <= mostEA):
 		return Bend{}, ErrInput
 	}
-	shape, ok := contact.Shape(w.StretchSpeed2())
+	bend, ok := contact.Bend(&w)
 	if !ok {
-		return Bend{}, contact.whyNot(w, at)
+		return Bend{}, contact.whyNot(&w, at)
 	}
-	bend := shape.Bend(w.EA)
 	if share := w.Breaking(bend.Tension); share > 1 {
 		return Bend{}, &NotReachableError{Wanted: at.Rise, Breaks: true, Breaking: share}
 	}
@@ -76,8 +72,8 @@ func BendString(tr *trace.Trace, w Wire, at BendAt) (Bend, error) {
 }
 
 // whyNot says whether a wire is absurd or meets the edge.
-func (c Contact) whyNot(w Wire, at BendAt) error {
-	strain := c.Strain(w.StretchSpeed2())
+func (c Contact) whyNot(w *Wire, at BendAt) error {
+	strain := c.Strain(w)
 	if !(strain >= leastStrain && strain <= mostStrain) {
 		return ErrInput
 	}

@@ -12,9 +12,7 @@ import (
 )
 
 func contactOf(t require.TestingT, at bendAt) tension.Contact {
-	spot, err := newSpot(at.Fret, at.Rise)
-	require.NoError(t, err)
-	contact, err := spot.Contact(at.real())
+	contact, err := tension.NewContact(at.real())
 	require.NoError(t, err)
 	return contact
 }
@@ -97,7 +95,7 @@ func TestMidpointBendIsTheClosedForm(t *testing.T) {
 	} {
 		at := midpoint()
 		contact := contactOf(t, at)
-		at.Rise = contact.Rise(contact.Strain(w.StretchSpeed2()), c.h)
+		at.Rise = contact.Rise(contact.Strain(w.real()), c.h)
 		assert.InDelta(t, c.cents, at.Rise, 0.0005)
 
 		theta := math.Atan(2 * c.h / l)
@@ -121,7 +119,7 @@ func TestSmallBends(t *testing.T) {
 	w, at := steel(0.254e-3), wholeTone()
 	o := newOracle(w, at)
 	contact := contactOf(t, at)
-	e := contact.Strain(w.StretchSpeed2())
+	e := contact.Strain(w.real())
 	// d(ln f)/d(strain) of a straight string: (1/2)(1/e) (1 + e) + 1/2, less the
 	// lengthening of what sounds; at y = 1 um only rounding is left of that.
 	for _, y := range []float64{1e-4, 1e-6, 1e-8} {

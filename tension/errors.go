@@ -14,8 +14,6 @@ var (
 	// ErrNoStiffness: the core's stiffness is not known, so neither bend nor
 	// compensation can be computed.
 	ErrNoStiffness = errors.New("the stiffness of the core is not known")
-	// ErrFret: there is no bend behind the nut or before the first fret.
-	ErrFret = errors.New("a bend needs a fret from 1 on")
 	// ErrInput: a length, pitch or other number is not finite or out of range.
 	ErrInput = errors.New("a number is missing, not finite or out of range")
 )

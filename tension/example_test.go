@@ -47,15 +47,14 @@ func ExampleBend() {
 	// true a bend of 200 cents is not reachable: at the board's edge, 10.0 mm away, it has risen 69 cents
 }
 
-func ExampleSpot() {
+func ExampleContact() {
 	// Many gauges at one place: set the place out once.
-	spot, _ := tension.NewSpot(12, 200)
-	contact, _ := spot.Contact(tension.BendAt{Length: 0.648, Pitch: 329.63, Reach: 0.05})
+	contact, _ := tension.NewContact(tension.BendAt{Length: 0.648, Pitch: 329.63, Fret: 12, Rise: 200, Reach: 0.05})
 	for _, scale := range []float64{1, 1.2} { // a wire and one of a fifth more area
 		w := exampleWire()
 		w.LinearDensity, w.EA = unit.LinearDensity(scale)*w.LinearDensity, unit.Force(scale)*w.EA
-		shape, ok := contact.Shape(w.StretchSpeed2())
-		fmt.Printf("%v: %.2f mm, %.2f N\n", ok, 1000*shape.Distance, shape.Bend(w.EA).Force.N())
+		bend, ok := contact.Bend(&w)
+		fmt.Printf("%v: %.2f mm, %.2f N\n", ok, bend.Distance.MM(), bend.Force.N())
 	}
 	// Output:
 	// true: 19.56 mm, 10.97 N

@@ -18,7 +18,7 @@ func TestTheWorkOfTheCompensation(t *testing.T) {
 	lo, hi, err := compensation(w, 0.66, 196, 0.0018, tails)
 	require.NoError(t, err)
 	var tr trace.Trace
-	_, _, err = tension.Compensation(&tr, w.real(), 0.66, 196, 0.0018, tails.real())
+	_, _, err = tension.Compensation(&tr, *w.real(), 0.66, 196, 0.0018, tails.real())
 	steps := tr.Steps
 	require.NoError(t, err)
 	assert.Equal(t, lo, valueOf(t, steps, "s"))

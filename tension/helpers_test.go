@@ -132,16 +132,15 @@ type wire struct {
 	Plain                                                                        bool
 }
 
-func (w wire) real() tension.Wire {
-	return tension.Wire{
+func (w wire) real() *tension.Wire {
+	return &tension.Wire{
 		LinearDensity: unit.LinearDensity(w.LinearDensity), ULinearDensity: unit.LinearDensity(w.ULinearDensity),
 		CoreArea: w.CoreArea, CoreDia: unit.Length(w.CoreDia), UCoreDia: unit.Length(w.UCoreDia),
 		EA: unit.Force(w.EA), EI: w.EI, Strength: w.Strength, Plain: w.Plain,
 	}
 }
 
-func (w wire) StretchSpeed2() float64 { return w.real().StretchSpeed2() }
-func (w wire) Compliance() float64    { return w.real().Compliance() }
+func (w wire) Compliance() float64 { return w.real().Compliance() }
 
 // ends are tension.Tails in numbers, bendAt a tension.BendAt.
 type ends struct{ Nut, Saddle float64 }
@@ -164,7 +163,7 @@ func (at bendAt) real() tension.BendAt {
 }
 
 func openAt(w wire, length, pitch float64) float64 {
-	return tension.Open(w.real(), unit.Length(length), unit.Frequency(pitch)).N()
+	return tension.Open(*w.real(), unit.Length(length), unit.Frequency(pitch)).N()
 }
 
 func textbook(w, length, pitch float64) float64 {
@@ -182,16 +181,16 @@ type bent struct{ Force, Distance, Tension float64 }
 func inNumbers(b tension.Bend) bent { return bent{b.Force.N(), b.Distance.M(), b.Tension.N()} }
 
 func bendString(w wire, at bendAt) (bent, error) {
-	b, err := tension.BendString(nil, w.real(), at.real())
+	b, err := tension.BendString(nil, *w.real(), at.real())
 	return inNumbers(b), err
 }
 
 func compensation(w wire, length, pitch, height float64, tails ends) (lo, hi float64, err error) {
-	a, b, err := tension.Compensation(nil, w.real(), unit.Length(length), unit.Frequency(pitch), unit.Length(height), tails.real())
+	a, b, err := tension.Compensation(nil, *w.real(), unit.Length(length), unit.Frequency(pitch), unit.Length(height), tails.real())
 	return a.M(), b.M(), err
 }
 
-func explain(w wire, at bendAt) ([]trace.Step, error) { return tension.Explain(w.real(), at.real()) }
+func explain(w wire, at bendAt) ([]trace.Step, error) { return tension.Explain(*w.real(), at.real()) }
 
 func minStrength(dia float64) (float64, bool) { return tension.MinStrength(unit.Length(dia)) }
 
@@ -214,10 +213,6 @@ func spreadB(w wire, t, length float64) float64 { return tension.B(w.EI, t, leng
 // cents10 is the inharmonicity that a spread gives.
 func cents10(b float64) float64 {
 	return tension.Inharmonicity(nil, tension.Wire{EI: b / (math.Pi * math.Pi)}, 1, 1).Value()
-}
-
-func newSpot(fret, rise float64) (tension.Spot, error) {
-	return tension.NewSpot(fret, unit.Cents(rise))
 }
 
 func sensitivities(strain float64) tension.Sensitivity {

@@ -95,12 +95,9 @@ func TestPublishedBend(t *testing.T) {
 	// leverAt is bending force over tension of a string held at its middle, at an angle.
 	leverAt := func(deg float64) float64 {
 		w, at := steel(0.254e-3), midpoint()
-		spot, err := newSpot(12, 100)
-		require.NoError(t, err)
-		contact, err := spot.Contact(at.real())
-		require.NoError(t, err)
+		contact := contactOf(t, at)
 		y := at.Length / 2 * math.Tan(deg*math.Pi/180)
-		at.Rise = contact.Rise(contact.Strain(w.StretchSpeed2()), y)
+		at.Rise = contact.Rise(contact.Strain(w.real()), y)
 		bend, err := bendString(w, at)
 		require.NoError(t, err)
 		return bend.Force / bend.Tension

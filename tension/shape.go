@@ -18,60 +18,34 @@ const (
 	mostStrain              = 1.0 // twice its slack length
 )
 
-// Spot is a fret and a rise: what all bends at that fret to that rise share.
-// Make it once with [NewSpot].
-type Spot struct {
-	sounding float64 // 2^(-n/12), share of the length that sounds
-	silent   float64 // 1 minus that, without its rounding
-	bow      float64 // 1/(2 silent sounding)
-	gain     float64 // (f/f0)^2 - 1 of the wanted rise
-}
-
-// NewSpot takes a fret from 1 on (it may lie between two) and a rise, 0 or
-// above. The error is [ErrFret] or [ErrInput].
-//
-//	s = L 2^(-n/12), x = L - s
-//
-// Source: equal temperament and f proportional to 1/L (OpenStax University
-// Physics 1, section 16.6).
-func NewSpot(fret float64, rise unit.Cents) (Spot, error) {
-	if fret < 1 {
-		return Spot{}, ErrFret
-	}
-	if !(fret <= mostFret && rise >= 0 && rise <= mostRise) {
-		return Spot{}, ErrInput
-	}
-	octaves := fret / 12
-	sounding, silent := math.Exp2(-octaves), -math.Expm1(-octaves*math.Ln2)
-	return Spot{
-		sounding: sounding, silent: silent, bow: 1 / (2 * silent * sounding),
-		gain: math.Expm1(rise.Value() / 600 * math.Ln2),
-	}, nil
-}
-
 // Contact is a bend with all but the wire worked out, so that a search over
-// gauges does that part once. Make it with [Spot.Contact].
+// gauges does that part once. Make it with [NewContact].
 type Contact struct {
 	x, s    float64 // nut to contact and contact to saddle at rest, m
 	t       float64 // tangent of the slant
 	perRest float64 // 1/R(0), R(0) the whole wire at rest, 1/m
 	curve   float64 // half the second derivative of R by y at rest, over R(0), 1/m2
 	speed2  float64 // (2 L f)^2, m2/s2
-	gain    float64
+	gain    float64 // (f/f0)^2 - 1 of the wanted rise
 	end     float64 // how far the finger can go, m
 }
 
-// Contact sets a string out for a bend; Fret and Rise of at are the spot's
-// and not read. The error is [ErrInput].
+// NewContact sets a string out for a bend. The error is [ErrInput].
+//
+//	s = L 2^(-n/12), x = L - s
 //
 // The bend distance ends at the far edge of the board, or where the
 // contact would run off the end of the string if that comes first.
-func (p Spot) Contact(at BendAt) (Contact, error) {
-	if !at.sane() {
+// Source: equal temperament and f proportional to 1/L (OpenStax University
+// Physics 1, section 16.6).
+func NewContact(at BendAt) (Contact, error) {
+	if !(at.Fret >= 1 && at.Fret <= mostFret && at.Rise >= 0 && at.Rise <= mostRise && at.sane()) {
 		return Contact{}, ErrInput
 	}
+	octaves := at.Fret / 12
+	sounding, silent := math.Exp2(-octaves), -math.Expm1(-octaves*math.Ln2)
 	l := at.Length.M()
-	c := Contact{x: l * p.silent, s: l * p.sounding, t: at.TanSlant, gain: p.gain, end: at.Reach.M()}
+	c := Contact{x: l * silent, s: l * sounding, t: at.TanSlant, gain: math.Expm1(at.Rise.Value() / 600 * math.Ln2), end: at.Reach.M()}
 	switch run := c.end * c.t; {
 	case run > c.s:
 		c.end = c.s / c.t
@@ -83,7 +57,7 @@ func (p Spot) Contact(at BendAt) (Contact, error) {
 	rest := l + at.Tails.Nut.M() + at.Tails.Saddle.M()
 	per := 1 / (l * rest)
 	c.perRest = l * per
-	c.curve = p.bow * per
+	c.curve = 1 / (2 * silent * sounding) * per
 	return c, nil
 }
 
@@ -101,9 +75,10 @@ func (at BendAt) sane() bool {
 //
 //	e (1 + e) = (2 L f)^2 w/EA
 //
-// stretchSpeed2: EA/w, m2/s2, from [Wire.StretchSpeed2]. It is [Open] over EA.
-func (c Contact) Strain(stretchSpeed2 float64) float64 {
-	return Stretched(c.speed2/stretchSpeed2, 1)
+// It is [Open] over EA, and all that the bend distance asks of the wire: EA/w is
+// E/rho for plain wire, whatever its gauge.
+func (c Contact) Strain(w *Wire) float64 {
+	return Stretched(c.speed2/(w.EA.N()/w.LinearDensity.KgPerM()), 1)
 }
 
 // bent is the string held at y: how its length grew and how fast it grows.
@@ -179,37 +154,32 @@ func (c Contact) Rise(strain, y float64) float64 {
 	return 600 * (math.Log1p(k*d) + math.Log1p(d) - math.Log1p(longer)) / math.Ln2
 }
 
-// BendShape is a bend of any wire of one stretch speed: only the size of the
-// forces is open.
-type BendShape struct {
-	Distance float64 // sideways way from rest, m
-	Strain   float64 // strain of the bent string, T/EA
-	Lever    float64 // dR/dy, bending force over tension
-}
-
-// Shape finds the bend distance that gives the wanted rise; false where the way ends
-// before it, or where the stretch speed is not known or absurd.
+// Bend finds the bend distance that gives the wanted rise; false where the way
+// ends before it, or where the wire's stiffness is not known or absurd.
+//
+//	T = EA x strain, bending force = T dR/dy
 //
 // Where the bend carries the contact away from the saddle the pitch first
 // falls a little, then rises; the root is the one after the fall.
-func (c Contact) Shape(stretchSpeed2 float64) (BendShape, bool) {
-	strain := c.Strain(stretchSpeed2)
+func (c Contact) Bend(w *Wire) (Bend, bool) {
+	strain := c.Strain(w)
 	if !(strain >= leastStrain && strain <= mostStrain) {
-		return BendShape{}, false
+		return Bend{}, false
 	}
 	switch {
 	case c.gain == 0:
-		return BendShape{Strain: strain}, true
+		return Bend{Tension: w.EA * unit.Force(strain)}, true
 	case c.end == 0:
-		return BendShape{}, false
+		return Bend{}, false
 	}
 	k := (1 + strain) / strain
 	y, ok := risingRoot(func(y float64) (float64, float64) { return c.excess(y, k) }, 0, c.end, c.guess(k))
 	if !ok {
-		return BendShape{}, false
+		return Bend{}, false
 	}
 	r := c.at(y)
-	return BendShape{Distance: y, Strain: strain + float64((1+strain)*r.growth), Lever: r.slope}, true
+	t := w.EA.N() * (strain + float64((1+strain)*r.growth))
+	return Bend{Force: unit.Force(t * r.slope), Distance: unit.Length(y), Tension: unit.Force(t)}, true
 }
 
 // guess is the root with R(y) taken to second order in y and d to first.
@@ -221,11 +191,4 @@ func (c *Contact) guess(k float64) float64 {
 		return c.end
 	}
 	return min(c.gain/(half+math.Sqrt(under)), c.end)
-}
-
-// Bend puts a wire's stiffness to the shape: T = EA x strain, bending force =
-// T dR/dy.
-func (s BendShape) Bend(ea unit.Force) Bend {
-	t := float64(ea) * s.Strain
-	return Bend{Force: unit.Force(t * s.Lever), Distance: unit.Length(s.Distance), Tension: unit.Force(t)}
 }

@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"scalepair/data/unit"
 	"scalepair/tension"
 )
 
@@ -18,15 +17,15 @@ func mustBend(t require.TestingT, w wire, at bendAt) bent {
 	return bend
 }
 
-func TestBendIsItsThreeParts(t *testing.T) {
+func TestBendIsItsTwoParts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, at := drawBend(t)
 		at.Reach = rapid.Float64Range(0, 0.1).Draw(t, "reach")
 		bend, err := bendString(w, at)
-		shape, ok := contactOf(t, at).Shape(w.StretchSpeed2())
+		parts, ok := contactOf(t, at).Bend(w.real())
 		require.Equal(t, err == nil, ok)
 		if ok {
-			require.Equal(t, bend, inNumbers(shape.Bend(unit.Force(w.EA))), "to the last bit")
+			require.Equal(t, bend, inNumbers(parts), "to the last bit")
 		}
 	})
 }
@@ -79,7 +78,7 @@ func TestAwayFromTheSaddleThePitchFallsFirst(t *testing.T) {
 	w, at := steel(0.254e-3), wholeTone()
 	at.TanSlant, at.Fret, at.Rise = -0.5, 24, 5
 	contact := contactOf(t, at)
-	strain := contact.Strain(w.StretchSpeed2())
+	strain := contact.Strain(w.real())
 	assert.Less(t, contact.Rise(strain, 1e-3), 0.0)
 	bend := mustBend(t, w, at)
 	assert.InDelta(t, 5, contact.Rise(strain, bend.Distance), 1e-9)
@@ -149,9 +148,8 @@ func TestBendRefuses(t *testing.T) {
 		want  error
 		spoil func(w *wire, at *bendAt)
 	}{
-		{"fret 0", tension.ErrFret, func(_ *wire, at *bendAt) { at.Fret = 0 }},
-		{"before the first fret", tension.ErrFret, func(_ *wire, at *bendAt) { at.Fret = 0.5 }},
-		{"fret -1", tension.ErrFret, func(_ *wire, at *bendAt) { at.Fret = -1 }},
+		{"fret 0", tension.ErrInput, func(_ *wire, at *bendAt) { at.Fret = 0 }},
+		{"before the first fret", tension.ErrInput, func(_ *wire, at *bendAt) { at.Fret = 0.5 }},
 		{"core not known", tension.ErrNoStiffness, func(w *wire, _ *bendAt) { w.EA = 0 }},
 		{"fret nan", tension.ErrInput, func(_ *wire, at *bendAt) { at.Fret = math.NaN() }},
 		{"a fall", tension.ErrInput, func(_ *wire, at *bendAt) { at.Rise = -1 }},

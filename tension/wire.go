@@ -27,11 +27,6 @@ func (w Wire) Compliance() float64 {
 	return 1 / w.EA.N()
 }
 
-// StretchSpeed2 is EA/w, the square of the speed at which a stretch runs
-// along the wire, in m2/s2; E/rho for plain wire, whatever its gauge. It is
-// all that the bend distance asks of the wire. 0 where EA is not known.
-func (w Wire) StretchSpeed2() float64 { return w.EA.N() / w.LinearDensity.KgPerM() }
-
 // mostEA is a steel bar two metres thick: past any string, and far from
 // overflow.
 const mostEA unit.Force = 1e12

@@ -7,7 +7,6 @@ import (
 	"slices"
 
 	"scalepair/data/fault"
-	"scalepair/fan"
 )
 
 // Column asks for one column of a comparison.
@@ -151,76 +150,41 @@ const worthSwapping = 0.1
 
 // Swaps lists, for each string of a detail, the one other gauge of the stock
 // that lowers the pair's error most and keeps the limits on strings and, where it
-// is on, the ordering rule beside its neighbours; the most helpful first.
-// Lengths stay those of the set as it is while gauges are compared.
+// is on, the ordering rule beside its neighbours; those that mend something first,
+// then the most helpful.
 func (p *Plan) Swaps(d *Detail) ([]Swap, error) {
-	frame, err := fan.NewFrame(d.Spec)
-	if err != nil {
-		return nil, err
-	}
-	places, all, e2 := p.newPlaces(), make([]*strung, p.strings), make([]float64, p.strings)
-	mends := make([]bool, p.strings)
-	for i, g := range d.Gauges {
-		p.put(&frame, i, &places[i])
-		all[i] = p.newStrung(i)
-		m := misses{loose: true}
-		var known bool
-		if e2[i], known = p.measure(i, g, &places[i], math.Inf(1), all[i], &m); !known {
-			e2[i] = math.Inf(1)
-		}
-		mends[i] = !known || len(m.list) > 0
-	}
-	now := sqrt(mean(p.squares(e2, all)))
 	var out []Swap
 	for i, own := range d.Gauges {
-		to, least := p.bestSwap(d, i, places, all, e2)
-		if to < 0 || !mends[i] && !(now-least >= worthSwapping*float64(p.req.Feel.Noticeable)) {
-			continue
-		}
+		best := Swap{String: i + 1, From: own, Mends: d.breaks(i + 1)}
 		set := slices.Clone(d.Gauges)
-		set[i] = to
-		s := Swap{String: i + 1, From: own, To: to, Mends: mends[i]}
-		if s.Detail, err = p.Detail(d.Bass, d.Treble, set); err != nil {
-			return nil, err
+		for _, g := range p.sorted {
+			set[i] = g
+			if g == own || p.strengthUnknown(g) || p.req.Ordering && !p.inOrder(set[max(0, i-1):min(len(set), i+2)]) {
+				continue
+			}
+			other, err := p.Detail(d.Bass, d.Treble, set)
+			if err != nil {
+				return nil, err
+			}
+			if !other.ErrorUnknown && !other.breaks(i+1) && (best.Detail == nil || other.Error < best.Detail.Error) {
+				best.To, best.Detail = g, other
+			}
 		}
-		out = append(out, s)
+		if best.Detail != nil && (best.Mends || d.Error-best.Detail.Error >= worthSwapping*p.req.Feel.Noticeable) {
+			out = append(out, best)
+		}
 	}
-	slices.SortStableFunc(out, Swap.before)
+	slices.SortStableFunc(out, func(a, b Swap) int {
+		if a.Mends != b.Mends {
+			return map[bool]int{true: -1, false: 1}[a.Mends]
+		}
+		return cmp.Compare(a.Detail.Error, b.Detail.Error)
+	})
 	return out, nil
 }
 
-// bestSwap is the gauge for string i that gives the least error of the set, and
-// that error; -1 where none keeps the limits.
-func (p *Plan) bestSwap(d *Detail, i int, places []place, all []*strung, e2 []float64) (to int, least float64) {
-	to, least = -1, math.Inf(1)
-	others, costs := slices.Clone(all), slices.Clone(e2)
-	set := slices.Clone(d.Gauges)
-	others[i] = p.newStrung(i)
-	for _, g := range p.sorted {
-		set[i] = g
-		m := misses{first: true}
-		cost, known := p.measure(i, g, &places[i], math.Inf(1), others[i], &m)
-		if g == d.Gauges[i] || !known || p.req.Ordering && !p.inOrder(set[max(0, i-1):min(len(set), i+2)]) {
-			continue
-		}
-		costs[i] = cost
-		if e := sqrt(mean(p.squares(costs, others))); e < least {
-			to, least = g, e
-		}
-	}
-	return to, least
-}
-
-// before orders swaps: those that mend something first, then the most helpful.
-func (s Swap) before(o Swap) int {
-	order := func(s Swap) float64 {
-		switch {
-		case s.Detail.ErrorUnknown:
-			return math.Inf(1)
-		case s.Mends:
-			return float64(s.Detail.Error) - 1e6
-		}
-		return float64(s.Detail.Error)
-	}
-	return cmp.Compare(order(s), order(o))
+// breaks reports whether a string, by its number, breaks a limit or cannot make
+// its bends.
+func (d *Detail) breaks(number int) bool {
+	return slices.ContainsFunc(d.Broken, func(m Miss) bool { return m.String == number })
 }

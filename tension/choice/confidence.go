@@ -90,7 +90,7 @@ func (p *Plan) Confidence(ctx context.Context, r *Result, stock *gauges.Drawer, 
 				stock.Draw(rand.New(rand.NewPCG(seed, uint64(n))), t.stock)
 				t.begin(p)
 				for k := range picks {
-					e[n*len(picks)+k] = t.errorOf(&picks[k])
+					e[n*len(picks)+k] = t.errorOf(&picks[k], math.Inf(1))
 					kept[n*len(picks)+k] = t.good(e[n*len(picks)+k], rivals)
 				}
 			}
@@ -181,13 +181,20 @@ func redrawn(w tension.Wire, to gauges.Drawn) tension.Wire {
 	return w
 }
 
-// errorOf is a pair's error in the trial; infinite where a bend cannot be made.
-func (t *trial) errorOf(pair *strungPair) float64 {
-	for i, g := range pair.set {
+// errorOf is a pair's error in the trial; infinite where a bend cannot be made, or
+// where its square is seen to be more than most. The low strings, mostly without
+// bends, come first.
+func (t *trial) errorOf(pair *strungPair, most float64) float64 {
+	left := most * float64(t.p.strings)
+	if t.p.targets.own {
+		left = math.Inf(1) // a string by itself has no error
+	}
+	for i, g := range slices.Backward(pair.set) {
 		var known bool
-		if t.e2[i], known = t.p.measure(i, g, &pair.places[i], math.Inf(1), t.strung[i], nil); !known {
+		if t.e2[i], known = t.p.measure(i, g, &pair.places[i], left, t.strung[i], nil); !known {
 			return math.Inf(1)
 		}
+		left -= t.e2[i]
 	}
 	return math.Sqrt(mean(t.p.squares(t.e2, t.strung)))
 }
@@ -201,27 +208,8 @@ func (t *trial) good(e float64, rivals []strungPair) bool {
 	if own <= n+room || math.IsInf(e, 1) {
 		return !math.IsInf(e, 1)
 	}
-	for k := range rivals {
-		if t.below(&rivals[k], (own-room)*(own-room)+removed) {
-			return false
-		}
-	}
-	return true
-}
-
-// below reports whether a pair's squared error is less than a bound, with as
-// little work as that takes: the low strings, mostly without bends, come first.
-func (t *trial) below(pair *strungPair, bound float64) bool {
-	if t.p.targets.own {
-		e := t.errorOf(pair)
-		return e*e < bound
-	}
-	left := bound * float64(t.p.strings)
-	for i, g := range slices.Backward(pair.set) {
-		e2, known := t.p.measure(i, g, &pair.places[i], left, t.strung[i], nil)
-		if left -= e2; !known || left <= 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(rivals, func(r strungPair) bool {
+		e := t.errorOf(&r, (own-room)*(own-room)+removed)
+		return felt(e*e, removed) < own-room
+	})
 }

@@ -90,14 +90,10 @@ func (p *Plan) Detail(bass, treble unit.Length, set []int) (*Detail, error) {
 	}
 	p.setGeometry(&d.Pair, &frame, bass, treble)
 	d.Gauges = slices.Clone(set)
-	broken := func(l Limit, value, bound float64) bool {
-		d.Broken = append(d.Broken, Miss{Limit: l, Value: value, Bound: bound, Gauge: -1})
-		return false
-	}
-	p.pairLimits(&frame, broken)
+	d.Broken = p.PairLimits(&frame)
 	places, strung := p.detailStrings(d, &frame)
 	d.Inharmonicity = p.inharmonicity(set, places)
-	p.setLimits(set, places, d.Inharmonicity, broken)
+	d.Broken = append(d.Broken, p.setLimits(set, places, d.Inharmonicity)...)
 	for i := range d.Broken {
 		d.Broken[i].Bass, d.Broken[i].Treble = bass, treble
 	}
@@ -114,19 +110,15 @@ func (p *Plan) Detail(bass, treble unit.Length, set []int) (*Detail, error) {
 
 // detailStrings measures every string and gives the pair its error.
 func (p *Plan) detailStrings(d *Detail, frame *fan.Frame) ([]place, []*strung) {
-	places, all, e2 := p.newPlaces(), []*strung(nil), make([]float64, p.strings)
+	places, all, e2, m := p.newPlaces(), []*strung(nil), make([]float64, p.strings), misses{loose: true}
 	p.putAll(frame, places)
 	for i, g := range d.Gauges {
-		s, m := p.newStrung(i), misses{loose: true}
 		var known bool
-		e2[i], known = p.measure(i, g, &places[i], math.Inf(1), s, &m)
+		all = append(all, p.newStrung(i))
+		e2[i], known = p.measure(i, g, &places[i], math.Inf(1), all[i], &m)
 		d.ErrorUnknown = d.ErrorUnknown || !known
-		for _, miss := range m.list {
-			miss.String, miss.Gauge = i+1, g
-			d.Broken = append(d.Broken, miss)
-		}
-		all = append(all, s)
 	}
+	d.Broken = append(d.Broken, m.list...)
 	squares := p.squares(e2, all)
 	if !d.ErrorUnknown {
 		d.Error = unit.Ratio(math.Sqrt(mean(squares)))
@@ -181,7 +173,7 @@ func (p *Plan) bendDetails(i, k int, w tension.Wire, at *place, s *strung) []Ben
 	bends := p.tuned[i].notes[k].bends
 	for f, fret := range p.req.Feel.BendFrets {
 		b := BendDetail{Fret: float64(fret), Err: ErrBehindCapo}
-		if j := slices.IndexFunc(bends, func(s spot) bool { return s.fret == f }); j >= 0 {
+		if j := slices.Index(bends, f); j >= 0 {
 			b.Err = nil
 			if p.targets.force[i] != nil {
 				b.WantedForce = unit.Force(p.targets.force[i][f])
@@ -189,8 +181,7 @@ func (p *Plan) bendDetails(i, k int, w tension.Wire, at *place, s *strung) []Ben
 			if p.targets.dist[i] != nil {
 				b.WantedDistance = unit.Length(p.targets.dist[i][f])
 			}
-			if s.made[k][j] {
-				b.Bend = s.bends[k][j].Bend(w.EA)
+			if b.Bend = s.bends[k][j]; b.Bend.Tension > 0 {
 				b.Breaking = w.Breaking(b.Bend.Tension)
 			} else {
 				_, b.Err = tension.BendString(nil, w, at.notes[k].at[j])

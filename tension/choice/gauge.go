@@ -3,45 +3,46 @@ package choice
 import (
 	"math"
 
+	"scalepair/data/unit"
 	"scalepair/tension"
 )
 
 // strung is what one gauge does as one string of a pair, by note.
 type strung struct {
-	tension []float64 // N
-	logs    []float64 // ln(T/T*), or ln T where no tension is wanted
-	squares []float64 // e squared
-	bends   [][]tension.BendShape
-	made    [][]bool // the bend can be made
+	tension []float64        // N
+	logs    []float64        // ln(T/T*), or ln T where no tension is wanted
+	squares []float64        // e squared
+	bends   [][]tension.Bend // of tension 0 where it cannot be made
 }
 
 func (p *Plan) newStrung(i int) *strung {
 	n := len(p.tuned[i].notes)
-	s := &strung{tension: make([]float64, n), logs: make([]float64, n), squares: make([]float64, n),
-		bends: make([][]tension.BendShape, n), made: make([][]bool, n)}
+	s := &strung{tension: make([]float64, n), logs: make([]float64, n), squares: make([]float64, n), bends: make([][]tension.Bend, n)}
 	for k, note := range p.tuned[i].notes {
-		s.bends[k], s.made[k] = make([]tension.BendShape, len(note.bends)), make([]bool, len(note.bends))
+		s.bends[k] = make([]tension.Bend, len(note.bends))
 	}
 	return s
 }
 
-// misses takes the limits that a gauge breaks; nil looks at none. With first
-// set it is full after one, so that measuring stops there.
+// misses takes the limits that a gauge breaks as a string; nil takes none.
 type misses struct {
-	first bool
 	list  []Miss
-	// loose lets a gauge pass a limit on breaking strength that cannot be looked
-	// at, since its core or its strength is not known.
-	loose bool
+	loose bool // a gauge passes a limit on breaking strength that cannot be looked at, since its core or strength is not known
+
+	string, gauge int // that are looked at
 }
 
-// over notes a value beyond its bound, and reports whether to stop.
-func (m *misses) over(l Limit, fret, value, bound float64) bool {
-	if m == nil {
-		return false
+func (m *misses) add(l Limit, fret, value, bound float64) {
+	if m != nil {
+		m.list = append(m.list, Miss{Limit: l, String: m.string, Gauge: m.gauge, BendFret: fret, Value: value, Bound: bound})
 	}
-	m.list = append(m.list, Miss{Limit: l, BendFret: fret, Value: value, Bound: bound})
-	return m.first
+}
+
+// over adds a value beyond a greatest one, 0 for none.
+func (m *misses) over(l Limit, fret, value, bound float64) {
+	if bound > 0 && value > bound {
+		m.add(l, fret, value, bound)
+	}
 }
 
 // windingSpare is how much winding must lie beyond the nut, m (the string's
@@ -49,10 +50,9 @@ func (m *misses) over(l Limit, fret, value, bound float64) bool {
 const windingSpare = 0.010
 
 // measure works out what gauge g does as string i at a place, and its squared
-// error e^2 (the tension's part aside where the candidate's own mean is
-// wanted), which is not known where a bend cannot be made. It stops early, with
-// known false, at the first limit that fills m, and once e^2 is above most; with
-// an infinite most, and misses that never fill, it works out everything.
+// error e^2 (the tension's part aside where the candidate's own mean is wanted);
+// it is not known where a bend cannot be made. The bends are left out, and known
+// is false, where the tension alone makes e^2 more than most.
 //
 //	e^2 = (ln T/T*)^2 + b mean over the bend frets of (h(F/F*)^2 + h(D/D*)^2)/2
 //	h(r) = ln r, or max(0, ln r) where only harder bends count
@@ -62,15 +62,16 @@ const windingSpare = 0.010
 // weight, or the worst. Ours.
 func (p *Plan) measure(i, g int, at *place, most float64, s *strung, m *misses) (e2 float64, known bool) {
 	w := &p.wires[g]
-	if m != nil && p.wireLimits(i, g, at, m) {
-		return 0, false
+	if m != nil {
+		m.string, m.gauge = i+1, g
+		p.wireLimits(i, g, at, m)
 	}
 	want, soft := p.targets.tension[i], w.Compliance()
 	for k := range at.notes {
 		t := tension.Stretched(w.LinearDensity.KgPerM()*at.notes[k].speed2, soft)
 		s.tension[k], s.squares[k] = t, 0
-		if m != nil && p.tensionLimits(w, t, m) {
-			return 0, false
+		if m != nil {
+			p.tensionLimits(w, t, m)
 		}
 		if want > 0 {
 			s.logs[k] = math.Log(t / want)
@@ -79,27 +80,25 @@ func (p *Plan) measure(i, g int, at *place, most float64, s *strung, m *misses) 
 			s.logs[k] = math.Log(t)
 		}
 	}
-	known = true
 	if e2 = p.blend(i, s.squares); e2 > most || !p.isBend[i] {
 		return e2, e2 <= most
 	}
+	known = true
 	for k := range at.notes {
-		made, stop := p.bend(i, k, w, &at.notes[k], s, m)
-		known = known && made
-		if e2 = p.blend(i, s.squares); stop || e2 > most {
-			return e2, false
-		}
+		known = p.bend(i, k, w, &at.notes[k], s, m) && known
 	}
-	return e2, known
+	return p.blend(i, s.squares), known
 }
 
 // wireLimits looks at the limits that do not depend on the note.
-func (p *Plan) wireLimits(i, g int, at *place, m *misses) bool {
-	need := p.req.Tails[i].Saddle.M() + at.length + windingSpare
-	if p.winding[g] > 0 && need > p.winding[g] && m.over(WindingLength, 0, p.winding[g], need) {
-		return true
+func (p *Plan) wireLimits(i, g int, at *place, m *misses) {
+	winding := p.req.Stock[g].Winding.M()
+	if need := p.req.Tails[i].Saddle.M() + at.length + windingSpare; winding > 0 && need > winding {
+		m.add(WindingLength, 0, winding, need)
 	}
-	return !m.loose && p.strengthUnknown(g) && m.over(StrengthUnknown, 0, 0, 0)
+	if !m.loose && p.strengthUnknown(g) {
+		m.add(StrengthUnknown, 0, 0, 0)
+	}
 }
 
 // strengthUnknown reports whether a limit on breaking strength cannot be looked
@@ -108,69 +107,51 @@ func (p *Plan) strengthUnknown(g int) bool {
 	return p.req.Limits.BreakingOpen > 0 && (p.wires[g].CoreArea == 0 || p.wires[g].Strength == 0)
 }
 
-func (p *Plan) tensionLimits(w *tension.Wire, t float64, m *misses) bool {
+func (p *Plan) tensionLimits(w *tension.Wire, t float64, m *misses) {
 	lim := &p.req.Limits
-	if least := lim.LeastTension.N(); least > 0 && t < least && m.over(LeastTension, 0, t, least) {
-		return true
+	if least := lim.LeastTension.N(); t < least {
+		m.add(LeastTension, 0, t, least)
 	}
-	if most := lim.MostTension.N(); most > 0 && t > most && m.over(MostTension, 0, t, most) {
-		return true
-	}
-	if lim.BreakingOpen == 0 || w.CoreArea == 0 || w.Strength == 0 {
-		return false
-	}
-	share := t / w.CoreArea / w.Strength
-	return share > float64(lim.BreakingOpen) && m.over(BreakingOpen, 0, share, float64(lim.BreakingOpen))
+	m.over(MostTension, 0, t, lim.MostTension.N())
+	m.over(BreakingOpen, 0, float64(w.Breaking(unit.Force(t))), float64(lim.BreakingOpen))
 }
 
-// bend makes the bends of one note and adds their part to its square; made is
-// false where one cannot be made, stop where measuring is to end.
-func (p *Plan) bend(i, k int, w *tension.Wire, at *noteAt, s *strung, m *misses) (made, stop bool) {
-	note, lim := &p.tuned[i].notes[k], &p.req.Limits
-	if len(note.bends) == 0 {
-		return true, false
+// bend makes the bends of one note and adds their part to its square; false where
+// one cannot be made.
+func (p *Plan) bend(i, k int, w *tension.Wire, at *noteAt, s *strung, m *misses) bool {
+	bends, lim := p.tuned[i].notes[k].bends, &p.req.Limits
+	if len(bends) == 0 {
+		return true
 	}
+	clear(s.bends[k])
 	if w.EA == 0 {
-		clear(s.made[k])
-		return false, m == nil || m.over(StiffnessUnknown, 0, 0, 0)
+		m.add(StiffnessUnknown, 0, 0, 0)
+		return false
 	}
-	made = true
-	sum, ea, speed2 := 0.0, w.EA.N(), w.StretchSpeed2()
+	all, sum := true, 0.0
 	force, dist := p.targets.force[i], p.targets.dist[i]
-	for j, b := range note.bends {
-		fret := float64(p.req.Feel.BendFrets[b.fret])
-		shape, ok := at.contacts[j].Shape(speed2)
-		share := 0.0
-		if w.CoreArea > 0 && w.Strength > 0 {
-			share = ea * shape.Strain / w.CoreArea / w.Strength
-		}
-		s.bends[k][j], s.made[k][j] = shape, ok && share <= 1
-		if !s.made[k][j] {
-			made = false
-			if m == nil || m.over(BendUnreachable, fret, 0, 0) {
-				return false, true
-			}
+	for j, f := range bends {
+		fret := float64(p.req.Feel.BendFrets[f])
+		bend, ok := at.contacts[j].Bend(w)
+		share := w.Breaking(bend.Tension)
+		if !ok || share > 1 {
+			all = false
+			m.add(BendUnreachable, fret, 0, 0)
 			continue
 		}
-		bending := ea * shape.Strain * shape.Lever
-		if m != nil {
-			if most := float64(lim.BreakingBent); most > 0 && share > most && m.over(BreakingBent, fret, share, most) {
-				return true, true
-			}
-			if most := lim.MostBendingForce.N(); most > 0 && bending > most && m.over(MostBendingForce, fret, bending, most) {
-				return true, true
-			}
-		}
+		s.bends[k][j] = bend
+		m.over(BreakingBent, fret, float64(share), float64(lim.BreakingBent))
+		m.over(MostBendingForce, fret, bend.Force.N(), lim.MostBendingForce.N())
 		if force != nil {
-			part := p.harder(bending / force[b.fret])
+			part := p.harder(bend.Force.N() / force[f])
 			if dist != nil {
-				part = (part + p.harder(shape.Distance/dist[b.fret])) / 2
+				part = (part + p.harder(bend.Distance.M()/dist[f])) / 2
 			}
 			sum += part
 		}
 	}
-	s.squares[k] += p.req.Feel.BendWeight * sum / float64(len(note.bends))
-	return made, false
+	s.squares[k] += p.req.Feel.BendWeight * sum / float64(len(bends))
+	return all
 }
 
 // harder is h(r) squared.

@@ -57,43 +57,32 @@ func (p *Plan) setGeometry(c *Pair, f *fan.Frame, bass, treble unit.Length) {
 // inches to metres, from counting as beyond it.
 const limitSlack = 1e-9
 
-// pairLimits reports the limits that a frame breaks, in their order, until
-// report says to stop.
-func (p *Plan) pairLimits(f *fan.Frame, report func(l Limit, value, bound float64) bool) {
-	stopped := false
-	p.req.Limits.fan(f, p.req.Neck.Frets, func(l Limit, value, bound float64) bool {
-		stopped = report(l, value, bound)
-		return stopped
-	})
-	if stopped {
-		return
-	}
-	if short := p.blankShort(f); short > limitSlack {
-		report(BlankSize, short, 0)
-	}
-}
-
-// OfFan lists the limits that a fan breaks by its lines alone; frets are those of
-// the board.
+// OfFan lists the limits that a fan breaks by its lines alone, in their order;
+// frets are those of the board.
 func (lim Limits) OfFan(f *fan.Frame, frets int) []Miss {
 	var out []Miss
-	lim.fan(f, frets, func(l Limit, value, bound float64) bool {
-		out = append(out, Miss{Limit: l, Value: value, Bound: bound, Gauge: -1})
-		return false
-	})
-	return out
-}
-
-func (lim *Limits) fan(f *fan.Frame, frets int, report func(l Limit, value, bound float64) bool) {
-	over := func(l Limit, value, bound float64) bool {
-		return bound > 0 && value > bound*(1+limitSlack) && report(l, value, bound)
+	over := func(l Limit, value, bound float64) {
+		if bound > 0 && value > bound*(1+limitSlack) {
+			out = append(out, Miss{Limit: l, Value: value, Bound: bound, Gauge: -1})
+		}
 	}
 	// The slant rises or falls steadily along the board, so an end has the most.
 	steepest := math.Atan(max(math.Abs(f.TanSlant(0)), math.Abs(f.TanSlant(float64(frets)))))
-	_ = over(DifferenceLimit, math.Abs(f.Difference().M()), lim.Difference.M()) ||
-		over(FretSlant, steepest, lim.FretSlant.Rad()) ||
-		over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlant.Rad()) ||
-		over(NutToFret1, f.NutToFret1().M(), lim.NutToFret1.M())
+	over(DifferenceLimit, math.Abs(f.Difference().M()), lim.Difference.M())
+	over(FretSlant, steepest, lim.FretSlant.Rad())
+	over(SaddleSlant, math.Abs(math.Atan(f.SaddleTan())), lim.SaddleSlant.Rad())
+	over(NutToFret1, f.NutToFret1().M(), lim.NutToFret1.M())
+	return out
+}
+
+// PairLimits lists the limits that a fan breaks as a whole, whatever strings
+// are put on it.
+func (p *Plan) PairLimits(f *fan.Frame) []Miss {
+	out := p.req.Limits.OfFan(f, p.req.Neck.Frets)
+	if short := p.blankShort(f); short > limitSlack {
+		out = append(out, Miss{Limit: BlankSize, Value: short, Gauge: -1})
+	}
+	return out
 }
 
 // blankShort is how much, in m, the best of the blanks on offer is too small, in
@@ -111,17 +100,6 @@ func (p *Plan) blankShort(f *fan.Frame) float64 {
 	return short
 }
 
-// PairLimits lists the limits that a fan breaks as a whole, whatever strings
-// are put on it.
-func (p *Plan) PairLimits(l *fan.Layout) []Miss {
-	var out []Miss
-	p.pairLimits(&l.Frame, func(limit Limit, value, bound float64) bool {
-		out = append(out, Miss{Limit: limit, Value: value, Bound: bound, Gauge: -1, Bass: l.Spec.Bass, Treble: l.Spec.Treble})
-		return false
-	})
-	return out
-}
-
 // frameOf settles a pair's geometry; the miss says where there is none.
 func (p *Plan) frameOf(base *fan.Base, bass, treble unit.Length) (fan.Frame, Miss) {
 	miss := Miss{Bass: bass, Treble: treble, Gauge: -1}
@@ -136,16 +114,18 @@ func (p *Plan) frameOf(base *fan.Base, bass, treble unit.Length) (fan.Frame, Mis
 	return frame, miss
 }
 
-// setLimits reports the limits on a set as a whole that it breaks.
-func (p *Plan) setLimits(set []int, places []place, inharmonicity unit.Cents, report func(l Limit, value, bound float64) bool) {
-	if most := p.req.Limits.Inharmonicity; most > 0 && inharmonicity > most && report(InharmonicityLimit, inharmonicity.Value(), most.Value()) {
-		return
+// setLimits lists the limits on a set as a whole that it breaks.
+func (p *Plan) setLimits(set []int, places []place, inharmonicity unit.Cents) []Miss {
+	var out []Miss
+	if most := p.req.Limits.Inharmonicity; most > 0 && inharmonicity > most {
+		out = append(out, Miss{Limit: InharmonicityLimit, Value: inharmonicity.Value(), Bound: most.Value(), Gauge: -1})
 	}
 	if most := p.req.Limits.SaddleTravel; most > 0 {
 		if need := p.saddleNeed(set, places); need > most {
-			report(SaddleTravel, need.M(), most.M())
+			out = append(out, Miss{Limit: SaddleTravel, Value: need.M(), Bound: most.M(), Gauge: -1})
 		}
 	}
+	return out
 }
 
 // saddleSpare is left at either end of the saddles' travel (judgement).

@@ -16,7 +16,7 @@ type place struct {
 type noteAt struct {
 	speed2 float64 // (2 L f)^2, which times a linear density is the textbook tension
 	// at and contacts are the note's bends; a contact that cannot be set out is
-	// the zero value, whose Shape fails.
+	// the zero value, on which no wire bends.
 	at       []tension.BendAt
 	contacts []tension.Contact
 }
@@ -49,8 +49,8 @@ func (p *Plan) put(f *fan.Frame, i int, to *place) {
 		v := 2 * to.length * n.pitch
 		at.speed2 = v * v
 		for j, b := range n.bends {
-			at.at[j] = n.capo.bendOf(p.bendAt(f, i, float64(p.req.Feel.BendFrets[b.fret]), p.dir[i], p.req.Tails[i], unit.Frequency(n.pitch)))
-			at.contacts[j], _ = b.at.Contact(at.at[j])
+			at.at[j] = n.capo.bendOf(p.bendAt(f, i, float64(p.req.Feel.BendFrets[b]), p.dir[i], p.req.Tails[i], unit.Frequency(n.pitch)))
+			at.contacts[j], _ = tension.NewContact(at.at[j])
 		}
 	}
 }

@@ -18,11 +18,8 @@ type Plan struct {
 	share   []float64      // by case, adding up to 1
 	capos   []capo         // by case
 	wires   []tension.Wire // by stock index
-	winding []float64      // by stock index, m; 0 not stated
 	sorted  []int          // the gauges that may be chosen, by linear density, then label
 	softest float64        // greatest compliance of those, 1/N
-	unsure  bool           // of some a limit on breaking strength cannot be looked at
-	rank    []int          // by stock index: its place in sorted
 	kinds   [2][]int       // sorted, by construction
 	keeps   []int          // by string: the construction that it keeps where it can, or either
 
@@ -51,13 +48,7 @@ type note struct {
 	pitch  float64 // of the open string, Hz
 	weight float64
 	capo   capo
-	bends  []spot // empty off the bend strings, without frets, and behind a capo
-}
-
-// spot is a fret where a note is bent.
-type spot struct {
-	fret int // place in Feel.BendFrets
-	at   tension.Spot
+	bends  []int // places in Feel.BendFrets; empty off the bend strings, without frets, and behind a capo
 }
 
 // Prepare checks a request and makes it ready. The error is a fault.List that
@@ -99,9 +90,7 @@ func Prepare(req Request) (*Plan, error) {
 	if p.base, err = fan.NewBase(p.spacedFor(req.Given)); err != nil {
 		return nil, err
 	}
-	if err = p.setNotes(); err != nil {
-		return nil, err
-	}
+	p.setNotes()
 	p.setTargets()
 	p.setKinds()
 	return p, nil
@@ -111,7 +100,6 @@ func Prepare(req Request) (*Plan, error) {
 func (p *Plan) setWires() {
 	for _, g := range p.req.Stock {
 		p.wires = append(p.wires, WireOf(g))
-		p.winding = append(p.winding, g.Winding.M())
 	}
 	p.sorted = slices.Clone(p.req.Usable)
 	slices.SortStableFunc(p.sorted, func(a, b int) int {
@@ -119,7 +107,6 @@ func (p *Plan) setWires() {
 	})
 	for _, g := range p.sorted {
 		p.softest = max(p.softest, p.wires[g].Compliance())
-		p.unsure = p.unsure || p.strengthUnknown(g)
 	}
 }
 
@@ -141,7 +128,7 @@ func WireOf(g gauges.Gauge) tension.Wire {
 
 // setNotes gathers, string by string, the cases that tune it alike, and makes
 // their bends ready.
-func (p *Plan) setNotes() error {
+func (p *Plan) setNotes() {
 	for i := range p.strings {
 		var t tuned
 		for c, one := range p.req.Cases {
@@ -150,14 +137,9 @@ func (p *Plan) setNotes() error {
 			if k < 0 {
 				n := note{pitch: pitch, capo: p.capos[c]}
 				for f, fret := range p.req.Feel.BendFrets {
-					if !p.isBend[i] || n.capo.hides(float64(fret)) {
-						continue
+					if p.isBend[i] && !n.capo.hides(float64(fret)) {
+						n.bends = append(n.bends, f)
 					}
-					at, err := tension.NewSpot(float64(fret)-n.capo.fret, p.req.Feel.Bend)
-					if err != nil {
-						return err
-					}
-					n.bends = append(n.bends, spot{f, at})
 				}
 				k, t.notes = len(t.notes), append(t.notes, n)
 			}
@@ -166,7 +148,6 @@ func (p *Plan) setNotes() error {
 		}
 		p.tuned = append(p.tuned, t)
 	}
-	return nil
 }
 
 // bassTop parts basses from the rest by the pitch of the highest string

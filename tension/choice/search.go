@@ -38,40 +38,20 @@ func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (e2, cents fl
 	if miss.Limit != Kept {
 		return 0, 0, miss
 	}
-	report := func(l Limit, value, bound float64) bool {
-		miss.Limit, miss.Value, miss.Bound = l, value, bound
-		return true
+	broken := p.PairLimits(&frame)
+	if broken == nil {
+		p.putAll(&frame, c.places)
+		broken = c.choose(p.req.Given)
 	}
-	if p.pairLimits(&frame, report); miss.Limit != Kept {
-		return 0, 0, miss
+	if broken == nil {
+		e2, cents = mean(p.squares(c.e2, c.strung)), p.inharmonicity(c.set, c.places).Value()
+		broken = p.setLimits(c.set, c.places, unit.Cents(cents))
 	}
-	p.putAll(&frame, c.places)
-	of := c.take
-	if p.req.Given == nil {
-		of = c.choose
-	}
-	if miss = of(); miss.Limit != Kept {
+	if broken != nil {
+		miss = broken[0]
 		miss.Bass, miss.Treble = bass, treble
-		return 0, 0, miss
 	}
-	e2, cents = mean(p.squares(c.e2, c.strung)), p.inharmonicity(c.set, c.places).Value()
-	miss = Miss{Bass: bass, Treble: treble, Gauge: -1}
-	p.setLimits(c.set, c.places, unit.Cents(cents), report)
 	return e2, cents, miss
-}
-
-// take measures the given gauges; any limit drops the pair.
-func (c *chooser) take() Miss {
-	for i, g := range c.p.req.Given {
-		c.set[i], c.loose[i] = g, true
-		var ok bool
-		if c.e2[i], ok = c.admit(i, g, math.Inf(1)); !ok {
-			m := c.misses.list[0]
-			m.String, m.Gauge = i+1, g
-			return m
-		}
-	}
-	return Miss{Gauge: -1}
 }
 
 // explore works out every pair of the grid, row by row on all processors. The

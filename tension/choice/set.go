@@ -2,6 +2,8 @@ package choice
 
 import (
 	"math"
+	"slices"
+	"sort"
 
 	"scalepair/tension"
 )
@@ -15,9 +17,7 @@ const either = -1
 // setKinds parts the gauges that may be chosen by construction, and says which
 // one each string keeps.
 func (p *Plan) setKinds() {
-	p.rank = make([]int, len(p.wires))
-	for r, g := range p.sorted {
-		p.rank[g] = r
+	for _, g := range p.sorted {
 		k := p.kindOf(g)
 		p.kinds[k] = append(p.kinds[k], g)
 	}
@@ -41,8 +41,8 @@ func (p *Plan) kindOf(g int) int {
 // construction to be kept: 10 % (judgement).
 var near = math.Log(1.1)
 
-// chooser finds the best set of one pair after another, without allocating.
-// Every goroutine of a search has its own.
+// chooser finds the best set of one pair after another. Every goroutine of a
+// search has its own.
 type chooser struct {
 	p      *Plan
 	places []place
@@ -50,22 +50,16 @@ type chooser struct {
 	misses misses
 	set    []int     // by string, stock indexes: the set of the pair at hand
 	e2     []float64 // by string, its squared error
-	from   [2][]int  // by kind and string: where the last pair's best stood
 	kept   []int     // by string: the kind that it has to have on this pair, or either
 	loose  []bool    // by string: gauges of unknown strength are admitted on this pair
-
-	costs   [][]float64 // by string and rank; for sets that break the ordering rule
-	steps   chain
-	ordered []int // the last set that the ordering rule made; nil at first
 }
 
 func newChooser(p *Plan) *chooser {
-	c := &chooser{p: p, places: p.newPlaces(), misses: misses{first: true},
+	c := &chooser{p: p, places: p.newPlaces(),
 		set: make([]int, p.strings), e2: make([]float64, p.strings), kept: make([]int, p.strings), loose: make([]bool, p.strings)}
 	for i := range p.strings {
 		c.strung = append(c.strung, p.newStrung(i))
 	}
-	c.from[wound], c.from[plain] = make([]int, p.strings), make([]int, p.strings)
 	return c
 }
 
@@ -76,114 +70,103 @@ type best struct {
 	near  bool
 }
 
-// choose finds the set of least error among admissible gauges, whose places are
-// set; the miss says what there is none for. Every string takes its least; where
-// that breaks the ordering rule, an exact dynamic programme finds the set. A gauge
-// whose strength is not known passes no limit on it while another is near the
-// wanted tension; where none is, it is better than a string far off.
-func (c *chooser) choose() Miss {
+// choose measures the gauges given, or finds the set of least error among
+// admissible gauges, on the pair whose places are set; what it lists is what there
+// is none for. Every string takes its least; where that breaks the ordering rule,
+// an exact dynamic programme finds the set. A gauge whose strength is not known
+// passes no limit on it while another is near the wanted tension; where none is, it
+// is better than a string far off.
+func (c *chooser) choose(given []int) []Miss {
 	p := c.p
 	for i := range p.strings {
-		c.loose[i] = false
-		b := c.leastOf(i)
-		if !b.near && p.unsure {
-			c.loose[i] = true
-			b = c.leastOf(i)
+		var b best
+		list := p.sorted
+		if given != nil {
+			list, c.loose[i] = given[i:i+1], true
+			b.gauge = given[i]
+			if b.e2, b.near = c.admit(i, b.gauge, math.Inf(1)); !b.near {
+				b.gauge = -1
+			}
+		} else if b = c.leastOf(i, false); !b.near {
+			b = c.leastOf(i, true)
 		}
 		if b.gauge < 0 {
-			return c.emptied(i)
+			return []Miss{c.emptied(i, list)}
 		}
 		c.set[i], c.e2[i] = b.gauge, b.e2
 	}
-	if p.req.Ordering && !p.inOrder(c.set) && !c.reorder() {
-		return Miss{Limit: OrderingRule, Gauge: -1}
+	if given == nil && p.req.Ordering && !p.inOrder(c.set) && !c.reorder() {
+		return []Miss{{Limit: OrderingRule, Gauge: -1}}
 	}
-	return Miss{Gauge: -1}
+	return nil
 }
 
-// leastOf is the admissible gauge of least error as string i.
-func (c *chooser) leastOf(i int) best {
+// leastOf is the admissible gauge of least error as string i, of the construction
+// that it keeps where one of those is near.
+func (c *chooser) leastOf(i int, loose bool) best {
 	b := best{e2: math.Inf(1), gauge: -1}
 	keep := c.p.keeps[i]
-	if c.kept[i] = keep; keep == either {
-		c.walk(i, wound, &b)
-		c.walk(i, plain, &b)
+	c.loose[i], c.kept[i] = loose, keep
+	c.walk(i, max(keep, 0), &b)
+	if keep != either && (b.near || c.anyNear(i, keep)) {
+		b.near = true
 		return b
 	}
-	c.walk(i, keep, &b)
-	if !b.near {
-		b.near = c.anyNear(i, keep, &b)
-	}
-	if !b.near {
-		c.kept[i] = either
-		c.walk(i, 1-keep, &b)
-	}
+	c.kept[i] = either
+	c.walk(i, 1-max(keep, 0), &b)
 	return b
 }
 
-// walk tries the gauges of a kind as string i, from where the last pair's best
-// stood to both sides, until the tension alone costs more than the best found:
-// the gauges are sorted by linear density, so tension rises with them but for
-// the stretch, which is bounded.
+// walk tries the gauges of a kind as string i, from that of the wanted tension to
+// both sides, until the tension alone costs more than the best found.
 func (c *chooser) walk(i, kind int, b *best) {
-	list, from := c.p.kinds[kind], c.from[kind][i]
-	for k := from; k < len(list) && c.p.heavier(i, list[k], &c.places[i]) <= b.e2; k++ {
-		if c.try(i, list[k], b) {
-			c.from[kind][i] = k
-		}
+	list, at, want := c.p.kinds[kind], &c.places[i], c.p.targets.tension[i]
+	from := sort.Search(len(list), func(k int) bool { return c.p.wires[list[k]].LinearDensity.KgPerM()*at.notes[0].speed2 >= want })
+	for k := from; k < len(list) && c.p.beyond(i, list[k], at, true) <= b.e2; k++ {
+		c.try(i, list[k], b)
 	}
-	for k := from - 1; k >= 0 && c.p.lighter(i, list[k], &c.places[i]) <= b.e2; k-- {
-		if c.try(i, list[k], b) {
-			c.from[kind][i] = k
-		}
+	for k := from - 1; k >= 0 && c.p.beyond(i, list[k], at, false) <= b.e2; k-- {
+		c.try(i, list[k], b)
 	}
 }
 
 // try takes gauge g as string i if it is admissible and costs less than the
 // best so far, or as much and is lighter.
-func (c *chooser) try(i, g int, b *best) bool {
+func (c *chooser) try(i, g int, b *best) {
 	e2, ok := c.admit(i, g, b.e2)
 	if !ok {
-		return false
+		return
 	}
 	b.near = b.near || math.Abs(c.p.mean(i, c.strung[i].logs)) <= near
-	if e2 == b.e2 && b.gauge >= 0 && c.p.rank[g] > c.p.rank[b.gauge] {
-		return false
+	if e2 < b.e2 || b.gauge < 0 || c.p.wires[g].LinearDensity < c.p.wires[b.gauge].LinearDensity {
+		b.e2, b.gauge = e2, g
 	}
-	b.e2, b.gauge = e2, g
-	return true
 }
 
 // admit is the squared error of gauge g as string i; false where a limit
 // removes it or it costs more than most.
 func (c *chooser) admit(i, g int, most float64) (float64, bool) {
 	c.misses.list, c.misses.loose = c.misses.list[:0], c.loose[i]
-	return c.p.measure(i, g, &c.places[i], most, c.strung[i], &c.misses)
+	e2, known := c.p.measure(i, g, &c.places[i], most, c.strung[i], &c.misses)
+	return e2, known && e2 <= most && len(c.misses.list) == 0
 }
 
 // anyNear looks through all gauges of a kind for an admissible one near the
 // wanted tension, where the walk to the least met none.
-func (c *chooser) anyNear(i, kind int, b *best) bool {
-	if b.gauge < 0 {
-		return false
-	}
-	for _, g := range c.p.kinds[kind] {
-		if _, ok := c.admit(i, g, math.Inf(1)); ok && math.Abs(c.p.mean(i, c.strung[i].logs)) <= near {
-			return true
-		}
-	}
-	return false
+func (c *chooser) anyNear(i, kind int) bool {
+	return slices.ContainsFunc(c.p.kinds[kind], func(g int) bool {
+		_, ok := c.admit(i, g, math.Inf(1))
+		return ok && math.Abs(c.p.mean(i, c.strung[i].logs)) <= near
+	})
 }
 
-// emptied is the miss of a string that no gauge is left for: of the limit that
-// removed most, the gauge that missed by least.
-func (c *chooser) emptied(i int) Miss {
+// emptied is the miss of a string that no gauge of a list is left for: of the
+// limit that removed most, the gauge that missed by least.
+func (c *chooser) emptied(i int, list []int) Miss {
 	var removed tally
-	for _, g := range c.p.sorted {
+	for _, g := range list {
 		if _, ok := c.admit(i, g, math.Inf(1)); !ok {
-			m := c.misses.list[0]
-			m.String, m.Gauge = i+1, g
-			removed.drop(m, 1)
+			removed.drop(c.misses.list[0], 1)
 		}
 	}
 	most := removed[Kept]
@@ -198,39 +181,27 @@ func (c *chooser) emptied(i int) Miss {
 // slack covers the rounding of a bound.
 const slack = 1 - 1e-9
 
-// heavier bounds from below what the tension of gauge g, or of any heavier one,
-// costs as string i. With q the textbook tension and c the greatest compliance
-// in stock, T >= 2q/(1 + sqrt(1 + 4cq)), which rises with q.
-func (p *Plan) heavier(i, g int, at *place) float64 {
+// beyond bounds from below what the tension of gauge g, or of any gauge beyond it
+// on the same side of the wanted tension, costs as string i: gauges are sorted by
+// linear density, and tension rises with it but for the stretch. With q the
+// textbook tension and c the greatest compliance in stock, a heavier one has
+// T >= 2q/(1 + sqrt(1 + 4cq)), which rises with q, and a lighter one T <= q.
+func (p *Plan) beyond(i, g int, at *place, heavier bool) float64 {
 	want, sum := p.targets.tension[i], 0.0
-	for k := range at.notes {
-		least := tension.Stretched(p.wires[g].LinearDensity.KgPerM()*at.notes[k].speed2, p.softest)
-		if want > 0 && least > want {
-			sum = p.also(sum, i, k, least/want)
+	if want == 0 {
+		return 0
+	}
+	for k, n := range p.tuned[i].notes {
+		t := p.wires[g].LinearDensity.KgPerM() * at.notes[k].speed2
+		r := math.Log(want / t)
+		if heavier {
+			r = math.Log(tension.Stretched(t, p.softest) / want)
+		}
+		if r = max(r, 0); p.req.By == Worst {
+			sum = max(sum, r*r)
+		} else {
+			sum += n.weight * r * r
 		}
 	}
 	return sum * slack
-}
-
-// lighter bounds from below what the tension of gauge g, or of any lighter one,
-// costs as string i, by T <= q.
-func (p *Plan) lighter(i, g int, at *place) float64 {
-	want, sum := p.targets.tension[i], 0.0
-	for k := range at.notes {
-		if most := p.wires[g].LinearDensity.KgPerM() * at.notes[k].speed2; most < want {
-			sum = p.also(sum, i, k, want/most)
-		}
-	}
-	return sum * slack
-}
-
-// also blends ln(r)^2 of one more note, r >= 1, into a bound, without a
-// logarithm: ln r >= 2 (r - 1)/(r + 1), since both are 0 at 1 and the slopes
-// differ by (r - 1)^2/(r (r + 1)^2) >= 0.
-func (p *Plan) also(sum float64, i, k int, r float64) float64 {
-	l := 2 * (r - 1) / (r + 1)
-	if p.req.By == Worst {
-		return max(sum, l*l)
-	}
-	return sum + p.tuned[i].notes[k].weight*l*l
 }

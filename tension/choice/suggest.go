@@ -20,13 +20,13 @@ func (p *Plan) Suggest(bass, treble unit.Length) (set []int, none Miss) {
 			return nil, Miss{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}
 		}
 		frame, miss := p.frameOf(base, bass, treble)
-		if miss.Limit == Kept {
-			p.putAll(&frame, c.places)
-			miss = c.choose()
-		}
 		if miss.Limit != Kept {
-			miss.Bass, miss.Treble = bass, treble
 			return nil, miss
+		}
+		p.putAll(&frame, c.places)
+		if broken := c.choose(nil); broken != nil {
+			broken[0].Bass, broken[0].Treble = bass, treble
+			return nil, broken[0]
 		}
 		if !p.gaps || slices.Equal(set, c.set) {
 			return slices.Clone(c.set), Miss{}

@@ -61,7 +61,7 @@ type BenchOptions struct {
 func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Bench, error) {
 	j := in.Run
 	b := &Bench{Head: in.head(), Resolution: o.Fineness.Length(), RadiusFirst: o.RadiusFirst, in: in, l: l, d: d, fineness: o.Fineness,
-		saw: fan.Sawing{FretWire: j.Build.FretWire, RadiusFirst: o.RadiusFirst}, LimitsBroken: in.broken(in.Plan.PairLimits(l))}
+		saw: fan.Sawing{FretWire: j.Build.FretWire, RadiusFirst: o.RadiusFirst}, LimitsBroken: in.broken(in.Plan.PairLimits(&l.Frame))}
 	if d != nil {
 		b.Head, b.LimitsBroken = in.head(d), in.broken(d.Broken)
 	}

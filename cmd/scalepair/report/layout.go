@@ -45,7 +45,7 @@ type FanOf struct {
 // NewLayout works up a fan.
 func NewLayout(in *Input, l *fan.Layout) *Layout {
 	return &Layout{Head: in.head(), FanOf: in.fanOf(l, wholeFits(l.LeastBlank().Fit(in.Run.Build.Blanks))), in: in,
-		LimitsBroken: in.broken(in.Plan.PairLimits(l)), Cautions: append(steepCautions(l), benchCautions...)}
+		LimitsBroken: in.broken(in.Plan.PairLimits(&l.Frame)), Cautions: append(steepCautions(l), benchCautions...)}
 }
 
 func (in *Input) fanOf(l *fan.Layout, fits []fan.BlankFit) FanOf {
