@@ -55,8 +55,8 @@ func (p *Plan) settle(f *field, places []int) bool {
 		}
 		changed = true
 		bass, treble := f.lengths(at)
-		v := point{fixed: true}
 		set, miss := p.Suggest(bass, treble)
+		v := point{fixed: true, set: set}
 		if set != nil {
 			d, err := p.Detail(bass, treble, set)
 			if err != nil {
@@ -68,7 +68,7 @@ func (p *Plan) settle(f *field, places []int) bool {
 		if v.limit = miss.Limit; v.limit != Kept {
 			f.dropped.drop(miss, 1)
 		}
-		f.put(at, v, set)
+		f.points[at] = v
 	}
 	return changed
 }
@@ -116,7 +116,7 @@ func (p *Plan) fill(ctx context.Context, r *Result) error {
 // detailAt works out a pair of the grid.
 func (p *Plan) detailAt(f *field, at int) (*Detail, error) {
 	bass, treble := f.lengths(at)
-	return p.Detail(bass, treble, f.setOf(at))
+	return p.Detail(bass, treble, f.points[at].set)
 }
 
 // missing finds the strings for which the stock decides.

@@ -16,10 +16,6 @@ func check(req *Request) error {
 			faults.Add(fault.Place{Input: input}, what, given, remedy)
 		}
 	}
-	bad(len(req.Cases) == 0, "strings.tuning", "no tuning is given", "", "name one, low string first")
-	if len(req.Cases) == 0 {
-		return faults.Err()
-	}
 	n, f, ref := len(req.Cases[0].Pitches), &req.Feel, req.Reference
 	for _, c := range req.Cases {
 		bad(len(c.Pitches) != n, "tunings", "the tunings have different numbers of strings",
@@ -46,9 +42,6 @@ func check(req *Request) error {
 	bad(f.BendingForce.Kind == Even, "feel.bending_force", "'even' is for tension", "even", `give a force, or "no harder than the reference"`)
 	for _, s := range f.BendStrings {
 		bad(s < 1 || s > n, "feel.bend_strings", "there is no such string", fmt.Sprint(s), fmt.Sprintf("use 1 to %d; 1 is the highest", n))
-	}
-	for _, x := range f.BendFrets {
-		bad(x < 1 || x > req.Neck.Frets, "feel.bend_frets", "a bend needs a fret of the neck", fmt.Sprint(x), fmt.Sprintf("use 1 to %d", req.Neck.Frets))
 	}
 	bad(f.ReferenceStrings != nil && ref == nil, "feel.reference_strings", "there is no reference instrument", "", "describe one under [reference]")
 	for _, s := range f.ReferenceStrings {

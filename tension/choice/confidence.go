@@ -73,12 +73,15 @@ func (p *Plan) Confidence(ctx context.Context, r *Result, stock *gauges.Drawer, 
 		picks = append(picks, p.strungPair(k.Bass, k.Treble, k.Gauges))
 	}
 	f := r.field
-	good := f.good()
-	for _, at := range append([]int{f.first(good, f.errorOf)}, thinned(good, mostRivals)...) {
+	asGood := f.good()
+	for _, at := range append([]int{f.first(asGood, f.errorOf)}, thinned(asGood, mostRivals)...) {
 		bass, treble := f.lengths(at)
-		rivals = append(rivals, p.strungPair(bass, treble, f.setOf(at)))
+		rivals = append(rivals, p.strungPair(bass, treble, f.points[at].set))
 	}
-	e, kept := make([]float64, trials*len(picks)), make([]bool, trials*len(picks))
+	e, good := make([][]float64, len(picks)), make([][]bool, len(picks)) // by pick, then trial
+	for k := range picks {
+		e[k], good[k] = make([]float64, trials), make([]bool, trials)
+	}
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), trials) {
@@ -90,35 +93,31 @@ func (p *Plan) Confidence(ctx context.Context, r *Result, stock *gauges.Drawer, 
 				stock.Draw(rand.New(rand.NewPCG(seed, uint64(n))), t.stock)
 				t.begin(p)
 				for k := range picks {
-					e[n*len(picks)+k] = t.errorOf(&picks[k], math.Inf(1))
-					kept[n*len(picks)+k] = t.good(e[n*len(picks)+k], rivals)
+					e[k][n] = t.errorOf(&picks[k], math.Inf(1))
+					good[k][n] = t.good(e[k][n], rivals)
 				}
 			}
 		})
 	}
 	wait.Wait()
 	for k, pick := range r.Picks {
-		out.Picks = append(out.Picks, confidenceOf(pick.Kind, e, kept, k, len(picks)))
+		out.Picks = append(out.Picks, confidenceOf(pick.Kind, e[k], good[k]))
 	}
 	return out, ctx.Err()
 }
 
-// confidenceOf sums up the trials of pick k of several.
-func confidenceOf(kind PickKind, e []float64, kept []bool, k, picks int) PickConfidence {
-	var known []float64
+// confidenceOf sums up the trials of a pick.
+func confidenceOf(kind PickKind, e []float64, good []bool) PickConfidence {
 	count := 0
-	for at := k; at < len(e); at += picks {
-		if !math.IsInf(e[at], 1) {
-			known = append(known, e[at])
-		}
-		if kept[at] {
+	for _, is := range good {
+		if is {
 			count++
 		}
 	}
-	out := PickConfidence{Kind: kind, Good: unit.Ratio(float64(count) / float64(len(e)/picks))}
+	out := PickConfidence{Kind: kind, Good: unit.Ratio(float64(count) / float64(len(good)))}
 	out.Uncertain = out.Good < 0.5
-	if len(known) > 0 {
-		slices.Sort(known)
+	known := slices.DeleteFunc(e, func(x float64) bool { return math.IsInf(x, 1) })
+	if slices.Sort(known); len(known) > 0 {
 		out.Low, out.High = unit.Ratio(known[len(known)*25/1000]), unit.Ratio(known[(len(known)-1)*975/1000])
 	}
 	return out

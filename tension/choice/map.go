@@ -19,7 +19,7 @@ func (r *Result) Map(most int) (pairs []Pair, thinned bool) {
 		if v.limit != Kept || at/len(f.treble)%stride != 0 || at%len(f.treble)%stride != 0 {
 			continue
 		}
-		pair := Pair{Gauges: f.setOf(at), Error: unit.Ratio(sqrt(v.e2)), Inharmonicity: unit.Cents(v.cents)}
+		pair := Pair{Gauges: v.set, Error: unit.Ratio(sqrt(v.e2)), Inharmonicity: unit.Cents(v.cents)}
 		pair.Bass, pair.Treble = f.lengths(at)
 		pair.Difference = pair.Bass - pair.Treble
 		pairs = append(pairs, pair)

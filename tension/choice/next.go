@@ -77,7 +77,7 @@ func (p *Plan) NextOf(d *Detail, good unit.Ratio) (Next, error) {
 func (p *Plan) inPlay(d *Detail) []int {
 	sets := [][]int{d.Gauges}
 	if p.ref != nil {
-		sets = append(sets, p.ref.gauges)
+		sets = append(sets, p.ref.Gauges)
 	}
 	var out []int
 	seen := map[int]bool{}

@@ -166,7 +166,7 @@ func (p *Plan) setBends() {
 		case f.BendStrings != nil:
 			p.isBend[i] = slices.Contains(f.BendStrings, i+1)
 		case p.ref != nil:
-			p.isBend[i] = p.wires[p.ref.gauges[p.ref.like[i]]].Plain
+			p.isBend[i] = p.wires[p.ref.Gauges[p.ref.like[i]]].Plain
 		case p.req.Given != nil:
 			p.isBend[i] = p.wires[p.req.Given[i]].Plain
 		default:
@@ -193,7 +193,7 @@ func (p *Plan) spacedFor(set []int) fan.Spec {
 		case set != nil:
 			spec.Diameters[i] = p.req.Stock[set[i]].Outer
 		case p.ref != nil:
-			spec.Diameters[i] = p.req.Stock[p.ref.gauges[p.ref.like[i]]].Outer
+			spec.Diameters[i] = p.req.Stock[p.ref.Gauges[p.ref.like[i]]].Outer
 		default:
 			spec.Diameters[i] = unit.MM(1) // all alike, whatever they are
 		}

@@ -10,9 +10,8 @@ import (
 
 // reference is the reference instrument made ready.
 type reference struct {
-	gauges  []int // by its string
-	lengths []unit.Length
-	pitches []unit.Frequency
+	*Reference
+	lengths []unit.Length      // by its string
 	bends   [][]tension.BendAt // by its string, then bend fret
 	like    []int              // by string of the candidate: the reference's, from 0
 }
@@ -30,7 +29,7 @@ func (p *Plan) newReference() (*reference, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &reference{pitches: r.Pitches, gauges: r.Gauges, like: p.pairing()}
+	out := &reference{Reference: r, like: p.pairing()}
 	for i := range r.Pitches {
 		out.lengths = append(out.lengths, frame.Length(i))
 		var at []tension.BendAt
@@ -163,7 +162,7 @@ func (p *Plan) wantedBends(i int, wires []tension.Wire) (force, dist []float64) 
 	case LikeReference:
 		k := p.ref.like[i]
 		for _, at := range p.ref.bends[k] {
-			b, err := tension.BendString(nil, wires[p.ref.gauges[k]], at)
+			b, err := tension.BendString(nil, wires[p.ref.Gauges[k]], at)
 			if err != nil {
 				return nil, nil
 			}
@@ -175,9 +174,9 @@ func (p *Plan) wantedBends(i int, wires []tension.Wire) (force, dist []float64) 
 
 // tensions are those of the reference's strings.
 func (r *reference) tensions(wires []tension.Wire) []float64 {
-	out := make([]float64, len(r.gauges))
-	for k, g := range r.gauges {
-		out[k] = tension.Open(wires[g], r.lengths[k], r.pitches[k]).N()
+	out := make([]float64, len(r.Gauges))
+	for k, g := range r.Gauges {
+		out[k] = tension.Open(wires[g], r.lengths[k], r.Pitches[k]).N()
 	}
 	return out
 }

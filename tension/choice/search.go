@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -17,6 +18,7 @@ type point struct {
 	cents float64 // inharmonicity of the string of lowest pitch
 	limit Limit   // that dropped it, or Kept
 	fixed bool    // worked out with the spacing of its own set
+	set   []int   // of a pair that no limit on gauges dropped
 }
 
 // field is the grid of pairs, worked out.
@@ -24,19 +26,17 @@ type field struct {
 	p             *Plan
 	bass, treble  []unit.Length
 	points        []point // by bass, then treble
-	sets          []int32 // the same, a set each
 	removed       float64 // U squared
 	allowed, best float64 // E with U taken off: the greatest that is as good as the best, and the least
 	dropped       tally
 }
 
-// pairOf works one pair out: E squared, the inharmonicity, and the set in c.set;
-// or the limit that drops it.
-func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (e2, cents float64, miss Miss) {
+// pairOf works one pair out; the miss is of the limit that drops it.
+func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (v point, miss Miss) {
 	p := c.p
 	frame, miss := p.frameOf(base, bass, treble)
-	if miss.Limit != Kept {
-		return 0, 0, miss
+	if v.limit = miss.Limit; v.limit != Kept {
+		return v, miss
 	}
 	broken := p.PairLimits(&frame)
 	if broken == nil {
@@ -44,14 +44,15 @@ func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (e2, cents fl
 		broken = c.choose(p.req.Given)
 	}
 	if broken == nil {
-		e2, cents = mean(p.squares(c.e2, c.strung)), p.inharmonicity(c.set, c.places).Value()
-		broken = p.setLimits(c.set, c.places, unit.Cents(cents))
+		v = point{e2: mean(p.squares(c.e2, c.strung)), cents: p.inharmonicity(c.set, c.places).Value(), set: slices.Clone(c.set)}
+		broken = p.setLimits(c.set, c.places, unit.Cents(v.cents))
 	}
 	if broken != nil {
 		miss = broken[0]
 		miss.Bass, miss.Treble = bass, treble
 	}
-	return e2, cents, miss
+	v.limit, v.fixed = miss.Limit, !p.gaps || p.req.Given != nil
+	return v, miss
 }
 
 // explore works out every pair of the grid, row by row on all processors. The
@@ -59,7 +60,6 @@ func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (e2, cents fl
 func (p *Plan) explore(ctx context.Context) (*field, error) {
 	f := &field{p: p, bass: p.req.Bass, treble: p.req.Treble, removed: p.removed}
 	f.points = make([]point, len(f.bass)*len(f.treble))
-	f.sets = make([]int32, len(f.points)*p.strings)
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	tallies := make([]tally, min(runtime.GOMAXPROCS(0), len(f.bass)))
@@ -72,12 +72,11 @@ func (p *Plan) explore(ctx context.Context) (*field, error) {
 					return
 				}
 				for t := range f.treble {
-					at := row*len(f.treble) + t
-					e2, cents, miss := c.pairOf(p.base, f.bass[row], f.treble[t])
+					v, miss := c.pairOf(p.base, f.bass[row], f.treble[t])
 					if miss.Limit != Kept {
 						tallies[n].drop(miss, 1)
 					}
-					f.put(at, point{e2: e2, cents: cents, limit: miss.Limit, fixed: !p.gaps || p.req.Given != nil}, c.set)
+					f.points[row*len(f.treble)+t] = v
 				}
 			}
 		})
@@ -87,23 +86,6 @@ func (p *Plan) explore(ctx context.Context) (*field, error) {
 		f.dropped.merge(&tallies[n])
 	}
 	return f, ctx.Err()
-}
-
-// put stores a pair that was worked out.
-func (f *field) put(at int, v point, set []int) {
-	f.points[at] = v
-	for i, g := range set {
-		f.sets[at*f.p.strings+i] = int32(g)
-	}
-}
-
-// setOf gives the set of a pair.
-func (f *field) setOf(at int) []int {
-	out := make([]int, f.p.strings)
-	for i := range out {
-		out[i] = int(f.sets[at*f.p.strings+i])
-	}
-	return out
 }
 
 // lengths gives the pair at a place of the grid.

@@ -24,7 +24,7 @@ func (p *Plan) setKinds() {
 	for i := range p.strings {
 		keep := either
 		if p.ref != nil && p.req.Feel.Construction == LikeReferenceConstruction && p.targets.tension[i] > 0 {
-			keep = p.kindOf(p.ref.gauges[p.ref.like[i]])
+			keep = p.kindOf(p.ref.Gauges[p.ref.like[i]])
 		}
 		p.keeps = append(p.keeps, keep)
 	}

@@ -72,58 +72,50 @@ func smallerFans(basses, trebles []unit.Length, than unit.Length) [][2]unit.Leng
 	return out
 }
 
-// neighbour is a pair judged by all that it breaks.
-type neighbour struct {
-	detail *Detail
-	misses []Miss
-	good   bool // as good as the best, whatever excludes it
-}
-
 func (p *Plan) stop(r *Result, pairs [][2]unit.Length, straight bool) *Stop {
 	if straight {
 		return &Stop{Kind: StopStraight}
 	}
-	var list []neighbour
+	var list []*Detail
 	for _, pair := range pairs {
-		if pair[0] < pair[1] && !p.req.Neck.AllowReverse {
-			continue
-		}
-		if n, ok := p.judge(r.field, pair[0], pair[1]); ok {
-			list = append(list, n)
+		if pair[0] >= pair[1] || p.req.Neck.AllowReverse {
+			if d := p.judge(pair[0], pair[1]); d != nil {
+				list = append(list, d)
+			}
 		}
 	}
-	slices.SortStableFunc(list, func(a, b neighbour) int {
-		return cmp.Compare(rounded(math.Abs(a.detail.Difference.M())), rounded(math.Abs(b.detail.Difference.M())))
+	slices.SortStableFunc(list, func(a, b *Detail) int {
+		return cmp.Compare(rounded(math.Abs(a.Difference.M())), rounded(math.Abs(b.Difference.M())))
 	})
-	of := func(kind StopKind, is func(neighbour) bool) *Stop {
+	good := func(d *Detail) bool {
+		return !d.ErrorUnknown && felt(float64(d.Error*d.Error), p.removed) <= r.field.allowed
+	}
+	of := func(kind StopKind, is func(*Detail) bool) *Stop {
 		if i := slices.IndexFunc(list, is); i >= 0 {
-			return &Stop{Kind: kind, Pair: list[i].detail.Pair, Misses: list[i].misses}
+			return &Stop{Kind: kind, Pair: list[i].Pair, Misses: list[i].Broken}
 		}
 		return nil
 	}
-	if s := of(StopExcluded, func(n neighbour) bool { return n.good && len(n.misses) == 1 }); s != nil {
+	if s := of(StopExcluded, func(d *Detail) bool { return good(d) && len(d.Broken) == 1 }); s != nil {
 		return s
 	}
 	var kept *Detail
-	for _, n := range list {
-		if len(n.misses) == 0 && !n.detail.ErrorUnknown && (kept == nil || n.detail.Error < kept.Error) {
-			kept = n.detail
+	for _, d := range list {
+		if len(d.Broken) == 0 && !d.ErrorUnknown && (kept == nil || d.Error < kept.Error) {
+			kept = d
 		}
 	}
 	if kept != nil {
 		return &Stop{Kind: StopFeel, Pair: kept.Pair, Allowed: r.Allowed}
 	}
-	if s := of(StopSeveral, func(n neighbour) bool { return n.good }); s != nil {
-		return s
-	}
-	return &Stop{Kind: StopFeelAndMore}
+	return cmp.Or(of(StopSeveral, good), &Stop{Kind: StopFeelAndMore})
 }
 
-// judge works out a pair and all that excludes it, with equal gaps those of its
-// own set; false where no neck can be drawn or no set found. Where limits on
-// gauges leave a string without any, the set is that of least error without
-// those limits, so that it can be said which it breaks.
-func (p *Plan) judge(f *field, bass, treble unit.Length) (neighbour, bool) {
+// judge works out a pair and all that excludes it, the range among it, with equal
+// gaps those of its own set; nil where no neck can be drawn or no set found. Where
+// limits on gauges leave a string without any, the set is that of least error
+// without those limits, so that it can be said which it breaks.
+func (p *Plan) judge(bass, treble unit.Length) *Detail {
 	set := p.req.Given
 	if set == nil {
 		set, _ = p.Suggest(bass, treble)
@@ -134,22 +126,20 @@ func (p *Plan) judge(f *field, bass, treble unit.Length) (neighbour, bool) {
 		set, _ = free.Suggest(bass, treble)
 	}
 	if set == nil {
-		return neighbour{}, false
+		return nil
 	}
 	d, err := p.Detail(bass, treble, set)
 	if err != nil {
-		return neighbour{}, false
+		return nil
 	}
-	n := neighbour{detail: d, misses: d.Broken}
-	n.good = !d.ErrorUnknown && felt(float64(d.Error)*float64(d.Error), p.removed) <= f.allowed
-	for _, end := range []struct{ value, bound unit.Length }{
-		{bass, min(max(bass, p.req.Bass[0]), p.req.Bass[len(p.req.Bass)-1])},
-		{treble, min(max(treble, p.req.Treble[0]), p.req.Treble[len(p.req.Treble)-1])},
-	} {
-		if end.value != end.bound {
-			n.misses = append([]Miss{{Limit: Range, Value: end.value.M(), Bound: end.bound.M(), Gauge: -1, Bass: bass, Treble: treble}}, n.misses...)
+	for _, end := range []struct {
+		value unit.Length
+		tried []unit.Length
+	}{{bass, p.req.Bass}, {treble, p.req.Treble}} {
+		if bound := min(max(end.value, end.tried[0]), end.tried[len(end.tried)-1]); end.value != bound {
+			d.Broken = append([]Miss{{Limit: Range, Value: end.value.M(), Bound: bound.M(), Gauge: -1, Bass: bass, Treble: treble}}, d.Broken...)
 			break
 		}
 	}
-	return n, true
+	return d
 }

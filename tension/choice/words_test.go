@@ -81,7 +81,6 @@ func TestWhatIsWrongWithARequest(t *testing.T) {
 		key    string
 		change func(r *Request)
 	}{
-		{"strings.tuning", func(r *Request) { r.Cases = nil }},
 		{"tunings", func(r *Request) { r.Cases = append(r.Cases, Case{Weight: 1, Pitches: sevenB}) }},
 		{"readings", func(r *Request) { r.Stock = nil }},
 		{"strings.gauges", func(r *Request) { r.Given = []int{1} }},
@@ -95,7 +94,6 @@ func TestWhatIsWrongWithARequest(t *testing.T) {
 		{"feel.tension", func(r *Request) { r.Feel.Tension = Target{Kind: Stated, Forces: []unit.Force{1, 2}} }},
 		{"feel.bending_force", func(r *Request) { r.Feel.BendingForce = Target{Kind: Even} }},
 		{"feel.bend_strings", func(r *Request) { r.Feel.BendStrings = []int{7} }},
-		{"feel.bend_frets", func(r *Request) { r.Feel.BendFrets = []int{25} }},
 		{"feel.reference_strings", func(r *Request) { r.Feel.ReferenceStrings = []int{1, 2, 3, 4, 5, 7} }},
 		{"scales.bass", func(r *Request) { r.Bass = nil }},
 		{"scales.treble", func(r *Request) { r.Treble = nil }},
