@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"scalepair/data/fault"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 	"scalepair/gauges/reading"
 )
@@ -27,9 +28,8 @@ func (f WrapForm) String() string { return wrapForms[f] }
 func (f WrapForm) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
 
 // UnmarshalText reads one of those words.
-func (f *WrapForm) UnmarshalText(text []byte) (err error) {
-	*f, err = reading.Word[WrapForm]("form", text, wrapForms)
-	return err
+func (f *WrapForm) UnmarshalText(text []byte) error {
+	return suggest.Word(f, string(text), wrapForms)
 }
 
 // Wrap is one layer of wire around the core.

@@ -117,14 +117,13 @@ func (e *entry) checkBuilt(r *reading.Reading, faults *fault.List) {
 // finish checks what only all rows together show, and finds the material.
 func (e *entry) finish(own []Material, faults *fault.List) {
 	r := &e.all
-	at := func(string) fault.Place { return r.Place }
 	if r.Construction == "" {
 		faults.Add(r.Place, fmt.Sprintf("gauge %q has no construction", r.Gauge), "", "write plain, or a name of yours for its kind of wound string")
 	}
 	if r.Outer == 0 {
 		faults.Add(r.Place, fmt.Sprintf("gauge %q has no outer diameter", r.Gauge), "", "give it in one of the gauge's rows")
 	}
-	r.CheckCore(at, faults)
+	r.CheckCore(r.Place, faults)
 	var err error
 	if e.material, err = materialOf(r, own); err != nil {
 		faults.Include(r.Place, err)

@@ -1,6 +1,8 @@
 package gauges
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,64 +13,37 @@ import (
 )
 
 // Lookup finds a gauge by its label, blanks and letter case aside. The error
-// names the nearest labels.
+// names the nearest label.
 func Lookup(list []Gauge, label string) (Gauge, error) {
 	key := reading.Key(label)
 	if i := slices.IndexFunc(list, func(g Gauge) bool { return reading.Key(g.Label) == key }); i >= 0 {
 		return list[i], nil
 	}
-	return Gauge{}, fault.Fault{What: "this gauge is not in stock", Given: label, Remedy: nearLabels(label, list)}
+	return Gauge{}, fault.Fault{What: "this gauge is not in stock", Given: label, Remedy: nearLabel(label, list)}
 }
 
-// nearLabels says which gauges may have been meant: those with the same letters
-// and the next numbers, else the one that is spelt most alike.
-func nearLabels(label string, list []Gauge) string {
-	if len(list) == 0 {
+// nearLabel says which gauge may have been meant: that with the same letters and
+// the nearest number, within a quarter of it, else the one that is spelt most alike.
+func nearLabel(label string, list []Gauge) string {
+	const addIt = "weigh it, or add a row of kind listed"
+	var known []string
+	for _, g := range list {
+		known = append(known, g.Label)
+	}
+	if known == nil {
 		return "no gauges are in stock; " + addIt
 	}
-	known := make([]string, len(list))
-	for i, g := range list {
-		known[i] = g.Label
-	}
-	if meant := nextNumbers(label, known); meant != nil {
-		return didYouMean(meant)
-	}
-	if best := suggest.Nearest(label, known); best != "" {
-		return didYouMean([]string{best})
-	}
-	return "in stock are " + strings.Join(known, ", ") + "; else " + addIt
-}
-
-const addIt = "weigh it, or add a row of kind listed"
-
-func didYouMean(labels []string) string {
-	for i, l := range labels {
-		labels[i] = strconv.Quote(l)
-	}
-	return "did you mean " + strings.Join(labels, " or ") + "? if not, " + addIt
-}
-
-// nextNumbers gives the labels with the same letters and the next smaller and
-// larger number, within a quarter of it.
-func nextNumbers(label string, known []string) (out []string) {
 	letters, x := cutLabel(label)
-	below, above := 0.75*x, 1.25*x
-	lower, upper := "", ""
+	meant, apart := suggest.Nearest(label, known), x/4
 	for _, k := range known {
-		switch l, y := cutLabel(k); {
-		case l != letters || y == 0:
-		case y <= x && y > below:
-			below, lower = y, k
-		case y > x && y < above:
-			above, upper = y, k
+		if l, y := cutLabel(k); l == letters && math.Abs(y-x) < apart {
+			meant, apart = k, math.Abs(y-x)
 		}
 	}
-	for _, l := range []string{lower, upper} {
-		if l != "" {
-			out = append(out, l)
-		}
+	if meant == "" {
+		return "in stock are " + strings.Join(known, ", ") + "; else " + addIt
 	}
-	return out
+	return fmt.Sprintf("did you mean %q? if not, %s", meant, addIt)
 }
 
 // cutLabel cuts a label into letters and a number, 0 for none: "w46", "p 10".

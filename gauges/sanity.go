@@ -99,28 +99,3 @@ func (e *entry) unitSlip(r *reading.Reading, implied float64) string {
 	}
 	return "check the diameter, the mass and the length, and their units"
 }
-
-// checkSteps reports readings that are no larger than the step they were read
-// to, and tools whose step is not known.
-func (t Instruments) checkSteps(r *reading.Reading, faults *fault.List) {
-	against := func(what, text string, x, step float64, tool, key string) {
-		switch {
-		case x == 0:
-		case !(step > 0):
-			faults.Add(r.Place, "the resolution of the "+tool+" is not known", "", "state the step it reads to, under "+key)
-		case x < step:
-			faults.Add(r.Place, what+" is less than one step of the "+tool, text, "look at its unit; else use a longer piece, several together, or correct the step")
-		}
-	}
-	ruler := first(r.LengthResolution, t.RulerResolution).M()
-	against("mass", r.MassText(), r.Mass.Kg(), first(r.MassResolution, t.BalanceResolution).Kg(), "balance", "balance_resolution")
-	against("length", r.LengthText(), r.Length.M(), ruler, "ruler", "ruler_resolution")
-	against("speaking length", r.LengthText(), r.Speaking.M(), ruler, "ruler", "ruler_resolution")
-	against("hung mass", r.MassText(), r.HungMass.Kg(), first(r.HungResolution, t.HungResolution).Kg(), "scales", "hung_resolution")
-	if r.OuterFrom == reading.Measured {
-		against("outer diameter", r.OuterText(), r.Outer.M(), t.CaliperResolution.M(), "calipers", "caliper_resolution")
-	}
-	if r.CoreFrom == reading.Measured {
-		against("core", r.CoreText(), r.Core.M(), t.CaliperResolution.M(), "calipers", "caliper_resolution")
-	}
-}

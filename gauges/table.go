@@ -26,16 +26,6 @@ type Input struct {
 // is recorded in tr, nil for none.
 func (in Input) Table(label string, tr *trace.Trace) ([]Gauge, error) {
 	var faults fault.List
-	for i := range in.Readings {
-		r := &in.Readings[i]
-		before := len(faults)
-		if r.Check(func(string) fault.Place { return r.Place }, &faults); len(faults) == before {
-			in.Instruments.checkSteps(r, &faults)
-		}
-	}
-	if err := faults.Err(); err != nil {
-		return nil, err
-	}
 	entries := in.gather(&faults)
 	if err := faults.Err(); err != nil {
 		return nil, err

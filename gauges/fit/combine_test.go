@@ -8,10 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/gauges/fit"
-	"scalepair/gauges/reading"
 )
 
 // plainHead is the heading of a file of weighed plain wire.
@@ -96,7 +94,6 @@ func TestStockFaults(t *testing.T) {
 		{"no construction", "a,,0.010,,,,,500,0.20", `gauge "a" has no construction`},
 		{"no diameter", "a,plain,,,,,,500,0.20", `gauge "a" has no outer diameter`},
 		{"unknown material", "a,plain,0.010,,,unobtainium,,500,0.20", "no material of that name"},
-		{"shorter than a step", "a,plain,0.010,,,,,500,0.004", "mass is less than one step of the balance (\"0.004 g\")"},
 		{"ten times too heavy", "a,plain,0.010,,,,,500,2.0", "is the length in centimetres, or the decimal point one place off?"},
 		{"milligrams", "a,plain,0.010,,,,,500,200", "is the mass in milligrams?"},
 		{"inches", "a,plain,0.010,,,,,19.7,0.20", "is the length in inches?"},
@@ -130,30 +127,6 @@ func TestListedBeyondTheFitIsLeftOut(t *testing.T) {
 				assert.NotEqual(t, s.LeftOut[0].Label, g.Label)
 			}
 			_, err = s.Lookup(s.LeftOut[0].Label)
-			assert.ErrorContains(t, err, c.want)
-		})
-	}
-}
-
-// Readings may also be made by a program, with the same checks.
-func TestCombineChecksReadingsAndInstruments(t *testing.T) {
-	good := reading.Reading{Gauge: "a", Construction: "plain", Outer: 0.000254, Length: 0.5, Mass: 0.2e-3}
-	for _, c := range []struct {
-		name, want string
-		change     func(*reading.Reading, *gauges.Instruments)
-	}{
-		{"not a number", "mass is no number", func(r *reading.Reading, _ *gauges.Instruments) { r.Mass = unit.Mass(math.NaN()) }},
-		{"negative", "length is no size of a string's", func(r *reading.Reading, _ *gauges.Instruments) { r.Length = -1 }},
-		{"no label", "a row without a gauge", func(r *reading.Reading, _ *gauges.Instruments) { r.Gauge = " " }},
-		{"no step", "the resolution of the balance is not known", func(_ *reading.Reading, i *gauges.Instruments) { i.BalanceResolution = 0 }},
-		{"no calipers", "the resolution of the calipers is not known", func(r *reading.Reading, i *gauges.Instruments) {
-			r.OuterFrom, i.CaliperResolution = reading.Measured, 0
-		}},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			r, tools := good, gauges.DefaultInstruments()
-			c.change(&r, &tools)
-			_, err := fit.Combine(gauges.Input{Readings: []reading.Reading{r}, Instruments: tools})
 			assert.ErrorContains(t, err, c.want)
 		})
 	}

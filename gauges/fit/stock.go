@@ -14,12 +14,10 @@
 package fit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"scalepair/data/fault"
-	"scalepair/data/suggest"
 	"scalepair/data/trace"
 	"scalepair/gauges"
 	"scalepair/gauges/reading"
@@ -69,7 +67,6 @@ func combine(in gauges.Input, label string, tr *trace.Trace) (Stock, error) {
 		return Stock{}, err
 	}
 	s := Stock{Gauges: list, tools: in.Instruments}
-	noteAlikeNames(list)
 	traceOf := func(of string) *trace.Trace {
 		if reading.Key(of) == reading.Key(label) {
 			return tr
@@ -126,43 +123,6 @@ func (s Stock) Named(labels []string) ([]gauges.Gauge, error) {
 
 // Drawer prepares the stock for drawing at random.
 func (s Stock) Drawer() *gauges.Drawer { return gauges.NewDrawer(s.Gauges) }
-
-// noteAlikeNames notes every gauge of a kind whose name differs from that of a
-// commoner one by a letter, or by two where it is long: it is fitted apart from the gauges that it probably
-// belongs to. Names with digits are meant to differ.
-func noteAlikeNames(list []gauges.Gauge) {
-	var names []string
-	count := map[string]int{}
-	for _, g := range list {
-		if count[g.Family] == 0 {
-			names = append(names, g.Family)
-		}
-		count[g.Family] += max(1, g.Readings)
-	}
-	alike := map[string]string{}
-	for _, a := range names {
-		for _, b := range names {
-			d, most := suggest.Distance(a, b), 1+min(len(a), 8)/8
-			if len(a) > 3 && d > 0 && d <= most && digits(a) == digits(b) && count[a] <= count[b] {
-				alike[a] = b
-			}
-		}
-	}
-	for i := range list {
-		if g := &list[i]; alike[g.Family] != "" {
-			g.Note(fmt.Sprintf("two kinds with almost the same name, %q and %q: they are fitted apart; write one name if they are one kind", g.Family, alike[g.Family]))
-		}
-	}
-}
-
-func digits(s string) (out string) {
-	for _, r := range s {
-		if r >= '0' && r <= '9' {
-			out += string(r)
-		}
-	}
-	return out
-}
 
 // percent shows a fraction in percent, without its sign.
 func percent(x float64) string { return reading.Decimals(100*math.Abs(x), 1) }

@@ -6,6 +6,7 @@ import (
 
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
+	"scalepair/data/suggest"
 	"scalepair/data/unit"
 )
 
@@ -20,23 +21,27 @@ type cellReader struct {
 // read gives what the row's cells hold.
 func (p *cellReader) read() Reading {
 	r := Reading{Place: p.row.Place("gauge")}
-	lengths := map[string]*unit.Length{
-		"outer": &r.Outer, "core": &r.Core, "winding": &r.Winding,
-		"length": &r.Length, "length_resolution": &r.LengthResolution, "speaking_length": &r.Speaking,
+	var none unit.Written
+	w := &r.Written
+	lengths := map[string]written[unit.Length]{
+		"outer": {&r.Outer, &w.Outer}, "core": {&r.Core, &w.Core}, "winding": {&r.Winding, &none},
+		"length": {&r.Length, &w.Length}, "length_resolution": {&r.LengthResolution, &none}, "speaking_length": {&r.Speaking, &w.Speaking},
 	}
-	masses := map[string]*unit.Mass{
-		"mass": &r.Mass, "mass_resolution": &r.MassResolution, "hung_mass": &r.HungMass, "hung_resolution": &r.HungResolution,
+	masses := map[string]written[unit.Mass]{
+		"mass": {&r.Mass, &w.Mass}, "mass_resolution": {&r.MassResolution, &none},
+		"hung_mass": {&r.HungMass, &w.HungMass}, "hung_resolution": {&r.HungResolution, &none},
 	}
 	for c := range p.row.Cells() {
 		name := c.Name()
 		if p.unitless.At(p.row, name) {
 			continue
 		}
-		r.Written.note(c)
-		if l := lengths[name]; l != nil {
-			*l = positive(p, c, csvtable.Cell.Length)
-		} else if m := masses[name]; m != nil {
-			*m = positive(p, c, csvtable.Cell.Mass)
+		if l, ok := lengths[name]; ok {
+			*l.form = unit.Form[unit.Length](c.Text(), c.Unit())
+			*l.x = positive(p, c, csvtable.Cell.Length, *l.form)
+		} else if m, ok := masses[name]; ok {
+			*m.form = unit.Form[unit.Mass](c.Text(), c.Unit())
+			*m.x = positive(p, c, csvtable.Cell.Mass, *m.form)
 		} else {
 			p.other(&r, c)
 		}
@@ -44,9 +49,15 @@ func (p *cellReader) read() Reading {
 	return r
 }
 
+// written is where a size and the form that it is written in go.
+type written[Q unit.Quantity] struct {
+	x    *Q
+	form *unit.Written
+}
+
 // other reads a cell that is no length and no mass.
 func (p *cellReader) other(r *Reading, c csvtable.Cell) {
-	number := func() float64 { return positive(p, c, csvtable.Cell.Number) }
+	number := func() float64 { return positive(p, c, csvtable.Cell.Number, unit.Written{}) }
 	switch c.Name() {
 	case "gauge":
 		r.Gauge = c.Text()
@@ -80,20 +91,22 @@ func (p *cellReader) other(r *Reading, c csvtable.Cell) {
 	}
 }
 
-// positive reads a size and refuses one of nothing or less; 0 stands for 'not
-// given' further on, so a written 0 must not pass for it.
-func positive[Q ~float64](p *cellReader, c csvtable.Cell, read func(csvtable.Cell, *fault.List) (Q, bool)) Q {
+// positive reads a size that a string can have; 0 stands for 'not given' further
+// on, so a written 0 must not pass for it.
+func positive[Q ~float64](p *cellReader, c csvtable.Cell, read func(csvtable.Cell, *fault.List) (Q, bool), form unit.Written) Q {
 	x, given := read(c, p.faults)
-	if given && x <= 0 {
+	switch {
+	case given && x <= 0:
 		p.faults.Add(c.Place(), plainName(c.Name())+" must be above 0", c.Text(), "leave the cell empty where it is not known")
 		return 0
+	case given:
+		p.checkSize(c, float64(x), form)
 	}
 	return x
 }
 
-func word[T ~int](p *cellReader, c csvtable.Cell, words []string) T {
-	i, err := Word[T](plainName(c.Name()), []byte(c.Text()), words)
-	p.faults.Include(c.Place(), err)
+func word[T ~int](p *cellReader, c csvtable.Cell, words []string) (i T) {
+	p.faults.Include(c.Place(), fault.About(plainName(c.Name()), suggest.Word(&i, c.Text(), words)))
 	return i
 }
 
@@ -124,7 +137,7 @@ func (p *cellReader) pitch(c csvtable.Cell) unit.Frequency {
 		p.faults.Include(c.Place(), fault.About("pitch", err))
 		return 0
 	}
-	return positive(p, c, func(csvtable.Cell, *fault.List) (unit.Frequency, bool) { return f, true })
+	return positive(p, c, func(csvtable.Cell, *fault.List) (unit.Frequency, bool) { return f, true }, unit.Written{})
 }
 
 // plainName makes a heading readable.

@@ -67,7 +67,7 @@ func Read(in io.Reader, file string, note PitchReader) ([]Reading, error) {
 		r := p.read()
 		// A row with a fault in its cells or its headings may lack what is there.
 		if sound := headed && len(faults) == before && !unitless.InRow(p.row); sound {
-			r.Check(p.row.Place, &faults)
+			p.check(&r)
 		}
 		out = append(out, r)
 	}

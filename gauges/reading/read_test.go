@@ -69,11 +69,11 @@ func TestReadFaults(t *testing.T) {
 		{"no length", "a,plain,0.010,,,,,,0.2,,,", "give the length of the piece"},
 		{"nan", "a,plain,0.010,,,,,500,nan,,,", "r.csv:2:23: mass: "},
 		{"infinity", "a,plain,inf,,,,,500,0.2,,,", "r.csv:2:9: outer: "},
-		{"25 in gauge", "a,plain,25,,,,,500,0.2,,,", `r.csv:2:9: outer is no size of a string's ("25 in"); did you mean 0.025 in? 0.00197 in to 0.236 in is possible`},
+		{"25 in gauge", "a,plain,25,,,,,500,0.2,,,", `r.csv:2:9: outer is no size of a string's ("25 in"); did you mean 0.025 in? 0.001969 in to 0.2362 in is possible`},
 		{"absurd length", "a,plain,0.010,,,,,50000,0.2,,,", "length is no size of a string's"},
 		{"no label", ",plain,0.010,,,,,500,0.2,,,", "gauge is empty"},
-		{"unknown kind", "a,plain,0.010,,,weihed,,500,0.2,,,", `r.csv:2:17: kind does not know this word ("weihed"); did you mean "weighed"?`},
-		{"unknown shape", "a,w,0.040,0.4,square,,,500,0.2,,,", `core shape does not know this word ("square"); write unknown, round, hex`},
+		{"unknown kind", "a,plain,0.010,,,weihed,,500,0.2,,,", `r.csv:2:17: kind: no such word ("weihed"); did you mean "weighed"?`},
+		{"unknown shape", "a,w,0.040,0.4,square,,,500,0.2,,,", `core shape: no such word ("square"); use "unknown" or "round" or "hex"`},
 		{"no pieces", "a,plain,0.010,,,,0,500,0.2,,,", "pieces must be 1 to 1000"},
 		{"half a piece", "a,plain,0.010,,,,1.5,500,0.2,,,", "pieces: not a whole number"},
 		{"pitch of 0", "a,plain,0.010,,,hung,,,,6,600,0", `r.csv:2:31: pitch must be above 0 ("0")`},
@@ -101,7 +101,7 @@ func TestReadFaults(t *testing.T) {
 func TestReadReportsAllFaultsAtOnce(t *testing.T) {
 	_, err := reading.Read(strings.NewReader("gauge,outer_mm,mass_g,length_mm\na,0.010,-1,500\nb,0.25,0.2,x\nc,0.25,,\n"), "r.csv", nil)
 	require.Error(t, err)
-	assert.Len(t, strings.Split(err.Error(), "\n"), 3, err.Error())
+	assert.Len(t, strings.Split(err.Error(), "\n"), 4, err.Error())
 	_, err = reading.Read(strings.NewReader("gauge,outer_mm,mass_g,length_mm\na,0.010,0.2,500\n"), "r.csv", nil)
 	assert.ErrorContains(t, err, "r.csv:2:3: outer is no size of a string's (\"0.010 mm\"); did you mean 0.010 in?")
 }

@@ -1,26 +1,6 @@
 package reading
 
-import (
-	"fmt"
-	"slices"
-	"strings"
-
-	"scalepair/data/fault"
-	"scalepair/data/suggest"
-)
-
-// Word finds a word among those that a key or a column may have; what names the
-// key in the fault.
-func Word[T ~int](what string, text []byte, words []string) (T, error) {
-	if i := slices.Index(words, Key(string(text))); i >= 0 {
-		return T(i), nil
-	}
-	remedy := "write " + strings.Join(words, ", ")
-	if best := suggest.Nearest(string(text), words); best != "" {
-		remedy = fmt.Sprintf("did you mean %q? %s", best, remedy)
-	}
-	return 0, fault.Fault{What: what + " does not know this word", Given: string(text), Remedy: remedy}
-}
+import "scalepair/data/suggest"
 
 // Kind is the kind of a row.
 type Kind int
@@ -60,9 +40,8 @@ func (d DiameterFrom) String() string { return diameterWords[d] }
 func (d DiameterFrom) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads one of those words.
-func (d *DiameterFrom) UnmarshalText(text []byte) (err error) {
-	*d, err = Word[DiameterFrom]("diameters", text, diameterWords)
-	return err
+func (d *DiameterFrom) UnmarshalText(text []byte) error {
+	return suggest.Word(d, string(text), diameterWords)
 }
 
 var shapeWords = []string{"unknown", "round", "hex"}
@@ -79,7 +58,6 @@ func (s Shape) String() string {
 func (s Shape) MarshalText() ([]byte, error) { return []byte(shapeWords[s]), nil }
 
 // UnmarshalText reads one of those words.
-func (s *Shape) UnmarshalText(text []byte) (err error) {
-	*s, err = Word[Shape]("core shape", text, shapeWords)
-	return err
+func (s *Shape) UnmarshalText(text []byte) error {
+	return suggest.Word(s, string(text), shapeWords)
 }
