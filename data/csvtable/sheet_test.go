@@ -1,0 +1,67 @@
+package csvtable_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/csvtable"
+	"scalepair/data/fault"
+)
+
+const sheet = "# weighed in March\r\ngauge,Outer (mm),remark\r\nw46, 1.168 ,\"wrap, close\"\r\n\r\np10,0.254\r\n"
+
+func TestSheetShowsItsCells(t *testing.T) {
+	s := csvtable.OpenSheet(sheet)
+	assert.Equal(t, []string{"gauge", "outer_mm", "remark"}, s.Names())
+	assert.Equal(t, []csvtable.SheetRow{
+		{Line: 3, Cells: map[string]string{"gauge": "w46", "outer_mm": "1.168", "remark": "wrap, close"}},
+		{Line: 5, Cells: map[string]string{"gauge": "p10", "outer_mm": "0.254"}},
+	}, s.Rows())
+	assert.Equal(t, sheet, s.Text())
+	assert.Equal(t, "outer_mm", csvtable.ColumnAt(sheet, fault.Place{Line: 3, Column: 6}))
+	assert.Equal(t, "", csvtable.ColumnAt(sheet, fault.Place{Line: 3}))
+}
+
+func TestSheetChangesWhatIsAskedAndNothingElse(t *testing.T) {
+	s := csvtable.OpenSheet(sheet)
+	require.NoError(t, s.Set(5, "outer_mm", "0.255"))
+	require.NoError(t, s.Set(5, "mass_g", `0.33`))
+	s.Add(map[string]string{"gauge": "#1, new"})
+	s.Remove(3)
+	s.Remove(2) // the heading row stays
+	assert.Equal(t, "# weighed in March\r\ngauge,Outer (mm),remark,mass_g\r\n\r\np10,0.255,,0.33\r\n\"#1, new\",,,\r\n", s.Text())
+	assert.Error(t, s.Set(9, "gauge", "x"))
+}
+
+func TestSheetTakesWhatSpreadsheetsCopy(t *testing.T) {
+	for name, pasted := range map[string]string{
+		"tabs":       "p11\t0.279\tthird\n",
+		"semicolons": "p11;0.279;third\r\n",
+		"commas":     "p11,0.279,third",
+		"a heading":  "remark\tgauge\touter mm\nthird\tp11\t0.279\n",
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := csvtable.OpenSheet(sheet)
+			s.Paste(pasted)
+			assert.Equal(t, sheet+"p11,0.279,third\r\n", s.Text())
+		})
+	}
+	s := csvtable.OpenSheet("")
+	s.Paste("gauge\tmass g\np10\t0.33\n")
+	assert.Equal(t, "gauge,mass_g\np10,0.33\n", s.Text())
+}
+
+func FuzzSheet(f *testing.F) {
+	f.Add(sheet, "p11\t0.279", 5, "remark", `25 1/2"`)
+	f.Add("", "a;b\n1;2", 1, "a", "#")
+	f.Fuzz(func(t *testing.T, text, pasted string, line int, column, cell string) {
+		s := csvtable.OpenSheet(text)
+		require.Equal(t, text, s.Text())
+		s.Paste(pasted)
+		_ = s.Set(line, column, cell)
+		s.Add(map[string]string{"gauge": cell})
+		require.NotPanics(t, func() { csvtable.OpenSheet(s.Text()).Rows() })
+	})
+}
