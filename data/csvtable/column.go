@@ -45,6 +45,16 @@ func (c Column) headings() []heading {
 	return out
 }
 
+// Headings gives one heading for each of some columns, with its first unit: those of
+// a new file.
+func Headings(columns []Column) []string {
+	var out []string
+	for _, c := range columns {
+		out = append(out, c.headings()[min(1, len(c.Units))].text())
+	}
+	return out
+}
+
 // head is the heading row of a file.
 type head struct {
 	place fault.Place
@@ -68,10 +78,10 @@ func fold(s string) string {
 // row can be read.
 func (t *table) takeHead(line fault.Place, cells []cell) bool {
 	var known []heading
-	var words, names []string
+	var words []string
+	names := Headings(t.columns)
 	for _, c := range t.columns {
 		known = append(known, c.headings()...)
-		names = append(names, c.headings()[min(1, len(c.Units))].text())
 	}
 	for _, h := range known {
 		words = append(words, h.text())

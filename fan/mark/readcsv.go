@@ -28,6 +28,9 @@ var (
 	passWords = kinds[:FromBassNut]
 )
 
+// Headings are those of a measurement file, with all of its columns.
+func Headings() []string { return csvtable.Headings(columns) }
+
 // ReadReadings reads a measurement file, one distance a row:
 //
 //	line,pass,fret,from,measured_mm,resolution_mm,remark

@@ -44,6 +44,9 @@ var columns = []csvtable.Column{
 	{Name: "remark"},
 }
 
+// Headings are those of a new readings file, with all of its columns.
+func Headings() []string { return csvtable.Headings(columns) }
+
 // Read reads a readings file: CSV with a heading row. Only the gauge's label is
 // needed in every row; what a later row of a gauge leaves out stands in its
 // other rows. note reads pitches that are not in hertz; nil refuses them. The
