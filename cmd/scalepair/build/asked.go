@@ -19,6 +19,9 @@ type Comparison struct {
 	Pairs   []string // "690 / 650 mm", or one length for straight frets
 	Gauges  []string // labels, "today", "reference" or "suggested"
 	OneSet  bool     // the set that serves all columns best
+	// Listed are the columns themselves, in place of all combinations: the texts of
+	// these flags by name, and the column's under "name".
+	Listed []map[string]string
 }
 
 // mostColumns bounds a comparison (judgement: more than anybody can compare,
@@ -63,7 +66,7 @@ func textsOf(flag string, texts []string) (out [][2]string) {
 func (r *Run) ofFile() []map[string]string {
 	var out []map[string]string
 	for i, c := range r.Build.Columns {
-		texts := map[string]string{}
+		texts := map[string]string{"name": c.Name}
 		said := func(key, flag string) {
 			if text := r.given(fmt.Sprintf("compare[%d].%s", i, key)); text != "" {
 				texts[flag] = text

@@ -49,9 +49,11 @@ func (r *Run) Columns(asked Comparison) ([]Column, error) {
 	var faults fault.List
 	var out []Column
 	all := asked.combined()
-	file := len(all) == 1 && len(all[0]) == 0 && len(r.Build.Columns) > 0
+	file := asked.Listed == nil && len(all) == 1 && len(all[0]) == 0 && len(r.Build.Columns) > 0
 	if file {
 		all = r.ofFile()
+	} else if asked.Listed != nil {
+		all = asked.Listed
 	}
 	if asked.OneSet && len(asked.Gauges) > 0 {
 		return nil, fault.Fault{Place: fault.Place{Input: "--one-set"}, What: "a set is given too", Given: strings.Join(asked.Gauges, "; "), Remedy: "keep --gauges or --one-set"}
@@ -64,11 +66,9 @@ func (r *Run) Columns(asked Comparison) ([]Column, error) {
 		return nil, fault.Fault{Place: at, What: fmt.Sprintf("this makes %d columns", len(all)),
 			Remedy: fmt.Sprintf("compare up to %d at once", mostColumns)}
 	}
-	for i, texts := range all {
+	for _, texts := range all {
 		c, err := r.column(texts)
-		if file {
-			c.Name = r.Build.Columns[i].Name
-		}
+		c.Name = texts["name"]
 		faults.Include(fault.Place{Input: r.File}, err)
 		out = append(out, c)
 	}
@@ -89,6 +89,7 @@ func (r *Run) column(texts map[string]string) (c Column, err error) {
 	for name, text := range texts {
 		err = nil
 		switch {
+		case name == "name":
 		case name == "pair":
 			var bass, treble unit.Length
 			bass, treble, err = parsePair(text)

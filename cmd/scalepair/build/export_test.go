@@ -9,6 +9,7 @@ var (
 	KeyFields = keyFields
 	ParsePair = parsePair
 	WithUnit  = withUnit
+	Root      = reflect.TypeFor[Build]()
 )
 
 // ValueAt gives the value of a key.

@@ -43,13 +43,35 @@ func (r *Run) Demo() bool { return r.Build != nil && strings.HasPrefix(r.File, d
 
 const demo = "demo:"
 
-// New makes a run of a build file and its readings that are given as text.
+// ReadingsFile is the name of the readings in a build that names none, and of those
+// that are given as text.
+const ReadingsFile = "readings.csv"
+
+// New makes a run of a build file and its readings that are given as text. Without
+// readings, and without gauges that are known by construction, the run comes with
+// the error, bare.
 func New(source, readings []byte, over *Flags) (r *Run, err error) {
 	r = &Run{Source: source, flags: over}
 	if r.Build, err = Read(source, DefaultFile, over); err != nil {
 		return nil, err
 	}
-	return r, r.combine(readings, r.Readings)
+	if len(bytes.TrimSpace(readings)) > 0 {
+		return r, r.combine(readings, ReadingsFile)
+	}
+	if r.Bare = len(r.Constructions) == 0; r.Bare {
+		return r, fault.Fault{Place: fault.Place{Input: ReadingsFile}, What: "there are no readings", Remedy: "weigh some string ends and list them there"}
+	}
+	return r, r.combine(nil, ReadingsFile)
+}
+
+// Over gives the run with other flags over its build. The strings in stock stay as
+// they are: --pitch, under which hung strings were heard, needs a run of its own.
+func (r *Run) Over(over *Flags) (*Run, error) {
+	one := *r
+	one.flags = over
+	var err error
+	one.Build, err = Read(r.Source, r.File, over)
+	return &one, err
 }
 
 // Inputs are the paths of what the run reads: the build file, and its readings
