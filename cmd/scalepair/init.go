@@ -35,28 +35,18 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 		RunE: func(_ *cobra.Command, args []string) error { return a.start(first(args), start, force) },
 	}
 	f := c.Flags()
-	f.StringVar(&start.Tuning, "tuning", "", "`notes` low to high, or a named tuning")
-	f.IntVar(&start.Strings, "strings", 0, "`number` of strings, when no tuning is given (default: 6)")
-	f.BoolVar(&start.Bass, "bass", false, "a bass, when no tuning is given")
-	f.StringVar(&start.Name, "name", "", "`name` of the build")
-	job.TextVar(f, &start.Unit, "lengths", "`unit` of lengths: mm, in, or in64 for fractions to 1/64 (default: mm)")
+	job.StartFlags(f, &start)
 	f.BoolVar(&force, "force", false, "replace files that exist")
 	return c
 }
 
 func (a *app) start(folder string, start build.Start, force bool) error {
-	buildText, readings, err := build.Template(start)
+	buildText, readings, err := job.Start(start)
 	if err != nil {
-		at := "--strings"
-		if start.Tuning != "" {
-			at = "--tuning"
-		}
-		var faults fault.List
-		faults.Include(fault.Place{Input: at}, err)
-		return faults.Err()
+		return err
 	}
 	path := filepath.Join(folder, build.DefaultFile)
-	files := []newFile{{path, buildText}, {filepath.Join(folder, "readings.csv"), readings}}
+	files := []newFile{{path, buildText}, {filepath.Join(folder, build.ReadingsFile), readings}}
 	if folder != "" {
 		if err := os.MkdirAll(folder, 0o777); err != nil {
 			return fault.Fault{Place: fault.Place{Input: folder}, What: "the folder cannot be made: " + atomicfile.Reason(err), Remedy: "name another"}

@@ -85,3 +85,29 @@ func (j *Job) Keep(p choice.Pair) ([]byte, error) {
 	}
 	return kept.Save(j.Run.Source, j.Run.Build.File, j.Run.Build.LengthUnit)
 }
+
+// KeepPick is Keep of a pick of the search; of the pair and the set in use for "".
+func (j *Job) KeepPick(name string) ([]byte, error) {
+	if err := j.strings(); err != nil {
+		return nil, err
+	}
+	if name == "" {
+		d, err := j.detail()
+		if err != nil {
+			return nil, err
+		}
+		return j.Keep(d.Pair)
+	}
+	r, err := j.Plan.Search(j.Context)
+	if err != nil {
+		return nil, err
+	}
+	pick, err := pickOf(r, name)
+	if err == nil && pick == nil {
+		err = j.NoPair(r, j.place())
+	}
+	if err != nil {
+		return nil, err
+	}
+	return j.Keep(pick.Pair)
+}

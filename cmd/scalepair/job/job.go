@@ -4,8 +4,9 @@
 // It knows the flags of a command, and neither prints nor opens a file.
 //
 // In reading order: job.go one run, settle.go the pair and the set in use; then by
-// command advise.go, blank.go, compare.go, next.go, tension.go, layout.go, draw.go
-// with drawflags.go, bench.go, check.go; flags.go what their flags share.
+// command start.go, next.go, advise.go, blank.go, compare.go, tension.go, layout.go,
+// draw.go with drawflags.go, bench.go, check.go; strung.go what only the page asks
+// for; flags.go what their flags share.
 package job
 
 import (
