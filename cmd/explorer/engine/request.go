@@ -26,12 +26,12 @@ const (
 
 // Request is what a call is about.
 type Request struct {
-	Build    string           `json:"build"` // the text of a build file; the demo's with its readings where empty
-	Readings string           `json:"readings"`
-	Marks    string           `json:"marks"`
-	Flags    map[string]Texts `json:"flags"`
-	Edits    []Edit           `json:"edits"`   // of a text
-	Paste    string           `json:"paste"`   // rows of a spreadsheet
+	Build    string              `json:"build"` // the text of a build file; the demo's with its readings where empty
+	Readings string              `json:"readings"`
+	Marks    string              `json:"marks"`
+	Flags    map[string]Texts    `json:"flags"`
+	Edits    []Edit              `json:"edits"`   // of a text
+	Paste    string              `json:"paste"`   // rows of a spreadsheet
 	Columns  []map[string]string `json:"columns"` // of a comparison
 
 	engine  *Engine
@@ -84,7 +84,9 @@ func (r *Request) jobOver(over *build.Flags, own ...func(*pflag.FlagSet)) (*job.
 	return job.New(r.ctx, run, err, units, r.note)
 }
 
-func (r *Request) note(format string, args ...any) { r.notes = append(r.notes, fmt.Sprintf(format, args...)) }
+func (r *Request) note(format string, args ...any) {
+	r.notes = append(r.notes, fmt.Sprintf(format, args...))
+}
 
 // orDemo puts the demo in the place of a build that is not given.
 func (r *Request) orDemo() error {
@@ -99,13 +101,16 @@ func (r *Request) orDemo() error {
 
 // run reads build and readings; what it read last it does not read again.
 func (e *Engine) run(r *Request, over *build.Flags) (run *build.Run, err error) {
+	if _, heard := r.Flags["pitch"]; heard { // the pitch of hung strings too
+		return build.New([]byte(r.Build), []byte(r.Readings), over)
+	}
 	of := [2]string{r.Build, r.Readings}
 	if e.last == nil || e.of != of {
-		e.last = nil
-		if run, err = build.New([]byte(r.Build), []byte(r.Readings), nil); err != nil {
+		if e.last, err = build.New([]byte(r.Build), []byte(r.Readings), nil); err != nil {
+			run, e.last = e.last, nil
 			return run, err
 		}
-		e.last, e.of = run, of
+		e.of = of
 	}
 	return e.last.Over(over)
 }
