@@ -44,7 +44,7 @@ func completions(c *cobra.Command) {
 		"as":      words(job.DrawKinds...),
 		"show":    words(draw.ContentLayers().Names()...),
 		"hide":    words(draw.ContentLayers().Names()...),
-		"margin":  cobra.NoFileCompletions, "overlap": cobra.NoFileCompletions, "bar-across": cobra.NoFileCompletions,
+		"margin":  cobra.NoFileCompletions, "overlap": cobra.NoFileCompletions, "bar-across": cobra.NoFileCompletions, "overrun": cobra.NoFileCompletions,
 		"bar-up": cobra.NoFileCompletions, "remark": cobra.NoFileCompletions, "date": cobra.NoFileCompletions,
 	} {
 		if c.Flags().Lookup(flag) != nil {

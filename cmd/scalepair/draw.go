@@ -31,16 +31,18 @@ func (a *app) drawCommand() *cobra.Command {
 with notes and gauges, slots with numbers and end points, nut, saddle points,
 the square line and dots. A PDF is divided onto sheets that your printer takes,
 with joins that no slot crosses; SVG is one sheet; DXF is a plain drawing in mm.
-Where key and title would cost a sheet of paper the key is left out, and what
-the title says, date and remark with it, stands at the foot of every sheet.
+SVG and DXF have a layer and a colour for every operation, and the outlines of
+the slots as wide as your saw's cut, where the build has its kerf.
 
-Print at full size, not fitted to the page, and measure the 100 mm bars of every
-sheet before you glue or saw. Where they are off, give what they measured with
---bar-across and --bar-up, and print again.`,
+Print the first sheet alone, at full size, not fitted to the page, and measure
+its two bars with a steel rule; then print the rest. Where they are off, give
+what they measured with --bar-across and --bar-up, and print again. The paper
+shows and checks; the marks decide where the saw goes.`,
 		Example: `  scalepair draw --out fan.pdf
   scalepair draw --out fan.svg --out fan.dxf --hide dots,key
   scalepair draw --out strips.pdf --paper Letter --strips --hide saddles
-  scalepair draw --out again.pdf --bar-across 99.2mm --bar-up 100.4mm`,
+  scalepair draw --out router.dxf --overrun 3mm --left-handed
+  scalepair draw --out again.pdf --bar-across 268.4mm --bar-up 180.5mm`,
 		Args: buildFile,
 		RunE: func(c *cobra.Command, args []string) error {
 			kinds, faults := o.kinds()
@@ -110,6 +112,6 @@ func (a *app) draw(path string, o *drawOptions, kinds []job.DrawKind) error {
 	for i, d := range drawn {
 		a.hint("%s: wrote %s", o.out[i], d.What)
 	}
-	a.hint("print at full size, and measure the 100 mm bars of every sheet before you glue or saw")
+	a.hint("print the first sheet alone at full size and measure its bars, then the rest; the paper shows and checks, the marks decide")
 	return nil
 }

@@ -1,32 +1,38 @@
 package draw
 
-import (
-	"math"
+import "scalepair/fan"
 
-	"scalepair/fan"
+const (
+	pipMM     = 0.8 // half the cross in a face dot, for the bradawl
+	sideMM    = 1.4 // half the cross of a side dot
+	sideOffMM = 3   // of its middle from the board's edge, clear of the slots' ends
 )
 
-// dotPipMM is half the length of the cross in a dot, for the bradawl.
-const dotPipMM = 0.8
-
-// dots rings the face and side dots and crosses their centres.
+// dots rings the face dots and crosses their centres; a side dot is a cross
+// beside the edge, as far along as the dot.
 func (s *sketch) dots() {
 	d := fan.CommonDots(s.layout.Spec.Frets)
 	if s.o.Dots != nil {
 		d = *s.o.Dots
 	}
 	for _, dot := range s.layout.FaceDots(d) {
-		s.dot(s.at(dot.At), d.FaceDiameter.MM()/2)
+		at := s.at(dot.At)
+		s.add(LayerDots, Circle{Centre: at, Radius: d.FaceDiameter.MM() / 2, Stroke: DotStroke})
+		s.add(LayerDots, cross(at, min(pipMM, d.FaceDiameter.MM()/2), DotStroke)...)
 	}
 	for _, dot := range s.layout.SideDots(d) {
-		s.dot(s.at(dot.At), d.SideDiameter.MM()/2)
+		at := s.at(dot.At)
+		if at.Y += sideOffMM; at.Y < sideOffMM {
+			at.Y -= 2 * sideOffMM
+		}
+		s.add(LayerDots, cross(at, sideMM, SideStroke)...)
 	}
 }
 
-func (s *sketch) dot(at Point, radius float64) {
-	pip := math.Min(dotPipMM, radius)
-	s.add(LayerDots,
-		Circle{Centre: at, Radius: radius, Stroke: DotStroke},
-		Line{A: Point{at.X - pip, at.Y}, B: Point{at.X + pip, at.Y}, Stroke: DotStroke},
-		Line{A: Point{at.X, at.Y - pip}, B: Point{at.X, at.Y + pip}, Stroke: DotStroke})
+// cross is an upright cross.
+func cross(at Point, half float64, stroke Stroke) []Element {
+	return []Element{
+		Line{A: Point{at.X - half, at.Y}, B: Point{at.X + half, at.Y}, Stroke: stroke},
+		Line{A: Point{at.X, at.Y - half}, B: Point{at.X, at.Y + half}, Stroke: stroke},
+	}
 }

@@ -12,16 +12,19 @@ type LayerName string
 // The layers, in the order in which they are drawn.
 const (
 	LayerBlank   LayerName = "blank"
+	LayerBase    LayerName = "base-lines"
 	LayerBoard   LayerName = "board"
 	LayerCentre  LayerName = "centreline"
 	LayerStrings LayerName = "strings"
 	LayerLabels  LayerName = "string-names"
+	LayerKerf    LayerName = "slot-outlines"
 	LayerSlots   LayerName = "slots"
 	LayerEnds    LayerName = "slot-ends"
 	LayerNumbers LayerName = "slot-numbers"
 	LayerNut     LayerName = "nut"
 	LayerSaddles LayerName = "saddles"
 	LayerSquare  LayerName = "square-line"
+	LayerNamed   LayerName = "line-names"
 	LayerDots    LayerName = "dots"
 	LayerTitle   LayerName = "title"
 	LayerKey     LayerName = "key"
@@ -33,8 +36,8 @@ const (
 // LayerNames gives every layer in drawing order.
 func LayerNames() []LayerName {
 	return []LayerName{
-		LayerBlank, LayerBoard, LayerCentre, LayerStrings, LayerLabels, LayerSlots, LayerEnds, LayerNumbers,
-		LayerNut, LayerSaddles, LayerSquare, LayerDots, LayerTitle, LayerKey, LayerBars, LayerJoins, LayerFrame,
+		LayerBlank, LayerBase, LayerBoard, LayerCentre, LayerStrings, LayerLabels, LayerKerf, LayerSlots, LayerEnds, LayerNumbers,
+		LayerNut, LayerSaddles, LayerSquare, LayerNamed, LayerDots, LayerTitle, LayerKey, LayerBars, LayerJoins, LayerFrame,
 	}
 }
 
@@ -78,13 +81,19 @@ type Layer struct {
 // Drawing is a plain picture in true size. Layers stand in drawing order, each
 // name at most once. Joins are lines, in the order of their x, along which
 // paper may be cut and joined without crossing a slot (empty when any place is right).
-// Notes are what stands below the heading in LayerTitle, a line each, for a
-// sheet that has no room for that layer.
+//
+// The words of LayerTitle stand here too, for sheets that hold a part of the
+// drawing only: Notes is what stands below the heading, a line each, PlanLine the
+// plan's number and its date, Checks what to measure on the whole drawing.
 type Drawing struct {
-	Title  string
-	Notes  []string
-	Layers []Layer
-	Joins  []Line
+	Title    string
+	Notes    []string
+	PlanLine string
+	Checks   []string
+	Upper    string // the name of the board's upper side: BASS or TREBLE
+	Lower    string
+	Layers   []Layer
+	Joins    []Line
 }
 
 // Bounds is the smallest upright rectangle about all elements.
@@ -110,18 +119,14 @@ func (d Drawing) Layer(name LayerName) Layer {
 
 // Without gives the drawing without the named layers.
 func (d Drawing) Without(names ...LayerName) Drawing {
-	out := Drawing{Title: d.Title, Notes: d.Notes, Joins: d.Joins}
-	for _, l := range d.Layers {
-		if !slices.Contains(names, l.Name) {
-			out.Layers = append(out.Layers, l)
-		}
-	}
-	return out
+	d.Layers = slices.DeleteFunc(slices.Clone(d.Layers), func(l Layer) bool { return slices.Contains(names, l.Name) })
+	return d
 }
 
 // Through gives the drawing carried by m, joins included.
 func (d Drawing) Through(m Map) Drawing {
-	out := Drawing{Title: d.Title, Notes: d.Notes}
+	out := d
+	out.Layers, out.Joins = nil, nil
 	for _, l := range d.Layers {
 		moved := Layer{Name: l.Name, Elements: make([]Element, len(l.Elements))}
 		for i, e := range l.Elements {

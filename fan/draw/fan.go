@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"slices"
 
 	"scalepair/fan"
@@ -12,6 +13,8 @@ const (
 	titleMM  = 6.0
 	numberMM = 3.6
 	wordsMM  = 3.2
+	keyMM    = 2.6 // also of lines' names
+	smallMM  = 1.8 // read from near by, and only where the ruler lies
 )
 
 // Fan draws a layout. The origin is where the nut line crosses the centreline;
@@ -19,6 +22,7 @@ const (
 func Fan(l *fan.Layout, o Options) Drawing {
 	s := newSketch(l, o)
 	s.saddles()
+	s.numbered()
 	s.blankAndBoard()
 	s.centreline()
 	s.nut()
@@ -26,10 +30,17 @@ func Fan(l *fan.Layout, o Options) Drawing {
 	s.slots()
 	s.square()
 	s.dots()
-	notes := s.title()
+	d := Drawing{Title: cmp.Or(OneLine(o.Title), "fan"), Joins: s.joins(), Upper: "TREBLE", Lower: "BASS"}
+	if o.LeftHanded {
+		d.Upper, d.Lower = d.Lower, d.Upper
+	}
+	s.title(&d)
 	s.keyAndBars()
-	d := s.drawing()
-	d.Notes = notes
+	for _, name := range LayerNames() {
+		if len(s.layers[name]) > 0 {
+			d.Layers = append(d.Layers, Layer{Name: name, Elements: s.layers[name]})
+		}
+	}
 	return d
 }
 
@@ -40,7 +51,8 @@ type sketch struct {
 	hand     Map     // from the layout's axes to the drawing's
 	blank    Rect    // the blank, in the drawing's axes
 	endX     float64 // where string lines and centreline end
-	outerRow int     // 1 when numbers stand in two rows
+	numbers  []number
+	outerRow int // 1 when numbers stand in two rows
 	layers   map[LayerName][]Element
 	used     map[Stroke]bool
 }
@@ -99,18 +111,4 @@ func strokeOf(e Element) (Stroke, bool) {
 		return e.Stroke, true
 	}
 	return 0, false
-}
-
-// drawing puts the layers in order.
-func (s *sketch) drawing() Drawing {
-	d := Drawing{Title: OneLine(s.o.Title), Joins: s.joins()}
-	if d.Title == "" {
-		d.Title = "fan"
-	}
-	for _, name := range LayerNames() {
-		if len(s.layers[name]) > 0 {
-			d.Layers = append(d.Layers, Layer{Name: name, Elements: s.layers[name]})
-		}
-	}
-	return d
 }

@@ -70,6 +70,9 @@ func Identity() Map { return Map{XX: 1, YY: 1} }
 // Move shifts by dx, dy in mm.
 func Move(dx, dy float64) Map { return Map{XX: 1, YY: 1, X0: dx, Y0: dy} }
 
+// quarter is a quarter turn.
+const quarter = math.Pi / 2
+
 // Turn rotates anticlockwise about the origin by rad. Quarter turns are exact.
 func Turn(rad float64) Map {
 	sin, cos := math.Sincos(rad)

@@ -37,7 +37,10 @@ func layoutOf(t testing.TB, name string) *fan.Layout {
 
 // optionsOf gives an instrument's words and compensations.
 func optionsOf(l *fan.Layout) draw.Options {
-	o := draw.Options{Title: "Trial of " + string(rune('0'+len(l.Strings))) + " strings", Date: "2025-03-01"}
+	o := draw.Options{Title: "Trial of " + string(rune('0'+len(l.Strings))) + " strings", Date: "2025-03-01", Kerf: unit.MM(0.6)}
+	if len(l.Strings) == 8 {
+		o.Unit = unit.DecimalInches
+	}
 	for i := range l.Strings {
 		o.Strings = append(o.Strings, draw.StringWords{Note: "E♭" + string(rune('4'-i/3)), Gauge: "0.3 mm"})
 		o.Compensations = append(o.Compensations, &fan.Compensation{Lo: unit.MM(1 + 0.25*float64(i)), Hi: unit.MM(1.5 + 0.25*float64(i))})
@@ -57,9 +60,7 @@ func drawingOf(t testing.TB, name string) draw.Drawing {
 func slotsOf(l *fan.Layout) []draw.Line {
 	var out []draw.Line
 	for _, f := range l.Frets[1:] {
-		out = append(out, draw.Line{
-			A: draw.Point{X: f.Slot.Bass.X.MM(), Y: -f.Slot.Bass.Y.MM()}, B: draw.Point{X: f.Slot.Treble.X.MM(), Y: -f.Slot.Treble.Y.MM()},
-		})
+		out = append(out, draw.Line{A: face(f.Slot.Bass), B: face(f.Slot.Treble)})
 	}
 	return out
 }

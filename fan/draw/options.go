@@ -25,6 +25,10 @@ type Options struct {
 	Title, Remarks, Date string
 	// Unit is that of the lengths in words; the drawing's own is always mm.
 	Unit unit.LengthUnit
+	// Kerf is the width of the saw's cut, 0 where it is not known: then slots
+	// have no outline. Overrun is how far the outline runs on beyond the board's
+	// edges.
+	Kerf, Overrun unit.Length
 	// Strings names the strings, string 1 first; nil for numbers alone.
 	Strings []StringWords
 	// Compensations are the saddles' compensations, string 1 first; nil when

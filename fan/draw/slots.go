@@ -1,73 +1,118 @@
 package draw
 
-import "strconv"
+import (
+	"math"
+	"strconv"
+
+	"scalepair/data/unit"
+)
 
 // Room beside the blank for the slots' numbers, in mm.
 const (
-	numberGapMM = 1.6                       // from the blank's edge to the number
-	numberRowMM = numberMM + 2              // one row of numbers
-	numbersMM   = numberGapMM + numberRowMM // one row with its gap
-	endRingMM   = 0.7                       // radius of the ring about a slot's end point
+	numberGapMM = 1.6                                 // from the blank's edge to the number
+	smallGapMM  = 0.9                                 // from the number to the distance
+	numberRowMM = numberMM + smallGapMM + smallMM + 2 // one row of numbers with their distances
+	endRingMM   = 0.7                                 // radius of the ring about a slot's end point
 )
 
-// slots draws every slot from edge to edge, rings its end points and carries it
-// on over the blank's edges to its number.
+// slots draws every slot from edge to edge, with the edges of the saw's cut where
+// that is known, rings its end points and carries it on over the blank's edges to
+// its number and its distances from the nut.
 func (s *sketch) slots() {
-	row := rows{}
 	for _, f := range s.layout.Slotted() {
 		line := s.across(f.Slot.Bass, f.Slot.Treble, SlotStroke)
 		s.add(LayerSlots, line)
+		if s.o.Kerf > 0 {
+			s.add(LayerKerf, sawn(line, s.o.Kerf.MM(), s.o.Overrun.MM()))
+		}
 		s.add(LayerEnds,
 			Circle{Centre: line.A, Radius: endRingMM, Stroke: EndStroke},
 			Circle{Centre: line.B, Radius: endRingMM, Stroke: EndStroke})
-		if f.Number == 0 {
-			continue // the nut line beneath it carries the number
-		}
-		name := strconv.Itoa(f.Number)
-		at := row.next(line.xAt(s.blank.Max.Y), line.xAt(s.blank.Min.Y), name)
-		s.outerRow = max(s.outerRow, at)
-		s.carryOn(LayerNumbers, line, name, at)
 	}
+	for _, n := range s.numbers {
+		s.carryOn(n)
+	}
+}
+
+// sawn is the outline of a saw's cut along a slot, which runs on beyond both ends.
+func sawn(slot Line, kerf, overrun float64) Element {
+	long := slot.Length()
+	a, b := slot.At(-overrun/long), slot.At(1+overrun/long)
+	x, y := (slot.B.Y-slot.A.Y)/long*kerf/2, (slot.A.X-slot.B.X)/long*kerf/2
+	return Polyline{Points: []Point{{a.X + x, a.Y + y}, {b.X + x, b.Y + y}, {b.X - x, b.Y - y}, {a.X - x, a.Y - y}}, Closed: true, Stroke: KerfStroke}
+}
+
+// number is what stands over both ends of a line across the strings.
+type number struct {
+	line         Line // up to the board's edges
+	name         string
+	above, below string // distances from the nut; empty at the nut
+	row          int
+}
+
+// numbered says what stands over the slots and the nut line, every other one
+// a row further out where they stand too close for one row.
+func (s *sketch) numbered() {
+	last := number{line: Line{A: Point{X: math.Inf(-1)}, B: Point{X: math.Inf(-1), Y: -1}}}
+	for _, f := range s.layout.Frets {
+		n := number{line: s.across(f.Slot.Bass, f.Slot.Treble, LeaderStroke), name: strconv.Itoa(f.Number)}
+		n.above, n.below = s.fine(f.Treble.FromNut), s.fine(f.Bass.FromNut)
+		if s.o.LeftHanded {
+			n.above, n.below = n.below, n.above
+		}
+		if f.Number == 0 {
+			n.above, n.below = "", ""
+			if !s.layout.Spec.ZeroFret {
+				n.name = "nut"
+			}
+		}
+		room := math.Max(1.3*ems(n.name)*numberMM, ems(n.above)*smallMM+1) / CapShare
+		if last.row == 0 && (s.above(n)-s.above(last) < room || s.below(n)-s.below(last) < room) {
+			n.row, s.outerRow = 1, 1
+		}
+		s.numbers, last = append(s.numbers, n), n
+	}
+}
+
+// above and below are x where a line leaves the blank.
+func (s *sketch) above(n number) float64 { return n.line.xAt(s.blank.Max.Y) }
+func (s *sketch) below(n number) float64 { return n.line.xAt(s.blank.Min.Y) }
+
+// fine prints a distance as the setting-out list does, for want of room without
+// its unit.
+func (s *sketch) fine(l unit.Length) string {
+	if s.o.Unit == unit.Millimetres {
+		return s.o.Unit.Format(l, 2)
+	}
+	return s.o.Unit.Format(l, 1)
 }
 
 // carryOn takes a line that ends on the board over both edges of the blank and
-// writes its name there, row rows further out. A line that stands
-// square goes on as the square line.
-func (s *sketch) carryOn(layer LayerName, line Line, name string, row int) {
-	gap := numberGapMM + float64(row)*numberRowMM
-	stroke, lineLayer := LeaderStroke, layer
-	if s.isSquare(line) {
-		stroke, lineLayer = SquareStroke, LayerSquare
+// writes its name and distance there. A line that stands square goes on as the
+// square line.
+func (s *sketch) carryOn(n number) {
+	stroke, layer := LeaderStroke, LayerEnds
+	if s.isSquare(n.line) {
+		stroke, layer = SquareStroke, LayerSquare
 	}
+	gap := numberGapMM + float64(n.row)*numberRowMM
 	for _, side := range []struct {
-		end  Point
-		edge float64
-		out  float64 // +1 upwards, -1 downwards
-	}{{line.A, s.blank.Max.Y, 1}, {line.B, s.blank.Min.Y, -1}} {
+		end      Point
+		edge     float64
+		out      float64 // +1 upwards, -1 downwards
+		distance string
+	}{{n.line.A, s.blank.Max.Y, 1, n.above}, {n.line.B, s.blank.Min.Y, -1, n.below}} {
 		tip := side.edge + side.out*(gap-numberGapMM/2)
-		middle := side.edge + side.out*(gap+numberMM/2)
-		s.add(lineLayer, Line{A: side.end, B: Point{line.xAt(tip), tip}, Stroke: stroke})
-		s.add(layer, Text{At: Point{line.xAt(middle), middle - numberMM/2}, Height: numberMM, Align: Centre, Body: name})
+		s.add(layer, Line{A: side.end, B: Point{n.line.xAt(tip), tip}, Stroke: stroke})
+		words := func(from, height float64, body string) {
+			middle := side.edge + side.out*(from+height/2)
+			s.add(LayerNumbers, Text{At: Point{n.line.xAt(middle), middle}, Height: height, Align: Centre, Body: body}.Middle())
+		}
+		words(gap, numberMM, n.name)
+		if side.distance != "" {
+			words(gap+numberMM+smallGapMM, smallMM, side.distance)
+		}
 	}
-}
-
-// rows puts every other number one row further out where slots stand too close
-// for one row.
-type rows struct {
-	above, below float64 // x of the last number of the inner row
-	started      bool
-}
-
-// next says in which row, 0 or 1, a number stands whose line leaves the blank
-// at these two x.
-func (r *rows) next(above, below float64, name string) int {
-	room := 1.3 * ems(name) * numberMM / CapShare
-	if r.started && (above-r.above < room || below-r.below < room) {
-		r.started = false
-		return 1
-	}
-	r.above, r.below, r.started = above, below, true
-	return 0
 }
 
 // isSquare reports whether a slot or the nut line lies on the square line.
@@ -75,8 +120,11 @@ func (s *sketch) isSquare(line Line) bool {
 	return !s.layout.Parallel && line.A.X == line.B.X
 }
 
-// numbersBeyond gives the y just outside the numbers above and below the blank.
-func (s *sketch) numbersBeyond() (top, bottom float64) {
-	out := numbersMM + float64(s.outerRow)*numberRowMM
-	return s.blank.Max.Y + out, s.blank.Min.Y - out
+// numbersBeyond is y just outside the numbers above (1) or below (-1) the blank.
+func (s *sketch) numbersBeyond(side float64) float64 {
+	out := numberGapMM + float64(1+s.outerRow)*numberRowMM
+	if side > 0 {
+		return s.blank.Max.Y + out
+	}
+	return s.blank.Min.Y - out
 }

@@ -11,6 +11,8 @@ import (
 
 const (
 	saddleRingMM  = 1.2 // radius of the ring about a saddle point
+	rangeOffMM    = 3.4 // from the string to the range of its compensation
+	rangeTickMM   = 0.8 // half length of the range's end ticks
 	saddleCrossMM = 2.2 // half length of the cross on it
 	saddleOverMM  = 5   // what the saddle line runs on beyond the outer strings
 )
@@ -32,7 +34,7 @@ func (s *sketch) saddles() {
 	s.add(LayerSaddles,
 		Line{A: Point{line.xAt(top), top}, B: Point{line.xAt(bottom), bottom}, Stroke: SaddleStroke})
 	if !s.layout.Neutral.Bridge || s.layout.Parallel {
-		s.add(LayerSaddles, Text{At: Point{line.xAt(top), top + 1.5}, Height: wordsMM, Align: Centre, Body: "saddle line"})
+		s.name(LayerSaddles, Text{At: Point{line.xAt(top), top + 1.5}, Align: Centre, Body: "saddle line"})
 	}
 	s.endX = math.Max(s.endX, math.Max(line.A.X, line.B.X))
 	for i, p := range s.layout.Saddles(compensations).Points {
@@ -48,22 +50,29 @@ func (s *sketch) compensation(i int) *fan.Compensation {
 	return s.o.Compensations[i]
 }
 
-// saddlePoint rings and crosses one saddle point; a heavier stroke along the
-// string runs from the least to the greatest compensation. A theoretical point, of
+// saddlePoint rings and crosses one saddle point; beside the string, clear of its
+// line, a bar runs from the least to the greatest compensation. A theoretical point, of
 // a string whose compensation is not known, has no cross: nothing is drilled there.
 func (s *sketch) saddlePoint(p fan.SaddlePoint, known bool) {
 	at, least, most := s.at(p.At), s.at(p.Least), s.at(p.Most)
-	s.add(LayerSaddles, Circle{Centre: at, Radius: saddleRingMM, Stroke: SaddleStroke})
+	s.add(LayerSaddles, Circle{Centre: at, Radius: saddleRingMM, Stroke: PointStroke})
 	s.endX = math.Max(s.endX, most.X)
 	if !known {
 		return
 	}
-	s.add(LayerSaddles,
-		Line{A: Point{at.X, at.Y + saddleCrossMM}, B: Point{at.X, at.Y - saddleCrossMM}, Stroke: SaddleStroke},
-		Line{A: Point{at.X - saddleCrossMM, at.Y}, B: Point{at.X + saddleCrossMM, at.Y}, Stroke: SaddleStroke})
-	if p.Compensation.Hi.MM() > p.Compensation.Lo.MM() {
-		s.add(LayerSaddles, Line{A: least, B: most, Stroke: NutStroke})
+	s.add(LayerSaddles, cross(at, saddleCrossMM, PointStroke)...)
+	beside := Move(0, rangeOffMM)
+	if at.Y < 0 {
+		beside = Move(0, -rangeOffMM)
 	}
+	s.add(LayerSaddles, rangeBar(beside.Point(least), beside.Point(most))...)
+}
+
+// rangeBar is a line with a tick at either end.
+func rangeBar(from, to Point) []Element {
+	line := Line{A: from, B: to, Stroke: RangeStroke}
+	end := line.Through(Move(to.X-from.X, to.Y-from.Y)).(Line)
+	return []Element{line, line.tick(0, rangeTickMM), end.tick(0, rangeTickMM)}
 }
 
 // strings draws the string lines and their names. With saddles a line runs to

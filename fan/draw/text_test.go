@@ -8,6 +8,7 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 	"github.com/stretchr/testify/assert"
+	"golang.org/x/image/font/gofont/goregular"
 
 	"scalepair/fan/draw"
 )
@@ -40,10 +41,10 @@ func TestLongTextIsCutToItsRoom(t *testing.T) {
 	words.Room = 0
 	assert.Equal(t, strings.TrimSpace(words.Body), words.Shown())
 	// Eleven figures of 0.556 at a size of 5 mm are 30.58 mm long.
-	figures := draw.Text{Height: 5 * draw.CapShare, Room: 30.58 + 1e-9, Body: "12345678901"}
-	assert.Equal(t, "12345678901", figures.Shown())
-	figures.Room = 30.57
-	assert.Equal(t, "123456789…", figures.Shown())
+	exact := draw.Text{Height: 5 * draw.CapShare, Room: 30.58 + 1e-9, Body: "12345678901"}
+	assert.Equal(t, "12345678901", exact.Shown())
+	exact.Room = 30.57
+	assert.Equal(t, "123456789…", exact.Shown())
 	tiny := draw.Text{Height: 3, Room: 0.5, Body: "abc"}
 	assert.Equal(t, "…", tiny.Shown())
 }
@@ -59,7 +60,8 @@ func TestWrap(t *testing.T) {
 func TestWidthsAreThePDFFacesOwn(t *testing.T) {
 	doc := fpdf.New("P", "mm", "A4", "")
 	const capsMM = 3
-	doc.SetFont("Helvetica", "", 10)
+	doc.AddUTF8FontFromBytes("Go", "", goregular.TTF)
+	doc.SetFont("Go", "", 10)
 	for r := ' '; r <= '~'; r++ {
 		words := draw.Text{Height: capsMM, Body: "|" + string(r) + "|"}
 		want := doc.GetStringWidth("|"+string(r)+"|") / (10 * 25.4 / 72) * capsMM / draw.CapShare

@@ -3,7 +3,6 @@ package draw_test
 import (
 	"bytes"
 	"encoding/xml"
-	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -166,17 +165,3 @@ func attr(e xml.StartElement, name string) string {
 	}
 	return ""
 }
-
-// nearest gives how far the nearest of the lines found is from the wanted one:
-// the greater distance of the two ends, either way round, in mm.
-func nearest(want draw.Line, found []draw.Line) float64 {
-	best := math.Inf(1)
-	for _, f := range found {
-		same := math.Max(apart(want.A, f.A), apart(want.B, f.B))
-		turned := math.Max(apart(want.A, f.B), apart(want.B, f.A))
-		best = math.Min(best, math.Min(same, turned))
-	}
-	return best
-}
-
-func apart(a, b draw.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/data/testutil"
+	"scalepair/data/unit"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/tile"
 )
@@ -37,8 +38,10 @@ func slotsOn(t *testing.T, name string, to draw.Map, found []draw.Line) {
 	}
 }
 
-func onePlan(t *testing.T, name string) tile.Plan {
-	p, err := tile.One(drawingOf(t, name), tile.DefaultOptions())
+func onePlan(t testing.TB, name string) tile.Plan {
+	o := tile.DefaultOptions()
+	o.Unit = optionsOf(layoutOf(t, name)).Unit
+	p, err := tile.One(drawingOf(t, name), o)
 	require.NoError(t, err)
 	return p
 }
@@ -63,7 +66,7 @@ func TestSVGIsTrueToScale(t *testing.T) {
 			assert.InDelta(t, p.Sheets[0].Width, pages[0].Width, trueMM)
 			assert.InDelta(t, p.Sheets[0].Height, pages[0].Height, trueMM)
 			slotsOn(t, name, p.Pieces[0].Place, allLines(pages[0]))
-			hasBars(t, allLines(pages[0]))
+			hasBars(t, allLines(pages[0]), p.Across, p.Up)
 		})
 	}
 }
@@ -76,31 +79,28 @@ func TestPDFIsTrueToScale(t *testing.T) {
 			p := onePlan(t, name)
 			assert.InDelta(t, p.Sheets[0].Width, pages[0].Width, trueMM)
 			slotsOn(t, name, p.Pieces[0].Place, pages[0].Groups[1].Lines("slots"))
-			hasBars(t, allLines(pages[0]))
+			hasBars(t, allLines(pages[0]), p.Across, p.Up)
 		})
 	}
 }
 
-// hasBars checks that just one level and one upright line measure 100.00 mm.
-func hasBars(t *testing.T, lines []draw.Line) {
+// hasBars checks that just one level and one upright line measure what a bar must.
+func hasBars(t *testing.T, lines []draw.Line, across, up unit.Length) {
 	t.Helper()
 	level, upright := 0, 0
 	for _, l := range lines {
-		if math.Abs(l.Length()-100) > 0.005 {
-			continue
-		}
-		if math.Abs(l.A.Y-l.B.Y) < 0.001 {
+		if math.Abs(l.A.Y-l.B.Y) < 0.001 && math.Abs(l.Length()-across.MM()) < 0.005 {
 			level++
 		}
-		if math.Abs(l.A.X-l.B.X) < 0.001 {
+		if math.Abs(l.A.X-l.B.X) < 0.001 && math.Abs(l.Length()-up.MM()) < 0.005 {
 			upright++
 		}
 	}
-	assert.Equal(t, 1, level, "level bars of 100.00 mm")
-	assert.Equal(t, 1, upright, "upright bars of 100.00 mm")
+	assert.Equal(t, 1, level, "level bars of %v", across)
+	assert.Equal(t, 1, upright, "upright bars of %v", up)
 }
 
-func TestPDFIsSoundAndNotScaledInPrint(t *testing.T) {
+func TestPDFIsSoundAndPrintedTrue(t *testing.T) {
 	qpdf, mutool := testutil.NeedTool(t, "qpdf"), testutil.NeedTool(t, "mutool")
 	for _, name := range instruments() {
 		for _, file := range []string{"_one.pdf", "_tiles.pdf", "_strips.pdf"} {
@@ -108,9 +108,11 @@ func TestPDFIsSoundAndNotScaledInPrint(t *testing.T) {
 			out, err := exec.Command(qpdf, "--check", path).CombinedOutput()
 			require.NoError(t, err, string(out))
 			assert.NotContains(t, strings.ToLower(string(out)), "warning")
-			scaling, err := exec.Command(mutool, "show", path, "trailer/Root/ViewerPreferences/PrintScaling").Output()
-			require.NoError(t, err)
-			assert.Equal(t, "/None", strings.TrimSpace(string(scaling)), name+file)
+			for key, want := range map[string]string{"PrintScaling": "/None", "Duplex": "/Simplex"} {
+				asked, err := exec.Command(mutool, "show", path, "trailer/Root/ViewerPreferences/"+key).Output()
+				require.NoError(t, err)
+				assert.Equal(t, want, strings.TrimSpace(string(asked)), name+file)
+			}
 		}
 	}
 }
@@ -125,7 +127,9 @@ m = doc.modelspace()
 json.dump({
     "faults": [str(e.message) for e in audit.errors + audit.fixes],
     "units": doc.header.get("$INSUNITS", 0),
-    "layers": sorted(l.dxf.name for l in doc.layers),
+    "colours": {l.dxf.name: l.dxf.color for l in doc.layers},
+    "on": sorted({e.dxf.layer for e in m.query('TEXT')}),
+    "outlines": [[list(p.vec2) for p in e.points()] for e in m.query('POLYLINE[layer=="SLOT-OUTLINES"]') if e.is_closed],
     "slots": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="SLOTS"]')],
     "bars": [[*e.dxf.start.vec2, *e.dxf.end.vec2] for e in m.query('LINE[layer=="CHECK-BARS"]')],
     "words": [decode_dxf_unicode(e.plain_text()) for e in m.query('TEXT')],
@@ -133,9 +137,11 @@ json.dump({
 `
 
 type dxfFound struct {
-	Faults, Layers, Words []string
-	Units                 int
-	Slots, Bars           [][4]float64
+	Faults, Words, On []string
+	Colours           map[string]int
+	Units             int
+	Slots, Bars       [][4]float64
+	Outlines          [][][2]float64
 }
 
 func ezdxf(t *testing.T, content []byte) dxfFound {
@@ -164,9 +170,26 @@ func TestDXFIsTrueToScale(t *testing.T) {
 			found := ezdxf(t, files(t, name)[name+".dxf"])
 			assert.Equal(t, 4, found.Units, "millimetres")
 			slotsOn(t, name, draw.Identity(), lines(found.Slots))
-			hasBars(t, lines(found.Bars))
-			assert.Contains(t, found.Layers, "SLOT-NUMBERS")
+			long := unit.MM(110)
+			if name == "eight" {
+				long = 4 * unit.Inch
+			}
+			hasBars(t, lines(found.Bars), long, long)
 			assert.Contains(t, found.Words, drawingOf(t, name).Title)
+			assert.Contains(t, strings.Join(found.Words, "\n"), "drawn in mm")
+			assert.Equal(t, []string{"TEXT"}, found.On, "all words on one layer")
+			seen := map[int]string{}
+			for _, operation := range []string{"BOARD", "SLOTS", "SLOT-OUTLINES", "NUT", "STRINGS", "DOTS", "TEXT"} {
+				colour := found.Colours[operation]
+				assert.Empty(t, seen[colour], "%s has the colour of %s", operation, seen[colour])
+				seen[colour] = operation
+			}
+			require.Len(t, found.Outlines, len(found.Slots))
+			for i, o := range found.Outlines {
+				require.Len(t, o, 4)
+				assert.InDelta(t, 0.6, math.Hypot(o[1][0]-o[2][0], o[1][1]-o[2][1]), 2e-4, "as wide as the saw's cut")
+				assert.InDelta(t, slotsOf(layoutOf(t, name))[i].Length(), math.Hypot(o[0][0]-o[1][0], o[0][1]-o[1][1]), 2e-4)
+			}
 		})
 	}
 }

@@ -1,41 +1,44 @@
 package draw
 
 import (
-	"math"
+	"fmt"
+	"hash/fnv"
+	"slices"
 	"strconv"
+	"strings"
+
+	"scalepair/data/unit"
 )
 
-// The words stand above and below the nut's end of the board, so that they are
-// on the first sheet when the drawing is tiled.
+// The words stand above and below the nut's end of the board.
 const (
-	wordsRoom = 200 // the length that title and key may take
+	wordsRoom = 200 // the length that the title may take
 	rowMM     = 5.6 // from line to line
-	aboveMM   = 6   // from the numbers, and a square line's name, to the words
+	aboveMM   = 7   // from the numbers, and a line's name, to the words
 )
 
-// title writes the heading, what the layout is, and the caller's remarks above
-// the board, the last line nearest to it. It gives the lines below the heading;
-// none when the title is hidden.
-func (s *sketch) title() (notes []string) {
-	lines := []Text{}
-	for _, l := range Wrap(s.o.Title, titleMM, wordsRoom, 2) {
-		lines = append(lines, Text{Height: titleMM, Room: wordsRoom, Body: l})
-	}
-	notes = append(s.facts(), Wrap(s.o.Remarks, wordsMM, wordsRoom, 4)...)
-	for _, l := range notes {
-		lines = append(lines, Text{Height: wordsMM, Room: wordsRoom, Body: l})
-	}
-	top, _ := s.numbersBeyond()
-	y := top + aboveMM
-	for i := len(lines) - 1; i >= 0; i-- {
-		lines[i].At = Point{s.blank.Min.X, y}
-		s.add(LayerTitle, lines[i])
-		y += lines[i].Height + rowMM - wordsMM
-	}
+// title writes the heading, what the layout is, the caller's remarks and what is
+// to be measured above the board, the last line nearest to it, and puts the same
+// words into the drawing.
+func (s *sketch) title(d *Drawing) {
+	d.PlanLine, d.Checks = s.planLine(), s.checks()
 	if !s.shows(LayerTitle) {
-		return nil
+		return
 	}
-	return notes
+	d.Notes = append(s.facts(), Wrap(s.o.Remarks, wordsMM, wordsRoom, 4)...)
+	y := s.numbersBeyond(1) + aboveMM
+	write := func(height float64, body string) {
+		s.add(LayerTitle, Text{At: Point{s.blank.Min.X, y}, Height: height, Room: wordsRoom, Body: body})
+		y += height + rowMM - wordsMM
+	}
+	for _, words := range []struct {
+		height float64
+		lines  []string
+	}{{keyMM, d.Checks}, {wordsMM, append(slices.Clone(d.Notes), d.PlanLine)}, {titleMM, Wrap(s.o.Title, titleMM, wordsRoom, 2)}} {
+		for _, body := range slices.Backward(words.lines) {
+			write(words.height, body)
+		}
+	}
 }
 
 // facts says in words which layout is drawn and how it lies.
@@ -46,72 +49,73 @@ func (s *sketch) facts() []string {
 	if s.layout.Parallel {
 		pair += ", frets parallel"
 	} else {
-		pair += ", square at the " + s.neutralName()
+		pair += ", square at " + s.neutralName()
 	}
 	lies := "face of the board, right-handed: nut left, bass side below"
 	if s.o.LeftHanded {
 		lies = "face of the board, left-handed: nut left, bass side above"
 	}
-	return []string{pair, join(" · ", lies, s.o.Date)}
+	return []string{pair, lies}
 }
 
-// keyed are the strokes that the key explains, in its order, with their words.
-var keyed = []struct {
-	stroke Stroke
-	words  string
-}{
-	{SlotStroke, "slot: centre of the cut"},
-	{LeaderStroke, "slot or nut carried on"},
-	{EndStroke, "end point of a slot"},
-	{BoardStroke, "edge of the board"},
-	{BlankStroke, "blank"},
-	{CentreStroke, "centreline"},
-	{StringStroke, "string line"},
-	{NutStroke, "nut line, compensation"},
-	{SaddleStroke, "saddle line, saddle point"},
-	{SquareStroke, "square to the centreline"},
-	{DotStroke, "position dot"},
-}
-
-// keyAndBars draws the key below the board, in three columns, and the check
-// bars behind the board's end, where nothing else is.
-func (s *sketch) keyAndBars() {
-	const columns, sampleMM, gapMM = 3, 11.0, 2.5
-	_, bottom := s.numbersBeyond()
-	y := bottom - aboveMM - wordsMM
-	n := 0
-	for _, k := range keyed {
-		if !s.used[k.stroke] {
-			continue
+// planLine gives the number of the plan, which tells two plans apart, with a
+// place for the date. The number is made of what is drawn of the build, not of
+// what is hidden or of the day.
+func (s *sketch) planLine() string {
+	sum := fnv.New32a()
+	l := s.layout
+	fmt.Fprint(sum, s.o.Title, s.o.Strings, s.o.Kerf, l.Spec.Bass, l.Spec.Treble, l.Neutral.Neutral, s.o.LeftHanded)
+	for _, f := range l.Frets {
+		fmt.Fprintf(sum, "%.7f %.7f", f.Slot.Bass, f.Slot.Treble)
+	}
+	for _, str := range l.Strings {
+		fmt.Fprintf(sum, "%.7f %.7f", str.Nut, str.Saddle)
+	}
+	fmt.Fprintf(sum, "%.7f", l.Board().Corners)
+	for i := range s.o.Compensations {
+		if c := s.compensation(i); c != nil {
+			fmt.Fprintf(sum, "%.7f %.7f", c.Lo, c.Hi)
 		}
-		column, row := n%columns, n/columns
-		at := Point{s.blank.Min.X + float64(column)*wordsRoom/columns, y - float64(row)*rowMM}
-		s.add(LayerKey, sample(k.stroke, at, sampleMM), Text{
-			At: Point{at.X + sampleMM + gapMM, at.Y}, Height: wordsMM,
-			Room: wordsRoom/columns - sampleMM - gapMM - 1, Body: k.words,
-		}.Middle())
-		n++
 	}
-	s.bars(y)
+	date := s.o.Date
+	if strings.TrimSpace(date) == "" {
+		date = blankLine
+	}
+	n := sum.Sum32()
+	return fmt.Sprintf("plan %04X-%04X · full size, drawn in mm · date %s", n>>16, n&0xFFFF, date)
 }
 
-// sample draws a piece of the stroke as it looks on the drawing.
-func sample(k Stroke, at Point, length float64) Element {
-	middle := Point{at.X + length/2, at.Y}
-	switch k {
-	case EndStroke:
-		return Circle{Centre: middle, Radius: endRingMM, Stroke: k}
-	case DotStroke:
-		return Circle{Centre: middle, Radius: 1.5, Stroke: k}
+// blankLine is a line to write on.
+const blankLine = "__________"
+
+// checks says what is to be measured on the whole drawing, beside what it must be.
+func (s *sketch) checks() []string {
+	l, last := s.layout, s.layout.Spec.Frets
+	one := func(what string, nominal unit.Length) string {
+		return what + ": " + s.fine(nominal) + " " + blankLine
 	}
-	return Line{A: at, B: Point{at.X + length, at.Y}, Stroke: k}
+	out := []string{"Measure the whole drawing, after gluing too, along the outer strings, and write down what you find (" + s.o.Unit.Symbol() + "):"}
+	lines := []string{"bass nut to fret", "treble nut to fret"}
+	for i, at := range []func(int) unit.Length{
+		func(n int) unit.Length { return l.Frets[n].Bass.FromNut }, func(n int) unit.Length { return l.Frets[n].Treble.FromNut },
+	} {
+		if last > 12 {
+			lines[i] = one(lines[i]+" 12", at(12)) + ", to fret"
+		}
+		lines[i] = one(lines[i]+" "+strconv.Itoa(last), at(last))
+	}
+	out = append(out, lines...)
+	return append(out,
+		one("diagonals: bass nut to treble fret "+strconv.Itoa(last), l.DiagonalBassNut)+", "+
+			one("treble nut to bass fret "+strconv.Itoa(last), l.DiagonalTrebleNut))
 }
 
-// bars puts one check bar along x at height y behind the key, and one along y
-// before the nut's end.
-func (s *sketch) bars(y float64) {
-	x := s.blank.Min.X + wordsRoom + 10
-	s.add(LayerBars, Bar(Point{x, y - rowMM}, BarLength, 0)...)
-	left := s.blank.Min.X - centreBeyondMM - 38
-	s.add(LayerBars, Bar(Point{left, -BarLength / 2}, BarLength, math.Pi/2)...)
+// keyAndBars draws the key below the board, and check bars beside it and before
+// the nut's end, where nothing else is.
+func (s *sketch) keyAndBars() {
+	const roomMM = 110
+	y := s.numbersBeyond(-1) - aboveMM - wordsMM
+	s.key(s.blank.Min.X, y)
+	s.add(LayerBars, Bar(s.o.Unit, Point{s.blank.Min.X + wordsRoom + 10, y - rowMM}, roomMM, 0)...)
+	s.add(LayerBars, Bar(s.o.Unit, Point{s.blank.Min.X - centreBeyondMM - 38, -roomMM / 2}, roomMM, quarter)...)
 }

@@ -36,7 +36,10 @@ func (j *Job) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
 		return nil, err
 	}
 	words := j.DrawingWords(l, d)
-	words.LeftHanded, words.Hide, words.Date, words.Remarks = o.words.LeftHanded, o.words.Hide, o.words.Date, o.words.Remarks
+	words.LeftHanded, words.Hide, words.Date, words.Remarks, words.Overrun = o.words.LeftHanded, o.words.Hide, o.words.Date, o.words.Remarks, o.words.Overrun
+	if words.Kerf == 0 && words.Overrun > 0 {
+		return nil, fault.Fault{Place: j.place(), What: "the saw's cut is not known, and without it slots have no outline to run on", Remedy: `write kerf = "0.6 mm" (yours) under [fret_wire]`}
+	}
 	drawing := draw.Fan(l, words)
 	o.sheets.Unit = j.Units.Length
 	var out []Drawn
@@ -44,7 +47,7 @@ func (j *Job) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
 		one, err := o.file(drawing, kind)
 		var narrow fault.Fault
 		if errors.As(err, &narrow) {
-			if narrow.Place.Input = "--paper"; !o.set.Changed("paper") {
+			if narrow.Place.Input = "--" + narrow.Place.Input; narrow.Place.Input == "--paper" && !o.set.Changed("paper") {
 				narrow.Place = j.place()
 			}
 			err = narrow
@@ -54,10 +57,24 @@ func (j *Job) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
 		}
 		out = append(out, one)
 	}
-	if !slices.Contains(words.Hide, draw.LayerSaddles) {
-		j.noteCompensations(words.Compensations)
+	if slices.Contains(words.Hide, draw.LayerSaddles) {
+		return out, nil
+	}
+	j.noteCompensations(words.Compensations)
+	words.Hide = append(words.Hide, draw.LayerSaddles)
+	if slices.Contains(kinds, PDF) && !o.onePage {
+		j.noteShorter(drawing, draw.Fan(l, words), o.sheets)
 	}
 	return out, nil
+}
+
+// noteShorter says how many sheets a drawing without its saddles saves.
+func (j *Job) noteShorter(whole, short draw.Drawing, o tile.Options) {
+	long, err := tile.Lay(whole, o)
+	less, err2 := tile.Lay(short, o)
+	if err == nil && err2 == nil && len(less.Sheets) < len(long.Sheets) {
+		j.Note("without the saddles (--hide saddles) it takes %d sheets in place of %d", len(less.Sheets), len(long.Sheets))
+	}
 }
 
 // file writes a drawing as a file.
@@ -102,8 +119,8 @@ func (o *Drawing) paper(plan tile.Plan) string {
 	default:
 		what = fmt.Sprintf("%d sheets of %s", n, o.sheets.Paper.Name)
 	}
-	if plan.NoKey && !o.sheets.Strips {
-		what += ", without the key, which would cost more; --one-page has it"
+	if plan.NoKey {
+		what += ", without the key, for which none has room; --one-page has it"
 	}
 	return what
 }

@@ -26,7 +26,7 @@ var (
 		"Set out, check and saw in one session in the shop's usual air; measure the blank again on the day. Nut slots are filed to the string on the fretted instrument, never from this sheet.",
 	}
 	sheetCautions = []string{
-		"A paper template is a check until its 100 mm bars are measured.",
+		"A paper template is a check until its check bars are measured.",
 		"A hung weight falls when the string breaks: eye protection, the weight a hand's breadth over a padded floor, hands and feet away, never over half the breaking load.",
 		"Finishes, electrics and protected woods: the maker's sheet and local law. Where a rule of your place says otherwise, the rule holds.",
 	}

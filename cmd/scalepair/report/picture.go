@@ -7,11 +7,11 @@ import (
 )
 
 // DrawingWords gives what a drawing of a layout says: its title, the notes and
-// gauges on the strings, the compensation of the saddles; and the dots of the build. d
+// gauges on the strings, the compensation of the saddles; and the dots and the saw of the build. d
 // is nil while no set of gauges is settled; then the strings carry their notes
 // alone. A string whose compensation is not known has none.
 func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
-	o := draw.Options{Title: in.title("Fan of"), Unit: in.Units.Length, Dots: &in.Run.Build.Dots}
+	o := draw.Options{Title: in.title("Fan of"), Unit: in.Units.Length, Dots: &in.Run.Build.Dots, Kerf: in.Run.Build.FretWire.Kerf}
 	for i := range l.Strings {
 		words := draw.StringWords{Note: in.note(0, i+1)}
 		if d != nil {

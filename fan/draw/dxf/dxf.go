@@ -1,8 +1,9 @@
 // Package dxf writes a drawing as DXF R12 in ASCII: the plain dialect that
 // every drawing program and most routers' software read. Units are
 // millimetres, y runs up, and the origin is the drawing's own, where the nut
-// line crosses the centreline. Lines carry their layer and a line type named
-// after their meaning.
+// line crosses the centreline. Every operation has its layer, in a colour of its
+// own; all words stand on one layer, so that a machine can pass over them. Line
+// types are named after their meaning.
 //
 // The group codes used are those of the format's public reference; what R12
 // wants beyond it (VERTEX and SEQEND records, table heads) was proved by
@@ -70,9 +71,6 @@ func (c *canvas) put(pairs ...any) {
 // entity begins an entity on the current layer.
 func (c *canvas) entity(kind string, s draw.Stroke) {
 	c.put(0, kind, 8, c.layer, 6, lineType(s))
-	if s.Grey() >= 0.3 {
-		c.put(62, middleGrey)
-	}
 }
 
 // Sheet implements draw.Canvas; a DXF drawing has no sheet.
@@ -117,8 +115,7 @@ func (c *canvas) Text(t draw.Text) {
 	if body == "" {
 		return
 	}
-	c.entity("TEXT", draw.WordStroke)
-	c.put(10, t.At, 40, t.Height, 1, body, 50, degrees(t.Angle), 41, textWidth, 7, textStyle)
+	c.put(0, "TEXT", 8, textLayer, 6, plainLine, 10, t.At, 40, t.Height, 1, body, 50, degrees(t.Angle), 41, textWidth, 7, textStyle)
 	if t.Align != draw.Left {
 		c.put(72, int(t.Align), 11, t.At) // 1 centre, 2 right
 	}

@@ -10,9 +10,8 @@ const (
 	textWidth = 0.8
 	// plainLine is the unbroken line type, whose name the format fixes.
 	plainLine = "CONTINUOUS"
-	// The two colours, by the format's numbers: the one that contrasts with the
-	// reader's ground, and grey. Hues say nothing here.
-	blackOrWhite, middleGrey = 7, 8
+	// textLayer has all words, in the colour that contrasts with the reader's ground.
+	textLayer, textColour = "TEXT", 7
 )
 
 // broken are the line types of the strokes that are not unbroken. The names are
@@ -23,6 +22,7 @@ var broken = []struct {
 	name   string
 }{
 	{draw.BlankStroke, "DASHED"},
+	{draw.BaseStroke, "DASHDOT"},
 	{draw.LeaderStroke, "DASHED2"},
 	{draw.CentreStroke, "CENTER"},
 	{draw.SquareStroke, "DIVIDE"},
@@ -59,11 +59,12 @@ func (c *canvas) tables(d draw.Drawing) {
 		c.lineType(b.name, b.stroke.String(), b.stroke.Dash())
 	}
 	c.put(0, "ENDTAB")
-	c.table("LAYER", len(d.Layers)+1)
-	c.layerEntry("0") // which every drawing must have
+	c.table("LAYER", len(d.Layers)+2)
+	c.layerEntry("0", textColour) // which every drawing must have
 	for _, l := range d.Layers {
-		c.layerEntry(layerName(l.Name))
+		c.layerEntry(layerName(l.Name), l.Name.Colour().Number)
 	}
+	c.layerEntry(textLayer, textColour)
 	c.put(0, "ENDTAB")
 	c.table("STYLE", 1)
 	// Height not fixed, width, upright, no flags, height last used, the font.
@@ -89,6 +90,6 @@ func (c *canvas) lineType(name, words string, dash []float64) {
 	}
 }
 
-func (c *canvas) layerEntry(name string) {
-	c.put(0, "LAYER", 2, name, 70, 0, 62, blackOrWhite, 6, plainLine)
+func (c *canvas) layerEntry(name string, colour int) {
+	c.put(0, "LAYER", 2, name, 70, 0, 62, colour, 6, plainLine)
 }

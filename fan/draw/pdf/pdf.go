@@ -1,8 +1,14 @@
 // Package pdf writes sheets as a PDF in true size, one page a sheet. The file
-// asks the print dialogue not to scale it, carries no date, and shows every
-// layer in the reader's list of layers. Words use a sans serif face that every
-// reader brings along, and so are limited to western letters; what lies beyond
-// is spelt with the nearest of them.
+// asks the print dialogue not to scale it and to print one side of the paper,
+// carries no date, and shows every layer in the reader's list of layers.
+//
+// Words are set in Go Regular, of which the file embeds the letters that it uses:
+// a free face (BSD licence) that comes as a Go module, has Latin, Greek and
+// Cyrillic letters with ± ½ ° Ø, and is as wide as the sans serif that other
+// readers of the drawings take. What lies beyond is spelt with what it has.
+//
+// In reading order: pdf.go has the pages, letters.go the spelling, scale.go what
+// print dialogues are asked.
 package pdf
 
 import (
@@ -14,6 +20,7 @@ import (
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font/gofont/goregular"
 
 	"scalepair/data/unit"
 	"scalepair/fan/draw"
@@ -63,6 +70,7 @@ func Write(w io.Writer, title string, sheets []draw.Sheet) error {
 // with a clip; layers open and close inside it.
 type canvas struct {
 	doc      *fpdf.Fpdf
+	height   float64 // of the page, mm
 	layers   map[draw.LayerName]int
 	windowed bool
 	stroke   draw.Stroke
@@ -71,8 +79,11 @@ type canvas struct {
 
 var _ draw.Canvas = (*canvas)(nil)
 
-// fontPt is the size at which the face is chosen; the text matrix scales it.
-const fontPt = 10
+// fontPt is the size at which the face is chosen; the text's matrix scales it.
+const (
+	face   = "Go"
+	fontPt = 10
+)
 
 func newCanvas(title string, sheets []draw.Sheet) *canvas {
 	doc := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt"})
@@ -86,6 +97,7 @@ func newCanvas(title string, sheets []draw.Sheet) *canvas {
 	doc.SetTitle(draw.OneLine(title), true)
 	doc.SetAutoPageBreak(false, 0)
 	doc.SetMargins(0, 0, 0)
+	doc.AddUTF8FontFromBytes(face, "", goregular.TTF)
 	c := &canvas{doc: doc, layers: map[draw.LayerName]int{}}
 	c.addLayers(sheets)
 	return c
@@ -117,7 +129,8 @@ func (c *canvas) raw(format string, args ...any) {
 func (c *canvas) Sheet(_ string, width, height float64) {
 	c.endWindow()
 	c.doc.AddPageFormat("P", fpdf.SizeType{Wd: width * pointsPerMM, Ht: height * pointsPerMM})
-	c.doc.SetFont("Helvetica", "", fontPt)
+	c.doc.SetFont(face, "", fontPt)
+	c.height = height
 	c.stroked = false
 }
 
@@ -192,7 +205,7 @@ func (c *canvas) Circle(ring draw.Circle) {
 
 // Text implements draw.Canvas.
 func (c *canvas) Text(t draw.Text) {
-	body := western(t.Shown())
+	body := spelt(t.Shown())
 	if body == "" {
 		return
 	}
@@ -201,12 +214,10 @@ func (c *canvas) Text(t draw.Text) {
 	start := draw.Turn(t.Angle).Then(draw.Move(t.At.X, t.At.Y)).Point(draw.Point{X: -width * float64(t.Align) / 2})
 	sin, cos := math.Sincos(t.Angle)
 	sin, cos = sin*scale, cos*scale
-	c.raw("BT 0 g %s %s %s %s %s Tm (%s) Tj ET",
-		factor(cos), factor(sin), factor(-sin), factor(cos), place(start), literal.Replace(body))
+	c.raw("q 0 g %s %s %s %s %s cm", factor(cos), factor(sin), factor(-sin), factor(cos), place(start))
+	c.doc.Text(0, c.height*pointsPerMM, body) // at the origin, since the library's y runs down
+	c.raw("Q")
 }
-
-// literal keeps brackets and the like from ending a string of page content.
-var literal = strings.NewReplacer(`\`, `\\`, `(`, `\(`, `)`, `\)`)
 
 // pen puts a stroke's look in force.
 func (c *canvas) pen(s draw.Stroke) {

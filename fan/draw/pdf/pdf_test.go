@@ -1,17 +1,22 @@
-package pdf_test
+package pdf
 
 import (
 	"bytes"
 	"errors"
+	"html"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/testutil"
 	"scalepair/fan/draw"
-	"scalepair/fan/draw/pdf"
 )
 
 func sheet(e ...draw.Element) draw.Sheet {
@@ -23,7 +28,7 @@ func sheet(e ...draw.Element) draw.Sheet {
 func written(t testing.TB, title string, s ...draw.Sheet) string {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, pdf.Write(&b, title, s))
+	require.NoError(t, Write(&b, title, s))
 	return b.String()
 }
 
@@ -37,8 +42,8 @@ func TestTrueSize(t *testing.T) {
 	got := written(t, "t", s)
 	assert.True(t, strings.Contains(got, "/MediaBox [0 0 720.00 360.00]"))
 	assert.True(t, strings.Contains(got, "q 0.0000 0.0000 m 72.0000 0.0000 l 72.0000 144.0000 l 0.0000 144.0000 l h W n\n"))
-	assert.True(t, strings.Contains(got, "0.00 G 0.5669 w [] 0 d 0 J\n72.0000 0.0000 m 144.0000 36.0000 l S\n"))
-	assert.True(t, strings.Contains(got, "0.25 G 0.8504 w [19.8425 5.6693] 0 d 0 J\n72.0000 0.0000 m 0.0000 0.0000 l 0.0000 72.0000 l s\n"))
+	assert.True(t, strings.Contains(got, "0.00 G 0.2835 w [] 0 d 0 J\n72.0000 0.0000 m 144.0000 36.0000 l S\n"))
+	assert.True(t, strings.Contains(got, "0.50 G 0.7087 w [19.8425 5.6693] 0 d 0 J\n72.0000 0.0000 m 0.0000 0.0000 l 0.0000 72.0000 l s\n"))
 }
 
 func TestALookHoldsOnlyInsideItsWindow(t *testing.T) {
@@ -48,21 +53,15 @@ func TestALookHoldsOnlyInsideItsWindow(t *testing.T) {
 	s.Parts = append(s.Parts, draw.Part{Drawing: s.Parts[0].Drawing})
 	// A window is left by restoring what held before it, so that the look must
 	// be said again.
-	assert.Equal(t, 2, strings.Count(written(t, "t", s), "0.00 G 0.5669 w"))
+	assert.Equal(t, 2, strings.Count(written(t, "t", s), "0.00 G 0.2835 w"))
 }
 
 func TestPrintScalingIsOffAndNoDateIsLeft(t *testing.T) {
-	got := written(t, dates+") "+language, sheet(draw.Text{Height: 3, Body: "/Lang (" + language + ") " + dates}))
+	got := written(t, dates+") "+language, sheet())
 	end := got[strings.LastIndex(got, "\nendstream"):]
-	assert.Contains(t, end, "/Lang (en) /ViewerPreferences << /PrintScaling /None >>")
+	assert.Contains(t, end, "/Lang (en) /ViewerPreferences << /PrintScaling /None /Duplex /Simplex >>")
 	assert.NotContains(t, end, "(D:2")
 }
-
-// What the library is made to write first, and loses again.
-const (
-	dates    = "/CreationDate (D:20000101000000)\n/ModDate (D:20000101000000)"
-	language = "language-and-printing-come-here-in-as-many-bytes"
-)
 
 func TestTheSameBytesEveryTime(t *testing.T) {
 	s := sheet(draw.Text{Height: 3, Body: "words"}, draw.Circle{Radius: 3})
@@ -73,64 +72,63 @@ func TestTheSameBytesEveryTime(t *testing.T) {
 }
 
 func TestNothingToWrite(t *testing.T) {
-	assert.ErrorContains(t, pdf.Write(&bytes.Buffer{}, "t", nil), "no sheet")
+	assert.ErrorContains(t, Write(&bytes.Buffer{}, "t", nil), "no sheet")
 	long := sheet()
 	long.Width = 6000
-	assert.ErrorContains(t, pdf.Write(&bytes.Buffer{}, "t", []draw.Sheet{long}), "6000 x 127 mm")
+	assert.ErrorContains(t, Write(&bytes.Buffer{}, "t", []draw.Sheet{long}), "6000 x 127 mm")
 }
 
-// strings of page content, after Tm.
-var shown = regexp.MustCompile(`(?s) Tm \((.*?)\) Tj ET\n`)
+// read gives a file's words, and the numbers of their glyphs in the embedded face,
+// as a third party finds them.
+func read(t *testing.T, file string) (words string, glyphs []string) {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "words.pdf")
+	require.NoError(t, os.WriteFile(path, []byte(file), 0o600))
+	trace, err := exec.Command(testutil.NeedTool(t, "mutool"), "trace", path).Output()
+	require.NoError(t, err)
+	for _, g := range glyph.FindAllStringSubmatch(string(trace), -1) {
+		words, glyphs = words+html.UnescapeString(g[1]), append(glyphs, g[2])
+	}
+	return words, glyphs
+}
+
+var glyph = regexp.MustCompile(`<g unicode="([^"]*)" glyph="(\d+)"`)
 
 func TestText(t *testing.T) {
-	tests := []struct{ name, in, want string }{
-		{"plain", "F#3 <&> \"q\"", "F#3 <&> \"q\""},
-		{"brackets", `(a\`, `\(a\\`},
-		{"cp1252", "é ½ ± ° Ø € … “”", "\xe9 \xbd \xb1 \xb0 \xd8 \x80 \x85 \x93\x94"},
-		{"signs of the trade", "E♭ F♯ 3″ −2", `Eb F# 3" -2`},
-		{"European letters", "Łódź žluť", "L\xf3dz \x9elut"},
-		{"Greek and Russian", "μ λ гриф", "\xb5 l grif"},
-		{"accents that stand alone", "e\u0301", "e"},
-		{"no spelling", "弦", "\xb7"},
-		{"newline", "a\nb", "a b"},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			found := shown.FindStringSubmatch(written(t, "t", sheet(draw.Text{Height: 3, Body: tt.in})))
-			require.Len(t, found, 2)
-			assert.Equal(t, tt.want, found[1])
-		})
+	for in, want := range map[string]string{
+		"F#3 <> (a\\)": "F#3 <> (a\\)", "é ½ ± ° Ø € … “”": "é ½ ± ° Ø € … “”", "E♭ F♯ 3″ −2 ⌀4": "Eb F# 3″ −2 Ø4",
+		"Łódź žluť Ştefan": "Łódź žluť Ştefan", "μ λ гриф": "μ λ гриф", "e\u0301": "e", "弦 🎸": "· ·", "a\nb": "a b",
+	} {
+		words, glyphs := read(t, written(t, "t", sheet(draw.Text{Height: 3, Body: in})))
+		assert.Equal(t, want, words)
+		assert.NotContains(t, glyphs, "0")
 	}
 }
 
-func FuzzAnyText(f *testing.F) {
-	for _, s := range []string{"a(b", `\`, "é🎸\x00\xff", ") Tj ET endstream", "%"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, body string) {
-		file := written(t, body, sheet(draw.Text{Height: 3, Body: body}))
-		for _, m := range shown.FindAllStringSubmatch(file, -1) {
-			if !balanced(m[1]) {
-				t.Fatalf("%q is not one string", m[1])
-			}
+// The face has every letter that is not spelt otherwise.
+func TestTheFaceHasItsLetters(t *testing.T) {
+	var letters []draw.Element
+	n := 0
+	for r := range rune(0xFFFF) {
+		if s := string(r); !unicode.IsSpace(r) && spelt(s) == s && draw.OneLine(s) == s && s != "" && r != 0xFFFD {
+			letters = append(letters, draw.Text{At: draw.Point{X: 9, Y: 9}, Height: 3, Body: s})
+			n++
 		}
-	})
+	}
+	words, glyphs := read(t, written(t, "t", sheet(letters...)))
+	require.Greater(t, n, 500)
+	assert.Len(t, []rune(words), n)
+	assert.NotContains(t, glyphs, "0", "glyph 0 stands for a letter that a face lacks")
 }
 
-// balanced reports whether every bracket and backslash of a string is escaped.
-func balanced(s string) bool {
-	for i := 0; i < len(s); i++ {
-		switch s[i] {
-		case '\\':
-			i++
-			if i == len(s) {
-				return false
-			}
-		case '(', ')':
-			return false
-		}
-	}
-	return true
+func TestTheFaceIsEmbedded(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "face.pdf")
+	require.NoError(t, os.WriteFile(path, []byte(written(t, "t", sheet(draw.Text{Height: 3, Body: "words"}))), 0o600))
+	out, err := exec.Command(testutil.NeedTool(t, "pdffonts"), path).Output()
+	require.NoError(t, err)
+	rows := strings.Split(strings.TrimSpace(string(out)), "\n")
+	require.Len(t, rows, 3, "one face")
+	assert.Regexp(t, `CID TrueType +Identity-H +yes`, rows[2])
 }
 
 type full struct{}
@@ -138,5 +136,5 @@ type full struct{}
 func (full) Write([]byte) (int, error) { return 0, errors.New("disk full") }
 
 func TestFailsWhenTheWriterDoes(t *testing.T) {
-	assert.EqualError(t, pdf.Write(full{}, "t", []draw.Sheet{sheet()}), "disk full")
+	assert.EqualError(t, Write(full{}, "t", []draw.Sheet{sheet()}), "disk full")
 }

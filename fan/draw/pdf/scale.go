@@ -11,15 +11,15 @@ import (
 // wrote. A change of the library that moved them makes Write fail, and never a
 // file that scales.
 const (
-	language = "language-and-printing-come-here-in-as-many-bytes" // as the library is asked for it
+	language = "language-and-printing-come-here-in-as-many-bytes--and-on-one-side" // as the library is asked for it
 	dates    = "/CreationDate (D:20000101000000)\n/ModDate (D:20000101000000)"
 )
 
-// trueScale asks print dialogues not to scale (ISO 32000-1, 12.2, PrintScaling),
-// and takes the dates out.
+// trueScale asks print dialogues not to scale and to print one side (ISO 32000-1,
+// 12.2, PrintScaling and Duplex), and takes the dates out.
 func trueScale(file []byte) error {
 	for _, change := range [][2]string{
-		{"/Lang (" + language + ")", "/Lang (en) /ViewerPreferences << /PrintScaling /None >>"}, {dates, ""},
+		{"/Lang (" + language + ")", "/Lang (en) /ViewerPreferences << /PrintScaling /None /Duplex /Simplex >>"}, {dates, ""},
 	} {
 		at := bytes.LastIndex(file, []byte(change[0]))
 		if at < 0 {

@@ -1,6 +1,9 @@
 // Package svg writes a sheet as SVG in true size: width and height in
 // millimetres with a viewBox of the same numbers, so that one unit inside is
-// one millimetre. Every layer is a group named after it.
+// one millimetre. Every layer is a group named after it, and marked as a layer in
+// the open namespace that drawing programs read. A file of its own has a colour
+// for every operation, by which a machine's program knows it; a picture in a page
+// is grey, as it is printed.
 package svg
 
 import (
@@ -47,6 +50,7 @@ type canvas struct {
 	used     map[string]int // ids given so far
 	windowed bool
 	layered  bool
+	layer    draw.LayerName
 	stroke   draw.Stroke
 	stroked  bool
 }
@@ -60,7 +64,7 @@ func (c *canvas) Sheet(name string, width, height float64) {
 		c.out.WriteString("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
 	}
 	w, h := number(width), number(height)
-	fmt.Fprintf(&c.out, "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %[1]s %[2]s\">\n<title>%[3]s</title>\n",
+	fmt.Fprintf(&c.out, "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:inkscape=\"http://www.inkscape.org/namespaces/inkscape\" role=\"img\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %[1]s %[2]s\">\n<title>%[3]s</title>\n",
 		w, h, escaped(draw.OneLine(name)))
 }
 
@@ -79,8 +83,8 @@ func (c *canvas) Window(corners []draw.Point) {
 // Layer implements draw.Canvas.
 func (c *canvas) Layer(name draw.LayerName) {
 	c.closeLayer()
-	fmt.Fprintf(&c.out, "<g id=\"%s\" class=\"%s\">\n", c.id(string(name)), name)
-	c.layered = true
+	fmt.Fprintf(&c.out, "<g id=\"%s\" class=\"%s\" inkscape:groupmode=\"layer\" inkscape:label=\"%[2]s\">\n", c.id(string(name)), name)
+	c.layered, c.layer = true, name
 }
 
 // Line implements draw.Canvas.
@@ -138,7 +142,11 @@ func (c *canvas) pen(s draw.Stroke) {
 	}
 	c.closeStroke()
 	grey := int(math.Round(255 * s.Grey()))
-	fmt.Fprintf(&c.out, "<g fill=\"none\" stroke=\"#%02x%02x%02x\" stroke-width=\"%s\"", grey, grey, grey, unit.Fixed(s.Width(), 2))
+	colour := fmt.Sprintf("%02x%02[1]x%02[1]x", grey)
+	if !c.options.Inline {
+		colour = c.layer.Colour().RGB
+	}
+	fmt.Fprintf(&c.out, "<g fill=\"none\" stroke=\"#%s\" stroke-width=\"%s\"", colour, unit.Fixed(s.Width(), 2))
 	if dashes := s.Dash(); dashes != nil {
 		lengths := make([]string, len(dashes))
 		for i, d := range dashes {

@@ -33,19 +33,18 @@ func TestTrueSize(t *testing.T) {
 		draw.Line{A: draw.Point{X: 10, Y: 20}, B: draw.Point{X: 30.00001, Y: 50}, Stroke: draw.SlotStroke},
 		draw.Polyline{Points: []draw.Point{{X: 1, Y: 1}, {X: 2, Y: 1}, {X: 2, Y: 0}}, Stroke: draw.SlotStroke},
 		draw.Circle{Centre: draw.Point{X: 5, Y: 45}, Radius: 2, Stroke: draw.BlankStroke},
-		draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 3.59, Align: draw.Right, Body: "7 < 8"},
+		draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 5 * draw.CapShare, Align: draw.Right, Body: "7 < 8"},
 	), svg.Options{})
-	// Worked by hand: y runs down from the upper edge, 50 mm above the lower; the
-	// type's size is 3.59/0.718 = 5.
+	// Worked by hand: y runs down from the upper edge, 50 mm above the lower.
 	assert.Equal(t, `<?xml version="1.0" encoding="UTF-8"?>
-<svg xmlns="http://www.w3.org/2000/svg" role="img" width="100.0000mm" height="50.0000mm" viewBox="0 0 100.0000 50.0000">
+<svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" role="img" width="100.0000mm" height="50.0000mm" viewBox="0 0 100.0000 50.0000">
 <title>a &lt;b&gt; &amp; c</title>
-<g id="slots" class="slots">
-<g fill="none" stroke="#000000" stroke-width="0.20">
+<g id="slots" class="slots" inkscape:groupmode="layer" inkscape:label="slots">
+<g fill="none" stroke="#ff0000" stroke-width="0.10">
 <line x1="10.0000" y1="30.0000" x2="30.0000" y2="0.0000"/>
 <polyline points="1.0000,49.0000 2.0000,49.0000 2.0000,50.0000"/>
 </g>
-<g fill="none" stroke="#404040" stroke-width="0.30" stroke-dasharray="7.00 2.00">
+<g fill="none" stroke="#ff0000" stroke-width="0.25" stroke-dasharray="7.00 2.00">
 <circle cx="5.0000" cy="5.0000" r="2.0000"/>
 </g>
 <text x="5.0000" y="45.0000" font-family="Helvetica, Arial, 'Liberation Sans', sans-serif" font-size="5.0000" fill="#000" text-anchor="end">7 &lt; 8</text>
@@ -64,7 +63,8 @@ func TestInline(t *testing.T) {
 	s.Parts[0].Window = draw.Rect{Max: draw.Point{X: 10, Y: 10}}.Corners()
 	s.Parts = append(s.Parts, s.Parts[0])
 	got := written(t, s, svg.Options{Inline: true, Prefix: "a-"})
-	assert.True(t, strings.HasPrefix(got, `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="100.0000mm"`), got)
+	assert.True(t, strings.HasPrefix(got, `<svg xmlns="http://www.w3.org/2000/svg" `), got)
+	assert.Contains(t, got, `stroke="#000000"`, "a picture in a page is grey, as it is printed")
 	for _, id := range []string{`id="a-window"`, `id="a-window-2"`, `id="a-slots"`, `id="a-slots-2"`, `url(#a-window-2)`} {
 		assert.Equal(t, 1, strings.Count(got, id), id)
 	}

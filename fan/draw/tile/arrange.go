@@ -7,7 +7,7 @@ import (
 )
 
 // gapMM is left white between two pieces on one sheet.
-const gapMM = 6
+const gapMM = 8
 
 // way is one way of putting pieces on sheets of one size.
 type way struct {
@@ -36,14 +36,14 @@ func (w way) area() float64 { return float64(w.sheets()) * w.width * w.height }
 
 // best gives the best of all ways to lay the strip out; ok is false when none
 // fits.
-func best(s strip, f format, strips bool) (w way, ok bool) {
-	for _, candidate := range ways(s, f, strips) {
+func best(s strip, f format) (w way, ok bool) {
+	for _, candidate := range ways(s, f) {
 		if candidate.perSheet < 1 {
 			continue
 		}
 		joins, fits := s.divide(candidate.longest(s.room.Height()))
 		// A roll is cut to length, never joined across.
-		if !fits || f.paper.IsRoll() && len(joins) > 0 {
+		if !fits || f.o.Paper.IsRoll() && len(joins) > 0 {
 			continue
 		}
 		candidate.joins = joins
@@ -55,20 +55,20 @@ func best(s strip, f format, strips bool) (w way, ok bool) {
 }
 
 // ways lists every way to be tried, in a fixed order.
-func ways(s strip, f format, strips bool) []way {
+func ways(s strip, f format) []way {
 	if f.fitted {
 		return []way{f.fit(s, 0, 0)}
 	}
-	if f.paper.IsRoll() {
+	if f.o.Paper.IsRoll() {
 		return f.rollWays(s)
 	}
 	var out []way
-	long, wide := f.paper.Length.MM(), f.paper.Width.MM()
+	long, wide := f.o.Paper.Length.MM(), f.o.Paper.Width.MM()
 	for _, size := range [][2]float64{{long, wide}, {wide, long}} {
 		straight := way{width: size[0], height: size[1], content: f.content(size[0], size[1])}
 		fit := int((straight.content.Height() + gapMM) / (s.room.Height() + gapMM))
 		straight.perSheet = min(fit, 1)
-		if strips {
+		if f.o.Strips {
 			straight.perSheet = fit
 			out = append(out, straight.diagonals()...)
 		}

@@ -43,14 +43,7 @@ func (p Piece) onMap(to draw.Map, here bool) []draw.Element {
 		tallMM  = 3.2
 		insetMM = 0.5 // of the heavy frame, so that neighbours' frames stay apart
 	)
-	left := draw.Line{A: draw.Point{X: p.Window.Min.X, Y: p.Window.Max.Y}, B: p.Window.Min}
-	if p.Left.Length() > 0 {
-		left = p.Left
-	}
-	right := draw.Line{A: p.Window.Max, B: draw.Point{X: p.Window.Max.X, Y: p.Window.Min.Y}}
-	if p.Right.Length() > 0 {
-		right = p.Right
-	}
+	left, right := p.ends()
 	corners := []draw.Point{to.Point(left.A), to.Point(left.B), to.Point(right.B), to.Point(right.A)}
 	frame := draw.Polyline{Points: corners, Closed: true, Stroke: draw.MapStroke}
 	if here {

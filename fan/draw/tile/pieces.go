@@ -15,6 +15,7 @@ type Piece struct {
 	// Left and Right are the joins to its neighbours as they run over the
 	// window's whole height; a line of no length where the drawing ends.
 	Left, Right draw.Line
+	overlap     float64
 }
 
 // strip is the drawing as it is to be divided: a band along x.
@@ -105,7 +106,7 @@ func (s strip) pieces(joins []int) []Piece {
 	var out []Piece
 	left := -1
 	for i, right := range append(append([]int{}, joins...), len(s.joins)) {
-		p := Piece{Number: i + 1, Window: s.window(left, right)}
+		p := Piece{Number: i + 1, Window: s.window(left, right), overlap: s.overlap}
 		if left >= 0 {
 			p.Left = s.joins[left]
 		}

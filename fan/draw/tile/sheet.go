@@ -3,7 +3,6 @@ package tile
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"scalepair/fan/draw"
 )
@@ -14,6 +13,9 @@ type layout struct {
 	format  format
 	way     way
 	pieces  []Piece
+	key     draw.Layer
+	keyOn   int      // index of the sheet that has the key, -1 for none
+	keyAt   draw.Map // from the drawing to that sheet
 }
 
 // sheet draws sheet i: its pieces, each through its own window, then bars, words
@@ -25,76 +27,95 @@ func (j layout) sheet(i int) draw.Sheet {
 		out.Name = fmt.Sprintf("Sheet %d of %d · %s", i+1, j.way.sheets(), j.drawing.Title)
 	}
 	correct := draw.Scale(j.format.sx, j.format.sy)
-	for _, p := range j.pieces {
-		if p.Sheet != i {
-			continue
-		}
+	for _, p := range j.on(i) {
 		out.Parts = append(out.Parts, p.part(j.drawing, j.pieces, correct))
 	}
-	return draw.Sheet{
-		Name: out.Name, Width: out.Width, Height: out.Height,
-		Parts: append(out.Parts, draw.Part{Drawing: j.foot(i, out.Name).Through(correct)}),
+	rest := j.foot(i, out.Name)
+	if i == j.keyOn {
+		rest.Layers = append(rest.Layers, draw.Drawing{Layers: []draw.Layer{j.key}}.Through(j.keyAt).Layers...)
 	}
+	out.Parts = append(out.Parts, draw.Part{Drawing: rest.Through(correct)})
+	return out
 }
 
-// part is what piece p shows of the drawing, with its joins. Elements that do
-// not reach into the window are left out; the others stay whole, so that dashes
-// meet across a join, and the window cuts them. Words that another piece shows whole
-// are not shown in part.
-func (p Piece) part(d draw.Drawing, all []Piece, correct draw.Map) draw.Part {
-	to := p.Place.Then(correct)
-	shown := draw.Drawing{Title: d.Title}
-	for _, l := range d.Layers {
-		kept := draw.Layer{Name: l.Name}
-		for _, e := range l.Elements {
-			if e.Bounds().Touches(p.Window) && !(p.cuts(e) && slices.ContainsFunc(all, func(o Piece) bool { return !o.cuts(e) })) {
-				kept.Elements = append(kept.Elements, e)
+// on gives the pieces on sheet i.
+func (j layout) on(i int) []Piece {
+	return j.pieces[i*j.way.perSheet : min((i+1)*j.way.perSheet, len(j.pieces))]
+}
+
+// footHeight is that of sheet i's own foot, which may be less than what every
+// sheet leaves for one.
+func (j layout) footHeight(i int) float64 {
+	width := j.format.inside(j.way.width, j.way.height).Width()
+	return j.format.footHeight(width, i == 0, i == j.way.sheets()-1)
+}
+
+// roomForKey finds the first sheet with room for the key below or behind its
+// pieces, and where it stands there; -1 when there is none.
+func (j layout) roomForKey() (int, draw.Map) {
+	key := draw.Drawing{Layers: []draw.Layer{j.key}}.Bounds().Grow(airMM)
+	for i := range j.way.sheets() {
+		taken, free := draw.NoRect(), j.way.content
+		for _, p := range j.on(i) {
+			taken = taken.Union(p.Place.Rect(p.Window))
+		}
+		free.Min.Y = j.format.inside(j.way.width, j.way.height).Min.Y + j.footHeight(i)
+		below, behind := free, free
+		below.Max.Y, behind.Min.X = taken.Min.Y, taken.Max.X
+		for _, at := range []draw.Rect{below, behind} {
+			if !key.Empty() && at.Width() >= key.Width() && at.Height() >= key.Height() {
+				return i, draw.Move(at.Min.X-key.Min.X, at.Max.Y-key.Max.Y)
 			}
 		}
-		shown.Layers = append(shown.Layers, kept)
 	}
-	if joins := p.joinMarks(); len(joins) > 0 {
-		shown.Layers = append(shown.Layers, draw.Layer{Name: draw.LayerJoins, Elements: joins})
-	}
-	part := draw.Part{Drawing: shown.Through(to)}
-	for _, c := range p.Window.Corners() {
-		part.Window = append(part.Window, to.Point(c))
-	}
-	return part
-}
-
-// cuts reports whether words lie in part or altogether beyond the window.
-func (p Piece) cuts(e draw.Element) bool {
-	_, words := e.(draw.Text)
-	b, w := e.Bounds(), p.Window
-	return words && !(b.Min.X >= w.Min.X && b.Max.X <= w.Max.X && b.Min.Y >= w.Min.Y && b.Max.Y <= w.Max.Y)
+	return -1, draw.Map{}
 }
 
 // foot draws what every sheet has besides its pieces.
 func (j layout) foot(i int, title string) draw.Drawing {
-	area := j.format.inside(j.way.width, j.way.height)
+	f, area := j.format, j.format.inside(j.way.width, j.way.height)
 	bars := append(
-		draw.Bar(draw.Point{X: area.Min.X, Y: area.Min.Y + foundMM}, draw.BarLength, 0),
-		draw.Bar(draw.Point{X: area.Min.X + uprightMM, Y: j.way.content.Min.Y}, draw.BarLength, math.Pi/2)...)
-	lines := j.format.lines(area.Width())
-	y := area.Min.Y + firstMM + lineMM*float64(len(lines))
-	words := []draw.Element{draw.Text{
-		At: draw.Point{X: area.Min.X, Y: y}, Height: headMM, Room: j.format.wordsRoom(area.Width()), Body: title,
-	}}
+		draw.Bar(f.o.Unit, draw.Point{X: area.Min.X, Y: area.Min.Y + foundMM}, area.Width(), 0),
+		draw.Bar(f.o.Unit, draw.Point{X: area.Min.X + uprightMM, Y: area.Min.Y + overMM}, area.Height()-overMM, math.Pi/2)...)
+	lines := f.lines(area.Width(), i == 0, i == j.way.sheets()-1)
+	at := draw.Point{X: area.Min.X + columnMM, Y: area.Min.Y + firstMM + lineMM*float64(len(lines))}
+	var words []draw.Element
+	room := f.besideMap(area.Width())
+	write := func(height float64, body string) {
+		words = append(words, draw.Text{At: at, Height: height, Room: room, Body: body})
+		at.Y -= lineMM
+	}
+	top := at.Y + headMM
+	write(headMM, title)
 	for _, l := range lines {
-		y -= lineMM
-		words = append(words, draw.Text{
-			At: draw.Point{X: area.Min.X, Y: y}, Height: smallMM, Room: j.format.wordsRoom(area.Width()), Body: l,
-		})
+		write(smallMM, l)
+		room = area.Width() - columnMM
 	}
 	if len(j.pieces) > 1 {
-		box := draw.Rect{
-			Min: draw.Point{X: area.Max.X - mapMM, Y: area.Min.Y},
-			Max: draw.Point{X: area.Max.X, Y: j.way.content.Min.Y - airMM},
-		}
-		words = append(words, j.keyMap(i, box)...)
+		words = append(words, j.keyMap(i, draw.Rect{
+			Min: draw.Point{X: area.Max.X - mapMM, Y: top - headMM - lineMM},
+			Max: draw.Point{X: area.Max.X, Y: top + airMM},
+		})...)
+	}
+	if n := len(j.on(i)); n > 1 {
+		words = append(words, j.apart(n)...)
 	}
 	return draw.Drawing{Layers: []draw.Layer{
 		{Name: draw.LayerBars, Elements: bars}, {Name: draw.LayerFrame, Elements: words},
 	}}
+}
+
+// apart draws the lines along which the n strips of a sheet are cut apart.
+func (j layout) apart(n int) []draw.Element {
+	const wordMM = 2.6
+	var out []draw.Element
+	box := j.way.content
+	high := j.pieces[0].Window.Height() + gapMM
+	for i := range n - 1 {
+		y := box.Max.Y - float64(i+1)*high + gapMM/2
+		out = append(out,
+			draw.Line{A: draw.Point{X: box.Min.X, Y: y}, B: draw.Point{X: box.Max.X, Y: y}, Stroke: draw.CrossStroke},
+			draw.Text{At: draw.Point{X: (box.Min.X + box.Max.X) / 2, Y: y + 0.8}, Height: wordMM, Align: draw.Centre, Body: "cut the strips apart here"})
+	}
+	return out
 }
