@@ -1,0 +1,160 @@
+// Asks the engine what the state needs, and keeps the last good answers. The pair is asked for
+// at every change; the search and its trials follow when the hand rests.
+
+/** @typedef {import("./store.js").Store} Store */
+/** @typedef {import("./types.js").PairAnswer} PairAnswer */
+/** @typedef {import("./types.js").Advice} Advice */
+/** @typedef {import("./types.js").Fault} Fault */
+
+const REST = 120; // ms without a change before the search begins (judgement)
+
+export class Answers extends EventTarget {
+  /**
+   * @param {import("./engine.js").Engine} engine
+   * @param {Store} store
+   */
+  constructor(engine, store) {
+    super();
+    this.engine = engine;
+    this.store = store;
+    /** @type {PairAnswer | null} */
+    this.pair = null;
+    /** @type {Advice | null} */
+    this.advice = null;
+    /** @type {import("./types.js").Keys | null} */
+    this.keys = null;
+    /** @type {import("./types.js").GaugeList | null} */
+    this.gauges = null;
+    /** @type {import("./types.js").Readings | null} */
+    this.readings = null;
+    /** @type {import("./types.js").Marks | null} */
+    this.marks = null;
+    /** @type {import("./types.js").Check | null} */
+    this.check = null;
+    /** @type {Record<string, Fault[]>} */
+    this.faults = {};
+    /** Whether search or trials are still on their way. */
+    this.working = true;
+    /** What the last search was of. */
+    this.searched = "";
+    /** The texts that gauges and keys were last asked of. */
+    this.ofReadings = "";
+    this.ofBuild = "";
+    /** @type {ReturnType<typeof setTimeout> | undefined} */
+    this.resting = undefined;
+    store.addEventListener("change", () => this.ask());
+  }
+
+  /** What every call is given: the texts, and what is laid over them. */
+  request() {
+    const { build, readings, marks, view } = this.store.state;
+    /** @type {Record<string, unknown>} */
+    const flags = {};
+    if (view.neutral !== null) flags.neutral = view.neutral;
+    if (view.gauges?.length) flags.gauges = view.gauges.join(" ");
+    else if (view.gauges) flags["free-gauges"] = true;
+    return { build, readings, marks, flags };
+  }
+
+  /** The same with the pair that is shown. */
+  pairRequest() {
+    const request = this.request(), at = this.place();
+    if (at) Object.assign(request.flags, { bass: `${at.bass} mm`, treble: `${at.treble} mm` });
+    return request;
+  }
+
+  /** The pair that is shown: the builder's, else what the last search prefers. */
+  place() {
+    const { bass, treble } = this.store.state.view;
+    if (bass !== null && treble !== null) return { bass, treble };
+    return this.advice ? { bass: this.advice.pair.bass_mm, treble: this.advice.pair.treble_mm } : null;
+  }
+
+  ask() {
+    this.askPair();
+    this.askTexts();
+    this.askMarks();
+    const { build, readings } = this.store.state, of = JSON.stringify([build, readings, this.request().flags]);
+    if (of === this.searched) return;
+    this.searched = of;
+    this.working = true;
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => this.search(), REST);
+  }
+
+  async askPair() {
+    if (!this.place()) return;
+    const answer = await this.engine.quick("pair", this.pairRequest());
+    if (answer && this.take("pair", answer)) this.pair = answer.result;
+    if (answer) this.tell("pair");
+  }
+
+  /** The marks that were measured, and the check of them. */
+  async askMarks() {
+    const request = this.pairRequest();
+    if (!request.marks) {
+      [this.marks, this.check, this.faults.marks] = [null, null, []];
+      return;
+    }
+    const rows = await this.engine.quick("marks", request);
+    if (rows?.result) this.marks = rows.result;
+    const check = await this.engine.quick("check", request);
+    if (!check) return;
+    this.check = this.take("marks", check) ? check.result : null;
+    this.tell("marks");
+  }
+
+  /** What hangs on the texts alone: the strings in stock and the keys of the build. */
+  async askTexts() {
+    const { build, readings } = this.store.state;
+    if (readings !== this.ofReadings || build !== this.ofBuild) {
+      const [rows, gauges] = await Promise.all([this.engine.quick("readings", { build, readings }), this.engine.quick("gauges", { build, readings })]);
+      if (rows?.result) this.readings = rows.result;
+      if (gauges && this.take("gauges", gauges)) this.gauges = gauges.result;
+      if (rows && gauges) this.ofReadings = readings;
+      this.tell("gauges");
+    }
+    if (build !== this.ofBuild) {
+      const keys = await this.engine.quick("keys", { build });
+      if (!keys) return;
+      this.ofBuild = build;
+      if (keys.result) this.keys = keys.result;
+      this.tell("keys");
+    }
+  }
+
+  async search() {
+    const { trials, ...request } = { trials: undefined, ...this.request() };
+    const first = await this.engine.slow("advise", { ...request, flags: { ...request.flags, trials: "0" } });
+    if (!first) return;
+    if (!this.take("advise", first)) {
+      this.working = false;
+      this.tell("advice");
+      return;
+    }
+    const unplaced = !this.place();
+    this.advice = first.result;
+    this.tell("advice");
+    if (unplaced || this.store.state.view.bass === null) this.askPair();
+    const sure = await this.engine.slow("advise", request);
+    if (!sure) return;
+    this.working = false;
+    if (this.take("advise", sure)) this.advice = sure.result;
+    this.tell("advice");
+  }
+
+  /**
+   * Notes what is wrong with a call; reports whether it has an answer.
+   * @param {string} call
+   * @param {{ok: boolean, faults?: Fault[], result?: any}} answer
+   */
+  take(call, answer) {
+    this.faults[call] = answer.ok ? [] : (answer.faults ?? []);
+    return answer.ok;
+  }
+
+  /** @param {"pair" | "advice" | "gauges" | "keys" | "marks"} what */
+  tell(what) {
+    this.dispatchEvent(new Event(what));
+  }
+}

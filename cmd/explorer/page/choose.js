@@ -1,0 +1,183 @@
+// Choose: the shown pair and everything that moves with it.
+
+import { byId, el, say } from "./dom.js";
+import { fanDrawing } from "./fan.js";
+import { buildForm, sectionOf } from "./form.js";
+import { Grid } from "./grid.js";
+import { pairMap, capital } from "./map.js";
+import { largePair, picksTable, worth } from "./picks.js";
+import { announce } from "./shell.js";
+import { sliders } from "./sliders.js";
+import { stringRows } from "./strings.js";
+import { fixed } from "./units.js";
+
+/** @typedef {import("./grid.js").Place} Place */
+/** @typedef {import("./types.js").Advice} Advice */
+
+/**
+ * Builds the place; what it answers with paints it.
+ * @param {import("./main.js").App} app
+ */
+export function choose(app) {
+  const { store, answers } = app;
+  const go = (/** @type {Place} */ place, /** @type {boolean} */ going = false) => app.go(place, going);
+  const large = largePair(byId("pair")), words = worth(byId("words"));
+  const map = pairMap(byId("map-box"), go);
+  const slides = sliders(byId("map-box"), go, enter);
+  const fan = fanDrawing(byId("fan"), (neutral, going) => {
+    store.change({ view: { neutral } }, "neutral");
+    if (!going) store.settle();
+  });
+  const picks = picksTable(byId("picks"), go);
+  const rows = stringRows(byId("each"), {
+    gauge(number, label) {
+      const set = [...(answers.pair?.tension.pair.gauges ?? [])];
+      set[set.length - number] = label; // low string first
+      store.change({ view: { gauges: set } });
+    },
+    keep(kept) {
+      const set = answers.pair?.tension.pair.gauges ?? [];
+      store.change({ view: { gauges: kept ? set : app.keyText("strings.gauges") ? [] : null } });
+    },
+  });
+  const asked = el("p", { class: "small limits-asked" }), limits = sectionOf((edits) => app.edit(edits), (key) => app.faultOf(key));
+  byId("map-box").append(el("details", { class: "limits" }, el("summary", {}, asked), limits.node));
+  const form = buildForm(/** @type {HTMLElement} */ (byId("form").lastElementChild), (edits) => app.edit(edits), (key) => app.faultOf(key));
+  const name = el("span"), notes = el("b"), change = el("button", { class: "link", onclick: openForm }, "Change");
+  byId("brief").append(name, ": ", notes, change);
+  const keepA = byId("keep-a"), mini = byId("mini");
+  keepA.addEventListener("click", () => {
+    const { view } = store.state, pair = answers.pair?.tension.pair;
+    if (!pair) return;
+    const same = view.a && view.a.bass === pair.bass_mm && view.a.treble === pair.treble_mm;
+    store.change({ view: { a: same ? null : { bass: pair.bass_mm, treble: pair.treble_mm, neutral: view.neutral, gauges: pair.gauges } } });
+  });
+  new IntersectionObserver(([entry]) => document.body.classList.toggle("away", !entry.isIntersecting && !byId("choose").hidden), { rootMargin: "-56px 0px 0px" }).observe(byId("pair"));
+
+  /** @type {Grid | null} */
+  let grid = null;
+  /** @type {Advice | null} */
+  let drawn = null;
+  let drawnIn = "";
+
+  function openForm() {
+    const details = /** @type {HTMLDetailsElement} */ (byId("form"));
+    details.open = true;
+    details.querySelector("summary")?.focus();
+  }
+
+  /** Takes a typed length. @param {"bass" | "treble"} side @param {string} text */
+  async function enter(side, text) {
+    const request = answers.pairRequest();
+    Object.assign(request.flags, { [side]: /[a-z"″]/i.test(text) ? text : `${text} ${app.units.lengthName}` });
+    const answer = await app.engine.quick("pair", request, "field");
+    if (!answer) return "";
+    if (!answer.ok) return answer.faults[0]?.text ?? "";
+    const { pair } = answer.result.tension;
+    go({ bass: pair.bass_mm, treble: pair.treble_mm });
+    return "";
+  }
+
+  function paintAdvice() {
+    const { advice } = answers, { units } = app;
+    if (!advice || (advice === drawn && drawnIn === units.length)) return;
+    [drawn, drawnIn] = [advice, units.length];
+    grid = new Grid(advice.map.pairs);
+    map.draw(grid, advice.picks, limitWords(advice), units);
+  }
+
+  function paintForm() {
+    const sections = answers.keys?.sections ?? [], limitsKeys = sections.find((s) => s.path === "limits");
+    form.set(sections);
+    if (limitsKeys) limits.update(limitsKeys);
+    say(asked, answers.advice?.asked.find((line) => line.startsWith("Limits")) ?? "Limits");
+    say(name, app.keyText("name"));
+    say(notes, app.keyText("strings.tuning"));
+  }
+
+  return function paint() {
+    const { advice, pair } = answers, { units } = app, { view } = store.state;
+    byId("choose").classList.toggle("working", answers.working);
+    paintAdvice();
+    paintForm();
+    const place = answers.place();
+    if (!place) return;
+    large.set(place, units);
+    say(mini, `${units.scale(place.bass)} / ${units.scale(place.treble)}`);
+    map.move(place, view.a);
+    slides.set(grid, place, units);
+    say(keepA, view.a && view.a.bass === place.bass && view.a.treble === place.treble ? "Forget A" : "Keep as A");
+    if (!pair) return;
+    const { tension, layout } = pair;
+    const value = worthOf();
+    words.set(value);
+    fan.draw({ fan: pair.fan, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
+    rows.set(tension, stock(), units, kept());
+    if (advice) picks.set(pickRows(), units);
+    announce(`${units.scale(place.bass)} over ${units.scale(place.treble)}: ${value.large}`);
+  };
+
+  /** What the shown pair is worth, by the square of the map on which it stands. @returns {import("./picks.js").Worth} */
+  function worthOf() {
+    const { advice, pair } = answers, place = answers.place();
+    const broken = pair?.tension.limits_broken ?? [];
+    const cell = place && grid?.at(place);
+    if (advice && !advice.pairs_kept) return nonLeft(advice);
+    if (broken.length) {
+      const near = place && grid?.nearestKept(place);
+      return { large: "This pair breaks a limit.", bad: true, lines: broken, buttons: near ? [{ words: `To ${app.units.scale(near.bass)} / ${app.units.scale(near.treble)}, the nearest that keeps all`, press: () => go(near) }] : [] };
+    }
+    const error = pair ? `Feel error ${fixed(pair.tension.pair.feel_error_percent, 1)} %.` : "";
+    const large = cell?.as_good ? "As good as the best." : error;
+    return { large, bad: false, lines: (advice?.reasons ?? []).slice(0, 3), buttons: [] };
+  }
+
+  /** No pair keeps every limit: how many each drops, and how near the nearest comes. @param {Advice} advice */
+  function nonLeft(advice) {
+    return { large: "No pair keeps every limit.", bad: true, lines: advice.dropped.map((d) => `${capital(wordsOf(d.limit))}: drops ${d.pairs}, the nearest has ${d.nearest_miss}`), buttons: [] };
+  }
+
+  /** Gauges that can be chosen, by linear density. */
+  function stock() {
+    const gauges = [...(answers.gauges?.gauges ?? [])].sort((a, b) => a.linear_density_g_per_m - b.linear_density_g_per_m);
+    return gauges.map((g) => ({ label: g.gauge, words: `${app.units.len(g.outer_mm, 2)} ${g.construction}` }));
+  }
+
+  /** Whether one set stands for every pair. */
+  function kept() {
+    const { gauges } = store.state.view;
+    return gauges ? gauges.length > 0 : app.keyText("strings.gauges") !== "";
+  }
+
+  /** @returns {import("./picks.js").Row[]} */
+  function pickRows() {
+    const { advice, pair } = answers, place = answers.place(), { a } = store.state.view;
+    if (!advice || !place) return [];
+    const lowerBound = pair?.tension.tunings[0].strings[0].inharmonicity_is_lower_bound ?? false;
+    const stays = (/** @type {string} */ pick) => {
+      const sure = advice.confidence?.picks.find((p) => p.pick === pick);
+      return sure ? `${fixed(sure.stays_good_percent, 0)} %${sure.uncertain ? ", uncertain" : ""}` : "";
+    };
+    const same = (/** @type {Place} */ p) => p.bass === place.bass && p.treble === place.treble;
+    const chosen = advice.picks.find((p) => same({ bass: p.bass_mm, treble: p.treble_mm }));
+    const why = (/** @type {string} */ pick) => (pick === "smallest fan" ? advice.stops_smallest_fan?.why : pick === "longest bass" ? advice.stops_longest_bass?.why : "") ?? "";
+    /** @type {import("./picks.js").Row[]} */
+    const out = [{ kind: "now", name: "Shown now", why: "", place, pair: pair?.tension.pair ?? null, lowerBound, stays: chosen ? stays(chosen.pick) : "", on: false }];
+    if (a) out.push({ kind: "a", name: "A", why: a.gauges.join(" "), place: a, pair: null, lowerBound, stays: "", on: same(a) });
+    for (const p of advice.picks) {
+      const at = { bass: p.bass_mm, treble: p.treble_mm };
+      out.push({ kind: "pick", name: p.pick, why: why(p.pick), place: at, pair: p, lowerBound, stays: stays(p.pick), on: same(at) });
+    }
+    return out;
+  }
+}
+
+/** The names of the limits that drop pairs. @param {Advice} advice */
+function limitWords(advice) {
+  return new Map(advice.map.pairs.map((c) => [c.limit, wordsOf(c.limit)]));
+}
+
+/** @param {string} limit a key */
+function wordsOf(limit) {
+  return limit.replaceAll("_", " ");
+}

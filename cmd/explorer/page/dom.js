@@ -1,0 +1,110 @@
+// Elements of the page: made once, and written again only where something changed.
+
+const SVG = "http://www.w3.org/2000/svg";
+
+/** @typedef {Record<string, string | number | boolean | null | undefined | ((event: any) => void)>} Attributes */
+
+/**
+ * The element with this id, which page.html holds.
+ * @param {string} id
+ * @returns {HTMLElement}
+ */
+export function byId(id) {
+  const node = document.getElementById(id);
+  if (!node) throw new Error(`the page has no #${id}`);
+  return node;
+}
+
+/**
+ * A new element. Attributes that begin with "on" are listeners; text is text, never markup.
+ * @template {keyof HTMLElementTagNameMap} K
+ * @param {K} tag
+ * @param {Attributes} [attributes]
+ * @param {...(Node | string | null)} children
+ * @returns {HTMLElementTagNameMap[K]}
+ */
+export function el(tag, attributes = {}, ...children) {
+  return fill(document.createElement(tag), attributes, children);
+}
+
+/**
+ * A new element of a drawing.
+ * @template {keyof SVGElementTagNameMap} K
+ * @param {K} tag
+ * @param {Attributes} [attributes]
+ * @param {...(Node | string | null)} children
+ * @returns {SVGElementTagNameMap[K]}
+ */
+export function svg(tag, attributes = {}, ...children) {
+  return fill(document.createElementNS(SVG, tag), attributes, children);
+}
+
+/**
+ * @template {Element} E
+ * @param {E} node
+ * @param {Attributes} attributes
+ * @param {(Node | string | null)[]} children
+ * @returns {E}
+ */
+function fill(node, attributes, children) {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (typeof value === "function") node.addEventListener(name.slice(2), value);
+    else attr(node, name, value);
+  }
+  for (const child of children) if (child !== null) node.append(child);
+  return node;
+}
+
+/**
+ * Sets an attribute where it differs; false, null and undefined take it away.
+ * @param {Element} node
+ * @param {string} name
+ * @param {string | number | boolean | null | undefined} value
+ */
+export function attr(node, name, value) {
+  if (value === false || value === null || value === undefined) node.removeAttribute(name);
+  else {
+    const text = value === true ? "" : String(value);
+    if (node.getAttribute(name) !== text) node.setAttribute(name, text);
+  }
+}
+
+/**
+ * Sets the text where it differs.
+ * @param {Node} node
+ * @param {string} text
+ */
+export function say(node, text) {
+  if (node.textContent !== text) node.textContent = text;
+}
+
+/**
+ * Sets what an input shows, unless somebody is typing in it.
+ * @param {HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement} input
+ * @param {string} value
+ */
+export function show(input, value) {
+  if (input !== document.activeElement && input.value !== value) input.value = value;
+}
+
+/**
+ * Makes the children of a parent match a list: one node each, kept from one call to the next,
+ * so that focus stays where it is.
+ * @template T
+ * @param {Element} parent
+ * @param {readonly T[]} items
+ * @param {(index: number) => {node: Element, update: (item: T, index: number) => void}} make
+ */
+export function list(parent, items, make) {
+  /** @type {{node: Element, update: (item: T, index: number) => void}[]} */
+  const kept = kids.get(parent) ?? [];
+  kids.set(parent, kept);
+  while (kept.length > items.length) kept.pop()?.node.remove();
+  items.forEach((item, i) => {
+    if (!kept[i]) parent.append((kept[i] = make(i)).node);
+    kept[i].update(item, i);
+  });
+}
+
+/** @type {WeakMap<Element, any[]>} */
+const kids = new WeakMap();

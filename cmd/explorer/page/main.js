@@ -1,0 +1,165 @@
+// The page, put together: the store has the state, the engine its answers, each module one
+// part of a place. Read store.js, answers.js, choose.js, stock.js and make.js after this.
+
+import { Answers } from "./answers.js";
+import { choose } from "./choose.js";
+import { byId, say } from "./dom.js";
+import { startEngine } from "./engine.js";
+import { download, dropped, readFiles } from "./files.js";
+import { make } from "./make.js";
+import { announce, notice, placeShown, shell } from "./shell.js";
+import { stock } from "./stock.js";
+import { FIRST_VIEW, Store, browserStorage } from "./store.js";
+import { Units } from "./units.js";
+
+/** @typedef {import("./store.js").TextName} TextName */
+/** @typedef {import("./types.js").Fault} Fault */
+
+async function start() {
+  const engine = await startEngine();
+  const { demo, ...texts } = engine.first;
+  const store = new Store(browserStorage(), { ...texts, view: FIRST_VIEW });
+  const answers = new Answers(engine, store);
+  const app = new App(engine, store, answers);
+  const places = { strings: stock(app), choose: choose(app), make: make(app) };
+  const show = () => places[placeShown()]();
+  const frame = shell(store, { enter: show, unit: (key, text) => app.edit([{ key, text }]), save: () => app.save() });
+  for (const what of ["pair", "advice", "gauges", "keys", "marks"])
+    answers.addEventListener(what, () => {
+      if (what === "keys") frame.units((app.units = app.unitsOf()));
+      show();
+      app.complain();
+    });
+  store.addEventListener("change", show);
+  const open = /** @type {HTMLInputElement} */ (byId("open"));
+  open.addEventListener("change", () => open.files && app.open(open.files));
+  dropped((files) => app.open(files));
+  byId("begin-demo").addEventListener("click", async () => {
+    const { result } = await engine.quick("demo", {});
+    store.change({ build: result.build, readings: result.readings, marks: "", view: FIRST_VIEW });
+  });
+  byId("begin-empty").addEventListener("click", async () => {
+    const { result } = await engine.quick("init", { flags: {} });
+    store.change({ build: result.build, readings: result.readings, marks: "", view: FIRST_VIEW });
+  });
+  answers.ask();
+}
+
+/** What the places share. */
+export class App {
+  /**
+   * @param {import("./engine.js").Engine} engine
+   * @param {Store} store
+   * @param {Answers} answers
+   */
+  constructor(engine, store, answers) {
+    this.engine = engine;
+    this.store = store;
+    this.answers = answers;
+    this.units = new Units();
+  }
+
+  /** The units that the build file asks for. */
+  unitsOf() {
+    return new Units(/** @type {any} */ (this.keyText("length_unit") || "mm"), /** @type {any} */ (this.keyText("force_unit") || "N"));
+  }
+
+  /** What the build file says of a key. @param {string} path */
+  keyText(path) {
+    for (const section of this.answers.keys?.sections ?? []) {
+      const key = section.keys.find((k) => k.path === path);
+      if (key) return key.text;
+    }
+    return "";
+  }
+
+  /** Shows another pair. @param {import("./grid.js").Place} place @param {boolean} [going] */
+  go(place, going = false) {
+    this.store.change({ view: { bass: place.bass, treble: place.treble } }, "pair");
+    if (!going) this.store.settle();
+  }
+
+  /**
+   * Changes the build file; answers what is wrong, "" if nothing.
+   * @param {{key: string, text?: string, list?: string[], remove?: boolean, add?: boolean}[]} edits
+   * @returns {Promise<string>}
+   */
+  async edit(edits) {
+    const { build, readings } = this.store.state;
+    const answer = await this.engine.quick("set", { build, readings, edits }, "set");
+    if (!answer) return "";
+    // What is wrong with the keys that were changed stands at their fields, and nothing is kept;
+    // a further blank, say, is kept before it has its length.
+    const own = (answer.faults ?? []).filter((/** @type {Fault} */ f) => edits.some((e) => f.key === e.key));
+    if (own.length || !answer.result) return (own.length ? own : answer.faults).map((/** @type {Fault} */ f) => f.text).join("\n");
+    this.store.change({ build: answer.result.build });
+    return "";
+  }
+
+  /** What is wrong with a key of the build, "" if nothing. @param {string} key */
+  faultOf(key) {
+    return Object.values(this.answers.faults).flat().find((f) => f.input.endsWith(".toml") && f.key === key)?.text ?? "";
+  }
+
+  /**
+   * Notes a measured value in the form of the marks, which is made where there is none.
+   * @param {string} line
+   * @param {string} pass
+   * @param {number} fret
+   * @param {string} text
+   */
+  async measure(line, pass, fret, text) {
+    const request = this.answers.pairRequest();
+    if (!request.marks) request.marks = (await this.engine.quick("form", request, "form"))?.result?.marks ?? "";
+    const sheet = (await this.engine.quick("marks", request, "form"))?.result;
+    if (!sheet) return;
+    const column = sheet.columns.includes("measured_in") ? "measured_in" : "measured_mm";
+    const row = sheet.rows.find((/** @type {{cells: Record<string, string>}} */ r) => r.cells.line === line && (r.cells.pass ?? "") === pass && (pass === "" || Number(r.cells.fret) === fret));
+    const edit = row ? { line: row.line, column, text } : { add: { line, pass, fret: pass ? String(fret) : "", [column]: text } };
+    const answer = await this.engine.quick("marks", { ...request, edits: [edit] }, "form");
+    if (answer?.result) this.store.change({ marks: answer.result.marks });
+  }
+
+  /** Reads files that were dropped or picked. A broken one changes nothing. @param {FileList} list */
+  async open(list) {
+    try {
+      const files = await readFiles(list), { build, readings, marks } = this.store.state;
+      const texts = { build, readings, marks };
+      for (const file of files) texts[file.kind] = file.text;
+      for (const [call, wanted] of /** @type {[string, TextName][]} */ ([["keys", "build"], ["readings", "readings"], ["marks", "marks"]])) {
+        const file = files.find((f) => f.kind === wanted), answer = file && (await this.engine.quick(call, texts, "open"));
+        if (answer && !answer.ok) return notice(`${file.name} was not taken:\n` + answer.faults.map((/** @type {Fault} */ f) => f.text).join("\n"), { words: "Close", press: () => notice("") });
+      }
+      notice("");
+      this.store.change({ ...texts, view: files.some((f) => f.kind === "build") ? FIRST_VIEW : {} });
+      this.store.downloaded(...files.map((f) => f.kind));
+      announce(files.map((f) => f.name).join(", ") + " read");
+    } catch (error) {
+      notice(error instanceof Error ? error.message : String(error), { words: "Close", press: () => notice("") });
+    }
+  }
+
+  /** Downloads every text that is in no file yet; the build file always. */
+  async save() {
+    const names = new Set([/** @type {TextName} */ ("build"), ...this.store.unsaved()]);
+    for (const name of names) {
+      const answer = await this.engine.quick("file", { ...this.answers.pairRequest(), flags: { ...this.answers.pairRequest().flags, kind: name } }, "file");
+      if (!answer?.ok) return notice(answer?.faults[0]?.text ?? "");
+      download(answer.result.name, answer.result.type, answer.result.bytes);
+    }
+    this.store.downloaded(...names);
+  }
+
+  /** Says above the place what is wrong with the texts; the last good answers stay. */
+  complain() {
+    const { gauges, readings } = this.answers, wrong = new Set((this.answers.faults.readings ?? []).map((f) => f.line));
+    const count = wrong.size + (gauges?.suspects.length ?? 0), badge = byId("to-check");
+    badge.hidden = !count;
+    say(badge, `${count} to check`);
+    byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.build + (readings?.readings ?? ""));
+    const texts = [...new Set(Object.values(this.answers.faults).flat().map((f) => f.text))];
+    notice(texts.join("\n"));
+  }
+}
+
+start().catch((error) => notice(error instanceof Error ? error.message : String(error)));

@@ -1,0 +1,127 @@
+// Make: the board in its blank, the marks with what was measured beside each and what the
+// check says of it, and everything as files.
+
+import { attr, byId, el, list, say } from "./dom.js";
+import { fanDrawing } from "./fan.js";
+import { download } from "./files.js";
+import { checkWords, markCard, markSquares } from "./marks.js";
+import { capital } from "./map.js";
+import { largePair } from "./picks.js";
+import { notice } from "./shell.js";
+import { angle } from "./units.js";
+
+/** @typedef {import("./types.js").Blank} Blank */
+/** @typedef {import("./types.js").Mark} Mark */
+/** @typedef {import("./store.js").TextName} TextName */
+
+/** What can be taken to the bench: kind of file, name, what it is, flags. */
+const FILES = /** @type {const} */ ([
+  ["sheet", "Bench sheet", "tables, cautions and drawings, to print", "HTML", {}],
+  ["pdf", "Full-size drawing, A4", "on pages with 100 mm check bars", "PDF", { paper: "a4" }],
+  ["pdf", "Full-size drawing, Letter", "the same on the other paper", "PDF", { paper: "letter" }],
+  ["dxf", "Drawing for a router", "centre lines, slots, outline", "DXF", {}],
+  ["svg", "Drawing to edit", "the same lines", "SVG", {}],
+  ["build", "Build file", "opens here, and on the command line", "TOML", {}],
+  ["readings", "Readings", "the gauge table as it stands", "CSV", {}],
+  ["marks", "Measured marks", "what you measured, as the check reads it", "CSV", {}],
+]);
+
+/** @param {import("./main.js").App} app */
+export function make(app) {
+  const { store, answers } = app;
+  const large = largePair(byId("make-pair")), fan = fanDrawing(byId("make-fan"), null);
+  let fret = 1, blank = "";
+  const turn = (/** @type {number} */ to) => {
+    fret = to;
+    paint();
+  };
+  const card = markCard(byId("make-one"), app, turn), squares = markSquares(byId("make-one"), turn);
+  const body = el("tbody"), unit = el("span");
+  byId("make-marks").append(el("table", { class: "marks" }, el("caption", {}, el("h2", {}, "Marks from the nut, ", unit)),
+    el("thead", {}, el("tr", {}, ...["Fret", "Bass line", "step", "Treble line", "step", "Slant"].map((h) => el("th", { scope: "col" }, h)))), body));
+  const blanks = el("div", { class: "blanks", role: "radiogroup", "aria-label": "Blank" });
+  byId("make-blanks").append(el("h2", {}, "Blank"), blanks);
+  const files = el("ul", { class: "files" });
+  byId("make-files").append(el("h2", {}, "Take it to the bench"), files);
+  for (const [kind, name, what, ending, flags] of FILES)
+    files.append(el("li", {}, el("button", { onclick: () => save(kind, flags) }, el("span", {}, el("b", {}, name), el("small", {}, what)), el("span", { class: "ending" }, ending))));
+  byId("make-sheet").addEventListener("click", () => save("sheet", {}));
+  const cautions = el("ul");
+  byId("make-cautions").append(cautions);
+
+  /** Downloads what the command writes. @param {string} kind @param {Record<string, string>} own */
+  async function save(kind, own) {
+    const request = answers.pairRequest();
+    Object.assign(request.flags, { kind, ...own });
+    if (["pdf", "svg", "sheet"].includes(kind) && store.state.view.leftHanded) request.flags["left-handed"] = true;
+    if (kind === "sheet" && blank) request.flags.blank = blank;
+    const answer = await app.engine.quick("file", request, "file");
+    if (!answer?.ok) return notice((answer?.faults ?? []).map((/** @type {any} */ f) => f.text).join("\n"), { words: "Close", press: () => notice("") });
+    download(answer.result.name, answer.result.type, answer.result.bytes);
+    if (kind === "build" || kind === "readings" || kind === "marks") store.downloaded(kind);
+  }
+
+  function markRow() {
+    let at = 0;
+    const button = el("button", { onclick: () => turn(at) }), cells = [0, 1, 2, 3, 4].map((i) => el("td", { class: i % 2 || i === 4 ? "soft" : null }));
+    const node = el("tr", {}, el("th", { scope: "row" }, button), ...cells);
+    return {
+      node,
+      /** @param {Mark} m */
+      update(m) {
+        at = m.fret;
+        say(button, String(m.fret));
+        attr(button, "aria-label", `Fret ${m.fret}`);
+        attr(button, "aria-current", m.fret === fret && "true");
+        node.classList.toggle("on", m.fret === fret);
+        const { units } = app;
+        [units.bare(m.bass_from_nut_mm, 2), units.bare(m.bass_step_mm, 2), units.bare(m.treble_from_nut_mm, 2), units.bare(m.treble_step_mm, 2), angle(m.slant_deg)].forEach((text, i) => say(cells[i], text));
+      },
+    };
+  }
+
+  function blankRow() {
+    let name = "";
+    const input = el("input", { type: "radio", name: "blank", onchange: () => ((blank = name), paint()) }), title = el("span"), size = el("small"), fit = el("span");
+    return {
+      node: el("label", {}, input, el("span", {}, title, size), fit),
+      /** @param {Blank} b */
+      update(b) {
+        name = b.name;
+        const { units } = app, lacks = b.spare_length_mm < 0 ? `${units.len(-b.spare_length_mm)} short` : `${units.len(-b.spare_width_mm)} narrow`;
+        say(title, b.name);
+        say(size, `${units.bare(b.length_mm)} × ${units.len(b.width_mm)}`);
+        say(fit, b.fits ? "fits" : b.spare_length_mm < 0 || b.spare_width_mm < 0 ? lacks : "does not fit");
+        attr(fit, "class", b.fits ? "fits" : "lacks");
+        input.checked = b.name === blank;
+        input.disabled = !b.fits;
+      },
+    };
+  }
+
+  function paint() {
+    const { pair, check } = answers, { units } = app, place = answers.place();
+    if (!pair || !place) return;
+    const { layout, tension } = pair;
+    large.set(place, units);
+    const fits = layout.blanks.filter((b) => b.fits);
+    if (!fits.some((b) => b.name === blank)) blank = fits[0]?.name ?? "";
+    const broken = [...tension.limits_broken, ...layout.limits_broken];
+    const head = byId("make-say");
+    say(head, broken.length ? broken[0] : `At least ${units.bare(layout.blank_length_mm)} × ${units.len(layout.blank_width_mm)} of board${layout.blanks.length ? (fits.length ? `; fits: ${fits.map((b) => b.name).join(", ")}` : "; none of your blanks fits") : ""}.`);
+    head.classList.toggle("bad", broken.length > 0);
+    fret = Math.min(fret, layout.marks.length);
+    const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));
+    fan.draw({ fan: pair.fan, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: store.state.view.leftHanded, atBridge: tension.neutral_at_bridge, marks: verdicts, fret });
+    say(unit, units.lengthName);
+    card.set(layout.marks, fret);
+    squares.set(check, checkWords(check), layout.marks.length, fret);
+    list(body, layout.marks, markRow);
+    list(blanks, layout.blanks, blankRow);
+    list(cautions, layout.cautions, () => {
+      const node = el("li");
+      return { node, update: (/** @type {string} */ words) => say(node, capital(words)) };
+    });
+  }
+  return paint;
+}

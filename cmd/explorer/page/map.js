@@ -1,0 +1,202 @@
+// The map of pairs, which is the control: a pointer, a finger or the arrow keys move the pair.
+// The search draws it; a movement redraws the point only.
+
+import { attr, el, list, say, svg } from "./dom.js";
+import { Grid } from "./grid.js";
+import { frame, px, still } from "./mapdraw.js";
+import { fixed } from "./units.js";
+
+/** @typedef {import("./grid.js").Place} Place */
+/** @typedef {import("./types.js").Cell} Cell */
+/** @typedef {import("./units.js").Units} Units */
+/** @typedef {{pick: string, bass_mm: number, treble_mm: number}} PickPlace */
+
+/**
+ * @param {HTMLElement} box
+ * @param {(place: Place, going: boolean) => void} go moves the pair; going while a pointer is held down
+ */
+export function pairMap(box, go) {
+  const hint = el("p", { class: "small hint", "aria-hidden": "true" }), HINT = "Drag the point, or tap a square.";
+  say(hint, HINT);
+  const back = svg("g"), picks = svg("g"), compared = svg("g", { class: "compared" }, svg("rect", { width: 18, height: 18, x: -9, y: -9 }), svg("text", { "text-anchor": "middle", y: 4.5 }, "A"));
+  const cross = svg("path", { class: "cross" }), disc = svg("circle", { class: "disc", r: 11 }), dot = svg("circle", { class: "dot", r: 6 });
+  const grip = svg("circle", { class: "grip", r: 24 });
+  const bassFlag = flag(), trebleFlag = flag();
+  const point = svg("g", {}, bassFlag.node, trebleFlag.node, disc, dot, grip);
+  const node = svg("svg", {
+    class: "map", tabindex: 0, role: "application", "aria-roledescription": "map of pairs",
+    "aria-label": "Map of pairs, bass across and treble up. Arrow keys move the pair by one step, with shift by four.",
+  }, back, cross, picks, compared, point);
+  box.append(el("div", { class: "map-head" }, el("h2", {}, "Every pair", el("span", { class: "wide" }, ", one square each")), hint), node, legend());
+
+  /** @type {Grid | null} */
+  let grid = null;
+  /** @type {import("./mapdraw.js").Frame | null} */
+  let f = null;
+  /** @type {Map<string, string>} */
+  let limits = new Map();
+  /** @type {Units | null} */
+  let units = null;
+  /** @type {Place | null} */
+  let shown = null;
+  /** @type {Place | null} */
+  let a = null;
+  /** @type {PickPlace[]} */
+  let named = [];
+
+  function redraw() {
+    if (!grid || !units) return;
+    f = frame(grid, Math.floor(box.clientWidth) || 496);
+    attr(node, "viewBox", `0 0 ${f.whole} ${f.top + f.height + 34}`);
+    node.style.height = f.top + f.height + 34 + "px";
+    back.replaceChildren(...still(grid, f, limits, units));
+    list(picks, named, pickMark);
+    move();
+  }
+
+  function pickMark() {
+    const ring = svg("circle", { r: 6 }), name = svg("text");
+    return {
+      node: svg("g", { class: "pick-mark" }, ring, name),
+      /** @param {PickPlace} pick */
+      update(pick) {
+        if (!f) return;
+        const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], onRight = x > f.left + f.width * 0.6;
+        attr(ring, "cx", px(x));
+        attr(ring, "cy", px(y));
+        attr(name, "x", px(x + (onRight ? -18 : 18)));
+        attr(name, "y", px(y + 4.5));
+        attr(name, "class", grid?.at({ bass: pick.bass_mm, treble: pick.treble_mm })?.as_good ? "halo on-good" : "halo");
+        attr(name, "text-anchor", onRight ? "end" : "start");
+        say(name, capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick));
+      },
+    };
+  }
+
+  function move() {
+    if (!f || !units || !shown) return;
+    const x = clamp(f.x(shown.bass), f.left, f.left + f.width), y = clamp(f.y(shown.treble), f.top, f.top + f.height);
+    const bottom = f.top + f.height + 1;
+    attr(cross, "d", `M${px(x)} ${px(y)}V${bottom}M${px(x)} ${px(y)}H${f.left - 1}`);
+    for (const c of [disc, dot, grip]) {
+      attr(c, "cx", px(x));
+      attr(c, "cy", px(y));
+    }
+    bassFlag.set(units.scale(shown.bass), clamp(x, f.left + 20, f.whole - 24), bottom + 20);
+    trebleFlag.set(units.scale(shown.treble), f.left - 26, y);
+    for (const text of back.querySelectorAll("text[data-bass], text[data-treble]")) {
+      const bass = text.getAttribute("data-bass");
+      const covered = bass ? Math.abs(Number(text.getAttribute("x")) - x) < 40 : Math.abs(Number(text.getAttribute("y")) - 4 - y) < 18;
+      attr(text, "visibility", covered ? "hidden" : null);
+    }
+    attr(compared, "visibility", a ? null : "hidden");
+    if (a) attr(compared, "transform", `translate(${px(f.x(a.bass))} ${px(f.y(a.treble))})`);
+  }
+
+  /** The square under a pointer. @param {PointerEvent} event @returns {Place | null} */
+  function under(event) {
+    if (!f || !grid) return null;
+    const box = node.getBoundingClientRect(), scale = f.whole / box.width;
+    const x = (event.clientX - box.left) * scale, y = (event.clientY - box.top) * scale;
+    const [b0, b1] = [grid.bassEdges[0], grid.bassEdges[grid.basses.length]], [t0, t1] = [grid.trebleEdges[0], grid.trebleEdges[grid.trebles.length]];
+    return grid.nearest({ bass: b0 + ((x - f.left) / f.width) * (b1 - b0), treble: t0 + ((f.top + f.height - y) / f.height) * (t1 - t0) });
+  }
+
+  let held = false;
+  node.addEventListener("pointerdown", (event) => {
+    const place = under(event);
+    if (!place || event.button !== 0) return;
+    // A finger scrolls the page over the map, and drags by the point only.
+    held = event.pointerType === "mouse" || event.target === grip;
+    if (held) node.setPointerCapture(event.pointerId);
+    if (event.pointerType === "mouse") go(place, true);
+  });
+  node.addEventListener("pointermove", (event) => {
+    const place = under(event);
+    if (!place) return;
+    if (held) go(place, true);
+    readOut(place);
+  });
+  node.addEventListener("pointerup", (event) => {
+    const place = under(event);
+    if (place && (held || event.pointerType !== "mouse")) go(place, false);
+    held = false;
+  });
+  node.addEventListener("pointercancel", () => (held = false));
+  node.addEventListener("pointerleave", () => say(hint, HINT));
+  node.addEventListener("keydown", (event) => {
+    const [across, up] = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key] ?? [0, 0];
+    if (!grid || !shown || (!across && !up)) return;
+    event.preventDefault();
+    const far = event.shiftKey ? 4 : 1;
+    go(grid.step(shown, across * far, up * far), false);
+  });
+  new ResizeObserver(() => {
+    if (f && Math.floor(box.clientWidth) !== f.whole && box.clientWidth) redraw();
+  }).observe(box);
+
+  /** @param {Place} place */
+  function readOut(place) {
+    const cell = grid?.at(place);
+    if (!cell || !units) return;
+    const what = cell.limit ? limits.get(cell.limit) ?? cell.limit : cell.as_good ? "as good as the best" : `feel error ${fixed(cell.feel_error_percent, 1)} %`;
+    say(hint, `${units.scale(place.bass)} / ${units.scale(place.treble)}: ${what}`);
+  }
+
+  return {
+    /** The pairs that were tried. */
+    get grid() {
+      return grid;
+    },
+    /**
+     * Draws what a search found.
+     * @param {Grid} found
+     * @param {PickPlace[]} picksFound
+     * @param {Map<string, string>} limitWords by key
+     * @param {Units} inUnits
+     */
+    draw(found, picksFound, limitWords, inUnits) {
+      [grid, named, limits, units] = [found, picksFound, limitWords, inUnits];
+      redraw();
+    },
+    /** Moves the point. @param {Place} place @param {Place | null} against the pair A */
+    move(place, against) {
+      [shown, a] = [place, against];
+      move();
+    },
+  };
+}
+
+/** The length in a flag on a rule. */
+function flag() {
+  const box = svg("rect", { height: 24, rx: 3 }), text = svg("text", { "text-anchor": "middle", y: 4.5 });
+  const node = svg("g", { class: "flag" }, box, text);
+  return {
+    node,
+    /** @param {string} words @param {number} x @param {number} y the middle */
+    set(words, x, y) {
+      const width = Math.max(38, words.length * 7.5 + 12);
+      say(text, words);
+      attr(box, "width", width);
+      attr(box, "x", -width / 2);
+      attr(box, "y", -12);
+      attr(node, "transform", `translate(${px(x)} ${px(y)})`);
+    },
+  };
+}
+
+function legend() {
+  const key = (/** @type {string} */ kind, /** @type {string} */ words) => el("span", {}, svg("svg", { viewBox: "0 0 22 14", "aria-hidden": "true" },
+    svg("rect", { class: "key " + kind, x: 1, y: 1, width: 20, height: 12 })), words);
+  return el("div", { class: "legend" }, key("good", "as good as the best"), key("pale", "further from the feel"), key("dropped", "breaks a limit"));
+}
+
+/** @param {string} words */
+export function capital(words) {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** @param {number} value @param {number} least @param {number} most */
+export function clamp(value, least, most) {
+  return Math.max(least, Math.min(most, value));
+}

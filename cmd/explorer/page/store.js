@@ -1,0 +1,145 @@
+// What the builder has: three texts and how they are looked at. Every change makes a new
+// state; the earlier ones are the history. The last one is kept in the browser's storage.
+
+/**
+ * @typedef {object} View
+ * @property {number | null} bass in mm; null: the pick that the build prefers
+ * @property {number | null} treble in mm
+ * @property {string | null} neutral neutral fret as in the build file; null: the build's
+ * @property {string[] | null} gauges the set that is kept, low string first; null: the best for each pair
+ * @property {Kept | null} a the pair that the one shown is compared with
+ * @property {boolean} leftHanded
+ *
+ * @typedef {{bass: number, treble: number, neutral: string | null, gauges: string[]}} Kept
+ * @typedef {{build: string, readings: string, marks: string, view: View}} State
+ * @typedef {"build" | "readings" | "marks"} TextName
+ */
+
+const KEY = "scalepair";
+const MOST = 500; // states in the history (judgement)
+
+/** @type {View} */
+export const FIRST_VIEW = { bass: null, treble: null, neutral: null, gauges: null, a: null, leftHanded: false };
+
+export class Store extends EventTarget {
+  /**
+   * @param {Storage | null} storage null where the browser allows none
+   * @param {State} first the state to begin with where none is kept
+   */
+  constructor(storage, first) {
+    super();
+    this.storage = storage;
+    /** @type {State[]} */
+    this.past = [];
+    /** @type {State[]} */
+    this.future = [];
+    /** What the last change was of; changes of one thing in one go are one step back. @type {string | null} */
+    this.going = null;
+    /** Why the state could not be kept; "" where it was. */
+    this.notKept = "";
+    const kept = this.restore();
+    this.state = kept?.state ?? first;
+    /** The three texts as they were last downloaded, or came with the page. */
+    this.saved = kept?.saved ?? texts(first);
+  }
+
+  /**
+   * Changes the state. With a name, changes that follow each other under that name are one
+   * step of the history until settle() is called: a drag is undone at once.
+   * @param {Partial<Omit<State, "view">> & {view?: Partial<View>}} change
+   * @param {string | null} [going]
+   */
+  change(change, going = null) {
+    const next = { ...this.state, ...change, view: { ...this.state.view, ...change.view } };
+    if (JSON.stringify(next) === JSON.stringify(this.state)) return;
+    if (going === null || going !== this.going) {
+      this.past.push(this.state);
+      if (this.past.length > MOST) this.past.shift();
+    }
+    this.going = going;
+    this.future = [];
+    this.enter(next);
+  }
+
+  /** Ends what is going on: the next change is a step of its own. */
+  settle() {
+    this.going = null;
+  }
+
+  undo() {
+    const before = this.past.pop();
+    if (!before) return;
+    this.future.push(this.state);
+    this.going = null;
+    this.enter(before);
+  }
+
+  redo() {
+    const after = this.future.pop();
+    if (!after) return;
+    this.past.push(this.state);
+    this.going = null;
+    this.enter(after);
+  }
+
+  /**
+   * Notes that texts went into files.
+   * @param {...TextName} names
+   */
+  downloaded(...names) {
+    for (const name of names) this.saved[name] = this.state[name];
+    this.keep();
+    this.dispatchEvent(new Event("saved"));
+  }
+
+  /** The texts that are in no file yet. @returns {TextName[]} */
+  unsaved() {
+    return /** @type {TextName[]} */ (["build", "readings", "marks"]).filter((name) => this.state[name] !== this.saved[name]);
+  }
+
+  /** @param {State} state */
+  enter(state) {
+    this.state = state;
+    this.keep();
+    this.dispatchEvent(new Event("change"));
+  }
+
+  keep() {
+    try {
+      if (!this.storage) throw new Error("this browser allows none for files");
+      this.storage.setItem(KEY, JSON.stringify({ state: this.state, saved: this.saved }));
+      this.notKept = "";
+    } catch (error) {
+      this.notKept = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  /** @returns {{state: State, saved: Record<TextName, string>} | null} */
+  restore() {
+    try {
+      const kept = JSON.parse(this.storage?.getItem(KEY) ?? "null");
+      const { build, readings, marks } = kept.state;
+      if (![build, readings, marks].every((text) => typeof text === "string")) return null;
+      return { state: { build, readings, marks, view: { ...FIRST_VIEW, ...kept.state.view } }, saved: kept.saved };
+    } catch {
+      return null; // nothing kept, or kept by another version
+    }
+  }
+}
+
+/**
+ * @param {State} state
+ * @returns {Record<TextName, string>}
+ */
+function texts({ build, readings, marks }) {
+  return { build, readings, marks };
+}
+
+/** The browser's storage; null where it allows none. @returns {Storage | null} */
+export function browserStorage() {
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
+}

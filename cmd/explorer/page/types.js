@@ -1,0 +1,155 @@
+// What the engine answers with, as far as the page reads it: the JSON of the commands.
+
+/**
+ * @typedef {{input: string, line: number, column: number, key: string, what: string, given: string, remedy: string, text: string}} Fault
+ * @typedef {[number, number]} Point in mm
+ * @typedef {[Point, Point]} Line
+ *
+ * @typedef {object} Pair
+ * @property {number} bass_mm
+ * @property {number} treble_mm
+ * @property {number} difference_mm
+ * @property {number} feel_error_percent
+ * @property {number} inharmonicity_cents
+ * @property {number} nut_slant_deg
+ * @property {number} last_fret_slant_deg
+ * @property {number} saddle_slant_deg
+ * @property {number} blank_length_mm
+ * @property {number} blank_width_mm
+ * @property {string[]} gauges low string first
+ *
+ * @typedef {Pair & {pick: string}} Pick
+ * @typedef {{fret: number, bending_force_n: number, wanted_bending_force_n: number | null, not_computed: string | null}} Bend
+ *
+ * @typedef {object} StringOf
+ * @property {number} string
+ * @property {string} note
+ * @property {string} gauge
+ * @property {string[]} gauge_flags
+ * @property {number} tension_n
+ * @property {number} tension_standard_uncertainty_n
+ * @property {number | null} wanted_tension_n
+ * @property {number | null} tension_deviation_percent
+ * @property {number | null} breaking_strength_percent
+ * @property {number | null} breaking_strength_bent_percent
+ * @property {number | null} inharmonicity_cents
+ * @property {boolean} inharmonicity_is_lower_bound
+ * @property {Bend[]} bends
+ *
+ * @typedef {object} Tuned
+ * @property {string} tuning
+ * @property {string} tuning_name
+ * @property {number} total_tension_n
+ * @property {number} total_tension_standard_uncertainty_n
+ * @property {StringOf[]} strings low string first
+ *
+ * @typedef {object} Tension
+ * @property {string} build
+ * @property {string[]} warnings
+ * @property {Pair} pair
+ * @property {number} neutral_fret
+ * @property {boolean} neutral_at_bridge
+ * @property {number} reference_total_tension_n
+ * @property {Tuned[]} tunings
+ * @property {string[]} limits_broken
+ *
+ * @typedef {object} Fan
+ * @property {Point[]} outline
+ * @property {Line} nut
+ * @property {{fret: number, slot: Line, slant_deg: number}[]} frets
+ * @property {{string: number, nut: Point, saddle: Point}[]} strings
+ * @property {Line} saddle
+ * @property {{x: number, y: number, diameter: number}[]} dots
+ * @property {Point[] | null} blank
+ * @property {Fan | null} [reference]
+ *
+ * @typedef {{fret: number, bass_from_nut_mm: number, bass_step_mm: number, treble_from_nut_mm: number, treble_step_mm: number, slant_deg: number}} Mark
+ * @typedef {{name: string, fits: boolean, length_mm: number, width_mm: number, spare_length_mm: number, spare_width_mm: number}} Blank
+ *
+ * @typedef {object} Layout
+ * @property {number} neutral_fret
+ * @property {number} nut_slant_deg
+ * @property {number} saddle_slant_deg
+ * @property {Mark[]} marks
+ * @property {number} blank_length_mm
+ * @property {number} blank_width_mm
+ * @property {Blank[]} blanks
+ * @property {string[]} limits_broken
+ * @property {string[]} cautions
+ *
+ * @typedef {{tension: Tension, layout: Layout, fan: Fan}} PairAnswer
+ *
+ * @typedef {{bass_mm: number, treble_mm: number, feel_error_percent: number, as_good: boolean, limit: string, inharmonicity_cents?: number}} Cell
+ * @typedef {{pick: string, stays_good_percent: number, feel_error_low_percent: number, feel_error_high_percent: number, uncertain: boolean}} Sure
+ *
+ * @typedef {object} Advice
+ * @property {string} pick
+ * @property {Pair} pair
+ * @property {Pick[]} picks
+ * @property {{pairs: Cell[]}} map
+ * @property {{why: string} | null} stops_smallest_fan
+ * @property {{why: string} | null} stops_longest_bass
+ * @property {{trials: number, picks: Sure[]} | null} confidence
+ * @property {string[]} reasons
+ * @property {string[]} asked
+ * @property {string[]} suspect_gauges
+ * @property {{limit: string, pairs: number, nearest_miss: string}[]} dropped
+ * @property {number} pairs_kept
+ * @property {number} pairs_tried
+ * @property {number} pairs_as_good
+ * @property {number} least_feel_error_percent
+ * @property {number} allowed_feel_error_percent
+ * @property {boolean} none_near
+ *
+ * @typedef {object} Key
+ * @property {string} path
+ * @property {string} name
+ * @property {string} type
+ * @property {string} range
+ * @property {string[]} words
+ * @property {string} help
+ * @property {string} default
+ * @property {string} example
+ * @property {string} text as given in this build, "" where it is not
+ * @property {boolean} given
+ *
+ * @typedef {{path: string, list: boolean, help: string, keys: Key[]}} Section
+ * @typedef {{sections: Section[]}} Keys
+ *
+ * @typedef {{line: number, kind: string, pieces: number | null, length_mm: number | null, mass_g: number | null, linear_density_g_per_m: number,
+ *   linear_density_standard_uncertainty_g_per_m: number, deviation_from_the_gauge_percent: number | null, date: string, remark: string}} Reading
+ *
+ * @typedef {object} GaugeOf
+ * @property {string} gauge
+ * @property {string} construction
+ * @property {number} outer_mm
+ * @property {number | null} core_mm
+ * @property {number} linear_density_g_per_m
+ * @property {number} linear_density_standard_uncertainty_g_per_m
+ * @property {number} linear_density_95_percent_interval_half_width_percent
+ * @property {number} readings
+ * @property {string[]} flags
+ * @property {number | null} deviation_percent from what its family says
+ * @property {number | null} deviation_standard_uncertainty_percent
+ * @property {number | null} length_for_1_percent_standard_uncertainty_mm
+ * @property {string[]} notes
+ * @property {Reading[]} readings_in_full
+ *
+ * @typedef {{gauge: string, place: string, why: string, would_fit: string, likely_slips: string[], likely?: {words: string, line: number, column: string, text: string}[]}} Suspect
+ * @typedef {{fret: number, verdict: string, readings: number, measured_mm: number, error_mm: number, error_cents: number, in_doubt: boolean}} CheckedMark
+ *
+ * @typedef {object} Check
+ * @property {boolean} in_tolerance
+ * @property {number} marks_measured
+ * @property {number} marks_outside
+ * @property {number} marks_not_sure
+ * @property {number} tolerance_cents
+ * @property {{line: string, marks: CheckedMark[]}[]} lines
+ * @property {{words: string, do: string}[]} slips
+ *
+ * @typedef {{gauges: GaugeOf[], suspects: Suspect[], cautions: string[]}} GaugeList
+ * @typedef {{readings: string, columns: string[], rows: {line: number, cells: Record<string, string>}[]}} Readings
+ * @typedef {{marks: string, columns: string[], rows: {line: number, cells: Record<string, string>}[]}} Marks
+ */
+
+export {};
