@@ -31,6 +31,10 @@ export class Answers extends EventTarget {
     this.marks = null;
     /** @type {import("./types.js").Check | null} */
     this.check = null;
+    /** The kept pair A beside the shown one. @type {import("./types.js").Compared | null} */
+    this.compared = null;
+    /** @type {import("./types.js").Next | null} */
+    this.next = null;
     /** @type {Record<string, Fault[]>} */
     this.faults = {};
     /** Whether search or trials are still on their way. */
@@ -87,6 +91,21 @@ export class Answers extends EventTarget {
     const answer = await this.engine.quick("pair", this.pairRequest());
     if (answer && this.take("pair", answer)) this.pair = answer.result;
     if (answer) this.tell("pair");
+    this.askCompared();
+  }
+
+  async askCompared() {
+    const { a } = this.store.state.view, pair = this.pair?.tension.pair;
+    if (!a || !pair) {
+      this.compared = null;
+      return;
+    }
+    const column = (/** @type {import("./store.js").Kept} */ k) => ({ pair: `${k.bass} / ${k.treble} mm`, gauges: k.gauges.join(" "), ...(k.neutral && { neutral: k.neutral }) });
+    const shown = { bass: pair.bass_mm, treble: pair.treble_mm, neutral: this.store.state.view.neutral, gauges: pair.gauges };
+    const { build, readings } = this.store.state;
+    const answer = await this.engine.quick("compare", { build, readings, columns: [{ name: "A", ...column(a) }, { name: "shown", ...column(shown) }] });
+    if (answer) this.compared = this.take("compare", answer) ? answer.result : null;
+    if (answer) this.tell("compared");
   }
 
   /** The marks that were measured, and the check of them. */
@@ -141,6 +160,9 @@ export class Answers extends EventTarget {
     this.working = false;
     if (this.take("advise", sure)) this.advice = sure.result;
     this.tell("advice");
+    const next = await this.engine.quick("next", this.pairRequest());
+    if (next?.ok) this.next = next.result;
+    this.tell("next");
   }
 
   /**
@@ -153,7 +175,7 @@ export class Answers extends EventTarget {
     return answer.ok;
   }
 
-  /** @param {"pair" | "advice" | "gauges" | "keys" | "marks"} what */
+  /** @param {"pair" | "advice" | "gauges" | "keys" | "marks" | "compared" | "next"} what */
   tell(what) {
     this.dispatchEvent(new Event(what));
   }

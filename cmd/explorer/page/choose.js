@@ -3,6 +3,7 @@
 import { byId, el, say } from "./dom.js";
 import { fanDrawing } from "./fan.js";
 import { buildForm, sectionOf } from "./form.js";
+import { comparison } from "./compare.js";
 import { Grid } from "./grid.js";
 import { pairMap, capital } from "./map.js";
 import { largePair, picksTable, worth } from "./picks.js";
@@ -40,6 +41,9 @@ export function choose(app) {
       store.change({ view: { gauges: kept ? set : app.keyText("strings.gauges") ? [] : null } });
     },
   });
+  const compared = comparison(byId("compared"));
+  const weigh = el("a", { class: "button", href: "#strings" }), weighWords = el("span");
+  rows.tip.append(weighWords, weigh);
   const asked = el("p", { class: "small limits-asked" }), limits = sectionOf((edits) => app.edit(edits), (key) => app.faultOf(key));
   byId("map-box").append(el("details", { class: "limits" }, el("summary", {}, asked), limits.node));
   const form = buildForm(/** @type {HTMLElement} */ (byId("form").lastElementChild), (edits) => app.edit(edits), (key) => app.faultOf(key));
@@ -59,6 +63,15 @@ export function choose(app) {
   /** @type {Advice | null} */
   let drawn = null;
   let drawnIn = "";
+
+  /** Which gauge to weigh next, where that is worth it. */
+  function paintNext() {
+    const first = answers.next?.a_weighing_is_worth_it ? answers.next.next[0] : null;
+    rows.tip.hidden = !first;
+    if (!first) return;
+    say(weighWords, `String ${first.strings.join(", ")}: ${app.units.len(first.length_to_weigh_mm, 0)} of ${first.gauge}, in one piece or several.`);
+    say(weigh, `Weigh ${first.gauge} next`);
+  }
 
   function openForm() {
     const details = /** @type {HTMLDetailsElement} */ (byId("form"));
@@ -114,6 +127,9 @@ export function choose(app) {
     fan.draw({ fan: pair.fan, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
     rows.set(tension, stock(), units, kept());
     if (advice) picks.set(pickRows(), units);
+    byId("compared").hidden = !answers.compared;
+    if (answers.compared) compared.set(answers.compared, units);
+    paintNext();
     announce(`${units.scale(place.bass)} over ${units.scale(place.treble)}: ${value.large}`);
   };
 
@@ -163,7 +179,7 @@ export function choose(app) {
     const why = (/** @type {string} */ pick) => (pick === "smallest fan" ? advice.stops_smallest_fan?.why : pick === "longest bass" ? advice.stops_longest_bass?.why : "") ?? "";
     /** @type {import("./picks.js").Row[]} */
     const out = [{ kind: "now", name: "Shown now", why: "", place, pair: pair?.tension.pair ?? null, lowerBound, stays: chosen ? stays(chosen.pick) : "", on: false }];
-    if (a) out.push({ kind: "a", name: "A", why: a.gauges.join(" "), place: a, pair: null, lowerBound, stays: "", on: same(a) });
+    if (a) out.push({ kind: "a", name: "A", why: a.gauges.join(" "), place: a, pair: answers.compared?.columns[0].pair ?? null, lowerBound, stays: "", on: same(a) });
     for (const p of advice.picks) {
       const at = { bass: p.bass_mm, treble: p.treble_mm };
       out.push({ kind: "pick", name: p.pick, why: why(p.pick), place: at, pair: p, lowerBound, stays: stays(p.pick), on: same(at) });

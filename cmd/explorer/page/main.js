@@ -24,7 +24,7 @@ async function start() {
   const places = { strings: stock(app), choose: choose(app), make: make(app) };
   const show = () => places[placeShown()]();
   const frame = shell(store, { enter: show, unit: (key, text) => app.edit([{ key, text }]), save: () => app.save() });
-  for (const what of ["pair", "advice", "gauges", "keys", "marks"])
+  for (const what of ["pair", "advice", "gauges", "keys", "marks", "compared", "next"])
     answers.addEventListener(what, () => {
       if (what === "keys") frame.units((app.units = app.unitsOf()));
       show();

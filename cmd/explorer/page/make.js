@@ -7,6 +7,7 @@ import { download } from "./files.js";
 import { checkWords, markCard, markSquares } from "./marks.js";
 import { capital } from "./map.js";
 import { largePair } from "./picks.js";
+import { printsAsSheet } from "./sheet.js";
 import { notice } from "./shell.js";
 import { angle } from "./units.js";
 
@@ -45,7 +46,9 @@ export function make(app) {
   byId("make-files").append(el("h2", {}, "Take it to the bench"), files);
   for (const [kind, name, what, ending, flags] of FILES)
     files.append(el("li", {}, el("button", { onclick: () => save(kind, flags) }, el("span", {}, el("b", {}, name), el("small", {}, what)), el("span", { class: "ending" }, ending))));
+  const print = printsAsSheet(app);
   byId("make-sheet").addEventListener("click", () => save("sheet", {}));
+  byId("make-print").addEventListener("click", print);
   const cautions = el("ul");
   byId("make-cautions").append(cautions);
 

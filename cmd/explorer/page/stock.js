@@ -262,7 +262,7 @@ function readingRow(app, edit) {
     /** @param {{row: RowOf, entry: Entry}} item */
     update({ row, entry }) {
       line = row.line;
-      const columns = app.answers.readings?.columns ?? [];
+      const columns = [...new Set([...(app.answers.readings?.columns ?? []), ...(app.answers.readings?.known_columns ?? [])])];
       const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map((f) => f.text).join("\n") }));
       const weighed = (row.cells.kind ?? "weighed") !== "listed";
       const open = cells.filter((c) => (weighed && FIRST.includes(c.column)) || c.fault);

@@ -147,8 +147,12 @@
  * @property {{line: string, marks: CheckedMark[]}[]} lines
  * @property {{words: string, do: string}[]} slips
  *
+ * @typedef {{column: string, pair: Pair, tunings: Tuned[], limits_broken: string[]}} Column
+ * @typedef {{verdict: string, columns: Column[]}} Compared
+ * @typedef {{a_weighing_is_worth_it: boolean, next: {gauge: string, strings: number[], length_to_weigh_mm: number}[]}} Next
+ *
  * @typedef {{gauges: GaugeOf[], suspects: Suspect[], cautions: string[]}} GaugeList
- * @typedef {{readings: string, columns: string[], rows: {line: number, cells: Record<string, string>}[]}} Readings
+ * @typedef {{readings: string, columns: string[], known_columns: string[], rows: {line: number, cells: Record<string, string>}[]}} Readings
  * @typedef {{marks: string, columns: string[], rows: {line: number, cells: Record<string, string>}[]}} Marks
  */
 

@@ -1,0 +1,42 @@
+// The page prints as the bench sheet: the engine's own document lies in it, unseen on the
+// screen, and on paper stands alone with its own style.
+
+import { byId } from "./dom.js";
+
+const REST = 1500; // ms without a change before the sheet is made (judgement)
+
+/**
+ * Keeps the sheet of the shown pair ready. Answers with what prints it.
+ * @param {import("./main.js").App} app
+ */
+export function printsAsSheet(app) {
+  const box = byId("sheet"), style = new CSSStyleSheet({ media: "print" });
+  document.adoptedStyleSheets = [style];
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let resting;
+  let of = "";
+
+  async function make() {
+    const request = app.answers.pairRequest(), asked = JSON.stringify(request);
+    if (asked === of || !app.answers.pair) return;
+    const answer = await app.engine.quick("file", { ...request, flags: { ...request.flags, kind: "sheet" } }, "sheet");
+    if (!answer?.ok) return;
+    of = asked;
+    const sheet = new DOMParser().parseFromString(new TextDecoder().decode(answer.result.bytes), "text/html");
+    const styles = [...sheet.querySelectorAll("style")];
+    style.replaceSync(styles.map((s) => s.textContent).join("\n") + "\nbody > :not(#sheet) { display: none } #sheet { display: block }");
+    for (const unwanted of [...styles, ...sheet.querySelectorAll("script, .skip, nav")]) unwanted.remove();
+    sheet.body.querySelector("#main")?.removeAttribute("id");
+    box.replaceChildren(...[...sheet.body.childNodes].map((node) => document.importNode(node, true)));
+    for (const own of document.styleSheets) own.media.mediaText = "screen"; // the page's own stays on the screen
+  }
+
+  app.answers.addEventListener("pair", () => {
+    clearTimeout(resting);
+    resting = setTimeout(make, REST);
+  });
+  return async () => {
+    await make();
+    window.print();
+  };
+}
