@@ -95,8 +95,8 @@ export function choose(app) {
     const { advice } = answers, { units } = app;
     if (!advice || (advice === drawn && drawnIn === units.length)) return;
     [drawn, drawnIn] = [advice, units.length];
-    grid = new Grid(advice.map.pairs);
-    map.draw(grid, advice.picks, limitWords(advice), units);
+    grid = new Grid(advice.map);
+    map.draw(grid, advice.picks, units);
   }
 
   function paintForm() {
@@ -124,7 +124,7 @@ export function choose(app) {
     const { tension, layout } = pair;
     const value = worthOf();
     words.set(value);
-    fan.draw({ fan: pair.fan, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
+    fan.draw({ fan: { ...pair.fan, blank_mm: null }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
     rows.set(tension, stock(), units, kept());
     if (advice) picks.set(pickRows(), units);
     byId("compared").hidden = !answers.compared;
@@ -144,13 +144,13 @@ export function choose(app) {
       return { large: "This pair breaks a limit.", bad: true, lines: broken, buttons: near ? [{ words: `To ${app.units.scale(near.bass)} / ${app.units.scale(near.treble)}, the nearest that keeps all`, press: () => go(near) }] : [] };
     }
     const error = pair ? `Feel error ${fixed(pair.tension.pair.feel_error_percent, 1)} %.` : "";
-    const large = cell?.as_good ? "As good as the best." : error;
-    return { large, bad: false, lines: (advice?.reasons ?? []).slice(0, 3), buttons: [] };
+    const large = cell?.good ? "As good as the best." : error;
+    return { large, bad: false, lines: advice?.reasons.slice(0, 1) ?? [], buttons: [] };
   }
 
   /** No pair keeps every limit: how many each drops, and how near the nearest comes. @param {Advice} advice */
   function nonLeft(advice) {
-    return { large: "No pair keeps every limit.", bad: true, lines: advice.dropped.map((d) => `${capital(wordsOf(d.limit))}: drops ${d.pairs}, the nearest has ${d.nearest_miss}`), buttons: [] };
+    return { large: "No pair keeps every limit.", bad: true, lines: advice.dropped.map((d) => `${capital(advice.map.limits[d.limit] ?? d.limit)}: drops ${d.pairs}, the nearest has ${d.nearest_miss}`), buttons: [] };
   }
 
   /** Gauges that can be chosen, by linear density. */
@@ -176,7 +176,10 @@ export function choose(app) {
     };
     const same = (/** @type {Place} */ p) => p.bass === place.bass && p.treble === place.treble;
     const chosen = advice.picks.find((p) => same({ bass: p.bass_mm, treble: p.treble_mm }));
-    const why = (/** @type {string} */ pick) => (pick === "smallest fan" ? advice.stops_smallest_fan?.why : pick === "longest bass" ? advice.stops_longest_bass?.why : "") ?? "";
+    const why = (/** @type {string} */ pick) => {
+      const stop = pick === "smallest fan" ? advice.stops_smallest_fan : pick === "longest bass" ? advice.stops_longest_bass : null;
+      return stop ? `${pick === "smallest fan" ? "Smaller fan" : "Longer bass"}: ${stop.why}.` : "";
+    };
     /** @type {import("./picks.js").Row[]} */
     const out = [{ kind: "now", name: "Shown now", why: "", place, pair: pair?.tension.pair ?? null, lowerBound, stays: chosen ? stays(chosen.pick) : "", on: false }];
     if (a) out.push({ kind: "a", name: "A", why: a.gauges.join(" "), place: a, pair: answers.compared?.columns[0].pair ?? null, lowerBound, stays: "", on: same(a) });
@@ -186,14 +189,4 @@ export function choose(app) {
     }
     return out;
   }
-}
-
-/** The names of the limits that drop pairs. @param {Advice} advice */
-function limitWords(advice) {
-  return new Map(advice.map.pairs.map((c) => [c.limit, wordsOf(c.limit)]));
-}
-
-/** @param {string} limit a key */
-function wordsOf(limit) {
-  return limit.replaceAll("_", " ");
 }

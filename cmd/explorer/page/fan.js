@@ -48,7 +48,7 @@ export function fanDrawing(box, turn) {
     const whole = Math.floor(box.clientWidth);
     if (!whole) return;
     upright = whole < 560;
-    const { fan } = s, all = [...fan.outline, ...fan.strings.flatMap((o) => [o.nut, o.saddle]), ...(fan.blank ?? [])];
+    const { fan } = s, all = [...fan.board_mm, ...fan.strings.flatMap((o) => [o.nut_mm, o.saddle_mm]), ...(fan.blank_mm ?? [])];
     const [x0, x1] = range(all.map((p) => p[0])), [y0, y1] = range(all.map((p) => p[1]));
     const room = upright ? { before: 30, after: 30, left: 76, right: 130 } : { before: 56, after: 64, left: 6, right: 6 };
     const side = s.leftHanded ? -1 : 1;
@@ -65,26 +65,26 @@ export function fanDrawing(box, turn) {
     const height = upright ? room.before + room.after + (x1 - x0) * scale : room.before + room.after + (y1 - y0) * scale;
     attr(node, "viewBox", `0 0 ${whole} ${Math.ceil(height)}`);
     node.style.height = Math.ceil(height) + "px";
-    attr(board, "d", path(fan.outline));
-    attr(blank, "d", fan.blank ? path(fan.blank) : null);
-    ends(nut, fan.nut);
-    ends(saddle, fan.saddle);
+    attr(board, "d", path(fan.board_mm));
+    attr(blank, "d", fan.blank_mm ? path(fan.blank_mm) : null);
+    ends(nut, fan.nut_mm);
+    ends(saddle, fan.saddle_mm);
     list(frets, fan.frets.filter((o) => o.fret > 0), () => keep("line", "fret", (line, /** @type {Fan["frets"][0]} */ o) => {
-      ends(line, o.slot);
+      ends(line, o.slot_mm);
       attr(line, "class", o.fret === s.layout.neutral_fret ? "fret square-fret" : o.fret === shown?.fret ? "fret in-hand" : "fret");
     }));
     list(strings, fan.strings, () => keep("line", "string", (line, /** @type {Fan["strings"][0]} */ o) => {
-      ends(line, [o.nut, o.saddle]);
+      ends(line, [o.nut_mm, o.saddle_mm]);
       attr(line, "stroke-width", (0.7 + 0.16 * o.string).toFixed(2));
     }));
-    list(saddles, fan.strings, () => keep("circle", "saddle-point", (dot, /** @type {Fan["strings"][0]} */ o) => centre(dot, o.saddle, 2.2)));
-    list(dots, fan.dots, () => keep("circle", "inlay", (dot, /** @type {Fan["dots"][0]} */ o) => centre(dot, [o.x, o.y], Math.max(1.5, (o.diameter * scale) / 2))));
+    list(saddles, fan.strings, () => keep("circle", "saddle-point", (dot, /** @type {Fan["strings"][0]} */ o) => centre(dot, o.saddle_mm, 2.2)));
+    list(dots, fan.dots, () => keep("circle", "inlay", (dot, /** @type {Fan["dots"][0]} */ o) => centre(dot, o.at_mm, Math.max(1.5, (o.diameter_mm * scale) / 2))));
     attr(ghosts, "d", fan.reference ? referenceTicks(fan, fan.reference) : null);
     list(marks, s.marks ?? [], () => keep("circle", "mark", (dot, /** @type {{line: string, fret: number, verdict: string}} */ m) => {
       const fret = fan.frets.find((o) => o.fret === m.fret);
       if (!fret) return;
       attr(dot, "class", "mark " + m.verdict);
-      centre(dot, crossing(fret.slot, outer(fan, m.line)), 4);
+      centre(dot, fret.marks_mm[m.line === "bass" ? 0 : 1], 4);
     }));
     label(s);
     hand?.set(s);
@@ -95,9 +95,9 @@ export function fanDrawing(box, turn) {
     const slant = (/** @type {number} */ n) => fan.frets.find((o) => o.fret === n);
     const twelve = slant(12), last = fan.frets[fan.frets.length - 1];
     /** @type {[string, number, Line][]} */
-    const lines = [["nut", layout.nut_slant_deg, fan.nut]];
-    if (twelve && last.fret > 15) lines.push(["fret 12", twelve.slant_deg, twelve.slot]);
-    lines.push(["last fret", last.slant_deg, last.slot], ["saddle line", layout.saddle_slant_deg, fan.saddle]);
+    const lines = [["nut", layout.nut_slant_deg, fan.nut_mm]];
+    if (twelve && last.fret > 15) lines.push(["fret 12", twelve.slant_deg, twelve.slot_mm]);
+    lines.push(["last fret", last.slant_deg, last.slot_mm], ["saddle line", layout.saddle_slant_deg, fan.saddle_mm]);
     /** @type {{at: Point, anchor: string, words: string, figure: string, rotate?: number}[]} */
     const out = [];
     const box = node.viewBox.baseVal;
@@ -182,8 +182,8 @@ export function fanDrawing(box, turn) {
     function place(n) {
       if (!shown) return [0, 0];
       const { fan } = shown, middle = (/** @type {Line} */ [a, b]) => /** @type {Point} */ ([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
-      if (n >= steps()) return at(middle(fan.saddle));
-      const lines = [fan.nut, ...fan.frets.filter((o) => o.fret > 0).map((o) => o.slot)].map(middle);
+      if (n >= steps()) return at(middle(fan.saddle_mm));
+      const lines = [fan.nut_mm, ...fan.frets.filter((o) => o.fret > 0).map((o) => o.slot_mm)].map(middle);
       const [a, b] = [lines[Math.floor(n / 2)], lines[Math.min(lines.length - 1, Math.ceil(n / 2))]];
       return at([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
     }
@@ -204,7 +204,7 @@ export function fanDrawing(box, turn) {
         attr(tag, "aria-valuemax", steps());
         attr(tag, "aria-valuenow", value());
         attr(tag, "aria-valuetext", text);
-        const far = s.fan.outline.map(at).map((o) => o[upright ? 0 : 1]);
+        const far = s.fan.board_mm.map(at).map((o) => o[upright ? 0 : 1]);
         attr(stem, "x1", px(upright ? to[0] - half : p[0]));
         attr(stem, "x2", px(upright ? Math.min(...far) : p[0]));
         attr(stem, "y1", px(upright ? p[1] : to[1] + 14));
@@ -243,9 +243,9 @@ export function fanDrawing(box, turn) {
   function referenceTicks(fan, reference) {
     let d = "";
     for (const side of ["bass", "treble"]) {
-      const line = outer(fan, side), other = outer(reference, side);
+      const line = outer(fan, side);
       for (const fret of reference.frets) {
-        const [x] = crossing(fret.slot, other);
+        const [x] = fret.marks_mm[side === "bass" ? 0 : 1];
         const t = (x - line[0][0]) / (line[1][0] - line[0][0]), y = line[0][1] + (line[1][1] - line[0][1]) * t;
         const p = at([x, y + (side === "bass" ? 1 : -1) * (4 + 4 / scale)]), q = at([x, y + (side === "bass" ? 1 : -1) * (4 + 9 / scale)]);
         d += `M${p.map(px).join(" ")}L${q.map(px).join(" ")}`;
@@ -275,14 +275,8 @@ function keep(tag, kind, update) {
 /** The outer string line of a side. @param {Fan} fan @param {string} side @returns {Line} */
 function outer(fan, side) {
   const sign = side === "bass" ? 1 : -1;
-  const string = fan.strings.reduce((a, b) => (sign * b.nut[1] > sign * a.nut[1] ? b : a));
-  return [string.nut, string.saddle];
-}
-
-/** Where two lines cross on the screen. @param {Line} one @param {Line} other @returns {Point} */
-function crossing([[ax, ay], [bx, by]], [[cx, cy], [dx, dy]]) {
-  const t = ((cx - ax) * (dy - cy) - (cy - ay) * (dx - cx)) / ((bx - ax) * (dy - cy) - (by - ay) * (dx - cx));
-  return [ax + (bx - ax) * t, ay + (by - ay) * t];
+  const string = fan.strings.reduce((a, b) => (sign * b.nut_mm[1] > sign * a.nut_mm[1] ? b : a));
+  return [string.nut_mm, string.saddle_mm];
 }
 
 /** @param {number[]} values @returns {[number, number]} */

@@ -6,7 +6,7 @@ import { capital } from "./map.js";
 
 /** @typedef {import("./types.js").Key} Key */
 /** @typedef {import("./types.js").Section} Section */
-/** @typedef {{key: string, text?: string, list?: string[], remove?: boolean, add?: boolean}} Edit */
+/** @typedef {{key: string, text?: string, list?: string[], remove?: boolean}} Edit */
 
 /**
  * @param {HTMLElement} box
@@ -25,7 +25,8 @@ export function buildForm(box, edit, faultOf) {
 }
 
 /**
- * One section: its given keys, the others folded away; a list has an entry each and a button for one more.
+ * One section: its given keys stand open, the others are folded away. A list has a section for
+ * each entry and an empty one after them, which is there once a key of it is given.
  * @param {(edits: Edit[]) => Promise<string>} edit
  * @param {(key: string) => string} faultOf
  */
@@ -33,32 +34,31 @@ export function sectionOf(edit, faultOf) {
   let path = "";
   const title = el("h3"), help = el("p", { class: "small" }), given = el("div", { class: "keys" }), rest = el("div", { class: "keys" });
   const more = el("details", { class: "more" }, el("summary", {}, "more"), rest), wrong = el("p", { class: "wrong-words", role: "alert", hidden: true });
-  const run = async (/** @type {Edit[]} */ edits) => {
-    const words = await edit(edits);
+  const remove = el("button", { class: "button flat", onclick: drop }, "Remove");
+  async function drop() {
+    const words = await edit([{ key: path, remove: true }]);
     say(wrong, words);
     wrong.hidden = words === "";
-  };
-  const add = el("button", { class: "button", onclick: () => run([{ key: path, add: true }]) }, "Add one");
-  const remove = el("button", { class: "button", onclick: () => run([{ key: path, remove: true }]) }, "Remove this one");
-  const node = el("section", { class: "form-section" }, title, help, given, more, el("div", { class: "acts-here" }, add, remove), wrong);
+  }
   return {
-    node,
+    node: el("section", { class: "form-section" }, title, help, given, more, remove, wrong),
     /** @param {Section} section */
     update(section) {
       path = section.path;
-      const entry = /\[\d+\]$/.test(path);
-      say(title, path === "" ? "The build" : capital(path.replaceAll("_", " ").replace(/\[(\d+)\]$/, (_, n) => ` ${Number(n) + 1}`)));
+      const entry = Number(/\[(\d+)\]$/.exec(path)?.[1] ?? -1);
+      say(title, path === "" ? "The build" : capital(section.name.replaceAll("_", " ")) + (entry < 0 ? "" : section.given ? ` ${entry + 1}` : ", one more"));
       say(help, section.help);
       help.hidden = !section.help;
-      add.hidden = !section.list || entry;
-      remove.hidden = !entry;
-      const open = section.keys.filter((k) => k.given), closed = section.keys.filter((k) => !k.given);
-      list(given, open, () => keyField(edit, faultOf));
+      remove.hidden = !section.list || !section.given;
+      list(given, section.keys.filter((k) => k.given), () => keyField(edit, faultOf));
+      const closed = section.keys.filter((k) => !k.given);
       list(rest, closed, () => keyField(edit, faultOf));
       more.hidden = !closed.length;
     },
   };
 }
+
+let fields = 0;
 
 /**
  * The field of one key. What is wrong with its value stands beneath it; the build keeps the last good one.
@@ -69,6 +69,7 @@ function keyField(edit, faultOf) {
   /** @type {Key | null} */
   let key = null;
   let kind = "";
+  const id = `words-${++fields}`, words = el("datalist", { id });
   const name = el("span", { class: "key-name" }), help = el("small"), wrong = el("span", { class: "wrong-words", role: "alert" });
   const slot = el("span", { class: "field" }), node = el("label", { class: "key" }, name, slot, help, wrong);
   /** @type {HTMLInputElement | HTMLSelectElement} */
@@ -80,8 +81,8 @@ function keyField(edit, faultOf) {
   };
   async function changed() {
     if (!key) return;
-    const text = input.value.trim(), isList = key.type.startsWith("list");
-    if (text === key.text) return complain("");
+    const text = input.value.trim(), isList = key.list;
+    if (text === shownText(key)) return complain("");
     complain(await edit([text === "" ? { key: key.path, remove: true } : isList ? { key: key.path, list: split(text) } : { key: key.path, text }]));
   }
   return {
@@ -90,23 +91,33 @@ function keyField(edit, faultOf) {
     update(next) {
       const moved = key?.path !== next.path;
       key = next;
-      const words = next.type === "bool" ? ["true", "false"] : next.words?.length && !next.type.startsWith("list") && next.type === "words" ? next.words : null;
-      const wanted = words ? "choice " + words.join() : "text";
+      const wanted = next.type === "bool" ? "select" : "input";
       if (kind !== wanted) {
         kind = wanted;
-        input = words ? el("select", {}, el("option", { value: "" }, "not given"), ...words.map((w) => el("option", { value: w }, w))) : el("input", { class: "text", autocomplete: "off", spellcheck: false });
+        input = wanted === "select" ? el("select", {}, ...["", "true", "false"].map((value) => el("option", { value }, value || "not given"))) : el("input", { class: "text", autocomplete: "off", spellcheck: false, list: id });
         input.addEventListener("change", changed);
-        slot.replaceChildren(input);
+        slot.replaceChildren(input, words);
       }
+      list(words, next.words, () => {
+        const node = el("option");
+        return { node, update: (/** @type {string} */ word) => attr(node, "value", word) };
+      });
       say(name, next.name.replaceAll("_", " "));
-      say(help, [next.help, next.range].filter(Boolean).join("; "));
-      if (!words) attr(input, "placeholder", next.default || (next.example && `such as ${next.example}`) || null);
-      if (moved) input.value = next.text;
-      else show(input, next.text);
+      const range = next.range.split(", ");
+      say(help, [next.help.replace(/^example(?!s)[,:;]?\s*/, ""), range.length === 2 ? `from ${range[0]} to ${range[1]}` : ""].filter(Boolean).join("; "));
+      const sample = next.sample.replace(/^"(.*)"$/, "$1");
+      if (kind === "input") attr(input, "placeholder", sample ? (next.sample_is_default ? sample : `such as ${sample}`) : null);
+      if (moved) input.value = shownText(next);
+      else show(input, shownText(next));
       const fault = faultOf(next.path);
       if (fault || moved || input !== document.activeElement) complain(fault);
     },
   };
+}
+
+/** @param {Key} key */
+function shownText(key) {
+  return key.list ? key.texts.join(", ") : key.text;
 }
 
 /** The entries of a list: by commas where there are any, else by spaces. @param {string} text */

@@ -1,28 +1,32 @@
 // The pairs that were tried, as rows and columns of lengths.
 
-/** @typedef {import("./types.js").Cell} Cell */
 /** @typedef {{bass: number, treble: number}} Place in mm */
+/** @typedef {{bass: number, treble: number, error: number, good: boolean, limit: string, cents: number | null}} Cell */
 
 export class Grid {
-  /** @param {Cell[]} cells */
-  constructor(cells) {
-    this.cells = cells;
-    this.basses = lengths(cells.map((c) => c.bass_mm));
-    this.trebles = lengths(cells.map((c) => c.treble_mm));
+  /** @param {import("./types.js").Searched} found */
+  constructor(found) {
+    this.basses = found.bass_mm;
+    this.trebles = found.treble_mm;
+    this.limits = found.limits;
     this.bassEdges = edges(this.basses);
     this.trebleEdges = edges(this.trebles);
-    /** @type {Map<string, Cell>} */
-    this.byPlace = new Map(cells.map((c) => [`${c.bass_mm}/${c.treble_mm}`, c]));
+    /** By column and row. @type {Cell[][]} */
+    this.columns = this.basses.map((bass, i) => this.trebles.map((treble, j) => ({
+      bass, treble, error: found.feel_error_percent[i][j] ?? NaN, good: found.as_good[i][j], limit: found.limit[i][j], cents: found.inharmonicity_cents[i][j],
+    })));
+    this.cells = this.columns.flat();
   }
 
   /** The cell in a column and a row. @param {number} i @param {number} j */
   cell(i, j) {
-    return this.byPlace.get(`${this.basses[i]}/${this.trebles[j]}`);
+    return this.columns[i]?.[j];
   }
 
-  /** @param {Place} place */
+  /** The cell of a pair, if it was tried. @param {Place} place */
   at(place) {
-    return this.byPlace.get(`${place.bass}/${place.treble}`);
+    const cell = this.cell(nearest(this.basses, place.bass), nearest(this.trebles, place.treble));
+    return cell && Math.abs(cell.bass - place.bass) + Math.abs(cell.treble - place.treble) < 1e-6 ? cell : undefined;
   }
 
   /** The tried pair nearest to a place. @param {Place} place @returns {Place} */
@@ -45,16 +49,11 @@ export class Grid {
   nearestKept(place) {
     let [best, least] = [/** @type {Cell | null} */ (null), Infinity];
     for (const c of this.cells) {
-      const far = Math.hypot(c.bass_mm - place.bass, c.treble_mm - place.treble);
+      const far = Math.hypot(c.bass - place.bass, c.treble - place.treble);
       if (!c.limit && far < least) [best, least] = [c, far];
     }
-    return best && { bass: best.bass_mm, treble: best.treble_mm };
+    return best && { bass: best.bass, treble: best.treble };
   }
-}
-
-/** Rising, each once. @param {number[]} values */
-function lengths(values) {
-  return [...new Set(values)].sort((a, b) => a - b);
 }
 
 /** The borders of the squares: half way between neighbours. @param {number[]} at @returns {number[]} */

@@ -7,7 +7,6 @@ import { frame, px, still } from "./mapdraw.js";
 import { fixed } from "./units.js";
 
 /** @typedef {import("./grid.js").Place} Place */
-/** @typedef {import("./types.js").Cell} Cell */
 /** @typedef {import("./units.js").Units} Units */
 /** @typedef {{pick: string, bass_mm: number, treble_mm: number}} PickPlace */
 
@@ -33,8 +32,6 @@ export function pairMap(box, go) {
   let grid = null;
   /** @type {import("./mapdraw.js").Frame | null} */
   let f = null;
-  /** @type {Map<string, string>} */
-  let limits = new Map();
   /** @type {Units | null} */
   let units = null;
   /** @type {Place | null} */
@@ -49,7 +46,7 @@ export function pairMap(box, go) {
     f = frame(grid, Math.floor(box.clientWidth) || 496);
     attr(node, "viewBox", `0 0 ${f.whole} ${f.top + f.height + 34}`);
     node.style.height = f.top + f.height + 34 + "px";
-    back.replaceChildren(...still(grid, f, limits, units));
+    back.replaceChildren(...still(grid, f, units));
     list(picks, named, pickMark);
     move();
   }
@@ -66,7 +63,7 @@ export function pairMap(box, go) {
         attr(ring, "cy", px(y));
         attr(name, "x", px(x + (onRight ? -18 : 18)));
         attr(name, "y", px(y + 4.5));
-        attr(name, "class", grid?.at({ bass: pick.bass_mm, treble: pick.treble_mm })?.as_good ? "halo on-good" : "halo");
+        attr(name, "class", grid?.at({ bass: pick.bass_mm, treble: pick.treble_mm })?.good ? "halo on-good" : "halo");
         attr(name, "text-anchor", onRight ? "end" : "start");
         say(name, capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick));
       },
@@ -139,7 +136,7 @@ export function pairMap(box, go) {
   function readOut(place) {
     const cell = grid?.at(place);
     if (!cell || !units) return;
-    const what = cell.limit ? limits.get(cell.limit) ?? cell.limit : cell.as_good ? "as good as the best" : `feel error ${fixed(cell.feel_error_percent, 1)} %`;
+    const what = cell.limit ? grid?.limits[cell.limit] ?? cell.limit : cell.good ? "as good as the best" : `feel error ${fixed(cell.error, 1)} %`;
     say(hint, `${units.scale(place.bass)} / ${units.scale(place.treble)}: ${what}`);
   }
 
@@ -152,11 +149,10 @@ export function pairMap(box, go) {
      * Draws what a search found.
      * @param {Grid} found
      * @param {PickPlace[]} picksFound
-     * @param {Map<string, string>} limitWords by key
      * @param {Units} inUnits
      */
-    draw(found, picksFound, limitWords, inUnits) {
-      [grid, named, limits, units] = [found, picksFound, limitWords, inUnits];
+    draw(found, picksFound, inUnits) {
+      [grid, named, units] = [found, picksFound, inUnits];
       redraw();
     },
     /** Moves the point. @param {Place} place @param {Place | null} against the pair A */

@@ -36,18 +36,17 @@ export function frame(grid, whole) {
 /**
  * @param {Grid} grid
  * @param {Frame} f
- * @param {Map<string, string>} limits their words by key
  * @param {Units} units
  * @returns {SVGElement[]}
  */
-export function still(grid, f, limits, units) {
+export function still(grid, f, units) {
   return [svg("rect", { class: "paper", x: f.left, y: f.top, width: f.width, height: f.height }),
-    ...squares(grid, f), ...differences(grid, f, units), ...limitWords(grid, f, limits), ...inharmonicity(grid, f), ...rules(grid, f, units)];
+    ...squares(grid, f), ...differences(grid, f, units), ...limitWords(grid, f), ...inharmonicity(grid, f), ...rules(grid, f, units)];
 }
 
 /** @param {Grid} grid @param {Frame} f */
 function squares(grid, f) {
-  const kept = grid.cells.filter((c) => !c.limit).map((c) => c.feel_error_percent);
+  const kept = grid.cells.filter((c) => !c.limit).map((c) => c.error);
   const least = Math.min(...kept), range = Math.max(...kept) - least || 1;
   /** @type {Map<string, string>} */
   const paths = new Map();
@@ -57,12 +56,12 @@ function squares(grid, f) {
     if (!c) return;
     const [l, r] = [px(f.x(grid.bassEdges[i])), px(f.x(grid.bassEdges[i + 1]))];
     const [t, b] = [px(f.y(grid.trebleEdges[j + 1])), px(f.y(grid.trebleEdges[j]))];
-    const tint = c.limit ? "dropped" : c.as_good ? "good" : "pale-" + Math.min(PALER - 1, Math.floor(((c.feel_error_percent - least) / range) * PALER));
+    const tint = c.limit ? "dropped" : c.good ? "good" : "pale-" + Math.min(PALER - 1, Math.floor(((c.error - least) / range) * PALER));
     paths.set(tint, (paths.get(tint) ?? "") + `M${l} ${t}H${r}V${b}H${l}z`);
     if (tint !== "good") return;
     const good = (/** @type {number} */ di, /** @type {number} */ dj) => {
       const n = grid.cell(i + di, j + dj);
-      return n && n.as_good && !n.limit;
+      return n && n.good && !n.limit;
     };
     if (!good(-1, 0)) outline += `M${l} ${t}V${b}`;
     if (!good(1, 0)) outline += `M${r} ${t}V${b}`;
@@ -101,13 +100,12 @@ function differences(grid, f, units) {
  * The name of each limit on its hatching, along the longest run of its squares.
  * @param {Grid} grid
  * @param {Frame} f
- * @param {Map<string, string>} limits
  */
-function limitWords(grid, f, limits) {
+function limitWords(grid, f) {
   const out = [];
   for (const limit of new Set(grid.cells.map((c) => c.limit))) {
     if (!limit) continue;
-    const words = limits.get(limit) ?? limit, room = words.length * 6.2 + 16;
+    const words = grid.limits[limit] ?? limit, room = words.length * 6.2 + 16;
     const across = longest(grid.trebles.length, grid.basses.length, (j, i) => grid.cell(i, j)?.limit === limit);
     const up = longest(grid.basses.length, grid.trebles.length, (i, j) => grid.cell(i, j)?.limit === limit);
     const wide = f.x(grid.bassEdges[across.to]) - f.x(grid.bassEdges[across.from]), tall = f.y(grid.trebleEdges[up.from]) - f.y(grid.trebleEdges[up.to]);
@@ -151,11 +149,11 @@ function inharmonicity(grid, f) {
   const out = [];
   let last = -Infinity;
   grid.basses.forEach((bass, i) => {
-    const column = grid.trebles.map((_, j) => grid.cell(i, j)).filter((c) => c && c.inharmonicity_cents);
-    const c = column.find((c) => c?.as_good) ?? column.find((c) => c && !c.limit) ?? column[0];
-    if (!c?.inharmonicity_cents || f.x(bass) < last + 34) return;
+    const column = grid.trebles.map((_, j) => grid.cell(i, j)).filter((c) => c && c.cents);
+    const c = column.find((c) => c?.good) ?? column.find((c) => c && !c.limit) ?? column[0];
+    if (!c?.cents || f.x(bass) < last + 34) return;
     last = f.x(bass);
-    out.push(svg("text", { x: px(last), y: f.top - 7, "text-anchor": "middle", class: c.limit ? "soft" : null }, fixed(c.inharmonicity_cents, 0)));
+    out.push(svg("text", { x: px(last), y: f.top - 7, "text-anchor": "middle", class: c.limit ? "soft" : null }, fixed(c.cents, 0)));
   });
   if (!out.length) return [];
   return [svg("text", { class: "soft", x: f.left, y: 13 }, f.narrow ? "lowest string, cents" : "lowest string, inharmonicity in cents"),

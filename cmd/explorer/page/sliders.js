@@ -17,6 +17,8 @@ export function sliders(box, go, enter) {
   let shown = null;
   /** @type {import("./grid.js").Grid | null} */
   let grid = null;
+  /** @type {Units | null} */
+  let units = null;
   const sides = /** @type {Side[]} */ (["bass", "treble"]).map(row);
   box.append(el("div", { class: "sliders" }, ...sides.flatMap((s) => s.nodes)));
 
@@ -27,8 +29,8 @@ export function sliders(box, go, enter) {
     const ruler = el("span", { class: "ruler" }, slide);
     const field = el("input", { id: side + "-length", inputmode: "decimal", autocomplete: "off", "aria-describedby": side + "-wrong" });
     const unit = el("span"), frame = el("span", { class: "field" }, field, unit), wrong = el("p", { class: "wrong-words", id: side + "-wrong", role: "alert", hidden: true });
-    const less = el("button", { class: "button square less", "aria-label": `${name} one step shorter`, onclick: () => step(-1) }, "−");
-    const more = el("button", { class: "button square more", "aria-label": `${name} one step longer`, onclick: () => step(1) }, "+");
+    const less = el("button", { class: "button square shorter", "aria-label": `${name} one step shorter`, onclick: () => step(-1) }, "−");
+    const more = el("button", { class: "button square longer", "aria-label": `${name} one step longer`, onclick: () => step(1) }, "+");
 
     const all = () => (side === "bass" ? grid?.basses : grid?.trebles) ?? [];
     const move = (/** @type {number} */ length, /** @type {boolean} */ going) => shown && go({ ...shown, [side]: length }, going);
@@ -37,7 +39,11 @@ export function sliders(box, go, enter) {
     }
     slide.addEventListener("input", () => move(all()[Number(slide.value)], true));
     slide.addEventListener("change", () => move(all()[Number(slide.value)], false));
-    field.addEventListener("change", async () => complain(await enter(side, field.value.trim())));
+    field.addEventListener("change", async () => {
+      const words = await enter(side, field.value.trim());
+      complain(words);
+      if (!words && shown && units) field.value = units.scale(shown[side]);
+    });
     function complain(/** @type {string} */ words) {
       frame.classList.toggle("wrong", words !== "");
       attr(field, "aria-invalid", words !== "" && "true");
@@ -46,8 +52,8 @@ export function sliders(box, go, enter) {
     }
     return {
       nodes: [el("div", { class: "slider-row" }, el("label", { for: side + "-length" }, name), less, ruler, more, frame), wrong],
-      /** @param {Units} units */
-      set(units) {
+      set() {
+        if (!units) return;
         const lengths = all();
         attr(slide, "max", Math.max(0, lengths.length - 1));
         slide.disabled = less.disabled = more.disabled = lengths.length < 2;
@@ -65,10 +71,10 @@ export function sliders(box, go, enter) {
   }
 
   return {
-    /** @param {import("./grid.js").Grid | null} found @param {Place} place @param {Units} units */
-    set(found, place, units) {
-      [grid, shown] = [found, place];
-      for (const side of sides) side.set(units);
+    /** @param {import("./grid.js").Grid | null} found @param {Place} place @param {Units} inUnits */
+    set(found, place, inUnits) {
+      [grid, shown, units] = [found, place, inUnits];
+      for (const side of sides) side.set();
     },
   };
 }

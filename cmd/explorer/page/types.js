@@ -54,13 +54,13 @@
  * @property {string[]} limits_broken
  *
  * @typedef {object} Fan
- * @property {Point[]} outline
- * @property {Line} nut
- * @property {{fret: number, slot: Line, slant_deg: number}[]} frets
- * @property {{string: number, nut: Point, saddle: Point}[]} strings
- * @property {Line} saddle
- * @property {{x: number, y: number, diameter: number}[]} dots
- * @property {Point[] | null} blank
+ * @property {Point[]} board_mm
+ * @property {Line} nut_mm
+ * @property {{fret: number, slot_mm: Line, marks_mm: Line, slant_deg: number}[]} frets marks: bass line, treble line
+ * @property {{string: number, nut_mm: Point, saddle_mm: Point}[]} strings low string first
+ * @property {Line} saddle_mm
+ * @property {{fret: number, at_mm: Point, diameter_mm: number}[]} dots
+ * @property {Point[] | null} blank_mm
  * @property {Fan | null} [reference]
  *
  * @typedef {{fret: number, bass_from_nut_mm: number, bass_step_mm: number, treble_from_nut_mm: number, treble_step_mm: number, slant_deg: number}} Mark
@@ -79,14 +79,22 @@
  *
  * @typedef {{tension: Tension, layout: Layout, fan: Fan}} PairAnswer
  *
- * @typedef {{bass_mm: number, treble_mm: number, feel_error_percent: number, as_good: boolean, limit: string, inharmonicity_cents?: number}} Cell
+ * @typedef {object} Searched every pair that was tried, by bass length and then treble length
+ * @property {number[]} bass_mm
+ * @property {number[]} treble_mm
+ * @property {(number | null)[][]} feel_error_percent
+ * @property {(number | null)[][]} inharmonicity_cents
+ * @property {boolean[][]} as_good
+ * @property {string[][]} limit the key of what drops it, "" where it is kept
+ * @property {Record<string, string>} limits words by key
+ *
  * @typedef {{pick: string, stays_good_percent: number, feel_error_low_percent: number, feel_error_high_percent: number, uncertain: boolean}} Sure
  *
  * @typedef {object} Advice
  * @property {string} pick
  * @property {Pair} pair
  * @property {Pick[]} picks
- * @property {{pairs: Cell[]}} map
+ * @property {Searched} map
  * @property {{why: string} | null} stops_smallest_fan
  * @property {{why: string} | null} stops_longest_bass
  * @property {{trials: number, picks: Sure[]} | null} confidence
@@ -105,15 +113,17 @@
  * @property {string} path
  * @property {string} name
  * @property {string} type
- * @property {string} range
- * @property {string[]} words
+ * @property {boolean} list
+ * @property {string} range least and most, "" where there is none
+ * @property {string[]} words that may be chosen
+ * @property {string} sample a value as in the build file
+ * @property {boolean} sample_is_default
  * @property {string} help
- * @property {string} default
- * @property {string} example
- * @property {string} text as given in this build, "" where it is not
  * @property {boolean} given
+ * @property {string} text as given in this build, "" where it is not
+ * @property {string[]} texts the entries of a list
  *
- * @typedef {{path: string, list: boolean, help: string, keys: Key[]}} Section
+ * @typedef {{path: string, name: string, list: boolean, given: boolean, help: string, keys: Key[]}} Section
  * @typedef {{sections: Section[]}} Keys
  *
  * @typedef {{line: number, kind: string, pieces: number | null, length_mm: number | null, mass_g: number | null, linear_density_g_per_m: number,

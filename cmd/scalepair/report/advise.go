@@ -42,6 +42,7 @@ type Advice struct {
 	TradeOff    []StepOf           `json:"trade_off"`
 	Blanks      *table.Table       `json:"blanks"`
 	Asked       []string           `json:"asked"`
+	Reasons     []string           `json:"reasons"` // what stands behind the picks, in words
 	DroppedList *table.Table       `json:"dropped"`
 	// NotRemovable stands here, since the strung pair and the result have one each.
 	NotRemovable unit.Ratio `json:"not_removable_percent"`
@@ -96,6 +97,7 @@ func NewAdvice(in *Input, f *Found, full bool) *Advice {
 		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, in.fitting(s.Pair)})
 	}
 	a.SmallerFan, a.LongerBass = in.stopOf(r.StopsSmallestFan), in.stopOf(r.StopsLongestBass)
+	a.Reasons = a.reasons()
 	return a
 }
 
@@ -108,7 +110,7 @@ func (a *Advice) Document() *document.Document {
 	if a.Kept > 1 {
 		doc.Table(a.pickTable())
 	}
-	doc.List(a.reasons()...)
+	doc.List(a.Reasons...)
 	doc.Figure("Map of scale pairs", a.Map())
 	if a.together() != nil && !a.full {
 		doc.Table(a.together())
