@@ -75,11 +75,3 @@ func dot(a, b []float64) float64 {
 	}
 	return sum
 }
-
-// plain turns -0 into 0.
-func plain[Q ~float64](x Q) Q {
-	if x == 0 {
-		return 0
-	}
-	return x
-}

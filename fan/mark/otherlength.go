@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
 
@@ -19,39 +20,29 @@ const unexplained = 0.05
 //	k = sum(read nominal) / sum(nominal^2)
 //
 // by least squares. The last mark must lie farther off than any drawing, fitsMM.
-func (in *inspector) otherLength(readings []Reading) {
-	for _, line := range []Line{Bass, Treble} {
-		var first *Reading
-		n, product, square := 0, 0.0, 0.0
-		along := func(use func(read, nominal float64)) {
-			for i, r := range readings {
-				if r.Line == line && (r.Kind == FromNut || r.Kind == Step) {
-					if first == nil {
-						first = &readings[i]
-					}
-					use(r.Measured.MM(), in.plan.nominal(r))
-				}
+func otherLength(p plan, readings []Reading) (faults fault.List) {
+	for _, line := range p.lines {
+		along := only(readings, func(r Reading) bool { return r.Line == line.line && r.along() })
+		sum := func(of func(read, nominal float64) float64) (sum float64) {
+			for _, r := range along {
+				sum += of(r.Measured.MM(), p.nominal(r))
 			}
+			return sum
 		}
-		along(func(read, nominal float64) { n, product, square = n+1, product+read*nominal, square+nominal*nominal })
-		if n < leastOther {
-			continue
-		}
-		k, all, rest := product/square, 0.0, 0.0
-		along(func(read, nominal float64) {
-			all, rest = all+math.Pow(read-nominal, 2), rest+math.Pow(read-k*nominal, 2)
-		})
-		p := in.plan.lines[line]
-		if math.Abs(k-1)*p.marks[p.last()] <= fitsMM || rest > unexplained*all {
+		k := sum(func(read, nominal float64) float64 { return read * nominal }) / sum(func(_, nominal float64) float64 { return nominal * nominal })
+		all := sum(func(read, nominal float64) float64 { return math.Pow(read-nominal, 2) })
+		rest := sum(func(read, nominal float64) float64 { return math.Pow(read-k*nominal, 2) })
+		if len(along) < leastOther || math.Abs(k-1)*line.marks[line.last()] <= fitsMM || rest > unexplained*all {
 			continue
 		}
 		length := func(mm float64) string {
-			if strings.HasSuffix(first.Written, "in") {
+			if strings.HasSuffix(along[0].Written, "in") {
 				return fmt.Sprintf("%.2f in", unit.MM(mm).Inches())
 			}
 			return fmt.Sprintf("%.1f mm", mm)
 		}
-		in.faults.Add(first.place(), fmt.Sprintf("these marks fit a %v line of %s, and the layout has one of %s (%d readings)", line, length(k*p.lengthMM), length(p.lengthMM), n), "",
-			"name the pair that was set out with --bass and --treble, or set the marks out anew")
+		faults.Add(along[0].Place, fmt.Sprintf("these marks fit a %v line of %s, and the layout has one of %s (%d readings)",
+			line.line, length(k*line.lengthMM), length(line.lengthMM), len(along)), "", "name the pair that was set out with --bass and --treble, or set the marks out anew")
 	}
+	return faults
 }

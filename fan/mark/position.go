@@ -30,11 +30,11 @@ func (e evidence) positions(scatter float64, slips [][]float64) positions {
 	}
 	last := e.plan.last()
 	for n := 1; n <= last; n++ {
-		add(e.moved(n, false), freeMM)
+		add(e.moved(n, n), freeMM)
 	}
-	for k, zero := range e.zero {
+	for kind, zero := range e.zero {
 		if zero > 0 {
-			add(e.pass([]Kind{FromNut, Step}[k], 0), zero)
+			add(e.pass(Kind(kind), 0), zero)
 		}
 	}
 	for _, effect := range slips {

@@ -72,116 +72,98 @@ func ReadReadings(in io.Reader, file string) ([]Reading, error) {
 	return out, nil
 }
 
-func readRow(row *csvtable.Row, unitless csvtable.Unitless, faults *fault.List) Reading {
-	r := Reading{Place: row.Place("measured")}
-	word := -1
-	if row.Get("line") != "" { // a column that is missing was reported with the headings
-		faults.Include(row.Place("line"), fault.About("line", suggest.Word(&word, row.Get("line"), lineWords)))
-	}
-	switch {
-	case word == int(Bass) || word == int(Treble):
-		r.Line = Line(word)
-		if row.Get("pass") == "" {
-			empty(row, "pass", "use "+strings.Join(passWords, " or "), faults)
-		} else {
-			faults.Include(row.Place("pass"), fault.About("pass", suggest.Word(&r.Kind, row.Get("pass"), passWords)))
-		}
-		r.marks(row, faults)
-	case word > int(Treble):
-		r.Kind = FromBassNut + Kind(word-len(lines))
-		refuseCell(row, "pass", faults)
-		refuseCell(row, "from", faults)
-		r.end(row, faults)
-	}
-	if !unitless.At(row, "measured") {
-		length, _ := row.Length("measured", faults)
-		r.Measured, r.Written = length, written(row, "measured")
-	}
-	if !unitless.At(row, "resolution") {
-		r.readResolution(row, faults)
-	}
-	return r
-}
-
-// marks reads which mark a row is about, and where its step begins.
-func (r *Reading) marks(row *csvtable.Row, faults *fault.List) {
-	fret, ok := row.Whole("fret", faults)
-	if !ok && row.Get("fret") == "" {
-		empty(row, "fret", "say which mark was measured", faults)
-	}
-	if ok && fret < 1 {
-		faults.Add(row.Place("fret"), "a fret counts from 1", row.Get("fret"), "leave the nut out, from which the ruler counts")
-	}
-	r.Fret = fret
-	if r.Kind != Step {
-		refuseCell(row, "from", faults)
-		return
-	}
-	r.From = fret - 1
-	if from, ok := row.Whole("from", faults); ok {
-		r.From = from
-		if from < 0 || from >= fret {
-			faults.Add(row.Place("from"), "a step must begin at a mark nearer the nut than its own", row.Get("from"), "0 is the nut")
-		}
-	}
-}
-
-// end reads the mark a diagonal ends on.
-func (r *Reading) end(row *csvtable.Row, faults *fault.List) {
-	if r.Kind == NutOffset {
-		refuseCell(row, "fret", faults)
-		return
-	}
-	fret, ok := row.Whole("fret", faults)
-	if ok && fret < 1 {
-		faults.Add(row.Place("fret"), "a fret counts from 1", row.Get("fret"), "leave it empty for the last")
-	}
-	r.Fret = fret
-}
+// finest and coarsest are what a tool for marks may show (judgement).
+const finest, coarsest unit.Length = 0.0005 * unit.Millimetre, 5 * unit.Millimetre
 
 // coarse is from where a whole number under resolution, right behind a whole
 // number under measured, is taken for the decimals of that one: no tool for
 // marks shows so little (judgement). A ruler of whole millimetres stays.
 const coarse = 2 * unit.Millimetre
 
-// readResolution reads the tool's resolution, and notices a measured value that a
-// decimal comma has cut in two: "6,9" is then 6 under measured and 9 under what
-// follows.
-func (r *Reading) readResolution(row *csvtable.Row, faults *fault.List) {
-	number, next, cut := row.Cell("measured").DecimalComma()
-	resolution, ok := row.Length("resolution", faults)
-	sane := resolution >= finestResolution && resolution <= coarsestReadable
-	switch comma := fmt.Sprintf("perhaps a decimal comma: write %q", number); {
-	case cut && next.Name() == "remark":
-		faults.Add(row.Place("remark"), "the remark is a bare number", row.Get("remark"), comma+", or the remark in words")
-	case cut && next.Name() == "resolution" && ok && (!sane || resolution >= coarse):
-		faults.Add(row.Place("resolution"), "no resolution of a measuring tool", row.Get("resolution"), comma+"; or "+resolutionRemedy())
-	case ok && !sane:
-		faults.Add(row.Place("resolution"), "no resolution of a measuring tool", row.Get("resolution"), resolutionRemedy())
+func readRow(row *csvtable.Row, unitless csvtable.Unitless, faults *fault.List) Reading {
+	r, line := Reading{Place: row.Place("measured")}, -1
+	if row.Get("line") != "" { // a column that is missing was reported with the headings
+		faults.Include(row.Place("line"), fault.About("line", suggest.Word(&line, row.Get("line"), lineWords)))
 	}
-	r.Resolution = resolution
+	if line < 0 {
+		return r
+	}
+	onLine := line < len(lines)
+	if r.Line = Line(line); !onLine {
+		r.Line, r.Kind = Bass, FromBassNut+Kind(line-len(lines))
+	} else if r.needs(row, "pass", "use "+strings.Join(passWords, " or "), faults) {
+		faults.Include(row.Place("pass"), fault.About("pass", suggest.Word(&r.Kind, row.Get("pass"), passWords)))
+	}
+	r.marks(row, onLine, faults)
+	if !unitless.InRow(row) {
+		r.length(row, faults)
+	}
+	return r
 }
 
-// written is a cell with the unit that it or its heading has.
-func written(row *csvtable.Row, name string) string {
-	text := row.Get(name)
-	if unit.Bare(text) {
-		return text + " " + row.Unit(name)
-	}
-	return text
-}
-
-// refuseCell reports a cell that says nothing for this row.
-func refuseCell(row *csvtable.Row, name string, faults *fault.List) {
-	if text := row.Get(name); text != "" {
-		faults.Add(row.Place(name), fmt.Sprintf("%s means nothing in this row", name), text, "leave it empty")
-	}
-}
-
-// empty reports a cell that a row needs, or the column that it needs.
-func empty(row *csvtable.Row, name, remedy string, faults *fault.List) {
+// needs reports whether a cell that a row needs is there; where not it is a fault of
+// the cell, or of the column.
+func (r *Reading) needs(row *csvtable.Row, name, remedy string, faults *fault.List) bool {
 	if !row.Has(name) {
 		remedy = fmt.Sprintf("add the column %q to the heading row: %s", name, remedy)
 	}
-	faults.Add(row.Place(name), name+" is empty", "", remedy)
+	if row.Get(name) == "" {
+		faults.Add(row.Place(name), name+" is empty", "", remedy)
+	}
+	return row.Get(name) != ""
+}
+
+// marks reads which mark a row is about, and where its step begins, and reports
+// cells that say nothing for its kind.
+func (r *Reading) marks(row *csvtable.Row, onLine bool, faults *fault.List) {
+	for name, means := range map[string]bool{"pass": onLine, "fret": r.Kind != NutOffset, "from": r.Kind == Step} {
+		if text := row.Get(name); text != "" && !means {
+			faults.Add(row.Place(name), name+" means nothing in this row", text, "leave it empty")
+		}
+	}
+	fret, ok := row.Whole("fret", faults)
+	if onLine {
+		r.needs(row, "fret", "say which mark was measured", faults)
+	}
+	if r.Fret = fret; ok && fret < 1 {
+		faults.Add(row.Place("fret"), "a fret counts from 1", row.Get("fret"), "leave out the nut, from which the ruler counts")
+	}
+	if r.Kind != Step {
+		return
+	}
+	r.From = fret - 1
+	if from, ok := row.Whole("from", faults); ok {
+		if r.From = from; from < 0 || from >= fret {
+			faults.Add(row.Place("from"), "a step must begin at a mark nearer the nut than its own", row.Get("from"), "0 is the nut")
+		}
+	}
+}
+
+// length reads what was measured and the tool's resolution, and notices a measured
+// value that a decimal comma has cut in two: "6,9" is then 6 under measured and 9
+// under what follows.
+func (r *Reading) length(row *csvtable.Row, faults *fault.List) {
+	measured, ok := row.Length("measured", faults)
+	r.Measured, r.Written = measured, row.Get("measured")
+	if unit.Bare(r.Written) {
+		r.Written += " " + row.Unit("measured")
+	}
+	if ok && measured <= 0 && r.Kind != NutOffset {
+		faults.Add(r.Place, "a distance must be above 0", r.Written, "leave out what was not measured, and the nut, from which the ruler counts")
+	}
+	number, next, cut := row.Cell("measured").DecimalComma()
+	comma := fmt.Sprintf("perhaps a decimal comma: write %q", number)
+	if cut && next.Name() == "remark" {
+		faults.Add(next.Place(), "the remark is a bare number", next.Text(), comma+", or the remark in words")
+	}
+	if r.Resolution, ok = row.Length("resolution", faults); !ok {
+		return
+	}
+	remedy := fmt.Sprintf("give the least difference the tool shows, %v to %v", finest, coarsest)
+	if cut = cut && next.Name() == "resolution"; cut {
+		remedy = comma + "; or " + remedy
+	}
+	if !(r.Resolution >= finest && r.Resolution <= coarsest) || cut && r.Resolution >= coarse {
+		faults.Add(row.Place("resolution"), "no resolution of a measuring tool", row.Get("resolution"), remedy)
+	}
 }

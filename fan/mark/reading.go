@@ -1,6 +1,7 @@
 package mark
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -55,9 +56,9 @@ func (k Kind) String() string { return kinds[k] }
 // MarshalText gives the same.
 func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
 
-// Reading is one measured distance.
+// Reading is one measured distance, as [ReadReadings] checked it.
 type Reading struct {
-	Place    fault.Place // of the measured value in its file; zero when there is none
+	Place    fault.Place // of the measured value in its file
 	Kind     Kind
 	Line     Line // of FromNut and Step only
 	Fret     int  // the mark measured to: 1 to the last fret; for a diagonal 0 means the last fret; unused for NutOffset
@@ -90,6 +91,9 @@ func DiagonalName(k Kind, fret int) string {
 	return fmt.Sprintf("%v to %v mark %d", k, k.end(), fret)
 }
 
+// along reports whether a reading goes along its line.
+func (r Reading) along() bool { return r.Kind == FromNut || r.Kind == Step }
+
 // end is the line that a diagonal ends on.
 func (k Kind) end() Line {
 	if k == FromTrebleNut {
@@ -102,7 +106,7 @@ func (k Kind) end() Line {
 // builder states it; 0 means not given.
 type Options struct {
 	// Tolerance and ToleranceCents are how far a mark may be off; of the two one
-	// at most is given. DefaultToleranceCents holds where neither is.
+	// at most is given.
 	Tolerance      unit.Length `toml:"tolerance" range:"0.001 mm, 10 mm"`
 	ToleranceCents unit.Cents  `toml:"tolerance_cents" range:"0.01, 100"`
 	// NutOffsetTolerance is for the treble nut beside the bass nut.
@@ -118,40 +122,34 @@ type Options struct {
 	CaliperZero unit.Length `toml:"caliper_zero" range:"0 mm, 5 mm"`
 }
 
-// What holds where a builder states nothing, all judgement: two cents, about a
+// defaults hold where a builder states nothing, all judgement: two cents, about a
 // third of what most people hear between two notes after one another; a treble
 // nut within half a millimetre, which puts no string out of tune, since all
 // treble marks and the saddle move with it, and turns a fret of 50 mm by half a
 // degree; a steel ruler with half millimetres, and calipers of which only every
 // fifth hundredth is trusted when the jaws are set on drawn marks.
-const (
-	DefaultToleranceCents     unit.Cents  = 2
-	DefaultNutOffsetTolerance unit.Length = 0.5 * unit.Millimetre
-	DefaultRulerResolution    unit.Length = 0.5 * unit.Millimetre
-	DefaultCaliperResolution  unit.Length = 0.05 * unit.Millimetre
-)
+var defaults = Options{ToleranceCents: 2, NutOffsetTolerance: 0.5 * unit.Millimetre,
+	RulerResolution: 0.5 * unit.Millimetre, CaliperResolution: 0.05 * unit.Millimetre}
 
 // WithDefaults fills in what is not given.
 func (o Options) WithDefaults() Options {
-	fill := func(to *unit.Length, l unit.Length) {
-		if *to == 0 {
-			*to = l
-		}
-	}
-	fill(&o.NutOffsetTolerance, DefaultNutOffsetTolerance)
-	fill(&o.RulerResolution, DefaultRulerResolution)
-	fill(&o.CaliperResolution, DefaultCaliperResolution)
-	if o.Tolerance == 0 && o.ToleranceCents == 0 {
-		o.ToleranceCents = DefaultToleranceCents
+	o.NutOffsetTolerance = cmp.Or(o.NutOffsetTolerance, defaults.NutOffsetTolerance)
+	o.RulerResolution = cmp.Or(o.RulerResolution, defaults.RulerResolution)
+	o.CaliperResolution = cmp.Or(o.CaliperResolution, defaults.CaliperResolution)
+	if o.Tolerance == 0 {
+		o.ToleranceCents = cmp.Or(o.ToleranceCents, defaults.ToleranceCents)
 	}
 	return o
 }
 
-// The greatest tolerances, those of the tags (judgement).
-const (
-	mostTolerance      = 10 * unit.Millimetre
-	mostToleranceCents = 100
-)
+// of is what a reading's tool could show, and how far its zero may be off, mm.
+func (o Options) of(r *Reading) (resolution, zero float64) {
+	tool, at := o.RulerResolution, o.RulerZero
+	if r.Kind == Step || r.Kind == NutOffset {
+		tool, at = o.CaliperResolution, o.CaliperZero
+	}
+	return cmp.Or(r.Resolution, tool).MM(), at.MM()
+}
 
 // Tolerance is how far a mark may be off, as a flag gives it: one of the two.
 type Tolerance struct {
@@ -170,31 +168,11 @@ func (t *Tolerance) UnmarshalText(given []byte) error {
 	} else if l, err = unit.ParseLength(text); err != nil {
 		return fault.Fault{What: "neither a length nor cents", Given: string(given), Remedy: `write "0.1 mm", "0.004 in" or "3 cents"`}
 	}
-	switch {
-	case err != nil:
-		return err
-	case !(cents > 0 && cents <= mostToleranceCents || l > 0 && l <= mostTolerance):
-		return fault.Fault{What: "the tolerance is out of range", Given: string(given), Remedy: "above 0, up to 10 mm or 100 cents"}
+	if err == nil && !(cents > 0 && cents <= 100 || l > 0 && l <= 10*unit.Millimetre) {
+		err = fault.Fault{What: "the tolerance is out of range", Given: string(given), Remedy: "above 0, up to 10 mm or 100 cents"}
 	}
-	*t = Tolerance{l, unit.Cents(cents)}
-	return nil
-}
-
-// resolution is what a reading could show.
-func (o Options) resolution(r Reading) unit.Length {
-	switch {
-	case r.Resolution > 0:
-		return r.Resolution
-	case r.Kind == Step || r.Kind == NutOffset:
-		return o.CaliperResolution
+	if err == nil {
+		*t = Tolerance{l, unit.Cents(cents)}
 	}
-	return o.RulerResolution
-}
-
-// zero is how far the zero of a reading's tool may be off.
-func (o Options) zero(k Kind) unit.Length {
-	if k == Step || k == NutOffset {
-		return o.CaliperZero
-	}
-	return o.RulerZero
+	return err
 }

@@ -18,8 +18,8 @@ type Resolution struct {
 	PerUnit int64 // above 0: 100 for 0.01 mm, 20 for 0.05 mm, 1000 for 0.001 in, 64 for 1/64 in
 }
 
-// coarsest is the coarsest resolution that marks are set to.
-const coarsest unit.Length = 1.1 * unit.Millimetre
+// coarsestSet is the coarsest resolution that marks are set to.
+const coarsestSet unit.Length = 1.1 * unit.Millimetre
 
 // ParseResolution reads "0.01 mm", "0.5 mm", "0.001 in", "1/64 in". A
 // resolution must divide its unit evenly and come out in decimals (or in
@@ -29,7 +29,7 @@ func ParseResolution(given string) (Resolution, error) {
 	if err != nil {
 		return Resolution{}, err
 	}
-	if !(l >= finestResolution && l <= coarsest) {
+	if !(l >= finest && l <= coarsestSet) {
 		return Resolution{}, refuse("no resolution of a workshop tool", given, "give 0.0005 mm to 1 mm, such as \"0.05 mm\" or \"1/64 in\"")
 	}
 	r := Resolution{Unit: unitOf(given), PerUnit: 1}
@@ -105,7 +105,7 @@ func (r Resolution) Round(l unit.Length) Rounded {
 	}
 	const noise = 1e-9 // of a part: what arithmetic leaves of an exact half
 	parts := int64(math.Round(float64(l/r.Length()) * (1 + noise)))
-	return Rounded{Exact: plain(l), Set: r.length(parts), Parts: parts}
+	return Rounded{Exact: l + 0, Set: r.length(parts), Parts: parts}
 }
 
 // Between gives the step from one rounded position to another: the difference
@@ -114,7 +114,7 @@ func (r Resolution) Round(l unit.Length) Rounded {
 // own nearest rounding.
 func (r Resolution) Between(from, to Rounded) Rounded {
 	parts := to.Parts - from.Parts
-	return Rounded{Exact: plain(to.Exact - from.Exact), Set: r.length(parts), Parts: parts}
+	return Rounded{Exact: to.Exact - from.Exact, Set: r.length(parts), Parts: parts}
 }
 
 func (r Resolution) length(parts int64) unit.Length {

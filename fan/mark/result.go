@@ -1,9 +1,6 @@
 package mark
 
-import (
-	"scalepair/data/fault"
-	"scalepair/data/unit"
-)
+import "scalepair/data/unit"
 
 // Verdict is how one mark stands against the tolerance.
 type Verdict int
@@ -148,12 +145,9 @@ type Finding struct {
 	// Size is the slip: positive when a mark stands too near the bridge, a
 	// reading is too long, or the treble nut lies too near the bridge. U is its
 	// standard uncertainty. Of MarkOff both are those of the mark's result.
-	Size unit.Length `json:"size_mm"`
-	U    unit.Length `json:"size_standard_uncertainty_mm"`
-	// Row is the reading concerned (index into the readings given to Check),
-	// -1 where it is no reading.
-	Row   int         `json:"-"`
-	Place fault.Place `json:"-"` // of that reading
+	Size    unit.Length `json:"size_mm"`
+	U       unit.Length `json:"size_standard_uncertainty_mm"`
+	Reading *Reading    `json:"-"` // the reading concerned; nil where it is none, or several
 }
 
 // IsReading reports whether readings are wrong and the marks are not.
@@ -165,6 +159,18 @@ func (f Finding) IsReading() bool {
 	return false
 }
 
+// concerns reports whether a finding, if true, moves the best place of mark n,
+// or leaves it in doubt.
+func (f Finding) concerns(n int) bool {
+	switch f.Kind {
+	case MarkOff, RulerSlip:
+		return n == f.Fret
+	case StepSlip:
+		return n > f.From
+	}
+	return n >= f.Fret
+}
+
 // IsNut reports whether it is the nut mark of a line that is off.
 func (f Finding) IsNut() bool { return f.Kind == MarksOff && f.Fret == 1 }
 
@@ -172,11 +178,17 @@ func (f Finding) IsNut() bool { return f.Kind == MarksOff && f.Fret == 1 }
 // least a twentieth as well.
 type Slip struct {
 	Finding
-	// Ratio is the size in standard uncertainties; Limit is what it had to exceed.
-	Ratio  float64   `json:"-"`
-	Limit  float64   `json:"-"`
 	Others []Finding `json:"or"`
 	// Matters is true when the slip, or one of the others, is larger than the
 	// tolerance where it stands: at the tightest of the marks that it shifts.
 	Matters bool `json:"matters"`
+}
+
+// findings gives the slip's own finding and the others, to be changed.
+func (s *Slip) findings() []*Finding {
+	out := []*Finding{&s.Finding}
+	for i := range s.Others {
+		out = append(out, &s.Others[i])
+	}
+	return out
 }

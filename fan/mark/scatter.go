@@ -45,11 +45,11 @@ func (e evidence) scales() []scale {
 		known.row(i)[i] += s.variance
 		marks.row(i)[i]++
 	}
-	for k, zero := range e.zero {
-		known.addOuter(e.pass([]Kind{FromNut, Step}[k], 0), zero*zero)
+	for kind, zero := range e.zero {
+		known.addOuter(e.pass(Kind(kind), 0), zero*zero)
 	}
 	for n := range e.plan.marks {
-		marks.addOuter(e.moved(n, false), 1)
+		marks.addOuter(e.moved(n, n), 1)
 	}
 	out := make([]scale, len(try))
 	for i, scatter := range try {
@@ -117,26 +117,19 @@ func (f fit) own(effect []float64) (own []float64, size float64) {
 	return own, size
 }
 
-// slip gives the size of a candidate that suits the readings best, over its
-// standard uncertainty:
+// slip gives the size of a candidate that suits the readings best, its standard
+// uncertainty, and their ratio:
 //
 //	d = a'Py/(a'Pa),  u(d) = 1/sqrt(a'Pa)
 //
-// both 0 where the named slips explain it already. Follows from normal scatter.
-func (f fit) slip(c candidate) (d, u float64) {
+// all 0 where the named slips explain it already. Follows from normal scatter.
+func (f fit) slip(c candidate) (d, u, ratio float64) {
 	a, size := f.own(c.effect)
 	if size == 0 {
-		return 0, 0
+		return 0, 0, 0
 	}
-	return dot(a, f.y) / (size * size), 1 / size
-}
-
-func (f fit) ratio(c candidate) float64 {
-	d, u := f.slip(c)
-	if u == 0 {
-		return 0
-	}
-	return math.Abs(d) / u
+	d, u = dot(a, f.y)/(size*size), 1/size
+	return d, u, math.Abs(d) / u
 }
 
 // greatest gives the candidate with the greatest ratio; the first listed where
@@ -145,7 +138,7 @@ func (f fit) greatest(candidates []candidate) (best int, ratio float64) {
 	best = -1
 	for i, c := range candidates {
 		// A part in 1e6 keeps arithmetic noise from ordering equal effects.
-		if r := f.ratio(c); r > ratio*(1+1e-6) {
+		if _, _, r := f.slip(c); r > ratio*(1+1e-6) {
 			best, ratio = i, r
 		}
 	}
@@ -154,16 +147,17 @@ func (f fit) greatest(candidates []candidate) (best int, ratio float64) {
 
 // named makes a slip of the best candidate, and lists beside it what cannot be
 // distinguished from it.
-func (f fit) named(candidates []candidate, best int, limit float64) Slip {
-	size := func(c candidate) Finding {
-		d, u := f.slip(c)
-		c.Size, c.U = millimetres(d), millimetres(u)
-		return c.Finding
-	}
-	out := Slip{Finding: size(candidates[best]), Ratio: f.ratio(candidates[best]), Limit: limit, Others: []Finding{}}
+func (f fit) named(candidates []candidate, best int) Slip {
+	out := Slip{Others: []Finding{}}
+	_, _, most := f.slip(candidates[best])
 	for i, c := range candidates {
-		if r := f.ratio(c); i != best && r > 0 && out.Ratio*out.Ratio-r*r <= 2*likelyAs {
-			out.Others = append(out.Others, size(c))
+		d, u, ratio := f.slip(c)
+		c.Size, c.U = millimetres(d), millimetres(u)
+		switch {
+		case i == best:
+			out.Finding = c.Finding
+		case ratio > 0 && most*most-ratio*ratio <= 2*likelyAs:
+			out.Others = append(out.Others, c.Finding)
 		}
 	}
 	return out

@@ -21,7 +21,8 @@ const falseAlarm = 0.04
 // alike: ln 20, for 20 to 1.
 const likelyAs = math.Ln2 + math.Ln10
 
-func millimetres(mm float64) unit.Length { return unit.MM(plain(mm)) }
+// millimetres is a length of the report, never -0.
+func millimetres(mm float64) unit.Length { return unit.MM(mm + 0) }
 
 // limitOf is what a candidate's ratio has to exceed among so many candidates of
 // the board: the normal quantile for its share of the false alarms, widened to
@@ -37,6 +38,7 @@ func limitOf(candidates int, nu float64) float64 {
 
 // search looks for the slips of one line.
 type search struct {
+	evidence
 	candidates []candidate
 	scales     []scale
 	errors     []float64
@@ -44,19 +46,13 @@ type search struct {
 	named      []int // indices of candidates
 }
 
-func (e evidence) search(board int) *search {
-	s := &search{candidates: e.candidates(), scales: e.scales(), limit: limitOf(board, math.Inf(1)),
-		errors: e.effect(func(s sighting) float64 { return s.error })}
-	if len(s.scales) > 1 {
-		s.limit = limitOf(board, float64(len(e.seen)))
-	}
-	return s
+func newSearch(e evidence) *search {
+	return &search{evidence: e, candidates: e.candidates(), scales: e.scales(), errors: e.effect(func(s sighting) float64 { return s.error })}
 }
 
-func (s *search) effects(named []int) [][]float64 {
-	out := make([][]float64, len(named))
-	for i, k := range named {
-		out[i] = s.candidates[k].effect
+func (s *search) effects(named []int) (out [][]float64) {
+	for _, k := range named {
+		out = append(out, s.candidates[k].effect)
 	}
 	return out
 }
@@ -79,8 +75,14 @@ func (s *search) fit(named []int) fit {
 }
 
 // run names slips one after another until the likeliest is no longer clear of
-// the scatter (generalised likelihood ratio), and gives what is left.
-func (s *search) run() fit {
+// the scatter (generalised likelihood ratio), among so many candidates of the
+// board, and gives what is left.
+func (s *search) run(board int) fit {
+	learnt := math.Inf(1)
+	if len(s.scales) > 1 {
+		learnt = float64(len(s.seen))
+	}
+	s.limit = limitOf(board, learnt)
 	f := s.fit(nil)
 	for len(s.named) < mostSlips {
 		next, clear := s.next(f)
@@ -120,7 +122,7 @@ func (s *search) slips(f fit) []Slip {
 		beside := f.scale.fit(s.errors, s.effects(others))
 		if best, _ := beside.greatest(s.candidates); best >= 0 {
 			s.named[k] = best
-			out = append(out, beside.named(s.candidates, best, s.limit))
+			out = append(out, beside.named(s.candidates, best))
 		}
 	}
 	return out
@@ -131,12 +133,12 @@ const oneSided95 = 1.6449
 
 // shows gives, by fret, the least error of a mark that would have been named in
 // 95 % of cases: (limit + 1.645) u. 0 where the readings do not touch the mark.
-func (s *search) shows(f fit, marks int) []unit.Length {
-	out := make([]unit.Length, marks)
+func (s *search) shows(f fit) []unit.Length {
+	out := make([]unit.Length, len(s.plan.marks))
 	clean := f.scale.fit(s.errors, nil)
 	for _, c := range s.candidates {
 		if c.Kind == MarkOff {
-			_, u := clean.slip(c)
+			_, u, _ := clean.slip(c)
 			out[c.Fret] = millimetres((s.limit + oneSided95) * u)
 		}
 	}

@@ -184,8 +184,8 @@ func (r *Check) sized(f Finding) string {
 		long = short
 	}
 	text := fmt.Sprintf("%s (%s ± %s %s", f.Words, r.in.fineUnits().Len(size(f.Size), markDecimals), r.text(max(f.U, leastU)), long)
-	if f.Finding.Place.Line > 0 {
-		text += fmt.Sprintf(", line %d", f.Finding.Place.Line)
+	if f.Reading != nil {
+		text += fmt.Sprintf(", line %d", f.Reading.Place.Line)
 	}
 	return text + ")"
 }

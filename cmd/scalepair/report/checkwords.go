@@ -10,8 +10,8 @@ import (
 // do before the saw touches wood.
 func findingOf(f mark.Finding) Finding {
 	out := Finding{Finding: f}
-	if f.Place.Line > 0 {
-		out.Place = f.Place.String()
+	if f.Reading != nil {
+		out.Place = f.Reading.Place.String()
 	}
 	say := func(words, do string) Finding {
 		out.Words, out.Do = words, do

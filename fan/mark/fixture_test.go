@@ -1,8 +1,10 @@
 package mark_test
 
 import (
+	"flag"
 	"math"
 	"math/rand/v2"
+	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -11,6 +13,14 @@ import (
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
+
+// TestMain gives the property tests one seed, so that every run draws the same
+// cases.
+func TestMain(m *testing.M) {
+	_ = flag.Set("rapid.seed", "161803")
+	_ = flag.Set("rapid.nofailfile", "true")
+	os.Exit(m.Run())
+}
 
 // layout is the board most tests are about: 700/650 mm, 24 frets, neutral 7.
 func layout(t testing.TB, change ...func(*fan.Spec)) *fan.Layout {
@@ -71,17 +81,19 @@ func (s shop) measure(b board, line mark.Line, rng *rand.Rand) []mark.Reading {
 func (s shop) measureAcross(b board, l *fan.Layout, rng *rand.Rand) []mark.Reading {
 	bass, treble := l.Strings[len(l.Strings)-1], l.Strings[0]
 	at := func(line fan.StringLine, along float64) fan.Point { return line.At(along / line.Length.MM()) }
-	last := len(l.Frets) - 1
+	last := l.Spec.Frets
 	b0, b1 := at(bass, b.marks[mark.Bass][0]), at(bass, b.marks[mark.Bass][last])
 	t0, t1 := at(treble, b.marks[mark.Treble][0]+b.offset), at(treble, b.marks[mark.Treble][last]+b.offset)
 	// The square through the bass nut mark meets the treble line at the bass
 	// nut's x; both lines climb alike.
-	offset := (t0.X.MM() - b0.X.MM()) * treble.Length.MM() / (treble.Saddle.X.MM() - treble.Nut.X.MM())
-	noise := func(step float64) float64 { return s.hand * rng.NormFloat64() }
+	offset := (t0.X - b0.X) * treble.Length / (treble.Saddle.X - treble.Nut.X)
+	read := func(l unit.Length, step float64) unit.Length {
+		return unit.MM(toStep(l.MM()+s.hand*rng.NormFloat64(), step))
+	}
 	return []mark.Reading{
-		{Kind: mark.FromBassNut, Measured: unit.MM(toStep(math.Hypot(t1.X.MM()-b0.X.MM(), t1.Y.MM()-b0.Y.MM())+noise(s.ruler), s.ruler))},
-		{Kind: mark.FromTrebleNut, Measured: unit.MM(toStep(math.Hypot(b1.X.MM()-t0.X.MM(), b1.Y.MM()-t0.Y.MM())+noise(s.ruler), s.ruler))},
-		{Kind: mark.NutOffset, Measured: unit.MM(toStep(offset+noise(s.caliper), s.caliper))},
+		{Kind: mark.FromBassNut, Measured: read(b0.Distance(t1), s.ruler)},
+		{Kind: mark.FromTrebleNut, Measured: read(t0.Distance(b1), s.ruler)},
+		{Kind: mark.NutOffset, Measured: read(offset, s.caliper)},
 	}
 }
 
@@ -98,3 +110,49 @@ func check(t testing.TB, l *fan.Layout, readings []mark.Reading, o mark.Options)
 	require.NoError(t, err)
 	return r
 }
+
+// all draws a board and measures all of it.
+func (s shop) all(l *fan.Layout, rng *rand.Rand) []mark.Reading {
+	return s.measureAll(s.draw(l, rng), l, rng)
+}
+
+// The shops of the tests. In the first two the tools' steps are what limits the
+// measuring, with a hand and marks that scatter by a fifth of the calipers' step; in
+// the third the hand is coarser than the calipers; the last measures exactly.
+var (
+	coarseShop = shop{ruler: 0.5, caliper: 0.1, hand: 0.02, scatter: 0.02}
+	fineShop   = shop{ruler: 0.5, caliper: 0.05, hand: 0.01, scatter: 0.01}
+	handShop   = shop{ruler: 0.5, caliper: 0.01, hand: 0.03, scatter: 0.03}
+	exactShop  = shop{ruler: 0.001, caliper: 0.001}
+)
+
+// seeded is a source of random numbers of its own.
+func seeded(n uint64) *rand.Rand { return rand.New(rand.NewPCG(n, n+1)) }
+
+func keep(readings []mark.Reading, want func(mark.Reading) bool) (out []mark.Reading) {
+	for _, r := range readings {
+		if want(r) {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// spoil makes the readings of a kind from one fret to another too long.
+func spoil(readings []mark.Reading, kind mark.Kind, from, to int, mm float64) {
+	for i, r := range readings {
+		if r.Kind == kind && r.Fret >= from && r.Fret <= to {
+			readings[i].Measured += unit.MM(mm)
+		}
+	}
+}
+
+// move shifts marks from one fret to another towards the bridge.
+func move(marks []float64, from, to int, mm float64) {
+	for n := from; n <= min(to, len(marks)-1); n++ {
+		marks[n] += mm
+	}
+}
+
+// named are the slip's own finding and those that explain the readings as well.
+func named(s mark.Slip) []mark.Finding { return append([]mark.Finding{s.Finding}, s.Others...) }
