@@ -50,7 +50,14 @@ type Element interface {
 	Through(m Map) Element
 	// On draws the element on c.
 	On(c Canvas)
+	// stroke is what the element's line stands for, -1 for words.
+	stroke() Stroke
 }
+
+func (l Line) stroke() Stroke      { return l.Stroke }
+func (p Polyline) stroke() Stroke  { return p.Stroke }
+func (ring Circle) stroke() Stroke { return ring.Stroke }
+func (t Text) stroke() Stroke      { return -1 }
 
 // Line is a straight line from A to B.
 type Line struct {
@@ -197,20 +204,10 @@ func (ring Circle) Bounds() Rect {
 	return Rect{Min: ring.Centre, Max: ring.Centre}.Grow(ring.Radius)
 }
 
-// Through implements Element. A map that stretches x and y unlike makes an
-// ellipse of the circle, given as a closed polyline of 72 corners (for a radius
-// of 5 mm its sides lie within 0.005 mm of the ellipse).
+// Through implements Element. A map that stretches x and y unlike gives a circle
+// of the same area: a printer's two directions differ by less than shows on a dot.
 func (ring Circle) Through(m Map) Element {
-	if factor, ok := m.keepsCircles(); ok {
-		return Circle{Centre: m.Point(ring.Centre), Radius: ring.Radius * factor, Stroke: ring.Stroke}
-	}
-	const corners = 72
-	out := Polyline{Closed: true, Stroke: ring.Stroke}
-	for i := range corners {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
-		out.Points = append(out.Points, m.Point(Point{ring.Centre.X + float64(ring.Radius*cos), ring.Centre.Y + float64(ring.Radius*sin)}))
-	}
-	return out
+	return Circle{Centre: m.Point(ring.Centre), Radius: ring.Radius * math.Sqrt(math.Abs(m.XX*m.YY-m.XY*m.YX)), Stroke: ring.Stroke}
 }
 
 // On implements Element.

@@ -94,21 +94,9 @@ func (s *sketch) add(name LayerName, elements ...Element) {
 		return
 	}
 	for _, e := range elements {
-		if stroke, ok := strokeOf(e); ok {
+		if stroke := e.stroke(); stroke >= 0 {
 			s.used[stroke] = true
 		}
 	}
 	s.layers[name] = append(s.layers[name], elements...)
-}
-
-func strokeOf(e Element) (Stroke, bool) {
-	switch e := e.(type) {
-	case Line:
-		return e.Stroke, true
-	case Polyline:
-		return e.Stroke, true
-	case Circle:
-		return e.Stroke, true
-	}
-	return 0, false
 }

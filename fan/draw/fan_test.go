@@ -263,8 +263,8 @@ func TestLayersByName(t *testing.T) {
 	assert.Len(t, got.Others(), len(draw.ContentLayers())-3)
 	require.NoError(t, got.UnmarshalText([]byte("string_names,slot-ends")))
 	assert.Equal(t, draw.Layers{draw.LayerLabels, draw.LayerEnds}, got, "an underscore counts as a hyphen")
-	assert.ErrorContains(t, got.UnmarshalText([]byte("everything")), "there is no part of that name")
-	assert.ErrorContains(t, got.UnmarshalText([]byte("slotz")), "did you mean slots?")
+	assert.ErrorContains(t, got.UnmarshalText([]byte("everything")), "no such word")
+	assert.ErrorContains(t, got.UnmarshalText([]byte("slotz")), `did you mean "slots"?`)
 	assert.ErrorContains(t, got.UnmarshalText([]byte("slots joins")), `"joins"`)
 }
 

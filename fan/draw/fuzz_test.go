@@ -70,6 +70,7 @@ func plain(t *testing.T, word string) float64 {
 func requirePairs(t *testing.T, file string) {
 	rows := strings.Split(strings.TrimSuffix(file, "\r\n"), "\r\n")
 	require.Zero(t, len(rows)%2)
+	require.NotRegexp(t, "[^ -~\r\n]", file, "plain ASCII")
 	for i := 0; i < len(rows); i += 2 {
 		code, err := strconv.Atoi(strings.TrimSpace(rows[i]))
 		require.NoError(t, err)
@@ -95,7 +96,7 @@ func requireXML(t *testing.T, file string, want map[string]float64) {
 			continue
 		}
 		lines++
-		for _, a := range e.Attr {
+		for _, a := range e.Attr[:4] { // the ends
 			require.InDelta(t, want[a.Name.Local], plain(t, a.Value), 0.5e-4+1e-11)
 		}
 	}

@@ -128,11 +128,3 @@ func (m Map) Angle(rad float64) float64 {
 	o, p := m.Point(Point{}), m.Point(Point{math.Cos(rad), math.Sin(rad)})
 	return math.Atan2(p.Y-o.Y, p.X-o.X)
 }
-
-// keepsCircles reports whether a circle stays a circle, and by what factor its
-// radius grows.
-func (m Map) keepsCircles() (float64, bool) {
-	a, b := math.Hypot(m.XX, m.YX), math.Hypot(m.XY, m.YY)
-	// 1e-9 of a radius of 100 mm is a tenth of a nanometre: no paper shows it.
-	return a, math.Abs(a-b) < 1e-9
-}

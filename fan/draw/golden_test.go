@@ -2,7 +2,9 @@ package draw_test
 
 import (
 	"bytes"
+	"errors"
 	"flag"
+	"io"
 	"os"
 	"path/filepath"
 	"testing"
@@ -78,6 +80,15 @@ func TestTheSameBytesEveryTime(t *testing.T) {
 			assert.True(t, string(bytes) == string(second[file]), file)
 		}
 	}
+}
+
+func TestFailsWhenTheWriterDoes(t *testing.T) {
+	r, w := io.Pipe()
+	require.NoError(t, r.CloseWithError(errors.New("disk full")))
+	sheets := onePlan(t, "six").Sheets
+	assert.EqualError(t, svg.Write(w, sheets[0], svg.Options{}), "disk full")
+	assert.EqualError(t, pdf.Write(w, "t", sheets), "disk full")
+	assert.EqualError(t, dxf.Write(w, drawingOf(t, "six")), "disk full")
 }
 
 // No file holds what no number may print as.

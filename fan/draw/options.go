@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"scalepair/data/fault"
 	"scalepair/data/suggest"
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -67,19 +66,14 @@ func (l Layers) Names() []string {
 
 // UnmarshalText reads names of content layers, separated by commas.
 func (l *Layers) UnmarshalText(text []byte) error {
-	known := ContentLayers().Names()
+	known := ContentLayers()
 	*l = nil
 	for _, word := range strings.FieldsFunc(string(text), func(r rune) bool { return r == ',' || r == ' ' }) {
-		name := strings.ReplaceAll(strings.ToLower(word), "_", "-")
-		if slices.Contains(known, name) {
-			*l = append(*l, LayerName(name))
-			continue
+		var i int
+		if err := suggest.Word(&i, strings.ReplaceAll(word, "_", "-"), known.Names()); err != nil {
+			return err
 		}
-		remedy := "take one of " + strings.Join(known, ", ")
-		if meant := suggest.Nearest(word, known); meant != "" {
-			remedy = "did you mean " + meant + "?"
-		}
-		return fault.Fault{What: "there is no part of that name", Given: word, Remedy: remedy}
+		*l = append(*l, known[i])
 	}
 	return nil
 }

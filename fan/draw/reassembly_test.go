@@ -91,7 +91,7 @@ func TestReassembledTilesCoincide(t *testing.T) {
 				}
 				assert.Positive(t, shared, "overlaps show slots twice")
 				want := slotsOf(layoutOf(t, name))
-				slotsOn(t, name, shift(t, want[:1], found[:1]), found)
+				slotsOn(t, name, shift(t, want[:1], found[:1]), found, trueMM)
 			})
 		}
 	}

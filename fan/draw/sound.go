@@ -1,6 +1,10 @@
 package draw
 
-import "fmt"
+import (
+	"cmp"
+	"errors"
+	"fmt"
+)
 
 // farthest is how far from its origin anything is drawn, in mm: far more than
 // any board, and near enough that a double holds every digit that a writer
@@ -20,7 +24,7 @@ func (d Drawing) Sound() error {
 		}
 	}
 	for _, j := range d.Joins {
-		if !sound(j) {
+		if !near(j.Bounds()) {
 			return fmt.Errorf("a join cannot be drawn: it has no place, or one too far away")
 		}
 	}
@@ -36,28 +40,17 @@ func (s Sheet) Sound() error {
 		return fmt.Errorf("the sheet cannot be drawn: its size is %v x %v mm", s.Width, s.Height)
 	}
 	for _, p := range s.Parts {
-		if !sound(Polyline{Points: p.Window}) {
-			return fmt.Errorf("a window cannot be drawn: it has no place, or one too far away")
-		}
-		if err := p.Drawing.Sound(); err != nil {
-			return err
+		if err := p.Drawing.Sound(); err != nil || !near(NoRect().Include(p.Window...)) && len(p.Window) > 0 {
+			return cmp.Or(err, errors.New("a window cannot be drawn: it has no place, or one too far away"))
 		}
 	}
 	return nil
 }
 
 func sound(e Element) bool {
-	switch e := e.(type) {
-	case Circle:
-		if !(e.Radius > 0) {
-			return false
-		}
-	case Text:
-		if !(e.Height > 0) {
-			return false
-		}
-	}
-	return near(e.Bounds())
+	ring, isRing := e.(Circle)
+	words, isText := e.(Text)
+	return near(e.Bounds()) && (!isRing || ring.Radius > 0) && (!isText || words.Height > 0)
 }
 
 func near(r Rect) bool {

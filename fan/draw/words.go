@@ -64,17 +64,14 @@ func (s *sketch) facts() []string {
 func (s *sketch) planLine() string {
 	sum := fnv.New32a()
 	l := s.layout
-	fmt.Fprint(sum, s.o.Title, s.o.Strings, s.o.Kerf, l.Spec.Bass, l.Spec.Treble, l.Neutral.Neutral, s.o.LeftHanded)
+	fmt.Fprintf(sum, "%s %v %.7f %v %.7f", s.o.Title, s.o.Strings, s.o.Kerf, s.o.LeftHanded, l.Board().Corners)
 	for _, f := range l.Frets {
-		fmt.Fprintf(sum, "%.7f %.7f", f.Slot.Bass, f.Slot.Treble)
+		fmt.Fprintf(sum, "%.7f", f.Slot)
 	}
-	for _, str := range l.Strings {
+	for i, str := range l.Strings {
 		fmt.Fprintf(sum, "%.7f %.7f", str.Nut, str.Saddle)
-	}
-	fmt.Fprintf(sum, "%.7f", l.Board().Corners)
-	for i := range s.o.Compensations {
 		if c := s.compensation(i); c != nil {
-			fmt.Fprintf(sum, "%.7f %.7f", c.Lo, c.Hi)
+			fmt.Fprintf(sum, "%.7f", *c)
 		}
 	}
 	date := s.o.Date

@@ -28,7 +28,7 @@ func (o *Drawing) Flags(f *pflag.FlagSet) {
 	const mm = unit.Millimetre
 	TextVar(f, &o.sheets.Paper, "paper", "`paper` of a PDF: "+strings.Join(tile.PaperNames(), ", ")+", or a roll with its width, such as \"roll 610mm\" (default: A4)")
 	f.BoolVar(&o.onePage, "one-page", false, "one page as large as the whole drawing, for a print shop")
-	f.BoolVar(&o.sheets.Strips, "strips", false, "least paper: strips below one another or across a sheet")
+	f.BoolVar(&o.sheets.Strips, "strips", false, "least paper: strips below one another on a sheet, to be cut apart")
 	BoundedVar(f, &o.sheets.Margin, 3*mm, 40*mm, "margin", "`width` that the printer leaves white on every side (default: 10mm)")
 	BoundedVar(f, &o.sheets.Overlap, 5*mm, 40*mm, "overlap", "`length` that a sheet goes on beyond its join (default: 12mm)")
 	BoundedVar(f, &o.sheets.BarAcross, 90*mm, 50000*mm, "bar-across", "`length` that the level bar measured, of a print with the same flags but for this one")

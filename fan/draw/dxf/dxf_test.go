@@ -2,7 +2,6 @@ package dxf_test
 
 import (
 	"bytes"
-	"errors"
 	"strconv"
 	"strings"
 	"testing"
@@ -116,32 +115,4 @@ func TestText(t *testing.T) {
 			assert.Contains(t, got, " 1="+tt.want+" 50=")
 		})
 	}
-}
-
-func FuzzAnyText(f *testing.F) {
-	for _, s := range []string{"a\nb", "  0\r\nEOF", "%%d\\U+0041^", "é🎸\x00\xff"} {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, body string) {
-		if len(body) > 1000 {
-			return // words that may reach beyond 10 m are refused, see Drawing.Sound
-		}
-		file := written(t, draw.Text{Height: 3, Body: body}, draw.Line{B: draw.Point{X: 1}})
-		for i := range len(file) {
-			if c := file[i]; c > '~' || c < ' ' && c != '\r' && c != '\n' {
-				t.Fatalf("byte %#x of %q", c, body)
-			}
-		}
-		if got := entities(t, file); !strings.HasSuffix(got, "11=1.0000 21=0.0000 31=0.0000") {
-			t.Fatalf("%q spoils the file: %s", body, got)
-		}
-	})
-}
-
-type full struct{}
-
-func (full) Write([]byte) (int, error) { return 0, errors.New("disk full") }
-
-func TestFailsWhenTheWriterDoes(t *testing.T) {
-	assert.EqualError(t, dxf.Write(full{}, draw.Drawing{}), "disk full")
 }

@@ -1,6 +1,12 @@
 package dxf
 
-import "scalepair/fan/draw"
+import (
+	"cmp"
+	"maps"
+	"slices"
+
+	"scalepair/fan/draw"
+)
 
 const (
 	// textStyle is the one text style; its font is the one that every reader has.
@@ -17,27 +23,13 @@ const (
 // broken are the line types of the strokes that are not unbroken. The names are
 // those that DXF readers have always brought along, since some know a line type
 // by its name only and pass over its pattern.
-var broken = []struct {
-	stroke draw.Stroke
-	name   string
-}{
-	{draw.BlankStroke, "DASHED"},
-	{draw.BaseStroke, "DASHDOT"},
-	{draw.LeaderStroke, "DASHED2"},
-	{draw.CentreStroke, "CENTER"},
-	{draw.SquareStroke, "DIVIDE"},
-	{draw.JoinStroke, "DOT"},
+var broken = map[draw.Stroke]string{
+	draw.BlankStroke: "DASHED", draw.BaseStroke: "DASHDOT", draw.LeaderStroke: "DASHED2", draw.CentreStroke: "CENTER",
+	draw.SquareStroke: "DIVIDE", draw.JoinStroke: "DOT",
 }
 
 // lineType names a stroke's line type.
-func lineType(s draw.Stroke) string {
-	for _, b := range broken {
-		if b.stroke == s {
-			return b.name
-		}
-	}
-	return plainLine
-}
+func lineType(s draw.Stroke) string { return cmp.Or(broken[s], plainLine) }
 
 // header writes version, code page, unit and extents.
 func (c *canvas) header(d draw.Drawing) {
@@ -55,8 +47,8 @@ func (c *canvas) tables(d draw.Drawing) {
 	c.put(0, "SECTION", 2, "TABLES")
 	c.table("LTYPE", len(broken)+1)
 	c.lineType(plainLine, "unbroken", nil)
-	for _, b := range broken {
-		c.lineType(b.name, b.stroke.String(), b.stroke.Dash())
+	for _, s := range slices.Sorted(maps.Keys(broken)) {
+		c.lineType(broken[s], s.String(), s.Dash())
 	}
 	c.put(0, "ENDTAB")
 	c.table("LAYER", len(d.Layers)+2)

@@ -43,7 +43,7 @@ func Write(w io.Writer, title string, sheets []draw.Sheet) error {
 	if len(sheets) == 0 {
 		return fmt.Errorf("pdf: no sheet to write")
 	}
-	c := newCanvas(title, sheets)
+	c := newCanvas(title)
 	for _, s := range sheets {
 		if err := s.Sound(); err != nil {
 			return fmt.Errorf("pdf: %w", err)
@@ -73,8 +73,6 @@ type canvas struct {
 	height   float64 // of the page, mm
 	layers   map[draw.LayerName]int
 	windowed bool
-	stroke   draw.Stroke
-	stroked  bool // stroke is the look in force
 }
 
 var _ draw.Canvas = (*canvas)(nil)
@@ -85,7 +83,7 @@ const (
 	fontPt = 10
 )
 
-func newCanvas(title string, sheets []draw.Sheet) *canvas {
+func newCanvas(title string) *canvas {
 	doc := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt"})
 	doc.SetCatalogSort(true)
 	doc.SetCompression(false)
@@ -99,25 +97,10 @@ func newCanvas(title string, sheets []draw.Sheet) *canvas {
 	doc.SetMargins(0, 0, 0)
 	doc.AddUTF8FontFromBytes(face, "", goregular.TTF)
 	c := &canvas{doc: doc, layers: map[draw.LayerName]int{}}
-	c.addLayers(sheets)
-	return c
-}
-
-// addLayers declares the layers that the sheets use, in drawing order.
-func (c *canvas) addLayers(sheets []draw.Sheet) {
-	used := map[draw.LayerName]bool{}
-	for _, s := range sheets {
-		for _, p := range s.Parts {
-			for _, l := range p.Drawing.Layers {
-				used[l.Name] = used[l.Name] || len(l.Elements) > 0
-			}
-		}
-	}
 	for _, name := range draw.LayerNames() {
-		if used[name] {
-			c.layers[name] = c.doc.AddLayer(string(name), true)
-		}
+		c.layers[name] = doc.AddLayer(string(name), true)
 	}
+	return c
 }
 
 // raw writes one line of page content.
@@ -131,7 +114,6 @@ func (c *canvas) Sheet(_ string, width, height float64) {
 	c.doc.AddPageFormat("P", fpdf.SizeType{Wd: width * pointsPerMM, Ht: height * pointsPerMM})
 	c.doc.SetFont(face, "", fontPt)
 	c.height = height
-	c.stroked = false
 }
 
 // Window implements draw.Canvas.
@@ -148,18 +130,13 @@ func (c *canvas) endWindow() {
 	c.doc.EndLayer()
 	if c.windowed {
 		c.raw("Q")
-		c.stroked = false
 	}
 	c.windowed = false
 }
 
 // Layer implements draw.Canvas.
 func (c *canvas) Layer(name draw.LayerName) {
-	if id, ok := c.layers[name]; ok {
-		c.doc.BeginLayer(id)
-		return
-	}
-	c.doc.EndLayer()
+	c.doc.BeginLayer(c.layers[name])
 }
 
 // Line implements draw.Canvas.
@@ -221,15 +198,11 @@ func (c *canvas) Text(t draw.Text) {
 
 // pen puts a stroke's look in force.
 func (c *canvas) pen(s draw.Stroke) {
-	if c.stroked && c.stroke == s {
-		return
+	var dashes string
+	for _, d := range s.Dash() {
+		dashes += number(d) + " "
 	}
-	dashes := make([]string, len(s.Dash()))
-	for i, d := range s.Dash() {
-		dashes[i] = number(d)
-	}
-	c.raw("%s G %s w [%s] 0 d 0 J", unit.Fixed(s.Grey(), 2), number(s.Width()), strings.Join(dashes, " "))
-	c.stroke, c.stroked = s, true
+	c.raw("%s G %s w [%s] 0 d", unit.Fixed(s.Grey(), 2), number(s.Width()), dashes)
 }
 
 // number gives a length in points.

@@ -41,8 +41,8 @@ func Write(w io.Writer, s draw.Sheet, o Options) error {
 	return err
 }
 
-// canvas puts elements into out. Groups nest as window, layer, stroke; each is
-// closed when the next of its kind begins.
+// canvas puts elements into out. Groups nest as window and layer; each is closed
+// when the next of its kind begins.
 type canvas struct {
 	out      bytes.Buffer
 	options  Options
@@ -51,8 +51,6 @@ type canvas struct {
 	windowed bool
 	layered  bool
 	layer    draw.LayerName
-	stroke   draw.Stroke
-	stroked  bool
 }
 
 var _ draw.Canvas = (*canvas)(nil)
@@ -82,26 +80,24 @@ func (c *canvas) Window(corners []draw.Point) {
 
 // Layer implements draw.Canvas.
 func (c *canvas) Layer(name draw.LayerName) {
-	c.closeLayer()
-	fmt.Fprintf(&c.out, "<g id=\"%s\" class=\"%s\" inkscape:groupmode=\"layer\" inkscape:label=\"%[2]s\">\n", c.id(string(name)), name)
+	c.close(&c.layered)
+	fmt.Fprintf(&c.out, "<g id=\"%s\" class=\"%s\" inkscape:groupmode=\"layer\" inkscape:label=\"%[2]s\" fill=\"none\">\n", c.id(string(name)), name)
 	c.layered, c.layer = true, name
 }
 
 // Line implements draw.Canvas.
 func (c *canvas) Line(l draw.Line) {
-	c.pen(l.Stroke)
-	fmt.Fprintf(&c.out, "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"/>\n",
-		number(l.A.X), c.y(l.A.Y), number(l.B.X), c.y(l.B.Y))
+	fmt.Fprintf(&c.out, "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\" %s/>\n",
+		number(l.A.X), c.y(l.A.Y), number(l.B.X), c.y(l.B.Y), c.look(l.Stroke))
 }
 
 // Polyline implements draw.Canvas.
 func (c *canvas) Polyline(p draw.Polyline) {
-	c.pen(p.Stroke)
 	kind := "polyline"
 	if p.Closed {
 		kind = "polygon"
 	}
-	fmt.Fprintf(&c.out, "<%s points=\"%s\"/>\n", kind, c.points(p.Points))
+	fmt.Fprintf(&c.out, "<%s points=\"%s\" %s/>\n", kind, c.points(p.Points), c.look(p.Stroke))
 }
 
 func (c *canvas) points(points []draw.Point) string {
@@ -114,9 +110,8 @@ func (c *canvas) points(points []draw.Point) string {
 
 // Circle implements draw.Canvas.
 func (c *canvas) Circle(ring draw.Circle) {
-	c.pen(ring.Stroke)
-	fmt.Fprintf(&c.out, "<circle cx=\"%s\" cy=\"%s\" r=\"%s\"/>\n",
-		number(ring.Centre.X), c.y(ring.Centre.Y), number(ring.Radius))
+	fmt.Fprintf(&c.out, "<circle cx=\"%s\" cy=\"%s\" r=\"%s\" %s/>\n",
+		number(ring.Centre.X), c.y(ring.Centre.Y), number(ring.Radius), c.look(ring.Stroke))
 }
 
 // anchors are SVG's words for draw.Left, Centre and Right.
@@ -124,7 +119,6 @@ var anchors = [...]string{draw.Left: "start", draw.Centre: "middle", draw.Right:
 
 // Text implements draw.Canvas.
 func (c *canvas) Text(t draw.Text) {
-	c.closeStroke()
 	x, y := number(t.At.X), c.y(t.At.Y)
 	fmt.Fprintf(&c.out, "<text x=\"%s\" y=\"%s\" font-family=\"Helvetica, Arial, 'Liberation Sans', sans-serif\" font-size=\"%s\" fill=\"#000\" text-anchor=\"%s\"",
 		x, y, number(t.Size()), anchors[t.Align])
@@ -135,38 +129,21 @@ func (c *canvas) Text(t draw.Text) {
 	fmt.Fprintf(&c.out, ">%s</text>\n", escaped(t.Shown()))
 }
 
-// pen opens a group with the stroke's look unless it is open already.
-func (c *canvas) pen(s draw.Stroke) {
-	if c.stroked && c.stroke == s {
-		return
+// look gives the attributes of a stroke.
+func (c *canvas) look(s draw.Stroke) string {
+	colour := c.layer.Colour().RGB
+	if c.options.Inline {
+		colour = fmt.Sprintf("%02x%02[1]x%02[1]x", int(math.Round(255*s.Grey())))
 	}
-	c.closeStroke()
-	grey := int(math.Round(255 * s.Grey()))
-	colour := fmt.Sprintf("%02x%02[1]x%02[1]x", grey)
-	if !c.options.Inline {
-		colour = c.layer.Colour().RGB
-	}
-	fmt.Fprintf(&c.out, "<g fill=\"none\" stroke=\"#%s\" stroke-width=\"%s\"", colour, unit.Fixed(s.Width(), 2))
+	look := "stroke=\"#" + colour + "\" stroke-width=\"" + unit.Fixed(s.Width(), 2) + "\""
 	if dashes := s.Dash(); dashes != nil {
-		lengths := make([]string, len(dashes))
-		for i, d := range dashes {
-			lengths[i] = unit.Fixed(d, 2)
-		}
-		fmt.Fprintf(&c.out, " stroke-dasharray=\"%s\"", strings.Join(lengths, " "))
+		look += " stroke-dasharray=\"" + strings.Trim(fmt.Sprint(dashes), "[]") + "\""
 	}
-	c.out.WriteString(">\n")
-	c.stroke, c.stroked = s, true
-}
-
-func (c *canvas) closeStroke() { c.close(&c.stroked) }
-
-func (c *canvas) closeLayer() {
-	c.closeStroke()
-	c.close(&c.layered)
+	return look
 }
 
 func (c *canvas) closeWindow() {
-	c.closeLayer()
+	c.close(&c.layered)
 	c.close(&c.windowed)
 }
 

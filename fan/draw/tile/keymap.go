@@ -39,18 +39,12 @@ func (j layout) outline(to draw.Map) []draw.Element {
 
 // onMap draws the piece from join to join, and its number in the middle.
 func (p Piece) onMap(to draw.Map, here bool) []draw.Element {
-	const (
-		tallMM  = 3.2
-		insetMM = 0.5 // of the heavy frame, so that neighbours' frames stay apart
-	)
+	const tallMM = 3.2
 	left, right := p.ends()
 	corners := []draw.Point{to.Point(left.A), to.Point(left.B), to.Point(right.B), to.Point(right.A)}
 	frame := draw.Polyline{Points: corners, Closed: true, Stroke: draw.MapStroke}
 	if here {
 		frame.Stroke = draw.HereStroke
-		for i, inset := range []draw.Point{{X: insetMM, Y: -insetMM}, {X: insetMM, Y: insetMM}, {X: -insetMM, Y: insetMM}, {X: -insetMM, Y: -insetMM}} {
-			corners[i].X, corners[i].Y = corners[i].X+inset.X, corners[i].Y+inset.Y
-		}
 	}
 	middle := to.Point(draw.Point{X: (left.A.X + left.B.X + right.A.X + right.B.X) / 4, Y: (p.Window.Min.Y + p.Window.Max.Y) / 2})
 	return []draw.Element{frame, draw.Text{

@@ -8,8 +8,8 @@ import (
 // Options say how a drawing is laid out. Begin with DefaultOptions.
 type Options struct {
 	Paper Paper
-	// Strips puts pieces below one another, or one across a sheet's diagonal,
-	// whichever takes fewest sheets. Without it every piece has a sheet.
+	// Strips puts pieces below one another where a sheet takes several. Without it
+	// every piece has a sheet.
 	Strips bool
 	// Margin is what the printer leaves white on every side: 3 to 40 mm. Overlap
 	// is how far a piece goes on beyond its join: 5 to 40 mm.

@@ -56,15 +56,10 @@ func (p *Paper) UnmarshalText(text []byte) error {
 		*p = Roll(width)
 		return nil
 	}
-	for _, known := range Papers() {
-		if strings.EqualFold(words, known.Name) {
-			*p = known
-			return nil
-		}
+	var i int
+	if err := suggest.Word(&i, words, append(PaperNames(), "roll 610 mm")); err != nil {
+		return err
 	}
-	remedy := "take " + strings.Join(PaperNames(), ", ") + " or a roll with its width"
-	if meant := suggest.Nearest(words, append(PaperNames(), "roll")); meant != "" {
-		remedy = "did you mean " + meant + "?"
-	}
-	return fault.Fault{What: "no paper of that name is known", Given: words, Remedy: remedy}
+	*p = Papers()[i]
+	return nil
 }

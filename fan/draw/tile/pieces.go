@@ -33,9 +33,6 @@ func newStrip(d draw.Drawing, edge, overlap float64) strip {
 			s.joins = append(s.joins, full)
 		}
 	}
-	if len(s.joins) == 0 {
-		s.joins = s.evenJoins()
-	}
 	return s
 }
 
@@ -52,18 +49,6 @@ func (s strip) stretch(j draw.Line) (draw.Line, bool) {
 	full.B = draw.Point{X: j.B.X + lean*(s.room.Min.Y-j.B.Y), Y: s.room.Min.Y}
 	b := full.Bounds()
 	return full, b.Min.X > s.room.Min.X && b.Max.X < s.room.Max.X
-}
-
-// evenJoins gives square joins every 5 mm for a drawing that names none.
-func (s strip) evenJoins() []draw.Line {
-	const apartMM = 5
-	var out []draw.Line
-	for x := s.room.Min.X + apartMM; x < s.room.Max.X; x += apartMM {
-		out = append(out, draw.Line{
-			A: draw.Point{X: x, Y: s.room.Max.Y}, B: draw.Point{X: x, Y: s.room.Min.Y}, Stroke: draw.JoinStroke,
-		})
-	}
-	return out
 }
 
 // divide gives the joins that divide the strip into the fewest pieces none of

@@ -35,7 +35,6 @@ const edgeMM = 6.5
 type Plan struct {
 	Sheets []draw.Sheet
 	Pieces []Piece
-	Turn   float64 // of the pieces on their sheets, radians; not 0 on a diagonal only
 	// NoKey says that no sheet had room for the drawing's key.
 	NoKey bool
 	// Across and Up are what the check bars measure on paper.
@@ -95,7 +94,7 @@ func lay(d draw.Drawing, f format) (Plan, error) {
 		l.keyOn, l.keyAt = l.roomForKey()
 	}
 	area := f.inside(w.width, w.height)
-	p := Plan{Pieces: l.pieces, Turn: w.turn, NoKey: len(l.key.Elements) > 0 && l.keyOn < 0,
+	p := Plan{Pieces: l.pieces, NoKey: len(l.key.Elements) > 0 && l.keyOn < 0,
 		Across: unit.MM(f.o.level(area)), Up: unit.MM(f.o.upright(area))}
 	for i := range w.sheets() {
 		p.Sheets = append(p.Sheets, l.sheet(i))
