@@ -74,7 +74,7 @@ func numbersOf(v any, rows bool, to *[]float64) {
 		}
 	case map[string]any:
 		for key, e := range v {
-			if !slices.Contains([]string{"cautions", "limits_broken", "warnings"}, key) { // sentences themselves
+			if !slices.Contains([]string{"cautions", "limits_broken", "warnings", "do"}, key) { // sentences themselves
 				numbersOf(e, rows, to)
 			}
 		}

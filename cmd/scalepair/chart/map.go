@@ -53,7 +53,7 @@ func (m Map) SVG() string {
 	if len(m.Upper) > 0 {
 		top, above = top+24, 34
 	}
-	p := panel{c, extent{g.x[0].lo, g.x[len(g.x)-1].hi}.scale(0.02, 64, width-16), extent{g.y[0].lo, g.y[len(g.y)-1].hi}.scale(0.02, top+374, top+34)}
+	p := panel{c, extent{g.x[0].lo, g.x[len(g.x)-1].hi}.scale(0.02, 64, width-16), extent{g.y[0].lo, g.y[len(g.y)-1].hi}.scale(0.02, top+334, top+34)}
 	if g.gaps() {
 		p.hatch()
 	}

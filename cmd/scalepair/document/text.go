@@ -79,6 +79,10 @@ func (d *Document) writeText(b *bytes.Buffer, o Options) {
 			items(paint(caution, "!")+" ", block.Items)
 		}
 		for i, t := range block.Tables {
+			if beside := beside(block.Tables, width, o.ASCII); beside != "" {
+				b.WriteString(beside)
+				break
+			}
 			if i > 0 {
 				b.WriteByte('\n')
 			}
@@ -96,4 +100,35 @@ func (d *Document) writeText(b *bytes.Buffer, o Options) {
 			}
 		}
 	}
+}
+
+// beside sets two tables without notes side by side, under their titles; "" where
+// the width does not hold both.
+func beside(tables []*table.Table, width int, ascii bool) string {
+	if len(tables) != 2 || len(tables[0].Notes())+len(tables[1].Notes()) > 0 {
+		return ""
+	}
+	const gap = 4
+	left := strings.Split(tables[0].Title+"\n"+tables[0].Text(width/2-gap/2, ascii), "\n")
+	right := strings.Split(tables[1].Title+"\n"+tables[1].Text(width/2-gap/2, ascii), "\n")
+	first := 0
+	for _, l := range left {
+		first = max(first, twwidth.Width(l))
+	}
+	var b strings.Builder
+	for i := range max(len(left), len(right)) - 1 { // the last is empty
+		var l, r string
+		if i < len(left) {
+			l = left[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		line := strings.TrimRight(l+strings.Repeat(" ", first+gap-twwidth.Width(l))+r, " ")
+		if width > 0 && twwidth.Width(line) > width {
+			return ""
+		}
+		b.WriteString(line + "\n")
+	}
+	return b.String()
 }

@@ -74,11 +74,7 @@ func (j *Job) Sheet(o Bench) ([]byte, error) {
 	case !errors.As(err, &nothing):
 		return nil, err
 	}
-	page, err := report.NewSheet(j.Input, advice, list, o.date)
-	if err != nil {
-		return nil, err
-	}
 	var b bytes.Buffer
-	err = page.Write(&b, document.Options{Format: document.HTML})
+	err = report.NewSheet(j.Input, advice, list, o.date).Write(&b, document.Options{Format: document.HTML})
 	return b.Bytes(), err
 }

@@ -65,26 +65,55 @@ func (w work) bench(t *testing.T, o report.BenchOptions) *report.Bench {
 // list is a setting-out list as a reader of its JSON finds it.
 type list struct {
 	Steps []struct {
-		Title, Do string
-		Measures  []struct {
-			Measure string
-			Set     float64 `json:"set_mm"`
-			Exact   float64 `json:"exact_mm"`
-		}
-		Marks []struct {
-			Fret    int
-			Set     float64 `json:"set_from_nut_mm"`
-			Step    float64 `json:"set_step_mm"`
-			FromNut float64 `json:"from_nut_mm"`
-			OneCent float64 `json:"one_cent_mm"`
-		}
-		Slots []struct {
-			Fret      int
-			Bass      float64 `json:"set_bass_edge_mm"`
-			FenceBass float64 `json:"set_fence_bass_edge_mm"`
-			MitreBox  bool    `json:"mitre_box"`
+		Title  string
+		Tables struct {
+			Checks, Edges []measure
+			Base          []measure  `json:"base-lines"`
+			Nut           []measure  `json:"nut-line"`
+			Bass          []fretMark `json:"bass-marks"`
+			Treble        []fretMark `json:"treble-marks"`
+			Slots         []struct {
+				Fret      int
+				Slant     float64 `json:"slant_deg"`
+				Bass      float64 `json:"set_bass_edge_mm"`
+				FenceBass float64 `json:"set_fence_bass_edge_mm"`
+				Saw       float64 `json:"saw_to_mm"`
+				Wire      float64 `json:"wire_length_mm"`
+			}
+			Spacing []struct {
+				String int
+				Square float64 `json:"to_the_string_before_square_mm"`
+			} `json:"nut"`
+			OutOfTune []struct {
+				String int
+				Fret   int     `json:"worst_at_fret"`
+				Worst  float64 `json:"worst_cents"`
+				Last   float64 `json:"at_last_fret_cents"`
+			} `json:"intonation"`
+			Compensation []struct {
+				Begin float64 `json:"begin_at_mm"`
+				Back  float64 `json:"screw_back_mm"`
+			}
 		}
 	}
+	Saddles struct {
+		Front  float64 `json:"saddle_travel_front_mm"`
+		Needed float64 `json:"saddle_travel_needed_mm"`
+		Rear   float64 `json:"saddle_travel_rear_mm"`
+	}
+}
+
+type measure struct {
+	Measure string
+	Exact   float64 `json:"exact_mm"`
+}
+
+type fretMark struct {
+	Fret    int
+	Set     float64 `json:"set_from_nut_mm"`
+	Step    float64 `json:"set_step_mm"`
+	FromNut float64 `json:"from_nut_mm"`
+	OneCent float64 `json:"one_cent_mm"`
 }
 
 func read(t *testing.T, result any) list {
@@ -96,28 +125,37 @@ func read(t *testing.T, result any) list {
 	return out
 }
 
-// exact gives a measure of a step by the beginning of its name.
-func (l list) exact(t *testing.T, step int, name string) float64 {
+// exact gives a measure by the beginning of its name.
+func (l list) exact(t *testing.T, name string) float64 {
 	t.Helper()
-	for _, m := range l.Steps[step].Measures {
-		if strings.HasPrefix(m.Measure, name) {
-			return m.Exact
+	for _, s := range l.Steps {
+		for _, m := range slices.Concat(s.Tables.Base, s.Tables.Nut, s.Tables.Checks, s.Tables.Edges) {
+			if strings.HasPrefix(m.Measure, name) {
+				return m.Exact
+			}
 		}
 	}
-	require.Fail(t, "no such measure", "%d %s", step, name)
+	require.Fail(t, "no such measure", name)
 	return 0
 }
 
+// Every step of work has its number, and further lines only where there are some.
 func TestBenchIsInWorkingOrder(t *testing.T) {
-	var titles []string
-	for _, s := range read(t, demo(t).bench(t, report.BenchOptions{})).Steps {
-		titles = append(titles, s.Title)
+	w := demo(t)
+	titles := func() (out []string) {
+		for _, s := range read(t, w.bench(t, report.BenchOptions{})).Steps {
+			out = append(out, s.Title)
+		}
+		return out
 	}
-	assert.Equal(t, []string{
-		"Centreline and base lines", "String lines", "Bass nut mark and nut line", "Marks on the bass line",
-		"Square line at fret 7 and treble nut mark", "Marks on the treble line", "Checks before the first cut",
-		"Board edges and ends", "Slots", "Face dots", "Side dots",
-	}, titles)
+	want := []string{
+		"1. Blank and shopping list", "2. Centreline, base lines and string lines", "3. Nut line and both nut marks", "4. Marks on both lines", "5. Checks before the first cut",
+		"6. Board edges and ends", "7. Slots and fret wire", "8. Dots", "9. Nut", "10. Bridge and saddles",
+	}
+	w.in.Run.Build.Lines = nil
+	assert.Equal(t, want, titles())
+	w.in.Run.Build.Lines = []fan.Line{{Name: "neck pickup", FromSaddle: unit.MM(150)}}
+	assert.Equal(t, append(want, "11. Strings at further lines"), titles())
 }
 
 // pencil is a builder who does only what the list says, on bare paper: base
@@ -146,64 +184,61 @@ func (p pencil) square(at point) float64 {
 func TestDrawingTheListGivesTheLayout(t *testing.T) {
 	w := demo(t)
 	l, list := w.l, read(t, w.bench(t, report.BenchOptions{}))
-	apart := list.exact(t, 0, "from the nut end's base line to the body end's")
-	cross := list.exact(t, 0, "from the nut end's base line to where the nut line crosses")
-	out0, out1 := list.exact(t, 1, "out from the centreline on the nut end's"), list.exact(t, 1, "out from the centreline on the body end's")
+	apart, cross := list.exact(t, "a:"), list.exact(t, "b:")
+	out0, out1 := list.exact(t, "c:"), list.exact(t, "d:")
 	p := pencil{point{-cross, out0}, point{apart - cross, out1}, point{-cross, -out0}, point{apart - cross, -out1}}
-	bassNut := list.exact(t, 2, "along the bass line")
-	trebleNut := p.square(p.along(mark.Bass, bassNut+list.exact(t, 4, "along the bass line"))) - list.exact(t, 4, "along the treble line from the square line back")
-	assert.InDelta(t, p.square(p.along(mark.Bass, bassNut))+list.exact(t, 4, "along the treble line from the square through"), trebleNut, 1e-6, "the second way to the treble nut")
+	bassNut := list.exact(t, "e:")
+	trebleNut := p.square(p.along(mark.Bass, bassNut+list.exact(t, "f:"))) - list.exact(t, "g:")
+	assert.InDelta(t, p.square(p.along(mark.Bass, bassNut))+list.exact(t, "h:"), trebleNut, 1e-6, "the second way to the treble nut")
 	near := func(want fan.Point, got point, what string) {
 		assert.InDelta(t, 0, got.to(point{want.X.MM(), want.Y.MM()}), 2e-6, what)
 	}
 	near(l.Strings[5].Nut, p.along(mark.Bass, bassNut), "bass nut")
 	near(l.Strings[0].Nut, p.along(mark.Treble, trebleNut), "treble nut")
 	bassSum := 0.0
-	for i, m := range list.Steps[3].Marks {
+	for i, m := range list.Steps[3].Tables.Bass {
 		near(l.Frets[i+1].Line.Bass, p.along(mark.Bass, bassNut+m.FromNut), "bass mark")
-		near(l.Frets[i+1].Line.Treble, p.along(mark.Treble, trebleNut+list.Steps[5].Marks[i].FromNut), "treble mark")
+		near(l.Frets[i+1].Line.Treble, p.along(mark.Treble, trebleNut+list.Steps[3].Tables.Treble[i].FromNut), "treble mark")
 		assert.InDelta(t, (700-m.FromNut)*math.Ln2/1200, m.OneCent, 1e-6)
 		bassSum += m.Step
 		assert.InDelta(t, m.Set, bassSum, 1e-9, "steps sum to marks")
 		assert.InDelta(t, m.FromNut, m.Set, 0.005+1e-9)
 	}
-	assert.InDelta(t, 350, list.exact(t, 6, "bass line, nut to fret 12"), 1e-6)
-	assert.InDelta(t, l.DiagonalBassNut.MM(), list.exact(t, 6, "diagonal from bass nut"), 1e-6)
-	assert.InDelta(t, l.DiagonalTrebleNut.MM(), list.exact(t, 6, "diagonal from treble nut"), 1e-6)
+	assert.InDelta(t, 350, list.exact(t, "bass line, nut to fret 12"), 1e-6)
+	assert.InDelta(t, l.DiagonalBassNut.MM(), list.exact(t, "diagonal from bass nut"), 1e-6)
+	assert.InDelta(t, l.DiagonalTrebleNut.MM(), list.exact(t, "diagonal from treble nut"), 1e-6)
 	corner := l.Board().Corners[1]
-	edge := list.exact(t, 7, "along the bass edge from the last slot")
+	edge := list.exact(t, "along the bass edge from the last slot")
 	assert.InDelta(t, 0, point{corner.X.MM(), corner.Y.MM()}.to(point{l.Frets[24].Slot.Bass.X.MM(), l.Frets[24].Slot.Bass.Y.MM()})-edge, 1e-6)
 	margin, _ := l.Spec.Margins()
-	assert.InDelta(t, out0+margin.MM(), list.exact(t, 7, "either edge, out from the centreline on the nut end's"), 1e-6)
+	assert.InDelta(t, out0+margin.MM(), list.exact(t, "either edge, out from the centreline on the nut end's"), 1e-6)
 }
 
 // Along the treble line from the square through the bass nut: the difference of
 // the lengths times the neutral fret's fraction.
 func TestTrebleNutByEveryNeutral(t *testing.T) {
 	for neutral, c := range map[string]struct {
-		title    string
 		measures int
 		k        float64
-	}{
-		"7":      {"Square line at fret 7 and treble nut mark", 3, fan.K(7)},
-		"7.5":    {"Square line at fret 7.5 and treble nut mark", 3, fan.K(7.5)},
-		"0":      {"Treble nut mark", 1, 0},
-		"bridge": {"Treble nut mark", 1, 1},
-	} {
-		w := demo(t, "--neutral", neutral)
-		list := read(t, w.bench(t, report.BenchOptions{}))
-		step := list.Steps[4]
-		assert.Equal(t, c.title, step.Title)
-		require.Len(t, step.Measures, c.measures)
-		assert.InDelta(t, 50*c.k, step.Measures[c.measures-1].Exact, 1e-6)
+	}{"7": {4, fan.K(7)}, "7.5": {4, fan.K(7.5)}, "bridge": {2, 1}} {
+		list := read(t, demo(t, "--neutral", neutral).bench(t, report.BenchOptions{}))
+		require.Len(t, list.Steps[2].Tables.Nut, c.measures, neutral)
+		assert.InDelta(t, 50*c.k, list.exact(t, "h:"), 1e-6)
 	}
+	assert.Len(t, read(t, demo(t, "--neutral", "0").bench(t, report.BenchOptions{})).Steps[2].Tables.Nut, 1, "square across from the bass nut mark")
 }
 
 func TestSlotsAndFences(t *testing.T) {
 	w := demo(t)
-	kerf := w.in.Run.Build.FretWire.Kerf.MM()
-	for _, s := range read(t, w.bench(t, report.BenchOptions{})).Steps[8].Slots {
-		assert.Equal(t, s.Fret == 7, s.MitreBox)
+	wire := w.in.Run.Build.FretWire
+	kerf := wire.Kerf.MM()
+	depths, err := w.l.Depths(fan.Sawing{FretWire: wire})
+	require.NoError(t, err)
+	for i, s := range read(t, w.bench(t, report.BenchOptions{})).Steps[6].Tables.Slots {
+		assert.Equal(t, depths[i].Fret, s.Fret)
+		assert.InDelta(t, depths[i].Saw.MM(), s.Saw, 1e-6)
+		assert.InDelta(t, (w.l.Frets[s.Fret].Slot.Length + 2*wire.Overhang).MM(), s.Wire, 1e-6)
+		assert.Equal(t, s.Fret == 7, s.Slant == 0)
 		assert.Less(t, s.FenceBass, s.Bass)
 		slant := (w.l.Frets[s.Fret].Line.Slant).Rad()
 		assert.InDelta(t, kerf/2/math.Cos(slant), s.Bass-s.FenceBass, 0.03, "half a kerf, square to the slot")
@@ -219,11 +254,11 @@ func TestBlankWorkedWith(t *testing.T) {
 	b := w.bench(t, report.BenchOptions{})
 	at := slices.IndexFunc(w.in.Run.Build.Blanks, func(one fan.Blank) bool { return one.Name == b.Blank.Name })
 	blank, list := w.in.Run.Build.Blanks[at], read(t, b)
-	apart, cross := list.exact(t, 0, "from the nut end's base line to the body end's"), list.exact(t, 0, "from the nut end's base line to where")
+	apart, cross := list.exact(t, "a:"), list.exact(t, "b:")
 	assert.InDelta(t, blank.Length.MM(), 2*b.Blank.BaseLine.MM()+apart, 1e-6, "what is spare is shared")
 	assert.InDelta(t, b.Blank.NutLine.MM(), b.Blank.BaseLine.MM()+cross, 1e-6)
-	bass, treble := list.exact(t, 0, "width wanted on the bass side"), list.exact(t, 0, "width wanted on the treble side")
-	assert.InDelta(t, b.Blank.Centreline.MM()-bass, blank.Width.MM()-b.Blank.Centreline.MM()-treble, 1e-6)
+	need := w.l.LeastBlank()
+	assert.InDelta(t, b.Blank.Centreline.MM()-need.MaxY.MM(), blank.Width.MM()-b.Blank.Centreline.MM()+need.MinY.MM(), 1e-6)
 }
 
 // Strings spaced by their gaps at the nut and by their centres at the saddles are
@@ -235,22 +270,7 @@ func TestInnerStringsOutOfTune(t *testing.T) {
 	var err error
 	w.l, err = fan.New(spec)
 	require.NoError(t, err)
-	var got struct {
-		OutOfTune []struct {
-			String int
-			Fret   int     `json:"worst_at_fret"`
-			Worst  float64 `json:"worst_cents"`
-			Last   float64 `json:"at_last_fret_cents"`
-		} `json:"inner_strings_out_of_tune"`
-		Spacing []struct {
-			From int     `json:"from_string"`
-			To   int     `json:"to_string"`
-			Nut  float64 `json:"nut_square_mm"`
-		} `json:"spacing"`
-	}
-	text, err := json.Marshal(w.bench(t, report.BenchOptions{}))
-	require.NoError(t, err)
-	require.NoError(t, json.Unmarshal(text, &got))
+	got := read(t, w.bench(t, report.BenchOptions{})).Steps[8].Tables
 	require.Len(t, got.OutOfTune, 4)
 	for i, row := range got.OutOfTune {
 		assert.Equal(t, 5-i, row.String)
@@ -263,8 +283,10 @@ func TestInnerStringsOutOfTune(t *testing.T) {
 		assert.InDelta(t, w.l.Frets[24].CentsSharp[row.String-1].Value(), row.Last, 1e-6)
 	}
 	for i, row := range got.Spacing {
-		assert.Equal(t, [2]int{6 - i, 5 - i}, [2]int{row.From, row.To})
-		assert.InDelta(t, (w.l.Strings[row.From-1].Nut.Y - w.l.Strings[row.To-1].Nut.Y).MM(), row.Nut, 1e-6)
+		assert.Equal(t, 6-i, row.String)
+		if i > 0 {
+			assert.InDelta(t, (w.l.Strings[row.String].Nut.Y - w.l.Strings[row.String-1].Nut.Y).MM(), row.Square, 1e-6)
+		}
 	}
 }
 
@@ -282,63 +304,11 @@ func TestSaddleTravel(t *testing.T) {
 	}
 }
 
-// The tables are those of the domain, column by column.
-func TestBenchTables(t *testing.T) {
-	w := demo(t)
-	b := w.bench(t, report.BenchOptions{})
-	var got struct {
-		Depths []struct {
-			Fret   int
-			Middle float64 `json:"needed_in_the_middle_mm"`
-			Bass   float64 `json:"needed_at_bass_end_mm"`
-			Treble float64 `json:"needed_at_treble_end_mm"`
-			Saw    float64 `json:"saw_to_mm"`
-		} `json:"slot_depths"`
-		Saddles struct {
-			Front        float64 `json:"saddle_travel_front_mm"`
-			Needed       float64 `json:"saddle_travel_needed_mm"`
-			Rear         float64 `json:"saddle_travel_rear_mm"`
-			Compensation []struct {
-				String int
-				Begin  float64 `json:"begin_at_mm"`
-				Back   float64 `json:"screw_back_mm"`
-			}
-		}
+// What a saddle is screwed back is counted from the front of its travel.
+func TestSaddlesBeginWithinTheirTravel(t *testing.T) {
+	got := read(t, demo(t).bench(t, report.BenchOptions{}))
+	assert.InDelta(t, got.Saddles.Rear-got.Saddles.Front, got.Saddles.Needed, 1e-6)
+	for _, row := range got.Steps[9].Tables.Compensation {
+		assert.InDelta(t, row.Begin, got.Saddles.Front+row.Back, 1e-6)
 	}
-	text, err := json.Marshal(b)
-	require.NoError(t, err)
-	require.NoError(t, json.Unmarshal(text, &got))
-	depths, err := w.l.Depths(fan.Sawing{FretWire: w.in.Run.Build.FretWire})
-	require.NoError(t, err)
-	require.Len(t, got.Depths, len(depths))
-	for i, d := range depths {
-		row := got.Depths[i]
-		assert.InDeltaSlice(t, []float64{d.Middle.MM(), d.Bass.MM(), d.Treble.MM(), d.Saw.MM()}, []float64{row.Middle, row.Bass, row.Treble, row.Saw}, 1e-6)
-	}
-	s := got.Saddles
-	assert.InDelta(t, s.Rear-s.Front, s.Needed, 1e-6)
-	for _, row := range s.Compensation {
-		assert.InDelta(t, row.Begin, s.Front+row.Back, 1e-6, "from the front of its travel")
-	}
-}
-
-// Every step of work has its heading, numbered, and further lines only where there
-// are some.
-func TestBenchHeadings(t *testing.T) {
-	w := demo(t)
-	headings := func() string {
-		var text strings.Builder
-		require.NoError(t, w.bench(t, report.BenchOptions{}).Document().Write(&text, document.Options{Format: document.Markdown}))
-		var out []string
-		for line := range strings.Lines(text.String()) {
-			if head, ok := strings.CutPrefix(line, "## "); ok {
-				out = append(out, strings.TrimSpace(head))
-			}
-		}
-		return strings.Join(out, "; ")
-	}
-	w.in.Run.Build.Lines = nil
-	assert.Contains(t, headings(), "10. Slots; 11. Slot depth and kerf; 12. Face dots; 13. Side dots; 14. Fret wire; 15. String spacing; 16. Nut; 17. Bridge and saddles; 18. Shopping list")
-	w.in.Run.Build.Lines = []fan.Line{{Name: "neck pickup", FromSaddle: unit.MM(150)}}
-	assert.Contains(t, headings(), "17. Bridge and saddles; 18. Strings at further lines; 19. Shopping list")
 }

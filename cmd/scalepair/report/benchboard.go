@@ -2,118 +2,60 @@ package report
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
-	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
 
-// How finely lengths of the bench are printed. What calipers set, or a slot
-// needs, goes to 0.01 mm or 0.001 in, in decimals; marks and slots to the
-// calipers' own resolution. What a rule lays off (blank, wire, bridge, pickups)
-// goes in the builder's unit, in fractions where they want them. Differences that
-// are judged and not set (errors, the width of a cent) go to 0.01 mm or
-// 0.0001 in.
-
-// rounding says how finely the list is printed, why, and what that does.
-func (b *Bench) rounding() string {
-	r, u := b.fineness.Resolution, b.in.Units
-	text := fmt.Sprintf("What is set out (steps 2 to %d) is rounded to %s, %s. That alone moves no note by more than %s cents%s",
-		2+len(b.Steps), r, finenessWords(u, b.fineness), centsWords(b.Rounding), b.coarse(r))
-	if u.Length == unit.InchFractions && r.Unit != unit.InchFractions {
-		text += fmt.Sprintf(" The blank's size, wire, bridge and pickups are in fractions, for a rule; what is set out is not, since 1/64 in could move a note by %s cents.",
-			centsWords(b.roundingCents(mark.Resolution{Unit: unit.InchFractions, PerUnit: 64})))
+// edges give the board's outline on the blank: its edges by where they cross the
+// base lines, its ends from nut line and last slot.
+func (b *Bench) edges() Step {
+	spec, f, need, corners := b.l.Spec, b.l.Frame, b.l.LeastBlank(), b.l.Board().Corners
+	last := b.l.Frets[spec.Frets]
+	var rows []measure
+	add := func(edge string, margin unit.Length) {
+		rows = append(rows,
+			b.of("", f.HalfSpread(need.MinX)+margin, "%s, out from the centreline on the nut end's base line", edge),
+			b.of("", f.HalfSpread(need.MaxX)+margin, "%s, out from the centreline on the body end's base line", edge))
 	}
-	return text + " A step from mark to mark is the difference of the two rounded positions, so that the steps sum to the positions exactly."
+	bass, treble := spec.Margins()
+	if bass == treble {
+		add("either edge", bass)
+	} else {
+		add("bass edge", bass)
+		add("treble edge", treble)
+	}
+	if spec.NutShelf > 0 {
+		rows = append(rows, b.of("", spec.NutShelf, "nut end behind the nut line, square to it"))
+	}
+	return Step{Title: "Board edges and ends",
+		Do: []string{"On both base lines mark the board's edges, outside the string lines, and join them. Carry the nut line on to both edges. " +
+			b.endWords() + " Leave the blank square until the slots are sawn; then saw it to this outline."},
+		Tables: tables{b.measures("edges", append(rows,
+			b.of("", last.Slot.Bass.Distance(corners[1]), "along the bass edge from the last slot to the body end"),
+			b.of("", last.Slot.Treble.Distance(corners[2]), "along the treble edge from the last slot to the body end"),
+			b.of("", 2*f.HalfSpread(0)+bass+treble, "check: the board's width, square across, where the nut line crosses the centreline"),
+			b.of("", 2*f.HalfSpread(last.Line.Cross)+bass+treble, "check: the same where the last fret crosses it"))...)}}
 }
 
-// roundingCents is the most that rounding a mark can do to its note.
-func (b *Bench) roundingCents(r mark.Resolution) unit.Cents {
-	last := b.l.Frets[b.l.Spec.Frets]
-	return unit.Cents(r.Length() / 2 / min(last.Bass.OneCent, last.Treble.OneCent))
-}
-
-func centsWords(c unit.Cents) string { return unit.Fixed(max(c.Value(), 0.01), 2) }
-
-// coarseCents is from where a finer rounding is worth its figures (judgement).
-const coarseCents = 0.5
-
-// coarse ends the sentence on cents, with what would be finer where it matters.
-func (b *Bench) coarse(r mark.Resolution) string {
-	c := b.roundingCents(r)
-	if c <= coarseCents {
-		return "."
+// endWords say how nut end and body end run.
+func (b *Bench) endWords() string {
+	nut := "The nut line is the board's end."
+	switch {
+	case b.l.Spec.ZeroFret:
+		nut = "The zero fret stands on the nut line. The board goes on behind it, its nut end parallel to the nut line; " +
+			"the nut stands there, clear of the fret, and only spaces the strings."
+	case b.l.Spec.NutShelf > 0:
+		nut = "The nut end runs parallel to the nut line, behind it by the nut shelf."
 	}
-	text := " (--calipers 0.05mm, or 0.002in, is finer)."
-	if most := b.in.Run.CheckOptions().WithDefaults().ToleranceCents; most > 0 && c > most {
-		text += fmt.Sprintf(" That is more than the %s cents which scalepair check lets pass: such a board can fail with every mark where it was printed.", trim(most.Value()))
+	if b.l.Spec.BodyEnd == fan.SquareEnd {
+		return nut + " The body end stands square to the centreline."
 	}
-	return text
-}
-
-// finenessWords say why marks are rounded as they are.
-func finenessWords(u table.Units, f build.Fineness) string {
-	switch theirs, took := f.Stated, f.Length(); {
-	case f.From == "":
-		return "what common calipers show (caliper_resolution under [measuring] says what yours do)"
-	case f.From == "--calipers":
-		return "as --calipers asks"
-	case size(took-theirs) < 1e-6*unit.Millimetre:
-		return "the resolution of your calipers (caliper_resolution under " + f.From + ")"
-	case theirs < took && f.Resolution == build.Finest(u.Length):
-		return fmt.Sprintf("the finest that a drawn mark can be set to (judgement), though your calipers show %s (caliper_resolution under %s)", resolutionText(u, theirs), f.From)
-	default:
-		return fmt.Sprintf("the round one nearest to the %s of your calipers (caliper_resolution under %s)", resolutionText(u, theirs), f.From)
-	}
-}
-
-// writeBlank says how large a blank the board needs, which on offer fit, and how
-// the one worked with must lie.
-func (b *Bench) writeBlank(doc *document.Document) {
-	in := b.in
-	text := fmt.Sprintf("Smallest blank: %s long and %s wide, with %s to saw away on every side.",
-		in.length(b.Layout.BlankLength), in.length(b.Layout.BlankWidth), in.length(b.l.Spec.SawAllowance))
-	if b.LeastThickness > 0 {
-		text += fmt.Sprintf(" Planed for the slots, it must be at least %s thick.", in.length(b.LeastThickness))
-	}
-	doc.Para("%s", text)
-	if len(b.fits) == 0 {
-		return
-	}
-	doc.Table(b.Layout.Blanks)
-	if b.blank < 0 {
-		doc.Para("None of the blanks on offer is large enough. All that follows holds for any blank that is; blank = true under [limits] has advise take pairs only that come out of one on offer.")
-		return
-	}
-	doc.Para("Work with %s. Its length, and so its grain, runs along the centreline. What is spare is shared equally: "+
-		"draw the centreline %s from the bass edge of the blank, the nut end's base line %s from its nut end, "+
-		"so that the nut line will cross the centreline %s from that end.", b.Blank.Name,
-		b.set(b.Blank.Centreline), b.set(b.Blank.BaseLine), b.set(b.Blank.NutLine))
-}
-
-// set prints a length as the tool sets it, as the measures of the steps are.
-func (b *Bench) set(l unit.Length) string {
-	return b.fineness.Format(b.fineness.Round(l).Parts) + " " + b.fineness.Unit.Symbol()
-}
-
-// WorkedBlank is the blank on offer that is worked with, and how the fan lies in
-// it.
-type WorkedBlank struct {
-	Name       string      `json:"name"`
-	Centreline unit.Length `json:"centreline_from_bass_edge_mm"`
-	BaseLine   unit.Length `json:"base_line_from_nut_end_mm"`
-	NutLine    unit.Length `json:"nut_line_from_nut_end_mm"` // where it crosses the centreline
-}
-
-func (b *Bench) workedBlank() *WorkedBlank {
-	if b.blank < 0 {
-		return nil
-	}
-	f := b.fits[b.blank]
-	return &WorkedBlank{f.Blank.Name, f.CentreFromBassEdge, f.SpareLength / 2, f.NutCrossFromEnd}
+	return nut + " The body end runs parallel to the last fret."
 }
 
 // SawOf is what the depth and the width of the slots follow from; 0 where it is
@@ -135,99 +77,172 @@ func (b *Bench) sawOf() SawOf {
 	return SawOf{w.TangDepth, w.Clearance, w.Kerf, w.Kerf / 2, w.TangWidth, w.BarbWidth, nut, last}
 }
 
-// depthTable says how deep to saw every slot; nil while the tang is not known.
-func (b *Bench) depthTable() *table.Table {
-	if b.depths == nil {
-		return nil
-	}
-	fine, thick := b.in.fine(), unit.Length(0)
-	if b.blank >= 0 {
-		thick = b.fits[b.blank].Blank.Thickness
-	}
-	t := table.Of("depths", "", b.depths,
-		table.Whole("fret", "fret", func(d fan.SlotDepth) int { return d.Fret }),
-		table.Length(fine.Units, "radius", "radius", 0, func(d fan.SlotDepth) unit.Length { return d.Radius }),
-		fineLength(fine, "needed, middle", "needed_in_the_middle", func(d fan.SlotDepth) unit.Length { return d.Middle }),
-		fineLength(fine, "bass end", "needed_at_bass_end", func(d fan.SlotDepth) unit.Length { return d.Bass }),
-		fineLength(fine, "treble end", "needed_at_treble_end", func(d fan.SlotDepth) unit.Length { return d.Treble }),
-		fineLength(fine, "saw to", "saw_to", func(d fan.SlotDepth) unit.Length { return d.Saw }),
-		fineLength(fine, "left under", "left_under", func(d fan.SlotDepth) unit.Length { return thick - d.Saw }).When(thick > 0))
-	if thick > 0 {
-		t.Note(fmt.Sprintf("Left under: of %s thick, as %s is offered.", fine.text(thick), b.fits[b.blank].Blank.Name))
-	}
-	return t
+// WireOf is the fret wire: how much longer a piece is than its slot at either end,
+// all pieces together, and what to buy.
+type WireOf struct {
+	Overhang unit.Length `json:"overhang_mm"`
+	Sum      unit.Length `json:"sum_mm"`
+	ToBuy    unit.Length `json:"to_buy_mm"`
 }
 
-// kerfWords say how the tang sits in the saw's cut.
-var kerfWords = map[fan.KerfFit]string{
-	fan.KerfUnknown: "not known: give the saw's cut and the tang's width",
-	fan.KerfHolds:   "the tang fits the cut",
-	fan.KerfWedges:  "the cut is narrower than the tang: it wedges the slots open and bends the neck back",
-	fan.KerfLoose:   "the cut is not narrower than the barbs: nothing holds the fret but glue",
+// cut is one slot with all that is done to it.
+type cut struct {
+	fan.Fence
+	slot  fan.Fret
+	depth fan.SlotDepth
+	wire  unit.Length
 }
 
-// writeDepths says how deep to saw, and how the tang will sit in the cut.
-func (b *Bench) writeDepths(doc *document.Document) {
-	fine, w := b.in.fine(), b.Saw
-	nut, last := w.RadiusNut, w.RadiusLast
-	switch {
-	case b.depths == nil:
-		doc.Para(`How deep to saw follows from the fret wire: write tang_depth = "1.5 mm" (yours) under [fret_wire].`)
-	default:
-		air := fmt.Sprintf("%s of tang and %s of air under it", fine.text(w.TangDepth), fine.text(w.Clearance))
-		one := fine.text(b.depths[0].Saw)
-		switch {
-		case nut == 0:
-			doc.Para("The board stays flat: saw every slot %s deep, %s.", one, air)
-		case b.RadiusFirst:
-			doc.Para("Radius the board first, then saw every slot %s deep along the curve: %s.", one, air)
-			doc.Para("Under the ends of the slots, where the curve is lowest, %s of board is enough; in the middle, and under all of a slot sawn flat, it takes %s (judgement). The thickness asked for above rests on that.",
-				fine.text(fan.LeastUnderEnd), fine.text(fan.LeastUnderSlot))
-		default:
-			radius := b.in.Units.LenText(nut, 0)
-			if nut != last {
-				radius = fmt.Sprintf("%s at the nut to %s at the last fret", b.in.Units.Len(nut, 0), b.in.Units.LenText(last, 0))
-			}
-			doc.Para("Saw the flat board, then radius it (%s). In the middle a slot needs %s; at its ends the board falls away, so it needs more. One straight cut to the depth under 'saw to' is deep enough all along.", radius, air)
-			doc.Table(b.Depths)
+// slots lists every slot with its fence, its depth and its wire.
+func (b *Bench) slots() Step {
+	var rows []cut
+	var square []int
+	for i, f := range b.fences {
+		row := cut{Fence: f, slot: b.l.Frets[f.Fret]}
+		if b.depths != nil {
+			row.depth = b.depths[i]
 		}
+		for _, w := range b.wire.Cuts {
+			if w.Fret == f.Fret {
+				row.wire = w.Length
+			}
+		}
+		if row.slot.Line.TanSlant == 0 {
+			square = append(square, f.Fret)
+		}
+		rows = append(rows, row)
 	}
-	if b.saw.TangInCut() == fan.KerfUnknown {
-		doc.Para("With kerf, tang_width and barb_width under [fret_wire] the saw's cut is compared with the tang here.")
-		return
+	half := b.saw.Kerf / 2
+	fence := half > 0 && half >= 2*b.fineness.Length()*(1-1e-9) // to be seen between two rounded places (judgement)
+	r, u, fine := b.fineness.Round, b.in.Units, b.in.fine()
+	t := table.Of("slots", "", rows,
+		table.Whole("fret", "fret", func(c cut) int { return c.Fret }),
+		table.Angle("slant", "slant", func(c cut) unit.Angle { return c.Slant }),
+		setColumn(b, "bass edge", "set_bass_edge", func(c cut) mark.Rounded { return r(c.BassAlongEdge) }),
+		setColumn(b, "treble edge", "set_treble_edge", func(c cut) mark.Rounded { return r(c.TrebleAlongEdge) }),
+		setColumn(b, "fence, bass edge", "set_fence_bass_edge", func(c cut) mark.Rounded { return r(c.FaceBassAlongEdge) }).Hidden(!fence),
+		setColumn(b, "fence, treble edge", "set_fence_treble_edge", func(c cut) mark.Rounded { return r(c.FaceTrebleAlongEdge) }).Hidden(!fence),
+		fineLength(fine, "saw to", "saw_to", func(c cut) unit.Length { return c.depth.Saw }).When(b.depths != nil),
+		table.Length(u, "slot long", "slot_length", scaleDecimals, func(c cut) unit.Length { return c.slot.Slot.Length }),
+		table.Length(u, "cut wire to", "wire_length", scaleDecimals, func(c cut) unit.Length { return c.wire }))
+	do := "Join the two marks of every fret and carry the line to both edges; its ends are given along the edges from where the nut line meets them. " +
+		"Clamp a straight fence across the board, its working face half a kerf nearer the nut than the slot's middle, and saw along it on the bridge side."
+	if len(square) > 0 {
+		do += fmt.Sprintf(" A mitre box fits a square slot only: %s.", fretWords(square))
 	}
-	barbs := "not given"
+	if b.l.Spec.ZeroFret {
+		do += " Fret 0 is the zero fret: its slot lies on the nut line itself, and its fence stands behind that line, so its places are below zero."
+	}
+	switch text := b.in.fineUnits().LenText(half, markDecimals); {
+	case fence:
+		t.Note(fmt.Sprintf("Half a kerf is %s, square to the slot. Slant: positive where the bass end is nearer the bridge.", text))
+	case half > 0:
+		t.Note(fmt.Sprintf("The fence's own places are left out: half a kerf, %s, would be lost at %s. Draw the slot's line, and set the fence off it by that much, square to the slot and towards the nut, with a strip of that thickness.", text, b.fineness.Resolution))
+	default:
+		t.Note("With the saw's cut given as kerf under [fret_wire], the fence's own places are printed too.")
+	}
+	return Step{Title: "Slots and fret wire", Do: []string{do, b.depthWords() + " " + b.kerfWords(),
+		fmt.Sprintf("A piece of wire is %s longer than its slot at both ends; all of them take %s.", b.in.length(b.Wire.Overhang), u.LenText(b.Wire.Sum, 0))},
+		Tables: tables{t}}
+}
+
+// fretWords name frets, all of them in one word.
+func fretWords(list []int) string {
+	if n := len(list); n > 2 && list[n-1]-list[0] == n-1 {
+		return fmt.Sprintf("frets %d to %d", list[0], list[n-1])
+	}
+	return several("fret", list)
+}
+
+// depthWords say how deep to saw.
+func (b *Bench) depthWords() string {
+	fine, w := b.in.fine(), b.Saw
+	if b.depths == nil {
+		return `How deep to saw follows from the fret wire: write tang_depth = "1.5 mm" (yours) under [fret_wire].`
+	}
+	air := fmt.Sprintf("%s of tang and %s of air under it", fine.text(w.TangDepth), fine.text(w.Clearance))
+	switch one := fine.text(b.depths[0].Saw); {
+	case w.RadiusNut == 0:
+		return fmt.Sprintf("The board stays flat: saw every slot %s deep, %s.", one, air)
+	case b.RadiusFirst:
+		return fmt.Sprintf("Radius the board first, then saw every slot %s deep along the curve: %s. Under the ends of the slots, where the curve is lowest, %s of board is enough; in the middle it takes %s (judgement), and the thickness asked for rests on that.",
+			one, air, fine.text(fan.LeastUnderEnd), fine.text(fan.LeastUnderSlot))
+	}
+	radius := b.in.Units.LenText(w.RadiusNut, 0)
+	if w.RadiusNut != w.RadiusLast {
+		radius = fmt.Sprintf("%s at the nut to %s at the last fret", b.in.Units.Len(w.RadiusNut, 0), b.in.Units.LenText(w.RadiusLast, 0))
+	}
+	return fmt.Sprintf("Saw the flat board, then radius it (%s): 'saw to' is %s, and what the board falls away at the ends of the slot.", radius, air)
+}
+
+// kerfWords say how the tang will sit in the saw's cut.
+func (b *Bench) kerfWords() string {
+	fine, w, barbs := b.in.fine(), b.Saw, "not given"
+	words, known := map[fan.KerfFit]string{
+		fan.KerfHolds:  "the tang fits the cut",
+		fan.KerfWedges: "the cut is narrower than the tang: it wedges the slots open and bends the neck back",
+		fan.KerfLoose:  "the cut is not narrower than the barbs: nothing holds the fret but glue",
+	}[b.saw.TangInCut()]
+	if !known {
+		return "With kerf, tang_width and barb_width under [fret_wire] the saw's cut is compared with the tang here."
+	}
 	if w.BarbWidth > 0 {
 		barbs = fine.text(w.BarbWidth)
 	}
-	doc.Para("Saw's cut %s, tang %s, over its barbs %s: %s. Try it on an offcut of the same wood before the first slot.",
-		fine.text(w.Kerf), fine.text(w.TangWidth), barbs, b.Kerf)
+	return fmt.Sprintf("Saw's cut %s, tang %s, over its barbs %s: %s. Try it on an offcut of the same wood before the first slot.",
+		fine.text(w.Kerf), fine.text(w.TangWidth), barbs, words)
 }
 
-// WireOf is the fret wire to cut and to buy.
-type WireOf struct {
-	Cuts  *table.Table `json:"cuts"`
-	Sum   unit.Length  `json:"sum_mm"`
-	ToBuy unit.Length  `json:"to_buy_mm"`
+// dotRow is a dot on the face, on the side, or one of each, by their fret.
+type dotRow struct {
+	fret       int
+	face, side bool
+	along, out mark.Rounded // of the face
+	edge       mark.Rounded // of the side
 }
 
-func (b *Bench) wireOf() WireOf {
-	u := b.in.Units
-	t := table.Of("wire", "", b.wire.Cuts,
-		table.Whole("fret", "fret", func(c fan.Cut) int { return c.Fret }).As(func(c fan.Cut) string {
-			if c.Fret == 0 {
-				return "nut line"
-			}
-			return fmt.Sprint(c.Fret)
-		}),
-		table.Length(u, "slot", "slot", scaleDecimals, func(c fan.Cut) unit.Length { return c.Length - 2*b.saw.Overhang }),
-		table.Length(u, "cut to", "length", scaleDecimals, func(c fan.Cut) unit.Length { return c.Length }),
-	).Total(map[string]string{"fret": "all", "length": u.Len(b.wire.Sum, scaleDecimals)})
-	return WireOf{t, b.wire.Sum, b.wire.Total}
+func (b *Bench) dots() Step {
+	var rows []dotRow
+	of, r := b.in.Run.Build.Dots, b.fineness.Round
+	for _, d := range b.l.FaceDots(of) {
+		rows = append(rows, dotRow{fret: d.Fret, face: true, along: r(d.At.X), out: r(d.At.Y)})
+	}
+	for _, d := range b.l.SideDots(of) {
+		i := slices.IndexFunc(rows, func(o dotRow) bool { return o.fret == d.Fret && !o.side })
+		if i < 0 {
+			i, rows = len(rows), append(rows, dotRow{fret: d.Fret})
+		}
+		rows[i].side, rows[i].edge = true, r(d.At.Distance(b.l.Frets[0].Slot.Bass))
+	}
+	slices.SortStableFunc(rows, func(a, b dotRow) int { return a.fret - b.fret })
+	face, side := func(d dotRow) bool { return d.face }, func(d dotRow) bool { return d.side }
+	out := func(d dotRow) string { return b.fineness.Format(max(d.out.Parts, -d.out.Parts)) }
+	anyFace, anySide := slices.ContainsFunc(rows, face), slices.ContainsFunc(rows, side)
+	t := table.Of("dots", "", rows,
+		table.Whole("fret", "fret", func(d dotRow) int { return d.fret }),
+		setColumn(b, "face, from the nut line", "set_face_from_nut_line", func(d dotRow) mark.Rounded { return d.along }).Known(face).When(anyFace),
+		setColumn(b, "out from the centreline", "set_face_out_to_bass_side", func(d dotRow) mark.Rounded { return d.out }).As(out).Known(face).When(anyFace),
+		table.Words("side", "", func(d dotRow) string { return sideOf(d.out.Set, out(d)) }).Known(face).When(anyFace),
+		setColumn(b, "bass edge, from the nut line", "set_side_from_nut_line", func(d dotRow) mark.Rounded { return d.edge }).Known(side).When(anySide))
+	var bore []string
+	if anyFace {
+		bore = append(bore, b.in.fine().text(of.FaceDiameter)+" on the face")
+	}
+	if anySide {
+		bore = append(bore, b.in.fine().text(of.SideDiameter)+" in the edge")
+	}
+	return Step{Title: "Dots", Tables: tables{t}, Do: []string{"Dots lie midway between two fret lines, before their fret: on the face along the centreline from where the nut line crosses it, " +
+		"in the bass edge along the edge from the nut line. Bore for dots of " + listed(bore) + "."}}
 }
 
-func (b *Bench) writeWire(doc *document.Document) {
-	doc.Para("Cut each piece %s longer than its slot at both ends.", b.in.length(b.saw.Overhang))
-	doc.Table(b.Wire.Cuts)
-	doc.Para("With %s %% to spare: %s to buy.", trim(b.saw.Spare.Percent()), b.in.Units.LenText(b.Wire.ToBuy, 0))
+// sideOf names the side of the centreline on which y lies; out is how y prints
+// without its sign, and what prints as zero lies on it.
+func sideOf(y unit.Length, out string) string {
+	switch {
+	case strings.Trim(out, "0.") == "":
+		return "on it"
+	case y > 0:
+		return "bass"
+	}
+	return "treble"
 }

@@ -3,58 +3,96 @@ package report
 import (
 	"fmt"
 
-	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
-// SaddlesOf is where the saddles stand, and what they must be able to reach.
+// SaddlesOf says what the saddles must be able to reach.
 type SaddlesOf struct {
 	// Front and Rear bound the saddles' way, behind the theoretical line along the
 	// strings; Needed is the saddle travel that this takes.
-	Front        unit.Length  `json:"saddle_travel_front_mm"`
-	Rear         unit.Length  `json:"saddle_travel_rear_mm"`
-	Needed       unit.Length  `json:"saddle_travel_needed_mm"`
-	Yours        unit.Length  `json:"saddle_travel_mm,omitempty"`
-	ActionTreble unit.Length  `json:"action_treble_mm"`
-	ActionBass   unit.Length  `json:"action_bass_mm"`
-	Compensation *table.Table `json:"compensation"`
-	Points       *table.Table `json:"saddle_points"`
+	Front        unit.Length `json:"saddle_travel_front_mm"`
+	Rear         unit.Length `json:"saddle_travel_rear_mm"`
+	Needed       unit.Length `json:"saddle_travel_needed_mm"`
+	Yours        unit.Length `json:"saddle_travel_mm,omitempty"`
+	ActionTreble unit.Length `json:"action_treble_mm"`
+	ActionBass   unit.Length `json:"action_bass_mm"`
 }
 
-// saddlesOf works up the saddles; nil where none is known.
 func (b *Bench) saddlesOf() *SaddlesOf {
 	if b.saddles == nil {
 		return nil
 	}
 	s, h := b.saddles, b.in.Plan.Request().Action
-	return &SaddlesOf{s.Forward, s.Rear, s.Need, b.in.Run.Build.Limits.SaddleTravel, h[0], h[len(h)-1], b.compensationTable(), b.pointTable()}
+	return &SaddlesOf{s.Forward, s.Rear, s.Need, b.in.Run.Build.Limits.SaddleTravel, h[0], h[len(h)-1]}
 }
 
 // known reports whether a string's compensation is known.
 func (b *Bench) known(p fan.SaddlePoint) bool { return b.d.Strings[p.String-1].CompensationErr == nil }
 
+// bridge says how bridge and saddles are placed.
+func (b *Bench) bridge() Step {
+	title, u := "Bridge and saddles", b.in.fineUnits()
+	if b.saddles == nil {
+		why := "no set of gauges is settled"
+		if b.d != nil {
+			why = "no string's core is known"
+		}
+		return Step{Title: title, Do: []string{fmt.Sprintf("How far each saddle must stand back is not known: %s. The theoretical saddle line crosses the centreline %s behind the last fret and is %s; every saddle stands a few millimetres behind it.",
+			why, b.in.Units.LenText(b.l.Saddle.Cross-b.l.Frets[b.l.Spec.Frets].Line.Cross, markDecimals), slantWords(b.l.Saddle.Slant))}}
+	}
+	twelve := "fret 12"
+	if b.l.Spec.Frets < 12 {
+		twelve = "where fret 12 would be"
+	}
+	return Step{Title: title, Tables: tables{b.compensationTable(), b.pointTable()}, Do: []string{
+		"Compensation is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.",
+		fmt.Sprintf("Place: carry the centreline on to the body with a long straight edge. Turn every saddle as far forward (towards the nut) as it goes, and place the bridge, or each string's own, so that the saddles then stand %s before the theoretical saddle line: 'foremost' in the last table, measured along the centreline from where %s, the last fret or the body end crosses it, and from there square out.", u.LenText(-b.Saddles.Front, scaleDecimals), twelve),
+		b.travelWords(),
+		"Set: turn each saddle back by its 'screw back', tune, and compare the note at fret 12 with the octave: the saddle goes back when the fretted note is sharp, forward when it is flat. " +
+			"Drill only after both outer strings were tried at pitch with the bridge clamped, and both came into tune well inside their saddles' travel.",
+	}}
+}
+
+// travelWords compare the need with the saddle travel, where that is stated.
+func (b *Bench) travelWords() string {
+	s, u := b.Saddles, b.in.fineUnits()
+	need := fmt.Sprintf("Saddle travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.Rear, scaleDecimals), u.LenText(s.Needed, scaleDecimals))
+	var unknown []int
+	for _, p := range b.saddles.Points {
+		if !b.known(p) {
+			unknown = append(unknown, p.String)
+		}
+	}
+	switch {
+	case unknown != nil:
+		return need + ". That is without " + several("string", unknown) + ", whose core is not known and which may need more."
+	case s.Yours == 0:
+		return need + ". Measure that yours have it (saddle_travel under [limits] lets this be checked)."
+	case s.Yours < s.Needed:
+		return need + fmt.Sprintf("; yours have %s, which is NOT enough. Take saddles with more travel, or place each string's saddle by itself.", u.LenText(s.Yours, scaleDecimals))
+	}
+	return need + fmt.Sprintf("; yours have %s, which is enough.", u.LenText(s.Yours, scaleDecimals))
+}
+
 // compensationTable says how far each saddle stands behind its theoretical line.
 func (b *Bench) compensationTable() *table.Table {
-	u := b.in.fineUnits()
-	number := func(p fan.SaddlePoint) int { return p.String }
+	u, req := b.in.fineUnits(), b.in.Plan.Request()
 	of := func(heading, key string, f func(fan.SaddlePoint) unit.Length) table.Column[fan.SaddlePoint] {
 		return table.Length(u, heading, key, scaleDecimals, f).Known(b.known)
 	}
-	t := table.Of("compensation", "", lowFirst(b.saddles.Points),
-		table.Whole("string", "string", number), noteColumn(b, number), gaugeColumn(b, number),
+	t := table.Of("compensation", "Compensation", lowFirst(b.saddles.Points), append(
+		stringColumns(b, func(p fan.SaddlePoint) int { return p.String }),
 		of("least", "compensation_least", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Lo }),
 		of("most", "compensation_most", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Hi }),
 		of("begin at", "begin_at", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() }),
 		of("nut to saddle", "nut_to_saddle", func(p fan.SaddlePoint) unit.Length { return p.FromNut }),
 		of("screw back", "screw_back", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() - b.saddles.Forward }),
 		table.Words("", "not_computed", func(p fan.SaddlePoint) string { return b.d.Strings[p.String-1].CompensationErr.Error() }).
-			Known(func(p fan.SaddlePoint) bool { return !b.known(p) }))
-	t.Note("Nut to saddle: along the string, at 'begin at'. Screw back: how far to turn a saddle back from the front of its travel, once the bridge is placed as below.")
-	req := b.in.Plan.Request()
-	h := req.Action
-	text := fmt.Sprintf("Computed with strings %s (treble) to %s (bass) above fret 12", u.Len(h[0], scaleDecimals), u.LenText(h[len(h)-1], scaleDecimals))
+			Known(func(p fan.SaddlePoint) bool { return !b.known(p) }))...)
+	text := fmt.Sprintf("Nut to saddle: along the string, at 'begin at'. Screw back: from the front of the saddle's travel. Computed with strings %s (treble) to %s (bass) above fret 12",
+		u.Len(b.Saddles.ActionTreble, scaleDecimals), u.LenText(b.Saddles.ActionBass, scaleDecimals))
 	if req.ActionAssumed {
 		text += ", which is assumed"
 	}
@@ -79,6 +117,9 @@ func (b *Bench) pointTable() *table.Table {
 	of := func(heading, key string, f func(fan.SaddlePoint) unit.Length) table.Column[fan.SaddlePoint] {
 		return table.Length(u, heading, key, scaleDecimals, f)
 	}
+	spaced := func(f func(fan.Position) unit.Length) func(fan.SaddlePoint) unit.Length {
+		return func(p fan.SaddlePoint) unit.Length { return f(b.l.SaddlePositions[p.String-1]) }
+	}
 	away := func(p fan.SaddlePoint) string { return u.Len(size(p.Out), scaleDecimals) }
 	return table.Of("saddle-points", "Saddle points", lowFirst(b.saddles.Points),
 		table.Whole("string", "string", func(p fan.SaddlePoint) int { return p.String }),
@@ -89,53 +130,7 @@ func (b *Bench) pointTable() *table.Table {
 		of("from body end", "from_body_end", func(p fan.SaddlePoint) unit.Length { return p.AlongBodyEnd }).Known(b.known),
 		of("foremost, from last fret", "foremost_from_last_fret", func(p fan.SaddlePoint) unit.Length { return p.Foremost.X - last }),
 		of("", "foremost_out_to_bass_side", func(p fan.SaddlePoint) unit.Length { return p.Foremost.Y }),
-	).Note("Where the string leaves the saddle at 'begin at'; foremost is the same with the saddle fully forward.")
-}
-
-// writeSaddles says how bridge and saddles are placed.
-func (b *Bench) writeSaddles(doc *document.Document) {
-	if b.saddles == nil {
-		why := "no set of gauges is settled"
-		if b.d != nil {
-			why = "no string's core is known"
-		}
-		doc.Para("How far each saddle must stand back is not known: %s. The theoretical saddle line crosses the centreline %s behind the last fret and stands %s; every saddle stands a few millimetres behind it.",
-			why, b.in.Units.LenText(b.l.Saddle.Cross-b.l.Frets[b.l.Spec.Frets].Line.Cross, markDecimals), slantWords(b.l.Saddle.Slant))
-		return
-	}
-	doc.Para("Compensation is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.")
-	doc.Table(b.Saddles.Compensation)
-	u := b.in.fineUnits()
-	doc.List(
-		fmt.Sprintf("Placing: turn every saddle as far forward (towards the nut) as it goes. Place the bridge, or each string's own bridge, so that the saddles then stand before the theoretical saddle line by %s, along their strings: 'foremost' in the last table.", u.LenText(-b.Saddles.Front, scaleDecimals)),
-		b.travelWords(),
-		"Starting: from there turn each saddle back by its 'screw back'. Tune to pitch, compare the note at fret 12 with the octave, and move the saddle: back when the fretted note is sharp, forward when it is flat.",
-		"Drill only after both outer strings were tried at pitch with the bridge clamped, and both came into tune well inside their saddles' travel.")
-	twelve := "fret 12"
-	if b.l.Spec.Frets < 12 {
-		twelve = "where fret 12 would be"
-	}
-	doc.Para("Carry the centreline on to the body with a long straight edge. Along it, measure from where %s, the last fret or the body end crosses it; from there square out to the side named.", twelve)
-	doc.Table(b.Saddles.Points)
-}
-
-// travelWords compare the need with the saddle travel, where that is stated.
-func (b *Bench) travelWords() string {
-	s, u := b.Saddles, b.in.fineUnits()
-	need := fmt.Sprintf("Saddle travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.Rear, scaleDecimals), u.LenText(s.Needed, scaleDecimals))
-	var unknown []int
-	for _, p := range b.saddles.Points {
-		if !b.known(p) {
-			unknown = append(unknown, p.String)
-		}
-	}
-	switch {
-	case unknown != nil:
-		return need + ". That is without " + several("string", unknown) + ", whose core is not known and which may need more."
-	case s.Yours == 0:
-		return need + ". Measure that yours have it (saddle_travel under [limits] lets this be checked)."
-	case s.Yours < s.Needed:
-		return need + fmt.Sprintf("; yours have %s, which is NOT enough. Take saddles with more travel, or place each string's saddle by itself.", u.LenText(s.Yours, scaleDecimals))
-	}
-	return need + fmt.Sprintf("; yours have %s, which is enough.", u.LenText(s.Yours, scaleDecimals))
+		of("to the string before", "to_the_string_before_along", spaced(func(p fan.Position) unit.Length { return p.SpacingAlong })).Known(func(p fan.SaddlePoint) bool { return p.String < len(b.l.Strings) }),
+		of("", "to_the_string_before_square", spaced(func(p fan.Position) unit.Length { return p.SpacingSquare })).Known(func(p fan.SaddlePoint) bool { return p.String < len(b.l.Strings) }),
+	).Note(fmt.Sprintf("Where the string leaves the saddle at 'begin at'; foremost is the same with the saddle fully forward. To the string before: along the saddle line; spacing %s.", b.l.Spec.SaddleSpacing.Rule))
 }

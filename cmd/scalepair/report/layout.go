@@ -134,9 +134,7 @@ func spacingCure(worst fan.CentsError) string {
 type caliper struct{ table.Units }
 
 func (in *Input) fine() caliper {
-	u := in.Units
-	u.Length = decimal(u.Length)
-	return caliper{u}
+	return caliper{in.Units.Decimal()}
 }
 
 // decimals is what table.Length takes for it.

@@ -2,93 +2,69 @@ package report
 
 import (
 	"slices"
-	"strings"
 
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
 )
 
-// NewSheet makes the bench sheet of one pair out of what the commands print of
-// it: the choice, the strings and the fan, with a drawing, and on new paper the
-// setting-out list, to be ticked. a is nil where no pair keeps every limit; date
-// is printed as given.
-func NewSheet(in *Input, a *Advice, b *Bench, date string) (*document.Document, error) {
+// NewSheet makes the bench sheet of one pair, in two parts: the choice, with what
+// to buy, and on new paper the bench. a is nil where no pair keeps every limit;
+// date is printed as given.
+func NewSheet(in *Input, a *Advice, b *Bench, date string) *document.Document {
 	out := &document.Document{Title: in.title("Bench sheet:")}
 	out.Para("%s", date)
-	parts := []*document.Document{NewLayout(in, b.l).Document()}
-	if b.d != nil {
-		parts = slices.Insert(parts, 0, NewTension(in, b.d).Document())
+	said := map[string]bool{} // what stands on the sheet already, or comes whole at its end
+	for _, text := range append(wholeCautions(), stringCautions...) {
+		said[text] = true
 	}
+	part := func(title string, docs ...*document.Document) {
+		all := &document.Document{Title: title}
+		for _, d := range docs {
+			for _, block := range d.Blocks {
+				block.Items = slices.DeleteFunc(slices.Clone(block.Items), func(item string) bool { return said[item] })
+				block.Tables = slices.DeleteFunc(slices.Clone(block.Tables), func(t *table.Table) bool { return said[t.Name] })
+				for _, item := range block.Items {
+					said[item] = true
+				}
+				for _, t := range block.Tables {
+					said[t.Name] = true
+				}
+				if len(block.Items)+len(block.Tables) > 0 || block.Text != "" {
+					all.Add(block)
+				}
+			}
+		}
+		out.Append(all)
+	}
+	var choice []*document.Document
 	if a != nil {
-		parts = slices.Insert(parts, 0, a.Document())
+		choice = append(choice, a.Document())
 	} else {
 		out.Para("No pair of the ranges keeps every limit: the pair below was settled by hand.")
 	}
-	bench := b.Document()
-	said := map[string]bool{}
-	for _, c := range append(wholeCautions(), stringCautions...) {
-		said[c] = true
+	if b.d != nil {
+		strings := NewTension(in, b.d).Document()
+		if a != nil { // whose words say the rest
+			strings.Blocks = slices.DeleteFunc(strings.Blocks, func(block document.Block) bool { return block.Kind != document.Tables })
+		}
+		head := &document.Document{}
+		head.Heading("The strings")
+		choice = append(choice, head, strings)
 	}
-	for i, part := range parts {
-		part = once(part, append(parts[i+1:], bench), said)
-		part.Title = strings.TrimSuffix(strings.TrimSuffix(part.Title, in.title("")), " for") // the build's name stands above all
-		out.Append(part)
-	}
+	buy, bench := &document.Document{}, &document.Document{}
+	b.Steps[0].write(buy)
+	part("The choice", append(choice, buy)...)
 	out.Add(document.Block{Kind: document.Break})
-	bench = ticked(once(bench, nil, said))
-	bench.Title = "Setting out"
-	out.Append(bench)
+	b.opening(bench)
+	for _, s := range b.Steps[1:] {
+		s.write(bench)
+	}
+	bench.Cautions(b.Cautions...)
+	part("At the bench", bench)
 	out.Heading("Cautions")
 	out.Cautions(wholeCautions()...)
 	out.Heading("Where the numbers come from")
 	out.Table(sources())
-	return out, nil
-}
-
-// once leaves out of a part the tables that a later part has too, and the
-// cautions that were said before or come whole at the sheet's end. It adds the
-// part's own to what was said.
-func once(d *document.Document, later []*document.Document, said map[string]bool) *document.Document {
-	names := map[string]bool{}
-	for _, part := range later {
-		for _, block := range part.Blocks {
-			for _, t := range block.Tables {
-				names[t.Name] = true
-			}
-		}
-	}
-	out := &document.Document{Title: d.Title}
-	for _, block := range d.Blocks {
-		switch {
-		case block.Kind == document.Cautions:
-			out.Cautions(slices.DeleteFunc(slices.Clone(block.Items), func(item string) bool { return said[item] })...)
-			for _, item := range block.Items {
-				said[item] = true
-			}
-		case block.Kind != document.Tables || !names[block.Tables[0].Name]:
-			out.Add(block)
-		}
-	}
-	return out
-}
-
-// measuredTables are those beside which what was measured is written down.
-var measuredTables = []string{"bass-marks", "treble-marks", "checks"}
-
-// ticked gives every row of a document's tables a box to tick.
-func ticked(d *document.Document) *document.Document {
-	out := &document.Document{Title: d.Title}
-	for _, block := range d.Blocks {
-		for i, t := range block.Tables {
-			boxed := *t
-			boxed.Tick = true
-			if slices.Contains(measuredTables, t.Name) {
-				boxed.Room = "measured"
-			}
-			block.Tables[i] = &boxed
-		}
-		out.Add(block)
-	}
 	return out
 }
 

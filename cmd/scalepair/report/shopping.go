@@ -8,47 +8,98 @@ import (
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/gauges"
-	"scalepair/tension/choice"
 )
+
+// WorkedBlank is the blank on offer that is worked with, and how the fan lies in
+// it.
+type WorkedBlank struct {
+	Name       string      `json:"name"`
+	Centreline unit.Length `json:"centreline_from_bass_edge_mm"`
+	BaseLine   unit.Length `json:"base_line_from_nut_end_mm"`
+	NutLine    unit.Length `json:"nut_line_from_nut_end_mm"` // where it crosses the centreline
+}
+
+func (b *Bench) workedBlank() *WorkedBlank {
+	if b.blank < 0 {
+		return nil
+	}
+	f := b.fits[b.blank]
+	return &WorkedBlank{f.Blank.Name, f.CentreFromBassEdge, f.SpareLength / 2, f.NutCrossFromEnd}
+}
+
+// buy says what to buy, which blanks on offer fit, and how the one worked with
+// must lie.
+func (b *Bench) buy() Step {
+	s := Step{Title: "Blank and shopping list", Do: []string{b.blankWords()}, Tables: tables{b.shopping()}}
+	if len(b.fits) > 0 {
+		s.Tables = append(s.Tables, b.Layout.Blanks)
+	}
+	return s
+}
+
+func (b *Bench) blankWords() string {
+	in, need := b.in, b.l.LeastBlank()
+	text := fmt.Sprintf("The blank must be at least %s long and %s wide, with %s to saw away on every side; its grain runs along the centreline.",
+		in.length(need.Length), in.length(need.Width), in.length(need.Allowance))
+	if b.LeastThickness > 0 {
+		text += fmt.Sprintf(" Planed for the slots, it must be at least %s thick.", in.length(b.LeastThickness))
+	}
+	text += fmt.Sprintf(" The centreline lies at least %s from its bass edge and %s from its treble edge, the nut end's base line on its nut end or inside.", b.set(b.BassSide), b.set(b.TrebleSide))
+	switch {
+	case b.blank >= 0:
+		text += fmt.Sprintf(" Work with %s: what is spare is shared equally with the centreline %s from its bass edge and the nut end's base line %s from its nut end, so that the nut line will cross the centreline %s from that end.",
+			b.Blank.Name, b.set(b.Blank.Centreline), b.set(b.Blank.BaseLine), b.set(b.Blank.NutLine))
+	case len(b.fits) > 0:
+		text += " None of the blanks on offer is large enough; all that follows holds for any that is. blank = true under [limits] has advise take pairs only that come out of one on offer."
+	}
+	return text
+}
 
 // purchase is one line of the shopping list.
 type purchase struct {
-	What    string // as people read it
-	Kind    string // single string, fingerboard blank or fret wire
-	Count   int    // 0 for the wire
-	Length  unit.Length
-	Width   unit.Length
-	Remarks string
-	Single  *Single // of a single string
+	what, kind    string // as people and as programs read it
+	count         int    // 0 for the wire
+	length, width unit.Length
+	remarks       []string
+	strings       []int // that a single string is for, the lowest first
+	gauge         int   // of a single string, an index into the stock
+	winding       unit.Length
 }
 
-// Single is one gauge of the shopping list.
-type Single struct {
-	Gauge   int   // index into the stock
-	Strings []int // the strings it is for, the lowest first
-	// LeastWinding is the wound part that the longest of them needs; 0 on a plain
-	// string.
-	LeastWinding unit.Length
-}
+func (p purchase) single() bool { return p.strings != nil }
 
 // windingRoom is how far the wound part must reach beyond the nut (judgement).
 const windingRoom = 10 * unit.Millimetre
 
-// Singles counts the single strings of a set by gauge; none without a detail.
-func (in *Input) Singles(d *choice.Detail) []Single {
-	var out []Single
-	if d == nil {
-		return out
+// singles are the single strings of the set, by gauge.
+func (b *Bench) singles() []purchase {
+	var out []purchase
+	if b.d == nil {
+		return nil
 	}
-	for i, s := range slices.Backward(d.Strings) {
-		at := slices.IndexFunc(out, func(o Single) bool { return o.Gauge == s.Gauge })
+	for i, s := range slices.Backward(b.d.Strings) {
+		at := slices.IndexFunc(out, func(p purchase) bool { return p.gauge == s.Gauge })
 		if at < 0 {
-			at, out = len(out), append(out, Single{Gauge: s.Gauge})
+			at, out = len(out), append(out, purchase{kind: "single string", gauge: s.Gauge})
 		}
-		out[at].Strings = append(out[at].Strings, s.Number)
-		if in.Plan.Stock()[s.Gauge].Family != gauges.Plain {
-			out[at].LeastWinding = max(out[at].LeastWinding, s.Length+in.Plan.Request().Tails[i].Saddle+windingRoom)
+		out[at].count++
+		out[at].strings = append(out[at].strings, s.Number)
+		if b.in.Plan.Stock()[s.Gauge].Family != gauges.Plain {
+			out[at].winding = max(out[at].winding, s.Length+b.in.Plan.Request().Tails[i].Saddle+windingRoom)
 		}
+	}
+	u := b.in.Units.Decimal()
+	for i, p := range out {
+		g := b.in.Plan.Stock()[p.gauge]
+		p.what = fmt.Sprintf("single %s, %s, %s", b.in.gauge(p.gauge), g.Family, u.LenText(g.Outer, markDecimals))
+		p.remarks = []string{"for string " + numbers(p.strings)}
+		if p.winding > 0 {
+			p.remarks = append(p.remarks, "wound part at least "+u.LenText(p.winding, 0))
+		}
+		if b.in.weighFirst(p.gauge) {
+			p.remarks = append(p.remarks, "buy one first and weigh it")
+		}
+		out[i] = p
 	}
 	return out
 }
@@ -60,95 +111,48 @@ func (in *Input) weighFirst(g int) bool {
 	return s.Suspect || s.Disagrees || s.Readings == 0
 }
 
-// purchases are what to buy for one pair: single strings by gauge, the blank, the
-// fret wire.
-func (b *Bench) purchases() []purchase {
-	in := b.in
-	u := in.Units
-	u.Length = decimal(u.Length)
-	var out []purchase
-	for _, one := range in.Singles(b.d) {
-		g := in.Plan.Stock()[one.Gauge]
-		words := []string{"for string " + numbers(one.Strings)}
-		if one.LeastWinding > 0 {
-			words = append(words, "wound part at least "+u.LenText(one.LeastWinding, 0))
-		}
-		if in.weighFirst(one.Gauge) {
-			words = append(words, "buy one first and weigh it")
-		}
-		out = append(out, purchase{What: fmt.Sprintf("single %s, %s, %s", in.gauge(one.Gauge), g.Family, u.LenText(g.Outer, markDecimals)),
-			Kind: "single string", Count: len(one.Strings), Remarks: strings.Join(words, "; "), Single: &one})
+// shopping lists single strings by gauge, the blank and the fret wire.
+func (b *Bench) shopping() *table.Table {
+	in, u, need := b.in, b.in.Units.Decimal(), b.l.LeastBlank()
+	blank, size := "fingerboard blank", fmt.Sprintf("at least %s x %s", in.Units.Len(need.Length, scaleDecimals), in.length(need.Width))
+	if b.blank >= 0 {
+		blank += ": " + b.Blank.Name
 	}
-	what, size := b.blankToBuy()
-	out = append(out, purchase{What: what, Kind: "fingerboard blank", Count: 1, Length: b.Layout.BlankLength, Width: b.Layout.BlankWidth, Remarks: size})
-	shortest, longest := b.wire.Cuts[0].Length, b.wire.Cuts[0].Length
-	for _, c := range b.wire.Cuts {
-		shortest, longest = min(shortest, c.Length), max(longest, c.Length)
+	if b.LeastThickness > 0 {
+		size += fmt.Sprintf(", planed no thinner than %s", in.length(b.LeastThickness))
 	}
-	return append(out, purchase{What: "fret wire", Kind: "fret wire", Length: b.wire.Total,
-		Remarks: fmt.Sprintf("in pieces from %s to %s; the sum of them is %s", u.Len(shortest, 0), u.LenText(longest, 0), u.LenText(b.wire.Sum, 0))})
-}
-
-// decimal is a unit whose small lengths are not lost in fractions.
-func decimal(u unit.LengthUnit) unit.LengthUnit {
-	if u == unit.InchFractions {
-		return unit.DecimalInches
+	wire := fmt.Sprintf("%s and %s %% to spare", u.LenText(b.wire.Sum, 0), trim(b.saw.Spare.Percent()))
+	rows := append(b.singles(), purchase{what: blank, kind: "fingerboard blank", count: 1, length: need.Length, width: need.Width, remarks: []string{size}},
+		purchase{what: "fret wire", kind: "fret wire", length: b.wire.Total, remarks: []string{wire}})
+	some := func(f func(purchase) unit.Length) func(purchase) bool {
+		return func(p purchase) bool { return f(p) > 0 }
 	}
-	return u
-}
-
-// shoppingTable lists the purchases.
-func (b *Bench) shoppingTable() *table.Table {
-	in := b.in
-	u := in.Units
-	single := func(p purchase) bool { return p.Single != nil }
-	return table.Of("shopping", "", b.purchases(),
-		table.Words("what", "", func(p purchase) string { return p.What }),
-		table.Words("", "what", func(p purchase) string { return p.Kind }),
-		table.Words("", "gauge", func(p purchase) string { return in.Plan.Stock()[p.Single.Gauge].Label }).Known(single),
-		table.Whole("how many", "how_many", func(p purchase) int { return p.Count }).As(func(p purchase) string { return in.manyWords(p) }),
-		table.Values("for_strings", func(p purchase) any { return p.Single.Strings }).Known(single),
-		table.Length(u, "", "least_winding", 0, func(p purchase) unit.Length { return p.Single.LeastWinding }).Known(single),
-		table.Bool("", "weigh_one_first", func(p purchase) bool { return in.weighFirst(p.Single.Gauge) }).Known(single),
-		table.Length(u, "", "length", 1, func(p purchase) unit.Length { return p.Length }).Known(func(p purchase) bool { return p.Length > 0 }),
-		table.Length(u, "", "width", 1, func(p purchase) unit.Length { return p.Width }).Known(func(p purchase) bool { return p.Width > 0 }),
-		table.Words("remarks", "remarks", func(p purchase) string { return p.Remarks }),
-	).Note(b.shoppingNotes()...)
-}
-
-func (in *Input) manyWords(p purchase) string {
-	if p.Count == 0 {
-		u := in.Units
-		u.Length = decimal(u.Length)
-		return u.LenText(p.Length, 0)
-	}
-	return fmt.Sprint(p.Count)
-}
-
-func (b *Bench) shoppingNotes() []string {
-	in := b.in
-	if b.d == nil {
-		return []string{"Single strings follow once a set of gauges is chosen."}
-	}
-	var out []string
-	if slices.ContainsFunc(in.Singles(b.d), func(one Single) bool { return one.LeastWinding > 0 }) {
-		out = append(out, fmt.Sprintf("Wound part: scale length of the string, what lies behind the saddle, and %s beyond the nut.", in.Units.LenText(windingRoom, 0)))
+	length, width := func(p purchase) unit.Length { return p.length }, func(p purchase) unit.Length { return p.width }
+	t := table.Of("shopping", "Shopping list", rows,
+		table.Words("what", "", func(p purchase) string { return p.what }),
+		table.Words("", "what", func(p purchase) string { return p.kind }),
+		table.Words("", "gauge", func(p purchase) string { return in.Plan.Stock()[p.gauge].Label }).Known(purchase.single),
+		table.Whole("how many", "how_many", func(p purchase) int { return p.count }).As(func(p purchase) string {
+			if p.count == 0 {
+				return u.LenText(p.length, 0)
+			}
+			return fmt.Sprint(p.count)
+		}),
+		table.Values("for_strings", func(p purchase) any { return p.strings }).Known(purchase.single),
+		table.Length(u, "", "string_diameter", markDecimals, func(p purchase) unit.Length { return in.Plan.Stock()[p.gauge].Outer }).Known(purchase.single),
+		table.Length(u, "", "least_winding", 0, func(p purchase) unit.Length { return p.winding }).Known(purchase.single),
+		table.Bool("", "weigh_one_first", func(p purchase) bool { return in.weighFirst(p.gauge) }).Known(purchase.single),
+		table.Length(u, "", "length", 1, length).Known(some(length)),
+		table.Length(u, "", "width", 1, width).Known(some(width)),
+		table.Words("remarks", "remarks", func(p purchase) string { return strings.Join(p.remarks, "; ") }))
+	switch {
+	case b.d == nil:
+		return t.Note("Single strings follow once a set of gauges is chosen.")
+	case slices.ContainsFunc(rows, func(p purchase) bool { return p.winding > 0 }):
+		t.Note(fmt.Sprintf("Wound part: scale length of the string, what lies behind the saddle, and %s beyond the nut.", in.Units.LenText(windingRoom, 0)))
 	}
 	if slices.ContainsFunc(b.d.Gauges, in.weighFirst) {
-		out = append(out, "Gauges that are suspect or were never weighed: buy one of each first, weigh it, run again, and only then buy the rest.")
+		t.Note("Gauges that are suspect or were never weighed: buy one of each first, weigh it, run again, and only then buy the rest.")
 	}
-	return out
-}
-
-// blankToBuy names the blank to buy: the one worked with, or the least size.
-func (b *Bench) blankToBuy() (what, size string) {
-	u := b.in.Units
-	size = fmt.Sprintf("at least %s x %s", u.Len(b.Layout.BlankLength, scaleDecimals), u.LenText(b.Layout.BlankWidth, scaleDecimals))
-	if b.LeastThickness > 0 {
-		size += fmt.Sprintf(", planed no thinner than %s", u.LenText(b.LeastThickness, scaleDecimals))
-	}
-	if b.blank < 0 {
-		return "fingerboard blank", size
-	}
-	return "fingerboard blank: " + b.fits[b.blank].Blank.Name, size
+	return t
 }

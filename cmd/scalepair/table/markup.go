@@ -115,7 +115,7 @@ var page = template.Must(template.New("table").Parse(`<div class="table" role="r
 </thead>
 <tbody>
 {{- range $row := .Rows}}
-<tr>{{if $.Tick}}<td class="box"><label><input type="checkbox" aria-label="done: {{(index $row 0).Text}}"/></label></td>{{end}}{{range $i, $c := $row}}{{if $i}}<td{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</td>{{else}}<th scope="row"{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</th>{{end}}{{end}}{{if $.Room}}<td class="room"></td>{{end}}</tr>
+<tr>{{if $.Tick}}<td class="box"><label><input type="checkbox" aria-label="{{$.Label}}, {{(index $.Heads 0).Text}} {{(index $row 0).Text}}: done"/></label></td>{{end}}{{range $i, $c := $row}}{{if $i}}<td{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</td>{{else}}<th scope="row"{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</th>{{end}}{{end}}{{if $.Room}}<td class="room"></td>{{end}}</tr>
 {{- else}}
 <tr><td>(none)</td></tr>
 {{- end}}
