@@ -1,9 +1,11 @@
 package reading
 
 import (
+	"fmt"
 	"io"
 
 	"scalepair/data/csvtable"
+	"scalepair/data/fault"
 	"scalepair/data/unit"
 )
 
@@ -47,6 +49,10 @@ var columns = []csvtable.Column{
 // Headings are those of a new readings file, with all of its columns.
 func Headings() []string { return csvtable.Headings(columns) }
 
+// mostGauges bounds a stock (judgement: ten times what a large shop has). Each is
+// judged against all others.
+const mostGauges = 2000
+
 // Read reads a readings file: CSV with a heading row. Only the gauge's label is
 // needed in every row; what a later row of a gauge leaves out stands in its
 // other rows. note reads pitches that are not in hertz; nil refuses them. The
@@ -62,6 +68,7 @@ func Read(in io.Reader, file string, note PitchReader) ([]Reading, error) {
 		return nil, faults.Err()
 	}
 	p := cellReader{faults: &faults, unitless: unitless, note: note}
+	labels := map[string]bool{}
 	out := make([]Reading, 0, len(rows))
 	for i := range rows {
 		p.row = &rows[i]
@@ -72,7 +79,11 @@ func Read(in io.Reader, file string, note PitchReader) ([]Reading, error) {
 		if sound := headed && len(faults) == before && !unitless.InRow(p.row); sound {
 			p.check(&r)
 		}
+		labels[Key(r.Gauge)] = true
 		out = append(out, r)
+	}
+	if len(labels) > mostGauges {
+		faults.Add(fault.Place{Input: file}, fmt.Sprintf("%d gauges, more than any stock has", len(labels)), "", fmt.Sprintf("keep those that you can use, up to %d", mostGauges))
 	}
 	if err := faults.Err(); err != nil {
 		return nil, err

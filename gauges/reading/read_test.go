@@ -2,6 +2,7 @@ package reading_test
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -121,4 +122,20 @@ func TestLabelsThatLookAlikeAreAlike(t *testing.T) {
 	assert.Equal(t, reading.Key("p13"), reading.Key("P1\u200b3\ufeff"))
 	assert.Equal(t, reading.Key("steel wound"), reading.Key("Steel \u00a0wound"))
 	assert.NotEqual(t, reading.Key("p13"), reading.Key("p 13"))
+}
+
+// A list of more gauges than any stock has is another list; many weighings of few
+// gauges are none.
+func TestABoundOfGauges(t *testing.T) {
+	table := func(labels int) string {
+		text := "gauge,kind\n"
+		for i := range 2500 {
+			text += fmt.Sprintf("p%d,listed\n", i%labels)
+		}
+		return text
+	}
+	_, err := reading.Read(strings.NewReader(table(2001)), "r.csv", nil)
+	assert.EqualError(t, err, "r.csv: 2001 gauges, more than any stock has; keep those that you can use, up to 2000")
+	_, err = reading.Read(strings.NewReader(table(2000)), "r.csv", nil)
+	assert.NotContains(t, fmt.Sprint(err), "more than any stock has")
 }
