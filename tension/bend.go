@@ -46,18 +46,13 @@ type Bend struct {
 // the bending force as the slope of the stored work by y.
 //
 // It is [NewContact] and [Contact.Bend] one after the
-// other, to the last bit. The error is [ErrNoStiffness], [ErrInput] or a [*NotReachableError]: past the edge of the board, or past the
+// other, to the last bit. The error is [ErrNoStiffness], [ErrStretch] or a [*NotReachableError]: past the edge of the board, or past the
 // strength of the core where that is known.
 func BendString(tr *trace.Trace, w Wire, at BendAt) (Bend, error) {
-	contact, err := NewContact(at)
-	switch {
-	case w.EA == 0:
+	if w.EA == 0 {
 		return Bend{}, ErrNoStiffness
-	case err != nil:
-		return Bend{}, err
-	case !(w.EA > 0 && w.EA <= mostEA):
-		return Bend{}, ErrInput
 	}
+	contact := NewContact(at)
 	bend, ok := contact.Bend(&w)
 	if !ok {
 		return Bend{}, contact.whyNot(&w, at)
@@ -74,8 +69,8 @@ func BendString(tr *trace.Trace, w Wire, at BendAt) (Bend, error) {
 // whyNot says whether a wire is absurd or meets the edge.
 func (c Contact) whyNot(w *Wire, at BendAt) error {
 	strain := c.Strain(w)
-	if !(strain >= leastStrain && strain <= mostStrain) {
-		return ErrInput
+	if !(strain <= mostStrain) {
+		return ErrStretch
 	}
 	return &NotReachableError{Wanted: at.Rise, Edge: unit.Length(c.end), EdgeRise: unit.Cents(c.Rise(strain, c.end))}
 }

@@ -36,16 +36,8 @@ func Compensation(tr *trace.Trace, w Wire, length unit.Length, pitch unit.Freque
 	if w.EA == 0 || w.EI == 0 {
 		return 0, 0, ErrNoStiffness
 	}
-	at := BendAt{Length: length, Pitch: pitch, Tails: tails}
-	strain := Open(w, length, pitch).N() * w.Compliance()
-	if !(at.sane() && height >= 0 && height <= length && strain >= leastStrain && strain <= mostStrain) {
-		return 0, 0, ErrInput
-	}
 	p := pressed{w: w, compliance: w.Compliance(), length: length.M(), freq: pitch.Hz(), height: height.M(), tails: tails.Whole().M()}
-	s, ok := risingRoot(p.flatness, -p.length/8, p.length/4, p.length/1e3)
-	if !ok {
-		return 0, 0, ErrInput
-	}
+	s := p.octave()
 	lo = unit.Length(s)
 	t := Open(w, length+lo, pitch)
 	if tr != nil {
@@ -92,51 +84,50 @@ type pressed struct {
 	length, freq, height, tails float64
 }
 
+// octave is the s whose flatness is 0. That is so nearly straight in s that secants
+// have it after three or four.
+func (p pressed) octave() float64 {
+	before, value := 0.0, p.flatness(0)
+	s := -value / (2 * p.length)
+	for range 20 {
+		at := p.flatness(s)
+		step := at * (s - before) / (at - value)
+		if before, value = s, at; !(math.Abs(step) > 1e-14*p.length) {
+			break
+		}
+		s -= step
+	}
+	return s
+}
+
 // flatness is how far, in m2, the note at fret 12 stands below the octave
-// with the saddle s behind its line, and how fast that rises with s.
+// with the saddle s behind its line.
 //
 //	(f12/f)^2 = P ((L + s)/hypot(L/2 + s, h))^2, wanted 4
 //	flatness = 4 hypot(L/2 + s, h)^2 - P (L + s)^2 = s (2 L + 3 s) + 4 h^2 - (P - 1) (L + s)^2
-func (p pressed) flatness(s float64) (value, slope float64) {
-	l := p.length
-	open := l + s
-	sharp, rising := p.sharpening(s)
-	value = float64(s*(2*l+float64(3*s))) + float64(4*p.height*p.height) - float64(sharp*open*open)
-	return value, 2*l + float64(6*s) - float64(open*(2*sharp+float64(rising*open)))
+func (p pressed) flatness(s float64) float64 {
+	l, open := p.length, p.length+s
+	return float64(s*(2*l+float64(3*s))) + float64(4*p.height*p.height) - float64(p.sharpening(s)*open*open)
 }
 
 // sharpening is P - 1, by what part the square of the pitch rises from being
-// pressed, apart from the shorter run, and its slope by s.
+// pressed, apart from the shorter run.
 //
 //	P = (1 + k d) (1 + d) (1 + B12)/(1 + B)
 //	d = (R12 - R)/R, k = (1 + e)/e, e = T/EA
 //
 // R: the whole wire open, R12 pressed; B, B12: inharmonicity open and pressed.
-// R12 - R is the height's square over sums, so that no digits are lost. The
-// slopes follow, with H the sounding run pressed, from
-//
-//	H' = (L/2 + s)/H, R' = 1, T'/T = 2 (1 + e)/((1 + 2 e) (L + s)), k' = -T'/(T e)
-func (p pressed) sharpening(s float64) (value, slope float64) {
+// R12 - R is the height's square over sums, so that no digits are lost.
+func (p pressed) sharpening(s float64) float64 {
 	open, half, behind := p.length+s, p.length/2, p.length/2+s
-	hh, whole := float64(p.height*p.height), open+p.tails
+	hh := float64(p.height * p.height)
 	front, sounding := math.Sqrt(float64(half*half)+hh), math.Sqrt(float64(behind*behind)+hh)
-	longer := hh / (sounding + behind)
-	d := (hh/(front+half) + longer) / whole
-	slopeD := -(longer/sounding + d) / whole
+	d := (hh/(front+half) + hh/(sounding+behind)) / (open + p.tails)
 	t := Stretched(Textbook(p.w.LinearDensity, unit.Length(open), unit.Frequency(p.freq)).N(), p.compliance)
 	e := t * p.compliance
-	perT := 2 * (1 + e) / (float64(1+float64(2*e)) * open)
 	kd := (1 + e) / e * d
-	slopeKD := ((1+e)*slopeD - float64(perT*d)) / e
 	raise := d + float64(kd*(1+d))
-	slopeRaise := float64(slopeD*(1+kd)) + float64(slopeKD*(1+d))
-
 	b := B(p.w.EI, t, open)
-	b12 := B(p.w.EI, t*(1+kd), sounding)
-	slopeB := -b * (perT + 2/open)
-	slopeB12 := -b12 * (perT + slopeKD/(1+kd) + 2*behind/(sounding*sounding))
-	spread := (b12 - b) / (1 + b)
-	slopeSpread := (slopeB12 - slopeB - float64(spread*slopeB)) / (1 + b)
-	value = raise + spread + float64(raise*spread)
-	return value, float64(slopeRaise*(1+spread)) + float64(slopeSpread*(1+raise))
+	spread := (B(p.w.EI, t*(1+kd), sounding) - b) / (1 + b)
+	return raise + spread + float64(raise*spread)
 }

@@ -14,8 +14,8 @@ var (
 	// ErrNoStiffness: the core's stiffness is not known, so neither bend nor
 	// compensation can be computed.
 	ErrNoStiffness = errors.New("the stiffness of the core is not known")
-	// ErrInput: a length, pitch or other number is not finite or out of range.
-	ErrInput = errors.New("a number is missing, not finite or out of range")
+	// ErrStretch: so weak a core has no bend that could be computed.
+	ErrStretch = errors.New("the string would stretch to more than twice its length")
 )
 
 // NotReachableError says how far a bend got.

@@ -47,27 +47,6 @@ func ExampleBend() {
 	// true a bend of 200 cents is not reachable: at the board's edge, 10.0 mm away, it has risen 69 cents
 }
 
-func ExampleContact() {
-	// Many gauges at one place: set the place out once.
-	contact, _ := tension.NewContact(tension.BendAt{Length: 0.648, Pitch: 329.63, Fret: 12, Rise: 200, Reach: 0.05})
-	for _, scale := range []float64{1, 1.2} { // a wire and one of a fifth more area
-		w := exampleWire()
-		w.LinearDensity, w.EA = unit.LinearDensity(scale)*w.LinearDensity, unit.Force(scale)*w.EA
-		bend, ok := contact.Bend(&w)
-		fmt.Printf("%v: %.2f mm, %.2f N\n", ok, bend.Distance.MM(), bend.Force.N())
-	}
-	// Output:
-	// true: 19.56 mm, 10.97 N
-	// true: 19.56 mm, 13.16 N
-}
-
-func ExampleCompensation() {
-	lo, hi, _ := tension.Compensation(nil, exampleWire(), 0.648, 329.63, 1.6e-3, tension.Tails{Nut: 0.06, Saddle: 0.025})
-	fmt.Printf("%.1f to %.1f mm behind the theoretical line\n", lo.MM(), hi.MM())
-	// Output:
-	// 0.5 to 2.0 mm behind the theoretical line
-}
-
 func ExampleExplain() {
 	steps, _ := tension.Explain(exampleWire(), tension.BendAt{Length: 0.648, Pitch: 329.63})
 	for _, s := range steps[:7] {

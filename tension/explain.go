@@ -9,12 +9,8 @@ import "scalepair/data/trace"
 // distance, which is found by trial.
 //
 // What needs a number that is not known is left out. The error is that of
-// [BendString], and the steps up to the bend stand even then; only with
-// [ErrInput] there may be none.
+// [BendString], and the steps up to the bend stand even then.
 func Explain(w Wire, at BendAt) ([]trace.Step, error) {
-	if !(at.sane() && w.LinearDensity > 0 && w.LinearDensity <= mostLinearDensity) {
-		return nil, ErrInput
-	}
 	var tr trace.Trace
 	t := OpenTraced(&tr, w, at.Length, at.Pitch)
 	w.WithU(&tr, t)

@@ -98,20 +98,6 @@ func (o oracle) bendingForce(y float64) float64 {
 	return (8*(o.energy(y+h/2)-o.energy(y-h/2)) - (o.energy(y+h) - o.energy(y-h))) / (6 * h)
 }
 
-// distance halves for the rise, between from and to.
-func (o oracle) distance(cents, from, to float64) float64 {
-	wanted := o.freq(0) * math.Pow(2, cents/1200)
-	for range 200 {
-		mid := (from + to) / 2
-		if o.freq(mid) < wanted {
-			from = mid
-		} else {
-			to = mid
-		}
-	}
-	return from
-}
-
 // valueOf is the value of the step with a symbol.
 func valueOf(t *testing.T, steps []trace.Step, symbol string) float64 {
 	t.Helper()
@@ -196,16 +182,6 @@ func minStrength(dia float64) (float64, bool) { return tension.MinStrength(unit.
 
 func breaking(t, area, strength float64) float64 {
 	return float64(tension.Wire{CoreArea: area, Strength: strength}.Breaking(unit.Force(t)))
-}
-
-// highestPitch is the string law at T = S A with w = rho A, from which the area
-// falls out: sqrt(S (1 + S/E)/rho)/(2 L).
-func highestPitch(strength, youngs, rho, length float64) float64 {
-	strain := 0.0
-	if youngs != 0 {
-		strain = strength / youngs
-	}
-	return math.Sqrt(strength*(1+strain)/rho) / (2 * length)
 }
 
 func spreadB(w wire, t, length float64) float64 { return tension.B(w.EI, t, length) }

@@ -29,21 +29,6 @@ func TestInharmonicityAgainstYoung(t *testing.T) {
 	young := 3.4e13 * 0.0254 * 0.0254 / (329.63 * 329.63 * math.Pow(64.8, 4))
 	assert.InEpsilon(t, young, 600/math.Ln2*b, 0.02, "per n squared")
 	assert.InEpsilon(t, 25.5e6, w.EA/w.LinearDensity, 0.02, "Q over rho of his wire against Shigley's")
-	assert.InDelta(t, 1.10e-4, plainG3(), 0.005e-4, "arithmetic, 0.017 in at G3")
-}
-
-func plainG3() float64 {
-	w := steel(0.017 * 0.0254)
-	return spreadB(w, textbook(w.LinearDensity, 0.648, 196.00), 0.648)
-}
-
-// A plain third string can exceed a wound fourth (Fastl and Voelk, abstract,
-// a secondary source): B goes with the core.
-func TestPlainThirdOverWoundFourth(t *testing.T) {
-	wound := steel(0.35e-3) // an invented core, under 2.2 times its weight of wrap
-	wound.LinearDensity *= 3.2
-	b := spreadB(wound, textbook(wound.LinearDensity, 0.648, 146.83), 0.648)
-	assert.Greater(t, plainG3(), b)
 }
 
 func TestInharmonicity(t *testing.T) {

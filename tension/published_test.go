@@ -8,6 +8,7 @@ import (
 
 	"scalepair/data/testutil"
 	"scalepair/data/unit"
+	"scalepair/tension"
 )
 
 // formula computes what a published row asks for.
@@ -95,7 +96,7 @@ func TestPublishedBend(t *testing.T) {
 	// leverAt is bending force over tension of a string held at its middle, at an angle.
 	leverAt := func(deg float64) float64 {
 		w, at := steel(0.254e-3), midpoint()
-		contact := contactOf(t, at)
+		contact := tension.NewContact(at.real())
 		y := at.Length / 2 * math.Tan(deg*math.Pi/180)
 		at.Rise = contact.Rise(contact.Strain(w.real()), y)
 		bend, err := bendString(w, at)

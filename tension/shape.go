@@ -6,17 +6,8 @@ import (
 	"scalepair/data/unit"
 )
 
-// Bounds of what a bend accepts: far outside any instrument, and inside what
-// float64 carries through the squares and products here without overflow.
-const (
-	leastLength unit.Length = 1e-3
-	mostLength  unit.Length = 1e3
-	mostFret                = 120
-	mostRise    unit.Cents  = 12000
-	mostTangent             = 100
-	leastStrain             = 1e-20
-	mostStrain              = 1.0 // twice its slack length
-)
+// mostStrain is a string at twice its slack length, where no law here holds.
+const mostStrain = 1.0
 
 // Contact is a bend with all but the wire worked out, so that a search over
 // gauges does that part once. Make it with [NewContact].
@@ -30,7 +21,7 @@ type Contact struct {
 	end     float64 // how far the finger can go, m
 }
 
-// NewContact sets a string out for a bend. The error is [ErrInput].
+// NewContact sets a string out for a bend.
 //
 //	s = L 2^(-n/12), x = L - s
 //
@@ -38,10 +29,7 @@ type Contact struct {
 // contact would run off the end of the string if that comes first.
 // Source: equal temperament and f proportional to 1/L (OpenStax University
 // Physics 1, section 16.6).
-func NewContact(at BendAt) (Contact, error) {
-	if !(at.Fret >= 1 && at.Fret <= mostFret && at.Rise >= 0 && at.Rise <= mostRise && at.sane()) {
-		return Contact{}, ErrInput
-	}
+func NewContact(at BendAt) Contact {
 	octaves := at.Fret / 12
 	sounding, silent := math.Exp2(-octaves), -math.Expm1(-octaves*math.Ln2)
 	l := at.Length.M()
@@ -58,17 +46,7 @@ func NewContact(at BendAt) (Contact, error) {
 	per := 1 / (l * rest)
 	c.perRest = l * per
 	c.curve = 1 / (2 * silent * sounding) * per
-	return c, nil
-}
-
-// sane reports whether every number can be computed with; NaN fails each.
-func (at BendAt) sane() bool {
-	return at.Length >= leastLength && at.Length <= mostLength &&
-		at.Pitch > 0 && at.Pitch <= 1e9 &&
-		math.Abs(at.TanSlant) <= mostTangent &&
-		at.Reach >= 0 && at.Reach <= mostLength &&
-		at.Tails.Nut >= 0 && at.Tails.Nut <= mostLength &&
-		at.Tails.Saddle >= 0 && at.Tails.Saddle <= mostLength
+	return c
 }
 
 // Strain is the strain e of the open string at pitch.
@@ -155,7 +133,7 @@ func (c Contact) Rise(strain, y float64) float64 {
 }
 
 // Bend finds the bend distance that gives the wanted rise; false where the way
-// ends before it, or where the wire's stiffness is not known or absurd.
+// ends before it, or where the wire's stiffness is not known or too little.
 //
 //	T = EA x strain, bending force = T dR/dy
 //
@@ -163,7 +141,7 @@ func (c Contact) Rise(strain, y float64) float64 {
 // falls a little, then rises; the root is the one after the fall.
 func (c Contact) Bend(w *Wire) (Bend, bool) {
 	strain := c.Strain(w)
-	if !(strain >= leastStrain && strain <= mostStrain) {
+	if !(strain <= mostStrain) {
 		return Bend{}, false
 	}
 	switch {

@@ -26,10 +26,3 @@ func (w Wire) Compliance() float64 {
 	}
 	return 1 / w.EA.N()
 }
-
-// mostEA is a steel bar two metres thick: past any string, and far from
-// overflow.
-const mostEA unit.Force = 1e12
-
-// mostLinearDensity is a cable, not a string.
-const mostLinearDensity unit.LinearDensity = 1e6

@@ -14,10 +14,8 @@ type place struct {
 
 // noteAt is one note of the string there.
 type noteAt struct {
-	speed2 float64 // (2 L f)^2, which times a linear density is the textbook tension
-	// at and contacts are the note's bends; a contact that cannot be set out is
-	// the zero value, on which no wire bends.
-	at       []tension.BendAt
+	speed2   float64          // (2 L f)^2, which times a linear density is the textbook tension
+	at       []tension.BendAt // its bends
 	contacts []tension.Contact
 }
 
@@ -50,7 +48,7 @@ func (p *Plan) put(f *fan.Frame, i int, to *place) {
 		at.speed2 = v * v
 		for j, b := range n.bends {
 			at.at[j] = n.capo.bendOf(p.bendAt(f, i, float64(p.req.Feel.BendFrets[b]), p.dir[i], p.req.Tails[i], unit.Frequency(n.pitch)))
-			at.contacts[j], _ = tension.NewContact(at.at[j])
+			at.contacts[j] = tension.NewContact(at.at[j])
 		}
 	}
 }
