@@ -3,6 +3,7 @@ package report
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
@@ -109,9 +110,9 @@ func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Benc
 	b.Blank, b.Saw, b.Wire, b.Saddles = b.workedBlank(), b.sawOf(), WireOf{b.saw.Overhang, b.wire.Sum, b.wire.Total}, b.saddlesOf()
 	b.fences = l.Fences(b.saw.Kerf)
 	b.Steps = b.steps()
-	b.Cautions = append(steepCautions(l), benchCautions...)
+	b.Cautions = slices.Concat(steepCautions(l), benchCautions)
 	if d != nil {
-		b.Cautions = append(append(b.Cautions, in.detailCautions(d)...), stringCautions...)
+		b.Cautions = slices.Concat(in.detailCautions(d), benchCautions, stringCautions)
 	}
 	return b, nil
 }

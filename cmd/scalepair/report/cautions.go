@@ -2,9 +2,12 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
+	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
+	"scalepair/fan"
 	"scalepair/gauges"
 	"scalepair/tension/choice"
 )
@@ -47,12 +50,6 @@ const muchChange unit.Ratio = 0.10
 
 // detailCautions are those that a set's own numbers ask for.
 func (in *Input) detailCautions(d *choice.Detail) []string {
-	var out []string
-	add := func(on bool, format string, args ...any) {
-		if on {
-			out = append(out, fmt.Sprintf(format, args...))
-		}
-	}
 	var warm, hot, polymer []int
 	for _, s := range slices.Backward(d.Strings) {
 		most := unit.Ratio(0)
@@ -69,12 +66,9 @@ func (in *Input) detailCautions(d *choice.Detail) []string {
 			warm = append(warm, s.Number)
 		}
 	}
-	add(hot != nil, "Strong caution: above 75 %% of the least breaking strength, past the end of the elastic range and likely to break: %s.", several("string", hot))
-	add(warm != nil, "Above 65 %% of the least breaking strength, where the elastic range may end: %s.", several("string", warm))
-	add(polymer != nil, "Polymer core: %s. Its modulus grows with tension, so bending force may be up to 25 %% off; no elastic limit is known, and it goes on stretching for days.", several("string", polymer))
 	var much []string
 	for c, one := range in.Plan.Request().Cases {
-		if change, ok := totalChange(d, c); ok && (change > muchChange || change < -muchChange) {
+		if change, ok := totalChange(d, c); ok && size(change) > muchChange {
 			much = append(much, one.Name)
 		}
 	}
@@ -82,26 +76,63 @@ func (in *Input) detailCautions(d *choice.Detail) []string {
 	if len(d.Totals) > 1 {
 		where = " in " + listed(much)
 	}
-	add(much != nil, "The total tension differs by more than 10 %% from the reference's%s: a neck and top built like the reference's may not suit it.", where)
-	estimated := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Estimated || g.Suspect || g.Disagrees })
-	built := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Built && g.Readings == 0 })
-	add(estimated != nil, "Estimated, or with a suspect reading: %s. Buy one single string of each, weigh it, run again, and only then buy the rest.", listed(estimated))
-	add(built != nil, "Never weighed, but worked out from core and wraps: %s. Buy one single string of each, weigh it, run again, and only then buy the rest.", listed(built))
 	beside := in.disorder(d.Gauges)
-	add(beside != nil, "Are gauges exchanged? Strings should grow heavier towards the bass, and no plain one follow a wound one, but %s. ordering = false under [strings] says that it is meant so.", listed(beside))
+	out := steep(d.NutSlant, d.LastFretSlant, d.SaddleSlant)
+	out.sayIf(hot != nil, "Strong caution: above 75 %% of the least breaking strength, past the end of the elastic range and likely to break: %s.", several("string", hot))
+	out.sayIf(warm != nil, "Above 65 %% of the least breaking strength, where the elastic range may end: %s.", several("string", warm))
+	out.sayIf(polymer != nil, "Polymer core: %s. Its modulus grows with tension, so bending force may be up to 25 %% off; no elastic limit is known, and it goes on stretching for days.", several("string", polymer))
+	out.sayIf(much != nil, "The total tension differs by more than 10 %% from the reference's%s: a neck and top built like the reference's may not suit it.", where)
+	out = append(out, in.unsure(d.Gauges)...)
+	out.sayIf(beside != nil, "Are gauges exchanged? Strings should grow heavier towards the bass, and no plain one follow a wound one, but %s. ordering = false under [strings] says that it is meant so.", listed(beside))
 	return out
+}
+
+// unsure says which gauges of a set are to be weighed before the set is bought.
+func (in *Input) unsure(set []int) []string {
+	var out lines
+	list := in.labelled(set, weighFirst)
+	out.sayIf(list != nil, "Estimated, suspect or never weighed: %s. Buy one single string of each, weigh it, run again, and only then buy the rest.", listed(list))
+	return out
+}
+
+// weighFirst reports whether a gauge is to be weighed before a set of it is
+// bought.
+func weighFirst(g gauges.Gauge) bool { return g.Suspect || g.Disagrees || g.Readings == 0 }
+
+// steepest is the slant from which a fan wants a trial before it is built.
+// Judgement, without source: a hand and the hardware that can be had decide.
+const steepest unit.Angle = 25 * unit.Degree
+
+// size is a quantity without its sign.
+func size[Q ~float64](x Q) Q { return Q(math.Abs(float64(x))) }
+
+// steep warns of lines that slant more than that. All frets lie between the nut and
+// the last.
+func steep(nut, last, saddle unit.Angle) (out lines) {
+	var words lines
+	words.sayIf(size(nut) > steepest, "the nut by %s", table.DegText(size(nut)))
+	words.sayIf(size(last) > steepest, "the last fret by %s", table.DegText(size(last)))
+	words.sayIf(size(saddle) > steepest, "the saddle line by %s", table.DegText(size(saddle)))
+	out.sayIf(words != nil, "Steep: %s. Beyond about %s (judgement) frets are hard to finger and to press clean, and few nuts, bridges and pickups are made for it: hold a straight edge at that angle over a neck you know, and find the parts, before wood is cut. Less difference, or another neutral fret, is less steep.",
+		listed(words), table.DegText(steepest))
+	return out
+}
+
+// steepCautions are those of a fan by itself.
+func steepCautions(l *fan.Layout) []string {
+	return append([]string{}, steep(l.Nut.Slant, l.Frets[l.Spec.Frets].Line.Slant, l.Saddle.Slant)...)
 }
 
 // suspects names the gauges that may be chosen, or are the reference's, and have a
 // suspect reading: a right one may move every choice, whatever is chosen now.
 func (in *Input) suspects() []string {
 	req := in.Plan.Request()
-	set := slices.Clone(req.Usable)
+	set := req.Usable
 	if req.Given != nil {
-		set = slices.Clone(req.Given)
+		set = req.Given
 	}
 	if req.Reference != nil {
-		set = append(set, req.Reference.Gauges...)
+		set = slices.Concat(set, req.Reference.Gauges)
 	}
 	return append([]string{}, in.labelled(set, func(g gauges.Gauge) bool { return g.Suspect || g.Disagrees })...)
 }

@@ -1,7 +1,9 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"scalepair/cmd/scalepair/build"
@@ -15,20 +17,20 @@ func (in *Input) columnNames(asked []build.Column) []string {
 	for i := range asked {
 		parts[i] = in.columnParts(&asked[i])
 	}
-	out := make([]string, len(asked))
+	var out []string
 	seen := map[string]int{}
 	for i, c := range asked {
-		name := c.Name
-		if name == "" {
-			name = strings.Join(unlike(parts, i), ", ")
+		var unlike []string
+		for k, part := range parts[i] {
+			if slices.ContainsFunc(parts, func(other []string) bool { return other[k] != part }) {
+				unlike = append(unlike, part)
+			}
 		}
-		if name == "" {
-			name = parts[i][0]
-		}
+		name := cmp.Or(c.Name, strings.Join(unlike, ", "), parts[i][0])
 		if seen[name]++; seen[name] > 1 {
 			name = fmt.Sprintf("%s (%d)", name, seen[name])
 		}
-		out[i] = name
+		out = append(out, name)
 	}
 	return out
 }
@@ -36,34 +38,16 @@ func (in *Input) columnNames(asked []build.Column) []string {
 // columnParts are what a column may differ in: tuning, capo, pitch standard,
 // pair, neutral fret, set.
 func (in *Input) columnParts(c *build.Column) []string {
-	var tunings, capos []string
+	var tunings, capos lines
 	for _, one := range c.Request.Cases {
-		tunings = append(tunings, one.Name)
-		capo := "no capo"
-		if one.CapoFret > 0 {
-			capo = fmt.Sprintf("capo at %d", one.CapoFret)
-		}
-		capos = append(capos, capo)
+		tunings.say("%s", one.Name)
+		capos.sayIf(one.CapoFret > 0, "capo at %d", one.CapoFret)
+		capos.sayIf(one.CapoFret == 0, "no capo")
 	}
 	a4 := float64(c.Request.Cases[0].Pitches[0] / c.Tunings[0].OfString(1).Pitch(1))
 	set := c.SetName
 	if set == "" && c.Set != nil {
 		set = in.Set(c.Set)
 	}
-	return []string{listed(tunings), listed(capos), "A4 = " + unit.Fixed(a4, 1) + " Hz", in.Pair(c.Request.Bass[0], c.Request.Treble[0]),
-		"neutral " + neutralWords(c.Request.Neck.Neutral), set}
-}
-
-// unlike keeps the parts of one column that are not the same in all.
-func unlike(parts [][]string, i int) []string {
-	var out []string
-	for k, part := range parts[i] {
-		for _, other := range parts {
-			if other[k] != part {
-				out = append(out, part)
-				break
-			}
-		}
-	}
-	return out
+	return []string{listed(tunings), listed(capos), "A4 = " + unit.Fixed(a4, 1) + " Hz", in.Pair(c.Request.Bass[0], c.Request.Treble[0]), "neutral " + neutralWords(c.Request.Neck.Neutral), set}
 }

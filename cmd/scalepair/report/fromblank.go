@@ -14,11 +14,10 @@ import (
 // straight board that come out of a blank. It follows from geometry alone.
 type FromBlank struct {
 	Head
-	BlankLength  unit.Length `json:"blank_length_mm"`
-	BlankWidth   unit.Length `json:"blank_width_mm"`
-	Treble       unit.Length `json:"treble_mm"`
-	Neutral      unit.Number `json:"neutral_fret"`
-	AtBridge     bool        `json:"neutral_at_bridge"`
+	BlankLength unit.Length `json:"blank_length_mm"`
+	BlankWidth  unit.Length `json:"blank_width_mm"`
+	Treble      unit.Length `json:"treble_mm"`
+	fan.Neutral
 	Frets        int         `json:"frets"`
 	SawAllowance unit.Length `json:"saw_allowance_mm"`
 	LongestBass  *BoardOf    `json:"longest_bass"`     // null: none comes out of it
@@ -46,11 +45,9 @@ type BoardOf struct {
 
 // NewFromBlank works up what a blank allows; spec is the one that was asked.
 func NewFromBlank(in *Input, spec fan.Spec, found fan.FromBlank) *FromBlank {
-	out := &FromBlank{Head: in.head(), BlankLength: found.Blank.Length, BlankWidth: found.Blank.Width, Treble: spec.Treble,
-		Neutral: unit.Number(spec.Neutral.Fret), AtBridge: spec.Neutral.Bridge, Frets: spec.Frets, SawAllowance: spec.SawAllowance,
-		LongestBass: boardOf(found.LongestBass, found.BassStop), LongestEqual: boardOf(found.LongestStraight, found.StraightStop),
-		LimitsBroken: []string{}, WithinLimits: boardOf(found.WithinLimits, found.LimitsStop),
-		in: in, found: found, spec: spec}
+	out := &FromBlank{Head: in.head(), BlankLength: found.Blank.Length, BlankWidth: found.Blank.Width, Treble: spec.Treble, Neutral: spec.Neutral, Frets: spec.Frets, SawAllowance: spec.SawAllowance,
+		LongestBass: boardOf(found.LongestBass, found.BassStop), LongestEqual: boardOf(found.LongestStraight, found.StraightStop), WithinLimits: boardOf(found.WithinLimits, found.LimitsStop),
+		LimitsBroken: []string{}, in: in, found: found, spec: spec}
 	if l := found.LongestBass; l != nil {
 		out.LimitsBroken = in.broken(in.Run.Limits.OfFan(&l.Frame, spec.Frets))
 	}
@@ -72,26 +69,26 @@ func boardOf(l *fan.Layout, stop fan.Stop) *BoardOf {
 func (f *FromBlank) Document() *document.Document {
 	in, u := f.in, f.in.Units
 	doc := &document.Document{Title: fmt.Sprintf("What comes out of a blank of %s x %s", u.Len(f.BlankLength, scaleDecimals), in.length(f.BlankWidth))}
-	board := func(b *BoardOf, what, none string, stop fan.Stop) string {
+	var out lines
+	board := func(what string, b *BoardOf, stop fan.Stop) {
 		if b == nil {
-			return fmt.Sprintf("%s: none; %s stops %s.", what, stopWords[stop], none)
+			out.say("%s: none; %s stops even equal lengths of %s.", what, stopWords[stop], in.length(f.Treble))
+			return
 		}
-		return fmt.Sprintf("%s: %s; slants %s at the nut, %s at the last fret, %s at the saddle line. The board takes %s x %s, and %s stops a longer one.",
-			what, in.Pair(b.Bass, b.Treble), table.DegText(b.NutSlant), table.DegText(b.LastFret), table.DegText(b.SaddleSlant),
-			u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop)
+		out.say("%s: %s; slants %s at the nut, %s at the last fret, %s at the saddle line. The board takes %s x %s, and %s stops a longer one.",
+			what, in.Pair(b.Bass, b.Treble), table.DegText(b.NutSlant), table.DegText(b.LastFret), table.DegText(b.SaddleSlant), u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop)
 	}
-	items := []string{board(f.LongestBass, "Longest bass", "even equal lengths of "+in.length(f.Treble), f.found.BassStop)}
+	board("Longest bass", f.LongestBass, f.found.BassStop)
 	if len(f.LimitsBroken) > 0 {
-		items = append(items, "That breaks what you stated: "+strings.Join(f.LimitsBroken, "; ")+".",
-			board(f.WithinLimits, "Longest bass within your limits", "even equal lengths of "+in.length(f.Treble), f.found.LimitsStop))
+		out.say("That breaks what you stated: %s.", strings.Join(f.LimitsBroken, "; "))
+		board("Longest bass within your limits", f.WithinLimits, f.found.LimitsStop)
 	}
 	if b := f.LongestEqual; b != nil {
-		items = append(items, fmt.Sprintf("Longest straight board: %s; the board takes %s x %s, and %s stops a longer one.",
-			in.length(b.Bass), u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop))
+		out.say("Longest straight board: %s; it takes %s x %s, and %s stops a longer one.", in.length(b.Bass), u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop)
 	} else {
-		items = append(items, "Longest straight board: none.")
+		out.say("Longest straight board: none.")
 	}
-	doc.List(items...)
+	doc.List(out...)
 	doc.Para("Treble %s, %s square, %d strings, %d frets, string spread %s at the nut and %s at the saddle, %s of saw allowance on every side.",
 		in.length(f.Treble), neutralWords(f.spec.Neutral), f.spec.Strings, f.Frets, u.Len(f.spec.NutSpread, scaleDecimals), in.length(f.spec.SaddleSpread), in.length(f.SawAllowance))
 	doc.Para("This is geometry alone: no string was looked at. Whether strings feel right at these lengths is what scalepair advise says.")

@@ -2,7 +2,7 @@ package report
 
 import (
 	"fmt"
-	"math"
+	"slices"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
@@ -49,10 +49,8 @@ func NewLayout(in *Input, l *fan.Layout) *Layout {
 }
 
 func (in *Input) fanOf(l *fan.Layout, fits []fan.BlankFit) FanOf {
-	need, worst := l.LeastBlank(), fan.CentsError{}
-	if w, ok := l.WorstCents(); ok {
-		worst = w
-	}
+	need := l.LeastBlank()
+	worst, _ := l.WorstCents()
 	return FanOf{Bass: l.Spec.Bass, Treble: l.Spec.Treble, Neutral: l.Spec.Neutral, NutOffset: l.NutOffset, NutToFret1: l.Frets[1].Bass.Step,
 		NutSlant: l.Nut.Slant, SaddleSlant: l.Saddle.Slant, NutBlank: l.Frets[0].Slot.Length, WorstCents: worst.Cents,
 		BlankLength: need.Length, BlankWidth: need.Width,
@@ -64,9 +62,8 @@ func (r *Layout) Document() *document.Document {
 	in, l := r.in, r.l
 	doc := &document.Document{Title: in.title("Layout for")}
 	doc.Para("%s", in.fanWords(l))
-	doc.Table(slantTable(l))
 	doc.List(r.summary(in)...)
-	doc.Table(r.Marks.Note("Measure from the nut, so that one slip stays one slip. Steps are for checking with calipers, and add up to the marks as printed."))
+	doc.Table(r.Marks.Note("Measure from the nut, so that one slip stays one slip. Steps are for checking with calipers, and add up to the marks as printed. A slant is positive where the bass end is nearer the bridge."))
 	doc.Table(r.Strings.Note(in.spreadWords(l)...))
 	doc.Para("Smallest blank: %s long, %s wide, saw allowance included.", in.length(r.BlankLength), in.length(r.BlankWidth))
 	if r.Blanks.Len() > 0 {
@@ -82,40 +79,36 @@ func (in *Input) fanWords(l *fan.Layout) string {
 	return fmt.Sprintf("Pair %s, neutral %s, %d frets, %d strings.", in.Pair(l.Spec.Bass, l.Spec.Treble), neutralWords(l.Spec.Neutral), l.Spec.Frets, l.Spec.Strings)
 }
 
-// slantTable has the slants that say most about a fan.
-func slantTable(l *fan.Layout) *table.Table {
-	type row struct {
-		line  string
-		slant unit.Angle
-	}
-	rows := []row{{"nut", l.Nut.Slant}}
-	for _, s := range l.Slants() {
-		rows = append(rows, row{fmt.Sprintf("fret %d", s.Number), s.Line.Slant})
-	}
-	return table.Of("slants", "Slants, positive where the bass end is nearer the bridge", append(rows, row{"saddle line", l.Saddle.Slant}),
-		table.Words("line", "line", func(r row) string { return r.line }),
-		table.Angle("slant", "slant", func(r row) unit.Angle { return r.slant }))
-}
-
 // summary says in few words what else a fan is.
 func (f *FanOf) summary(in *Input) []string {
 	fine := in.fine()
-	offset := "Equal lengths: the frets are square, and the neutral fret has no effect."
-	if !f.l.Parallel {
-		nearer := "the bridge"
-		if f.NutOffset < 0 {
-			nearer = "the head"
-		}
-		offset = fmt.Sprintf("The treble nut end lies %s nearer %s than the bass nut end, along the centreline.", fine.text(unit.Length(math.Abs(f.NutOffset.M()))), nearer)
+	nearer := "the bridge"
+	if f.NutOffset < 0 {
+		nearer = "the head"
 	}
-	out := []string{offset,
-		fmt.Sprintf("From the nut to fret 1 on the bass line: %s.", fine.text(f.NutToFret1)),
-		fmt.Sprintf("Nut blank, edge to edge along the nut line: %s.", fine.text(f.NutBlank))}
+	var out lines
+	out.sayIf(f.l.Parallel, "Equal lengths: the frets are square, and the neutral fret has no effect.")
+	out.sayIf(!f.l.Parallel, "The nut is %s; the saddle line is %s.", slantWords(f.NutSlant), slantWords(f.SaddleSlant))
+	out.sayIf(!f.l.Parallel, "The treble nut end lies %s nearer %s than the bass nut end, along the centreline.", fine.text(size(f.NutOffset)), nearer)
+	out.say("From the nut to fret 1 on the bass line: %s.", fine.text(f.NutToFret1))
+	out.say("Nut blank, edge to edge along the nut line: %s.", fine.text(f.NutBlank))
 	if worst, ok := f.l.WorstCents(); ok {
-		out = append(out, fmt.Sprintf("Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string %d at fret %d, %s cents.%s",
-			worst.String, worst.Fret, table.WithSign(unit.Fixed(worst.Cents.Value(), 2)), spacingCure(worst)))
+		out.say("Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string %d at fret %d, %s cents.%s",
+			worst.String, worst.Fret, table.WithSign(unit.Fixed(worst.Cents.Value(), 2)), spacingCure(worst))
 	}
 	return out
+}
+
+// slantWords say which way a line leans, so that no sign needs learning.
+func slantWords(a unit.Angle) string {
+	end := "bridge"
+	if a < 0 {
+		end = "head"
+	}
+	if text := table.DegText(size(a)); text != table.DegText(0) {
+		return fmt.Sprintf("%s from square, the bass end nearer the %s", text, end)
+	}
+	return "square"
 }
 
 // centsHint is the error of an inner string from which the spacing is worth
@@ -123,7 +116,7 @@ func (f *FanOf) summary(in *Input) []string {
 const centsHint = 1
 
 func spacingCure(worst fan.CentsError) string {
-	if math.Abs(worst.Cents.Value()) > centsHint {
+	if size(worst.Cents) > centsHint {
 		return ` The cure: saddle_spacing = "like the nut" under [neck].`
 	}
 	return ""
@@ -133,9 +126,7 @@ func spacingCure(worst fan.CentsError) string {
 // decimals.
 type caliper struct{ table.Units }
 
-func (in *Input) fine() caliper {
-	return caliper{in.Units.Decimal()}
-}
+func (in *Input) fine() caliper { return caliper{in.Units.Decimal()} }
 
 // decimals is what table.Length takes for it.
 func (c caliper) decimals() int {
@@ -173,15 +164,15 @@ func markRows(l *fan.Layout, r mark.Resolution) []markRow {
 // marksTable has every mark on both outer lines, from the nut and as a step.
 func (in *Input) marksTable(l *fan.Layout) *table.Table {
 	tool := build.Finest(in.Units.Length)
-	set := func(heading, key string, exact func(markRow) unit.Length, set func(markRow) mark.Rounded) table.Column[markRow] {
-		return table.Length(table.Units{Length: tool.Unit}, heading, key, markDecimals, exact).As(func(r markRow) string { return tool.Format(set(r).Parts) })
+	set := func(heading, key string, of func(markRow) mark.Rounded) table.Column[markRow] {
+		return table.Length(table.Units{Length: tool.Unit}, heading, key, markDecimals, func(r markRow) unit.Length { return of(r).Exact }).As(func(r markRow) string { return tool.Format(of(r).Parts) })
 	}
 	t := table.Of("marks", "Marks along the outer string lines", markRows(l, tool),
 		table.Whole("fret", "fret", func(r markRow) int { return r.Number }),
-		set("bass, from nut", "bass_from_nut", func(r markRow) unit.Length { return r.Bass.FromNut }, func(r markRow) mark.Rounded { return r.bass }),
-		set("bass, step", "bass_step", func(r markRow) unit.Length { return r.Bass.Step }, func(r markRow) mark.Rounded { return r.bassStep }),
-		set("treble, from nut", "treble_from_nut", func(r markRow) unit.Length { return r.Treble.FromNut }, func(r markRow) mark.Rounded { return r.treble }),
-		set("treble, step", "treble_step", func(r markRow) unit.Length { return r.Treble.Step }, func(r markRow) mark.Rounded { return r.trebleStep }),
+		set("bass, from nut", "bass_from_nut", func(r markRow) mark.Rounded { return r.bass }),
+		set("bass, step", "bass_step", func(r markRow) mark.Rounded { return r.bassStep }),
+		set("treble, from nut", "treble_from_nut", func(r markRow) mark.Rounded { return r.treble }),
+		set("treble, step", "treble_step", func(r markRow) mark.Rounded { return r.trebleStep }),
 		table.Angle("slant", "slant", func(r markRow) unit.Angle { return r.Line.Slant }))
 	if in.Units.Length == unit.InchFractions {
 		t.Note("Marks are in decimals, for calipers: 1/64 in could move a note by two cents.")
@@ -191,13 +182,12 @@ func (in *Input) marksTable(l *fan.Layout) *table.Table {
 
 // linesTable says where every string starts and ends, low string first.
 func (in *Input) linesTable(l *fan.Layout) *table.Table {
-	fine := in.fine()
-	rows := make([]int, len(l.Strings))
-	for i := range rows {
-		rows[i] = len(rows) - 1 - i
+	var rows []int
+	for i := range slices.Backward(l.Strings) {
+		rows = append(rows, i)
 	}
 	of := func(heading, key string, f func(i int) unit.Length) table.Column[int] {
-		return fineLength(fine, heading, key, f)
+		return fineLength(in.fine(), heading, key, f)
 	}
 	return table.Of("lines", "String lines", rows,
 		table.Whole("string", "string", func(i int) int { return i + 1 }),
@@ -235,27 +225,29 @@ func wholeFits(fits []fan.Fit) []fan.BlankFit {
 
 // blanksTable says which blanks on offer fit, and what the others lack.
 func (in *Input) blanksTable(list []fan.BlankFit) *table.Table {
-	u, fine := in.Units, in.fine()
 	var thick, sawn bool
 	for _, f := range list {
 		thick, sawn = thick || f.Blank.Thickness > 0, sawn || f.LeftUnder != 0
 	}
-	known := func(f fan.BlankFit) bool { return f.LeftUnder != 0 }
+	of := func(heading, key string, f func(fan.BlankFit) unit.Length) table.Column[fan.BlankFit] {
+		return table.Length(in.Units, heading, key, scaleDecimals, f)
+	}
 	fits := func(f fan.BlankFit) bool { return f.Fits && f.NutCrossFromEnd > 0 }
+	left := func(heading, key string, f func(fan.BlankFit) unit.Length) table.Column[fan.BlankFit] {
+		return table.Length(in.Units.Decimal(), heading, key, scaleDecimals, f).Known(func(f fan.BlankFit) bool { return f.LeftUnder != 0 }).When(sawn)
+	}
 	t := table.Of("blanks", "Blanks on offer", list,
 		table.Words("blank", "name", func(f fan.BlankFit) string { return f.Blank.Name }),
-		table.Bool("", "fits", fan.BlankFit.Enough),
-		table.Words("fits", "", in.blankWords),
-		table.Length(u, "length", "length", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.Blank.Length }),
-		table.Length(u, "to spare", "spare_length", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.SpareLength }).Signed(),
-		table.Length(u, "width", "width", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.Blank.Width }),
-		table.Length(u, "to spare", "spare_width", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.SpareWidth }).Signed(),
-		table.Length(u, "thick", "thickness", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.Blank.Thickness }).
-			Known(func(f fan.BlankFit) bool { return f.Blank.Thickness > 0 }).Hidden(!thick || !sawn),
-		table.Length(u, "", "nut_line_from_its_nut_end", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.NutCrossFromEnd }).Known(fits),
-		table.Length(u, "", "centreline_from_its_bass_edge", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.CentreFromBassEdge }).Known(fits),
-		table.Length(fine.Units, "left under", "left_under_slots", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.LeftUnder }).Known(known).When(sawn),
-		table.Length(fine.Units, "at edges", "left_at_edges", scaleDecimals, func(f fan.BlankFit) unit.Length { return f.LeftAtEdge }).Known(known).When(sawn))
+		table.Bool("fits", "fits", fan.BlankFit.Enough).As(in.blankWords),
+		of("length", "length", func(f fan.BlankFit) unit.Length { return f.Blank.Length }),
+		of("to spare", "spare_length", func(f fan.BlankFit) unit.Length { return f.SpareLength }).Signed(),
+		of("width", "width", func(f fan.BlankFit) unit.Length { return f.Blank.Width }),
+		of("to spare", "spare_width", func(f fan.BlankFit) unit.Length { return f.SpareWidth }).Signed(),
+		of("thick", "thickness", func(f fan.BlankFit) unit.Length { return f.Blank.Thickness }).Known(func(f fan.BlankFit) bool { return f.Blank.Thickness > 0 }).Hidden(!thick || !sawn),
+		of("", "nut_line_from_its_nut_end", func(f fan.BlankFit) unit.Length { return f.NutCrossFromEnd }).Known(fits),
+		of("", "centreline_from_its_bass_edge", func(f fan.BlankFit) unit.Length { return f.CentreFromBassEdge }).Known(fits),
+		left("left under", "left_under_slots", func(f fan.BlankFit) unit.Length { return f.LeftUnder }),
+		left("at edges", "left_at_edges", func(f fan.BlankFit) unit.Length { return f.LeftAtEdge }))
 	if sawn {
 		t.Note("Left under the slots, and at their ends after radiusing: of the thickness as offered. What you plane off comes off these too.")
 	}

@@ -96,19 +96,12 @@ func (b *Bench) singles() []purchase {
 		if p.winding > 0 {
 			p.remarks = append(p.remarks, "wound part at least "+u.LenText(p.winding, 0))
 		}
-		if b.in.weighFirst(p.gauge) {
+		if weighFirst(b.in.Plan.Stock()[p.gauge]) {
 			p.remarks = append(p.remarks, "buy one first and weigh it")
 		}
 		out[i] = p
 	}
 	return out
-}
-
-// weighFirst reports whether a gauge is to be weighed before a set of it is
-// bought.
-func (in *Input) weighFirst(g int) bool {
-	s := in.Plan.Stock()[g]
-	return s.Suspect || s.Disagrees || s.Readings == 0
 }
 
 // shopping lists single strings by gauge, the blank and the fret wire.
@@ -141,7 +134,7 @@ func (b *Bench) shopping() *table.Table {
 		table.Values("for_strings", func(p purchase) any { return p.strings }).Known(purchase.single),
 		table.Length(u, "", "string_diameter", markDecimals, func(p purchase) unit.Length { return in.Plan.Stock()[p.gauge].Outer }).Known(purchase.single),
 		table.Length(u, "", "least_winding", 0, func(p purchase) unit.Length { return p.winding }).Known(purchase.single),
-		table.Bool("", "weigh_one_first", func(p purchase) bool { return in.weighFirst(p.gauge) }).Known(purchase.single),
+		table.Bool("", "weigh_one_first", func(p purchase) bool { return weighFirst(in.Plan.Stock()[p.gauge]) }).Known(purchase.single),
 		table.Length(u, "", "length", 1, length).Known(some(length)),
 		table.Length(u, "", "width", 1, width).Known(some(width)),
 		table.Words("remarks", "remarks", func(p purchase) string { return strings.Join(p.remarks, "; ") }))
@@ -151,7 +144,7 @@ func (b *Bench) shopping() *table.Table {
 	case slices.ContainsFunc(rows, func(p purchase) bool { return p.winding > 0 }):
 		t.Note(fmt.Sprintf("Wound part: scale length of the string, what lies behind the saddle, and %s beyond the nut.", in.Units.LenText(windingRoom, 0)))
 	}
-	if slices.ContainsFunc(b.d.Gauges, in.weighFirst) {
+	if in.unsure(b.d.Gauges) != nil {
 		t.Note("Gauges that are suspect or were never weighed: buy one of each first, weigh it, run again, and only then buy the rest.")
 	}
 	return t

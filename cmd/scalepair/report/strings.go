@@ -162,100 +162,54 @@ func (in *Input) bendTable(rows []stringRow, whole bool) *table.Table {
 	)
 }
 
-// stringNotes say what signs and empty cells of the table of strings mean.
-func (in *Input) stringNotes(d *choice.Detail, c int, at look) []string {
-	if c+1 < len(d.Totals) && at != compared {
-		return in.capoNotes(d, c) // the rest stands below the last tuning
-	}
-	var out, unknown []string
-	var wound, uncertain bool
-	for _, r := range in.stringRows(d, c) {
-		g := r.gauge()
-		wound = wound || r.wound() && r.tuned().Inharmonicity > 0
-		uncertain = uncertain || r.tuned().Tension.U > 0
-		if g.Core == 0 {
-			unknown = append(unknown, fmt.Sprintf("%d (%s)", r.string().Number, g.Label))
-		}
-	}
-	if uncertain {
-		out = append(out, modelError)
-	}
-	if wound && at != compared {
-		out = append(out, "≥ is a lower bound, not to be compared with a plain string's.")
-	}
-	if unknown != nil {
-		out = append(out, "Core not known: string "+listed(unknown)+", so stretch is not counted, and breaking strength, bends, inharmonicity and compensation stay empty.")
-	}
-	if at != whole {
-		return append(out, in.capoNotes(d, c)...)
-	}
-	if outside := in.outsideTable(d); outside != nil {
-		out = append(out, listed(outside)+": the core lies outside the table of wire strength, whose end was continued.")
-	}
-	return append(append(out, in.lengthNotes()...), in.capoNotes(d, c)...)
-}
-
 // modelError stands wherever an uncertainty is printed.
 const modelError = "± is one standard uncertainty, from the readings. The model adds up to 1 % of tension and 20 % of bending force, most of which cancels between pairs."
 
-func (in *Input) lengthNotes() []string {
-	out := []string{"Scale length: along the string, nut to theoretical saddle line; compensation is not added. Inharmonicity: how far the tenth partial stands above ten times the pitch."}
-	if in.Plan.Request().ActionAssumed {
-		h := in.Plan.Request().Action
-		out = append(out, fmt.Sprintf("Compensation: the action over fret 12 is assumed, %s treble to %s bass.", in.fine().text(h[0]), in.fine().text(h[len(h)-1])))
+// stringNotes say what signs and empty cells of the table of strings mean; of
+// several tunings, but for the capo, below the last.
+func (in *Input) stringNotes(d *choice.Detail, c int, at look) []string {
+	req := in.Plan.Request()
+	var out lines
+	if c+1 == len(d.Totals) || at == compared {
+		rows := in.stringRows(d, c)
+		any := func(is func(stringRow) bool) bool { return slices.ContainsFunc(rows, is) }
+		out.sayIf(any(func(r stringRow) bool { return r.tuned().Tension.U > 0 }), "%s", modelError)
+		out.sayIf(at != compared && any(func(r stringRow) bool { return r.wound() && r.tuned().Inharmonicity > 0 }), "≥ is a lower bound, not to be compared with a plain string's.")
+		unknown := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Core == 0 })
+		out.sayIf(unknown != nil, "Core not known: %s, so stretch is not counted, and breaking strength, bends, inharmonicity and compensation stay empty.", listed(unknown))
+		outside := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return choice.WireOf(g).OutsideTable })
+		if at == whole {
+			out.sayIf(outside != nil, "%s: the core lies outside the table of wire strength, whose end was continued.", listed(outside))
+			out.say("Scale length: along the string, nut to theoretical saddle line; compensation is not added. Inharmonicity: how far the tenth partial stands above ten times the pitch.")
+			out.sayIf(req.ActionAssumed, "%s", in.assumedAction())
+		}
 	}
+	capo := req.Cases[c].CapoFret
+	out.sayIf(capo > 0, "Capo at fret %d: tension is that of the open string; inharmonicity and bends are those from the capo on, and a bend that it leaves no room for stays empty. Frets count from the nut.", capo)
 	return out
 }
 
 // assumedTails says how much string is taken to lie beyond nut and saddle.
 func (in *Input) assumedTails() string {
-	return fmt.Sprintf("The string beyond nut and saddle is assumed, %s and %s unless given", in.fine().text(build.AssumedNutTail), in.fine().text(build.AssumedSaddleTail))
+	return fmt.Sprintf("The string beyond nut and saddle is assumed, %s and %s unless given ([tails]).", in.fine().text(build.AssumedNutTail), in.fine().text(build.AssumedSaddleTail))
+}
+
+// assumedAction says how high the strings are taken to lie.
+func (in *Input) assumedAction() string {
+	h := in.Plan.Request().Action
+	return fmt.Sprintf("Compensation: the action over fret 12 is assumed, %s treble to %s bass.", in.fine().text(h[0]), in.fine().text(h[len(h)-1]))
 }
 
 // bendNotes say what a bend is, what of it is assumed, and which cannot be made.
 func (in *Input) bendNotes(d *choice.Detail, c int) []string {
-	req := in.Plan.Request()
-	note := "One finger at the fret, without friction at nut and saddle."
-	if req.TailsAssumed {
-		note += " " + in.assumedTails() + " ([tails])."
-	}
-	out := []string{note}
-	if c+1 < len(d.Totals) {
-		out = nil // it stands below the last tuning
-	}
+	var out lines
+	last := c+1 == len(d.Totals)
+	out.sayIf(last, "One finger at the fret, without friction at nut and saddle.")
+	out.sayIf(last && in.Plan.Request().TailsAssumed, "%s", in.assumedTails())
 	for _, r := range in.stringRows(d, c) {
 		for _, b := range r.tuned().Bends {
-			if b.Err != nil && !errors.Is(b.Err, tension.ErrNoStiffness) && !errors.Is(b.Err, choice.ErrBehindCapo) {
-				out = append(out, fmt.Sprintf("String %d, fret %s: %v.", r.string().Number, trim(b.Fret), b.Err))
-			}
+			out.sayIf(b.Err != nil && !errors.Is(b.Err, tension.ErrNoStiffness) && !errors.Is(b.Err, choice.ErrBehindCapo), "String %d, fret %s: %v.", r.string().Number, trim(b.Fret), b.Err)
 		}
 	}
 	return out
-}
-
-// outsideTable names the gauges of a set whose strength lies outside the table.
-func (in *Input) outsideTable(d *choice.Detail) []string {
-	var out []string
-	for _, s := range d.Strings {
-		if label := in.Plan.Stock()[s.Gauge].Label; in.Plan.OutsideTable(s.Gauge) && !slices.Contains(out, label) {
-			out = append(out, label)
-		}
-	}
-	return out
-}
-
-// capoNotes say what a capo does to the numbers, and where it leaves no room for
-// a bend.
-func (in *Input) capoNotes(d *choice.Detail, c int) []string {
-	capo := in.Plan.Request().Cases[c].CapoFret
-	if capo == 0 {
-		return nil
-	}
-	note := fmt.Sprintf("Capo at fret %d: tension is that of the open string; inharmonicity and bends are those from the capo on. Frets count from the nut.", capo)
-	for _, b := range d.Strings[0].Tunings[c].Bends {
-		if errors.Is(b.Err, choice.ErrBehindCapo) {
-			note += " No bend at fret " + trim(b.Fret) + ": the capo leaves no room there."
-		}
-	}
-	return []string{note}
 }

@@ -17,18 +17,10 @@ type watch struct {
 	low, high float64 // SI
 	text      func(u table.Units, x float64) string
 	source    string
-	values    func(s seen) []value
+	// values are looked at; d is nil where no pair and set are in force. What a limit
+	// of the builder's bounds was thought of, so it is not warned of as well.
+	values func(in *Input, d *choice.Detail) []value
 }
-
-// seen is what warnings look at. d is nil where no pair and set are in force.
-type seen struct {
-	in *Input
-	d  *choice.Detail
-}
-
-// limits are those that the builder states. What one of them bounds was thought of,
-// so it is not warned of as well.
-func (s seen) limits() choice.Limits { return s.in.Plan.Request().Limits }
 
 // value is one number that is looked at, and whose it is.
 type value struct {
@@ -39,89 +31,78 @@ type value struct {
 // watches are all the warnings there are: slips that builders make and that
 // nothing else catches.
 var watches = []watch{
-	{"scale length", 0.5, 0.95, lengthText, "judgement: from small guitars to long basses", func(s seen) (out []value) {
-		if s.d != nil {
-			out = append(out, value{"the bass", s.d.Bass.M()}, value{"the treble", s.d.Treble.M()})
+	{"scale length", 0.5, 0.95, lengthText, "judgement: from small guitars to long basses", func(in *Input, d *choice.Detail) (out []value) {
+		if d != nil {
+			out = append(out, value{"the bass", d.Bass.M()}, value{"the treble", d.Treble.M()})
 		}
-		if ref := s.in.Plan.Request().Reference; ref != nil {
+		if ref := in.Plan.Request().Reference; ref != nil {
 			out = append(out, value{"the reference", ref.Neck.Bass.M()})
 		}
 		return out
 	}},
-	{"difference of the scale lengths", -0.03, 0.08, lengthText, "judgement: fans that are built", func(s seen) []value {
-		if s.d == nil || s.limits().Difference > 0 {
+	{"difference of the scale lengths", -0.03, 0.08, lengthText, "judgement: fans that are built", func(in *Input, d *choice.Detail) []value {
+		if d == nil || in.Plan.Request().Limits.Difference > 0 {
 			return nil
 		}
-		return []value{{"the pair", s.d.Difference.M()}}
+		return []value{{"the pair", d.Difference.M()}}
 	}},
-	{"slant", -float64(steepest), float64(steepest), angleText, "judgement: steeper lines are hard to finger, and few nuts, bridges and pickups are made for them; hold a straight edge at that angle over a neck you know", func(s seen) (out []value) {
-		if s.d != nil && s.limits().FretSlant == 0 {
-			out = append(out, value{"the nut", s.d.NutSlant.Rad()}, value{"the last fret", s.d.LastFretSlant.Rad()})
-		}
-		if s.d != nil && s.limits().SaddleSlant == 0 {
-			out = append(out, value{"the saddle line", s.d.SaddleSlant.Rad()})
-		}
-		return out
-	}},
-	{"mean step from string to string", 0.0055, 0.021, lengthText, "judgement: from narrow guitar nuts to wide bass saddles", func(s seen) []value {
-		n := s.in.Plan.Request().Neck
+	{"mean step from string to string", 0.0055, 0.021, lengthText, "judgement: from narrow guitar nuts to wide bass saddles", func(in *Input, _ *choice.Detail) []value {
+		n := in.Plan.Request().Neck
 		if n.NutSpread == 0 {
 			return nil // they follow from the board's widths
 		}
 		steps := float64(n.Strings - 1)
 		return []value{{"the nut", n.NutSpread.M() / steps}, {"the saddle", n.SaddleSpread.M() / steps}}
 	}},
-	{"edge margin", 0.0015, 0.008, lengthText, "judgement: less lets a string slip off the board", func(s seen) []value {
-		n := s.in.Plan.Request().Neck
-		return []value{{"the board", n.EdgeMargin.M()}}
+	{"edge margin", 0.0015, 0.008, lengthText, "judgement: less lets a string slip off the board", func(in *Input, _ *choice.Detail) []value {
+		return []value{{"the board", in.Plan.Request().Neck.EdgeMargin.M()}}
 	}},
-	{"pitch", 20, 500, hertzText, "judgement: low basses to the highest guitar strings", func(s seen) (out []value) {
-		for _, c := range s.in.Plan.Request().Cases {
+	{"pitch", 20, 500, hertzText, "judgement: low basses to the highest guitar strings", func(in *Input, _ *choice.Detail) (out []value) {
+		for _, c := range in.Plan.Request().Cases {
 			for i, f := range slices.Backward(c.Pitches) {
 				out = append(out, value{fmt.Sprintf("string %d in %s", i+1, c.Name), f.Hz()})
 			}
 		}
 		return out
 	}},
-	{"pitch standard", 430, 446, hertzText, "judgement: A4 as orchestras and bands tune", func(s seen) []value {
-		return []value{{"A4", s.in.pitchStandard().Hz()}}
+	{"pitch standard", 430, 446, hertzText, "judgement: A4 as orchestras and bands tune", func(in *Input, _ *choice.Detail) []value {
+		return []value{{"A4", in.pitchStandard().Hz()}}
 	}},
-	{"tension", 30, 300, forceText, "judgement: from slack guitar to tight bass strings", func(s seen) (out []value) {
-		if s.d == nil {
+	{"tension", 30, 300, forceText, "judgement: from slack guitar to tight bass strings", func(_ *Input, d *choice.Detail) (out []value) {
+		if d == nil {
 			return nil
 		}
-		for _, one := range slices.Backward(s.d.Strings) {
+		for _, one := range slices.Backward(d.Strings) {
 			if t := one.Tunings[0].Tension.Value; t > 0 {
 				out = append(out, value{fmt.Sprintf("string %d", one.Number), t.N()})
 			}
 		}
 		return out
 	}},
-	{"linear density (as a multiple of a solid wire's)", 0.9, 1.1, ratioText, "judgement: a plain string is solid; pieces miscounted, or a slip of mass, length or diameter", func(s seen) (out []value) {
-		for _, g := range s.in.Plan.Stock() {
+	{"linear density (as a multiple of a solid wire's)", 0.9, 1.1, ratioText, "judgement: a plain string is solid; pieces miscounted, or a slip of mass, length or diameter", func(in *Input, _ *choice.Detail) (out []value) {
+		for _, g := range in.Plan.Stock() {
 			if area := g.AreaM2; g.Family == gauges.Plain && g.Readings > 0 && area > 0 && g.DensityKgM3 > 0 {
 				out = append(out, value{g.Label, g.LinearDensity.KgPerM() / (area * g.DensityKgM3)})
 			}
 		}
 		return out
 	}},
-	{"resolution of the balance", 0.0001e-3, 0.1e-3, massText, "judgement: kitchen scales of 1 g cannot weigh a string end", func(s seen) []value {
-		return []value{{"[measuring]", float64(s.in.instruments().BalanceResolution)}}
+	{"resolution of the balance", 0.0001e-3, 0.1e-3, massText, "judgement: kitchen scales of 1 g cannot weigh a string end", func(in *Input, _ *choice.Detail) []value {
+		return []value{{"[measuring]", float64(in.Run.Build.Measuring.BalanceResolution)}}
 	}},
-	{"resolution of the ruler", 0.01e-3, 1e-3, lengthText, "judgement: calipers to tape measures", func(s seen) []value {
-		return []value{{"[measuring]", s.in.instruments().RulerResolution.M()}}
+	{"resolution of the ruler", 0.01e-3, 1e-3, lengthText, "judgement: calipers to tape measures", func(in *Input, _ *choice.Detail) []value {
+		return []value{{"[measuring]", in.Run.Build.Measuring.RulerResolution.M()}}
 	}},
-	{"nut to fret 1 on the bass line", 0.028, 0.055, lengthText, "judgement: a longer step than on a long bass is out of reach for most hands", func(s seen) []value {
-		if s.d == nil || s.limits().NutToFret1 > 0 {
+	{"nut to fret 1 on the bass line", 0.028, 0.055, lengthText, "judgement: a longer step than on a long bass is out of reach for most hands", func(in *Input, d *choice.Detail) []value {
+		if d == nil || in.Plan.Request().Limits.NutToFret1 > 0 {
 			return nil
 		}
-		return []value{{"the pair", s.d.NutToFret1.M()}}
+		return []value{{"the pair", d.NutToFret1.M()}}
 	}},
 }
 
 func lengthText(u table.Units, x float64) string { return u.LenText(unit.Length(x), markDecimals) }
 func forceText(u table.Units, x float64) string  { return u.ForceText(unit.Force(x)) }
-func angleText(_ table.Units, x float64) string  { return table.DegText(unit.Angle(x)) }
 func hertzText(_ table.Units, x float64) string  { return trim(toDecimals(x, 1)) + " Hz" }
 func ratioText(_ table.Units, x float64) string  { return trim(toDecimals(x, 2)) + " times" }
 func massText(_ table.Units, x float64) string   { return trim(toDecimals(unit.Mass(x).G(), 4)) + " g" }
@@ -137,19 +118,15 @@ func (in *Input) watched(details ...*choice.Detail) []string {
 		return out // nothing was looked at but geometry
 	}
 	for _, w := range watches {
-		values := w.values(seen{in, nil})
+		values := w.values(in, nil)
 		for _, d := range details {
-			values = append(values, w.values(seen{in, d})...)
+			values = append(values, w.values(in, d)...)
 		}
-		for _, v := range values {
-			if v.x < w.low || v.x > w.high {
-				out = append(out, fmt.Sprintf("the %s of %s is %s, and seldom lies outside %s to %s (%s)",
-					w.name, v.of, w.text(in.Units, v.x), w.text(in.Units, w.low), w.text(in.Units, w.high), w.source))
-				break
-			}
+		i := slices.IndexFunc(values, func(v value) bool { return v.x < w.low || v.x > w.high })
+		if i >= 0 {
+			out = append(out, fmt.Sprintf("the %s of %s is %s, and seldom lies outside %s to %s (%s)",
+				w.name, values[i].of, w.text(in.Units, values[i].x), w.text(in.Units, w.low), w.text(in.Units, w.high), w.source))
 		}
 	}
 	return out
 }
-
-func (in *Input) instruments() gauges.Instruments { return in.Run.Build.Measuring }

@@ -45,7 +45,6 @@ func TestWarnings(t *testing.T) {
 	assert.Empty(t, in.watched(d))
 	for name, args := range map[string][]string{
 		"scale length":                    {"--bass", "1000 mm", "--treble", "960 mm"},
-		"slant":                           {"--bass", "720 mm", "--treble", "650 mm"},
 		"pitch standard":                  {"--bass", "690 mm", "--treble", "670 mm", "--pitch", "415"},
 		"pitch":                           {"--bass", "690 mm", "--treble", "670 mm", "--tuning", "B1 E2 A2 D3 F#3 B5"},
 		"tension":                         {"--bass", "690 mm", "--treble", "670 mm", "--tuning", "B0 E2 A2 D3 F#3 B3"},
@@ -72,7 +71,7 @@ func TestWarnings(t *testing.T) {
 func TestAStatedLimitSilencesItsWarning(t *testing.T) {
 	in, d := inputOf(t, "--gauges", "w56 w44 w34 w24 p17 p13", "--bass", "740 mm", "--treble", "650 mm")
 	req := in.Plan.Request()
-	req.Limits = choice.Limits{FretSlant: unit.Degrees(80), SaddleSlant: unit.Degrees(80), Difference: unit.MM(200), NutToFret1: unit.MM(80)}
+	req.Limits = choice.Limits{Difference: unit.MM(200), NutToFret1: unit.MM(80)}
 	var err error
 	in.Plan, err = choice.Prepare(req)
 	require.NoError(t, err)
