@@ -29,7 +29,7 @@ type tie struct {
 //
 // u  of the readings; nuts  how far the two nut marks scatter against one
 // another, as any marks do; a  what the nut offset does to the readings.
-func checkAcross(p plan, known [2]knownLine, readings []Reading, o Options, board int) (*Across, []Slip) {
+func checkAcross(p plan, known [2]positions, readings []Reading, o Options, board int) (*Across, []Slip) {
 	var ties []tie
 	for i := range readings {
 		if !readings[i].along() {
@@ -65,7 +65,7 @@ func checkAcross(p plan, known [2]knownLine, readings []Reading, o Options, boar
 
 // tie expects a reading from its nominal and from how far the marks were found
 // off on their own lines.
-func (p plan) tie(r *Reading, known [2]knownLine, o Options) tie {
+func (p plan) tie(r *Reading, known [2]positions, o Options) tie {
 	t := tie{Reading: r, nominal: p.nominal(*r), offset: 1}
 	t.error = r.Measured.MM() - t.nominal
 	resolution, zero := o.of(r)
@@ -92,17 +92,16 @@ func (p plan) tie(r *Reading, known [2]knownLine, o Options) tie {
 
 // cosBetween is the cosine of the angle between the way from a to b and a line.
 func cosBetween(a, b fan.Point, line linePlan) float64 {
-	c, d := line.at[0], line.at[line.last()]
-	x1, y1, x2, y2 := (b.X - a.X).MM(), (b.Y - a.Y).MM(), (d.X - c.X).MM(), (d.Y - c.Y).MM()
-	return (x1*x2 + y1*y2) / (math.Hypot(x1, y1) * math.Hypot(x2, y2))
+	c, d := line.outer.Nut, line.outer.Saddle
+	return float64(((b.X-a.X)*(d.X-c.X) + (b.Y-a.Y)*(d.Y-c.Y)) / (a.Distance(b) * c.Distance(d)))
 }
 
 // candidatesAcross lists what may have slipped, the nut offset first.
-func candidatesAcross(ties []tie) []candidate {
-	out := []candidate{{Finding{Kind: OffsetOff, Line: Treble}, nil}}
+func candidatesAcross(ties []tie) []*candidate {
+	out := []*candidate{{Finding{Kind: OffsetOff, Line: Treble}, nil}}
 	for i, t := range ties {
 		out[0].effect = append(out[0].effect, t.offset)
-		c := candidate{Finding{Kind: DiagonalSlip, Line: t.Kind.end(), Fret: t.Fret, Reading: t.Reading}, make([]float64, len(ties))}
+		c := &candidate{Finding{Kind: DiagonalSlip, Line: t.Kind.end(), Fret: t.Fret, Reading: t.Reading}, make([]float64, len(ties))}
 		if t.Kind == NutOffset {
 			c.Kind, c.Line = OffsetSlip, Treble
 		}

@@ -35,7 +35,7 @@ func Check(l *fan.Layout, readings []Reading, o Options) (Report, error) {
 		searches[i] = newSearch(gather(line, readings, o))
 		board += len(searches[i].candidates)
 	}
-	var known [2]knownLine
+	var known [2]positions
 	for i, s := range searches {
 		var slips []Slip
 		report.Lines[i], slips, known[i] = s.judge(o, board)
@@ -47,41 +47,32 @@ func Check(l *fan.Layout, readings []Reading, o Options) (Report, error) {
 	return report, nil
 }
 
-// knownLine is what the diagonals need of a line.
-type knownLine struct {
-	positions
-	scatter float64 // mm
-}
-
 // judge finds the slips of a line, then the best places without the readings that
 // are wrong beyond doubt, then what they and the slips come to.
-func (s *search) judge(o Options, board int) (LineResult, []Slip, knownLine) {
-	out := LineResult{Line: s.plan.line, LeftOut: []string{}}
-	k, shows := knownLine{scatter: scarceMM}, make([]unit.Length, len(s.plan.marks))
-	var slips []Slip
-	var wrong [][]float64
+func (s *search) judge(o Options, board int) (LineResult, []Slip, positions) {
+	f, out := s.run(board), LineResult{Line: s.plan.line, LeftOut: []string{}}
 	if len(s.seen) > 0 {
-		f := s.run(board)
-		slips, shows, k.scatter = s.slips(f), s.shows(f), f.scatter
 		out.Scatter = millimetres(f.scatter)
 	}
+	slips := s.slips(f)
+	var wrong []*candidate
 	for i, slip := range slips {
 		if len(slip.Others) > 0 {
 			continue
 		}
 		if slip.IsReading() {
-			wrong = append(wrong, s.candidates[s.named[i]].effect)
+			wrong = append(wrong, s.named[i])
 		}
 		if slip.Reading != nil {
 			out.LeftOut = append(out.LeftOut, slip.Reading.Name())
 		}
 	}
-	k.positions = s.positions(k.scatter, wrong)
-	out.Marks = s.results(k.positions, shows, o)
+	p := s.positions(f.scatter, wrong)
+	out.Marks = s.results(p, s.shows(f), o)
 	for i := range slips {
 		out.weigh(&slips[i], func(f *Finding) float64 { return s.bound(f, o) })
 	}
-	return out, slips, k
+	return out, slips, p
 }
 
 // results judges the marks from fret 1.

@@ -17,8 +17,9 @@
 // ruler holds the long distances and the calipers the short ones.
 //
 // Read in this order: reading.go has what is measured and with what, form.go and
-// readcsv.go its file, entry.go the slips of entry, otherlength.go marks of another
-// length; nominal.go has what the marks should be, result.go what is said of them. check.go leads through the rest:
-// evidence.go, scatter.go, search.go, position.go and across.go on linear.go.
-// resolution.go rounds what is set out to what a tool shows.
+// readcsv.go its file, nominal.go what the marks should be, entry.go the slips of
+// entry, otherlength.go marks of another length, result.go what is said of the
+// marks. check.go leads through the rest: evidence.go, scatter.go, search.go,
+// position.go and across.go on linear.go. resolution.go rounds what is set out to
+// what a tool shows.
 package mark

@@ -86,10 +86,10 @@ type candidate struct {
 // candidates lists every single slip of a line. Where two have the same effect
 // (a step that ends the only chain, a mark read once) the one listed first is
 // named and the other stands beside it.
-func (e evidence) candidates() (out []candidate) {
+func (e evidence) candidates() (out []*candidate) {
 	add := func(f Finding, effect []float64) {
 		if f.Line = e.plan.line; dot(effect, effect) > 0 {
-			out = append(out, candidate{f, effect})
+			out = append(out, &candidate{f, effect})
 		}
 	}
 	last := e.plan.last()

@@ -55,35 +55,31 @@ func FuzzReadReadings(f *testing.F) {
 
 // requireReadsBack writes readings as a file of our own and reads them again.
 func requireReadsBack(t *testing.T, all []mark.Reading) {
-	var b strings.Builder
-	b.WriteString("line,pass,fret,from,measured,resolution\n")
+	b := "line,pass,fret,from,measured,resolution\n"
 	for _, r := range all {
-		require.False(t, math.IsNaN(r.Measured.M()) || math.IsInf(r.Measured.M(), 0) || r.Measured == 0 && math.Signbit(r.Measured.M()), r)
+		testutil.CheckFinite(t, r)
 		require.True(t, r.Resolution >= 0 && r.Resolution < 0.05, r)
-		require.NotZero(t, r.Place.Line)
-		line, pass, fret, from, step := r.Kind.String(), "", "", "", ""
-		switch r.Kind {
-		case mark.FromNut:
-			line, pass, fret = r.Line.String(), "ruler", strconv.Itoa(r.Fret)
-		case mark.Step:
-			line, pass, fret, from = r.Line.String(), "caliper", strconv.Itoa(r.Fret), strconv.Itoa(r.From)
-		case mark.FromBassNut, mark.FromTrebleNut:
-			if r.Fret > 0 {
-				fret = strconv.Itoa(r.Fret)
+		line, pass, fret, from, resolution := r.Kind.String(), "", strconv.Itoa(r.Fret), "", ""
+		switch {
+		case r.Kind == mark.FromNut || r.Kind == mark.Step:
+			if line, pass = r.Line.String(), r.Kind.String(); r.Kind == mark.Step {
+				from = strconv.Itoa(r.From)
 			}
+		case r.Fret == 0:
+			fret = ""
 		}
 		if r.Resolution > 0 {
-			step = r.Resolution.String()
+			resolution = r.Resolution.String()
 		}
-		b.WriteString(strings.Join([]string{line, pass, fret, from, r.Measured.String(), step}, ",") + "\n")
+		b += strings.Join([]string{line, pass, fret, from, r.Measured.String(), resolution}, ",") + "\n"
 	}
-	again, err := mark.ReadReadings(strings.NewReader(b.String()), "f.csv")
-	require.NoError(t, err, b.String())
+	again, err := mark.ReadReadings(strings.NewReader(b), "f.csv")
+	require.NoError(t, err, b)
 	require.Len(t, again, len(all))
-	for i := range all {
-		want, got := all[i], again[i]
-		got.Place, got.Written = want.Place, want.Written
-		require.Equal(t, want, got)
+	for i, want := range all {
+		require.NotZero(t, want.Place.Line)
+		again[i].Place, again[i].Written = want.Place, want.Written
+		require.Equal(t, want, again[i])
 	}
 }
 

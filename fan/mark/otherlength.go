@@ -42,7 +42,7 @@ func otherLength(p plan, readings []Reading) (faults fault.List) {
 			return fmt.Sprintf("%.1f mm", mm)
 		}
 		faults.Add(along[0].Place, fmt.Sprintf("these marks fit a %v line of %s, and the layout has one of %s (%d readings)",
-			line.line, length(k*line.lengthMM), length(line.lengthMM), len(along)), "", "name the pair that was set out with --bass and --treble, or set the marks out anew")
+			line.line, length(k*line.outer.Length.MM()), length(line.outer.Length.MM()), len(along)), "", "name the pair that was set out with --bass and --treble, or set the marks out anew")
 	}
 	return faults
 }

@@ -10,8 +10,11 @@ const (
 )
 
 // positions are the best places of one line's marks, from mark 0 on, less the
-// nominal ones, with their standard uncertainties, mm.
-type positions struct{ error, u []float64 }
+// nominal ones, with their standard uncertainties, and the scatter of the hand, mm.
+type positions struct {
+	error, u []float64
+	scatter  float64
+}
 
 // positions puts the passes together. Unknown are the marks' places, each tool's
 // zero, and the size of every slip of reading that is beyond doubt:
@@ -22,7 +25,7 @@ type positions struct{ error, u []float64 }
 // s  scatter of the hand. The spread of a place is so wide that its nominal pulls
 // nothing. Weighted least squares with correlated errors carried as unknowns of
 // known spread (GUM H.2 and H.3 treat the like; clause numbers from memory).
-func (e evidence) positions(scatter float64, slips [][]float64) positions {
+func (e evidence) positions(scatter float64, slips []*candidate) positions {
 	var unknowns [][]float64
 	var spread []float64
 	add := func(effect []float64, s float64) {
@@ -37,8 +40,8 @@ func (e evidence) positions(scatter float64, slips [][]float64) positions {
 			add(e.pass(Kind(kind), 0), zero)
 		}
 	}
-	for _, effect := range slips {
-		add(effect, freeMM)
+	for _, c := range slips {
+		add(c.effect, freeMM)
 	}
 	normal, right := newSquare(len(unknowns)), make([]float64, len(unknowns))
 	for i, a := range unknowns {
@@ -53,7 +56,7 @@ func (e evidence) positions(scatter float64, slips [][]float64) positions {
 	}
 	lower := normal.cholesky()
 	x := lower.solve(right)
-	out := positions{make([]float64, last+1), make([]float64, last+1)}
+	out := positions{make([]float64, last+1), make([]float64, last+1), scatter}
 	one := make([]float64, len(x))
 	for n := 1; n <= last; n++ {
 		clear(one)

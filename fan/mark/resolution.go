@@ -30,16 +30,14 @@ func ParseResolution(given string) (Resolution, error) {
 		return Resolution{}, err
 	}
 	if !(l >= finest && l <= coarsestSet) {
-		return Resolution{}, refuse("no resolution of a workshop tool", given, "give 0.0005 mm to 1 mm, such as \"0.05 mm\" or \"1/64 in\"")
+		return Resolution{}, fault.Fault{What: "no resolution of a workshop tool", Given: given, Remedy: `give 0.0005 mm to 1 mm, such as "0.05 mm" or "1/64 in"`}
 	}
-	r := Resolution{Unit: unitOf(given), PerUnit: 1}
-	parts := 1 / r.Unit.Value(l)
-	r.PerUnit = int64(math.Round(parts))
+	parts := 1 / unitOf(given).Value(l)
+	r := Resolution{unitOf(given), int64(math.Round(parts))}
 	// The quotient of two doubles is off by a few parts in 1e16; 1e-9 keeps
 	// all those and no division a builder could mean.
-	uneven := r.PerUnit < 1 || math.Abs(parts/float64(r.PerUnit)-1) > 1e-9
-	if uneven || r.decimals() > 6 {
-		return Resolution{}, refuse("does not divide a "+r.unitName()+" evenly", given, "give a part such as \"0.05 mm\", \"0.001 in\" or \"1/64 in\"")
+	if r.PerUnit < 1 || math.Abs(parts/float64(r.PerUnit)-1) > 1e-9 || r.decimals() > 6 {
+		return Resolution{}, fault.Fault{What: "not an even part of 1 " + r.Unit.Symbol(), Given: given, Remedy: `give a part such as "0.05 mm", "0.001 in" or "1/64 in"`}
 	}
 	return r, nil
 }
@@ -48,10 +46,6 @@ func ParseResolution(given string) (Resolution, error) {
 func (r *Resolution) UnmarshalText(text []byte) (err error) {
 	*r, err = ParseResolution(string(text))
 	return err
-}
-
-func refuse(what, given, remedy string) error {
-	return fault.Fault{What: what, Given: given, Remedy: remedy}
 }
 
 func unitOf(given string) unit.LengthUnit {
@@ -63,13 +57,6 @@ func unitOf(given string) unit.LengthUnit {
 		return unit.InchFractions
 	}
 	return unit.DecimalInches
-}
-
-func (r Resolution) unitName() string {
-	if r.Unit == unit.Millimetres {
-		return "millimetre"
-	}
-	return "inch"
 }
 
 // decimals is how many decimals one part needs: 2 for 0.05; 7 when more than
@@ -97,12 +84,8 @@ type Rounded struct {
 	Parts int64       // Set as a whole number of parts
 }
 
-// Round gives the nearest length that the tool can show. It panics on NaN and
-// infinities.
+// Round gives the nearest length that the tool can show.
 func (r Resolution) Round(l unit.Length) Rounded {
-	if math.IsNaN(l.M()) || math.IsInf(l.M(), 0) {
-		panic(fmt.Sprintf("mark: length %v", l))
-	}
 	const noise = 1e-9 // of a part: what arithmetic leaves of an exact half
 	parts := int64(math.Round(float64(l/r.Length()) * (1 + noise)))
 	return Rounded{Exact: l + 0, Set: r.length(parts), Parts: parts}

@@ -1,7 +1,6 @@
 package mark_test
 
 import (
-	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -19,56 +18,31 @@ func resolution(t testing.TB, given string) mark.Resolution {
 	return r
 }
 
+// A resolution prints as people write it, and is what that says; 123.456 mm prints
+// in its parts.
 func TestParseResolution(t *testing.T) {
-	for _, c := range []struct {
-		given  string
-		stepMM float64
-		prints string
-		ofMM   float64 // 123.456 mm in parts of it, as printed
-		shown  string
-	}{
-		{"0.01 mm", 0.01, "0.01 mm", 123.456, "123.46"},
-		{"0.02 mm", 0.02, "0.02 mm", 123.456, "123.46"},
-		{"0.05 mm", 0.05, "0.05 mm", 123.456, "123.45"},
-		{"0.1mm", 0.1, "0.1 mm", 123.456, "123.5"},
-		{"1/2 mm", 0.5, "0.5 mm", 123.456, "123.5"},
-		{"1 mm", 1, "1 mm", 123.456, "123"},
-		{"0.05 cm", 0.5, "0.5 mm", 123.456, "123.5"},
-		{"0.001 in", 0.0254, "0.001 in", 123.456, "4.860"},
-		{`0.0005"`, 0.0127, "0.0005 in", 123.456, "4.8605"},
-		{"1/64 in", 25.4 / 64, "1/64 in", 123.456, "4 55/64"},
-		{`1/32"`, 25.4 / 32, "1/32 in", 123.456, "4 7/8"},
+	for given, want := range map[string][2]string{
+		"0.01 mm": {"0.01 mm", "123.46"}, "0.02 mm": {"0.02 mm", "123.46"}, "0.05 mm": {"0.05 mm", "123.45"}, "0.1mm": {"0.1 mm", "123.5"},
+		"1/2 mm": {"0.5 mm", "123.5"}, "1 mm": {"1 mm", "123"}, "0.05 cm": {"0.5 mm", "123.5"}, "0.001 in": {"0.001 in", "4.860"},
+		`0.0005"`: {"0.0005 in", "4.8605"}, "1/64 in": {"1/64 in", "4 55/64"}, `1/32"`: {"1/32 in", "4 7/8"},
 	} {
-		t.Run(c.given, func(t *testing.T) {
-			r := resolution(t, c.given)
-			assert.InDelta(t, c.stepMM, r.Length().MM(), 1e-12)
-			assert.Equal(t, c.prints, r.String())
-			assert.Equal(t, c.shown, r.Format(r.Round(unit.MM(c.ofMM)).Parts))
-		})
+		r := resolution(t, given)
+		assert.Equal(t, want, [2]string{r.String(), r.Format(r.Round(unit.MM(123.456)).Parts)})
+		said, err := unit.ParseLength(want[0])
+		require.NoError(t, err)
+		assert.InDelta(t, said.MM(), r.Length().MM(), 1e-12)
 	}
-	assert.Equal(t, "-0.05", resolution(t, "0.05 mm").Format(-1))
-	assert.Equal(t, "0.00", resolution(t, "0.05 mm").Format(0))
-}
-
-func TestParseResolutionFaults(t *testing.T) {
-	for _, c := range []struct{ given, want string }{
-		{"", `a length is missing; write "1 mm" or "1 in"`},
-		{"0.03 mm", `does not divide a millimetre evenly ("0.03 mm"); give a part such as "0.05 mm", "0.001 in" or "1/64 in"`},
-		{"1/3 mm", `does not divide a millimetre evenly ("1/3 mm"); give a part such as "0.05 mm", "0.001 in" or "1/64 in"`},
-		{"5 mm", `no resolution of a workshop tool ("5 mm"); give 0.0005 mm to 1 mm, such as "0.05 mm" or "1/64 in"`},
-		{"-0.1 mm", `no resolution of a workshop tool ("-0.1 mm"); give 0.0005 mm to 1 mm, such as "0.05 mm" or "1/64 in"`},
-		{"0 mm", `no resolution of a workshop tool ("0 mm"); give 0.0005 mm to 1 mm, such as "0.05 mm" or "1/64 in"`},
+	assert.Equal(t, [2]string{"-0.05", "0.00"}, [2]string{resolution(t, "0.05 mm").Format(-1), resolution(t, "0.05 mm").Format(0)})
+	for given, want := range map[string]string{
+		"0.03 mm": `not an even part of 1 mm ("0.03 mm"); give a part such as "0.05 mm", "0.001 in" or "1/64 in"`,
+		"1/70 in": "not an even part of 1 in",
+		"5 mm":    `no resolution of a workshop tool ("5 mm"); give 0.0005 mm to 1 mm, such as "0.05 mm" or "1/64 in"`,
+		"-0.1 mm": "no resolution of a workshop tool", "0 mm": "no resolution of a workshop tool", "1/3 mm": "not an even part of 1 mm",
+		"": "a length is missing", "0.05": "needs a unit", "nan mm": "", "0,05 mm": "", "fine": "",
 	} {
-		t.Run(c.given, func(t *testing.T) {
-			_, err := mark.ParseResolution(c.given)
-			assert.EqualError(t, err, c.want)
-		})
-	}
-	for _, given := range []string{"0.05", "nan mm", "0,05 mm", "fine"} {
 		_, err := mark.ParseResolution(given)
-		assert.Error(t, err, given)
+		assert.ErrorContains(t, err, want, given)
 	}
-	assert.Panics(t, func() { resolution(t, "0.1 mm").Round(unit.Length(math.NaN())) })
 }
 
 // Whatever the tool: a rounded position is within half a part, and the rounded

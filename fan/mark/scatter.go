@@ -84,10 +84,10 @@ type fit struct {
 //	-(log|S| + log|X'S^-1 X| + y'Py)/2
 //
 // X  effects of the slips. Patterson and Thompson 1971 (from memory).
-func (s scale) fit(errors []float64, slips [][]float64) fit {
+func (s scale) fit(errors []float64, slips []*candidate) fit {
 	f := fit{scale: s, logLik: -s.logDet / 2}
-	for _, x := range slips {
-		if x, size := f.own(x); size > 0 {
+	for _, c := range slips {
+		if x, size := f.own(c.effect); size > 0 {
 			for i := range x {
 				x[i] /= size
 			}
@@ -123,7 +123,7 @@ func (f fit) own(effect []float64) (own []float64, size float64) {
 //	d = a'Py/(a'Pa),  u(d) = 1/sqrt(a'Pa)
 //
 // all 0 where the named slips explain it already. Follows from normal scatter.
-func (f fit) slip(c candidate) (d, u, ratio float64) {
+func (f fit) slip(c *candidate) (d, u, ratio float64) {
 	a, size := f.own(c.effect)
 	if size == 0 {
 		return 0, 0, 0
@@ -133,13 +133,12 @@ func (f fit) slip(c candidate) (d, u, ratio float64) {
 }
 
 // greatest gives the candidate with the greatest ratio; the first listed where
-// several are alike, -1 for none.
-func (f fit) greatest(candidates []candidate) (best int, ratio float64) {
-	best = -1
-	for i, c := range candidates {
+// several are alike, nil for none.
+func (f fit) greatest(candidates []*candidate) (best *candidate, ratio float64) {
+	for _, c := range candidates {
 		// A part in 1e6 keeps arithmetic noise from ordering equal effects.
 		if _, _, r := f.slip(c); r > ratio*(1+1e-6) {
-			best, ratio = i, r
+			best, ratio = c, r
 		}
 	}
 	return best, ratio
@@ -147,17 +146,18 @@ func (f fit) greatest(candidates []candidate) (best int, ratio float64) {
 
 // named makes a slip of the best candidate, and lists beside it what cannot be
 // distinguished from it.
-func (f fit) named(candidates []candidate, best int) Slip {
+func (f fit) named(candidates []*candidate, best *candidate) Slip {
 	out := Slip{Others: []Finding{}}
-	_, _, most := f.slip(candidates[best])
-	for i, c := range candidates {
+	_, _, most := f.slip(best)
+	for _, c := range candidates {
 		d, u, ratio := f.slip(c)
-		c.Size, c.U = millimetres(d), millimetres(u)
+		found := c.Finding
+		found.Size, found.U = millimetres(d), millimetres(u)
 		switch {
-		case i == best:
-			out.Finding = c.Finding
+		case c == best:
+			out.Finding = found
 		case ratio > 0 && most*most-ratio*ratio <= 2*likelyAs:
-			out.Others = append(out.Others, c.Finding)
+			out.Others = append(out.Others, found)
 		}
 	}
 	return out

@@ -39,32 +39,25 @@ func limitOf(candidates int, nu float64) float64 {
 // search looks for the slips of one line.
 type search struct {
 	evidence
-	candidates []candidate
+	candidates []*candidate
 	scales     []scale
 	errors     []float64
 	limit      float64
-	named      []int // indices of candidates
+	named      []*candidate
 }
 
 func newSearch(e evidence) *search {
 	return &search{evidence: e, candidates: e.candidates(), scales: e.scales(), errors: e.effect(func(s sighting) float64 { return s.error })}
 }
 
-func (s *search) effects(named []int) (out [][]float64) {
-	for _, k := range named {
-		out = append(out, s.candidates[k].effect)
-	}
-	return out
-}
-
-// fit takes the named slips out and finds the scatter that explains the rest: the
-// greatest that is no less likely than the likeliest by a standard deviation (half
-// a unit of log likelihood), since readings that agree by luck make too small a
-// scatter likeliest.
-func (s *search) fit(named []int) fit {
+// fit takes slips out and finds the scatter that explains the rest: the greatest
+// that is no less likely than the likeliest by a standard deviation (half a unit of
+// log likelihood), since readings that agree by luck make too small a scatter
+// likeliest.
+func (s *search) fit(slips []*candidate) fit {
 	fits, most := make([]fit, len(s.scales)), math.Inf(-1)
 	for i, scale := range s.scales {
-		fits[i] = scale.fit(s.errors, s.effects(named))
+		fits[i] = scale.fit(s.errors, slips)
 		most = max(most, fits[i].logLik)
 	}
 	for i := len(fits) - 1; ; i-- {
@@ -85,8 +78,8 @@ func (s *search) run(board int) fit {
 	s.limit = limitOf(board, learnt)
 	f := s.fit(nil)
 	for len(s.named) < mostSlips {
-		next, clear := s.next(f)
-		if next < 0 || !clear {
+		next := s.next(f)
+		if next == nil {
 			break
 		}
 		s.named = append(s.named, next)
@@ -95,32 +88,32 @@ func (s *search) run(board int) fit {
 	return f
 }
 
-// next gives the candidate with the greatest ratio beside the named ones, and
-// whether the ratio exceeds its limit. The scatter is learnt anew with that
-// candidate taken out too, for a slip makes the readings look scattered.
-func (s *search) next(f fit) (best int, clear bool) {
-	best, _ = f.greatest(s.candidates)
+// next gives the candidate with the greatest ratio beside the named ones; nil where
+// it is not clear of its limit. The scatter is learnt anew with that candidate taken
+// out too, for a slip makes the readings look scattered.
+func (s *search) next(f fit) *candidate {
+	best, _ := f.greatest(s.candidates)
 	for range 3 {
-		if best < 0 {
-			return -1, false
+		if best == nil {
+			return nil
 		}
 		without := s.fit(append(slices.Clone(s.named), best))
-		again, ratio := without.scale.fit(s.errors, s.effects(s.named)).greatest(s.candidates)
-		if again == best {
-			return best, ratio > s.limit
+		again, ratio := without.scale.fit(s.errors, s.named).greatest(s.candidates)
+		if again == best && ratio > s.limit {
+			return best
+		} else if again == best {
+			return nil
 		}
 		best = again
 	}
-	return -1, false // two candidates take turns: neither is clear
+	return nil // two candidates take turns: neither is clear
 }
 
 // slips weighs every named slip anew beside all others.
-func (s *search) slips(f fit) []Slip {
-	var out []Slip
+func (s *search) slips(f fit) (out []Slip) {
 	for k := range s.named {
-		others := slices.Delete(slices.Clone(s.named), k, k+1)
-		beside := f.scale.fit(s.errors, s.effects(others))
-		if best, _ := beside.greatest(s.candidates); best >= 0 {
+		beside := f.scale.fit(s.errors, slices.Delete(slices.Clone(s.named), k, k+1))
+		if best, _ := beside.greatest(s.candidates); best != nil {
 			s.named[k] = best
 			out = append(out, beside.named(s.candidates, best))
 		}
