@@ -159,29 +159,17 @@ func (l Line) Through(m Map) Element {
 func (l Line) On(c Canvas) { c.Line(l) }
 
 // At is the point at share t of the way from A to B.
-func (l Line) At(t float64) Point { return mix(l.A, l.B, t) }
-
-// mix is the point at share t of the way from a to b.
-func mix(a, b Point, t float64) Point {
-	return Point{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y)}
+func (l Line) At(t float64) Point {
+	return Point{l.A.X + t*(l.B.X-l.A.X), l.A.Y + t*(l.B.Y-l.A.Y)}
 }
 
 // Length is the distance from A to B, in mm.
 func (l Line) Length() float64 { return math.Hypot(l.B.X-l.A.X, l.B.Y-l.A.Y) }
 
-// xAt is x where the straight line through l's ends is y high. l must not lie
+// XAt is x where the straight line through l's ends is y high. l must not lie
 // level.
-func (l Line) xAt(y float64) float64 {
+func (l Line) XAt(y float64) float64 {
 	return l.A.X + (l.B.X-l.A.X)*(y-l.A.Y)/(l.B.Y-l.A.Y)
-}
-
-// tilt is the angle of l's direction to the right, for words along it.
-func (l Line) tilt() float64 {
-	a, b := l.A, l.B
-	if a.X > b.X {
-		a, b = b, a
-	}
-	return math.Atan2(b.Y-a.Y, b.X-a.X)
 }
 
 // Bounds implements Element.

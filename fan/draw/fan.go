@@ -48,7 +48,7 @@ func Fan(l *fan.Layout, o Options) Drawing {
 type sketch struct {
 	layout   *fan.Layout
 	o        Options
-	hand     Map     // from the layout's axes to the drawing's
+	up       float64 // the sign of the layout's y on the drawing
 	blank    Rect    // the blank, in the drawing's axes
 	endX     float64 // where string lines and centreline end
 	numbers  []number
@@ -58,24 +58,22 @@ type sketch struct {
 }
 
 func newSketch(l *fan.Layout, o Options) *sketch {
-	s := &sketch{layout: l, o: o, hand: handed(o.LeftHanded), layers: map[LayerName][]Element{}, used: map[Stroke]bool{}}
+	// Seen on the face, nut at the left, a right-handed board has its bass side below.
+	s := &sketch{layout: l, o: o, up: -1, layers: map[LayerName][]Element{}, used: map[Stroke]bool{}}
+	if o.LeftHanded {
+		s.up = 1
+	}
+	if o.Compensations == nil {
+		s.o.Compensations = make([]*fan.Compensation, len(l.Strings))
+	}
 	b := l.LeastBlank()
-	s.blank = s.hand.Rect(Rect{Min: Point{b.MinX.MM(), b.MinY.MM()}, Max: Point{b.MaxX.MM(), b.MaxY.MM()}})
+	s.blank = NoRect().Include(s.at(fan.Point{X: b.MinX, Y: b.MinY}), s.at(fan.Point{X: b.MaxX, Y: b.MaxY}))
 	s.endX = s.blank.Max.X
 	return s
 }
 
-// handed carries the layout's axes to the face of the board, nut at the left.
-// Seen so, a right-handed instrument has its bass side below.
-func handed(left bool) Map {
-	if left {
-		return Identity()
-	}
-	return Map{XX: 1, YY: -1}
-}
-
 // at carries a point of the layout to the drawing.
-func (s *sketch) at(p fan.Point) Point { return s.hand.Point(Point{p.X.MM(), p.Y.MM()}) }
+func (s *sketch) at(p fan.Point) Point { return Point{p.X.MM(), s.up * p.Y.MM()} }
 
 // across carries a line across the strings; A is its upper end on the drawing.
 func (s *sketch) across(bass, treble fan.Point, stroke Stroke) Line {

@@ -302,7 +302,7 @@ func TestKeyExplainsEveryStroke(t *testing.T) {
 		l := layoutOf(t, "six")
 		o := optionsOf(l)
 		o.Hide = hide
-		used := map[string]bool{"from nut, on that outer string": true}
+		used := map[string]bool{"from the nut, outer string": true}
 		d := drawn(t, l, o)
 		for s := draw.SlotStroke; s <= draw.SideStroke; s++ {
 			if len(linesOf(s, d)) > 0 {

@@ -10,28 +10,22 @@ import (
 // One that would run beside the square line is left out, since it could be taken
 // for it.
 func (s *sketch) joins() []Line {
-	frets := s.layout.Frets
-	lines := make([]Line, 0, len(frets)+2)
-	for _, f := range frets {
+	var lines []Line
+	for _, f := range s.layout.Frets {
 		lines = append(lines, s.across(f.Slot.Bass, f.Slot.Treble, JoinStroke))
 	}
-	var out []Line
-	for i := 1; i < len(lines); i++ {
-		out = append(out, between(lines[i-1], lines[i])...)
-	}
-	out = slices.DeleteFunc(out, s.besideSquare)
-	last := lines[len(lines)-1]
-	bodyEnd := s.layout.Board().BodyEnd
+	last, bodyEnd, saddle := lines[len(lines)-1], s.layout.Board().BodyEnd, s.layout.Saddle
 	end := Line{A: Point{s.endX + 10, last.A.Y}, B: Point{s.endX + 10, last.B.Y}}
 	if s.shows(LayerSaddles) {
-		saddle := s.layout.Saddle
 		end = s.across(saddle.Bass, saddle.Treble, JoinStroke)
 	}
-	behind := s.across(bodyEnd.Bass, bodyEnd.Treble, JoinStroke)
-	if behind.A.X < end.A.X && behind.B.X < end.B.X {
-		out = append(out, between(behind, end)...)
+	var out []Line
+	a := lines[0]
+	for _, b := range append(lines[1:], s.across(bodyEnd.Bass, bodyEnd.Treble, JoinStroke), end) {
+		out = append(out, between(a, b)...)
+		a = b
 	}
-	return out
+	return slices.DeleteFunc(out, s.besideSquare)
 }
 
 // besideSquare reports whether a join comes within 5 mm of a square line that
@@ -43,15 +37,19 @@ func (s *sketch) besideSquare(j Line) bool {
 }
 
 // between gives lines that divide the gap between a and b evenly, about 8 mm
-// apart and at least one: the more there are, the better sheets can be filled.
+// apart and at least one where there is a gap: the more there are, the better
+// sheets can be filled.
 func between(a, b Line) []Line {
 	const apartMM = 8
 	gap := min(b.A.X-a.A.X, b.B.X-a.B.X)
+	if gap <= 0 {
+		return nil
+	}
 	count := max(1, int(gap/apartMM)-1)
 	out := make([]Line, count)
 	for i := range out {
 		t := float64(i+1) / float64(count+1)
-		out[i] = Line{A: mix(a.A, b.A, t), B: mix(a.B, b.B, t), Stroke: JoinStroke}
+		out[i] = Line{A: Line{A: a.A, B: b.A}.At(t), B: Line{A: a.B, B: b.B}.At(t), Stroke: JoinStroke}
 	}
 	return out
 }

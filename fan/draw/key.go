@@ -5,7 +5,7 @@ const (
 	keyColumns  = 3
 	keyColumnMM = 59.0
 	keyRowMM    = 5.0
-	sampleMM    = 10.0
+	sampleMM    = 14.0
 )
 
 // key explains every stroke that is drawn, in columns from (x, y) down.
@@ -23,7 +23,7 @@ func (s *sketch) key(x, y float64) {
 		}
 	}
 	if s.shows(LayerNumbers) {
-		entry("from nut, on that outer string", Text{At: Point{sampleMM / 2, 0}, Height: smallMM, Align: Centre, Body: s.fine(s.layout.Frets[1].Bass.FromNut)}.Middle())
+		entry("from the nut, outer string", Text{At: Point{sampleMM / 2, 0}, Height: smallMM, Align: Centre, Body: s.fine(s.layout.Frets[1].Bass.FromNut)}.Middle())
 	}
 }
 
@@ -42,7 +42,7 @@ func sample(k Stroke) []Element {
 	case PointStroke:
 		return append(cross(middle, saddleCrossMM, k), Circle{Centre: middle, Radius: saddleRingMM, Stroke: k})
 	case RangeStroke:
-		return rangeBar(Point{X: 2}, Point{X: sampleMM - 2})
+		return rangeBar(Point{X: 4}, Point{X: sampleMM - 4})
 	}
 	return []Element{line}
 }

@@ -67,16 +67,13 @@ func (s *sketch) numbered() {
 			}
 		}
 		room := math.Max(1.3*ems(n.name)*numberMM, ems(n.above)*smallMM+1) / CapShare
-		if last.row == 0 && (s.above(n)-s.above(last) < room || s.below(n)-s.below(last) < room) {
+		gap := func(edge float64) float64 { return n.line.XAt(edge) - last.line.XAt(edge) }
+		if last.row == 0 && min(gap(s.blank.Max.Y), gap(s.blank.Min.Y)) < room {
 			n.row, s.outerRow = 1, 1
 		}
 		s.numbers, last = append(s.numbers, n), n
 	}
 }
-
-// above and below are x where a line leaves the blank.
-func (s *sketch) above(n number) float64 { return n.line.xAt(s.blank.Max.Y) }
-func (s *sketch) below(n number) float64 { return n.line.xAt(s.blank.Min.Y) }
 
 // fine prints a distance as the setting-out list does, for want of room without
 // its unit.
@@ -103,10 +100,10 @@ func (s *sketch) carryOn(n number) {
 		distance string
 	}{{n.line.A, s.blank.Max.Y, 1, n.above}, {n.line.B, s.blank.Min.Y, -1, n.below}} {
 		tip := side.edge + side.out*(gap-numberGapMM/2)
-		s.add(layer, Line{A: side.end, B: Point{n.line.xAt(tip), tip}, Stroke: stroke})
+		s.add(layer, Line{A: side.end, B: Point{n.line.XAt(tip), tip}, Stroke: stroke})
 		words := func(from, height float64, body string) {
 			middle := side.edge + side.out*(from+height/2)
-			s.add(LayerNumbers, Text{At: Point{n.line.xAt(middle), middle}, Height: height, Align: Centre, Body: body}.Middle())
+			s.add(LayerNumbers, Text{At: Point{n.line.XAt(middle), middle}, Height: height, Align: Centre, Body: body}.Middle())
 		}
 		words(gap, numberMM, n.name)
 		if side.distance != "" {

@@ -2,9 +2,7 @@ package draw
 
 import (
 	"math"
-	"strings"
-
-	"scalepair/data/unit"
+	"strconv"
 )
 
 // nut draws the nut line from edge to edge of the board. With a zero fret its
@@ -45,10 +43,5 @@ func (s *sketch) neutralName() string {
 	case n.Fret == 0:
 		return "the nut"
 	}
-	return "fret " + fretName(n.Fret)
-}
-
-// fretName prints a fret number that may lie between two: 7, 7.5.
-func fretName(fret float64) string {
-	return strings.TrimRight(strings.TrimRight(unit.Fixed(fret, 2), "0"), ".")
+	return "fret " + strconv.FormatFloat(n.Fret, 'f', -1, 64)
 }

@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"scalepair/data/unit"
@@ -20,34 +21,26 @@ const (
 // saddles draws the theoretical saddle line, and every saddle point with the
 // range of its compensation. It settles where the string lines end.
 func (s *sketch) saddles() {
+	if !s.shows(LayerSaddles) {
+		return
+	}
 	compensations := make([]fan.Compensation, len(s.layout.Strings))
 	for i, known := range s.o.Compensations {
 		if known != nil {
 			compensations[i] = *known
 		}
 	}
-	if !s.shows(LayerSaddles) {
-		return
-	}
 	line := s.across(s.layout.Saddle.Bass, s.layout.Saddle.Treble, SaddleStroke)
 	top, bottom := line.A.Y+saddleOverMM, line.B.Y-saddleOverMM
 	s.add(LayerSaddles,
-		Line{A: Point{line.xAt(top), top}, B: Point{line.xAt(bottom), bottom}, Stroke: SaddleStroke})
+		Line{A: Point{line.XAt(top), top}, B: Point{line.XAt(bottom), bottom}, Stroke: SaddleStroke})
 	if !s.layout.Neutral.Bridge || s.layout.Parallel {
-		s.name(LayerSaddles, Text{At: Point{line.xAt(top), top + 1.5}, Align: Centre, Body: "saddle line"})
+		s.name(LayerSaddles, Text{At: Point{line.XAt(top), top + 1.5}, Align: Centre, Body: "saddle line"})
 	}
 	s.endX = math.Max(s.endX, math.Max(line.A.X, line.B.X))
 	for i, p := range s.layout.Saddles(compensations).Points {
-		s.saddlePoint(p, s.compensation(i) != nil)
+		s.saddlePoint(p, s.o.Compensations[i] != nil)
 	}
-}
-
-// compensation is string i's compensation, nil when it is not known.
-func (s *sketch) compensation(i int) *fan.Compensation {
-	if s.o.Compensations == nil {
-		return nil
-	}
-	return s.o.Compensations[i]
 }
 
 // saddlePoint rings and crosses one saddle point; beside the string, clear of its
@@ -96,8 +89,8 @@ func (s *sketch) nameString(i int, line Line) {
 	long := "string " + short
 	if s.o.Strings != nil {
 		words := s.o.Strings[i]
-		short = join(" · ", short, words.Note)
-		long = join(" · ", short, words.Gauge)
+		short = join(short, words.Note)
+		long = join(short, words.Gauge)
 	}
 	s.add(LayerLabels, Text{
 		At: Point{s.blank.Min.X - centreBeyondMM - 1.5, line.A.Y}, Height: height, Align: Right, Room: 22, Body: short,
@@ -114,15 +107,15 @@ func (s *sketch) nameString(i int, line Line) {
 		start.Y -= 2*clearMM + height
 	}
 	s.add(LayerLabels, Text{
-		At: start, Height: height, Angle: line.tilt(), Room: to - from,
-		Body: join(" · ", long, s.compensationWords(i)),
+		At: start, Height: height, Angle: math.Atan2(line.B.Y-line.A.Y, line.B.X-line.A.X), Room: to - from,
+		Body: join(long, s.compensationWords(i)),
 	})
 }
 
 // compensationWords says a string's compensation, or that its saddle point is the
 // theoretical one.
 func (s *sketch) compensationWords(i int) string {
-	b := s.compensation(i)
+	b := s.o.Compensations[i]
 	if b == nil {
 		return "compensation not known"
 	}
@@ -149,12 +142,6 @@ func (s *sketch) closest(i int) float64 {
 func (s *sketch) length(l unit.Length) string { return s.o.Unit.Format(l, 1) }
 
 // join joins what is not empty.
-func join(with string, parts ...string) string {
-	var out []string
-	for _, p := range parts {
-		if p != "" {
-			out = append(out, p)
-		}
-	}
-	return strings.Join(out, with)
+func join(parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(p string) bool { return p == "" }), " · ")
 }

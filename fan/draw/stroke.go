@@ -92,7 +92,7 @@ type Colour struct {
 // eye alone.
 var colours = map[LayerName]Colour{
 	LayerSlots: {1, "ff0000"}, LayerKerf: {6, "ff00ff"}, LayerNut: {3, "008f00"}, LayerBoard: {5, "0000ff"},
-	LayerBlank: {8, "808080"}, LayerStrings: {9, "b0b0b0"}, LayerNumbers: {7, "000000"}, LayerKey: {7, "000000"},
+	LayerBlank: {8, "808080"}, LayerStrings: {9, "909090"}, LayerNumbers: {7, "000000"}, LayerKey: {7, "000000"},
 	LayerTitle: {7, "000000"}, LayerBars: {7, "000000"}, LayerFrame: {7, "000000"},
 }
 

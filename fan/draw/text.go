@@ -81,32 +81,24 @@ func (t Text) Middle() Text {
 // become one blank; control and invisible formatting characters vanish; broken
 // UTF-8 and characters that XML forbids become U+FFFD.
 func OneLine(s string) string {
-	var b strings.Builder
-	blank := false
-	for _, r := range s {
+	return strings.Join(strings.Fields(strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):
-			blank = b.Len() > 0
-			continue
-		case unicode.Is(unicode.Cc, r), unicode.Is(unicode.Cf, r):
-			continue
+			return ' '
+		case unicode.In(r, unicode.Cc, unicode.Cf):
+			return -1
 		case !printable(r):
-			r = utf8.RuneError
+			return utf8.RuneError
 		}
-		if blank {
-			b.WriteByte(' ')
-			blank = false
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
+		return r
+	}, s)), " ")
 }
 
 // printable reports whether XML 1.0 allows r and Unicode assigns it a character
 // for interchange: no surrogates, no noncharacters, no private use.
 func printable(r rune) bool {
 	return r&0xFFFE != 0xFFFE && !(r >= 0xFDD0 && r <= 0xFDEF) &&
-		!unicode.Is(unicode.Cs, r) && !unicode.Is(unicode.Co, r)
+		!unicode.In(r, unicode.Cs, unicode.Co)
 }
 
 // Wrap breaks s into at most lines lines of roomMM each for capitals of
@@ -149,15 +141,9 @@ func cut(s string, room float64) string {
 	if ems(s) <= room {
 		return s
 	}
-	const ellipsis = "…"
-	// The widths are added in the order of ems, so that what is left measures
-	// as found here to the last digit.
-	length, end := 0.0, 0
-	for i, r := range s {
-		if length += em(r); length+ems(ellipsis) > room {
-			break
-		}
-		end = i + utf8.RuneLen(r)
+	short := []rune(s)
+	for len(short) > 0 && ems(string(short)+"…") > room {
+		short = short[:len(short)-1]
 	}
-	return strings.TrimRight(s[:end], " ") + ellipsis
+	return strings.TrimRight(string(short), " ") + "…"
 }

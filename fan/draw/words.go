@@ -70,7 +70,7 @@ func (s *sketch) planLine() string {
 	}
 	for i, str := range l.Strings {
 		fmt.Fprintf(sum, "%.7f %.7f", str.Nut, str.Saddle)
-		if c := s.compensation(i); c != nil {
+		if c := s.o.Compensations[i]; c != nil {
 			fmt.Fprintf(sum, "%.7f", *c)
 		}
 	}

@@ -52,14 +52,6 @@ func TestPrintScalingIsOffAndNoDateIsLeft(t *testing.T) {
 	assert.NotContains(t, end, "(D:2")
 }
 
-func TestTheSameBytesEveryTime(t *testing.T) {
-	s := sheet(draw.Text{Height: 3, Body: "words"}, draw.Circle{Radius: 3})
-	first := written(t, "t", s, s)
-	for range 5 {
-		assert.Equal(t, first, written(t, "t", s, s))
-	}
-}
-
 func TestNothingToWrite(t *testing.T) {
 	assert.ErrorContains(t, Write(&bytes.Buffer{}, "t", nil), "no sheet")
 	long := sheet()

@@ -18,21 +18,14 @@ func (j layout) keyMap(i int, box draw.Rect) []draw.Element {
 	small := math.Min((box.Width()-2*frameMM)/all.Width(), (box.Height()-2*frameMM)/all.Height())
 	to := draw.Move(-all.Min.X, -all.Min.Y).Then(draw.Scale(small, small)).
 		Then(draw.Move(box.Min.X+frameMM, box.Max.Y-frameMM-small*all.Height()))
-	out := j.outline(to)
-	for _, p := range j.pieces {
-		out = append(out, p.onMap(to, p.Sheet == i)...)
-	}
-	return out
-}
-
-// outline is the board's outline on the map.
-func (j layout) outline(to draw.Map) []draw.Element {
 	var out []draw.Element
 	for _, e := range j.drawing.Layer(draw.LayerBoard).Elements {
-		if p, ok := e.(draw.Polyline); ok {
-			p.Stroke = draw.MapStroke
-			out = append(out, p.Through(to))
-		}
+		board := draw.Polyline{Closed: true, Stroke: draw.MapStroke}
+		board.Points = append(board.Points, e.(draw.Polyline).Points...)
+		out = append(out, board.Through(to))
+	}
+	for _, p := range j.pieces {
+		out = append(out, p.onMap(to, p.Sheet == i)...)
 	}
 	return out
 }

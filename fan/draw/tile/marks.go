@@ -9,11 +9,10 @@ import (
 // joinMarks draws the piece's joins. Both neighbours draw the same.
 func (p Piece) joinMarks() []draw.Element {
 	var out []draw.Element
-	if p.Left.Length() > 0 {
-		out = append(out, joinMarks(p.Left, p.Number-1)...)
-	}
-	if p.Right.Length() > 0 {
-		out = append(out, joinMarks(p.Right, p.Number)...)
+	for i, join := range []draw.Line{p.Left, p.Right} {
+		if join.Length() > 0 {
+			out = append(out, joinMarks(join, p.Number-1+i)...)
+		}
 	}
 	return out
 }
@@ -37,11 +36,9 @@ func joinMarks(join draw.Line, number int) []draw.Element {
 		draw.Line{A: lower, B: join.B, Stroke: draw.CrossStroke},
 	}
 	for _, at := range []draw.Point{join.At(0.25), join.At(0.75)} {
-		up, right := draw.Line{A: at, B: at}, draw.Line{A: at, B: at}
-		up.A.Y, up.B.Y, right.A.X, right.B.X = at.Y+armMM, at.Y-armMM, at.X+armMM, at.X-armMM
-		up.Stroke, right.Stroke = draw.CrossStroke, draw.CrossStroke
-		out = append(out, up, right,
-			draw.Polyline{Points: []draw.Point{up.A, right.A, up.B, right.B}, Closed: true, Stroke: draw.CrossStroke})
+		d := []draw.Point{{X: at.X, Y: at.Y + armMM}, {X: at.X + armMM, Y: at.Y}, {X: at.X, Y: at.Y - armMM}, {X: at.X - armMM, Y: at.Y}}
+		out = append(out, draw.Polyline{Points: d, Closed: true, Stroke: draw.CrossStroke},
+			draw.Line{A: d[0], B: d[2], Stroke: draw.CrossStroke}, draw.Line{A: d[1], B: d[3], Stroke: draw.CrossStroke})
 	}
 	for _, at := range []draw.Point{join.At(cropMM / 2 / long), join.At(1 - cropMM/2/long)} {
 		for side, n := range []int{number, number + 1} {

@@ -74,9 +74,8 @@ func (p Piece) short(box draw.Rect) bool {
 
 // between is the room between the piece's joins where a box lies.
 func (p Piece) between(box draw.Rect) (left, right float64) {
-	x := func(l draw.Line, y float64) float64 { return l.At((y - l.A.Y) / (l.B.Y - l.A.Y)).X }
 	a, b := p.ends()
-	return max(x(a, box.Min.Y), x(a, box.Max.Y)), min(x(b, box.Min.Y), x(b, box.Max.Y))
+	return max(a.XAt(box.Min.Y), a.XAt(box.Max.Y)), min(b.XAt(box.Min.Y), b.XAt(box.Max.Y))
 }
 
 // sides names the board's two sides along the piece's edges.
