@@ -97,13 +97,17 @@ func stands(printed string, numbers []float64) bool {
 // Every number of every sentence stands in the same result's JSON.
 func TestEveryNumberOfASentenceIsAResult(t *testing.T) {
 	t.Chdir(t.TempDir())
+	found := map[string]bool{}
 	for _, build := range builds {
 		for _, command := range []string{"gauges", "gauges --next", "advise --full --trials 200", "compare", "tension", "layout", "layout --neutral-table", "bench"} {
 			name, flags, _ := strings.Cut(command, " ")
 			line := name + buildPath(build) + " " + flags + " --lengths mm --forces N"
-			requireNumbers(t, command, resultOf(t, line+" --format json"), resultOf(t, line+" --format markdown"), name == "gauges") // which speaks of its rows
+			result, markdown := resultOf(t, line+" --format json"), resultOf(t, line+" --format markdown")
+			requireNumbers(t, command, result, markdown, name == "gauges") // which speaks of its rows
+			requireSaid(t, name, result, markdown, found)
 		}
 	}
+	assert.Len(t, found, len(said["bench"]), "%v", found)
 }
 
 // requireNumbers finds every number of a Markdown document's prose in the JSON of
@@ -127,9 +131,11 @@ func requireNumbers(t *testing.T, command, result, markdown string, rows bool) {
 	check(cells, all)
 }
 
-// The same of a check: clean marks, three slips, and a ruler alone.
+// The same of a check: clean marks, three slips, a mark that is off, and a ruler
+// alone.
 func TestEveryNumberOfACheckIsAResult(t *testing.T) {
 	t.Chdir(t.TempDir())
+	found := map[string]bool{}
 	for _, build := range builds {
 		var l struct {
 			NutOffset float64 `json:"nut_offset_mm"`
@@ -139,16 +145,21 @@ func TestEveryNumberOfACheckIsAResult(t *testing.T) {
 			} `json:"marks"`
 		}
 		require.NoError(t, json.Unmarshal([]byte(resultOf(t, "layout"+buildPath(build)+" --format json")), &l))
-		for _, name := range []string{"clean", "slips", "ruler"} {
+		for _, name := range []string{"clean", "slips", "mark", "ruler"} {
 			file := "line,pass,fret,measured_mm\n"
 			for i, m := range l.Marks {
-				off := 0.0
-				if name == "slips" && i == 8 {
-					off = 3
+				ruler, step := 0.0, 0.0
+				switch {
+				case name == "slips" && i == 8:
+					ruler, step = 6, 3
+				case name == "mark" && i == 8:
+					ruler, step = 3, 3
+				case name == "mark" && i == 9:
+					step = -3
 				}
-				file += fmt.Sprintf("bass,ruler,%d,%.1f\n", i+1, m.Bass+2*off)
+				file += fmt.Sprintf("bass,ruler,%d,%.1f\n", i+1, m.Bass+ruler)
 				if name != "ruler" {
-					file += fmt.Sprintf("bass,caliper,%d,%.2f\n", i+1, m.Step+off)
+					file += fmt.Sprintf("bass,caliper,%d,%.2f\n", i+1, m.Step+step)
 				}
 			}
 			if name == "slips" {
@@ -161,7 +172,73 @@ func TestEveryNumberOfACheckIsAResult(t *testing.T) {
 				require.NotEmpty(t, out.String(), errOut.String())
 				return out.String()
 			}
-			requireNumbers(t, "check of "+name, out("json"), out("markdown"), false)
+			result, markdown := out("json"), out("markdown")
+			requireNumbers(t, "check of "+name, result, markdown, false)
+			requireSaid(t, "check", result, markdown, found)
 		}
 	}
+	assert.Len(t, found, len(said["check"]), "%v", found)
+}
+
+// said are sentences with the numbers that they give in turn, as the result's JSON
+// calls them: that a number stands somewhere in the result does not make it the
+// right one.
+var said = map[string][]struct{ sentence, keys string }{
+	"bench": {
+		{`moves no note by more than (N) cents`, "rounding_cents"},
+		{`at least (N) mm long and (N) mm wide`, "layout.blank_length_mm layout.blank_width_mm"},
+		{`centreline lies at least (N) mm from its bass edge and (N) mm from its treble edge`, "least_centreline_from_bass_edge_mm least_centreline_from_treble_edge_mm"},
+		{`the centreline (N) mm from its bass edge and the nut end's base line (N) mm from its nut end, so that the nut line will cross the centreline (N) mm`,
+			"blank.centreline_from_bass_edge_mm blank.base_line_from_nut_end_mm blank.nut_line_from_nut_end_mm"},
+		{`(N) mm of tang and (N) mm of air`, "saw.tang_depth_mm saw.clearance_mm"},
+		{`Half a kerf is (N) mm`, "saw.half_kerf_mm"},
+		{`wire is (N) mm longer than its slot at both ends; all of them take (N) mm`, "fret_wire.overhang_mm fret_wire.sum_mm"},
+		{`Its blank is (N) mm long, edge to edge`, "layout.nut_blank_mm"},
+		{`stand (N) mm before the theoretical saddle line`, "saddles.saddle_travel_front_mm"},
+		{`to (N) mm behind the theoretical line, (N) mm of travel`, "saddles.saddle_travel_rear_mm saddles.saddle_travel_needed_mm"},
+		{`with strings (N) \(treble\) to (N) mm \(bass\)`, "saddles.action_treble_mm saddles.action_bass_mm"},
+		{`crosses the centreline (N) mm before the theoretical saddle line, (N) mm behind`, "further_lines.0.in_front_of_saddle_line_mm further_lines.0.behind_last_fret_mm"},
+		{`fret wire +\| +(N) mm +\| +(N) mm and`, "fret_wire.to_buy_mm fret_wire.sum_mm"},
+	},
+	"check": {
+		{`off by more than .* \(bass 9 by (N) mm`, "lines.0.marks.8.error_mm"},
+		{`Judged by the pair (N) / (N) mm`, "bass_mm treble_mm"},
+		{`the (N) marks that were measured stand within`, "marks_measured"},
+		{`its tolerance is (N) mm`, "nut_offset_tolerance_mm"},
+		{`ruler (N) mm .*calipers (N) mm`, "ruler_resolution_mm caliper_resolution_mm"},
+	},
+}
+
+// requireSaid holds the sentences of a Markdown document to their keys, and notes
+// which were found.
+func requireSaid(t *testing.T, command, result, markdown string, found map[string]bool) {
+	t.Helper()
+	var v any
+	require.NoError(t, json.Unmarshal([]byte(result), &v))
+	for _, s := range said[command] {
+		m := regexp.MustCompile(strings.ReplaceAll(s.sentence, "N", `\d+(?:\.\d+)?`)).FindStringSubmatch(markdown)
+		if m == nil {
+			continue
+		}
+		found[s.sentence] = true
+		for i, key := range strings.Fields(s.keys) {
+			x, ok := valueOf(v, key).(float64)
+			require.True(t, ok, "%s: no number %s", command, key)
+			assert.True(t, stands(m[i+1], []float64{math.Abs(x)}), "%s: %s is %v in: %s", command, key, x, m[0])
+		}
+	}
+}
+
+// valueOf finds a value of JSON by its keys and places, -1 for the last of a list.
+func valueOf(v any, path string) any {
+	for part := range strings.SplitSeq(path, ".") {
+		switch one := v.(type) {
+		case map[string]any:
+			v = one[part]
+		case []any:
+			i, _ := strconv.Atoi(part)
+			v = one[(i+len(one))%len(one)]
+		}
+	}
+	return v
 }
