@@ -70,7 +70,7 @@ The tension is 71.7 N.
 ## Strings
 
 | string |
-| -----: |
+|-------:|
 |      6 |
 |      1 |
 

@@ -53,6 +53,14 @@ func (c Column[T]) When(keep bool) Column[T] {
 	return c
 }
 
+// Hidden keeps the column from people if hide is true; programs still get it.
+func (c Column[T]) Hidden(hide bool) Column[T] {
+	if hide {
+		c.head.text = ""
+	}
+	return c
+}
+
 // Known says in which rows the value is known; in others people see a dash and
 // programs null.
 func (c Column[T]) Known(known func(T) bool) Column[T] {
@@ -94,8 +102,8 @@ func (c Column[T]) Beside(heading string, word func(T) string) Column[T] {
 }
 
 // one makes a column of one value: text for people, value for programs.
-func one[T any](heading, key, unitSign, unitKey string, right bool, text func(T) string, value func(T) any) Column[T] {
-	h := head{text: join(heading, unitSign), key: key, right: right}
+func one[T any](heading, key, sign, unitKey string, right bool, text func(T) string, value func(T) any) Column[T] {
+	h := head{text: join(heading, sign), key: key, right: right}
 	if heading == "" {
 		h.text = ""
 	}
@@ -106,23 +114,35 @@ func one[T any](heading, key, unitSign, unitKey string, right bool, text func(T)
 	return Column[T]{head: h, value: func(row T) ([]string, []any) { return []string{text(row)}, []any{value(row)} }}
 }
 
-// two makes a column of a value with its standard uncertainty.
-func two[T any, Q ~float64](heading, key, unitSign, unitKey string, text func(Q) string, value func(T) unit.Uncertain[Q], least float64) Column[T] {
-	h := head{text: join(heading, unitSign), key: key, right: true}
-	h.parts = []string{h.text, join(heading+", standard uncertainty", unitSign)}
+// quantity makes a column of numbers.
+func quantity[T, Q any](heading, key, sign, unitKey string, text func(Q) string, f func(T) Q) Column[T] {
+	return one(heading, key, sign, unitKey, true, func(row T) string { return text(f(row)) }, func(row T) any { return f(row) })
+}
+
+// two makes a column of a value with its standard uncertainty, of at least one
+// printed step where it is not 0.
+func two[T any, Q ~float64](heading, key, sign, unitKey string, text func(Q) string, f func(T) unit.Uncertain[Q], least float64) Column[T] {
+	c := quantity(heading, key, sign, unitKey, func(v unit.Uncertain[Q]) string { return text(v.Value) }, f)
+	c.head.parts = append(c.head.parts, join(heading+", standard uncertainty", sign))
 	if key != "" {
-		h.keys = []string{key + unitKey, key + "_standard_uncertainty" + unitKey}
+		c.head.keys = append(c.head.keys, key+"_standard_uncertainty"+unitKey)
 	}
-	return Column[T]{head: h, value: func(row T) ([]string, []any) {
-		v := value(row)
-		if v.U == 0 {
-			return []string{text(v.Value), ""}, []any{v.Value, v.U}
+	c.value = func(row T) ([]string, []any) {
+		v, u := f(row), ""
+		if v.U != 0 {
+			u = text(max(v.U, Q(least)))
 		}
-		return []string{text(v.Value), text(max(v.U, Q(least)))}, []any{v.Value, v.U}
-	}}
+		return []string{text(v.Value), u}, []any{v.Value, v.U}
+	}
+	return c
 }
 
 func join(heading, sign string) string { return strings.TrimRight(heading+" "+sign, " ") }
+
+// fixed prints a quantity with fixed decimals, in the unit that value gives.
+func fixed[Q any](decimals int, value func(Q) float64) func(Q) string {
+	return func(q Q) string { return unit.Fixed(value(q), decimals) }
+}
 
 // Words is a column of text.
 func Words[T any](heading, key string, f func(T) string) Column[T] {
@@ -131,17 +151,13 @@ func Words[T any](heading, key string, f func(T) string) Column[T] {
 
 // Whole is a column of whole numbers.
 func Whole[T any](heading, key string, f func(T) int) Column[T] {
-	return one(heading, key, "", "", true, func(row T) string { return strconv.Itoa(f(row)) }, func(row T) any { return f(row) })
+	return quantity(heading, key, "", "", strconv.Itoa, f)
 }
 
 // Bool is a column of yes and no.
 func Bool[T any](heading, key string, f func(T) bool) Column[T] {
-	return one(heading, key, "", "", false, func(row T) string {
-		if f(row) {
-			return "yes"
-		}
-		return "no"
-	}, func(row T) any { return f(row) })
+	words := map[bool]string{true: "yes", false: "no"}
+	return one(heading, key, "", "", false, func(row T) string { return words[f(row)] }, func(row T) any { return f(row) })
 }
 
 // Values is a column for programs only, of whatever encodes to JSON.
@@ -151,41 +167,39 @@ func Values[T any](key string, f func(T) any) Column[T] {
 
 // Number is a column of plain numbers.
 func Number[T any](heading, key string, decimals int, f func(T) float64) Column[T] {
-	return one(heading, key, "", "", true, func(row T) string { return unit.Fixed(f(row), decimals) },
-		func(row T) any { return unit.Number(f(row)) })
+	number := func(row T) unit.Number { return unit.Number(f(row)) }
+	return quantity(heading, key, "", "", fixed(decimals, func(x unit.Number) float64 { return float64(x) }), number)
 }
 
 // Percent is a column of ratios, printed in percent.
 func Percent[T any](heading, key string, decimals int, f func(T) unit.Ratio) Column[T] {
-	return one(heading, key, "%", "_percent", true, func(row T) string { return unit.Fixed(f(row).Percent(), decimals) },
-		func(row T) any { return f(row) })
+	return quantity(heading, key, "%", "_percent", fixed(decimals, unit.Ratio.Percent), f)
 }
 
 // Cents is a column of intervals in cents.
 func Cents[T any](heading, key string, decimals int, f func(T) unit.Cents) Column[T] {
-	return one(heading, key, "cents", "_cents", true, func(row T) string { return unit.Fixed(float64(f(row)), decimals) },
-		func(row T) any { return f(row) })
+	return quantity(heading, key, "cents", "_cents", fixed(decimals, unit.Cents.Value), f)
 }
 
 // Angle is a column of angles, in degrees to 0.1.
 func Angle[T any](heading, key string, f func(T) unit.Angle) Column[T] {
-	return one(heading, key, "°", "_deg", true, func(row T) string { return Deg(f(row)) }, func(row T) any { return f(row) })
+	return quantity(heading, key, "°", "_deg", Deg, f)
 }
 
 // Frequency is a column of frequencies in hertz.
 func Frequency[T any](heading, key string, decimals int, f func(T) unit.Frequency) Column[T] {
-	return one(heading, key, "Hz", "_hz", true, func(row T) string { return unit.Fixed(f(row).Hz(), decimals) }, func(row T) any { return f(row) })
+	return quantity(heading, key, "Hz", "_hz", fixed(decimals, unit.Frequency.Hz), f)
 }
 
 // Length is a column of lengths in the user's unit; decimals holds for
 // millimetres.
 func Length[T any](u Units, heading, key string, decimals int, f func(T) unit.Length) Column[T] {
-	return one(heading, key, u.Length.Symbol(), "_mm", true, func(row T) string { return u.Len(f(row), decimals) }, func(row T) any { return f(row) })
+	return quantity(heading, key, u.Length.Symbol(), "_mm", func(l unit.Length) string { return u.Len(l, decimals) }, f)
 }
 
 // Force is a column of forces in the user's unit.
 func Force[T any](u Units, heading, key string, f func(T) unit.Force) Column[T] {
-	return one(heading, key, u.Force.Symbol(), "_n", true, func(row T) string { return u.Newtons(f(row)) }, func(row T) any { return f(row) })
+	return quantity(heading, key, u.Force.Symbol(), "_n", u.Newtons, f)
 }
 
 // ForceU is a column of forces with their standard uncertainties: "72.6 ± 0.4".
@@ -195,21 +209,12 @@ func ForceU[T any](u Units, heading, key string, f func(T) unit.Uncertain[unit.F
 
 // Mass is a column of masses in grams.
 func Mass[T any](heading, key string, decimals int, f func(T) unit.Mass) Column[T] {
-	return one(heading, key, "g", "_g", true, func(row T) string { return unit.Fixed(f(row).G(), decimals) }, func(row T) any { return f(row) })
+	return quantity(heading, key, "g", "_g", fixed(decimals, unit.Mass.G), f)
 }
 
 // Density is a column of linear densities in g/m.
 func Density[T any](heading, key string, decimals int, f func(T) unit.LinearDensity) Column[T] {
-	return one(heading, key, "g/m", "_g_per_m", true, func(row T) string { return unit.Fixed(f(row).GramsPerMetre(), decimals) },
-		func(row T) any { return f(row) })
-}
-
-// Hidden keeps the column from people if hide is true; programs still get it.
-func (c Column[T]) Hidden(hide bool) Column[T] {
-	if hide {
-		c.head.text = ""
-	}
-	return c
+	return quantity(heading, key, "g/m", "_g_per_m", fixed(decimals, unit.LinearDensity.GramsPerMetre), f)
 }
 
 // DensityU is a column of linear densities with their standard uncertainties.
@@ -219,5 +224,5 @@ func DensityU[T any](u Units, heading, key string, f func(T) unit.Uncertain[unit
 
 // PercentU is a column of ratios with their standard uncertainties, in percent.
 func PercentU[T any](heading, key string, decimals int, f func(T) unit.Uncertain[unit.Ratio]) Column[T] {
-	return two(heading, key, "%", "_percent", func(r unit.Ratio) string { return unit.Fixed(r.Percent(), decimals) }, f, 0)
+	return two(heading, key, "%", "_percent", fixed(decimals, unit.Ratio.Percent), f, 0)
 }

@@ -4,10 +4,10 @@ import (
 	"encoding/csv"
 	"html/template"
 	"io"
-	"slices"
 	"strings"
 
-	"github.com/olekukonko/tablewriter/pkg/twwidth"
+	"github.com/olekukonko/tablewriter/renderer"
+	"github.com/olekukonko/tablewriter/tw"
 
 	"scalepair/data/csvtable"
 )
@@ -15,60 +15,11 @@ import (
 // Markdown gives the table as GitHub-flavoured Markdown, columns padded so that
 // the source reads well too, without title and notes.
 func (t *Table) Markdown() string {
-	columns := t.shown()
-	lines := [][]string{{}}
-	widths := make([]int, len(columns))
-	add := func(texts []string) {
-		for i, s := range texts {
-			widths[i] = max(widths[i], twwidth.Width(s), 3)
-		}
-		lines = append(lines, texts)
-	}
-	lines = lines[:0]
-	add(t.texts(columns, func(c int) string { return EscapeMarkdown(t.heads[c].text) }))
-	for _, row := range t.rows {
-		add(t.texts(columns, func(c int) string { return EscapeMarkdown(row[c].text) }))
-	}
-	if t.foot != nil {
-		add(t.texts(columns, func(c int) string {
-			if t.foot[c] == "" {
-				return ""
-			}
-			return "**" + EscapeMarkdown(t.foot[c]) + "**"
-		}))
-	}
-	rule := make([]string, len(columns))
-	for i, c := range columns {
-		rule[i] = strings.Repeat("-", widths[i])
-		if t.heads[c].right {
-			rule[i] = rule[i][1:] + ":"
-		}
-	}
-	var b strings.Builder
-	for _, line := range slices.Insert(lines, 1, rule) {
-		for i, s := range line {
-			blanks := strings.Repeat(" ", widths[i]-twwidth.Width(s))
-			if t.heads[columns[i]].right {
-				s = blanks + s
-			} else {
-				s += blanks
-			}
-			b.WriteString("| " + s + " ")
-		}
-		b.WriteString("|\n")
-	}
+	text := t.grid(renderer.NewMarkdown(), tw.Padding{Left: " ", Right: " ", Overwrite: true}, t.shown(), func(_ int, s string) string { return EscapeMarkdown(s) })
 	if len(t.rows) == 0 {
-		b.WriteString("\n" + NoRows + "\n")
+		text += "\n" + NoRows + "\n"
 	}
-	return b.String()
-}
-
-func (t *Table) texts(columns []int, text func(int) string) []string {
-	out := make([]string, len(columns))
-	for i, c := range columns {
-		out[i] = text(c)
-	}
-	return out
+	return text
 }
 
 var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "<", `\<`, "`", "\\`", "[", `\[`)

@@ -10,6 +10,7 @@ package table
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"slices"
 )
 
@@ -146,25 +147,16 @@ func (t *Table) MarshalJSON() ([]byte, error) {
 }
 
 func (t *Table) object(b *bytes.Buffer, row []cell) error {
+	comma := ""
 	b.WriteByte('{')
-	first := true
 	for i, h := range t.heads {
 		for k, key := range h.keys {
 			value, err := json.Marshal(row[i].values[k])
 			if err != nil {
 				return err
 			}
-			name, err := json.Marshal(key)
-			if err != nil {
-				return err
-			}
-			if !first {
-				b.WriteByte(',')
-			}
-			first = false
-			b.Write(name)
-			b.WriteByte(':')
-			b.Write(value)
+			fmt.Fprintf(b, "%s%q:%s", comma, key, value)
+			comma = ","
 		}
 	}
 	b.WriteByte('}')

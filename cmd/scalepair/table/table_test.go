@@ -73,11 +73,11 @@ func TestTextInParts(t *testing.T) {
 
 func TestMarkdown(t *testing.T) {
 	assert.Equal(t, strings.Join([]string{
-		`|  string | gauge |       tension N | scale length mm | inharmonicity cents |`,
-		`| ------: | ----- | --------------: | --------------: | ------------------: |`,
-		`|       6 | w\|54 |      71.7 ± 0.1 |           710.0 |              ≥ 17.9 |`,
-		`|       1 | p13   |      77.3 ± 0.1 |           690.0 |                   – |`,
-		`| **all** |       | **149.0 ± 0.2** |                 |                     |`,
+		`| string | gauge |   tension N | scale length mm | inharmonicity cents |`,
+		`|-------:|:------|------------:|----------------:|--------------------:|`,
+		`|      6 | w\|54 |  71.7 ± 0.1 |           710.0 |              ≥ 17.9 |`,
+		`|      1 | p13   |  77.3 ± 0.1 |           690.0 |                   – |`,
+		`|    all |       | 149.0 ± 0.2 |                 |                     |`,
 		""}, "\n"), sample(table.Units{}).Markdown())
 }
 
@@ -92,6 +92,17 @@ func TestCSVKeepsUncertaintiesApart(t *testing.T) {
 		{"6", "w|54", "16.11", "0.03", "27.953", "≥ 17.9"},
 		{"1", "p13", "17.38", "0.01", "27.165", ""},
 	}, got)
+}
+
+// A word beside a number, for people in its cell, is a column of its own for
+// programs.
+func TestBeside(t *testing.T) {
+	beside := table.Of("t", "", rows, table.Cents("inharmonicity", "", 1, func(r row) unit.Cents { return r.cents }).
+		Known(func(r row) bool { return r.cents > 0 }).Beside("of gauge", func(r row) string { return r.gauge }))
+	var b bytes.Buffer
+	require.NoError(t, beside.WriteCSV(&b))
+	assert.Equal(t, "inharmonicity cents,of gauge\n17.9,w|54\n,\n", b.String())
+	assert.Contains(t, beside.Text(0, false), "17.9 (w|54)\n")
 }
 
 // What a spreadsheet opens holds no formula, in cells as in headings, and reads

@@ -2,6 +2,7 @@ package table
 
 import (
 	"bytes"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -32,7 +33,7 @@ func (t *Table) Text(width int, ascii bool) string {
 	columns := t.shown()
 	for rest := columns; len(rest) > 0; {
 		take, widths := t.fit(rest, width)
-		parts = append(parts, t.grid(take, widths, ascii))
+		parts = append(parts, t.plain(take, widths, ascii))
 		rest = rest[len(take):]
 		if len(rest) > 0 {
 			rest = append([]int{columns[0]}, rest...)
@@ -117,7 +118,8 @@ func Wrap(text string, width int) []string {
 	}
 	var lines []string
 	line := ""
-	for _, word := range phrases(text) {
+	for _, word := range strings.Split(numbers.ReplaceAllString(strings.ReplaceAll(text, "± ", "±"+stay), "$1"+stay+"$2"), " ") {
+		word = strings.ReplaceAll(word, stay, " ")
 		switch {
 		case line == "":
 			line = word
@@ -131,36 +133,20 @@ func Wrap(text string, width int) []string {
 	return append(lines, line)
 }
 
-// unitWords stay on the line of the number before them.
-var unitWords = []string{"mm", "in", "m", "N", "lbf", "kgf", "%", "g", "g/m", "lb/in", "Hz", "cents", "GPa", "MPa", "±", "°"}
+// numbers are those before a unit or a ±; stay is a blank that is no place to
+// break.
+var numbers = regexp.MustCompile(`([0-9]) (±|%|°|(?:mm|in|m|N|lbf|kgf|g/m|g|lb/in|Hz|cents|GPa|MPa)\b)`)
 
-// phrases splits text at blanks, but for those between a number, its ± and its
-// unit.
-func phrases(text string) []string {
-	var out []string
-	for _, word := range strings.Fields(text) {
-		if n := len(out); n > 0 && sticks(out[n-1], word) {
-			out[n-1] += " " + word
-			continue
-		}
-		out = append(out, word)
-	}
-	return out
-}
+const stay = "\u00a0"
 
-func sticks(before, word string) bool {
-	last := before[len(before)-1]
-	number := last >= '0' && last <= '9'
-	return strings.HasSuffix(before, "±") || number && slices.Contains(unitWords, strings.TrimRight(word, ".,;:)"))
-}
-
-// grid writes columns at their widths.
-func (t *Table) grid(columns, widths []int, ascii bool) string {
+// grid writes columns by a renderer; text makes what stands in a column, by its place
+// among them, of what is to stand there.
+func (t *Table) grid(look tw.Renderer, pad tw.Padding, columns []int, text func(i int, s string) string) string {
 	align := make([]tw.Align, len(columns))
-	line := func(text func(int) string) []string {
+	line := func(of func(int) string) []string {
 		out := make([]string, len(columns))
 		for i, c := range columns {
-			out[i] = strings.Join(Wrap(text(c), widths[i]), "\n")
+			out[i] = text(i, of(c))
 		}
 		return out
 	}
@@ -170,9 +156,24 @@ func (t *Table) grid(columns, widths []int, ascii bool) string {
 			align[i] = tw.AlignRight
 		}
 	}
+	// Texts are kept as they are: units in headings are not to be changed.
+	part := tw.CellConfig{
+		Formatting: tw.CellFormatting{AutoWrap: tw.WrapNone, AutoFormat: tw.Off},
+		Alignment:  tw.CellAlignment{PerColumn: align},
+		Padding:    tw.CellPadding{Global: pad},
+	}
 	var b bytes.Buffer
-	out := tablewriter.NewTable(&b, tablewriter.WithRenderer(renderer.NewBlueprint(plain(ascii))), tablewriter.WithConfig(config(align)))
-	out.Header(atBottom(line(func(c int) string { return t.heads[c].text })))
+	out := tablewriter.NewTable(&b, tablewriter.WithRenderer(look),
+		tablewriter.WithConfig(tablewriter.Config{Header: part, Row: part, Footer: part, Behavior: tw.Behavior{TrimSpace: tw.Off, TrimLine: tw.Off}}))
+	heads := line(func(c int) string { return t.heads[c].text })
+	most := 0
+	for _, h := range heads {
+		most = max(most, strings.Count(h, "\n"))
+	}
+	for i, h := range heads { // of few lines beside the last lines of the others
+		heads[i] = strings.Repeat("\n", most-strings.Count(h, "\n")) + h
+	}
+	out.Header(heads)
 	for _, row := range t.rows {
 		// Writing to a buffer cannot fail.
 		_ = out.Append(line(func(c int) string { return row[c].text }))
@@ -183,53 +184,28 @@ func (t *Table) grid(columns, widths []int, ascii bool) string {
 	if err := out.Render(); err != nil {
 		panic("table: " + err.Error())
 	}
-	return trimmed(b.String())
+	return b.String()
 }
 
-// atBottom puts headings of few lines beside the last lines of the others.
-func atBottom(heads []string) []string {
-	most := 0
-	for _, h := range heads {
-		most = max(most, strings.Count(h, "\n"))
-	}
-	for i, h := range heads {
-		heads[i] = strings.Repeat("\n", most-strings.Count(h, "\n")) + h
-	}
-	return heads
-}
-
-// plain is the look: no frame, a line under the headings and over the totals.
-func plain(ascii bool) tw.Rendition {
+// plain writes columns at their widths for a terminal: no frame, a line under the
+// headings and over the totals.
+func (t *Table) plain(columns, widths []int, ascii bool) string {
 	style := tw.StyleLight
 	if ascii {
 		style = tw.StyleASCII
 	}
-	return tw.Rendition{
+	look := renderer.NewBlueprint(tw.Rendition{
 		Borders: tw.BorderNone,
 		Symbols: tw.NewSymbols(style),
 		Settings: tw.Settings{
 			Separators: tw.Separators{BetweenColumns: tw.Off, BetweenRows: tw.Off, ShowHeader: tw.On, ShowFooter: tw.On},
 			Lines:      tw.Lines{ShowTop: tw.Off, ShowBottom: tw.Off, ShowHeaderLine: tw.On, ShowFooterLine: tw.On},
 		},
-	}
-}
-
-// config keeps texts as they are: units in headings are not to be changed.
-func config(align []tw.Align) tablewriter.Config {
-	part := tw.CellConfig{
-		Formatting: tw.CellFormatting{AutoWrap: tw.WrapNone, AutoFormat: tw.Off},
-		Alignment:  tw.CellAlignment{PerColumn: align},
-		Padding:    tw.CellPadding{Global: tw.Padding{Right: strings.Repeat(" ", gap), Overwrite: true}},
-	}
-	return tablewriter.Config{Header: part, Row: part, Footer: part, Behavior: tw.Behavior{TrimSpace: tw.Off, TrimLine: tw.Off}}
-}
-
-// trimmed takes the blanks at line ends away, and what the line under the
-// headings has beyond the last column.
-func trimmed(s string) string {
-	lines := strings.Split(strings.TrimRight(s, "\n"), "\n")
+	})
+	text := t.grid(look, tw.Padding{Right: strings.Repeat(" ", gap), Overwrite: true}, columns, func(i int, s string) string { return strings.Join(Wrap(s, widths[i]), "\n") })
+	lines := strings.Split(strings.TrimRight(text, "\n"), "\n")
 	for i, l := range lines {
-		if strings.Trim(l, "─-") == "" {
+		if strings.Trim(l, "─-") == "" { // goes on beyond the last column
 			l = string([]rune(l)[:len([]rune(l))-gap])
 		}
 		lines[i] = strings.TrimRight(l, " ")

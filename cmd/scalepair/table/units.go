@@ -76,13 +76,11 @@ func (u Units) ForceUText(f unit.Uncertain[unit.Force]) string {
 
 // leastForce is one printed step, in newtons.
 func (u Units) leastForce() float64 {
-	switch u.Force {
-	case unit.PoundsForce:
-		return unit.PoundForce * math.Pow10(-forceDecimals-1)
-	case unit.KilogramsForce:
-		return unit.KilogramForce * math.Pow10(-forceDecimals-1)
+	step := math.Pow10(-forceDecimals)
+	if u.Force != unit.Newtons {
+		step /= 10
 	}
-	return math.Pow10(-forceDecimals)
+	return step / u.Force.Value(1)
 }
 
 // Deg prints an angle in degrees to 0.1, without the sign.
