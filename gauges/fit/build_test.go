@@ -53,19 +53,6 @@ func TestConstructionByHand(t *testing.T) {
 	within(t, float64(g.U)*float64(g.U), float64(g.Indep)*float64(g.Indep)+sumSquares(g.Common), 1e-9*float64(g.U)*float64(g.U))
 }
 
-// A wrap is a wire of its own, long enough to lie around the core: its mass per
-// length of string from the helix must be the packing formula's. The ring of
-// mean diameter D is close to it to second order only, so the helix is computed
-// as the formula does, from the mean diameter.
-func TestPackingIsAHelixOfWire(t *testing.T) {
-	g := gauge(t, built(t, "", wrapped("w")), "w")
-	din, dw := 2/math.Sqrt(3)*0.4e-3, 0.3e-3
-	perTurn := math.Hypot(math.Pi*(din+dw), dw) // length of wire in one turn
-	helix := 8854 * math.Pi / 4 * dw * dw * perTurn / dw
-	core := 7850 * math.Sqrt(3) / 2 * 0.4e-3 * 0.4e-3
-	near(t, core+helix, float64(g.LinearDensity), 1e-12)
-}
-
 func sumSquares(parts gauges.Parts) float64 {
 	sum := 0.0
 	for _, p := range parts {
@@ -84,41 +71,7 @@ func TestPlainConstructionIsWire(t *testing.T) {
 	near(t, math.Hypot(2*0.2/10/math.Sqrt(3), 8.0/7850), float64(g.RelU()), 1e-3)
 }
 
-func TestTwoLayersAndStatedPacking(t *testing.T) {
-	c := wrapped("w")
-	c.Wraps = append(c.Wraps, gauges.Wrap{Wire: 0.2e-3, Material: "nickel", Form: gauges.FlatWire, Packing: 0.95})
-	one, two := gauge(t, built(t, "", wrapped("w")), "w"), gauge(t, built(t, "", c), "w")
-	dout := float64(one.Outer)
-	ring := math.Pi / 4 * (math.Pow(dout+0.4e-3, 2) - dout*dout)
-	near(t, float64(one.LinearDensity)+0.95*8854*ring, float64(two.LinearDensity), 1e-12)
-}
-
 const woundHead = "gauge,construction,outer_mm,core_mm,core_shape,length_mm,mass_g\n"
-
-// A weighed gauge whose construction is known too is compared, and fixes the
-// packing of its neighbours as far as its wires were measured well.
-func TestWeighedNeighbourFixesThePacking(t *testing.T) {
-	tools := gauges.DefaultInstruments()
-	tools.CaliperResolution = 1e-6
-	v, w := wrapped("v"), wrapped("w")
-	v.Diameters, w.Diameters = reading.Measured, reading.Measured
-	alone, err := fit.Combine(gauges.Input{Constructions: []gauges.Construction{w}, Instruments: tools})
-	require.NoError(t, err)
-	before := gauge(t, alone, "w")
-	core := 7850 * math.Sqrt(3) / 2 * 0.4e-3 * 0.4e-3
-	heavier := core + 1.015*(float64(before.LinearDensity)-core) // the true wrap is 1.5 % heavier
-	rows := read(t, woundHead+"v,wound,1.0619,0.4,hex,900,"+fixed(heavier*0.9*1e3, 2))
-	s, err := fit.Combine(gauges.Input{Readings: rows, Constructions: []gauges.Construction{v, w}, Instruments: tools})
-	require.NoError(t, err)
-	after := gauge(t, s, "w")
-	near(t, heavier, float64(after.LinearDensity), 0.002)
-	assert.Less(t, float64(after.U), 0.7*float64(before.U))
-	g := gauge(t, s, "v")
-	assert.Equal(t, 1, g.Readings)
-	assert.Contains(t, strings.Join(g.Notes, ";"), "weighing gives")
-	assert.Contains(t, strings.Join(g.Notes, ";"), "within what their uncertainties allow")
-	assert.False(t, g.Disagrees)
-}
 
 func TestConstructionFarFromItsWeighingIsNamed(t *testing.T) {
 	s := built(t, woundHead+"v,wound,1.0619,0.4,hex,900,7.9", wrapped("v"))

@@ -40,22 +40,6 @@ func TestOneWeighingByHand(t *testing.T) {
 	assert.Contains(t, g.Notes[0], "too few of its kind")
 }
 
-// The common part of a balance is not made smaller by repeating, the rest is.
-func TestRepeatingLeavesTheCommonPart(t *testing.T) {
-	tools := gauges.DefaultInstruments()
-	tools.BalanceAccuracy = 0.02e-3
-	one, err := fit.Combine(gauges.Input{Readings: read(t, plainHead+"a,plain,0.017,500,0.57"), Instruments: tools})
-	require.NoError(t, err)
-	four, err := fit.Combine(gauges.Input{Readings: read(t, plainHead+"a,plain,0.017,500,0.57\na,,,509,0.58\na,,,491,0.56\na,,,518,0.59"), Instruments: tools})
-	require.NoError(t, err)
-	a, b := gauge(t, one, "a"), gauge(t, four, "a")
-	require.Len(t, a.Common, 1)
-	assert.Equal(t, "balance", a.Common[0].Source)
-	near(t, a.Common[0].U, b.Common[0].U, 0.02)
-	near(t, float64(a.Indep)/2, float64(b.Indep), 0.05)
-	assert.Equal(t, 4, b.Readings)
-}
-
 // Two readings 10 % apart: widened by sqrt(chi2), flagged, and the one farther
 // off named.
 func TestDisagreementWidensAndIsNamed(t *testing.T) {
@@ -151,15 +135,6 @@ func TestUnknownCoreAndOtherMaterials(t *testing.T) {
 	assert.True(t, thick.MusicWire())
 	assert.Equal(t, 200e9, thick.YoungsPa, "music wire above 0.81 mm")
 	assert.Contains(t, gauge(t, s, "r").Flags(), "core shape assumed")
-}
-
-func TestLookupSuggests(t *testing.T) {
-	s := combine(t, plainHead+"plain 010,plain,0.010,500,0.20")
-	assert.Equal(t, "plain 010", gauge(t, s, " Plain  010").Label)
-	_, err := s.Lookup("plain 01O")
-	assert.EqualError(t, err, `this gauge is not in stock ("plain 01O"); did you mean "plain 010"? if not, weigh it, or add a row of kind listed`)
-	_, err = fit.Stock{}.Lookup("x")
-	assert.ErrorContains(t, err, "no gauges are in stock")
 }
 
 func TestHungTestOfAbsurdDensityAsksAfterTheOctave(t *testing.T) {

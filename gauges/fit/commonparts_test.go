@@ -81,18 +81,6 @@ func gravity(_ *reading.Reading, i *gauges.Instruments, by float64) { i.Gravity 
 
 func pitch(r *reading.Reading, _ *gauges.Instruments, by float64) { r.Pitch += unit.Frequency(by) }
 
-// Four weighings of one piece that read the same: the rounding is the same
-// error four times, while the balance's own wandering is averaged to a half.
-func TestRepeatsOfOneRounding(t *testing.T) {
-	tools := gauges.Instruments{BalanceResolution: 1e-5, BalanceRepeatability: 0.3e-5, RulerResolution: 1e-3, CaliperResolution: 1e-5}
-	row := "a,plain,0.017,500,0.57"
-	s, err := fit.Combine(gauges.Input{Readings: read(t, plainHead+row+"\n"+row+"\n"+row+"\n"+row), Instruments: tools})
-	require.NoError(t, err)
-	g := gauge(t, s, "a")
-	want := math.Sqrt(math.Pow(0.01/math.Sqrt(12)/0.57, 2) + math.Pow(0.003/2/0.57, 2) + math.Pow(1/math.Sqrt(12)/500, 2))
-	near(t, want, float64(g.Indep)/float64(g.LinearDensity), 1e-9)
-}
-
 // twoLayers is the linear density of a hex core, a round wrap and a flat one that
 // fills 0.95 of its ring: areas and helix written out, fill a factor on both.
 func twoLayers(core, round, flat, rhoCore, rhoRound, rhoFlat, fill float64) float64 {

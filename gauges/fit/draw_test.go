@@ -75,22 +75,6 @@ func shared(a, b gauges.Parts) float64 {
 	return sum
 }
 
-func TestDrawsAreTheSameEveryTime(t *testing.T) {
-	s := mixedStock(t)
-	a, b := make([]gauges.Drawn, len(s.Gauges)), make([]gauges.Drawn, len(s.Gauges))
-	rng := func() *rand.Rand { return rand.New(rand.NewPCG(1, 2)) }
-	s.Drawer().Draw(rng(), a)
-	mixedStock(t).Drawer().Draw(rng(), b)
-	assert.Equal(t, a, b)
-	assert.Panics(t, func() { s.Drawer().Draw(rng(), a[:1]) })
-}
-
-func TestDrawingAllocatesNothing(t *testing.T) {
-	s := mixedStock(t)
-	d, rng, dst := s.Drawer(), rand.New(rand.NewPCG(1, 2)), make([]gauges.Drawn, len(s.Gauges))
-	assert.Zero(t, testing.AllocsPerRun(100, func() { d.Draw(rng, dst) }))
-}
-
 // However uncertain, no draw reaches zero, and an unknown core stays unknown.
 func TestDrawsStayAboveZero(t *testing.T) {
 	s := fit.Stock{Gauges: []gauges.Gauge{{Label: "a", LinearDensity: 1e-3, U: 1e-2, Indep: 1e-2}}}

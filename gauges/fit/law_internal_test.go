@@ -95,13 +95,6 @@ func TestScatter(t *testing.T) {
 	assert.True(t, l.assumed())
 }
 
-func TestTooFewDotsMakeNoLaw(t *testing.T) {
-	for _, dots := range [][]dot{nil, {{u: 1}}, {{x: 1, u: 1}, {x: 1, y: 2, u: 1}}} {
-		_, ok := fitLaw(dots, form{sloped: true, expected: woundScatter})
-		assert.False(t, ok)
-	}
-}
-
 // The quantiles are gonum's, Student's within what its formula states.
 func TestQuantilesAreGonums(t *testing.T) {
 	for _, p := range []float64{0.025, 0.01, 0.0005, 0.0001} {

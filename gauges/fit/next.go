@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 
-	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/gauges/reading"
@@ -18,12 +17,8 @@ import (
 //	u_m^2 = d_m^2/12 + s^2 + a_m^2/3     u_l^2 = d_l^2/12 + a_l^2/3
 //
 // d: steps; s: repeatability; a: accuracies. One piece; several together are
-// alike in u_m, and need no more than this in all. 0 where w or wanted is not
-// above 0. Source: gauges.Instruments.Work, solved for l.
+// alike in u_m, and need no more than this in all. Source: gauges.Instruments.Work, solved for l.
 func ShortestPiece(w unit.LinearDensity, wanted unit.Ratio, t gauges.Instruments) unit.Length {
-	if !(w > 0) || !(wanted > 0) {
-		return 0
-	}
 	um := gauges.RootSum(gauges.StepU(t.BalanceResolution).Kg(), t.BalanceRepeatability.Kg(), gauges.BoundU(t.BalanceAccuracy).Kg())
 	ul := gauges.RootSum(gauges.StepU(t.RulerResolution).M(), gauges.BoundU(t.RulerAccuracy).M())
 	return unit.Length(gauges.RootSum(um/w.KgPerM(), ul) / float64(wanted))
@@ -47,13 +42,7 @@ type Suggestion struct {
 // shared errors of (sum of influence Common/w)^2. A weighing of an estimated
 // gauge replaces the estimate; of any other it is averaged in. What it would do
 // to the fit, and so to the other estimates, is not counted.
-func (s Stock) WhatToWeigh(influence []float64, longest unit.Length) ([]Suggestion, error) {
-	if len(influence) != len(s.Gauges) {
-		panic("fit: one influence for every gauge of the stock")
-	}
-	if s.tools.BalanceResolution <= 0 || s.tools.RulerResolution <= 0 {
-		return nil, fault.Fault{Place: fault.Place{Input: "measuring"}, What: "the resolution of balance or ruler is not known", Remedy: "state the step it reads to"}
-	}
+func (s Stock) WhatToWeigh(influence []float64, longest unit.Length) []Suggestion {
 	before := s.spread(influence, -1, gauges.Gauge{})
 	var out []Suggestion
 	for i := range s.Gauges {
@@ -62,7 +51,7 @@ func (s Stock) WhatToWeigh(influence []float64, longest unit.Length) ([]Suggesti
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Suggestion) int { return cmp.Compare(a.After, b.After) })
-	return out, nil
+	return out
 }
 
 // worth finds what a weighing of gauge i is worth and how short it may be.

@@ -78,36 +78,6 @@ func TestOrderOfRowsDoesNotMatter(t *testing.T) {
 	})
 }
 
-// Twice the mass on a balance of twice the steps is twice the linear density,
-// with the same relative uncertainty; plain wire of another density.
-func TestLinearDensitiesScaleWithTheMasses(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		w := anyWorld(t)
-		w.hung = false
-		k := rapid.Float64Range(0.7, 2).Draw(t, "k")
-		var rows []reading.Reading
-		for _, r := range w.stock() {
-			if r.Construction == reading.Plain {
-				rows = append(rows, r)
-			}
-		}
-		a, err := fit.Combine(gauges.Input{Readings: rows, Instruments: w.tools})
-		require.NoError(t, err)
-		tools := w.tools
-		tools.BalanceResolution, tools.BalanceRepeatability, tools.BalanceAccuracy = unit.Mass(k)*tools.BalanceResolution, unit.Mass(k)*tools.BalanceRepeatability, unit.Mass(k)*tools.BalanceAccuracy
-		for i := range rows {
-			rows[i].Mass *= unit.Mass(k)
-		}
-		b, err := fit.Combine(gauges.Input{Readings: rows, Instruments: tools})
-		require.NoError(t, err)
-		for i, g := range a.Gauges {
-			near(t, k*float64(g.LinearDensity), float64(b.Gauges[i].LinearDensity), 1e-9, g.Label)
-			near(t, g.RelU(), b.Gauges[i].RelU(), 1e-6, g.Label)
-		}
-		near(t, k*float64(a.Fits[0].Density), float64(b.Fits[0].Density), 1e-9)
-	})
-}
-
 // The same file in inches and in millimetres is the same stock.
 func TestInchesAndMillimetresAgree(t *testing.T) {
 	a := gauge(t, combine(t, "gauge,construction,outer_in,core_in,length_in,mass_g\nw,wound,0.042,0.016,12,1.95\n"), "w")

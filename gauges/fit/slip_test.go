@@ -8,8 +8,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"scalepair/gauges/fit"
 )
 
 // family is a plain family of nine, weighed well, with one more row.
@@ -51,26 +49,6 @@ func TestAgreeingReadingsBlameTheDiameter(t *testing.T) {
 	require.Len(t, s.Suspects(), 2)
 	assert.Contains(t, s.Suspects()[0].WouldFit, "its readings agree; an outer diameter of 0.013 in (not 0.031 in) would fit them")
 	assert.Equal(t, []string{"0.013 in would fit; 0.031 in was entered: digits swapped?"}, s.Suspects()[0].Slips)
-}
-
-// A slip whose swapped digits bring the linear density past the limit would have
-// shown, one of a last digit would not.
-func TestBlindTellsWhatCouldNotShow(t *testing.T) {
-	s := combine(t, withSlip("")+"lone,wound,0.050,,,,500,5.0,,,\n")
-	blind := s.Blind()
-	require.Len(t, blind, 10)
-	by := map[string]fit.Blind{}
-	for _, b := range blind {
-		by[b.Gauge] = b
-	}
-	assert.Zero(t, by["lone"].Limit, "nothing judges the only gauge of its kind")
-	text := strings.Join(by["017"].Slips, "\n")
-	assert.NotContains(t, text, "length 800 mm for 80 mm", "ten times would have shown")
-	for _, b := range blind {
-		if b.Gauge != "lone" {
-			assert.Greater(t, float64(b.Limit), 0.0199)
-		}
-	}
 }
 
 // What Blind says holds: a listed slip raises no alarm, one beyond the limit

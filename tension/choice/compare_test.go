@@ -3,7 +3,6 @@ package choice
 import (
 	"context"
 	"math"
-	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -53,52 +52,6 @@ func TestOneSetForTwoTunings(t *testing.T) {
 			if math.Abs(float64(s.Deviation)) >= 0.25 {
 				assert.NotEmpty(t, c.Plan.missing(c.Detail), "string %d stands %v off", i+1, s.Deviation)
 			}
-		}
-	}
-}
-
-// No set suits all columns better, by trying every one.
-func TestOneSetAgainstEverySet(t *testing.T) {
-	r := rand.New(rand.NewPCG(5, 5))
-	for range 25 {
-		req := anyRequest(r)
-		req.Limits, req.Cases, req.By = DefaultLimits(), req.Cases[:1], Mean
-		req.Bass, req.Treble = span(660, 660, 1), span(640, 640, 1)
-		lower := req
-		lower.Cases = []Case{{Weight: 1}}
-		for _, f := range req.Cases[0].Pitches {
-			lower.Cases[0].Pitches = append(lower.Cases[0].Pitches, f*unit.Frequency(math.Exp2(-1.0/6)))
-		}
-		columns := []Column{{Name: "one", Request: req}, {Name: "two", Request: lower}}
-		set, none, err := OneSet(columns)
-		require.NoError(t, err)
-		both := req
-		both.Cases = append(both.Cases[:1:1], lower.Cases...)
-		both.Cases[0].Weight = 1
-		p := must(t, both)
-		e := func(set []int) float64 {
-			d, err := p.Detail(req.Bass[0], req.Treble[0], set)
-			require.NoError(t, err)
-			if d.ErrorUnknown || len(d.Broken) > 0 || req.Ordering && !p.inOrder(set) {
-				return math.Inf(1)
-			}
-			return float64(d.Error)
-		}
-		if set == nil {
-			require.NotEqual(t, Kept, none.Limit)
-			continue
-		}
-		found := e(set)
-		require.False(t, math.IsInf(found, 1))
-		if req.Feel.Construction != FreeConstruction {
-			continue // which gauges are left is looked at in TestNoSetDoesBetter
-		}
-		other := make([]int, len(set))
-		for range 300 {
-			for i := range other {
-				other[i] = r.IntN(len(req.Stock))
-			}
-			require.GreaterOrEqual(t, e(other), found-1e-12)
 		}
 	}
 }

@@ -218,16 +218,3 @@ func TestNoSetDoesBetter(t *testing.T) {
 	assert.Greater(t, none, 5)
 	assert.Greater(t, reordered, 200)
 }
-
-// The sets are the same whatever pair came before, and on one processor.
-func TestTheSearchHasNoMemory(t *testing.T) {
-	p := must(t, threeTunings(workload(20)))
-	f, err := p.explore(context.Background())
-	require.NoError(t, err)
-	for at, v := range f.points {
-		bass, treble := f.lengths(at)
-		c := newChooser(p)
-		alone, _ := c.pairOf(p.base, bass, treble)
-		require.Equal(t, v, alone)
-	}
-}

@@ -28,7 +28,7 @@ func (j *Job) Next(longest unit.Length) (*report.Next, error) {
 	if err != nil {
 		return nil, err
 	}
-	return report.NewNext(j.Input, d, of, longest)
+	return report.NewNext(j.Input, d, of, longest), nil
 }
 
 // goodTrials is the part of the trials in which the pick in use stays good; 1

@@ -79,11 +79,8 @@ func TestNextAddsUp(t *testing.T) {
 		in, f := found(t, file)
 		of, err := in.Plan.NextOf(f.Detail, 1)
 		require.NoError(t, err)
-		n, err := report.NewNext(in, f.Detail, of, 1.5)
-		require.NoError(t, err)
-		out := asJSON(t, n)
-		list, err := in.Run.Stock.WhatToWeigh(of.Density, 1.5)
-		require.NoError(t, err)
+		out := asJSON(t, report.NewNext(in, f.Detail, of, 1.5))
+		list := in.Run.Stock.WhatToWeigh(of.Density, 1.5)
 		for i, row := range out["next"].([]any) {
 			s := list[i]
 			left := math.Sqrt(max(0, of.U*of.U-s.Before*s.Before+s.After*s.After)) / of.U

@@ -47,11 +47,8 @@ const (
 
 // NewNext works up what a further weighing of up to the longest piece would do
 // to what is known of a detail.
-func NewNext(in *Input, d *choice.Detail, of choice.Next, longest unit.Length) (*Next, error) {
-	list, err := in.Run.Stock.WhatToWeigh(of.Density, longest)
-	if err != nil {
-		return nil, err
-	}
+func NewNext(in *Input, d *choice.Detail, of choice.Next, longest unit.Length) *Next {
+	list := in.Run.Stock.WhatToWeigh(of.Density, longest)
 	total := d.Totals[0].Tension
 	out := &Next{Head: in.head(d), Pair: in.pairOf(d.Pair), Aim: "total_tension", Suspects: in.suspects(), Unread: []string{}, Total: total.Value, UTotal: total.U, Error: d.Error, in: in, d: d, of: of, longest: longest}
 	if of.OfError {
@@ -74,7 +71,7 @@ func NewNext(in *Input, d *choice.Detail, of choice.Next, longest unit.Length) (
 		}
 	}
 	out.tables(inPlay)
-	return out, nil
+	return out
 }
 
 // takes is the part of the uncertainty that a suggestion takes off; what cores add
