@@ -123,7 +123,7 @@ func (p *Plan) detailAt(f *field, at int) (*Detail, error) {
 func (p *Plan) missing(d *Detail) []Missing {
 	var out []Missing
 	for i, s := range d.Strings {
-		if s.Target == 0 || p.targets.own || s.Deviation >= -farOff && s.Deviation <= farOff {
+		if s.Target == 0 || p.own || s.Deviation >= -farOff && s.Deviation <= farOff {
 			continue
 		}
 		list := p.sorted

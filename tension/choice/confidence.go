@@ -138,20 +138,16 @@ func (p *Plan) strungPair(bass, treble unit.Length, set []int) strungPair {
 	return out
 }
 
-// trial is the memory for one trial.
+// trial is the memory for one trial: the plan of its chooser has this trial's wires
+// and targets.
 type trial struct {
-	p      Plan // the plan with this trial's wires and targets
-	stock  []gauges.Drawn
-	strung []*strung
-	e2     []float64
+	*chooser
+	stock []gauges.Drawn
 }
 
 func (p *Plan) newTrial() *trial {
-	t := &trial{p: *p, stock: make([]gauges.Drawn, len(p.wires)), e2: make([]float64, p.strings)}
+	t := &trial{newChooser(p), make([]gauges.Drawn, len(p.wires))}
 	t.p.wires = slices.Clone(p.wires)
-	for i := range p.strings {
-		t.strung = append(t.strung, p.newStrung(i))
-	}
 	return t
 }
 
@@ -184,10 +180,8 @@ func redrawn(w tension.Wire, to gauges.Drawn) tension.Wire {
 // where its square is seen to be more than most. The low strings, mostly without
 // bends, come first.
 func (t *trial) errorOf(pair *strungPair, most float64) float64 {
+	t.p.takeMeans(pair.set, pair.places)
 	left := most * float64(t.p.strings)
-	if t.p.targets.own {
-		left = math.Inf(1) // a string by itself has no error
-	}
 	for i, g := range slices.Backward(pair.set) {
 		var known bool
 		if t.e2[i], known = t.p.measure(i, g, &pair.places[i], left, t.strung[i], nil); !known {
@@ -195,7 +189,7 @@ func (t *trial) errorOf(pair *strungPair, most float64) float64 {
 		}
 		left -= t.e2[i]
 	}
-	return math.Sqrt(mean(t.p.squares(t.e2, t.strung)))
+	return math.Sqrt(mean(t.e2))
 }
 
 // good reports whether an error is good in the trial. Up to n + 1.5 n it is,

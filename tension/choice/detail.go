@@ -91,14 +91,17 @@ func (p *Plan) Detail(bass, treble unit.Length, set []int) (*Detail, error) {
 	p.setGeometry(&d.Pair, &frame, bass, treble)
 	d.Gauges = slices.Clone(set)
 	d.Broken = p.PairLimits(&frame)
-	places, strung := p.detailStrings(d, &frame)
-	d.Inharmonicity = p.inharmonicity(set, places)
-	d.Broken = append(d.Broken, p.setLimits(set, places, d.Inharmonicity)...)
+	c := newChooser(p)
+	p.putAll(&frame, c.places)
+	broken, known := c.take(d.Gauges)
+	c.detailStrings(d, known)
+	d.Inharmonicity = p.inharmonicity(set, c.places)
+	d.Broken = append(append(d.Broken, broken...), p.setLimits(set, c.places, d.Inharmonicity)...)
 	for i := range d.Broken {
 		d.Broken[i].Bass, d.Broken[i].Treble = bass, treble
 	}
-	for c := range p.req.Cases {
-		d.Totals = append(d.Totals, p.total(d, c, strung))
+	for k := range p.req.Cases {
+		d.Totals = append(d.Totals, c.total(d, k))
 	}
 	if p.ref != nil {
 		for _, t := range p.ref.tensions(p.wires) {
@@ -108,39 +111,26 @@ func (p *Plan) Detail(bass, treble unit.Length, set []int) (*Detail, error) {
 	return d, nil
 }
 
-// detailStrings measures every string and gives the pair its error.
-func (p *Plan) detailStrings(d *Detail, frame *fan.Frame) ([]place, []*strung) {
-	places, all, e2, m := p.newPlaces(), []*strung(nil), make([]float64, p.strings), misses{loose: true}
-	p.putAll(frame, places)
-	for i, g := range d.Gauges {
-		var known bool
-		all = append(all, p.newStrung(i))
-		e2[i], known = p.measure(i, g, &places[i], math.Inf(1), all[i], &m)
-		d.ErrorUnknown = d.ErrorUnknown || !known
-	}
-	d.Broken = append(d.Broken, m.list...)
-	squares := p.squares(e2, all)
-	if !d.ErrorUnknown {
-		d.Error = unit.Ratio(math.Sqrt(mean(squares)))
+// detailStrings gives a pair its strings and its error.
+func (c *chooser) detailStrings(d *Detail, known bool) {
+	if d.ErrorUnknown = !known; known {
+		d.Error = unit.Ratio(math.Sqrt(mean(c.e2)))
 	}
 	worst := 0.0
 	for i := range d.Gauges {
-		s := p.stringDetail(i, d.Gauges[i], &places[i], all)
-		s.Error = unit.Ratio(math.Sqrt(squares[i]))
-		if squares[i] > worst {
-			worst, d.WorstString, d.WorstDeviation = squares[i], i+1, s.Deviation
+		s := c.stringDetail(i)
+		if c.e2[i] > worst {
+			worst, d.WorstString, d.WorstDeviation = c.e2[i], i+1, s.Deviation
 		}
 		d.Strings = append(d.Strings, s)
 	}
-	return places, all
 }
 
-func (p *Plan) stringDetail(i, g int, at *place, all []*strung) StringDetail {
+func (c *chooser) stringDetail(i int) StringDetail {
+	p, g, at, strung := c.p, c.set[i], &c.places[i], c.strung[i]
 	w := p.wires[g]
-	out := StringDetail{Number: i + 1, Gauge: g, Length: unit.Length(at.length), Target: unit.Force(p.targets.tension[i]), Deviation: p.deviation(i, all)}
-	if p.targets.own {
-		out.Target = unit.Force(math.Exp(p.ownMean(all, 0)))
-	}
+	out := StringDetail{Number: i + 1, Gauge: g, Length: unit.Length(at.length), Error: unit.Ratio(math.Sqrt(c.e2[i])),
+		Target: unit.Force(p.want(i, 0)), Deviation: unit.Ratio(math.Expm1(p.mean(i, strung.logs)))}
 	if out.Target > 0 {
 		speed2 := make([]float64, len(at.notes))
 		for k, n := range at.notes {
@@ -148,16 +138,16 @@ func (p *Plan) stringDetail(i, g int, at *place, all []*strung) StringDetail {
 		}
 		out.Wanted = unit.LinearDensity(out.Target.N() / math.Exp(p.mean(i, speed2)))
 	}
-	for c, one := range p.req.Cases {
-		k := p.tuned[i].of[c]
-		t := unit.Force(all[i].tension[k])
+	for tuning, one := range p.req.Cases {
+		k := p.tuned[i].of[tuning]
+		t := unit.Force(strung.tension[k])
 		st := StringTuning{
-			Pitch: one.Pitches[i], Sounding: unit.Length(at.length * p.capos[c].sounds), SoundingPitch: unit.Frequency(one.Pitches[i].Hz() * p.capos[c].raise),
+			Pitch: one.Pitches[i], Sounding: unit.Length(at.length * p.capos[tuning].sounds), SoundingPitch: unit.Frequency(one.Pitches[i].Hz() * p.capos[tuning].raise),
 			Tension: w.WithU(nil, t), Breaking: w.Breaking(t),
 		}
 		st.Inharmonicity = tension.Inharmonicity(nil, w, t, st.Sounding)
 		if p.isBend[i] {
-			st.Bends = p.bendDetails(i, k, w, at, all[i])
+			st.Bends = p.bendDetails(i, k, w, at, strung)
 		}
 		out.Tunings = append(out.Tunings, st)
 	}
@@ -195,13 +185,13 @@ func (p *Plan) bendDetails(i, k int, w tension.Wire, at *place, s *strung) []Ben
 // total adds up the strings in one tuning. Strings of one gauge share its
 // error, and gauges weighed on one balance share the balance's, so the
 // uncertainty adds those parts before it squares them.
-func (p *Plan) total(d *Detail, c int, all []*strung) Total {
+func (c *chooser) total(d *Detail, tuning int) Total {
 	var t Total
+	p := c.p
 	squares := make([]float64, p.strings)
 	leans := map[int]influence{}
 	for i, s := range d.Strings {
-		k := p.tuned[i].of[c]
-		force := s.Tunings[c].Tension.Value
+		force := s.Tunings[tuning].Tension.Value
 		t.Tension.Value += force
 		bass := unit.Force(halfShare(i, p.strings))
 		t.BassHalf += bass * force
@@ -209,11 +199,7 @@ func (p *Plan) total(d *Detail, c int, all []*strung) Total {
 		by := p.wires[s.Gauge].Sensitivities(force)
 		l := leans[s.Gauge]
 		leans[s.Gauge] = influence{l.density + force.N()*by.LinearDensity, l.core + force.N()*by.CoreDia}
-		squares[i] = all[i].squares[k]
-		if p.targets.own {
-			x := all[i].logs[k] - p.ownMean(all, c)
-			squares[i] += x * x
-		}
+		squares[i] = c.strung[i].squares[p.tuned[i].of[tuning]]
 	}
 	t.Tension.U = unit.Force(p.spread(leans))
 	t.Error = unit.Ratio(math.Sqrt(mean(squares)))

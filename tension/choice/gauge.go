@@ -10,7 +10,7 @@ import (
 // strung is what one gauge does as one string of a pair, by note.
 type strung struct {
 	tension []float64        // N
-	logs    []float64        // ln(T/T*), or ln T where no tension is wanted
+	logs    []float64        // ln(T/T*), 0 where no tension is wanted
 	squares []float64        // e squared
 	bends   [][]tension.Bend // of tension 0 where it cannot be made
 }
@@ -50,8 +50,7 @@ func (m *misses) over(l Limit, fret, value, bound float64) {
 const windingSpare = 0.010
 
 // measure works out what gauge g does as string i at a place, and its squared
-// error e^2 (the tension's part aside where the candidate's own mean is wanted);
-// it is not known where a bend cannot be made. The bends are left out, and known
+// error e^2, which is not known where a bend cannot be made. The bends are left out, and known
 // is false, where the tension alone makes e^2 more than most.
 //
 //	e^2 = (ln T/T*)^2 + b mean over the bend frets of (h(F/F*)^2 + h(D/D*)^2)/2
@@ -66,18 +65,16 @@ func (p *Plan) measure(i, g int, at *place, most float64, s *strung, m *misses) 
 		m.string, m.gauge = i+1, g
 		p.wireLimits(i, g, at, m)
 	}
-	want, soft := p.targets.tension[i], w.Compliance()
+	soft := w.Compliance()
 	for k := range at.notes {
 		t := tension.Stretched(w.LinearDensity.KgPerM()*at.notes[k].speed2, soft)
 		s.tension[k], s.squares[k] = t, 0
 		if m != nil {
 			p.tensionLimits(w, t, m)
 		}
-		if want > 0 {
+		if want := p.want(i, k); want > 0 {
 			s.logs[k] = math.Log(t / want)
 			s.squares[k] = s.logs[k] * s.logs[k]
-		} else {
-			s.logs[k] = math.Log(t)
 		}
 	}
 	if e2 = p.blend(i, s.squares); e2 > most || !p.isBend[i] {

@@ -161,54 +161,6 @@ func (p *Plan) inharmonicity(set []int, places []place) unit.Cents {
 	return most
 }
 
-// squares are the squared errors of the strings of a set: e2 as measured, or,
-// against the candidate's own mean, from the logarithms of its tensions, with
-// the mean over the strings taken in each tuning.
-func (p *Plan) squares(e2 []float64, strung []*strung) []float64 {
-	if !p.targets.own {
-		return e2
-	}
-	out := make([]float64, p.strings)
-	for c, share := range p.share {
-		mean := p.ownMean(strung, c)
-		for i, s := range strung {
-			k := p.tuned[i].of[c]
-			x := (s.logs[k]-mean)*(s.logs[k]-mean) + s.squares[k]
-			if p.req.By == Worst {
-				out[i] = max(out[i], x)
-			} else {
-				out[i] += share * x
-			}
-		}
-	}
-	return out
-}
-
-// ownMean is the mean of ln T over the strings in one tuning.
-func (p *Plan) ownMean(strung []*strung, c int) float64 {
-	mean := 0.0
-	for i, s := range strung {
-		mean += s.logs[p.tuned[i].of[c]] / float64(p.strings)
-	}
-	return mean
-}
-
-// deviation is how far string i's tension is from the wanted, as a part of it;
-// of several tunings from the weighted mean of ln T/T*. 0 where none is wanted.
-func (p *Plan) deviation(i int, strung []*strung) unit.Ratio {
-	switch {
-	case p.targets.tension[i] > 0:
-		return unit.Ratio(math.Expm1(p.mean(i, strung[i].logs)))
-	case p.targets.own:
-		sum := 0.0
-		for c, share := range p.share {
-			sum += share * (strung[i].logs[p.tuned[i].of[c]] - p.ownMean(strung, c))
-		}
-		return unit.Ratio(math.Expm1(sum))
-	}
-	return 0
-}
-
 // mean is E squared: the mean over the strings of their squared errors, so that
 // a string counts once however often it is bent.
 func mean(squares []float64) float64 {

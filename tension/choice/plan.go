@@ -32,12 +32,13 @@ type Plan struct {
 	gaps    bool // equal gaps: the spacing depends on the set
 	ref     *reference
 	targets targets
+	own     bool    // the tension wanted is the candidate's own mean
 	removed float64 // U squared
 	leftOut []LeftOut
 }
 
 // tuned is what the tunings ask of one string; cases that tune it alike, under
-// the same capo, stand together.
+// the same capo, stand together, unless each has its own wanted tension.
 type tuned struct {
 	notes []note
 	of    []int // by case: its note
@@ -86,6 +87,7 @@ func Prepare(req Request) (*Plan, error) {
 			return nil, err
 		}
 	}
+	p.own = req.Feel.Tension.Kind == Even && p.ref == nil
 	p.setBends()
 	if p.base, err = fan.NewBase(p.spacedFor(req.Given)); err != nil {
 		return nil, err
@@ -133,7 +135,7 @@ func (p *Plan) setNotes() {
 		var t tuned
 		for c, one := range p.req.Cases {
 			pitch := one.Pitches[i].Hz()
-			k := slices.IndexFunc(t.notes, func(n note) bool { return n.pitch == pitch && n.capo == p.capos[c] })
+			k := slices.IndexFunc(t.notes, func(n note) bool { return !p.own && n.pitch == pitch && n.capo == p.capos[c] })
 			if k < 0 {
 				n := note{pitch: pitch, capo: p.capos[c]}
 				for f, fret := range p.req.Feel.BendFrets {

@@ -110,9 +110,9 @@ func (p *Plan) ReferenceStrings() []int {
 // targets are the wanted values of a request; a 0 means that there is none.
 type targets struct {
 	tension []float64   // by string, N
+	means   []float64   // by tuning, N: those of a set, where its own mean is wanted
 	force   [][]float64 // by string, then bend fret, N; nil where the bend has no target
 	dist    [][]float64 // the same in m; nil where the bend distance has none
-	own     bool        // the tension wanted is the candidate's own mean
 }
 
 // wanted are the targets with given wires, those of the request or of a trial.
@@ -124,9 +124,7 @@ func (p *Plan) wanted(wires []tension.Wire) targets {
 		for i := range n {
 			t.tension[i] = f.Tension.Forces[min(i, len(f.Tension.Forces)-1)].N()
 		}
-	case f.Tension.Kind == Even && p.ref == nil:
-		t.own = true
-	case f.Tension.Kind != NoTarget:
+	case f.Tension.Kind != NoTarget && !p.own:
 		feel := p.ref.tensions(wires)
 		if f.Tension.Kind == Even {
 			mean := 0.0
@@ -147,6 +145,31 @@ func (p *Plan) wanted(wires []tension.Wire) targets {
 		}
 	}
 	return t
+}
+
+// takeMeans makes the mean tension of a set, of its logarithms in each tuning, the
+// wanted one, where it is the candidate's own.
+func (p *Plan) takeMeans(set []int, places []place) {
+	if !p.own {
+		return
+	}
+	p.targets.means = make([]float64, len(p.req.Cases))
+	for k := range p.targets.means {
+		sum := 0.0
+		for i, g := range set {
+			w := &p.wires[g]
+			sum += math.Log(tension.Stretched(w.LinearDensity.KgPerM()*places[i].notes[k].speed2, w.Compliance()))
+		}
+		p.targets.means[k] = math.Exp(sum / float64(len(set)))
+	}
+}
+
+// want is the tension wanted of note k of string i; 0 for none.
+func (p *Plan) want(i, k int) float64 {
+	if p.targets.means != nil {
+		return p.targets.means[k]
+	}
+	return p.targets.tension[i]
 }
 
 // wantedBends are the targets of string i's bends. Where the reference cannot
@@ -250,7 +273,7 @@ func (p *Plan) irremovable() float64 {
 		return 0
 	}
 	means := make([]float64, len(p.req.Cases))
-	if p.targets.own {
+	if p.own {
 		for c, one := range p.req.Cases {
 			for _, f := range one.Pitches {
 				means[c] += 2 * math.Log(f.Hz()) / float64(p.strings)

@@ -41,10 +41,14 @@ func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (v point, mis
 	broken := p.PairLimits(&frame)
 	if broken == nil {
 		p.putAll(&frame, c.places)
-		broken = c.choose(p.req.Given)
+		if p.req.Given != nil {
+			broken, _ = c.take(p.req.Given)
+		} else {
+			broken = c.choose()
+		}
 	}
 	if broken == nil {
-		v = point{e2: mean(p.squares(c.e2, c.strung)), cents: p.inharmonicity(c.set, c.places).Value(), set: slices.Clone(c.set)}
+		v = point{e2: mean(c.e2), cents: p.inharmonicity(c.set, c.places).Value(), set: slices.Clone(c.set)}
 		broken = p.setLimits(c.set, c.places, unit.Cents(v.cents))
 	}
 	if broken != nil {

@@ -41,10 +41,10 @@ func (p *Plan) kindOf(g int) int {
 // construction to be kept: 10 % (judgement).
 var near = math.Log(1.1)
 
-// chooser finds the best set of one pair after another. Every goroutine of a
-// search has its own.
+// chooser finds and measures the set of one pair after another. Every goroutine has
+// its own.
 type chooser struct {
-	p      *Plan
+	p      *Plan // its own, lest another takes other means or wires
 	places []place
 	strung []*strung
 	misses misses
@@ -55,12 +55,25 @@ type chooser struct {
 }
 
 func newChooser(p *Plan) *chooser {
-	c := &chooser{p: p, places: p.newPlaces(),
+	own := *p
+	c := &chooser{p: &own, places: p.newPlaces(),
 		set: make([]int, p.strings), e2: make([]float64, p.strings), kept: make([]int, p.strings), loose: make([]bool, p.strings)}
 	for i := range p.strings {
 		c.strung = append(c.strung, p.newStrung(i))
 	}
 	return c
+}
+
+// take measures a set on the pair whose places are set, and lists the limits that
+// its strings break; known is false where a bend cannot be made.
+func (c *chooser) take(set []int) (broken []Miss, known bool) {
+	c.set, c.misses, known = set, misses{loose: true}, true
+	c.p.takeMeans(set, c.places)
+	for i, g := range set {
+		e2, made := c.p.measure(i, g, &c.places[i], math.Inf(1), c.strung[i], &c.misses)
+		c.e2[i], known = e2, known && made
+	}
+	return c.misses.list, known
 }
 
 // best is the least that a walk has found.
@@ -70,32 +83,24 @@ type best struct {
 	near  bool
 }
 
-// choose measures the gauges given, or finds the set of least error among
-// admissible gauges, on the pair whose places are set; what it lists is what there
-// is none for. Every string takes its least; where that breaks the ordering rule,
-// an exact dynamic programme finds the set. A gauge whose strength is not known
-// passes no limit on it while another is near the wanted tension; where none is, it
-// is better than a string far off.
-func (c *chooser) choose(given []int) []Miss {
+// choose finds the set of least error among admissible gauges on the pair whose
+// places are set; what it lists is what there is none for. Every string takes its
+// least; where that breaks the ordering rule, an exact dynamic programme finds the
+// set. A gauge whose strength is not known passes no limit on it while another is
+// near the wanted tension; where none is, it is better than a string far off.
+func (c *chooser) choose() []Miss {
 	p := c.p
 	for i := range p.strings {
-		var b best
-		list := p.sorted
-		if given != nil {
-			list, c.loose[i] = given[i:i+1], true
-			b.gauge = given[i]
-			if b.e2, b.near = c.admit(i, b.gauge, math.Inf(1)); !b.near {
-				b.gauge = -1
-			}
-		} else if b = c.leastOf(i, false); !b.near {
+		b := c.leastOf(i, false)
+		if !b.near {
 			b = c.leastOf(i, true)
 		}
 		if b.gauge < 0 {
-			return []Miss{c.emptied(i, list)}
+			return []Miss{c.emptied(i)}
 		}
 		c.set[i], c.e2[i] = b.gauge, b.e2
 	}
-	if given == nil && p.req.Ordering && !p.inOrder(c.set) && !c.reorder() {
+	if p.req.Ordering && !p.inOrder(c.set) && !c.reorder() {
 		return []Miss{{Limit: OrderingRule, Gauge: -1}}
 	}
 	return nil
@@ -160,11 +165,11 @@ func (c *chooser) anyNear(i, kind int) bool {
 	})
 }
 
-// emptied is the miss of a string that no gauge of a list is left for: of the
-// limit that removed most, the gauge that missed by least.
-func (c *chooser) emptied(i int, list []int) Miss {
+// emptied is the miss of a string that no gauge is left for: of the limit that
+// removed most, the gauge that missed by least.
+func (c *chooser) emptied(i int) Miss {
 	var removed tally
-	for _, g := range list {
+	for _, g := range c.p.sorted {
 		if _, ok := c.admit(i, g, math.Inf(1)); !ok {
 			removed.drop(c.misses.list[0], 1)
 		}

@@ -24,7 +24,7 @@ func (p *Plan) Suggest(bass, treble unit.Length) (set []int, none Miss) {
 			return nil, miss
 		}
 		p.putAll(&frame, c.places)
-		if broken := c.choose(nil); broken != nil {
+		if broken := c.choose(); broken != nil {
 			broken[0].Bass, broken[0].Treble = bass, treble
 			return nil, broken[0]
 		}
