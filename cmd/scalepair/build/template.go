@@ -1,15 +1,14 @@
 package build
 
 import (
-	"bytes"
 	"cmp"
 	"embed"
 	"fmt"
 	"math"
+	"os"
 	"slices"
 	"strconv"
 	"strings"
-	"text/template"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -47,25 +46,27 @@ func Template(s Start) (buildFile, readingsFile []byte, err error) {
 	}
 	m := measures{inches: s.Unit != unit.Millimetres}
 	k := instrumentOf(t)
-	var out bytes.Buffer
-	text := template.Must(template.New("").Funcs(template.FuncMap{
-		"pick":  m.pick,
-		"quote": quote,
-		"len":   func(mm, in string) string { return quote(m.pick(mm+" mm", in+" in")) },
-		"force": func(n, lbf string) string { return quote(m.pick(n+" N", lbf+" lbf")) },
-	}).ParseFS(templates, "template/build.toml.tmpl"))
-	if err := text.ExecuteTemplate(&out, "build.toml.tmpl", k.page(s, t, m)); err != nil {
-		return nil, nil, fmt.Errorf("writing the build file: %w", err)
+	text, err := templates.ReadFile("template/build.toml.tmpl")
+	if err != nil {
+		return nil, nil, err
 	}
+	page := k.page(s, t, m)
+	// ${Name} stands for a value of the page, ${metric|inch} for one of the two.
+	filled := os.Expand(string(text), func(name string) string {
+		if metric, inch, both := strings.Cut(name, "|"); both {
+			return m.pick(metric, inch)
+		}
+		return page[name]
+	})
 	readings, err := templates.ReadFile("template/" + k.name + "_" + m.pick("mm", "in") + ".csv")
-	return alignRemarks(out.Bytes()), readings, err
+	return alignRemarks(filled), readings, err
 }
 
 // alignRemarks puts the remarks that the template sets off with a tab into one
 // column. No tab comes from elsewhere: texts have theirs escaped.
-func alignRemarks(text []byte) []byte {
+func alignRemarks(text string) []byte {
 	const column = 38
-	lines := strings.SplitAfter(string(text), "\n")
+	lines := strings.SplitAfter(text, "\n")
 	for i, line := range lines {
 		if before, remark, found := strings.Cut(line, "\t"); found {
 			lines[i] = before + strings.Repeat(" ", max(2, column-len(before))) + remark
@@ -148,9 +149,9 @@ func highest(t tuning.Tuning) (semitone int) {
 	return semitone
 }
 
-// page is what the template's text is filled with. Lengths and lists are as TOML
+// page is what stands for the template's names. Texts, lengths and lists are as TOML
 // writes them.
-func (k instrument) page(s Start, t tuning.Tuning, m measures) map[string]any {
+func (k instrument) page(s Start, t tuning.Tuning, m measures) map[string]string {
 	n, common := t.Strings(), fan.CommonDots(k.frets)
 	gaps, scale := float64(n-1), m.of(k.scale)
 	shrink := math.Exp2(-max(0, float64(highest(t)-highestGuitar)) / 12)
@@ -164,10 +165,17 @@ func (k instrument) page(s Start, t tuning.Tuning, m measures) map[string]any {
 		}
 		return quote(at(from) + " to " + at(to) + " by " + m.pick("5 mm", "0.125 in"))
 	}
-	return map[string]any{
-		"Name": cmp.Or(strings.TrimSpace(s.Name), "My build"), "Tuning": t.String(), "Instrument": k.name, "Units": quote(s.Unit.String()),
-		"Inches": m.inches, "IsBass": k.name == bass.name, "ReEntrant": t.ReEntrant(), "Frets": k.frets,
-		"ReferenceScale": quote(m.pick(trim(k.scale.mm)+" mm", trim(k.scale.in)+" in")), "ReferenceTuning": k.tuning, "ReferenceGauges": labelList(k.gauges),
+	ordering, bending := "", `"no harder than the reference"`+"\t"+`# or "like the reference", `+m.pick(`"no harder than 12 N"`, `"no harder than 2.7 lbf"`)+`, "none"`
+	if t.ReEntrant() {
+		ordering = "\nordering = false\t# since the strings do not rise one by one"
+	}
+	if k.name == bass.name {
+		bending = `"none"` + "\t# basses are rarely bent"
+	}
+	return map[string]string{
+		"Name": quote(cmp.Or(strings.TrimSpace(s.Name), "My build")), "Tuning": quote(t.String()), "Ordering": ordering, "Instrument": k.name, "Units": quote(s.Unit.String()),
+		"BendingForce": bending, "Frets": strconv.Itoa(k.frets),
+		"ReferenceScale": quote(m.pick(trim(k.scale.mm)+" mm", trim(k.scale.in)+" in")), "ReferenceTuning": quote(k.tuning), "ReferenceGauges": labelList(k.gauges),
 		"Treble": lengths(scale-m.of(k.below), scale), "Bass": lengths(scale-m.of(k.below), scale+m.of(k.above)),
 		"Gauges":           labelList(slices.Repeat(k.gauges[:1], n)),
 		"Towards":          labelList(slices.Repeat([]string{"middle"}, n)),
