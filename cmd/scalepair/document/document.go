@@ -3,7 +3,7 @@
 //
 // In reading order: document.go has the document, write.go the formats, text.go
 // and html.go the writers that need more than a few lines, clean.go and ascii.go
-// what makes foreign text fit to print, page.html and style.css the page.
+// what makes foreign text fit to print, style.css the page.
 package document
 
 import (

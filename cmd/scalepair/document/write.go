@@ -96,7 +96,7 @@ func (d *Document) Write(w io.Writer, o Options) error {
 	case CSV:
 		err = d.writeCSV(&b)
 	case HTML:
-		err = d.writeHTML(&b)
+		d.writeHTML(&b)
 	default:
 		panic("document: Write cannot write " + o.Format.String())
 	}

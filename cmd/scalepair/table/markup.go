@@ -1,26 +1,15 @@
 package table
 
 import (
+	"cmp"
 	"encoding/csv"
-	"html/template"
+	"fmt"
+	"html"
 	"io"
 	"strings"
 
-	"github.com/olekukonko/tablewriter/renderer"
-	"github.com/olekukonko/tablewriter/tw"
-
 	"scalepair/data/csvtable"
 )
-
-// Markdown gives the table as GitHub-flavoured Markdown, columns padded so that
-// the source reads well too, without title and notes.
-func (t *Table) Markdown() string {
-	text := t.grid(renderer.NewMarkdown(), tw.Padding{Left: " ", Right: " ", Overwrite: true}, t.shown(), func(_ int, s string) string { return EscapeMarkdown(s) })
-	if len(t.rows) == 0 {
-		text += "\n" + NoRows + "\n"
-	}
-	return text
-}
 
 var markdownSigns = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "<", `\<`, "`", "\\`", "[", `\[`)
 
@@ -56,72 +45,75 @@ func (t *Table) WriteCSV(w io.Writer) error {
 	return out.Error()
 }
 
-var page = template.Must(template.New("table").Parse(`<div class="table" role="region" tabindex="0" aria-label="{{.Label}}">
-<table{{if .Tick}} class="tick"{{end}}>
-{{- if .Title}}
-<caption>{{.Title}}</caption>
-{{- end}}
-<thead>
-<tr>{{if .Tick}}<th scope="col" class="box">done</th>{{end}}{{range .Heads}}<th scope="col"{{if .Right}} class="n"{{end}}>{{.Text}}</th>{{end}}{{if .Room}}<th scope="col" class="room">{{.Room}}</th>{{end}}</tr>
-</thead>
-<tbody>
-{{- range $row := .Rows}}
-<tr>{{if $.Tick}}<td class="box"><label><input type="checkbox" aria-label="{{$.Label}}, {{(index $.Heads 0).Text}} {{(index $row 0).Text}}: done"/></label></td>{{end}}{{range $i, $c := $row}}{{if $i}}<td{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</td>{{else}}<th scope="row"{{if $c.Right}} class="n"{{end}}>{{$c.Text}}</th>{{end}}{{end}}{{if $.Room}}<td class="room"></td>{{end}}</tr>
-{{- else}}
-<tr><td>(none)</td></tr>
-{{- end}}
-</tbody>
-{{- if .Foot}}
-<tfoot>
-<tr>{{if .Tick}}<td class="box"></td>{{end}}{{range .Foot}}<td{{if .Right}} class="n"{{end}}>{{.Text}}</td>{{end}}{{if .Room}}<td class="room"></td>{{end}}</tr>
-</tfoot>
-{{- end}}
-</table>
-</div>
-{{- if .Notes}}
-<ul class="notes">
-{{- range .Notes}}
-<li>{{.}}</li>
-{{- end}}
-</ul>
-{{- end}}
-`))
-
-// htmlCell is a cell as the template shows it.
-type htmlCell struct {
-	Text  string
-	Right bool
-}
-
 // HTML gives the table as an element with its title as the caption, and its
 // notes. Texts are escaped.
-func (t *Table) HTML() (template.HTML, error) {
+func (t *Table) HTML() string {
 	columns := t.shown()
-	line := func(text func(int) string) []htmlCell {
-		out := make([]htmlCell, len(columns))
-		for i, c := range columns {
-			out[i] = htmlCell{text(c), t.heads[c].right}
-		}
-		return out
-	}
-	view := struct {
-		Title, Label string
-		Tick         bool
-		Room         string
-		Heads, Foot  []htmlCell
-		Rows         [][]htmlCell
-		Notes        []string
-	}{Title: t.Title, Label: t.Title, Tick: t.Tick, Room: t.Room, Notes: t.notes, Heads: line(func(c int) string { return t.heads[c].text })}
-	if view.Label == "" {
-		view.Label = t.Name
-	}
-	for _, row := range t.rows {
-		view.Rows = append(view.Rows, line(func(c int) string { return row[c].text }))
-	}
-	if t.foot != nil {
-		view.Foot = line(func(c int) string { return t.foot[c] })
-	}
 	var b strings.Builder
-	err := page.Execute(&b, view)
-	return template.HTML(b.String()), err
+	put := func(format string, texts ...string) {
+		escaped := make([]any, len(texts))
+		for i, text := range texts {
+			escaped[i] = html.EscapeString(text)
+		}
+		fmt.Fprintf(&b, format, escaped...)
+	}
+	line := func(tick, room string, cell func(i, c int, class string)) {
+		put("<tr>")
+		if t.Tick {
+			b.WriteString(tick)
+		}
+		for i, c := range columns {
+			class := ""
+			if t.heads[c].right {
+				class = ` class="n"`
+			}
+			cell(i, c, class)
+		}
+		if t.Room != "" {
+			b.WriteString(room)
+		}
+		put("</tr>\n")
+	}
+	put("<div class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"%s\">\n<table", cmp.Or(t.Title, t.Name))
+	if t.Tick {
+		put(` class="tick"`)
+	}
+	put(">\n")
+	if t.Title != "" {
+		put("<caption>%s</caption>\n", t.Title)
+	}
+	put("<thead>\n")
+	line(`<th scope="col" class="box">done</th>`, `<th scope="col" class="room">`+html.EscapeString(t.Room)+`</th>`, func(_, c int, class string) {
+		put(`<th scope="col"`+class+`>%s</th>`, t.heads[c].text)
+	})
+	put("</thead>\n<tbody>\n")
+	for _, row := range t.rows {
+		tick := `<td class="box"><label><input type="checkbox" aria-label="done: ` + html.EscapeString(row[columns[0]].text) + `"/></label></td>`
+		line(tick, `<td class="room"></td>`, func(i, c int, class string) {
+			if i == 0 {
+				put(`<th scope="row"`+class+`>%s</th>`, row[c].text)
+			} else {
+				put(`<td`+class+`>%s</td>`, row[c].text)
+			}
+		})
+	}
+	if len(t.rows) == 0 {
+		put("<tr><td>%s</td></tr>\n", NoRows)
+	}
+	put("</tbody>\n")
+	if t.foot != nil {
+		put("<tfoot>\n")
+		line(`<td class="box"></td>`, `<td class="room"></td>`, func(_, c int, class string) { put(`<td`+class+`>%s</td>`, t.foot[c]) })
+		put("</tfoot>\n")
+	}
+	put("</table>\n</div>")
+	if len(t.notes) > 0 {
+		put("\n<ul class=\"notes\">\n")
+		for _, note := range t.notes {
+			put("<li>%s</li>\n", note)
+		}
+		put("</ul>")
+	}
+	put("\n")
+	return b.String()
 }

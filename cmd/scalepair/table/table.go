@@ -3,8 +3,8 @@
 // terminal, Markdown, CSV, HTML and JSON are made from that description.
 //
 // In reading order: table.go has the finished table, column.go the columns to
-// build it from, units.go how quantities are printed, text.go and markup.go the
-// writers; JSON is in table.go.
+// build it from, units.go how quantities are printed, text.go with grid.go and
+// markup.go the writers; JSON is in table.go.
 package table
 
 import (

@@ -133,11 +133,10 @@ func TestJSONIsInFixedUnits(t *testing.T) {
 }
 
 func TestHTMLEscapes(t *testing.T) {
-	h, err := table.Of("t", "", []string{"<b>&"}, table.Words("a<b", "a", func(s string) string { return s })).HTML()
-	require.NoError(t, err)
-	assert.Contains(t, string(h), "&lt;b&gt;&amp;")
-	assert.Contains(t, string(h), "a&lt;b")
-	assert.NotContains(t, string(h), "<b>")
+	h := table.Of("t", "", []string{"<b>&"}, table.Words("a<b", "a", func(s string) string { return s })).HTML()
+	assert.Contains(t, h, "&lt;b&gt;&amp;")
+	assert.Contains(t, h, "a&lt;b")
+	assert.NotContains(t, h, "<b>")
 }
 
 func TestNoRows(t *testing.T) {
