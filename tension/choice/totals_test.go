@@ -1,0 +1,86 @@
+package choice
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"scalepair/data/unit"
+	"scalepair/gauges"
+	"scalepair/tension"
+)
+
+// The total's uncertainty by differences: every gauge's linear density and core
+// moved by their own uncertainty, on all strings that have the gauge at once.
+func TestUncertaintyOfTheTotal(t *testing.T) {
+	req := baritone()
+	for i := range req.Stock {
+		g := &req.Stock[i]
+		g.UCore = 0.1 * g.Core
+		g.CoreParts = gauges.Parts{{Source: gauges.CoreSource(g.Label), U: g.UCore.M()}}
+	}
+	set := indexesOf(req.Stock, "p13", "p17", "w26", "w26", "w46", "w62")
+	req.Ordering, req.Limits = false, Limits{}
+	for _, densities := range []bool{true, false} {
+		for i := range req.Stock {
+			g := &req.Stock[i]
+			if g.U, g.Indep = 0.01*g.LinearDensity, 0.01*g.LinearDensity; !densities {
+				g.U, g.Indep = 0, 0 // the cores alone
+			}
+		}
+		p := must(t, req)
+		d, err := p.Detail(unit.MM(700), unit.MM(650), set)
+		require.NoError(t, err)
+		total := func(changed int, density, core float64) (sum float64) {
+			for i, s := range d.Strings {
+				w := p.wires[s.Gauge]
+				if s.Gauge == changed {
+					w.LinearDensity *= unit.LinearDensity(density)
+					w.EA *= unit.Force(core * core)
+				}
+				sum += tension.Open(w, s.Length, req.Cases[0].Pitches[i]).N()
+			}
+			return sum
+		}
+		squares := 0.0
+		for _, g := range []int{set[0], set[1], set[2], set[4], set[5]} {
+			core := (total(g, 1, 1.1) - total(g, 1, 0.9)) / 2
+			density := (total(g, 1.01, 1) - total(g, 0.99, 1)) / 2
+			if !densities {
+				density = 0
+			}
+			squares += core*core + density*density
+		}
+		assert.InEpsilon(t, math.Sqrt(squares), d.Totals[0].Tension.U.N(), 0.02)
+	}
+}
+
+// 'Even' wants every tuning's own mean of all strings, whatever capo it has.
+func TestEvenInSeveralTunings(t *testing.T) {
+	req := baritone()
+	req.Given = indexesOf(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62")
+	req.Reference, req.Limits = nil, Limits{}
+	req.Feel = DefaultFeel(false, true)
+	req.Feel.BendingForce, req.Feel.Inharmonicity = Target{}, 0
+	req.Cases = append(req.Cases, Case{Name: "down, with a capo", Weight: 2, CapoFret: 3, Pitches: hz(57, 52, 47, 43, 37, 32)})
+	d, err := must(t, req).Detail(unit.MM(700), unit.MM(650), req.Given)
+	require.NoError(t, err)
+	deviations := make([]float64, 6)
+	for c := range req.Cases {
+		mean, squares := 0.0, 0.0
+		for _, s := range d.Strings {
+			mean += math.Log(s.Tunings[c].Tension.Value.N()) / 6
+		}
+		for i, s := range d.Strings {
+			x := math.Log(s.Tunings[c].Tension.Value.N()) - mean
+			squares += x * x / 6
+			deviations[i] += x * []float64{1. / 3, 2. / 3}[c]
+		}
+		assert.InEpsilon(t, math.Sqrt(squares), float64(d.Totals[c].Error), 1e-9)
+	}
+	for i, s := range d.Strings {
+		assert.InDelta(t, math.Expm1(deviations[i]), float64(s.Deviation), 1e-9)
+	}
+}
