@@ -30,8 +30,15 @@ type work struct {
 
 func demo(t *testing.T, args ...string) work {
 	t.Helper()
+	return demoWith(t, func(*build.Build) {}, args...)
+}
+
+// demoWith is the demo with something changed.
+func demoWith(t *testing.T, change func(*build.Build), args ...string) work {
+	t.Helper()
 	j, err := build.Load(demoFile, flags(t, append([]string{"--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"}, args...)...))
 	require.NoError(t, err)
+	change(j.Build)
 	w := work{in: &report.Input{Run: j}}
 	w.in.Plan, err = j.Plan()
 	require.NoError(t, err)
@@ -310,5 +317,42 @@ func TestSaddlesBeginWithinTheirTravel(t *testing.T) {
 	assert.InDelta(t, got.Saddles.Rear-got.Saddles.Front, got.Saddles.Needed, 1e-6)
 	for _, row := range got.Steps[9].Tables.Compensation {
 		assert.InDelta(t, row.Begin, got.Saddles.Front+row.Back, 1e-6)
+	}
+}
+
+// The wound part of a string to buy reaches from beyond the nut to what holds the
+// string behind the saddle, on the longest of the strings that have the gauge.
+func TestWindingToBuy(t *testing.T) {
+	w := demoWith(t, func(b *build.Build) {
+		b.Tails.Saddle = build.PerString[unit.Length]{unit.MM(21), unit.MM(22), unit.MM(60), unit.MM(24), unit.MM(25), unit.MM(26)}
+	}, "--gauges", "w56 w44 w34 w34 p17 p13")
+	var got struct {
+		Steps []struct {
+			Tables struct {
+				Shopping []struct {
+					Gauge   string
+					Strings []int   `json:"for_strings"`
+					Winding float64 `json:"least_winding_mm"`
+				}
+			}
+		}
+	}
+	text, err := json.Marshal(w.bench(t, report.BenchOptions{}))
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(text, &got))
+	for i, want := range []struct {
+		gauge   string
+		strings []int
+		tail    float64
+		longest int // of the strings, from 1
+	}{{"w56", []int{6}, 26, 6}, {"w44", []int{5}, 25, 5}, {"w34", []int{4, 3}, 60, 3}, {"p17", []int{2}, 0, 0}} {
+		row := got.Steps[0].Tables.Shopping[i]
+		assert.Equal(t, want.gauge, row.Gauge)
+		assert.Equal(t, want.strings, row.Strings)
+		if want.longest > 0 {
+			assert.InDelta(t, w.l.Strings[want.longest-1].Length.MM()+want.tail+10, row.Winding, 1e-6)
+		} else {
+			assert.Zero(t, row.Winding)
+		}
 	}
 }
