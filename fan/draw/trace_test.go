@@ -1,11 +1,10 @@
 package draw_test
 
 import (
-	"bytes"
-	"encoding/xml"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -50,118 +49,63 @@ func (g tracedGroup) Lines(layer string) []draw.Line {
 	return out
 }
 
+// attribute is one of a row of the trace, which has an element a row.
+var attribute = regexp.MustCompile(`(\w+)="([^"]*)"`)
+
 // readPDF traces a PDF with mutool. It skips, or under CI=true fails, where
 // that program is not installed.
-func readPDF(t testing.TB, file []byte) []tracedPage {
+func readPDF(t testing.TB, file []byte) (pages []tracedPage) {
 	t.Helper()
 	mutool := testutil.NeedTool(t, "mutool")
-	path := filepath.Join(t.TempDir(), "traced.pdf")
-	require.NoError(t, os.WriteFile(path, file, 0o600))
-	out, err := exec.Command(mutool, "trace", path).Output()
+	name := filepath.Join(t.TempDir(), "traced.pdf")
+	require.NoError(t, os.WriteFile(name, file, 0o600))
+	out, err := exec.Command(mutool, "trace", name).Output()
 	require.NoError(t, err, "mutool trace")
-	r := traceReader{t: t}
-	r.read(out)
-	return r.pages
-}
-
-// traceReader walks the trace, an XML document of drawing calls.
-type traceReader struct {
-	t      testing.TB
-	pages  []tracedPage
-	layer  string
-	path   *tracedPath // being read
-	clip   bool        // path is a clip
-	curved bool        // path has curves, and is passed over
-	matrix [6]float64
-}
-
-func (r *traceReader) read(trace []byte) {
-	dec := xml.NewDecoder(bytes.NewReader(trace))
-	dec.Strict = false
-	for {
-		token, err := dec.Token()
-		if token == nil || err != nil {
-			return
+	numbers := func(s string) (out []float64) {
+		for _, f := range strings.Fields(s) {
+			x, err := strconv.ParseFloat(f, 64)
+			require.NoError(t, err, "a number of the trace")
+			out = append(out, x)
 		}
-		switch e := token.(type) {
-		case xml.StartElement:
-			r.start(e)
-		case xml.EndElement:
-			r.end(e)
+		return out
+	}
+	var path tracedPath
+	var m []float64
+	layer, curved := "", false
+	for _, row := range strings.Split(string(out), "\n") {
+		is := map[string]string{}
+		for _, a := range attribute.FindAllStringSubmatch(row, -1) {
+			is[a[1]] = a[2]
 		}
-	}
-}
-
-func (r *traceReader) start(e xml.StartElement) {
-	switch e.Name.Local {
-	case "page":
-		box := r.numbers(attr(e, "mediabox"))
-		r.pages = append(r.pages, tracedPage{Width: box[2] * pointMM, Height: box[3] * pointMM})
-		r.group(draw.NoRect())
-	case "layer":
-		r.layer = attr(e, "name")
-	case "end_layer":
-		r.layer = ""
-	case "stroke_path", "clip_path":
-		r.path = &tracedPath{Layer: r.layer, Dashed: attr(e, "dash") != ""}
-		r.clip, r.curved = e.Name.Local == "clip_path", false
-		copy(r.matrix[:], r.numbers(attr(e, "transform")))
-	case "moveto", "lineto":
-		r.point(e)
-	case "curveto":
-		r.curved = true
-	case "pop_clip":
-		r.group(draw.NoRect())
-	}
-}
-
-func (r *traceReader) end(e xml.EndElement) {
-	if r.path == nil || e.Name.Local != "stroke_path" && e.Name.Local != "clip_path" {
-		return
-	}
-	if r.clip {
-		r.group(draw.NoRect().Include(r.path.Points...))
-	} else if !r.curved {
-		page := &r.pages[len(r.pages)-1]
-		g := &page.Groups[len(page.Groups)-1]
-		g.Paths = append(g.Paths, *r.path)
-	}
-	r.path = nil
-}
-
-func (r *traceReader) group(clip draw.Rect) {
-	page := &r.pages[len(r.pages)-1]
-	page.Groups = append(page.Groups, tracedGroup{Clip: clip})
-}
-
-// point carries a corner of a path to millimetres, y up.
-func (r *traceReader) point(e xml.StartElement) {
-	if r.path == nil {
-		return
-	}
-	x, y := r.numbers(attr(e, "x"))[0], r.numbers(attr(e, "y"))[0]
-	m := r.matrix
-	r.path.Points = append(r.path.Points, draw.Point{
-		X: (m[0]*x + m[2]*y + m[4]) * pointMM,
-		Y: r.pages[len(r.pages)-1].Height - (m[1]*x+m[3]*y+m[5])*pointMM,
-	})
-}
-
-func (r *traceReader) numbers(s string) []float64 {
-	var out []float64
-	for _, f := range strings.Fields(s) {
-		x, err := strconv.ParseFloat(f, 64)
-		require.NoError(r.t, err, "a number of the trace")
-		out = append(out, x)
-	}
-	return out
-}
-
-func attr(e xml.StartElement, name string) string {
-	for _, a := range e.Attr {
-		if a.Name.Local == name {
-			return a.Value
+		kind, _, _ := strings.Cut(strings.Trim(row, " <>/"), " ")
+		switch closes := strings.Contains(row, "</"); {
+		case kind == "page" && !closes:
+			box := numbers(is["mediabox"])
+			pages = append(pages, tracedPage{Width: box[2] * pointMM, Height: box[3] * pointMM, Groups: []tracedGroup{{Clip: draw.NoRect()}}})
+		case kind == "layer":
+			layer = is["name"]
+		case kind == "end_layer":
+			layer = ""
+		case (kind == "stroke_path" || kind == "clip_path") && !closes:
+			path, curved, m = tracedPath{Layer: layer, Dashed: is["dash"] != ""}, false, numbers(is["transform"])
+		case kind == "moveto", kind == "lineto":
+			at := numbers(is["x"] + " " + is["y"])
+			path.Points = append(path.Points, draw.Point{
+				X: (m[0]*at[0] + m[2]*at[1] + m[4]) * pointMM,
+				Y: pages[len(pages)-1].Height - (m[1]*at[0]+m[3]*at[1]+m[5])*pointMM,
+			})
+		case kind == "curveto":
+			curved = true
+		case kind == "stroke_path" && !curved:
+			groups := pages[len(pages)-1].Groups
+			groups[len(groups)-1].Paths = append(groups[len(groups)-1].Paths, path)
+		case kind == "clip_path", kind == "pop_clip":
+			group := tracedGroup{Clip: draw.NoRect()}
+			if kind == "clip_path" {
+				group.Clip = group.Clip.Include(path.Points...)
+			}
+			pages[len(pages)-1].Groups = append(pages[len(pages)-1].Groups, group)
 		}
 	}
-	return ""
+	return pages
 }

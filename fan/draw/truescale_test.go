@@ -1,7 +1,9 @@
 package draw_test
 
 import (
+	"cmp"
 	"encoding/json"
+	"encoding/xml"
 	"math"
 	"os"
 	"os/exec"
@@ -115,6 +117,41 @@ func TestPDFIsSoundAndPrintedTrue(t *testing.T) {
 				assert.Equal(t, want, strings.TrimSpace(string(asked)), name+file)
 			}
 		}
+	}
+}
+
+// layer is a group of an SVG file, by the attributes that drawing programs read.
+type layer struct {
+	Mode  string `xml:"http://www.inkscape.org/namespaces/inkscape groupmode,attr"`
+	Label string `xml:"http://www.inkscape.org/namespaces/inkscape label,attr"`
+	Shape []struct {
+		Stroke string `xml:"stroke,attr"`
+	} `xml:",any"`
+}
+
+// Every layer of an SVG has one colour, and every operation its own.
+func TestSVGHasALayerAndAColourAnOperation(t *testing.T) {
+	var file struct {
+		Windows []struct {
+			Layers []layer `xml:"g"`
+		} `xml:"g"`
+	}
+	require.NoError(t, xml.Unmarshal(files(t, "six")["six.svg"], &file))
+	colours := map[string]string{}
+	for _, l := range file.Windows[0].Layers {
+		assert.Equal(t, "layer", l.Mode)
+		for _, shape := range l.Shape {
+			if shape.Stroke != "" {
+				assert.Equal(t, cmp.Or(colours[l.Label], shape.Stroke), shape.Stroke, l.Label)
+				colours[l.Label] = shape.Stroke
+			}
+		}
+	}
+	seen := map[string]bool{}
+	for _, operation := range []string{"board", "blank", "slots", "slot-outlines", "nut", "strings", "dots", "key"} {
+		assert.NotEmpty(t, colours[operation], operation)
+		assert.False(t, seen[colours[operation]], operation)
+		seen[colours[operation]] = true
 	}
 }
 
