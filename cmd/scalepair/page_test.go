@@ -12,6 +12,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -107,6 +108,12 @@ function look(f, want) {
     if ((Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05) < 4.5) out.Faint.push(name);
     if (e.matches("td")) out.Letters = Math.min(out.Letters, parseFloat(win.getComputedStyle(e).fontSize));
   }
+  for (const e of doc.querySelectorAll(".tables > div + div table")) if (e.scrollWidth > want.width) out.Beyond.push("marks: " + e.textContent.slice(0, 40));
+  for (const row of doc.querySelectorAll(".tick tbody tr")) {
+    row.scrollIntoView({ block: "center" });
+    const box = row.getBoundingClientRect(), hit = doc.elementFromPoint(Math.min(box.right, want.width) - 40, (box.top + box.bottom) / 2);
+    if (box.height < 24 || !hit || hit.closest("label")?.control !== row.querySelector("input")) out.Beyond.push("not to be touched: " + row.textContent.slice(0, 40));
+  }
   return out;
 }
 const wanted = %s, found = [];
@@ -182,25 +189,86 @@ func TestPagesInABrowser(t *testing.T) {
 	assert.Empty(t, s.strangers())
 }
 
-// sheetBuilds are a six-string, an eight-string in inches and a bass.
-var sheetBuilds = []string{"", "../../testdata/builds/eight_inch/build.toml", "../../testdata/builds/bass_five/build.toml"}
+// sheet is a bench sheet to look at, of a command line.
+type sheet struct{ name, args string }
+
+// sheets are a six-string, and where all is looked at an eight-string in inches, a
+// bass, seven strings in two tunings, a straight and a reverse fan.
+func sheets(t *testing.T) []sheet {
+	reverse := filepath.Join(t.TempDir(), "reverse.toml")
+	readings, err := filepath.Abs("../../testdata/builds/seven/readings.csv")
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(reverse, fmt.Appendf(nil, "readings = %q\n[strings]\ntuning = \"E2 A2 D3 G3 B3 E4\"\ngauges = [\"w46\", \"w36\", \"w26\", \"p17\", \"p13\", \"p10\"]\n"+
+		"[scales]\nreverse_fan = true\n[chosen]\nbass = \"640 mm\"\ntreble = \"660 mm\"\n[neck]\nfrets = 24\nstring_spread_at_nut = \"36 mm\"\nstring_spread_at_saddle = \"54 mm\"\n", readings), 0o600))
+	return []sheet{{"six", ""}, {"eight", "../../testdata/builds/eight_inch/build.toml"}, {"bass", "../../testdata/builds/bass_five/build.toml"},
+		{"seven", "../../testdata/builds/seven/build.toml"}, {"straight", "--bass 648mm --treble 648mm"}, {"reverse", reverse}}[:testutil.Times(6, 1)]
+}
+
+func (s sheet) page(t *testing.T) []byte {
+	t.Helper()
+	to := filepath.Join(t.TempDir(), "sheet.html")
+	ran(t, append([]string{"bench", "--out", to}, strings.Fields(s.args)...)...)
+	text, err := os.ReadFile(to)
+	require.NoError(t, err)
+	return text
+}
 
 // pagesToLookAt are the pages that a browser is shown: one of everything, and
 // bench sheets.
 func pagesToLookAt(t *testing.T) map[string][]byte {
 	pages := map[string][]byte{"everything": pageOf(t, everything())}
-	for i, path := range sheetBuilds[:testutil.Times(3, 1)] {
-		to := filepath.Join(t.TempDir(), "sheet.html")
-		if path != "" {
-			ran(t, "bench", "--out", to, path)
-		} else {
-			ran(t, "bench", "--out", to)
-		}
-		text, err := os.ReadFile(to)
-		require.NoError(t, err)
-		pages[fmt.Sprintf("sheet%d", i)] = text
+	for _, s := range sheets(t) {
+		pages[s.name] = s.page(t)
 	}
 	return pages
+}
+
+// A sheet takes two sheets of paper for the choice and six for the bench, A4 or
+// Letter, none of them empty; the marks of both lines stand side by side on one.
+func TestSheetsOfPaper(t *testing.T) {
+	for _, s := range sheets(t) {
+		for _, size := range []string{"A4", "Letter"} {
+			t.Run(s.name+" on "+size, func(t *testing.T) {
+				t.Parallel()
+				testutil.NeedTool(t, "chromium")
+				pdf, paper := printed(t, []byte(strings.Replace(string(s.page(t)), "@page {", "@page { size: "+size+";", 1)))
+				bench := slices.IndexFunc(paper, func(text string) bool { return strings.Contains(text, "At the bench\n") })
+				t.Logf("choice %d, bench %d sheets of paper", bench, len(paper)-bench)
+				assert.LessOrEqual(t, bench, 2)
+				assert.LessOrEqual(t, len(paper)-bench, 6)
+				words, _ := wordsOf(t, pdf)
+				for i, list := range words {
+					assert.Greater(t, len(list), 80, "words on sheet %d", i+1)
+				}
+				marks := slices.IndexFunc(paper, func(text string) bool { return strings.Contains(text, "4. Marks on both lines\n") })
+				var captions []word
+				for i, w := range words[marks][1:] {
+					if before := words[marks][i]; w.text == "line" && (before.text == "Bass" || before.text == "Treble") {
+						captions = append(captions, before)
+					}
+				}
+				require.Len(t, captions, 2)
+				assert.InDelta(t, captions[0].y1, captions[1].y1, 0.5)
+				assert.Contains(t, paper[marks], "5. Checks before the first cut\n")
+			})
+		}
+	}
+}
+
+// Headings nest, and no two boxes have one name.
+func TestSheetIsWellBuilt(t *testing.T) {
+	page, level, names := string(sheets(t)[0].page(t)), 0, map[string]bool{}
+	for _, m := range regexp.MustCompile(`<h(\d)`).FindAllStringSubmatch(page, -1) {
+		next := int(m[1][0] - '0')
+		assert.LessOrEqual(t, next, level+1)
+		level = next
+	}
+	for _, m := range regexp.MustCompile(`<input type="checkbox" aria-label="([^"]*)"`).FindAllStringSubmatch(page, -1) {
+		assert.False(t, names[m[1]], m[1])
+		names[m[1]] = true
+	}
+	assert.Greater(t, len(names), 100)
+	assert.True(t, names["Bass line, fret 12: done"])
 }
 
 // The looking itself: what it must find.

@@ -196,6 +196,7 @@ func (b *Bench) kerfWords() string {
 // dotRow is a dot on the face, on the side, or one of each, by their fret.
 type dotRow struct {
 	fret       int
+	other      bool // the second of a pair
 	face, side bool
 	along, out mark.Rounded // of the face
 	edge       mark.Rounded // of the side
@@ -215,11 +216,16 @@ func (b *Bench) dots() Step {
 		rows[i].side, rows[i].edge = true, r(d.At.Distance(b.l.Frets[0].Slot.Bass))
 	}
 	slices.SortStableFunc(rows, func(a, b dotRow) int { return a.fret - b.fret })
+	for i := range rows {
+		rows[i].other = i > 0 && rows[i].fret == rows[i-1].fret
+	}
 	face, side := func(d dotRow) bool { return d.face }, func(d dotRow) bool { return d.side }
 	out := func(d dotRow) string { return b.fineness.Format(max(d.out.Parts, -d.out.Parts)) }
 	anyFace, anySide := slices.ContainsFunc(rows, face), slices.ContainsFunc(rows, side)
 	t := table.Of("dots", "", rows,
-		table.Whole("fret", "fret", func(d dotRow) int { return d.fret }),
+		table.Whole("fret", "fret", func(d dotRow) int { return d.fret }).As(func(d dotRow) string {
+			return map[bool]string{true: "other "}[d.other] + fmt.Sprint(d.fret)
+		}),
 		setColumn(b, "face, from the nut line", "set_face_from_nut_line", func(d dotRow) mark.Rounded { return d.along }).Known(face).When(anyFace),
 		setColumn(b, "out from the centreline", "set_face_out_to_bass_side", func(d dotRow) mark.Rounded { return d.out }).As(out).Known(face).When(anyFace),
 		table.Words("side", "", func(d dotRow) string { return sideOf(d.out.Set, out(d)) }).Known(face).When(anyFace),

@@ -13,54 +13,49 @@ import (
 func NewSheet(in *Input, a *Advice, b *Bench, date string) *document.Document {
 	out := &document.Document{Title: in.title("Bench sheet:")}
 	out.Para("%s", date)
-	said := map[string]bool{} // what stands on the sheet already, or comes whole at its end
+	said := map[string]bool{} // cautions that stand on the sheet already, or come whole at its end
 	for _, text := range append(wholeCautions(), stringCautions...) {
 		said[text] = true
 	}
-	part := func(title string, docs ...*document.Document) {
-		all := &document.Document{Title: title}
-		for _, d := range docs {
-			for _, block := range d.Blocks {
-				block.Items = slices.DeleteFunc(slices.Clone(block.Items), func(item string) bool { return said[item] })
-				block.Tables = slices.DeleteFunc(slices.Clone(block.Tables), func(t *table.Table) bool { return said[t.Name] })
+	part := func(d *document.Document) {
+		for i, block := range d.Blocks {
+			if block.Kind == document.Cautions {
+				d.Blocks[i].Items = slices.DeleteFunc(slices.Clone(block.Items), func(item string) bool { return said[item] })
 				for _, item := range block.Items {
 					said[item] = true
 				}
-				for _, t := range block.Tables {
-					said[t.Name] = true
-				}
-				if len(block.Items)+len(block.Tables) > 0 || block.Text != "" {
-					all.Add(block)
-				}
 			}
 		}
-		out.Append(all)
+		d.Blocks = slices.DeleteFunc(d.Blocks, func(block document.Block) bool { return block.Kind == document.Cautions && len(block.Items) == 0 })
+		out.Append(d)
 	}
-	var choice []*document.Document
-	if a != nil {
-		choice = append(choice, a.Document())
+	choice, bench := &document.Document{Title: "The choice"}, &document.Document{Title: "At the bench"}
+	if a == nil {
+		choice.Para("No pair of the ranges keeps every limit: the pair below was settled by hand.")
 	} else {
-		out.Para("No pair of the ranges keeps every limit: the pair below was settled by hand.")
+		choice.Blocks = slices.DeleteFunc(a.Document().Blocks, func(block document.Block) bool { // those of the pair in hand follow
+			return block.Kind == document.Tables && slices.Contains([]string{"strings", "tensions"}, block.Tables[0].Name)
+		})
 	}
 	if b.d != nil {
-		strings := NewTension(in, b.d).Document()
-		if a != nil { // whose words say the rest
-			strings.Blocks = slices.DeleteFunc(strings.Blocks, func(block document.Block) bool { return block.Kind != document.Tables })
+		strung := in.strung(b.d, brief)
+		choice.Heading("The strings")
+		if a == nil || a.Pair.Bass != b.d.Bass || a.Pair.Treble != b.d.Treble || !slices.Equal(a.Pair.Gauges, strung.Pair.Gauges) {
+			choice.Para("%s with %s, low string first. Feel error: %s.", in.Pair(b.d.Bass, b.d.Treble), in.Set(b.d.Gauges), strung.errorWords())
 		}
-		head := &document.Document{}
-		head.Heading("The strings")
-		choice = append(choice, head, strings)
+		for c := range strung.Tunings {
+			choice.Table(strung.Tunings[c].Strings)
+		}
 	}
-	buy, bench := &document.Document{}, &document.Document{}
-	b.Steps[0].write(buy)
-	part("The choice", append(choice, buy)...)
+	b.Steps[0].write(choice)
+	part(choice)
 	out.Add(document.Block{Kind: document.Break})
 	b.opening(bench)
 	for _, s := range b.Steps[1:] {
 		s.write(bench)
 	}
 	bench.Cautions(b.Cautions...)
-	part("At the bench", bench)
+	part(bench)
 	out.Heading("Cautions")
 	out.Cautions(wholeCautions()...)
 	out.Heading("Where the numbers come from")

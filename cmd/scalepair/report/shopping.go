@@ -44,15 +44,14 @@ func (b *Bench) blankWords() string {
 	if b.LeastThickness > 0 {
 		text += fmt.Sprintf(" Planed for the slots, it must be at least %s thick.", in.length(b.LeastThickness))
 	}
-	text += fmt.Sprintf(" The centreline lies at least %s from its bass edge and %s from its treble edge, the nut end's base line on its nut end or inside.", b.set(b.BassSide), b.set(b.TrebleSide))
-	switch {
-	case b.blank >= 0:
-		text += fmt.Sprintf(" Work with %s: what is spare is shared equally with the centreline %s from its bass edge and the nut end's base line %s from its nut end, so that the nut line will cross the centreline %s from that end.",
+	if b.blank >= 0 {
+		return text + fmt.Sprintf(" Work with %s: what is spare is shared equally with the centreline %s from its bass edge and the nut end's base line %s from its nut end, so that the nut line will cross the centreline %s from that end.",
 			b.Blank.Name, b.set(b.Blank.Centreline), b.set(b.Blank.BaseLine), b.set(b.Blank.NutLine))
-	case len(b.fits) > 0:
+	}
+	if len(b.fits) > 0 {
 		text += " None of the blanks on offer is large enough; all that follows holds for any that is. blank = true under [limits] has advise take pairs only that come out of one on offer."
 	}
-	return text
+	return text + fmt.Sprintf(" The centreline lies at least %s from its bass edge and %s from its treble edge, the nut end's base line on its nut end or inside.", b.set(b.BassSide), b.set(b.TrebleSide))
 }
 
 // purchase is one line of the shopping list.
