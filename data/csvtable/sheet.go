@@ -80,7 +80,7 @@ func (s *Sheet) cells(i int) (cells []string, at []int) {
 	}
 	for k := range cells {
 		_, column := r.FieldPos(k)
-		cells[k], at = strings.TrimSpace(cells[k]), append(at, 1+utf8.RuneCountInString(line[:min(column-1, len(line))]))
+		cells[k], at = bare(strings.TrimSpace(cells[k])), append(at, 1+utf8.RuneCountInString(line[:min(column-1, len(line))]))
 	}
 	return cells, at
 }
@@ -157,7 +157,7 @@ func (s *Sheet) addColumns(names ...string) {
 func written(cells []string, was string) string {
 	quoted := make([]string, len(cells))
 	for i, c := range cells {
-		c = strings.Join(strings.Fields(c), " ")
+		c = Guarded(strings.Join(strings.Fields(c), " "))
 		if strings.Contains(c, ",") || strings.HasPrefix(c, `"`) || i == 0 && strings.HasPrefix(c, "#") {
 			c = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
 		}

@@ -35,6 +35,14 @@ func TestSheetChangesWhatIsAskedAndNothingElse(t *testing.T) {
 	assert.Error(t, s.Set(9, "gauge", "x"))
 }
 
+// A label that a spreadsheet would calculate is written so that it does not.
+func TestSheetHoldsNoFormula(t *testing.T) {
+	s := csvtable.OpenSheet(sheet)
+	require.NoError(t, s.Set(5, "gauge", "=1+1"))
+	assert.Contains(t, s.Text(), "'=1+1,0.254")
+	assert.Equal(t, "=1+1", csvtable.OpenSheet(s.Text()).Rows()[1].Cells["gauge"])
+}
+
 func TestSheetTakesWhatSpreadsheetsCopy(t *testing.T) {
 	for name, pasted := range map[string]string{
 		"tabs":       "p11\t0.279\tthird\n",

@@ -212,8 +212,8 @@ func TestDrawingTheListGivesTheLayout(t *testing.T) {
 		assert.InDelta(t, m.FromNut, m.Set, 0.005+1e-9)
 	}
 	assert.InDelta(t, 350, list.exact(t, "bass line, nut to fret 12"), 1e-6)
-	assert.InDelta(t, l.DiagonalBassNut.MM(), list.exact(t, "diagonal from bass nut"), 1e-6)
-	assert.InDelta(t, l.DiagonalTrebleNut.MM(), list.exact(t, "diagonal from treble nut"), 1e-6)
+	assert.InDelta(t, l.DiagonalBassNut.MM(), list.exact(t, "diagonal from bass nut to treble mark 24"), 1e-6)
+	assert.InDelta(t, l.DiagonalTrebleNut.MM(), list.exact(t, "diagonal from treble nut to bass mark 24"), 1e-6)
 	corner := l.Board().Corners[1]
 	edge := list.exact(t, "along the bass edge from the last slot")
 	assert.InDelta(t, 0, point{corner.X.MM(), corner.Y.MM()}.to(point{l.Frets[24].Slot.Bass.X.MM(), l.Frets[24].Slot.Bass.Y.MM()})-edge, 1e-6)
@@ -355,4 +355,18 @@ func TestWindingToBuy(t *testing.T) {
 			assert.Zero(t, row.Winding)
 		}
 	}
+}
+
+// What rounding can do to a note: the mark that it moves most, moved by half of what
+// the tool shows.
+func TestRoundingInCents(t *testing.T) {
+	w := demo(t)
+	o := build.Fineness{Resolution: mark.Resolution{Unit: unit.Millimetres, PerUnit: 10}}
+	worst := 0.0
+	for _, f := range w.l.Frets {
+		for _, sounding := range []float64{700 - f.Bass.FromNut.MM(), 650 - f.Treble.FromNut.MM()} {
+			worst = max(worst, 1200*math.Log2(sounding/(sounding-0.05)))
+		}
+	}
+	assert.InEpsilon(t, worst, w.bench(t, report.BenchOptions{Fineness: o}).Rounding.Value(), 1e-3)
 }
