@@ -22,7 +22,7 @@ var inSentence = regexp.MustCompile(`(^|[\s(±≥/,=-])(\d+(?:\.\d+)?)([\s),.;:%
 // constants are what sentences say of the method and the model, and not of a
 // result.
 var constants = strings.NewReplacer(
-	"up to 1 % of tension and 20 % of bending force", "", "95 % of cases", "", "95 %: ", "", "(95 %)", "", "down to 1.65", "",
+	"up to 1 % of tension", "", "adds up to 20 %", "", "95 % of cases", "", "95 %: ", "", "(95 %)", "", "down to 1.65", "",
 	"near enough percent below 20", "", "what 1500 mm would", "", "assumed, 60.00 mm and 25.00 mm unless given", "",
 	"assumed, 1.60 mm treble to 2.00 mm bass", "", "more than 10 %", "", "wider than its string by 0.05 mm", "",
 	"Beyond about 25.0°", "",

@@ -14,14 +14,14 @@ import (
 
 // Found is what a search found, all of it finished.
 type Found struct {
-	Result     *choice.Result
-	Pick       *choice.Pick       // the one in use
-	Detail     *choice.Detail     // of Pick
-	Confidence *choice.Confidence // nil when no trials were asked for
-	Taste      []choice.Taste
-	LimitCosts []choice.LimitCost
-	Lacks      []build.Lack   // what the stock lacks for Pick
-	With       *choice.Result // what a search finds with it; nil where nothing is lacking
+	Result     *choice.Result     `json:"-"`
+	Pick       *choice.Pick       `json:"-"`          // the one in use
+	Detail     *choice.Detail     `json:"-"`          // of Pick
+	Confidence *choice.Confidence `json:"confidence"` // nil when no trials were asked for
+	Taste      []choice.Taste     `json:"taste"`
+	LimitCosts []choice.LimitCost `json:"limits_that_raise_the_error"`
+	Lacks      []build.Lack       `json:"-"` // what the stock lacks for Pick
+	With       *choice.Result     `json:"-"` // what a search finds with it; nil where nothing is lacking
 }
 
 // Advice is what advise prints: the pair that it advises, the other picks, and
@@ -30,25 +30,22 @@ type Advice struct {
 	Head
 	Choice choice.PickKind `json:"pick"` // which of the picks is strung below
 	Strung
-	Suspects    []string           `json:"suspect_gauges"`
-	Picks       []PickOf           `json:"picks"`
-	SmallerFan  *StopOf            `json:"stops_smallest_fan"`
-	LongerBass  *StopOf            `json:"stops_longest_bass"`
-	Confidence  *choice.Confidence `json:"confidence"`
-	Taste       []choice.Taste     `json:"taste"`
-	LimitCosts  []choice.LimitCost `json:"limits_that_raise_the_error"`
-	Lacking     []LackOf           `json:"lacking_in_stock"`
-	WithThem    []WithOf           `json:"picks_with_them"`
-	TradeOff    []StepOf           `json:"trade_off"`
-	Blanks      *table.Table       `json:"blanks"`
-	Asked       []string           `json:"asked"`
-	Reasons     []string           `json:"reasons"` // what stands behind the picks, in words
-	DroppedList *table.Table       `json:"dropped"`
+	Suspects   []string `json:"suspect_gauges"`
+	Picks      []PickOf `json:"picks"`
+	SmallerFan *StopOf  `json:"stops_smallest_fan"`
+	LongerBass *StopOf  `json:"stops_longest_bass"`
+	*Found
+	Lacking     []LackOf     `json:"lacking_in_stock"`
+	WithThem    []WithOf     `json:"picks_with_them"`
+	TradeOff    []StepOf     `json:"trade_off"`
+	Blanks      *table.Table `json:"blanks"`
+	Asked       []string     `json:"asked"`
+	Reasons     []string     `json:"reasons"` // what stands behind the picks, in words
+	DroppedList *table.Table `json:"dropped"`
 	// NotRemovable stands here, since the strung pair and the result have one each.
 	NotRemovable unit.Ratio `json:"not_removable_percent"`
 	*choice.Result
 
-	f    *Found
 	full bool
 }
 
@@ -82,15 +79,16 @@ type StopOf struct {
 // NewAdvice works up what a search found; full prints all of it.
 func NewAdvice(in *Input, f *Found, full bool) *Advice {
 	r := f.Result
-	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Result: r, f: f, full: full,
-		Confidence: f.Confidence, Taste: f.Taste, LimitCosts: append([]choice.LimitCost{}, f.LimitCosts...), Blanks: in.blanksTable(wholeFits(f.Detail.Blanks)), Asked: in.asked(), DroppedList: in.droppedTable(r)}
+	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Found: f, Result: r, full: full,
+		Blanks: in.blanksTable(wholeFits(f.Detail.Blanks)), Asked: in.asked(), DroppedList: in.droppedTable(r)}
 	for _, p := range r.Picks {
 		one := PickOf{Kind: p.Kind, PairOf: in.pairOf(p.Pair), StockDecides: []MissingOf{}}
 		for _, m := range p.StockDecides {
-			one.StockDecides = append(one.StockDecides, MissingOf{m, in.Plan.Stock()[m.Gauge].Label})
+			one.StockDecides = append(one.StockDecides, in.missingOf(m))
 		}
 		a.Picks = append(a.Picks, one)
 	}
+	f.LimitCosts = append([]choice.LimitCost{}, f.LimitCosts...)
 	a.Suspects = in.suspects()
 	a.addLacks(f)
 	for _, s := range r.TradeOff {
@@ -174,8 +172,6 @@ func (a *Advice) answer() []string {
 	if words := a.bendLine(); words != "" {
 		out.say("Bend that stands out: %s.", words)
 	}
-	low := stringRow{in: in, d: a.d, i: len(p.Pair.Gauges) - 1}
-	out.sayIf(p.Inharmonicity > 0, "Inharmonicity of the lowest string: %s.", atLeast(low.wound(), cents(p.Inharmonicity)))
 	fits := ""
 	if len(p.Blanks) > 0 {
 		fits = "; fits: " + in.fittingWords(in.fitting(p.Pair))

@@ -129,28 +129,21 @@ func (c *Comparison) verdict() string {
 	case best.Pair.ErrorUnknown:
 		return "No feel error is known: in every column a bend cannot be made or computed."
 	}
-	n, text := c.in.Plan.Request().Feel.Noticeable, ""
-	for _, how := range []string{"alike, no string differing by 2 %", "as good", "further off"} {
-		var names []string
-		for _, one := range c.strung {
-			is := "further off"
-			switch {
-			case one == best:
-				continue
-			case choice.Alike(best.d, one.d):
-				is = "alike, no string differing by 2 %"
-			case one.removable() <= max(best.removable(), n)+n:
-				is = "as good"
-			}
-			if is == how {
-				names = append(names, fmt.Sprintf("%s (%s)", one.Name, one.errorText()))
-			}
+	n := c.in.Plan.Request().Feel.Noticeable
+	text := fmt.Sprintf("%s comes nearest to the wanted feel, with an error of %s", capital(best.Name), best.errorText())
+	for _, one := range c.strung {
+		is := "further off"
+		switch {
+		case one == best:
+			continue
+		case choice.Alike(best.d, one.d):
+			is = "alike, no string differing by 2 %"
+		case one.removable() <= max(best.removable(), n)+n:
+			is = "as good"
 		}
-		if names != nil {
-			text += fmt.Sprintf("; %s: %s", how, listed(names))
-		}
+		text += fmt.Sprintf("; %s: %s (%s)", is, one.Name, one.errorText())
 	}
-	return fmt.Sprintf("%s comes nearest to the wanted feel, with an error of %s%s.", capital(best.Name), best.errorText(), text)
+	return text + "."
 }
 
 func (o *ColumnOf) errorText() string {

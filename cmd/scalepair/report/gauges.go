@@ -132,20 +132,17 @@ func (g *Gauges) Document() *document.Document {
 
 // counted says what the stock rests on.
 func (g *Gauges) counted() string {
-	read, readings, built := 0, 0, 0
+	readings, none := 0, 0
 	for _, one := range g.list {
-		readings += one.Readings
-		if one.Readings > 0 {
-			read++
-		} else if one.Built {
-			built++
+		if readings += one.Readings; one.Readings == 0 {
+			none++
 		}
 	}
-	var parts lines
-	parts.sayIf(read > 0, "%d weighed or hung (%s)", read, plural(readings, "reading"))
-	parts.sayIf(built > 0, "%d known by core and wraps", built)
-	parts.sayIf(len(g.list) > read+built, "%d estimated from a fit", len(g.list)-read-built)
-	return fmt.Sprintf("%s in stock, from %s: %s.", plural(len(g.list), "gauge"), g.Readings, listed(parts))
+	text := fmt.Sprintf("%s in stock, by %s in %s", plural(len(g.list), "gauge"), plural(readings, "reading"), g.Readings)
+	if none > 0 {
+		text += fmt.Sprintf("; %d of them have none", none)
+	}
+	return text + "."
 }
 
 func suspectWords(list []fit.Suspect) []string {
@@ -211,7 +208,7 @@ func (in *Input) hungTable(list []gauges.Gauge) *table.Table {
 		table.Words("gauge", "gauge", func(h hungTest) string { return h.gauge }),
 		table.Whole("line", "line", func(h hungTest) int { return h.line }),
 		table.Force(u, "load hung", "load", func(h hungTest) unit.Force { return h.load }),
-		table.Force(u, "breaking load", "least_breaking_load", func(h hungTest) unit.Force { return h.breaking }).Known(hungTest.known),
+		table.Force(u, "breaking load", "least_breaking_load", func(h hungTest) unit.Force { return h.breaking }).NotZero(),
 		table.Percent("of it", "of_breaking_load", 0, func(h hungTest) unit.Ratio { return unit.Ratio(h.load / h.breaking) }).Known(hungTest.known),
 		table.Bool("verdict", "over_half_the_breaking_load", hungTest.overHalf).As(hungTest.verdict),
 	)

@@ -34,7 +34,7 @@ func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 		table.Words("", "core_material", func(g row) string { return g.Material }),
 		table.Length(u, "outer", "outer", 3, func(g row) unit.Length { return g.Outer }),
 		table.Length(u, "", "outer_standard_uncertainty", 3, func(g row) unit.Length { return g.UOuter }),
-		table.Length(u, "", "core", 3, func(g row) unit.Length { return g.Core }).Known(hasCore),
+		table.Length(u, "", "core", 3, func(g row) unit.Length { return g.Core }).NotZero(),
 		table.Length(u, "", "core_standard_uncertainty", 3, func(g row) unit.Length { return g.UCore }).Known(hasCore),
 		table.Words("", "core_shape", func(g row) string { return g.Shape.String() }).Known(hasCore),
 		table.DensityU(u, "linear density", "linear_density", func(g row) unit.Uncertain[unit.LinearDensity] {
@@ -48,13 +48,13 @@ func (in *Input) gaugeTable(list []gauges.Gauge) *table.Table {
 		table.Values("flags", func(g row) any { return append([]string{}, g.Flags()...) }),
 		table.Values("implied_density_g_per_cm3", func(g row) any { return g.Implied }),
 		table.Words("", "implied_density_of", densityOf),
-		table.Percent("", "packing", 1, func(g row) unit.Ratio { return g.Packing }).Known(func(g row) bool { return g.Packing > 0 }),
+		table.Percent("", "packing", 1, func(g row) unit.Ratio { return g.Packing }).NotZero(),
 		table.PercentU("deviation", "deviation", 1, func(g row) unit.Uncertain[unit.Ratio] {
 			return unit.Uncertain[unit.Ratio]{Value: g.Judged.Deviation, U: g.Judged.U}
 		}).Signed().Known(judged),
 		table.Percent("", "deviation_limit", 1, func(g row) unit.Ratio { return g.Judged.Limit }).Known(judged),
-		table.Force(u, "", "stiffness_ea", func(g row) unit.Force { return g.EA }).Known(func(g row) bool { return g.EA > 0 }),
-		table.Force(u, "", "least_breaking_load", breakingLoad).Known(func(g row) bool { return breakingLoad(g) > 0 }),
+		table.Force(u, "", "stiffness_ea", func(g row) unit.Force { return g.EA }).NotZero(),
+		table.Force(u, "", "least_breaking_load", breakingLoad).NotZero(),
 		table.Length(u, "", "length_for_1_percent_standard_uncertainty", 0, in.forOnePercent),
 		table.Values("slips_that_would_not_show", func(g row) any { return append([]string{}, unseen[g.Label]...) }),
 		table.Values("notes", func(g row) any { return append([]string{}, g.Notes...) }),

@@ -243,7 +243,7 @@ func (in *Input) blanksTable(list []fan.BlankFit) *table.Table {
 		of("to spare", "spare_length", func(f fan.BlankFit) unit.Length { return f.SpareLength }).Signed(),
 		of("width", "width", func(f fan.BlankFit) unit.Length { return f.Blank.Width }),
 		of("to spare", "spare_width", func(f fan.BlankFit) unit.Length { return f.SpareWidth }).Signed(),
-		of("thick", "thickness", func(f fan.BlankFit) unit.Length { return f.Blank.Thickness }).Known(func(f fan.BlankFit) bool { return f.Blank.Thickness > 0 }).Hidden(!thick || !sawn),
+		of("thick", "thickness", func(f fan.BlankFit) unit.Length { return f.Blank.Thickness }).NotZero().Hidden(!thick || !sawn),
 		of("", "nut_line_from_its_nut_end", func(f fan.BlankFit) unit.Length { return f.NutCrossFromEnd }).Known(fits),
 		of("", "centreline_from_its_bass_edge", func(f fan.BlankFit) unit.Length { return f.CentreFromBassEdge }).Known(fits),
 		left("left under", "left_under_slots", func(f fan.BlankFit) unit.Length { return f.LeftUnder }),

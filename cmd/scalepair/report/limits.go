@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -31,20 +32,24 @@ var limitKeys = map[choice.Limit]string{
 	choice.OrderingRule:       "strings.ordering",
 }
 
-// Remedy says what would free the pair of a miss.
-func (in *Input) Remedy(m choice.Miss) string {
-	switch m.Limit {
-	case choice.StrengthUnknown, choice.StiffnessUnknown:
-		return "measure the cores of such gauges (cut the wrap back at an end) and write them into the readings, or strength_mpa and youngs_gpa of their material under [[materials]]"
-	case choice.BreakingOpen, choice.BreakingBent:
-		return "this limit keeps strings from breaking: look first at the limits on tension, bends and saddle travel, which may have left heavy gauges only, or widen the scales or the stock"
-	case choice.BlankSize:
-		return "offer a larger blank under [[blanks]], or take blank = true out of [limits]"
-	case choice.WindingLength:
-		return "measure the winding of longer strings, or shorten the scales"
-	}
-	return "loosen a limit, or widen the scales or the stock"
+// remedies say what frees a pair of a limit where loosening it is not the answer.
+var remedies = map[choice.Limit]string{
+	choice.StrengthUnknown:  unknownRemedy,
+	choice.StiffnessUnknown: unknownRemedy,
+	choice.BreakingOpen:     breakingRemedy,
+	choice.BreakingBent:     breakingRemedy,
+	choice.BlankSize:        "offer a larger blank under [[blanks]], or take blank = true out of [limits]",
+	choice.WindingLength:    "measure the winding of longer strings, or shorten the scales",
 }
+
+const (
+	anyRemedy      = "loosen a limit, or widen the scales or the stock"
+	unknownRemedy  = "measure the cores of such gauges (cut the wrap back at an end) and write them into the readings, or strength_mpa and youngs_gpa of their material under [[materials]]"
+	breakingRemedy = "this limit keeps strings from breaking: look first at the limits on tension, bends and saddle travel, which may have left heavy gauges only, or widen the scales or the stock"
+)
+
+// Remedy says what would free the pair of a miss.
+func (in *Input) Remedy(m choice.Miss) string { return cmp.Or(remedies[m.Limit], anyRemedy) }
 
 // quantityText prints a quantity with its unit; more decimals are for two that
 // would print alike.
@@ -156,17 +161,12 @@ func (in *Input) droppedTable(r *choice.Result) *table.Table {
 // pair, but for pairs that nobody asked for.
 func (in *Input) NoPair(r *choice.Result, place fault.Place) error {
 	var faults fault.List
-	said := ""
+	faults.Add(place, fmt.Sprintf("no pair is left of %s", plural(r.Tried, "pair")), "", anyRemedy)
 	for _, d := range r.Dropped {
 		if (d.Limit == choice.ReverseFan || d.Limit == choice.Range) && len(r.Dropped) > 1 {
 			continue
 		}
-		remedy := in.Remedy(d.Nearest)
-		if remedy == said {
-			remedy = ""
-		}
-		said = in.Remedy(d.Nearest)
-		faults.Add(place, fmt.Sprintf("no pair is left: %s dropped by %s; the nearest is %s", plural(d.Pairs, "pair"), in.MissWords(d.Nearest), in.Pair(d.Nearest.Bass, d.Nearest.Treble)), "", remedy)
+		faults.Add(place, fmt.Sprintf("%d dropped by %s, the nearest %s", d.Pairs, in.MissWords(d.Nearest), in.Pair(d.Nearest.Bass, d.Nearest.Treble)), "", remedies[d.Limit])
 	}
 	return faults.Err()
 }

@@ -87,14 +87,14 @@ func (in *Input) stringColumns(at look) []table.Column[stringRow] {
 		table.Length(u, "", "sounding_length", 1, func(r stringRow) unit.Length { return r.tuned().Sounding }).Known(stringRow.capo),
 		table.Words("gauge", "gauge", func(r stringRow) string { return r.gauge().Label }).As(func(r stringRow) string { return marked(r.gauge()) }),
 		table.Values("gauge_flags", func(r stringRow) any { return append([]string{}, r.gauge().Flags()...) }),
-		table.ForceU(u, "tension", "tension", func(r stringRow) unit.Uncertain[unit.Force] { return r.tuned().Tension }).Known(stringRow.pulls),
-		table.Force(u, "wanted", "wanted_tension", func(r stringRow) unit.Force { return r.string().Target }).Known(stringRow.wanted).Hidden(brief),
+		table.ForceU(u, "tension", "tension", func(r stringRow) unit.Uncertain[unit.Force] { return r.tuned().Tension }).NotZero(),
+		table.Force(u, "wanted", "wanted_tension", func(r stringRow) unit.Force { return r.string().Target }).NotZero().Hidden(brief),
 		table.Percent("deviation", "tension_deviation", 1, func(r stringRow) unit.Ratio { return unit.Ratio(r.tuned().Tension.Value/r.string().Target - 1) }).
 			Signed().Known(func(r stringRow) bool { return r.wanted() && r.pulls() }),
 		table.Density("", "wanted_linear_density", 3, func(r stringRow) unit.LinearDensity { return r.string().Wanted }).Known(stringRow.wanted),
 		table.Percent("", "feel_error", 1, func(r stringRow) unit.Ratio { return r.string().Error }),
-		table.Percent("", "breaking_strength", 0, func(r stringRow) unit.Ratio { return r.tuned().Breaking }).Known(func(r stringRow) bool { return r.tuned().Breaking > 0 }),
-		table.Percent("", "breaking_strength_bent", 0, stringRow.bent).Known(func(r stringRow) bool { return r.bent() > 0 }),
+		table.Percent("", "breaking_strength", 0, func(r stringRow) unit.Ratio { return r.tuned().Breaking }).NotZero(),
+		table.Percent("", "breaking_strength_bent", 0, stringRow.bent).NotZero(),
 		table.Words("breaking %, open / bent", "", func(r stringRow) string {
 			if r.bent() == 0 {
 				return breakingWords(r.tuned().Breaking)
@@ -103,7 +103,7 @@ func (in *Input) stringColumns(at look) []table.Column[stringRow] {
 		}),
 		table.Cents("inharmonicity", "inharmonicity", 1, func(r stringRow) unit.Cents { return r.tuned().Inharmonicity }).
 			As(func(r stringRow) string { return atLeast(r.wound(), unit.Fixed(r.tuned().Inharmonicity.Value(), 1)) }).
-			Known(func(r stringRow) bool { return r.tuned().Inharmonicity > 0 }).Hidden(at == compared),
+			NotZero().Hidden(at == compared),
 		table.Bool("", "inharmonicity_is_lower_bound", stringRow.wound),
 		table.Words("compensation "+u.Length.Symbol(), "", func(r stringRow) string {
 			return u.Len(r.string().Compensation[0], scaleDecimals) + " to " + u.Len(r.string().Compensation[1], scaleDecimals)
@@ -152,18 +152,14 @@ func (in *Input) bendTable(rows []stringRow, whole bool) *table.Table {
 		table.Words("gauge", "gauge", func(r bendRow) string { return marked(r.gauge()) }).When(whole),
 		table.Number("fret", "fret", 0, func(r bendRow) float64 { return r.Fret }).As(func(r bendRow) string { return trim(r.Fret) }),
 		table.Force(u, "bending force", "bending_force", func(r bendRow) unit.Force { return r.Bend.Force }).Known(made),
-		table.Force(u, "wanted", "wanted_bending_force", func(r bendRow) unit.Force { return r.WantedForce }).Known(func(r bendRow) bool { return r.WantedForce > 0 }),
+		table.Force(u, "wanted", "wanted_bending_force", func(r bendRow) unit.Force { return r.WantedForce }).NotZero(),
 		table.Length(u, "bend distance", "bend_distance", scaleDecimals, func(r bendRow) unit.Length { return r.Bend.Distance }).Known(made),
-		table.Length(u, "wanted", "wanted_bend_distance", scaleDecimals, func(r bendRow) unit.Length { return r.WantedDistance }).Known(func(r bendRow) bool { return r.WantedDistance > 0 }),
+		table.Length(u, "wanted", "wanted_bend_distance", scaleDecimals, func(r bendRow) unit.Length { return r.WantedDistance }).NotZero(),
 		table.Force(u, "", "tension", func(r bendRow) unit.Force { return r.Bend.Tension }).Known(made),
-		table.Percent("of breaking", "breaking_strength", 0, func(r bendRow) unit.Ratio { return r.Breaking }).As(func(r bendRow) string { return breakingWords(r.Breaking) }).
-			Known(func(r bendRow) bool { return made(r) && r.Breaking > 0 }),
+		table.Percent("of breaking", "breaking_strength", 0, func(r bendRow) unit.Ratio { return r.Breaking }).As(func(r bendRow) string { return breakingWords(r.Breaking) }).Known(made).NotZero(),
 		table.Words("", "not_computed", func(r bendRow) string { return r.Err.Error() }).Known(func(r bendRow) bool { return !made(r) }),
 	)
 }
-
-// modelError stands wherever an uncertainty is printed.
-const modelError = "± is one standard uncertainty, from the readings. The model adds up to 1 % of tension and 20 % of bending force, most of which cancels between pairs."
 
 // stringNotes say what signs and empty cells of the table of strings mean; of
 // several tunings, but for the capo, below the last.
@@ -172,9 +168,8 @@ func (in *Input) stringNotes(d *choice.Detail, c int, at look) []string {
 	var out lines
 	if c+1 == len(d.Totals) || at == compared {
 		rows := in.stringRows(d, c)
-		any := func(is func(stringRow) bool) bool { return slices.ContainsFunc(rows, is) }
-		out.sayIf(any(func(r stringRow) bool { return r.tuned().Tension.U > 0 }), "%s", modelError)
-		out.sayIf(at != compared && any(func(r stringRow) bool { return r.wound() && r.tuned().Inharmonicity > 0 }), "≥ is a lower bound, not to be compared with a plain string's.")
+		out.sayIf(slices.ContainsFunc(rows, func(r stringRow) bool { return r.tuned().Tension.U > 0 }), "± is one standard uncertainty, from the readings; the model adds up to 1 %% of tension, most of which cancels between pairs.")
+		out.sayIf(at != compared && slices.ContainsFunc(rows, stringRow.wound), "≥ is a lower bound, not to be compared with a plain string's.")
 		unknown := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Core == 0 })
 		out.sayIf(unknown != nil, "Core not known: %s, so stretch is not counted, and breaking strength, bends, inharmonicity and compensation stay empty.", listed(unknown))
 		outside := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return choice.WireOf(g).OutsideTable })
@@ -204,7 +199,7 @@ func (in *Input) assumedAction() string {
 func (in *Input) bendNotes(d *choice.Detail, c int) []string {
 	var out lines
 	last := c+1 == len(d.Totals)
-	out.sayIf(last, "One finger at the fret, without friction at nut and saddle.")
+	out.sayIf(last, "One finger at the fret, without friction at nut and saddle, which adds up to 20 %%.")
 	out.sayIf(last && in.Plan.Request().TailsAssumed, "%s", in.assumedTails())
 	for _, r := range in.stringRows(d, c) {
 		for _, b := range r.tuned().Bends {

@@ -17,7 +17,7 @@ func pairColumns[T any](u table.Units, of func(T) PairOf) []table.Column[T] {
 		table.Length(u, "bass", "", scaleDecimals, func(t T) unit.Length { return of(t).Bass }),
 		table.Length(u, "treble", "", scaleDecimals, func(t T) unit.Length { return of(t).Treble }),
 		table.Percent("feel error", "", 1, func(t T) unit.Ratio { return of(t).Error }),
-		table.Cents("inharmonicity", "", 1, func(t T) unit.Cents { return of(t).Inharmonicity }).Known(func(t T) bool { return of(t).Inharmonicity > 0 }).
+		table.Cents("inharmonicity", "", 1, func(t T) unit.Cents { return of(t).Inharmonicity }).NotZero().
 			Beside("of gauge", func(t T) string { return of(t).Gauges[0] }),
 		table.Angle("saddle slant", "", func(t T) unit.Angle { return of(t).SaddleSlant }),
 	}
@@ -30,7 +30,7 @@ func (a *Advice) tradeOffTable() *table.Table {
 		append(pairColumns(u, func(s StepOf) PairOf { return s.PairOf }),
 			table.Cents("change", "", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
 			table.Words("bass as good "+u.Length.Symbol(), "", func(s StepOf) string { return u.Len(s.BassFrom, 0) + " to " + u.Len(s.BassTo, 0) }),
-			table.Whole("worst string", "", func(s StepOf) int { return s.WorstString }).Known(func(s StepOf) bool { return s.WorstString > 0 }),
+			table.Whole("worst string", "", func(s StepOf) int { return s.WorstString }).NotZero(),
 			table.Angle("nut slant", "", func(s StepOf) unit.Angle { return s.NutSlant }),
 			table.Angle("last fret", "", func(s StepOf) unit.Angle { return s.LastFretSlant }),
 			table.Length(u, "nut to fret 1", "", scaleDecimals, func(s StepOf) unit.Length { return s.NutToFret1 }),

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"reflect"
 	"strconv"
 	"strings"
 
@@ -12,19 +13,24 @@ import (
 // the key), and where its value comes from. An empty heading makes it a column
 // for programs only, an empty key one for people only.
 type Column[T any] struct {
-	head  head
-	off   bool
-	value func(T) ([]string, []any)
-	text  func(T) string
-	known func(T) bool
+	head    head
+	off     bool
+	value   func(T) ([]string, []any)
+	text    func(T) string
+	known   func(T) bool
+	notZero bool // 0 is not known
 }
 
 // at gives the column's cell of one row.
 func (c Column[T]) at(row T) cell {
+	unknown := cell{unknown, make([]string, len(c.head.parts)), make([]any, len(c.head.keys))}
 	if c.known != nil && !c.known(row) {
-		return cell{unknown, make([]string, len(c.head.parts)), make([]any, len(c.head.keys))}
+		return unknown
 	}
 	texts, values := c.value(row)
+	if c.notZero && reflect.ValueOf(values[0]).IsZero() {
+		return unknown
+	}
 	out := cell{texts[0], texts, values}
 	if len(texts) > 1 {
 		out.text = pair(texts[0], texts[1])
@@ -65,6 +71,12 @@ func (c Column[T]) Hidden(hide bool) Column[T] {
 // programs null.
 func (c Column[T]) Known(known func(T) bool) Column[T] {
 	c.known = known
+	return c
+}
+
+// NotZero says that a value of 0 is not known.
+func (c Column[T]) NotZero() Column[T] {
+	c.notZero = true
 	return c
 }
 
