@@ -46,13 +46,13 @@ func TestPublishedWireWeights(t *testing.T) {
 		},
 		"kg per metre": func(r testutil.Published) float64 { return wire(r, r.Input(t, "diameter_m")) },
 		"weighed": func(r testutil.Published) float64 {
-			w, _ := Instruments{}.Work(reading.Reading{Mass: unit.Mass(r.Input(t, "mass_kg")), Length: unit.Length(r.Input(t, "length_m"))}, 0, 0)
-			return w.KgPerM()
+			w, _ := Instruments{}.Value(reading.Reading{Mass: unit.Mass(r.Input(t, "mass_kg")), Length: unit.Length(r.Input(t, "length_m"))}, 0, 0)
+			return w.W
 		},
 		"hung": func(r testutil.Published) float64 {
 			tools := Instruments{Gravity: r.Input(t, "gravity_m_s2")}
-			w, _ := tools.Work(reading.Reading{Kind: reading.Hung, HungMass: unit.Mass(r.Input(t, "mass_kg")), Speaking: unit.Length(r.Input(t, "length_m")), Pitch: unit.Frequency(r.Input(t, "freq_hz"))}, 0, 0)
-			return w.KgPerM()
+			w, _ := tools.Value(reading.Reading{Kind: reading.Hung, HungMass: unit.Mass(r.Input(t, "mass_kg")), Speaking: unit.Length(r.Input(t, "length_m")), Pitch: unit.Frequency(r.Input(t, "freq_hz"))}, 0, 0)
+			return w.W
 		},
 	})
 }

@@ -22,8 +22,8 @@ func (e *entry) checkDensity(r *reading.Reading, faults *fault.List) {
 	if e.all.Outer == 0 {
 		return
 	}
-	w, _ := Instruments{}.Work(*r, 0, 0)
-	implied := w.KgPerM() / reading.Round.Area(e.all.Outer)
+	v, _ := Instruments{}.Value(*r, 0, 0)
+	implied := v.W / reading.Round.Area(e.all.Outer)
 	least := float64(leastDensity)
 	if e.material.DensityKgM3 > 0 {
 		least = min(least, e.material.DensityKgM3/2)
@@ -36,8 +36,8 @@ func (e *entry) checkDensity(r *reading.Reading, faults *fault.List) {
 	case implied < least || implied > greatestDensity:
 		faults.Add(r.Place, "a density which nothing has", fmt.Sprintf("%s, %s, %s: %s g/cm3",
 			r.Gauge, e.all.OuterText(), entered(r), reading.Decimals(implied/1e3, 1)), e.unitSlip(r, implied))
-	case w.KgPerM() <= core:
-		faults.Add(r.Place, fmt.Sprintf("gauge %q: %s g/m is less than its core alone, %s g/m", r.Gauge, reading.Decimals(w.GramsPerMetre(), 4), reading.Decimals(1000*core, 4)),
+	case v.W <= core:
+		faults.Add(r.Place, fmt.Sprintf("gauge %q: %s g/m is less than its core alone, %s g/m", r.Gauge, reading.Decimals(1000*v.W, 4), reading.Decimals(1000*core, 4)),
 			entered(r), "check the core's diameter, the mass and the length")
 	}
 }

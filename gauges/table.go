@@ -198,28 +198,17 @@ func (g *Gauge) CoreAndRing() (core, ring float64) {
 	return g.DensityKgM3 * g.Shape.Area(g.Core), reading.Round.Area(g.Outer) - reading.Round.Area(g.Shape.Bed(g.Core))
 }
 
-// Work gives the linear density that one weighed or hung reading stands for and
-// what each of its inputs adds to the uncertainty. ea (N) and ei (N m2) are the
-// core's stiffness against stretching and bending, ea 0 where unknown; only a
-// hung reading uses them. A listed reading gives 0 and nothing.
-func (t Instruments) Work(r reading.Reading, ea unit.Force, ei float64) (unit.LinearDensity, []Component) {
-	v, inputs := t.value(r, ea.N(), ei)
-	return unit.LinearDensity(v.W), inputs
-}
-
-// Value is Work as a value.
-func (t Instruments) Value(r reading.Reading, ea unit.Force, ei float64) Value {
-	v, _ := t.value(r, ea.N(), ei)
-	return v
-}
-
-func (t Instruments) value(r reading.Reading, ea, ei float64) (Value, []Component) {
+// Value is what one weighed or hung reading says of the linear density, with what
+// each of its inputs adds to the uncertainty. ea and ei (N m2) are the core's
+// stiffness against stretching and bending, ea 0 where unknown; only a hung reading
+// uses them. A listed reading gives 0 and nothing.
+func (t Instruments) Value(r reading.Reading, ea unit.Force, ei float64) (Value, []Component) {
 	switch r.Kind {
 	case reading.Weighed:
 		a, inputs := t.weigh(piece{r, []float64{r.Mass.Kg()}}, work{})
 		return a.Value, inputs
 	case reading.Hung:
-		return t.hang(r, ea, ei, work{})
+		return t.hang(r, ea.N(), ei, work{})
 	}
 	return Value{}, nil
 }

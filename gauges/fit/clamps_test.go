@@ -77,16 +77,16 @@ func TestClampsAreWithinTheirRange(t *testing.T) {
 			stretched := c.weight / (1 + c.n/ea)
 			for _, hold := range []float64{0, 0.1, 0.5, 0.9, 1} {
 				r := reading.Reading{Kind: reading.Hung, HungMass: unit.Mass(c.n / 9.80665), Speaking: unit.Length(c.l), Pitch: unit.Frequency(stiffPitch(c.n, ei, c.l, stretched, hold))}
-				w, in := tools.Work(r, unit.Force(ea), ei)
+				w, in := tools.Value(r, unit.Force(ea), ei)
 				range3 := math.Sqrt(3) * clampsOf(t, in)
-				off := w.KgPerM()/c.weight - 1
+				off := w.W/c.weight - 1
 				assert.LessOrEqual(t, math.Abs(off), range3*1.02+1e-6, "hold %g", hold)
 				if hold == 0 || hold == 1 {
 					near(t, math.Copysign(range3, 0.5-hold), off, 0.03, "the range is no wider than it has to be")
 				}
 				if hold == 1 {
-					old, _ := tools.Work(r, unit.Force(ea), 0)
-					within(t, -c.wantOld, old.KgPerM()/c.weight-1, 0.1*c.wantOld)
+					old, _ := tools.Value(r, unit.Force(ea), 0)
+					within(t, -c.wantOld, old.W/c.weight-1, 0.1*c.wantOld)
 					within(t, -c.wantNew, off, 0.1*c.wantNew)
 				}
 			}

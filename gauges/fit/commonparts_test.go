@@ -46,7 +46,7 @@ func TestPartsAreWhatTheirErrorsDo(t *testing.T) {
 		{"pitch", "", hung, pitch, -210 * 3 * 0.693147 / 1200},
 	} {
 		t.Run(row.of.Kind.String()+", "+row.name, func(t *testing.T) {
-			_, inputs := tools.Work(row.of, ea, 0)
+			_, inputs := tools.Value(row.of, ea, 0)
 			found := false
 			for _, in := range inputs {
 				if in.Name != row.name {
@@ -56,10 +56,10 @@ func TestPartsAreWhatTheirErrorsDo(t *testing.T) {
 				up, down, upTools, downTools := row.of, row.of, tools, tools
 				row.read(&up, &upTools, h*row.u)
 				row.read(&down, &downTools, -h*row.u)
-				more, _ := upTools.Work(up, ea, 0)
-				less, _ := downTools.Work(down, ea, 0)
-				w, _ := tools.Work(row.of, ea, 0)
-				near(t, (more-less)/(2*h)/w, in.RelU, 2e-5)
+				more, _ := upTools.Value(up, ea, 0)
+				less, _ := downTools.Value(down, ea, 0)
+				w, _ := tools.Value(row.of, ea, 0)
+				near(t, (more.W-less.W)/(2*h)/w.W, in.RelU, 2e-5)
 				assert.Equal(t, row.source, in.Source)
 			}
 			require.True(t, found, "%+v", inputs)

@@ -162,7 +162,7 @@ func sharp(w *world, s fit.Stock, rows []reading.Reading) []int {
 		if err != nil || g.Judged == nil || r.Kind != reading.Weighed {
 			continue
 		}
-		_, inputs := w.tools.Work(r, 0, 0)
+		_, inputs := w.tools.Value(r, 0, 0)
 		own := 0.0
 		for _, in := range inputs {
 			own = math.Hypot(own, in.RelU)

@@ -17,7 +17,7 @@ import (
 //	u_m^2 = d_m^2/12 + s^2 + a_m^2/3     u_l^2 = d_l^2/12 + a_l^2/3
 //
 // d: steps; s: repeatability; a: accuracies. One piece; several together are
-// alike in u_m, and need no more than this in all. Source: gauges.Instruments.Work, solved for l.
+// alike in u_m, and need no more than this in all. Source: gauges.Instruments.Value, solved for l.
 func ShortestPiece(w unit.LinearDensity, wanted unit.Ratio, t gauges.Instruments) unit.Length {
 	um := gauges.RootSum(gauges.StepU(t.BalanceResolution).Kg(), t.BalanceRepeatability.Kg(), gauges.BoundU(t.BalanceAccuracy).Kg())
 	ul := gauges.RootSum(gauges.StepU(t.RulerResolution).M(), gauges.BoundU(t.RulerAccuracy).M())
@@ -71,7 +71,7 @@ func (s Stock) worth(influence []float64, i int, longest unit.Length, before flo
 // agrees with what is known.
 func (s Stock) weighedAgain(i int, l unit.Length) gauges.Gauge {
 	g := s.Gauges[i]
-	fresh := s.tools.Value(reading.Reading{Kind: reading.Weighed, Length: l, Mass: unit.Mass(g.LinearDensity.KgPerM() * l.M())}, 0, 0)
+	fresh, _ := s.tools.Value(reading.Reading{Kind: reading.Weighed, Length: l, Mass: unit.Mass(g.LinearDensity.KgPerM() * l.M())}, 0, 0)
 	both := []gauges.Value{g.Value(), fresh}
 	switch {
 	case g.Estimated:

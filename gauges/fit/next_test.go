@@ -20,7 +20,7 @@ func TestShortestPieceReachesTheUncertainty(t *testing.T) {
 		for _, w := range []float64{0.25e-3, 0.4e-3, 2e-3, 12e-3} {
 			for _, rel := range []float64{0.002, 0.01, 0.05} {
 				l := fit.ShortestPiece(unit.LinearDensity(w), unit.Ratio(rel), tools)
-				_, inputs := tools.Work(reading.Reading{Length: l, Mass: unit.Mass(w * l.M())}, 0, 0)
+				_, inputs := tools.Value(reading.Reading{Length: l, Mass: unit.Mass(w * l.M())}, 0, 0)
 				sum := 0.0
 				for _, in := range inputs {
 					sum += in.RelU * in.RelU

@@ -86,7 +86,7 @@ func (s Stock) disagreeing(g gauges.Gauge) Suspect {
 // alone compares one row with the fit, or with the mean of the other rows where
 // nothing is fitted; the only row with what all is known of the gauge.
 func (s Stock) alone(g gauges.Gauge, i int, r reading.Reading) deviation {
-	v := s.tools.Value(r, g.EA, g.EI)
+	v, _ := s.tools.Value(r, g.EA, g.EI)
 	against, u := g.LinearDensity.KgPerM(), float64(g.RelU())
 	if g.Judged != nil {
 		against, u = g.Judged.Fit.KgPerM(), float64(g.Judged.U)
@@ -94,7 +94,8 @@ func (s Stock) alone(g gauges.Gauge, i int, r reading.Reading) deviation {
 		var rest []gauges.Value
 		for k, other := range g.Rows {
 			if k != i {
-				rest = append(rest, s.tools.Value(other, g.EA, g.EI))
+				v, _ := s.tools.Value(other, g.EA, g.EI)
+				rest = append(rest, v)
 			}
 		}
 		m := gauges.Mean(rest)

@@ -17,25 +17,10 @@ func check(req *Request) error {
 		}
 	}
 	n, f, ref := len(req.Cases[0].Pitches), &req.Feel, req.Reference
-	for _, c := range req.Cases {
-		bad(len(c.Pitches) != n, "tunings", "the tunings have different numbers of strings",
-			fmt.Sprintf("%s: %d, the first: %d", c.Name, len(c.Pitches), n), "give the same number in each")
-	}
-	bad(len(req.Stock) == 0 && (req.Given != nil || ref != nil), "readings", "there are no strings in stock", "", "weigh some string ends first")
-	bad(req.Given != nil && len(req.Given) != n, "strings.gauges", "the number of gauges differs from the tuning's strings",
-		fmt.Sprintf("%d gauges, %d strings", len(req.Given), n), "give one gauge a string, low string first")
 	bad(req.Given == nil && req.Usable != nil && len(req.Usable) == 0, "strings.stock", "no gauge may be chosen", "", "list the gauges that may, or leave the key out")
 	bad(len(req.Bass) == 0, "scales.bass", "no length to try", "", `give one length, or a range such as "660 mm to 720 mm by 5 mm"`)
 	bad(len(req.Treble) == 0, "scales.treble", "no length to try", "", `give one length, or a range such as "620 mm to 690 mm by 5 mm"`)
 
-	for _, t := range []struct {
-		key string
-		Target
-	}{{"feel.tension", f.Tension}, {"feel.bending_force", f.BendingForce}} {
-		bad(t.Kind == LikeReference && ref == nil, t.key, "there is no reference instrument to be like", "", "describe one under [reference], or give a force")
-		bad(t.Kind == Stated && len(t.Forces) != 1 && len(t.Forces) != n, t.key, "the number of values differs from the tuning's strings",
-			fmt.Sprintf("%d values, %d strings", len(t.Forces), n), "give one for all, or one a string, low string first")
-	}
 	bad(f.Tension.NoHarder, "feel.tension", "'no harder' is for bends", f.Tension.String(), `give the tension itself, or "like the reference"`)
 	bad(f.Tension.Kind == Even && ref == nil && req.Given == nil, "feel.tension", "even tension without a reference needs given gauges", "even",
 		"give strings.gauges, a reference, or another target")

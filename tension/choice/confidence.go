@@ -15,13 +15,6 @@ import (
 	"scalepair/tension"
 )
 
-// DefaultTrials and DefaultSeed are what a confidence uses unless stated
-// (judgement).
-const (
-	DefaultTrials = 1000
-	DefaultSeed   = 1
-)
-
 // Confidence says how far the picks can be trusted, given how well the linear
 // densities and core diameters are known. Moduli, densities and the model's own
 // errors are not varied; nor are limits looked at again.

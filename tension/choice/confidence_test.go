@@ -104,12 +104,16 @@ func TestTrialsAgainstPlansOfTheirOwn(t *testing.T) {
 	}
 }
 
-func TestTrialsAreTheSameEveryTime(t *testing.T) {
-	req := known(baritone(), 0.02)
+// Neither search nor trials depend on the number of processors.
+func TestTheResultDoesNotDependOnProcessors(t *testing.T) {
+	req := known(workload(10), 0.02)
 	p, r := search(t, req)
 	many, err := p.Confidence(context.Background(), r, gauges.NewDrawer(req.Stock), 200, 3)
 	require.NoError(t, err)
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	_, alone := search(t, req)
+	assert.Equal(t, r.field.points, alone.field.points)
+	assert.Equal(t, r.Dropped, alone.Dropped)
 	one, err := p.Confidence(context.Background(), r, gauges.NewDrawer(req.Stock), 200, 3)
 	require.NoError(t, err)
 	assert.Equal(t, many, one)

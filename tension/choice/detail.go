@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"scalepair/data/fault"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/tension"
@@ -79,10 +78,6 @@ type Total struct {
 // indexes into the stock. Unlike in a search, limits are only reported; equal
 // gaps follow the set's own diameters.
 func (p *Plan) Detail(bass, treble unit.Length, set []int) (*Detail, error) {
-	if len(set) != p.strings {
-		return nil, fault.Fault{Place: fault.Place{Input: "strings.gauges"},
-			What: "the number of gauges differs from the tuning's strings", Remedy: "give one gauge a string"}
-	}
 	d := &Detail{Spec: p.SpecOf(bass, treble, set), NotRemovable: unit.Ratio(math.Sqrt(p.removed))}
 	frame, err := fan.NewFrame(d.Spec)
 	if err != nil {

@@ -37,18 +37,11 @@ type Feel struct {
 	Prefer PickKind `toml:"prefer"`
 }
 
-// What a feel is unless stated; all judgement.
-const (
-	DefaultBend       unit.Cents = 200
-	DefaultBendWeight            = 1.0
-	DefaultNoticeable unit.Ratio = 0.02
-)
-
 // DefaultFeel is the feel of a build that states none: like the reference where
 // there is one; else even tension where gauges are given, since nothing else
-// can be compared.
+// can be compared. The numbers are judgement.
 func DefaultFeel(reference, gauges bool) Feel {
-	f := Feel{Bend: DefaultBend, BendFrets: []int{5, 12}, BendWeight: DefaultBendWeight, Noticeable: DefaultNoticeable}
+	f := Feel{Bend: 200, BendFrets: []int{5, 12}, BendWeight: 1, Noticeable: 0.02}
 	switch {
 	case reference:
 		f.Tension.Kind = LikeReference

@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
-	"runtime"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -195,16 +194,6 @@ func TestDifferencesAreComparedRounded(t *testing.T) {
 	}
 }
 
-func TestTheResultDoesNotDependOnProcessors(t *testing.T) {
-	_, many := search(t, workload(10))
-	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
-	_, one := search(t, workload(10))
-	assert.Equal(t, many.Picks, one.Picks)
-	assert.Equal(t, many.TradeOff, one.TradeOff)
-	assert.Equal(t, many.Dropped, one.Dropped)
-	assert.Equal(t, many.field.points, one.field.points)
-}
-
 func TestPreferred(t *testing.T) {
 	req := baritone()
 	_, r := search(t, req)
@@ -257,19 +246,4 @@ func TestMap(t *testing.T) {
 		assert.Contains(t, all, p)
 	}
 	assert.Panics(t, func() { r.Map(0) })
-}
-
-func TestThinned(t *testing.T) {
-	list := make([]int, 100)
-	for i := range list {
-		list[i] = i
-	}
-	out := thinned(list, 12)
-	assert.Len(t, out, 12)
-	assert.Equal(t, 0, out[0])
-	assert.Equal(t, 99, out[11])
-	for k := 1; k < 12; k++ {
-		assert.InDelta(t, 9, out[k]-out[k-1], 1)
-	}
-	assert.Equal(t, []int{1, 2}, thinned([]int{1, 2}, 12))
 }

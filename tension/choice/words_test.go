@@ -37,17 +37,10 @@ func TestTargetsInWords(t *testing.T) {
 }
 
 func TestWords(t *testing.T) {
-	var k PickKind
-	require.NoError(t, k.UnmarshalText([]byte("clear enough")))
-	assert.Equal(t, ClearEnough, k)
-	var c Combining
-	require.NoError(t, c.UnmarshalText([]byte("worst")))
-	assert.Equal(t, Worst, c)
 	var d Direction
+	require.NoError(t, d.UnmarshalText([]byte("bass")))
+	assert.Equal(t, TowardsBass, d)
 	assert.Error(t, d.UnmarshalText([]byte("up")))
-	var f Construction
-	require.NoError(t, f.UnmarshalText([]byte("free")))
-	assert.Equal(t, FreeConstruction, f)
 	keys, words := map[string]bool{}, map[string]bool{}
 	for l := range limits {
 		key, err := l.MarshalText()
@@ -81,17 +74,12 @@ func TestWhatIsWrongWithARequest(t *testing.T) {
 		key    string
 		change func(r *Request)
 	}{
-		{"tunings", func(r *Request) { r.Cases = append(r.Cases, Case{Weight: 1, Pitches: sevenB}) }},
-		{"readings", func(r *Request) { r.Stock = nil }},
-		{"strings.gauges", func(r *Request) { r.Given = []int{1} }},
 		{"strings.stock", func(r *Request) { r.Usable = []int{} }},
-		{"feel.tension", func(r *Request) { r.Reference = nil; r.Feel.BendingForce = Target{} }},
 		{"feel.tension", func(r *Request) { r.Feel.Tension.NoHarder = true }},
 		{"feel.tension", func(r *Request) {
 			r.Feel.Tension = Target{Kind: Even}
 			r.Reference, r.Feel.BendingForce = nil, Target{}
 		}},
-		{"feel.tension", func(r *Request) { r.Feel.Tension = Target{Kind: Stated, Forces: []unit.Force{1, 2}} }},
 		{"feel.bending_force", func(r *Request) { r.Feel.BendingForce = Target{Kind: Even} }},
 		{"feel.bend_strings", func(r *Request) { r.Feel.BendStrings = []int{7} }},
 		{"feel.reference_strings", func(r *Request) { r.Feel.ReferenceStrings = []int{1, 2, 3, 4, 5, 7} }},
@@ -136,18 +124,4 @@ func TestUnknownCores(t *testing.T) {
 	for i, g := range r.Picks[0].Gauges {
 		assert.False(t, p.strengthUnknown(g), "string %d", i+1)
 	}
-
-	set, none, err := OneSet([]Column{{Name: "one", Request: func() Request {
-		one := baritone()
-		for i := range one.Stock {
-			if g := &one.Stock[i]; g.Family != "plain" {
-				g.Core, g.AreaM2, g.EA, g.EI = 0, 0, 0, 0
-			}
-		}
-		one.Bass, one.Treble = span(690, 690, 1), span(650, 650, 1)
-		return one
-	}()}})
-	require.NoError(t, err)
-	assert.Equal(t, Kept, none.Limit)
-	assert.Len(t, set, 6)
 }

@@ -111,7 +111,7 @@ type oneReading struct {
 }
 
 func (in *Input) oneReading(r reading.Reading, g gauges.Gauge) oneReading {
-	w, components := in.Run.Build.Measuring.Work(r, g.EA, g.EI)
+	v, components := in.Run.Build.Measuring.Value(r, g.EA, g.EI)
 	u, most, out := 0.0, 0.0, oneReading{Reading: r}
 	for _, c := range components {
 		u = math.Hypot(u, c.RelU)
@@ -119,7 +119,7 @@ func (in *Input) oneReading(r reading.Reading, g gauges.Gauge) oneReading {
 			most, out.mostly = a, c.Name
 		}
 	}
-	out.density = unit.Uncertain[unit.LinearDensity]{Value: w, U: w * unit.LinearDensity(u)}
+	out.density = unit.Uncertain[unit.LinearDensity]{Value: unit.LinearDensity(v.W), U: unit.LinearDensity(v.W * u)}
 	return out
 }
 
