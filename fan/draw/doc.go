@@ -23,5 +23,5 @@
 // geometry.go, stroke.go, metrics.go, text.go and drawing.go have what a drawing
 // is made of, canvas.go what it is put on, sound.go what no writer takes. From
 // options.go and fan.go on a layout is drawn: board.go, strings.go, slots.go,
-// square.go, dots.go, joins.go, bar.go and words.go, a part each.
+// square.go, dots.go, joins.go, words.go, key.go and bar.go, a part each.
 package draw

@@ -61,17 +61,11 @@ func (r Rect) Corners() []Point {
 //
 //	x' = XX x + XY y + X0,  y' = YX x + YY y + Y0
 //
-// Identity leaves them; the zero value sends all to the origin and is of no use.
+// The zero value sends all to the origin and is of no use.
 type Map struct{ XX, XY, X0, YX, YY, Y0 float64 }
-
-// Identity leaves every point where it is.
-func Identity() Map { return Map{XX: 1, YY: 1} }
 
 // Move shifts by dx, dy in mm.
 func Move(dx, dy float64) Map { return Map{XX: 1, YY: 1, X0: dx, Y0: dy} }
-
-// quarter is a quarter turn.
-const quarter = math.Pi / 2
 
 // Turn rotates anticlockwise about the origin by rad. Quarter turns are exact.
 func Turn(rad float64) Map {

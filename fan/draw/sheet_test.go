@@ -103,19 +103,15 @@ func framed(from []draw.Drawing) []string {
 
 // Date, remark and a long title are on the first sheet, whatever the paper.
 func TestNotesNeverVanish(t *testing.T) {
-	for _, name := range instruments() {
-		l := layoutOf(t, name)
-		o := optionsOf(l)
-		o.Date, o.Remarks = "3 May", "for Joe\nash from the shed"
-		o.Title = "Trial of a name that is too long for the heading of one sheet of paper that is held upright, or on its side"
-		d := draw.Fan(l, o)
-		for _, on := range append(tile.Papers(), paper("roll 420 mm")) {
-			for _, strips := range []bool{false, true} {
-				first := laid(t, d, options(on, strips)).Sheets[0]
-				words := strings.Join(wordsOn(draw.LayerFrame, drawingsOn(first)...), " ")
-				for _, part := range []string{"date 3 May", "for Joe", "ash from the shed", "face of the board", "or on its side"} {
-					assert.Contains(t, words, part, "%s, %s, %v", name, on.Name, strips)
-				}
+	o := optionsOf(layoutOf(t, "six"))
+	o.Date, o.Remarks = "3 May", "for Joe\nash from the shed"
+	o.Title = "Trial of a name that is too long for the heading of one sheet of paper that is held upright, or on its side"
+	d := draw.Fan(layoutOf(t, "six"), o)
+	for _, on := range append(tile.Papers(), paper("roll 420 mm")) {
+		for _, strips := range []bool{false, true} {
+			words := strings.Join(wordsOn(draw.LayerFrame, drawingsOn(laid(t, d, options(on, strips)).Sheets[0])...), " ")
+			for _, part := range []string{"date 3 May", "for Joe", "ash from the shed", "face of the board", "or on its side"} {
+				assert.Contains(t, words, part, "%s, %v", on.Name, strips)
 			}
 		}
 	}

@@ -207,7 +207,7 @@ func TestDXFIsTrueToScale(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			found := ezdxf(t, files(t, name)[name+".dxf"])
 			assert.Equal(t, 4, found.Units, "millimetres")
-			slotsOn(t, name, draw.Identity(), lines(found.Slots), trueMM)
+			slotsOn(t, name, draw.Move(0, 0), lines(found.Slots), trueMM)
 			long := unit.MM(110)
 			if name == "eight" {
 				long = 4 * unit.Inch
@@ -275,5 +275,5 @@ func shift(t *testing.T, want, found []draw.Line) draw.Map {
 		}
 	}
 	t.Fatal("the slots were not found together")
-	return draw.Identity()
+	return draw.Move(0, 0)
 }

@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"hash/fnv"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -114,5 +115,5 @@ func (s *sketch) keyAndBars() {
 	y := s.numbersBeyond(-1) - aboveMM - wordsMM
 	s.key(s.blank.Min.X, y)
 	s.add(LayerBars, Bar(s.o.Unit, Point{s.blank.Min.X + wordsRoom + 10, y - rowMM}, roomMM, 0)...)
-	s.add(LayerBars, Bar(s.o.Unit, Point{s.blank.Min.X - centreBeyondMM - 38, -roomMM / 2}, roomMM, quarter)...)
+	s.add(LayerBars, Bar(s.o.Unit, Point{s.blank.Min.X - centreBeyondMM - 38, -roomMM / 2}, roomMM, math.Pi/2)...)
 }
