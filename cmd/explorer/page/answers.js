@@ -6,6 +6,8 @@
 /** @typedef {import("./types.js").Advice} Advice */
 /** @typedef {import("./types.js").Fault} Fault */
 
+/** @type {Fault[]} */
+const NONE = [];
 const REST = 120; // ms without a change before the search begins (judgement)
 
 export class Answers extends EventTarget {
@@ -39,8 +41,8 @@ export class Answers extends EventTarget {
     this.faults = {};
     /** Whether search or trials are still on their way. */
     this.working = true;
-    /** What the last search was of. */
-    this.searched = "";
+    /** What the last search was of. @type {string[]} */
+    this.searched = [];
     /** The texts that gauges and keys were last asked of. */
     this.ofReadings = "";
     this.ofBuild = "";
@@ -78,8 +80,8 @@ export class Answers extends EventTarget {
     this.askPair();
     this.askTexts();
     this.askMarks();
-    const { build, readings } = this.store.state, of = JSON.stringify([build, readings, this.request().flags]);
-    if (of === this.searched) return;
+    const { build, readings } = this.store.state, of = [build, readings, JSON.stringify(this.request().flags)];
+    if (of.every((text, i) => text === this.searched[i])) return;
     this.searched = of;
     this.working = true;
     clearTimeout(this.resting);
@@ -171,7 +173,7 @@ export class Answers extends EventTarget {
    * @param {{ok: boolean, faults?: Fault[], result?: any}} answer
    */
   take(call, answer) {
-    this.faults[call] = answer.ok ? [] : (answer.faults ?? []);
+    this.faults[call] = answer.ok ? NONE : (answer.faults ?? NONE);
     return answer.ok;
   }
 

@@ -63,6 +63,8 @@ export function choose(app) {
   /** @type {Advice | null} */
   let drawn = null;
   let drawnIn = "";
+  /** What the form was painted of. @type {unknown[]} */
+  let formOf = [];
 
   /** Which gauge to weigh next, where that is worth it. */
   function paintNext() {
@@ -100,6 +102,9 @@ export function choose(app) {
   }
 
   function paintForm() {
+    const of = [answers.keys, answers.advice, answers.faults.pair, answers.faults.advise];
+    if (of.every((one, i) => one === formOf[i])) return;
+    formOf = of;
     const sections = answers.keys?.sections ?? [], limitsKeys = sections.find((s) => s.path === "limits");
     form.set(sections);
     if (limitsKeys) limits.update(limitsKeys);

@@ -114,7 +114,7 @@ export function fanDrawing(box, turn) {
     }
     attr(leaders, "d", dotted);
     let d = "";
-    for (const [side, name, mm] of /** @type {[string, string, number][]} */ ([["treble", "treble", treble], ["bass", "bass", bass]])) {
+    if (turn) for (const [side, name, mm] of /** @type {[string, string, number][]} */ ([["treble", "treble", treble], ["bass", "bass", bass]])) {
       const [a, b] = outer(fan, side).map(at);
       const above = upright ? a[0] > (box.width - 54) / 2 : a[1] < box.height / 2;
       if (upright) {

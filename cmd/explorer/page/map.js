@@ -58,14 +58,18 @@ export function pairMap(box, go) {
       /** @param {PickPlace} pick */
       update(pick) {
         if (!f) return;
-        const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], onRight = x > f.left + f.width * 0.6;
+        const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], words = capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick), room = words.length * 7.4 + 30;
+        const others = named.filter((o) => o !== pick).map((o) => (f ? [f.x(o.bass_mm) - x, f.y(o.treble_mm) - y] : [0, 0])).filter(([, dy]) => Math.abs(dy) < 16);
+        // Beside its ring where there is room, else beneath it.
+        const right = !others.some(([dx]) => dx >= 0 && dx < room) && x + room < f.whole, left = !others.some(([dx]) => dx <= 0 && -dx < room) && x - room > f.left;
+        const anchor = right ? "start" : left ? "end" : "middle";
         attr(ring, "cx", px(x));
         attr(ring, "cy", px(y));
-        attr(name, "x", px(x + (onRight ? -18 : 18)));
-        attr(name, "y", px(y + 4.5));
+        attr(name, "x", px(right ? x + 18 : left ? x - 18 : clamp(x, f.left + room / 2 - 14, f.whole - room / 2 + 14)));
+        attr(name, "y", px(right || left ? y + 4.5 : y + 26));
         attr(name, "class", grid?.at({ bass: pick.bass_mm, treble: pick.treble_mm })?.good ? "halo on-good" : "halo");
-        attr(name, "text-anchor", onRight ? "end" : "start");
-        say(name, capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick));
+        attr(name, "text-anchor", anchor);
+        say(name, words);
       },
     };
   }

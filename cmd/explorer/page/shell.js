@@ -53,6 +53,7 @@ export function shell(store, on) {
   }
   store.addEventListener("change", state);
   store.addEventListener("saved", state);
+  window.addEventListener("pagehide", () => store.keep());
   window.addEventListener("beforeunload", (event) => {
     if (store.unsaved().length) event.preventDefault();
   });

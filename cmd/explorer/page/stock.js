@@ -25,7 +25,7 @@ export function stock(app) {
   const { store, answers } = app;
   const figure = figures();
   byId("stock-figure").append(figure.node);
-  const paste = el("textarea", { rows: 2, placeholder: "Paste rows of a spreadsheet here, with their heading.", "aria-label": "Paste rows of a spreadsheet" });
+  const paste = el("textarea", { rows: 2, placeholder: "Paste rows of a spreadsheet", "aria-label": "Paste rows of a spreadsheet" });
   const adding = el("input", { class: "text", placeholder: "its name", "aria-label": "Name of a new gauge", autocomplete: "off" });
   byId("stock-drop").append(paste, el("span", { class: "field" }, adding), el("button", { class: "button", onclick: add }, "Add a gauge"));
   paste.addEventListener("paste", () => setTimeout(pasted));
@@ -117,17 +117,17 @@ function familyTable(choose, chosen) {
   const name = el("span"), body = el("tbody");
   const node = el("table", { class: "family" }, el("caption", {}, name),
     el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "Gauge"), el("th", { scope: "col", class: "n" }, "Linear density, g/m"),
-      el("th", { scope: "col" }, el("span", { class: "bar-scale" }, el("i", {}, `−${ENDS} %`), el("i", {}, "family"), el("i", {}, `+${ENDS} %`))), el("th", { scope: "col" }, "Known by"))), body);
+      el("th", { scope: "col" }, el("span", { class: "bar-scale" }, el("i", {}, `−${ENDS}`), el("i", {}, "family"), el("i", {}, `+${ENDS} %`))), el("th", { scope: "col" }, "Known by"))), body);
   function row() {
     let label = "";
-    const button = el("button", { onclick: () => choose(label) }), density = el("span"), u = el("small"), known = el("td", { class: "known" });
+    const name = el("span"), again = el("small", { class: "again", "aria-hidden": "true" }, "look again"), button = el("button", { onclick: () => choose(label) }, name, again), density = el("span"), u = el("small"), known = el("td", { class: "known" });
     const bar = intervalBar(), cell = el("td", {}, bar.node), tr = el("tr", {}, el("th", { scope: "row" }, button), el("td", { class: "n" }, density, " ", u), cell, known);
     return {
       node: tr,
       /** @param {Entry} e */
       update(e) {
         label = e.label;
-        say(button, label || "without a name");
+        say(name, label || "without a name");
         attr(button, "aria-pressed", String(label === chosen()));
         tr.classList.toggle("on", label === chosen());
         const [value, ofIt] = e.gauge ? uncertain(e.gauge.linear_density_g_per_m, e.gauge.linear_density_standard_uncertainty_g_per_m, 4) : ["–", ""];
@@ -135,6 +135,7 @@ function familyTable(choose, chosen) {
         say(u, ofIt);
         bar.set(e.gauge, Boolean(e.suspect));
         const look = e.suspect || e.faults.length;
+        again.hidden = !look;
         known.classList.toggle("look", Boolean(look));
         say(known, look ? "look again" : !e.gauge ? "" : e.gauge.flags.includes("estimated") ? "estimated" : e.gauge.readings === 1 ? "1 reading" : `${e.gauge.readings} readings`);
       },
@@ -198,13 +199,13 @@ function gaugePanel(box, app, edit) {
       label = e.label;
       say(name, e.label);
       const g = e.gauge;
-      say(what, g ? `${app.units.len(g.outer_mm, 3)} ${g.construction}${g.core_mm && g.core_mm !== g.outer_mm ? `, core ${app.units.len(g.core_mm, 2)}` : ""}` : "");
+      say(what, g ? `${app.units.len(g.outer_mm, 3)} ${g.construction}${g.core_mm && g.construction !== "plain" ? `, core ${app.units.len(g.core_mm, 2)}` : ""}` : "");
       const [value, ofIt] = g ? uncertain(g.linear_density_g_per_m, g.linear_density_standard_uncertainty_g_per_m, 4) : ["", ""];
       say(density, value);
       say(u, g ? `${ofIt} g/m${g.flags.includes("estimated") ? ", estimated" : ""}` : "");
       slip.hidden = !e.suspect;
       if (e.suspect) {
-        say(why, capital(`${e.label} ${e.suspect.why}; ${e.suspect.would_fit}. Nothing was changed for you.`));
+        say(why, `${e.label} ${e.suspect.why}; ${e.suspect.would_fit}. Nothing was changed for you.`);
         list(ways, likely(e.suspect), () => {
           let fix = { line: 0, column: "", text: "" };
           const node = el("button", { class: "button", onclick: () => edit([fix]) });

@@ -17,6 +17,7 @@
 
 const KEY = "scalepair";
 const MOST = 500; // states in the history (judgement)
+const REST = 100; // ms after a change until it is kept (judgement)
 
 /** @type {View} */
 export const FIRST_VIEW = { bass: null, treble: null, neutral: null, gauges: null, a: null, leftHanded: false };
@@ -37,6 +38,8 @@ export class Store extends EventTarget {
     this.going = null;
     /** Why the state could not be kept; "" where it was. */
     this.notKept = "";
+    /** @type {ReturnType<typeof setTimeout> | undefined} */
+    this.keeping = undefined;
     const kept = this.restore();
     this.state = kept?.state ?? first;
     /** The three texts as they were last downloaded, or came with the page. */
@@ -51,7 +54,7 @@ export class Store extends EventTarget {
    */
   change(change, going = null) {
     const next = { ...this.state, ...change, view: { ...this.state.view, ...change.view } };
-    if (JSON.stringify(next) === JSON.stringify(this.state)) return;
+    if (same(next, this.state)) return;
     if (going === null || going !== this.going) {
       this.past.push(this.state);
       if (this.past.length > MOST) this.past.shift();
@@ -100,11 +103,15 @@ export class Store extends EventTarget {
   /** @param {State} state */
   enter(state) {
     this.state = state;
-    this.keep();
     this.dispatchEvent(new Event("change"));
+    clearTimeout(this.keeping);
+    this.keeping = setTimeout(() => this.keep(), REST);
   }
 
+  /** Keeps the state in the browser's storage: soon after each change, and before the page goes. */
   keep() {
+    clearTimeout(this.keeping);
+    const before = this.notKept;
     try {
       if (!this.storage) throw new Error("this browser allows none for files");
       this.storage.setItem(KEY, JSON.stringify({ state: this.state, saved: this.saved }));
@@ -112,6 +119,7 @@ export class Store extends EventTarget {
     } catch (error) {
       this.notKept = error instanceof Error ? error.message : String(error);
     }
+    if (this.notKept !== before) this.dispatchEvent(new Event("saved"));
   }
 
   /** @returns {{state: State, saved: Record<TextName, string>} | null} */
@@ -125,6 +133,11 @@ export class Store extends EventTarget {
       return null; // nothing kept, or kept by another version
     }
   }
+}
+
+/** @param {State} a @param {State} b */
+function same(a, b) {
+  return a.build === b.build && a.readings === b.readings && a.marks === b.marks && JSON.stringify(a.view) === JSON.stringify(b.view);
 }
 
 /**

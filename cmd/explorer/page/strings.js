@@ -23,13 +23,14 @@ export function stringRows(box, on) {
   const free = el("button", { onclick: () => on.keep(false) }, "Best gauges", el("span", { class: "wide" }, " for each pair"));
   const keep = el("button", { onclick: () => on.keep(true) }, "Keep these", el("span", { class: "wide" }, " gauges"));
   const tuning = el("select", { "aria-label": "Tuning shown" }), tunings = el("label", { class: "tuning-shown", hidden: true }, "In ", tuning);
-  const scale = [el("i"), el("i"), el("i")];
+  const scales = [0, 1].map(() => [el("i"), el("i"), el("i")]);
   const heads = [el("th", { scope: "col" }, "String"), el("th", { scope: "col" }, "Gauge"),
-    el("th", { scope: "col", class: "bar-cell" }, "Tension against what is wanted", el("span", { class: "bar-scale", "aria-hidden": "true" }, ...scale)),
+    el("th", { scope: "col", class: "bar-cell" }, "Tension against what is wanted", el("span", { class: "bar-scale", "aria-hidden": "true" }, ...scales[0])),
     ...["Tension", "Bending force", "% of breaking strength", "Inharmonicity, cents"].map((h) => el("th", { scope: "col", class: "n" }, h))];
   const body = el("tbody"), total = el("td", { class: "n tension" }), totalWords = el("td", { colspan: 3 });
   const tip = el("div", { class: "tip", hidden: true });
   box.append(el("div", { class: "each-head" }, el("h2", {}, "Each string on this pair"), tunings, el("div", { class: "two-way", role: "group", "aria-label": "Gauges" }, free, keep)),
+    el("p", { class: "bar-scale above", "aria-hidden": "true" }, ...scales[1]),
     el("table", { class: "rows" }, el("thead", {}, el("tr", {}, ...heads)), body, el("tfoot", {}, el("tr", {}, totalWords, total, el("td", { colspan: 3, class: "rest" })))), tip,
     el("p", { class: "fine" }, "± is one standard uncertainty, from the readings; the drawn intervals are 95 %. The model adds up to 1 % of tension and 20 % of bending force, most of which cancels between pairs. ≥ is a lower bound, not to be compared with a plain string's."));
   tuning.addEventListener("change", () => redraw());
@@ -50,9 +51,7 @@ export function stringRows(box, on) {
     const tuned = tension.tunings[Number(tuning.value) || 0] ?? tension.tunings[0];
     const far = Math.max(0, ...tension.tunings.flatMap((t) => t.strings).map((s) => Math.abs(s.tension_deviation_percent ?? 0) + (HALF_95 * 100 * s.tension_standard_uncertainty_n) / s.tension_n));
     const ends = SCALES.find((s) => s >= far) ?? SCALES[SCALES.length - 1];
-    say(scale[0], `slacker, ${signed(-ends, 0)} %`);
-    say(scale[1], "as wanted");
-    say(scale[2], `${signed(ends, 0)} %, tighter`);
+    for (const scale of scales) [`slacker, ${signed(-ends, 0)} %`, "as wanted", `${signed(ends, 0)} %, tighter`].forEach((words, i) => say(scale[i], words));
     const rows = [...tuned.strings].reverse().map((string) => ({ string, ends, units, stock: /** @type {NonNullable<typeof shown>} */ (shown).stock }));
     list(body, rows, row);
     const [value, u] = units.uncertainForce(tuned.total_tension_n, tuned.total_tension_standard_uncertainty_n);
