@@ -130,6 +130,7 @@ export class Answers extends EventTarget {
     const { build, readings } = this.store.state;
     if (readings !== this.ofReadings || build !== this.ofBuild) {
       const [rows, gauges] = await Promise.all([this.engine.quick("readings", { build, readings }), this.engine.quick("gauges", { build, readings })]);
+      if (rows) this.take("readings", rows);
       if (rows?.result) this.readings = rows.result;
       if (gauges && this.take("gauges", gauges)) this.gauges = gauges.result;
       if (rows && gauges) this.ofReadings = readings;

@@ -58,6 +58,8 @@ export function sectionOf(edit, faultOf) {
   };
 }
 
+// Lists whose entries are single words, so that spaces part them too.
+const WORDLIKE = ["string", "int", "direction"];
 let fields = 0;
 
 /**
@@ -81,7 +83,7 @@ function keyField(edit, faultOf) {
   };
   async function changed() {
     if (!key) return;
-    const text = input.value.trim(), isList = key.list;
+    const text = input.value.trim(), isList = key.list && (text.includes(",") || WORDLIKE.includes(key.type));
     if (text === shownText(key)) return complain("");
     complain(await edit([text === "" ? { key: key.path, remove: true } : isList ? { key: key.path, list: split(text) } : { key: key.path, text }]));
   }
@@ -117,7 +119,7 @@ function keyField(edit, faultOf) {
 
 /** @param {Key} key */
 function shownText(key) {
-  return key.list ? key.texts.join(", ") : key.text;
+  return key.texts.length ? key.texts.join(", ") : key.text;
 }
 
 /** The entries of a list: by commas where there are any, else by spaces. @param {string} text */

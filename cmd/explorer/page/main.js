@@ -22,13 +22,15 @@ async function start() {
   const answers = new Answers(engine, store);
   const app = new App(engine, store, answers);
   const places = { strings: stock(app), choose: choose(app), make: make(app) };
-  const show = () => places[placeShown()]();
+  const show = () => {
+    places[placeShown()]();
+    app.complain();
+  };
   const frame = shell(store, { enter: show, unit: (key, text) => app.edit([{ key, text }]), save: () => app.save() });
   for (const what of ["pair", "advice", "gauges", "keys", "marks", "compared", "next"])
     answers.addEventListener(what, () => {
       if (what === "keys") frame.units((app.units = app.unitsOf()));
       show();
-      app.complain();
     });
   store.addEventListener("change", show);
   const open = /** @type {HTMLInputElement} */ (byId("open"));
@@ -157,8 +159,9 @@ export class App {
     badge.hidden = !count;
     say(badge, `${count} to check`);
     byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.build + (readings?.readings ?? ""));
-    const texts = [...new Set(Object.values(this.answers.faults).flat().map((f) => f.text))];
-    notice(texts.join("\n"));
+    // In Strings they stand at their cells.
+    const faults = Object.values(this.answers.faults).flat().filter((f) => placeShown() !== "strings" || !f.input.endsWith(".csv"));
+    notice([...new Set(faults.map((f) => f.text))].join("\n"));
   }
 }
 

@@ -50,13 +50,14 @@ export function markCard(box, app, turn) {
   /** A field for one measured value. @param {string} line @param {string} pass @param {string} words */
   function measured(line, pass, words) {
     let at = 0;
-    const input = el("input", { inputmode: "decimal", autocomplete: "off", placeholder: "measured" }), unit = el("span"), slot = el("span", { class: "field" }, input, unit), wrong = el("span", { class: "wrong-words", role: "alert" });
+    const input = el("input", { inputmode: "decimal", autocomplete: "off", placeholder: "measured", disabled: true }), unit = el("span"), slot = el("span", { class: "field" }, input, unit), wrong = el("span", { class: "wrong-words", role: "alert" });
     input.addEventListener("change", () => app.measure(line, pass, at, input.value.trim()));
     return {
       node: el("label", { class: "measured" }, el("span", {}, words), slot, wrong),
       /** @param {number} fretAt */
       set(fretAt) {
         const moved = at !== fretAt;
+        input.disabled = false;
         at = fretAt;
         const row = app.answers.marks?.rows.find((r) => r.cells.line === line && (r.cells.pass ?? "") === pass && (pass === "" || Number(r.cells.fret) === fretAt));
         const inches = app.answers.marks?.columns.includes("measured_in") ?? false;
@@ -139,7 +140,7 @@ export function markSquares(box, turn) {
 export function checkWords(check) {
   if (!check) return [];
   return [
-    `${check.marks_measured} marks measured; ${check.marks_outside} outside the tolerance of ${fixed(check.tolerance_cents, 1)} cents, ${check.marks_not_sure} not sure.`,
+    `Marks measured: ${check.marks_measured}. Outside the tolerance of ${fixed(check.tolerance_cents, 1)} cents: ${check.marks_outside}; not sure: ${check.marks_not_sure}.`,
     ...check.slips.map((s) => capital(`${s.words}: ${s.do}.`)),
   ];
 }

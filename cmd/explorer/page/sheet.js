@@ -22,10 +22,13 @@ export function printsAsSheet(app) {
     const answer = await app.engine.quick("file", { ...request, flags: { ...request.flags, kind: "sheet" } }, "sheet");
     if (!answer?.ok) return;
     of = asked;
-    const sheet = new DOMParser().parseFromString(new TextDecoder().decode(answer.result.bytes), "text/html");
-    const styles = [...sheet.querySelectorAll("style")];
-    style.replaceSync(styles.map((s) => s.textContent).join("\n") + "\nbody > :not(#sheet) { display: none } #sheet { display: block }");
-    for (const unwanted of [...styles, ...sheet.querySelectorAll("script, .skip, nav")]) unwanted.remove();
+    // The styles are taken out first: the page's policy lets no style in by markup.
+    /** @type {string[]} */
+    const styles = [];
+    const html = new TextDecoder().decode(answer.result.bytes).replace(/<style>([^]*?)<\/style>/g, (_, css) => (styles.push(css), ""));
+    style.replaceSync(styles.join("\n") + "\nbody > :not(#sheet) { display: none } #sheet { display: block }");
+    const sheet = new DOMParser().parseFromString(html, "text/html");
+    for (const unwanted of sheet.querySelectorAll("script, .skip, nav")) unwanted.remove();
     sheet.body.querySelector("#main")?.removeAttribute("id");
     box.replaceChildren(...[...sheet.body.childNodes].map((node) => document.importNode(node, true)));
     for (const own of document.styleSheets) own.media.mediaText = "screen"; // the page's own stays on the screen

@@ -30,9 +30,12 @@ export function stock(app) {
   byId("stock-drop").append(paste, el("span", { class: "field" }, adding), el("button", { class: "button", onclick: add }, "Add a gauge"));
   paste.addEventListener("paste", () => setTimeout(pasted));
   paste.addEventListener("change", pasted);
+  byId("nothing-add").addEventListener("click", () => adding.focus());
+  byId("nothing-paste").addEventListener("click", () => paste.focus());
+  byId("nothing-demo").addEventListener("click", () => byId("begin-demo").click());
   const faults = byId("stock-faults"), lists = byId("stock-list"), panel = gaugePanel(byId("stock-panel"), app, edit);
 
-  let chosen = "";
+  let chosen = "", added = ""; // a gauge that was added is in hand once it is in the table
 
   async function pasted() {
     const text = paste.value;
@@ -45,10 +48,9 @@ export function stock(app) {
     const gauge = adding.value.trim();
     if (!gauge) return adding.focus();
     adding.value = "";
-    chosen = gauge;
     const like = rowsOf().find((e) => e.label === chosen)?.rows.at(-1)?.cells;
+    added = gauge;
     await edit([{ add: { gauge, construction: like?.construction ?? "plain", kind: "weighed" } }]);
-    byId("stock-panel").focus();
   }
 
   /** @param {object[]} edits @param {string} [pastedText] */
@@ -80,7 +82,13 @@ export function stock(app) {
 
   return function paint() {
     const entries = rowsOf(), looks = entries.filter((e) => e.suspect || e.faults.length);
+    if (entries.some((e) => e.label === added)) {
+      [chosen, added] = [added, ""];
+      byId("stock-panel").hidden = false;
+      byId("stock-panel").focus();
+    }
     if (!entries.some((e) => e.label === chosen)) chosen = (looks[0] ?? entries[0])?.label ?? "";
+    byId("stock-nothing").hidden = entries.length > 0 || !answers.readings;
     figure.set(String(entries.length));
     const guesses = entries.filter((e) => e.gauge?.flags.includes("estimated")).length;
     say(byId("stock-say"), [entries.length === 1 ? "gauge in stock." : "gauges in stock.", looks.length ? `${looks.length} to check.` : "", guesses ? `${guesses} estimated from the fit.` : ""].filter(Boolean).join(" "));
