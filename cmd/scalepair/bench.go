@@ -22,16 +22,16 @@ func (a *app) benchCommand() *cobra.Command {
 		Use:   "bench [build.toml]",
 		Short: "The setting-out list: every line, mark, slot and saddle in working order",
 		Long: `bench prints what a builder sets out by hand for the chosen pair, in working
-order: the blank, centreline, string lines, nut, marks, the checks before the
-first cut, slots and their depth, dots, fret wire, nut slots, bridge and saddles,
-pickups, and what to buy. Marks are rounded to what calipers show: the
+order: what to buy, centreline, string lines, nut, marks, the checks before the
+first cut, slots with their depth and wire, dots, nut slots, bridge and saddles,
+pickups. Marks are rounded to what calipers show: the
 resolution that the build file states (caliper_resolution under [measuring] or
 [marking]), 0.01 mm or 0.001 in at the finest, in decimals even where lengths go
 in fractions.
 
---out writes the bench sheet instead: the choice, the strings, the fan drawn in
-true size and the setting-out list with boxes to tick, one page of HTML that needs
-no network. Templates to print and glue come from draw.`,
+--out writes the bench sheet instead: two sheets of paper for the choice and what to
+buy, six for the bench, with rows to tick; one page of HTML that needs no network.
+Templates to print and glue come from draw.`,
 		Example: `  scalepair bench
   scalepair bench --calipers 0.05mm
   scalepair bench --calipers 1/64in --only bass-marks,treble-marks

@@ -48,6 +48,7 @@ type Bench struct {
 	wire     fan.WireList
 	placed   []fan.PlacedLine
 	saddles  *fan.Saddles // nil where no string's compensation is known
+	lastSet  int          // the number of the last step that calipers set
 }
 
 // Step is one step of work: what to do, and the numbers that it takes.
@@ -124,9 +125,9 @@ func (b *Bench) findSaddles() {
 		return
 	}
 	back, known := make([]fan.Compensation, len(b.d.Strings)), false
-	for i, s := range b.d.Strings {
-		if s.CompensationErr == nil {
-			back[i], known = fan.Compensation{Lo: s.Compensation[0], Hi: s.Compensation[1]}, true
+	for i, c := range compensations(b.d) {
+		if c != nil {
+			back[i], known = *c, true
 		}
 	}
 	if known {
@@ -149,6 +150,7 @@ func (b *Bench) steps() []Step {
 			}
 		}
 	}
+	b.lastSet = len(out)
 	out = append(out, b.nut(), b.bridge())
 	if len(b.placed) > 0 {
 		out = append(out, b.further())
@@ -157,15 +159,6 @@ func (b *Bench) steps() []Step {
 		out[i].Title = fmt.Sprintf("%d. %s", i+1, out[i].Title)
 	}
 	return out
-}
-
-// lastSet is the number of the last step that calipers set: the slots, or the dots.
-func (b *Bench) lastSet() int {
-	n := len(b.Steps) - 2
-	if len(b.placed) > 0 {
-		n--
-	}
-	return n
 }
 
 // Document prints it, a numbered heading a step of work.
@@ -216,7 +209,7 @@ func (s Step) write(doc *document.Document) {
 func (b *Bench) rounding() string {
 	r, u := b.fineness.Resolution, b.in.Units
 	text := fmt.Sprintf("What is set out (steps 2 to %d) is rounded to %s, %s. That alone moves no note by more than %s cents%s",
-		b.lastSet(), r, finenessWords(u, b.fineness), centsWords(b.Rounding), b.coarse())
+		b.lastSet, r, finenessWords(u, b.fineness), centsWords(b.Rounding), b.coarse())
 	if u.Length == unit.InchFractions && r.Unit != unit.InchFractions {
 		text += fmt.Sprintf(" The blank's size, wire, bridge and pickups are in fractions, for a rule; what is set out is not, since 1/64 in could move a note by %s cents.",
 			centsWords(b.roundingCents(mark.Resolution{Unit: unit.InchFractions, PerUnit: 64})))
@@ -256,9 +249,7 @@ func finenessWords(u table.Units, f build.Fineness) string {
 		return "as --calipers asks"
 	case size(took-theirs) < 1e-6*unit.Millimetre:
 		return "the resolution of your calipers (caliper_resolution under " + f.From + ")"
-	case theirs < took && f.Resolution == build.Finest(u.Length):
-		return fmt.Sprintf("the finest that a drawn mark can be set to (judgement), though your calipers show %s (caliper_resolution under %s)", resolutionText(u, theirs), f.From)
 	default:
-		return fmt.Sprintf("the round one nearest to the %s of your calipers (caliper_resolution under %s)", resolutionText(u, theirs), f.From)
+		return fmt.Sprintf("the nearest that is printed to the %s of your calipers (caliper_resolution under %s)", resolutionText(u, theirs), f.From)
 	}
 }

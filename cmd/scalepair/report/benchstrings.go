@@ -59,36 +59,7 @@ func (b *Bench) nut() Step {
 	if b.d != nil {
 		t.Note("A slot is wider than its string by " + fine.text(clearance) + ". File each to its own string, on the fretted instrument.")
 	}
-	s := Step{Title: "Nut", Do: []string{text}, Tables: tables{t.Note(b.in.spreadWords(b.l)...)}}
-	if worst, ok := b.l.WorstCents(); ok {
-		s.Tables = append(s.Tables, b.intonation(worst))
-	}
-	return s
-}
-
-// intonation has the worst error of every inner string that unlike fractions at nut
-// and saddle put out of tune.
-func (b *Bench) intonation(worst fan.CentsError) *table.Table {
-	l := b.l
-	var rows []fan.CentsError
-	for i := len(l.Strings) - 2; i > 0; i-- {
-		for _, e := range l.CentsErrors { // the worst first
-			if e.String == i+1 {
-				rows = append(rows, e)
-				break
-			}
-		}
-	}
-	text := fmt.Sprintf("Positive is sharp. Less than %d cent, which no ear will mind (judgement).", centsHint)
-	if size(worst.Cents) > centsHint {
-		text = fmt.Sprintf("Positive is sharp. More than %d cent.%s", centsHint, spacingCure(worst))
-	}
-	return table.Of("intonation", "Inner strings out of tune on straight frets, since nut and saddles have other fractions", rows,
-		table.Whole("string", "string", func(e fan.CentsError) int { return e.String }),
-		table.Whole("worst at fret", "worst_at_fret", func(e fan.CentsError) int { return e.Fret }),
-		table.Cents("there", "worst", 2, func(e fan.CentsError) unit.Cents { return e.Cents }).Signed(),
-		table.Cents("at last fret", "at_last_fret", 2, func(e fan.CentsError) unit.Cents { return l.Frets[l.Spec.Frets].CentsSharp[e.String-1] }).Signed(),
-	).Note(text)
+	return Step{Title: "Nut", Do: []string{text, spacingWords(b.l)}, Tables: tables{t.Note(b.in.spreadWords(b.l)...)}}
 }
 
 // LineOf is a further line across the strings, such as a pickup's.

@@ -92,9 +92,8 @@ func (f *FanOf) summary(in *Input) []string {
 	out.sayIf(!f.l.Parallel, "The treble nut end lies %s nearer %s than the bass nut end, along the centreline.", fine.text(size(f.NutOffset)), nearer)
 	out.say("From the nut to fret 1 on the bass line: %s.", fine.text(f.NutToFret1))
 	out.say("Nut blank, edge to edge along the nut line: %s.", fine.text(f.NutBlank))
-	if worst, ok := f.l.WorstCents(); ok {
-		out.say("Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string %d at fret %d, %s cents.%s",
-			worst.String, worst.Fret, table.WithSign(unit.Fixed(worst.Cents.Value(), 2)), spacingCure(worst))
+	if words := spacingWords(f.l); words != "" {
+		out.say("%s", words)
 	}
 	return out
 }
@@ -115,11 +114,19 @@ func slantWords(a unit.Angle) string {
 // changing (judgement).
 const centsHint = 1
 
-func spacingCure(worst fan.CentsError) string {
-	if size(worst.Cents) > centsHint {
-		return ` The cure: saddle_spacing = "like the nut" under [neck].`
+// spacingWords say how far unlike spacings at nut and saddle put inner strings out of
+// tune; "" where they do not.
+func spacingWords(l *fan.Layout) string {
+	worst, ok := l.WorstCents()
+	if !ok {
+		return ""
 	}
-	return ""
+	text := fmt.Sprintf("Nut and saddle are spaced by different fractions, so inner strings cannot be exactly in tune on straight frets: the worst is string %d at fret %d, %s cents.",
+		worst.String, worst.Fret, table.WithSign(unit.Fixed(worst.Cents.Value(), 2)))
+	if size(worst.Cents) > centsHint {
+		text += ` The cure: saddle_spacing = "like the nut" under [neck].`
+	}
+	return text
 }
 
 // caliper prints lengths as calipers show them: to 0.01 mm, or 0.001 in in

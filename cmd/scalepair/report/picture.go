@@ -19,14 +19,19 @@ func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
 		}
 		o.Strings = append(o.Strings, words)
 	}
-	if d == nil {
-		return o
-	}
-	o.Compensations = make([]*fan.Compensation, len(d.Strings))
-	for i, s := range d.Strings {
-		if s.CompensationErr == nil {
-			o.Compensations[i] = &fan.Compensation{Lo: s.Compensation[0], Hi: s.Compensation[1]}
-		}
+	if d != nil {
+		o.Compensations = compensations(d)
 	}
 	return o
+}
+
+// compensations are those of all strings, nil where one is not known.
+func compensations(d *choice.Detail) []*fan.Compensation {
+	out := make([]*fan.Compensation, len(d.Strings))
+	for i, s := range d.Strings {
+		if s.CompensationErr == nil {
+			out[i] = &fan.Compensation{Lo: s.Compensation[0], Hi: s.Compensation[1]}
+		}
+	}
+	return out
 }

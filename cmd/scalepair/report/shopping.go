@@ -56,13 +56,12 @@ func (b *Bench) blankWords() string {
 
 // purchase is one line of the shopping list.
 type purchase struct {
-	what, kind    string // as people and as programs read it
-	count         int    // 0 for the wire
-	length, width unit.Length
-	remarks       []string
-	strings       []int // that a single string is for, the lowest first
-	gauge         int   // of a single string, an index into the stock
-	winding       unit.Length
+	what, kind string // as people and as programs read it
+	count      int    // 0 for the wire
+	remarks    []string
+	strings    []int // that a single string is for, the lowest first
+	gauge      int   // of a single string, an index into the stock
+	winding    unit.Length
 }
 
 func (p purchase) single() bool { return p.strings != nil }
@@ -114,19 +113,15 @@ func (b *Bench) shopping() *table.Table {
 		size += fmt.Sprintf(", planed no thinner than %s", in.length(b.LeastThickness))
 	}
 	wire := fmt.Sprintf("%s and %s %% to spare", u.LenText(b.wire.Sum, 0), trim(b.saw.Spare.Percent()))
-	rows := append(b.singles(), purchase{what: blank, kind: "fingerboard blank", count: 1, length: need.Length, width: need.Width, remarks: []string{size}},
-		purchase{what: "fret wire", kind: "fret wire", length: b.wire.Total, remarks: []string{wire}})
-	some := func(f func(purchase) unit.Length) func(purchase) bool {
-		return func(p purchase) bool { return f(p) > 0 }
-	}
-	length, width := func(p purchase) unit.Length { return p.length }, func(p purchase) unit.Length { return p.width }
+	rows := append(b.singles(), purchase{what: blank, kind: "fingerboard blank", count: 1, remarks: []string{size}},
+		purchase{what: "fret wire", kind: "fret wire", remarks: []string{wire}})
 	t := table.Of("shopping", "Shopping list", rows,
 		table.Words("what", "", func(p purchase) string { return p.what }),
 		table.Words("", "what", func(p purchase) string { return p.kind }),
 		table.Words("", "gauge", func(p purchase) string { return in.Plan.Stock()[p.gauge].Label }).Known(purchase.single),
 		table.Whole("how many", "how_many", func(p purchase) int { return p.count }).As(func(p purchase) string {
 			if p.count == 0 {
-				return u.LenText(p.length, 0)
+				return u.LenText(b.wire.Total, 0)
 			}
 			return fmt.Sprint(p.count)
 		}),
@@ -134,8 +129,6 @@ func (b *Bench) shopping() *table.Table {
 		table.Length(u, "", "string_diameter", markDecimals, func(p purchase) unit.Length { return in.Plan.Stock()[p.gauge].Outer }).Known(purchase.single),
 		table.Length(u, "", "least_winding", 0, func(p purchase) unit.Length { return p.winding }).Known(purchase.single),
 		table.Bool("", "weigh_one_first", func(p purchase) bool { return weighFirst(in.Plan.Stock()[p.gauge]) }).Known(purchase.single),
-		table.Length(u, "", "length", 1, length).Known(some(length)),
-		table.Length(u, "", "width", 1, width).Known(some(width)),
 		table.Words("remarks", "remarks", func(p purchase) string { return strings.Join(p.remarks, "; ") }))
 	switch {
 	case b.d == nil:
