@@ -30,42 +30,26 @@ func labelled(t *testing.T, body string) draw.Drawing {
 	return draw.Fan(l, o)
 }
 
-func TestAnyLabelStaysWellFormedEverywhere(t *testing.T) {
-	bodies := append([]string{strings.Join(hostile, " "), strings.Repeat("x", 300)}, hostile...)
-	for _, body := range bodies[:testutil.Times(len(bodies), 2)] {
+func TestAnyLabelIsReadEverywhere(t *testing.T) {
+	for _, body := range []string{strings.Join(hostile, " "), "endstream endobj ]]> (\\", ""} {
 		d := labelled(t, body)
 		plan, err := tile.Lay(d, tile.DefaultOptions())
 		require.NoError(t, err)
-		var b bytes.Buffer
-		require.NoError(t, svg.Write(&b, plan.Sheets[0], svg.Options{}))
-		readable(t, body, "rsvg-convert", "-o", filepath.Join(t.TempDir(), "hostile.png"), save(t, "hostile.svg", b.Bytes()))
-		b.Reset()
-		require.NoError(t, pdf.Write(&b, d.Title, plan.Sheets))
-		readable(t, body, "qpdf", "--check", save(t, "hostile.pdf", b.Bytes()))
+		var one, two bytes.Buffer
+		require.NoError(t, svg.Write(&one, plan.Sheets[0], svg.Options{}))
+		require.NoError(t, pdf.Write(&two, d.Title, plan.Sheets))
+		for _, reader := range [][]string{
+			{"rsvg-convert", "-o", filepath.Join(t.TempDir(), "hostile.png"), save(t, "hostile.svg", one.Bytes())},
+			{"qpdf", "--check", save(t, "hostile.pdf", two.Bytes())},
+		} {
+			out, err := exec.Command(testutil.NeedTool(t, reader[0]), reader[1:]...).CombinedOutput()
+			assert.NoError(t, err, "%q: %s", body, out)
+			assert.NotContains(t, strings.ToLower(string(out)), "warning", "%q", body)
+		}
 	}
-}
-
-func readable(t *testing.T, body, program string, args ...string) {
-	t.Helper()
-	out, err := exec.Command(testutil.NeedTool(t, program), args...).CombinedOutput()
-	assert.NoError(t, err, "%q: %s", body, out)
-	assert.NotContains(t, strings.ToLower(string(out)), "warning", "%q", body)
-}
-
-func TestAnyLabelComesBackFromDXF(t *testing.T) {
-	bodies := [][2]string{
-		{"<\"é\" ½Ж ±1°\n" + `\U+0041 %%d^J`, "<\"é\" ½Ж ±1° " + `\U+0041 % %d^J`},
-		{strings.Repeat("long ", 60), "long long long long long long long..."},
-	}
-	for _, b := range bodies[:testutil.Times(2, 1)] {
-		body, want := b[0], b[1]
-		l := layoutOf(t, "six")
-		d := draw.Fan(l, draw.Options{Date: body})
-		var b bytes.Buffer
-		require.NoError(t, dxf.Write(&b, d))
-		found := ezdxf(t, b.Bytes())
-		assert.Contains(t, strings.Join(found.Words, "\n"), "date "+want, "%q", body)
-	}
+	var b bytes.Buffer
+	require.NoError(t, dxf.Write(&b, draw.Fan(layoutOf(t, "six"), draw.Options{Date: "<\"é\" ½Ж ±1°\n" + `\U+0041 %%d^J`})))
+	assert.Contains(t, strings.Join(ezdxf(t, b.Bytes()).Words, "\n"), "date <\"é\" ½Ж ±1° "+`\U+0041 % %d^J`)
 }
 
 // A long text takes no more room than it is given: nothing on the sheet is

@@ -2,7 +2,6 @@ package dxf_test
 
 import (
 	"bytes"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -20,76 +19,48 @@ func written(t testing.TB, e ...draw.Element) string {
 	return b.String()
 }
 
-// pairs reads a file as what it is: group codes and values on lines in turn. It
-// fails on anything else.
-func pairs(t testing.TB, file string) (codes []int, values []string) {
-	t.Helper()
-	lines := strings.Split(strings.TrimSuffix(file, "\r\n"), "\r\n")
-	require.Zero(t, len(lines)%2, "codes and values in pairs")
-	for i := 0; i < len(lines); i += 2 {
-		code, err := strconv.Atoi(strings.TrimSpace(lines[i]))
-		require.NoError(t, err, "line %d", i+1)
-		codes, values = append(codes, code), append(values, lines[i+1])
-	}
-	return codes, values
-}
-
-// entities gives the records of the last section as "code=value" words.
-func entities(t testing.TB, file string) string {
-	codes, values := pairs(t, file)
-	var out []string
-	inside := false
-	for i, v := range values {
-		switch {
-		case codes[i] == 2 && v == "ENTITIES":
-			inside = true
-		case codes[i] == 0 && v == "ENDSEC":
-			inside = false
-		case inside && codes[i] == 0:
-			out = append(out, "\n"+v)
-		case inside:
-			out = append(out, strconv.Itoa(codes[i])+"="+v)
-		}
-	}
-	return strings.TrimPrefix(strings.Join(out, " "), "\n")
+// section gives the records of a section, codes and values in turn.
+func section(file, name string) string {
+	_, rest, _ := strings.Cut(strings.Join(strings.Fields(file), " "), "0 SECTION 2 "+name+" ")
+	inside, _, _ := strings.Cut(rest, " 0 ENDSEC")
+	return inside
 }
 
 func TestEntities(t *testing.T) {
-	got := entities(t, written(t,
+	got := section(written(t,
 		draw.Line{A: draw.Point{X: 1, Y: -2}, B: draw.Point{X: 3.00004, Y: 0}, Stroke: draw.SlotStroke},
 		draw.Polyline{Points: []draw.Point{{X: 1, Y: 1}, {X: 2, Y: 1}}, Closed: true, Stroke: draw.BlankStroke},
 		draw.Circle{Centre: draw.Point{X: 5, Y: 4}, Radius: 0.7, Stroke: draw.StringStroke},
 		draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 3, Angle: -1.5707963267948966, Align: draw.Centre, Body: "7°"},
-	))
+	), "ENTITIES")
 	assert.Equal(t, strings.Join([]string{
-		"LINE 8=SLOTS 6=CONTINUOUS 10=1.0000 20=-2.0000 30=0.0000 11=3.0000 21=0.0000 31=0.0000 ",
-		"POLYLINE 8=SLOTS 6=DASHED 66=1 10=0.0000 20=0.0000 30=0.0000 70=1 ",
-		"VERTEX 8=SLOTS 6=DASHED 10=1.0000 20=1.0000 30=0.0000 ",
-		"VERTEX 8=SLOTS 6=DASHED 10=2.0000 20=1.0000 30=0.0000 ",
-		"SEQEND 8=SLOTS ",
-		"CIRCLE 8=SLOTS 6=CONTINUOUS 10=5.0000 20=4.0000 30=0.0000 40=0.7000 ",
-		"TEXT 8=TEXT 6=CONTINUOUS 10=5.0000 20=5.0000 30=0.0000 40=3.0000 1=7%%d 50=270.0000 41=0.8000 7=STANDARD 72=1 11=5.0000 21=5.0000 31=0.0000",
-	}, "\n"), got)
+		"0 LINE 8 SLOTS 6 CONTINUOUS 10 1.0000 20 -2.0000 30 0.0000 11 3.0000 21 0.0000 31 0.0000",
+		"0 POLYLINE 8 SLOTS 6 DASHED 66 1 10 0.0000 20 0.0000 30 0.0000 70 1",
+		"0 VERTEX 8 SLOTS 6 DASHED 10 1.0000 20 1.0000 30 0.0000",
+		"0 VERTEX 8 SLOTS 6 DASHED 10 2.0000 20 1.0000 30 0.0000",
+		"0 SEQEND 8 SLOTS",
+		"0 CIRCLE 8 SLOTS 6 CONTINUOUS 10 5.0000 20 4.0000 30 0.0000 40 0.7000",
+		"0 TEXT 8 TEXT 6 CONTINUOUS 10 5.0000 20 5.0000 30 0.0000 40 3.0000 1 7%%d 50 270.0000 41 0.8000 7 STANDARD 72 1 11 5.0000 21 5.0000 31 0.0000",
+	}, " "), got)
 }
 
 func TestHeaderSaysMillimetres(t *testing.T) {
-	_, values := pairs(t, written(t, draw.Line{A: draw.Point{X: -1, Y: -2}, B: draw.Point{X: 3, Y: 4}}))
-	head := strings.Join(values[:22], " ")
-	assert.Equal(t, "SECTION HEADER $ACADVER AC1009 $DWGCODEPAGE ANSI_1252 $INSUNITS 4 $MEASUREMENT 1 $LTSCALE 1.0000 "+
-		"$EXTMIN -1.0000 -2.0000 0.0000 $EXTMAX 3.0000 4.0000 0.0000 ENDSEC SECTION", head)
+	assert.Equal(t, "9 $ACADVER 1 AC1009 9 $DWGCODEPAGE 3 ANSI_1252 9 $INSUNITS 70 4 9 $MEASUREMENT 70 1 9 $LTSCALE 40 1.0000 "+
+		"9 $EXTMIN 10 -1.0000 20 -2.0000 30 0.0000 9 $EXTMAX 10 3.0000 20 4.0000 30 0.0000",
+		section(written(t, draw.Line{A: draw.Point{X: -1, Y: -2}, B: draw.Point{X: 3, Y: 4}}), "HEADER"))
 }
 
 func TestAnEmptyDrawingIsWhole(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, dxf.Write(&b, draw.Drawing{}))
-	pairs(t, b.String())
 	assert.NotContains(t, b.String(), "Inf")
+	assert.True(t, strings.HasSuffix(b.String(), "ENTITIES\r\n  0\r\nENDSEC\r\n  0\r\nEOF\r\n"))
 }
 
 func TestEveryBrokenStrokeHasItsLineType(t *testing.T) {
 	for s := draw.SlotStroke; s <= draw.HereStroke; s++ {
-		got := entities(t, written(t, draw.Line{B: draw.Point{X: 1}, Stroke: s}))
-		assert.Equal(t, s.Dash() == nil, strings.Contains(got, "6=CONTINUOUS"), "%v", s)
+		got := section(written(t, draw.Line{B: draw.Point{X: 1}, Stroke: s}), "ENTITIES")
+		assert.Equal(t, s.Dash() == nil, strings.Contains(got, "6 CONTINUOUS"), "%v", s)
 	}
 }
 
@@ -111,8 +82,8 @@ func TestText(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got := entities(t, written(t, draw.Text{Height: 3, Body: tt.in}))
-			assert.Contains(t, got, " 1="+tt.want+" 50=")
+			got := section(written(t, draw.Text{Height: 3, Body: tt.in}), "ENTITIES")
+			assert.Contains(t, got, " 1 "+tt.want+" 50 ")
 		})
 	}
 }
