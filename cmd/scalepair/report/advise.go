@@ -35,13 +35,13 @@ type Advice struct {
 	SmallerFan *StopOf  `json:"stops_smallest_fan"`
 	LongerBass *StopOf  `json:"stops_longest_bass"`
 	*Found
-	Lacking     []LackOf     `json:"lacking_in_stock"`
-	WithThem    []WithOf     `json:"picks_with_them"`
-	TradeOff    []StepOf     `json:"trade_off"`
-	Blanks      *table.Table `json:"blanks"`
-	Asked       []string     `json:"asked"`
-	Reasons     []string     `json:"reasons"` // what stands behind the picks, in words
-	DroppedList *table.Table `json:"dropped"`
+	Lacking     []LackOf      `json:"lacking_in_stock"`
+	WithThem    []choice.Pick `json:"picks_with_them"`
+	TradeOff    []StepOf      `json:"trade_off"`
+	Blanks      *table.Table  `json:"blanks"`
+	Asked       []string      `json:"asked"`
+	Reasons     []string      `json:"reasons"` // what stands behind the picks, in words
+	DroppedList *table.Table  `json:"dropped"`
 	// NotRemovable stands here, since the strung pair and the result have one each.
 	NotRemovable unit.Ratio `json:"not_removable_percent"`
 	*choice.Result

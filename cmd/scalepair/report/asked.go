@@ -93,7 +93,7 @@ func (in *Input) limitWords(l choice.Limits) []string {
 		{choice.SaddleTravel, float64(l.SaddleTravel)},
 	} {
 		bound := map[bool]string{true: "from", false: "up to"}[one.limit.Least()]
-		out.sayIf(one.value != 0, "%s %s %s", one.limit, bound, in.quantityText(one.limit.Quantity(one.value), 0))
+		out.sayIf(one.value != 0, "%s %s %s", one.limit, bound, in.quantityText(one.limit.Quantity(one.value)))
 	}
 	out.sayIf(l.Blank, "a blank on offer must fit")
 	return out

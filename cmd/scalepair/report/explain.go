@@ -58,11 +58,10 @@ func NewExplained(in *Input, d *choice.Detail, w *build.Work) *Explained {
 		}
 	}
 	out.Steps = stepTable("steps", "", out.steps)
-	if w.NoBend != nil {
-		out.NoBend = w.NoBend.Error()
-	}
-	if w.NoCompensation != nil {
-		out.NoCompensation = w.NoCompensation.Error()
+	for text, err := range map[*string]error{&out.NoBend: w.NoBend, &out.NoCompensation: w.NoCompensation} {
+		if err != nil {
+			*text = err.Error()
+		}
 	}
 	out.Cautions = append(in.unsure([]int{row.string().Gauge}), stringCautions[0])
 	return out
@@ -84,12 +83,10 @@ func (e *Explained) Document() *document.Document {
 		rows := slices.DeleteFunc(slices.Clone(e.steps), func(one step) bool { return one.section != s.Name })
 		doc.Table(stepTable(s.Name, e.sectionTitle(s.Name), rows).Note(e.sectionNotes(s.Name)...))
 	}
-	if w.NoBend != nil {
-		doc.Para("No bend at fret %s: %v.", trim(w.Fret), w.NoBend)
-	}
-	if w.NoCompensation != nil {
-		doc.Para("No compensation: %v.", w.NoCompensation)
-	}
+	var none lines
+	none.sayIf(e.NoBend != "", "No bend at fret %s: %s.", trim(w.Fret), e.NoBend)
+	none.sayIf(e.NoCompensation != "", "No compensation: %s.", e.NoCompensation)
+	doc.List(none...)
 	doc.Table(table.Of("sources", "Where the formulas and numbers come from", e.sources,
 		table.Whole("source", "", func(source string) int { return slices.Index(e.sources, source) + 1 }),
 		table.Words("is", "", func(source string) string { return source })))

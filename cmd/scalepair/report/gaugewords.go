@@ -32,9 +32,8 @@ func (in *Input) oneGauge(doc *document.Document, g gauges.Gauge, suspects []fit
 	}
 	var points lines
 	points.say("%s, outer %s ± %s; %s.", capital(g.Family), u.Len(g.Outer, 3), u.LenText(g.UOuter, 3), in.coreWords(g))
-	points.say("Linear density %s ± %s (%s), from %s.", u.Density(g.LinearDensity), u.DensityText(g.U), table.PercentText(g.RelU(), 1), from)
-	points.say("In 95 %% of cases the true one is within %s (%s) of that: %s standard uncertainties, of which ± is one.",
-		u.DensityText(g.Within95()), table.PercentText(unit.Ratio(g.Within95()/g.LinearDensity), 1), unit.Fixed(g.Coverage95(), 2))
+	points.say("Linear density %s ± %s (%s), from %s; in 95 %% of cases the true one is within %s (%s) of that.", u.Density(g.LinearDensity), u.DensityText(g.U),
+		table.PercentText(g.RelU(), 1), from, u.DensityText(g.Within95()), table.PercentText(unit.Ratio(g.Within95()/g.LinearDensity), 1))
 	points.say("Where the uncertainty comes from (it is the root of the sum of the squares): %s.", partWords(g))
 	points.say("Density %s g/cm3, of the %s.", unit.Fixed(g.Implied.GramsPerCM3(), 3), densityOf(g))
 	points.sayIf(g.EA > 0, "Stiffness EA %s %s.", u.Force.Format(g.EA, 0), u.Force.Symbol())
@@ -65,11 +64,7 @@ func (in *Input) coreWords(g gauges.Gauge) string {
 	case g.Core == 0:
 		return "core of " + g.Material + ", its diameter not known"
 	}
-	shape := g.Shape.String()
-	if g.Shape == reading.ShapeAssumed {
-		shape = "shape not known, taken as round"
-	}
-	return fmt.Sprintf("core of %s, %s, %s", g.Material, in.Units.Decimal().LenText(g.Core, 3), shape)
+	return fmt.Sprintf("core of %s, %s, %v", g.Material, in.Units.Decimal().LenText(g.Core, 3), g.Shape)
 }
 
 // partWords lists what the uncertainty of a linear density is made of, largest

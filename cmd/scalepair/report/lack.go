@@ -23,22 +23,14 @@ type LackOf struct {
 	InStock string `json:"in_stock,omitempty"`
 }
 
-// WithOf is a pick as it would be with what is lacking.
-type WithOf struct {
-	Kind choice.PickKind `json:"pick"`
-	choice.Pair
-}
-
 // addLacks works up what the stock lacks.
 func (a *Advice) addLacks(f *Found) {
-	a.Lacking, a.WithThem = []LackOf{}, []WithOf{}
+	a.Lacking, a.WithThem = []LackOf{}, []choice.Pick{}
 	for _, l := range f.Lacks {
 		a.Lacking = append(a.Lacking, LackOf{MissingOf: a.in.missingOf(l.Missing), Outer: l.Outer, Bass: l.Pair.Bass, Treble: l.Pair.Treble})
 	}
 	if f.With != nil {
-		for _, p := range f.With.Picks {
-			a.WithThem = append(a.WithThem, WithOf{p.Kind, p.Pair})
-		}
+		a.WithThem = f.With.Picks
 	}
 }
 

@@ -51,37 +51,30 @@ const (
 // Remedy says what would free the pair of a miss.
 func (in *Input) Remedy(m choice.Miss) string { return cmp.Or(remedies[m.Limit], anyRemedy) }
 
-// quantityText prints a quantity with its unit; more decimals are for two that
-// would print alike.
-func (in *Input) quantityText(q any, more int) string {
+// quantityText prints a quantity with its unit; "" for what has none.
+func (in *Input) quantityText(q any) string {
 	switch q := q.(type) {
 	case unit.Length:
-		u := in.Units
-		if more > 0 {
-			u = u.Decimal()
-		}
-		return u.LenText(q, scaleDecimals+more)
+		return in.length(q)
 	case unit.Angle:
-		return unit.Fixed(q.Degrees(), 1+more) + "°"
+		return table.DegText(q)
 	case unit.Force:
 		return in.Units.ForceText(q)
 	case unit.Ratio:
-		return table.PercentText(q, 1+more)
+		return table.PercentText(q, 1)
 	case unit.Cents:
-		return unit.Fixed(q.Value(), 1+more) + " cents"
+		return cents(q)
 	}
 	return ""
 }
 
 // against sets a value beside its bound.
 func (in *Input) against(m choice.Miss) string {
-	value, bound := m.Limit.Quantity(m.Value), m.Limit.Quantity(m.Bound)
-	for more := range 3 {
-		if v, b := in.quantityText(value, more), in.quantityText(bound, more); v != b {
-			return v + " against " + b
-		}
+	value, bound := in.quantityText(m.Limit.Quantity(m.Value)), in.quantityText(m.Limit.Quantity(m.Bound))
+	if value == bound {
+		return "just beyond " + bound
 	}
-	return "just beyond " + in.quantityText(bound, 0)
+	return value + " against " + bound
 }
 
 // by says what a broken limit was about: "string 6 (w46): 92.1 % against
@@ -90,7 +83,7 @@ func (in *Input) by(m choice.Miss) string {
 	who, what := "", ""
 	switch {
 	case m.Limit == choice.BlankSize:
-		what = in.short(unit.Length(m.Value)) + " too large"
+		what = in.fine().text(unit.Length(m.Value)) + " too large"
 	case m.Limit == choice.ReverseFan:
 		what = in.length(unit.Length(math.Abs(m.Value))) + " shorter"
 	case m.Limit == choice.Unbuildable:
@@ -111,14 +104,6 @@ func (in *Input) by(m choice.Miss) string {
 		return who + ": " + what
 	}
 	return who + what
-}
-
-// short prints a small length with the decimals that tell it from nothing.
-func (in *Input) short(l unit.Length) string {
-	if l < 0.1*unit.Millimetre {
-		return in.quantityText(l, 2)
-	}
-	return in.length(l)
 }
 
 // MissWords say which limit a miss is about, by how much, and which key sets it.

@@ -71,15 +71,7 @@ func (r *NeutralTable) Document() *document.Document {
 }
 
 // played names the frets that count as played most.
-func (r *NeutralTable) played() string {
-	switch {
-	case r.play.FromFret == 0 && r.play.ToFret == 0:
-		return "all frets"
-	case r.From == 0:
-		return fmt.Sprintf("nut to fret %d", r.To)
-	}
-	return fmt.Sprintf("frets %d to %d", r.From, r.To)
-}
+func (r *NeutralTable) played() string { return fmt.Sprintf("frets %d to %d", r.From, r.To) }
 
 // hand says what is taken of the hand.
 func (r *NeutralTable) hand() string {

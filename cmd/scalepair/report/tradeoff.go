@@ -83,7 +83,7 @@ func (in *Input) fittingWords(f Fitting) string {
 // lacks says what a blank misses.
 func (in *Input) lacks(short, narrow unit.Length) string {
 	var words lines
-	words.sayIf(short > 0, "%s short", in.short(short))
-	words.sayIf(narrow > 0, "%s narrow", in.short(narrow))
+	words.sayIf(short > 0, "%s short", in.fine().text(short))
+	words.sayIf(narrow > 0, "%s narrow", in.fine().text(narrow))
 	return listed(words)
 }

@@ -92,5 +92,5 @@ func TestEveryLimitHasARemedy(t *testing.T) {
 	m := choice.Miss{Limit: choice.NutToFret1, Gauge: -1, Value: 0.0401, Bound: 0.04}
 	assert.Equal(t, "nut to fret 1: 40.1 mm against 40.0 mm (limits.nut_to_fret_1)", in.MissWords(m))
 	m.Value = 0.040004
-	assert.Equal(t, "nut to fret 1: 40.004 mm against 40.000 mm (limits.nut_to_fret_1)", in.MissWords(m))
+	assert.Equal(t, "nut to fret 1: just beyond 40.0 mm (limits.nut_to_fret_1)", in.MissWords(m))
 }
