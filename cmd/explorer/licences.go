@@ -10,8 +10,8 @@ import (
 )
 
 // licences are the notices of all that is built into the page: Go's library and
-// modules in the engine, and what lies in page/vendor.
-func licences(ctx context.Context) (string, error) {
+// modules in the engine with the face that PDFs embed, and the scripts that lie in a folder.
+func licences(ctx context.Context, vendor string) (string, error) {
 	root, err := goTool(ctx, nil, "env", "GOROOT")
 	if err != nil {
 		return "", err
@@ -21,17 +21,13 @@ func licences(ctx context.Context) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	folder, err := goTool(ctx, nil, "list", "-f", "{{.Dir}}", "scalepair/cmd/explorer")
-	if err != nil {
-		return "", err
-	}
 	parts := []string{"The Go library " + root}
 	parts = append(parts, slices.Compact(slices.Sorted(strings.Lines(list+"\n")))...)
-	vendor, err := filepath.Glob(filepath.Join(folder, "page", "vendor", "*", "LICEN[SC]E*"))
+	scripts, err := filepath.Glob(filepath.Join(vendor, "*", "LICEN[SC]E*"))
 	if err != nil {
 		return "", err
 	}
-	for _, file := range vendor {
+	for _, file := range scripts {
 		parts = append(parts, filepath.Base(filepath.Dir(file))+" "+filepath.Dir(file))
 	}
 	var out strings.Builder
@@ -45,11 +41,14 @@ func licences(ctx context.Context) (string, error) {
 		if len(files) == 0 {
 			return "", fmt.Errorf("no licence in %s", part[i+1:])
 		}
-		text, err := os.ReadFile(files[0])
-		if err != nil {
-			return "", err
+		face, _ := filepath.Glob(filepath.Join(part[i+1:], "font", "gofont", "ttfs", "README"))
+		for _, file := range append(files, face...) {
+			text, err := os.ReadFile(file)
+			if err != nil {
+				return "", err
+			}
+			fmt.Fprintf(&out, "%s\n\n%s\n\n", part[:i], strings.TrimSpace(string(text)))
 		}
-		fmt.Fprintf(&out, "%s\n\n%s\n\n", part[:i], strings.TrimSpace(string(text)))
 	}
 	return out.String(), nil
 }

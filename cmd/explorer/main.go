@@ -45,7 +45,11 @@ func command() *cobra.Command {
 			if err := atomicfile.Check(out, force); err != nil {
 				return err
 			}
-			page, err := writePage(c.Context(), state)
+			p, err := makeParts(c.Context())
+			if err != nil {
+				return err
+			}
+			page, err := p.page(state)
 			if err != nil {
 				return err
 			}

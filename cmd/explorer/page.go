@@ -18,51 +18,54 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// writePage makes the page: one file, the same bytes from the same source.
-func writePage(ctx context.Context, state first) ([]byte, error) {
+// parts are what every page is made of, whatever it opens with.
+type parts struct {
+	html                                    *template.Template
+	script, style, worker, engine, licences string
+}
+
+// makeParts compiles and bundles, the same bytes from the same source.
+func makeParts(ctx context.Context) (*parts, error) {
 	folder, err := goTool(ctx, nil, "list", "-f", "{{.Dir}}", "scalepair/cmd/explorer")
 	if err != nil {
 		return nil, err
 	}
-	source := filepath.Join(folder, "page")
-	script, err := bundle(filepath.Join(source, "main.js"))
-	if err != nil {
-		return nil, err
+	page := filepath.Join(folder, "page")
+	p := &parts{}
+	for _, step := range []struct {
+		into *string
+		make func() (string, error)
+	}{
+		{&p.script, func() (string, error) { return bundle(filepath.Join(page, "main.js")) }},
+		{&p.style, func() (string, error) { return bundle(filepath.Join(page, "style.css")) }},
+		{&p.worker, func() (string, error) { return workerScript(ctx, filepath.Join(page, "worker.js")) }},
+		{&p.engine, func() (string, error) { return packedEngine(ctx) }},
+		{&p.licences, func() (string, error) { return licences(ctx, filepath.Join(page, "vendor")) }},
+	} {
+		if *step.into, err = step.make(); err != nil {
+			return nil, err
+		}
 	}
-	style, err := bundle(filepath.Join(source, "style.css"))
-	if err != nil {
-		return nil, err
-	}
-	worker, err := workerScript(ctx, filepath.Join(source, "worker.js"))
-	if err != nil {
-		return nil, err
-	}
-	engine, err := packedEngine(ctx)
-	if err != nil {
-		return nil, err
-	}
-	notices, err := licences(ctx)
-	if err != nil {
-		return nil, err
-	}
+	p.html, err = template.ParseFiles(filepath.Join(page, "index.html"))
+	return p, err
+}
+
+// page makes one file of the parts and a first state.
+func (p *parts) page(state first) ([]byte, error) {
 	begin, err := json.Marshal(state) // which writes < as an escape, so that no text ends the element
 	if err != nil {
 		return nil, err
 	}
-	html, err := template.ParseFiles(filepath.Join(source, "index.html"))
-	if err != nil {
-		return nil, err
-	}
 	var out bytes.Buffer
-	err = html.Execute(&out, map[string]string{
+	err = p.html.Execute(&out, map[string]string{
 		"Head": "<meta charset=\"utf-8\">\n" +
-			"<meta http-equiv=\"Content-Security-Policy\" content=\"" + policy(script, style) + "\">\n" +
-			"<style>" + style + "</style>",
+			"<meta http-equiv=\"Content-Security-Policy\" content=\"" + policy(p.script, p.style) + "\">\n" +
+			"<style>" + p.style + "</style>",
 		"Foot": element("application/json", "first", string(begin)) +
-			element("text/plain", "licences", notices) +
-			element("text/plain", "worker", worker) +
-			element("text/plain", "engine", engine) +
-			"<script>" + script + "</script>",
+			element("text/plain", "licences", p.licences) +
+			element("text/plain", "worker", p.worker) +
+			element("text/plain", "engine", p.engine) +
+			"<script>" + p.script + "</script>",
 	})
 	return out.Bytes(), err
 }

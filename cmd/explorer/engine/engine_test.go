@@ -12,11 +12,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/explorer/engine"
+	"scalepair/data/testutil"
 )
 
 // builds are those on which page and command line must say the same: the embedded
 // demo, and one with each peculiarity.
 var builds = []string{"demo", "eight_inch", "bass_five", "seven", "reverse"}
+
+// some are the builds of a run: in short ones two.
+func some() []string { return builds[:testutil.Times(2, len(builds))] }
 
 var program string
 
@@ -89,7 +93,7 @@ func call(t *testing.T, e *engine.Engine, name string, request map[string]any) a
 func TestEngineSaysWhatTheCommandLineSays(t *testing.T) {
 	marks, err := os.ReadFile("../../../testdata/builds/demo_marks.csv")
 	require.NoError(t, err)
-	for _, name := range builds {
+	for _, name := range some() {
 		var e engine.Engine
 		dir, build, readings := folder(t, name)
 		require.NoError(t, os.WriteFile(filepath.Join(dir, "measured.csv"), marks, 0o666))
@@ -164,7 +168,7 @@ func TestEngineSaysWhatTheCommandLineSays(t *testing.T) {
 }
 
 func TestFilesAreThoseOfTheCommands(t *testing.T) {
-	for _, name := range builds {
+	for _, name := range some() {
 		t.Run(name, func(t *testing.T) {
 			var e engine.Engine
 			dir, build, readings := folder(t, name)
@@ -202,7 +206,7 @@ func TestFilesAreThoseOfTheCommands(t *testing.T) {
 }
 
 func TestSavedAsAdviseSaves(t *testing.T) {
-	for _, name := range builds {
+	for _, name := range some() {
 		t.Run(name, func(t *testing.T) {
 			var e engine.Engine
 			dir, build, readings := folder(t, name)

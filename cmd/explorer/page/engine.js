@@ -19,7 +19,7 @@
  * @property {string[]} notes
  * @property {Fault[]} faults
  *
- * @typedef {{build?: string, readings?: string, marks?: string, flags?: Record<string, string | string[] | boolean>,
+ * @typedef {{build?: string, readings?: string, marks?: string, flags?: Record<string, unknown>,
  *   edits?: object[], paste?: string, columns?: Record<string, string>[]}} Request
  *
  * @typedef {{name: string, request: Request, lane: string, resolve: (answer: Answer | null) => void}} Call
@@ -30,6 +30,21 @@ const failed = (text) => ({
   ok: false, result: undefined, notes: [],
   faults: [{ input: "", line: 0, column: 0, key: "", what: text, given: "", remedy: "", text }],
 });
+
+/** Reads an answer; the bytes of a file are base64 in it. @param {string} text @returns {Answer} */
+function read(text) {
+  const answer = JSON.parse(text);
+  if (typeof answer.result?.bytes === "string") answer.result.bytes = bytesOf(answer.result.bytes);
+  return { ...answer, notes: answer.notes ?? [], faults: answer.faults ?? [] };
+}
+
+/** @param {string} base64 */
+function bytesOf(base64) {
+  const text = atob(base64);
+  const bytes = new Uint8Array(text.length);
+  for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
+  return bytes;
+}
 
 /** One engine in its worker; it answers one call at a time. */
 class Seat {
@@ -45,7 +60,7 @@ class Seat {
       this.worker.onmessage = ({ data }) => {
         if (data.ready) resolve(this);
         else if (data.ended) this.die("the program ended; the last change was too much for it");
-        else if (data.number === this.number) this.finish(JSON.parse(data.answer));
+        else if (data.number === this.number) this.finish(read(data.answer));
       };
       this.worker.onerror = (event) => {
         reject(new Error(event.message));
@@ -68,7 +83,7 @@ class Seat {
   finish(answer) {
     const call = this.call;
     this.call = null;
-    call?.resolve(answer && { ...answer, faults: answer.faults ?? [], notes: answer.notes ?? [] });
+    call?.resolve(answer);
     this.done();
   }
 
@@ -148,10 +163,7 @@ const textOf = (id) => /** @type {HTMLElement} */ (document.getElementById(id)).
 
 /** Compiles the engine that lies packed in the page. */
 async function compile() {
-  const packed = atob(textOf("engine").trim());
-  const bytes = new Uint8Array(packed.length);
-  for (let i = 0; i < packed.length; i++) bytes[i] = packed.charCodeAt(i);
-  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const stream = new Blob([bytesOf(textOf("engine").trim())]).stream().pipeThrough(new DecompressionStream("gzip"));
   return WebAssembly.compileStreaming(new Response(stream, { headers: { "Content-Type": "application/wasm" } }));
 }
 
@@ -162,5 +174,7 @@ export async function startEngine() {
   const seat = () => new Seat(module, script);
   const first = seat();
   await first.ready;
-  return new Engine(seat, first);
+  const engine = new Engine(seat, first);
+  Object.assign(globalThis, { scalepair: engine }); // for tests, and for whoever opens the console
+  return engine;
 }
