@@ -39,7 +39,7 @@ func checkAcross(p plan, known [2]positions, readings []Reading, o Options, boar
 	if ties == nil {
 		return nil, nil
 	}
-	out := &Across{Nominal: millimetres(p.offsetMM), Diagonals: []Diagonal{}}
+	out := &Across{Nominal: millimetres(p.offsetMM), Verdict: NotMeasured, Diagonals: []Diagonal{}}
 	errors, candidates, cov := make([]float64, len(ties)), candidatesAcross(ties), newSquare(len(ties))
 	for i, t := range ties {
 		cov.row(i)[i] = t.u * t.u

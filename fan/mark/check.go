@@ -78,7 +78,7 @@ func (s *search) judge(o Options, board int) (LineResult, []Slip, positions) {
 // results judges the marks from fret 1.
 func (e evidence) results(p positions, shows []unit.Length, o Options) (out []Result) {
 	for n := 1; n < len(e.plan.marks); n++ {
-		m := Result{Fret: n, Nominal: millimetres(e.plan.marks[n]), Readings: e.touching(n), Shows: shows[n]}
+		m := Result{Fret: n, Nominal: millimetres(e.plan.marks[n]), Verdict: NotMeasured, Readings: e.touching(n), Shows: shows[n]}
 		switch {
 		case m.Readings == 0:
 		case p.u[n] > lostMM:

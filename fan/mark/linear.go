@@ -56,18 +56,6 @@ func (m square) halfSolve(b []float64) []float64 {
 	return y
 }
 
-// solve gives x with L L' x = b.
-func (m square) solve(b []float64) []float64 {
-	x := m.halfSolve(b)
-	for i := m.n - 1; i >= 0; i-- {
-		x[i] /= m.a[i*m.n+i]
-		for j, l := range m.row(i)[:i] {
-			x[j] -= l * x[i]
-		}
-	}
-	return x
-}
-
 func dot(a, b []float64) float64 {
 	sum := 0.0
 	for i, x := range a {

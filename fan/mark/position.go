@@ -54,15 +54,16 @@ func (e evidence) positions(scatter float64, slips []*candidate) positions {
 			}
 		}
 	}
+	// With L L' the normal matrix, x = (L^-1)' L^-1 right: mark by mark a product of
+	// a column of L^-1, whose size is the mark's uncertainty.
 	lower := normal.cholesky()
-	x := lower.solve(right)
+	half := lower.halfSolve(right)
 	out := positions{make([]float64, last+1), make([]float64, last+1), scatter}
-	one := make([]float64, len(x))
 	for n := 1; n <= last; n++ {
-		clear(one)
+		one := make([]float64, len(right))
 		one[n-1] = 1
-		half := lower.halfSolve(one)
-		out.error[n], out.u[n] = x[n-1], math.Sqrt(dot(half, half))
+		column := lower.halfSolve(one)
+		out.error[n], out.u[n] = dot(column, half), math.Sqrt(dot(column, column))
 	}
 	return out
 }

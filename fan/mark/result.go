@@ -3,26 +3,14 @@ package mark
 import "scalepair/data/unit"
 
 // Verdict is how one mark stands against the tolerance.
-type Verdict int
+type Verdict string
 
 const (
-	// NotMeasured marks have no reading.
-	NotMeasured Verdict = iota
-	// Within the tolerance, by the best position.
-	Within
-	// Outside the tolerance, by the best position: to be redone.
-	Outside
-	// Undecided marks hang on steps that do not reach the nut.
-	Undecided
+	NotMeasured Verdict = "not measured" // no reading
+	Within      Verdict = "within"       // of the tolerance, by the best position
+	Outside     Verdict = "outside"      // of the tolerance, by the best position: to be redone
+	Undecided   Verdict = "undecided"    // it hangs on steps that do not reach the nut
 )
-
-// String gives the verdict in plain words.
-func (v Verdict) String() string {
-	return [...]string{"not measured", "within", "outside", "undecided"}[v]
-}
-
-// MarshalText gives the same.
-func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil }
 
 // Result is what the passes together say of one mark. Of a mark that is not
 // measured or undecided, Measured to ErrorCents are nil.
@@ -100,39 +88,30 @@ type Report struct {
 }
 
 // SlipKind says what went wrong.
-type SlipKind int
+type SlipKind string
 
 const (
 	// MarkOff: the mark itself is misplaced; both passes agree about it.
-	MarkOff SlipKind = iota
+	MarkOff SlipKind = "mark off"
 	// RulerSlip: the reading from the nut is wrong, the mark is not.
-	RulerSlip
+	RulerSlip SlipKind = "ruler reading"
 	// StepSlip: the step was read wrong, and with it all later sums.
-	StepSlip
+	StepSlip SlipKind = "caliper step"
 	// MarksOff: this mark and all after it are off together, as when one step
 	// slipped in the marking. From mark 1 on it is the nut mark that is off.
-	MarksOff
+	MarksOff SlipKind = "marks off together"
 	// RulerMoved: the readings from the nut of this mark and all after it are off
 	// alike, the marks are not. From the first on the ruler's zero was not on the
 	// nut mark.
-	RulerMoved
+	RulerMoved SlipKind = "ruler moved"
 	// OffsetOff: the treble line lies too far forward or back against the bass
 	// line; it shows on neither line alone.
-	OffsetOff
+	OffsetOff SlipKind = "nut offset"
 	// OffsetSlip: the nut offset was read wrong.
-	OffsetSlip
+	OffsetSlip SlipKind = "nut offset reading"
 	// DiagonalSlip: one diagonal was read wrong.
-	DiagonalSlip
+	DiagonalSlip SlipKind = "diagonal reading"
 )
-
-// String names the kind in a word or two, as a heading.
-func (k SlipKind) String() string {
-	return [...]string{"mark off", "ruler reading", "caliper step", "marks off together", "ruler moved",
-		"nut offset", "nut offset reading", "diagonal reading"}[k]
-}
-
-// MarshalText gives the same.
-func (k SlipKind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
 
 // Finding is one explanation of what was measured.
 type Finding struct {

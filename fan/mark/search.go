@@ -89,24 +89,19 @@ func (s *search) run(board int) fit {
 }
 
 // next gives the candidate with the greatest ratio beside the named ones; nil where
-// it is not clear of its limit. The scatter is learnt anew with that candidate taken
+// it is not clear of its limit. The scatter is learnt with the likeliest one taken
 // out too, for a slip makes the readings look scattered.
 func (s *search) next(f fit) *candidate {
 	best, _ := f.greatest(s.candidates)
-	for range 3 {
-		if best == nil {
-			return nil
-		}
-		without := s.fit(append(slices.Clone(s.named), best))
-		again, ratio := without.scale.fit(s.errors, s.named).greatest(s.candidates)
-		if again == best && ratio > s.limit {
-			return best
-		} else if again == best {
-			return nil
-		}
-		best = again
+	if best == nil {
+		return nil
 	}
-	return nil // two candidates take turns: neither is clear
+	without := s.fit(append(slices.Clone(s.named), best))
+	best, ratio := without.scale.fit(s.errors, s.named).greatest(s.candidates)
+	if ratio > s.limit {
+		return best
+	}
+	return nil
 }
 
 // slips weighs every named slip anew beside all others.

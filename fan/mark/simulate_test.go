@@ -22,11 +22,11 @@ import (
 func TestSlipsAreNamed(t *testing.T) {
 	l := layout(t)
 	for _, s := range []shop{coarseShop, fineShop} {
-		for _, kind := range []mark.SlipKind{mark.MarkOff, mark.StepSlip, mark.RulerSlip, mark.MarksOff, mark.RulerMoved} {
+		for i, kind := range []mark.SlipKind{mark.MarkOff, mark.StepSlip, mark.RulerSlip, mark.MarksOff, mark.RulerMoved} {
 			t.Run(fmt.Sprintf("%v, calipers to %v", kind, s.caliper), func(t *testing.T) {
 				t.Parallel()
 				boards, found := testutil.Times(100, 30), 0
-				rng := rand.New(rand.NewPCG(2, uint64(kind)))
+				rng := seeded(uint64(i))
 				for range boards {
 					want, readings := s.slipped(l, kind, rng)
 					slips := check(t, l, readings, s.options()).Slips

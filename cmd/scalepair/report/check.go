@@ -150,11 +150,11 @@ func (r *Check) line(doc *document.Document, l mark.LineResult) {
 func verdictWords(m mark.Result) string {
 	switch {
 	case m.Disputed:
-		return m.Verdict.String() + ", in doubt"
+		return string(m.Verdict) + ", in doubt"
 	case m.Error != nil && !m.Sure:
-		return m.Verdict.String() + ", not sure"
+		return string(m.Verdict) + ", not sure"
 	}
-	return m.Verdict.String()
+	return string(m.Verdict)
 }
 
 // across says how the two lines stand to one another.
