@@ -107,7 +107,11 @@ func TestEveryNumberOfASentenceIsAResult(t *testing.T) {
 			requireSaid(t, name, result, markdown, found)
 		}
 	}
-	assert.Len(t, found, len(said["bench"]), "%v", found)
+	for _, command := range []string{"advise", "tension", "layout", "bench"} {
+		for _, s := range said[command] {
+			assert.True(t, found[s.sentence], "%s has it nowhere: %s", command, s.sentence)
+		}
+	}
 }
 
 // requireNumbers finds every number of a Markdown document's prose in the JSON of
@@ -177,7 +181,9 @@ func TestEveryNumberOfACheckIsAResult(t *testing.T) {
 			requireSaid(t, "check", result, markdown, found)
 		}
 	}
-	assert.Len(t, found, len(said["check"]), "%v", found)
+	for _, s := range said["check"] {
+		assert.True(t, found[s.sentence], "no check has it: %s", s.sentence)
+	}
 }
 
 // said are sentences with the numbers that they give in turn, as the result's JSON
@@ -200,6 +206,28 @@ var said = map[string][]struct{ sentence, keys string }{
 		{`crosses the centreline (N) mm before the theoretical saddle line, (N) mm behind`, "further_lines.0.in_front_of_saddle_line_mm further_lines.0.behind_last_fret_mm"},
 		{`fret wire +\| +(N) mm +\| +(N) mm and`, "fret_wire.to_buy_mm fret_wire.sum_mm"},
 	},
+	"advise": {
+		{`Pair: bass (N) mm, treble (N) mm`, "pair.bass_mm pair.treble_mm"},
+		{`Fan: (N) mm of difference; nut -?(N)°, last fret -?(N)°, saddle line -?(N)°`, "pair.difference_mm pair.nut_slant_deg pair.last_fret_slant_deg pair.saddle_slant_deg"},
+		{`nut to fret 1 (N) mm\.`, "pair.nut_to_fret_1_mm"},
+		{`Total tension: (N) ± (N) N, [+-]?(N) % against the reference's (N) N`,
+			"tunings.0.total_tension_n tunings.0.total_tension_standard_uncertainty_n tunings.0.change_from_reference_percent reference_total_tension_n"},
+		{`Feel error: (N) %; worst is string (N), its tension off by [+-](N) %`, "pair.feel_error_percent pair.worst_string pair.worst_string_tension_deviation_percent"},
+		{`Blank: at least (N) x (N) mm`, "pair.blank_length_mm pair.blank_width_mm"},
+		{`(N) of (N) pairs feel as good as the best \((N) %; up to (N) % is as good\)`, "pairs_as_good pairs_kept least_feel_error_percent allowed_feel_error_percent"},
+		{`in (N) trials of the weighing \(seed (N)\)`, "confidence.trials confidence.seed"},
+		{`(N) pairs tried, (N) kept`, "pairs_tried pairs_kept"},
+	},
+	"tension": {
+		{`Total tension (N) ± (N) N, [+-]?(N) % against the reference's (N) N; bass half (N) N, treble half (N) N`,
+			"tunings.0.total_tension_n tunings.0.total_tension_standard_uncertainty_n tunings.0.change_from_reference_percent reference_total_tension_n tunings.0.bass_half_n tunings.0.treble_half_n"},
+	},
+	"layout": {
+		{`treble nut end lies (N) mm nearer`, "nut_offset_mm"},
+		{`to fret 1 on the bass line: (N) mm`, "nut_to_fret_1_mm"},
+		{`along the nut line: (N) mm`, "nut_blank_mm"},
+		{`Smallest blank: (N) mm long, (N) mm wide`, "blank_length_mm blank_width_mm"},
+	},
 	"check": {
 		{`off by more than .* \(bass 9 by (N) mm`, "lines.0.marks.8.error_mm"},
 		{`Judged by the pair (N) / (N) mm`, "bass_mm treble_mm"},
@@ -216,7 +244,7 @@ func requireSaid(t *testing.T, command, result, markdown string, found map[strin
 	var v any
 	require.NoError(t, json.Unmarshal([]byte(result), &v))
 	for _, s := range said[command] {
-		m := regexp.MustCompile(strings.ReplaceAll(s.sentence, "N", `\d+(?:\.\d+)?`)).FindStringSubmatch(markdown)
+		m := regexp.MustCompile(strings.ReplaceAll(s.sentence, "(N)", `(\d+(?:\.\d+)?)`)).FindStringSubmatch(markdown)
 		if m == nil {
 			continue
 		}
