@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"scalepair/gauges/fit"
 )
 
 // family is a plain family of nine, weighed well, with one more row.
@@ -35,6 +37,8 @@ func TestSlipsAreWorded(t *testing.T) {
 			assert.Contains(t, x.WouldFit, c.fits)
 			assert.Contains(t, x.Slips, c.slip)
 			assert.Equal(t, c.slip, x.Slips[0], "likeliest first")
+			require.Len(t, x.Meant, len(x.Slips))
+			assert.True(t, strings.HasPrefix(c.slip, x.Meant[0].Text+" would fit"))
 			assert.True(t, gauge(t, s, "013").Suspect)
 			assert.Equal(t, gauge(t, s, "013").Outer, gauge(t, s, "013").Core, "a slip does not thin the wire")
 			assert.Contains(t, x.String(), "r.csv:11:1: gauge 013 is ")
@@ -49,6 +53,7 @@ func TestAgreeingReadingsBlameTheDiameter(t *testing.T) {
 	require.Len(t, s.Suspects(), 2)
 	assert.Contains(t, s.Suspects()[0].WouldFit, "its readings agree; an outer diameter of 0.013 in (not 0.031 in) would fit them")
 	assert.Equal(t, []string{"0.013 in would fit; 0.031 in was entered: digits swapped?"}, s.Suspects()[0].Slips)
+	assert.Equal(t, []fit.Meant{{Of: "outer diameter", Text: "0.013 in"}}, s.Suspects()[0].Meant)
 }
 
 // What Blind says holds: a listed slip raises no alarm, one beyond the limit

@@ -135,16 +135,17 @@ func (n number) moves(value float64) float64 { return n.power * math.Log(value/n
 
 // likely words the slips, three at most, that would bring the reading to the
 // fit: within its combined uncertainty or a hundredth.
-func likely(numbers []number, d deviation) []string {
-	out := []string{}
+func likely(numbers []number, d deviation) (words []string, values []Meant) {
+	words, values = []string{}, []Meant{}
 	for _, n := range numbers {
 		for _, m := range n.mayBe() {
-			if len(out) < 3 && math.Abs(math.Log1p(d.x)+n.moves(m.value)) <= max(0.01, 1.96*d.u) {
-				out = append(out, fmt.Sprintf("%s would fit; %s was entered: %s", m.text, n.text(n.x), m.what))
+			if len(words) < 3 && math.Abs(math.Log1p(d.x)+n.moves(m.value)) <= max(0.01, 1.96*d.u) {
+				words = append(words, fmt.Sprintf("%s would fit; %s was entered: %s", m.text, n.text(n.x), m.what))
+				values = append(values, Meant{n.name, m.text})
 			}
 		}
 	}
-	return out
+	return words, values
 }
 
 // unseen words the slips that move a reading by less than a limit.

@@ -19,7 +19,14 @@ type Suspect struct {
 	Why       string      `json:"why"`               // what gave it away, with figures
 	WouldFit  string      `json:"would_fit"`         // what mass or length would agree
 	Slips     []string    `json:"likely_slips"`      // what may have happened, likeliest first; may be empty
+	Meant     []Meant     `json:"likely_values"`     // what each of them would have been, in the same order
 	Deviation unit.Ratio  `json:"deviation_percent"` // as gauges.Judgement, of this reading alone
+}
+
+// Meant is what may have been meant where a slip is likely, as it would be written.
+type Meant struct {
+	Of   string `json:"of"` // "mass", "length", "outer diameter"
+	Text string `json:"value"`
 }
 
 // String is the suspect in one line: place, gauge, what gave it away, what would
@@ -115,7 +122,7 @@ func (s Stock) suspect(g gauges.Gauge, r reading.Reading, d deviation, why strin
 		out.WouldFit = fmt.Sprintf("its readings agree; an outer diameter of %s (not %s) would fit them", outer.fitting(d.x), outer.text(outer.x))
 		numbers = []number{outer}
 	}
-	out.Slips = likely(numbers, d)
+	out.Slips, out.Meant = likely(numbers, d)
 	return out
 }
 

@@ -54,7 +54,7 @@ export class Answers extends EventTarget {
   /** What every call is given: the texts, and what is laid over them. */
   request() {
     const { build, readings, marks, view } = this.store.state;
-    /** @type {Record<string, unknown>} */
+    /** @type {Record<string, string | string[] | boolean>} */
     const flags = {};
     if (view.neutral !== null) flags.neutral = view.neutral;
     if (view.gauges?.length) flags.gauges = view.gauges.join(" ");
@@ -64,16 +64,16 @@ export class Answers extends EventTarget {
 
   /** The same with the pair that is shown. */
   pairRequest() {
-    const request = this.request(), at = this.place();
+    const request = this.request(), at = this.store.state.view.bass === null ? null : this.place();
     if (at) Object.assign(request.flags, { bass: `${at.bass} mm`, treble: `${at.treble} mm` });
     return request;
   }
 
-  /** The pair that is shown: the builder's, else what the last search prefers. */
+  /** The pair that is shown: the builder's, else the one that the build chose or the search prefers. */
   place() {
-    const { bass, treble } = this.store.state.view;
+    const { bass, treble } = this.store.state.view, shown = this.pair?.tension.pair;
     if (bass !== null && treble !== null) return { bass, treble };
-    return this.advice ? { bass: this.advice.pair.bass_mm, treble: this.advice.pair.treble_mm } : null;
+    return shown ? { bass: shown.bass_mm, treble: shown.treble_mm } : null;
   }
 
   ask() {
@@ -89,7 +89,6 @@ export class Answers extends EventTarget {
   }
 
   async askPair() {
-    if (!this.place()) return;
     const answer = await this.engine.quick("pair", this.pairRequest());
     if (answer && this.take("pair", answer)) this.pair = answer.result;
     if (answer) this.tell("pair");
@@ -154,10 +153,8 @@ export class Answers extends EventTarget {
       this.tell("advice");
       return;
     }
-    const unplaced = !this.place();
     this.advice = first.result;
     this.tell("advice");
-    if (unplaced || this.store.state.view.bass === null) this.askPair();
     const sure = await this.engine.slow("advise", request);
     if (!sure) return;
     this.working = false;

@@ -36,14 +36,11 @@ async function start() {
   const open = /** @type {HTMLInputElement} */ (byId("open"));
   open.addEventListener("change", () => open.files && app.open(open.files));
   dropped((files) => app.open(files));
-  byId("begin-demo").addEventListener("click", async () => {
-    const { result } = await engine.quick("demo", {});
-    store.change({ build: result.build, readings: result.readings, marks: "", view: FIRST_VIEW });
-  });
-  byId("begin-empty").addEventListener("click", async () => {
-    const { result } = await engine.quick("init", { flags: {} });
-    store.change({ build: result.build, readings: result.readings, marks: "", view: FIRST_VIEW });
-  });
+  for (const [id, call] of [["begin-demo", "demo"], ["begin-empty", "init"]])
+    byId(id).addEventListener("click", async () => {
+      const answer = await engine.quick(call, {});
+      if (answer?.ok) store.change({ build: answer.result.build, readings: answer.result.readings, marks: "", view: FIRST_VIEW });
+    });
   answers.ask();
 }
 
@@ -59,6 +56,9 @@ export class App {
     this.store = store;
     this.answers = answers;
     this.units = new Units();
+    /** Why the last thing that was asked for was not done; it stays until it is closed or the state changes. */
+    this.refused = "";
+    store.addEventListener("change", () => (this.refused = ""));
   }
 
   /** The units that the build file asks for. */
@@ -130,26 +130,46 @@ export class App {
       for (const file of files) texts[file.kind] = file.text;
       for (const [call, wanted] of /** @type {[string, TextName][]} */ ([["keys", "build"], ["readings", "readings"], ["marks", "marks"]])) {
         const file = files.find((f) => f.kind === wanted), answer = file && (await this.engine.quick(call, texts, "open"));
-        if (answer && !answer.ok) return notice(`${file.name} was not taken:\n` + answer.faults.map((/** @type {Fault} */ f) => f.text).join("\n"), { words: "Close", press: () => notice("") });
+        if (answer && !answer.ok) return this.refuse(answer.faults, `${file.name} was not taken:\n`);
       }
-      notice("");
       this.store.change({ ...texts, view: files.some((f) => f.kind === "build") ? FIRST_VIEW : {} });
       this.store.downloaded(...files.map((f) => f.kind));
       announce(files.map((f) => f.name).join(", ") + " read");
     } catch (error) {
-      notice(error instanceof Error ? error.message : String(error), { words: "Close", press: () => notice("") });
+      this.refuse([], error instanceof Error ? error.message : String(error));
     }
   }
 
   /** Downloads every text that is in no file yet; the build file always. */
   async save() {
-    const names = new Set([/** @type {TextName} */ ("build"), ...this.store.unsaved()]);
-    for (const name of names) {
-      const answer = await this.engine.quick("file", { ...this.answers.pairRequest(), flags: { ...this.answers.pairRequest().flags, kind: name } }, "file");
-      if (!answer?.ok) return notice(answer?.faults[0]?.text ?? "");
-      download(answer.result.name, answer.result.type, answer.result.bytes);
+    for (const name of new Set([/** @type {TextName} */ ("build"), ...this.store.unsaved()])) await this.download(name);
+  }
+
+  /**
+   * Downloads what a command writes; the build file with the shown pair and its set in it.
+   * @param {string} kind
+   * @param {Record<string, string | boolean>} [flags]
+   */
+  async download(kind, flags = {}) {
+    const request = this.answers.pairRequest();
+    if (kind === "build" && this.answers.pair) {
+      const { pair } = this.answers.pair.tension;
+      Object.assign(request.flags, { bass: `${pair.bass_mm} mm`, treble: `${pair.treble_mm} mm`, gauges: pair.gauges.join(" ") });
+      const kept = await this.engine.quick("save", request, "file");
+      if (!kept?.ok) return this.refuse(kept?.faults);
+      request.build = kept.result.build;
+      this.store.change({ build: request.build });
     }
-    this.store.downloaded(...names);
+    const answer = await this.engine.quick("file", { ...request, flags: { ...request.flags, kind, ...flags } }, "file");
+    if (!answer?.ok) return this.refuse(answer?.faults);
+    download(answer.result.name, answer.result.type, answer.result.bytes);
+    if (kind === "build" || kind === "readings" || kind === "marks") this.store.downloaded(kind);
+  }
+
+  /** Says why something was not done. @param {Fault[]} [faults] @param {string} [before] */
+  refuse(faults, before = "") {
+    this.refused = before + (faults ?? []).map((f) => f.text).join("\n");
+    this.complain();
   }
 
   /** Says above the place what is wrong with the texts; the last good answers stay. */
@@ -161,7 +181,8 @@ export class App {
     byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.build + (readings?.readings ?? ""));
     // In Strings they stand at their cells.
     const faults = Object.values(this.answers.faults).flat().filter((f) => placeShown() !== "strings" || !f.input.endsWith(".csv"));
-    notice([...new Set(faults.map((f) => f.text))].join("\n"));
+    const words = [this.refused, ...new Set(faults.map((f) => f.text))].filter(Boolean).join("\n");
+    notice(words, this.refused ? { words: "Close", press: () => ((this.refused = ""), this.complain()) } : null);
   }
 }
 

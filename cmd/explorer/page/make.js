@@ -3,12 +3,10 @@
 
 import { attr, byId, el, list, say } from "./dom.js";
 import { fanDrawing } from "./fan.js";
-import { download } from "./files.js";
 import { checkWords, markCard, markSquares } from "./marks.js";
 import { capital } from "./map.js";
 import { largePair } from "./picks.js";
 import { printsAsSheet } from "./sheet.js";
-import { notice } from "./shell.js";
 import { angle } from "./units.js";
 
 /** @typedef {import("./types.js").Blank} Blank */
@@ -52,16 +50,20 @@ export function make(app) {
   const cautions = el("ul");
   byId("make-cautions").append(cautions);
 
-  /** Downloads what the command writes. @param {string} kind @param {Record<string, string>} own */
-  async function save(kind, own) {
-    const request = answers.pairRequest();
-    Object.assign(request.flags, { kind, ...own });
-    if (["pdf", "svg", "sheet"].includes(kind) && store.state.view.leftHanded) request.flags["left-handed"] = true;
-    if (kind === "sheet" && blank) request.flags.blank = blank;
-    const answer = await app.engine.quick("file", request, "file");
-    if (!answer?.ok) return notice((answer?.faults ?? []).map((/** @type {any} */ f) => f.text).join("\n"), { words: "Close", press: () => notice("") });
-    download(answer.result.name, answer.result.type, answer.result.bytes);
-    if (kind === "build" || kind === "readings" || kind === "marks") store.downloaded(kind);
+  /** @param {string} kind @param {Record<string, string>} own */
+  function save(kind, own) {
+    /** @type {Record<string, string | boolean>} */
+    const flags = { ...own };
+    if (["pdf", "svg"].includes(kind) && store.state.view.leftHanded) flags["left-handed"] = true;
+    if (kind === "sheet" && blank) flags.blank = blank;
+    app.download(kind, flags);
+  }
+
+  /** Where the chosen blank lies under the board. @param {Blank | undefined} b @returns {import("./types.js").Point[] | null} */
+  function outlineOf(b) {
+    if (!b || b.nut_line_from_its_nut_end_mm === null || b.centreline_from_its_bass_edge_mm === null) return null;
+    const [x, y] = [-b.nut_line_from_its_nut_end_mm, b.centreline_from_its_bass_edge_mm];
+    return [[x, y], [x + b.length_mm, y], [x + b.length_mm, y - b.width_mm], [x, y - b.width_mm]];
   }
 
   function markRow() {
@@ -115,7 +117,7 @@ export function make(app) {
     head.classList.toggle("bad", broken.length > 0);
     fret = Math.min(fret, layout.marks.length);
     const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));
-    fan.draw({ fan: pair.fan, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: store.state.view.leftHanded, atBridge: tension.neutral_at_bridge, marks: verdicts, fret });
+    fan.draw({ fan: { ...pair.fan, blank_mm: outlineOf(fits.find((b) => b.name === blank)) }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: store.state.view.leftHanded, atBridge: tension.neutral_at_bridge, marks: verdicts, fret });
     say(unit, units.lengthName);
     card.set(layout.marks, fret);
     squares.set(check, checkWords(check), layout.marks.length, fret);

@@ -214,7 +214,7 @@ function gaugePanel(box, app, edit) {
       slip.hidden = !e.suspect;
       if (e.suspect) {
         say(why, `${e.label} ${e.suspect.why}; ${e.suspect.would_fit}. Nothing was changed for you.`);
-        list(ways, likely(e.suspect), () => {
+        list(ways, likely(e.suspect, app.answers.readings?.columns ?? []), () => {
           let fix = { line: 0, column: "", text: "" };
           const node = el("button", { class: "button", onclick: () => edit([fix]) });
           return {
@@ -233,9 +233,17 @@ function gaugePanel(box, app, edit) {
   };
 }
 
-/** @param {Suspect} s @returns {{words: string, line: number, column: string, text: string}[]} */
-function likely(s) {
-  return s.likely ?? [];
+/**
+ * The likely slips as changes of a cell, where the table has a column for the value.
+ * @param {Suspect} suspect
+ * @param {string[]} columns
+ */
+function likely(suspect, columns) {
+  const line = Number(/:(\d+):\d+$/.exec(suspect.place)?.[1] ?? 0);
+  return suspect.likely_values.flatMap(({ of, value }) => {
+    const [text, unit] = value.split(" "), column = columns.find((c) => c.startsWith(of.split(" ")[0]) && (!unit || c.endsWith("_" + unit.toLowerCase())));
+    return column && line ? [{ words: `It was ${value}`, line, column, text }] : [];
+  });
 }
 
 /**

@@ -13,6 +13,7 @@
  * @typedef {{bass: number, treble: number, neutral: string | null, gauges: string[]}} Kept
  * @typedef {{build: string, readings: string, marks: string, view: View}} State
  * @typedef {"build" | "readings" | "marks"} TextName
+ * @typedef {Record<TextName | "pair", string>} Saved
  */
 
 const KEY = "scalepair";
@@ -42,8 +43,8 @@ export class Store extends EventTarget {
     this.keeping = undefined;
     const kept = this.restore();
     this.state = kept?.state ?? first;
-    /** The three texts as they were last downloaded, or came with the page. */
-    this.saved = kept?.saved ?? texts(first);
+    /** The three texts, and the pair, as they were last downloaded, or came with the page. @type {Saved} */
+    this.saved = kept?.saved ?? filed(first);
   }
 
   /**
@@ -90,14 +91,17 @@ export class Store extends EventTarget {
    * @param {...TextName} names
    */
   downloaded(...names) {
-    for (const name of names) this.saved[name] = this.state[name];
+    const now = filed(this.state);
+    for (const name of names) this.saved[name] = now[name];
+    if (names.includes("build")) this.saved.pair = now.pair;
     this.keep();
     this.dispatchEvent(new Event("saved"));
   }
 
   /** The texts that are in no file yet. @returns {TextName[]} */
   unsaved() {
-    return /** @type {TextName[]} */ (["build", "readings", "marks"]).filter((name) => this.state[name] !== this.saved[name]);
+    const now = filed(this.state);
+    return /** @type {TextName[]} */ (["build", "readings", "marks"]).filter((name) => now[name] !== this.saved[name] || (name === "build" && now.pair !== this.saved.pair));
   }
 
   /** @param {State} state */
@@ -122,7 +126,7 @@ export class Store extends EventTarget {
     if (this.notKept !== before) this.dispatchEvent(new Event("saved"));
   }
 
-  /** @returns {{state: State, saved: Record<TextName, string>} | null} */
+  /** @returns {{state: State, saved: Saved} | null} */
   restore() {
     try {
       const kept = JSON.parse(this.storage?.getItem(KEY) ?? "null");
@@ -140,12 +144,9 @@ function same(a, b) {
   return a.build === b.build && a.readings === b.readings && a.marks === b.marks && JSON.stringify(a.view) === JSON.stringify(b.view);
 }
 
-/**
- * @param {State} state
- * @returns {Record<TextName, string>}
- */
-function texts({ build, readings, marks }) {
-  return { build, readings, marks };
+/** What goes into files. @param {State} state @returns {Saved} */
+function filed({ build, readings, marks, view }) {
+  return { build, readings, marks, pair: JSON.stringify([view.bass, view.treble, view.neutral, view.gauges]) };
 }
 
 /** The browser's storage; null where it allows none. @returns {Storage | null} */

@@ -64,7 +64,8 @@
  * @property {Fan | null} [reference]
  *
  * @typedef {{fret: number, bass_from_nut_mm: number, bass_step_mm: number, treble_from_nut_mm: number, treble_step_mm: number, slant_deg: number}} Mark
- * @typedef {{name: string, fits: boolean, length_mm: number, width_mm: number, spare_length_mm: number, spare_width_mm: number}} Blank
+ * @typedef {{name: string, fits: boolean, length_mm: number, width_mm: number, spare_length_mm: number, spare_width_mm: number,
+ *   nut_line_from_its_nut_end_mm: number | null, centreline_from_its_bass_edge_mm: number | null}} Blank
  *
  * @typedef {object} Layout
  * @property {number} neutral_fret
@@ -145,7 +146,7 @@
  * @property {string[]} notes
  * @property {Reading[]} readings_in_full
  *
- * @typedef {{gauge: string, place: string, why: string, would_fit: string, likely_slips: string[], likely?: {words: string, line: number, column: string, text: string}[]}} Suspect
+ * @typedef {{gauge: string, place: string, why: string, would_fit: string, likely_slips: string[], likely_values: {of: string, value: string}[]}} Suspect
  * @typedef {{fret: number, verdict: string, readings: number, measured_mm: number, error_mm: number, error_cents: number, in_doubt: boolean}} CheckedMark
  *
  * @typedef {object} Check
