@@ -92,18 +92,11 @@ func (p *Plan) fill(ctx context.Context, r *Result) error {
 	picks, lacks := f.picks()
 	r.ClearEnoughLacks = unit.Cents(lacks)
 	for _, k := range picks {
-		d, err := p.detailAt(f, k.at)
-		if err != nil {
-			return err
-		}
+		d := p.detailAt(f, k.at)
 		r.Picks = append(r.Picks, Pick{Kind: k.kind, Pair: f.spanned(d.Pair, k.at, good), StockDecides: p.missing(d)})
 	}
 	for _, at := range f.tradeOff(good) {
-		d, err := p.detailAt(f, at)
-		if err != nil {
-			return err
-		}
-		s := Step{Pair: f.spanned(d.Pair, at, good)}
+		s := Step{Pair: f.spanned(p.detailAt(f, at).Pair, at, good)}
 		if len(r.TradeOff) > 0 {
 			s.MoreInharmonicity = s.Inharmonicity - r.TradeOff[0].Inharmonicity
 		}
@@ -113,10 +106,10 @@ func (p *Plan) fill(ctx context.Context, r *Result) error {
 	return ctx.Err()
 }
 
-// detailAt works out a pair of the grid.
-func (p *Plan) detailAt(f *field, at int) (*Detail, error) {
+// detailAt works out a pair of the grid that was kept.
+func (p *Plan) detailAt(f *field, at int) *Detail {
 	bass, treble := f.lengths(at)
-	return p.Detail(bass, treble, f.points[at].set)
+	return p.drawn(bass, treble, f.points[at].set)
 }
 
 // missing finds the strings for which the stock decides.

@@ -2,7 +2,6 @@ package choice
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -51,17 +50,9 @@ func Compare(columns []Column) ([]Compared, error) {
 	return out, faults.Err()
 }
 
-// prepare makes a column ready.
-func (c Column) prepare() (*Plan, error) {
-	if len(c.Request.Bass) != 1 || len(c.Request.Treble) != 1 {
-		panic(fmt.Sprintf("choice: column %q is not of one pair", c.Name))
-	}
-	c.Request.Given = c.Set
-	return Prepare(c.Request)
-}
-
 func compareOne(c Column) (Compared, error) {
-	plan, err := c.prepare()
+	c.Request.Given = c.Set
+	plan, err := Prepare(c.Request)
 	if err != nil {
 		return Compared{}, err
 	}
@@ -78,7 +69,7 @@ func compareOne(c Column) (Compared, error) {
 		}
 	}
 	if out.Detail, err = plan.Detail(bass, treble, set); err == nil {
-		out.Swaps, err = plan.Swaps(out.Detail)
+		out.Swaps = plan.Swaps(out.Detail)
 	}
 	return out, err
 }
@@ -152,7 +143,7 @@ const worthSwapping = 0.1
 // that lowers the pair's error most and keeps the limits on strings and, where it
 // is on, the ordering rule beside its neighbours; those that mend something first,
 // then the most helpful.
-func (p *Plan) Swaps(d *Detail) ([]Swap, error) {
+func (p *Plan) Swaps(d *Detail) []Swap {
 	var out []Swap
 	for i, own := range d.Gauges {
 		best := Swap{String: i + 1, From: own, Mends: d.breaks(i + 1)}
@@ -162,10 +153,7 @@ func (p *Plan) Swaps(d *Detail) ([]Swap, error) {
 			if g == own || p.strengthUnknown(g) || p.req.Ordering && !p.inOrder(set[max(0, i-1):min(len(set), i+2)]) {
 				continue
 			}
-			other, err := p.Detail(d.Bass, d.Treble, set)
-			if err != nil {
-				return nil, err
-			}
+			other := p.drawn(d.Bass, d.Treble, set)
 			if !other.ErrorUnknown && !other.breaks(i+1) && (best.Detail == nil || other.Error < best.Detail.Error) {
 				best.To, best.Detail = g, other
 			}
@@ -180,7 +168,7 @@ func (p *Plan) Swaps(d *Detail) ([]Swap, error) {
 		}
 		return cmp.Compare(a.Detail.Error, b.Detail.Error)
 	})
-	return out, nil
+	return out
 }
 
 // breaks reports whether a string, by its number, breaks a limit or cannot make

@@ -72,7 +72,7 @@ func TestCompare(t *testing.T) {
 
 func TestAlike(t *testing.T) {
 	c := column(680, 648, baritoneB, "p13", "p17", "w24", "w36", "w46", "w60")
-	p, err := c.prepare()
+	p, err := Prepare(c.Request)
 	require.NoError(t, err)
 	at := func(mm float64) *Detail {
 		d, err := p.Detail(unit.MM(mm), unit.MM(mm), c.Set)
@@ -141,7 +141,7 @@ func TestTheOnlySet(t *testing.T) {
 	c.Request.Feel.BendStrings = []int{}
 	_, err := Compare([]Column{c})
 	assert.ErrorContains(t, err, "no set can be suggested")
-	plan, err := c.prepare()
+	plan, err := Prepare(c.Request)
 	require.NoError(t, err)
 	_, err = plan.Search(context.Background())
 	assert.ErrorContains(t, err, "no set can be suggested")

@@ -118,13 +118,9 @@ func confidenceOf(kind PickKind, e []float64, good []bool) PickConfidence {
 
 // strungPair sets a pair out; it was kept, so that it can be built.
 func (p *Plan) strungPair(bass, treble unit.Length, set []int) strungPair {
-	base, err := p.baseFor(set)
+	frame, err := fan.NewFrame(p.SpecOf(bass, treble, set))
 	if err != nil {
 		panic(err)
-	}
-	frame, reason := base.Frame(bass, treble)
-	if reason != fan.Fits {
-		panic("choice: a kept pair does not fit its neck")
 	}
 	out := strungPair{set: set, places: p.newPlaces()}
 	p.putAll(&frame, out.places)

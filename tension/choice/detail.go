@@ -106,6 +106,15 @@ func (p *Plan) Detail(bass, treble unit.Length, set []int) (*Detail, error) {
 	return d, nil
 }
 
+// drawn is the Detail of a pair that was drawn before, so that it can be again.
+func (p *Plan) drawn(bass, treble unit.Length, set []int) *Detail {
+	d, err := p.Detail(bass, treble, set)
+	if err != nil {
+		panic(err)
+	}
+	return d
+}
+
 // detailStrings gives a pair its strings and its error.
 func (c *chooser) detailStrings(d *Detail, known bool) {
 	if d.ErrorUnknown = !known; known {
@@ -223,14 +232,13 @@ func (p *Plan) StringAt(d *Detail, c, i int, fret float64) (tension.Wire, tensio
 	if err != nil {
 		return wire, tension.BendAt{}, err
 	}
-	at := p.bendAt(&frame, i, fret, p.dir[i], p.req.Tails[i], p.req.Cases[c].Pitches[i])
-	if fret == 0 || p.capos[c].hides(fret) {
-		at = p.capos[c].bendOf(at)
-		at.Fret, at.TanSlant, at.Reach = 0, 0, 0
-		if fret == 0 {
-			return wire, at, nil
-		}
-		return wire, at, ErrBehindCapo
+	capo := p.capos[c]
+	at := capo.bendOf(p.bendAt(&frame, i, fret, p.dir[i], p.req.Tails[i], p.req.Cases[c].Pitches[i]))
+	if fret != 0 && !capo.hides(fret) {
+		return wire, at, nil
 	}
-	return wire, p.capos[c].bendOf(at), nil
+	if at.Fret, at.TanSlant, at.Reach = 0, 0, 0; fret != 0 {
+		err = ErrBehindCapo
+	}
+	return wire, at, err
 }

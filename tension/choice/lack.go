@@ -19,15 +19,11 @@ type Lack struct {
 // where gauges are free: on a pick those more than 10 % from the wanted tension,
 // and where there are none and feel stops the smallest fan, the one that is
 // farthest from it on the pair that would have been smaller.
-func (p *Plan) Lacks(r *Result, pick *Pick) ([]Lack, error) {
+func (p *Plan) Lacks(r *Result, pick *Pick) (out []Lack) {
 	if p.req.Given != nil || !p.CanSuggest() {
-		return nil, nil
+		return nil
 	}
-	var out []Lack
-	d, err := p.Detail(pick.Bass, pick.Treble, pick.Gauges)
-	if err != nil {
-		return nil, err
-	}
+	d := p.drawn(pick.Bass, pick.Treble, pick.Gauges)
 	for _, s := range d.Strings {
 		if s.Target > 0 && math.Abs(float64(s.Deviation)) > float64(farOff) {
 			out = append(out, Lack{Missing{String: s.Number, Gauge: s.Gauge, Deviation: s.Deviation, Wanted: s.Wanted}, d.Pair})
@@ -35,11 +31,9 @@ func (p *Plan) Lacks(r *Result, pick *Pick) ([]Lack, error) {
 	}
 	stop := r.StopsSmallestFan
 	if out != nil || stop == nil || stop.Kind != StopFeel {
-		return out, nil
+		return out
 	}
-	if d, err = p.Detail(stop.Pair.Bass, stop.Pair.Treble, stop.Pair.Gauges); err != nil {
-		return nil, err
-	}
+	d = p.drawn(stop.Pair.Bass, stop.Pair.Treble, stop.Pair.Gauges)
 	far := slices.MaxFunc(d.Strings, func(a, b StringDetail) int {
 		if math.Abs(float64(a.Deviation)) > math.Abs(float64(b.Deviation)) {
 			return 1
@@ -49,7 +43,7 @@ func (p *Plan) Lacks(r *Result, pick *Pick) ([]Lack, error) {
 	if far.Target > 0 {
 		out = append(out, Lack{Missing{String: far.Number, Gauge: far.Gauge, Deviation: far.Deviation, Wanted: far.Wanted}, d.Pair})
 	}
-	return out, nil
+	return out
 }
 
 // With searches again with gauges added to the stock, one for each of lacks, and

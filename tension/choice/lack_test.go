@@ -16,8 +16,7 @@ func TestLacks(t *testing.T) {
 	req := baritone()
 	req.Usable = indexesOf(req.Stock, "p13", "p17", "p22", "w32", "w36", "w56")
 	p, r := search(t, req)
-	lacks, err := p.Lacks(r, r.Preferred())
-	require.NoError(t, err)
+	lacks := p.Lacks(r, r.Preferred())
 	require.Len(t, lacks, 1)
 	l := lacks[0]
 	assert.Equal(t, 5, l.String)

@@ -1,9 +1,8 @@
 package choice
 
 import (
-	"math"
-
 	"scalepair/data/unit"
+	"slices"
 )
 
 // surelyGood is the part of the trials below which weighing aims at a pick's
@@ -30,35 +29,24 @@ type Next struct {
 // of the trials (1 where that is not known): its total tension, or, below 95 %,
 // its error. What the error leans on is found by small changes of each gauge, the
 // reference's among them.
-func (p *Plan) NextOf(d *Detail, good unit.Ratio) (Next, error) {
+func (p *Plan) NextOf(d *Detail, good unit.Ratio) Next {
 	n := Next{OfError: good < surelyGood, Density: make([]float64, len(p.wires)), Core: make([]float64, len(p.wires))}
-	result := func(q *Plan) (float64, error) {
-		other, err := q.Detail(d.Bass, d.Treble, d.Gauges)
-		if err != nil {
-			return 0, err
-		}
+	result := func(q *Plan) float64 {
+		other := q.drawn(d.Bass, d.Treble, d.Gauges)
 		if n.OfError {
-			return float64(other.Error), nil
+			return float64(other.Error)
 		}
-		return other.Totals[0].Tension.Value.N(), nil
+		return other.Totals[0].Tension.Value.N()
 	}
-	var err error
-	if n.Value, err = result(p); err != nil {
-		return n, err
-	}
+	n.Value = result(p)
 	leans := map[int]influence{}
 	for _, g := range p.inPlay(d) {
-		var by influence
-		if by.density, err = p.slope(g, result, func(q *Plan, r float64) { q.wires[g].LinearDensity *= unit.LinearDensity(r) }); err != nil {
-			return n, err
-		}
-		if w := p.wires[g]; w.CoreDia > 0 {
-			if by.core, err = p.slope(g, result, func(q *Plan, r float64) {
+		by := influence{density: p.slope(result, func(q *Plan, r float64) { q.wires[g].LinearDensity *= unit.LinearDensity(r) })}
+		if p.wires[g].CoreDia > 0 {
+			by.core = p.slope(result, func(q *Plan, r float64) {
 				q.wires[g].EA *= unit.Force(r * r)
 				q.wires[g].CoreArea *= r * r
-			}); err != nil {
-				return n, err
-			}
+			})
 		}
 		leans[g] = by
 		n.Density[g], n.Core[g] = p.perDensity(g, by)*p.req.Stock[g].LinearDensity.KgPerM(), by.core
@@ -70,44 +58,30 @@ func (p *Plan) NextOf(d *Detail, good unit.Ratio) (Next, error) {
 			n.Parts = append(n.Parts, x)
 		}
 	}
-	return n, nil
+	return n
 }
 
 // inPlay lists the gauges that a detail and the reference have, each once.
 func (p *Plan) inPlay(d *Detail) []int {
-	sets := [][]int{d.Gauges}
+	out := slices.Clone(d.Gauges)
 	if p.ref != nil {
-		sets = append(sets, p.ref.Gauges)
+		out = append(out, p.ref.Gauges...)
 	}
-	var out []int
-	seen := map[int]bool{}
-	for _, set := range sets {
-		for _, g := range set {
-			if !seen[g] {
-				seen[g] = true
-				out = append(out, g)
-			}
-		}
-	}
-	return out
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
-// slope is the change of a result per relative change of something of gauge g,
-// by a central difference; the targets move with the reference's gauges. A bend
-// that a change makes impossible would give no result; steps are far too small
-// for that unless it is so already.
-func (p *Plan) slope(g int, result func(*Plan) (float64, error), change func(q *Plan, r float64)) (float64, error) {
+// slope is the change of a result per relative change of something, by a central
+// difference; the targets move with the reference's gauges. Steps are far too
+// small to make a bend impossible unless it is so already.
+func (p *Plan) slope(result func(*Plan) float64, change func(q *Plan, r float64)) float64 {
 	const step = 1e-5
-	var ends [2]float64
-	for k, r := range []float64{1 - step, 1 + step} {
+	end := func(r float64) float64 {
 		q := *p
-		q.wires = append(q.wires[:0:0], p.wires...)
+		q.wires = slices.Clone(p.wires)
 		change(&q, r)
 		q.targets = q.wanted(q.wires)
-		var err error
-		if ends[k], err = result(&q); err != nil || math.IsNaN(ends[k]) {
-			return 0, err
-		}
+		return result(&q)
 	}
-	return (ends[1] - ends[0]) / (2 * step), nil
+	return (end(1+step) - end(1-step)) / (2 * step)
 }

@@ -238,11 +238,3 @@ func (p *Plan) TowardsBass(number int) bool { return p.dir[number-1] > 0 }
 // OutsideTable reports whether the strength of a gauge's core was taken from
 // beyond the ends of its table.
 func (p *Plan) OutsideTable(g int) bool { return p.wires[g].OutsideTable }
-
-// baseFor is the neck spaced for a set of gauges.
-func (p *Plan) baseFor(set []int) (*fan.Base, error) {
-	if !p.gaps {
-		return p.base, nil
-	}
-	return fan.NewBase(p.spacedFor(set))
-}

@@ -5,6 +5,7 @@ import (
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
+	"scalepair/fan"
 )
 
 // Suggest is the set of least error of the stock for one pair, exact as in a
@@ -14,7 +15,7 @@ import (
 // that removed most from one string.
 func (p *Plan) Suggest(bass, treble unit.Length) (set []int, none Miss) {
 	c := newChooser(p)
-	base, err := p.baseFor(nil)
+	base, err := fan.NewBase(p.spacedFor(nil))
 	for range rounds {
 		if err != nil {
 			return nil, Miss{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}
@@ -32,7 +33,7 @@ func (p *Plan) Suggest(bass, treble unit.Length) (set []int, none Miss) {
 			return slices.Clone(c.set), Miss{}
 		}
 		set = slices.Clone(c.set)
-		base, err = p.baseFor(set)
+		base, err = fan.NewBase(p.spacedFor(set))
 	}
 	return set, Miss{}
 }

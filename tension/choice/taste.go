@@ -59,11 +59,7 @@ func (p *Plan) moved(ctx context.Context, r *Result, t Taste) (Taste, error) {
 		move := Move{Kind: from.Kind, From: from.Pair}
 		for _, k := range picks {
 			if k.kind == from.Kind {
-				d, err := p.detailAt(f, k.at)
-				if err != nil {
-					return t, err
-				}
-				move.To = f.spanned(d.Pair, k.at, f.good())
+				move.To = f.spanned(p.detailAt(f, k.at).Pair, k.at, f.good())
 			}
 		}
 		if move.To.Bass != from.Bass || move.To.Treble != from.Treble {
@@ -113,10 +109,7 @@ func (p *Plan) LimitCosts(ctx context.Context, r *Result) ([]LimitCost, error) {
 		if !(r.field.best-f.best > n) {
 			continue
 		}
-		d, err := q.detailAt(f, f.first(f.good(), f.errorOf, f.difference))
-		if err != nil {
-			return nil, err
-		}
+		d := q.detailAt(f, f.first(f.good(), f.errorOf, f.difference))
 		out = append(out, LimitCost{Limit: limit, Best: d.Error, Raises: r.Best - d.Error, Pair: d.Pair})
 	}
 	return out, nil

@@ -17,14 +17,10 @@ type Lack struct {
 // Lacks finds what the stock lacks for a pick, and what a search finds with it;
 // no result where nothing is lacking.
 func (r *Run) Lacks(ctx context.Context, p *choice.Plan, found *choice.Result, pick *choice.Pick) ([]Lack, *choice.Result, error) {
-	lacks, err := p.Lacks(found, pick)
-	if err != nil {
-		return nil, nil, err
-	}
 	var out []Lack
 	var sized []choice.Lack
 	var more []gauges.Gauge
-	for _, l := range lacks {
+	for _, l := range p.Lacks(found, pick) {
 		if g, ok := r.Stock.Sized(p.Stock()[l.Gauge], l.Wanted); ok {
 			sized, more = append(sized, l), append(more, g)
 		} else {

@@ -24,10 +24,7 @@ func (j *Job) Next(longest unit.Length) (*report.Next, error) {
 	if err != nil {
 		return nil, err
 	}
-	of, err := j.Plan.NextOf(d, good)
-	if err != nil {
-		return nil, err
-	}
+	of := j.Plan.NextOf(d, good)
 	return report.NewNext(j.Input, d, of, longest), nil
 }
 

@@ -77,8 +77,7 @@ func TestNamedGauges(t *testing.T) {
 func TestNextAddsUp(t *testing.T) {
 	for _, file := range everyBuild() {
 		in, f := found(t, file)
-		of, err := in.Plan.NextOf(f.Detail, 1)
-		require.NoError(t, err)
+		of := in.Plan.NextOf(f.Detail, 1)
 		out := asJSON(t, report.NewNext(in, f.Detail, of, 1.5))
 		list := in.Run.Stock.WhatToWeigh(of.Density, 1.5)
 		for i, row := range out["next"].([]any) {
