@@ -107,7 +107,7 @@ func TestFourthSum(t *testing.T) {
 func TestDifferenceOfTwoValues(t *testing.T) {
 	a := Value{W: 3, Indep: 0.3, Bounded: 0.3, Common: Parts{{"balance", 1, true}}}
 	b := Value{W: 2, Indep: 0.4, Common: Parts{{"balance", 1, true}}}
-	d := a.less(b)
+	d := a.Plus(-1, b)
 	assert.Equal(t, 1.0, d.W)
 	assert.InDelta(t, 0.5, d.U(), 1e-12)
 	assert.InEpsilon(t, -1.2*math.Pow(0.3/0.5, 4), d.excess(), 1e-12)

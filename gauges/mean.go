@@ -46,10 +46,7 @@ func weighted(values []Value, u func(Value) float64) Average {
 	}
 	out := Average{DoF: len(values) - 1, Chi2: disagreement(values, u)}
 	for _, v := range values {
-		share := 1 / (u(v) * u(v)) / total
-		out.W += share * v.W
-		out.Indep, out.Bounded = RootSum(out.Indep, share*v.Indep), fourthSum(out.Bounded, share*v.Bounded)
-		out.Common = out.Common.Plus(share, v.Common...)
+		out.Value = out.Plus(1/(u(v)*u(v))/total, v)
 	}
 	return out
 }
@@ -78,7 +75,7 @@ func disagreement(values []Value, u func(Value) float64) float64 {
 	}
 	for i, a := range values {
 		for _, b := range values[:i] {
-			d := a.less(b)
+			d := a.Plus(-1, b)
 			sum += (weight(a) + weight(b)) / total * d.W * d.W / (d.U() * d.U())
 		}
 	}

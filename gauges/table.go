@@ -171,7 +171,7 @@ func (g *Gauge) compare(kinds []kind) {
 	for _, b := range kinds[1:] {
 		a := kinds[0]
 		apart := b.W/a.W - 1
-		may := b.less(a.Value).Within95() / a.W
+		may := b.Plus(-1, a.Value).Within95() / a.W
 		verdict := "within what their uncertainties allow"
 		if math.Abs(apart) > may {
 			verdict = "more than their uncertainties allow"

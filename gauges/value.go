@@ -23,21 +23,17 @@ type Component struct {
 	Formula, From string // how RelU is found and by whose rule, for the work shown
 }
 
-// valueOf makes a value of a linear density and its inputs.
-func valueOf(w float64, inputs []Component) Value {
-	v := Value{W: w}
-	for _, in := range inputs {
-		u := w * in.RelU
-		switch {
-		case in.Source != "":
-			v.Common = v.Common.Plus(1, Part{in.Source, u, in.Bounded})
-		case in.Bounded:
-			v.Indep, v.Bounded = RootSum(v.Indep, u), fourthSum(v.Bounded, u)
-		default:
-			v.Indep = RootSum(v.Indep, u)
-		}
+// Add puts one more error to a value: under its source, or as its own where that
+// is "".
+func (v *Value) Add(p Part) {
+	switch {
+	case p.Source != "":
+		v.Common = v.Common.Plus(1, p)
+	case p.Bounded:
+		v.Indep, v.Bounded = RootSum(v.Indep, p.U), fourthSum(v.Bounded, p.U)
+	default:
+		v.Indep = RootSum(v.Indep, p.U)
 	}
-	return v
 }
 
 // normal95 is how many standard uncertainties either side of a normal error
@@ -96,11 +92,11 @@ func fourthSum(bounded ...float64) float64 {
 	return math.Sqrt(math.Sqrt(sum))
 }
 
-// less is the difference of two values of one quantity: what they share
-// counts only where it moves them apart.
-func (v Value) less(b Value) Value {
+// Plus adds scale times a value: what both share adds up before it is squared, so
+// that of a difference it counts only where it moves them apart.
+func (v Value) Plus(scale float64, b Value) Value {
 	return Value{
-		W: v.W - b.W, Indep: RootSum(v.Indep, b.Indep), Bounded: fourthSum(v.Bounded, b.Bounded),
-		Common: v.Common.Plus(-1, b.Common...),
+		W: v.W + scale*b.W, Indep: RootSum(v.Indep, scale*b.Indep), Bounded: fourthSum(v.Bounded, scale*b.Bounded),
+		Common: v.Common.Plus(scale, b.Common...),
 	}
 }

@@ -45,7 +45,10 @@ func (k work) step(symbol, formula string, value float64, unit, source string) f
 
 // value makes a value of a linear density and its inputs, and records them.
 func (k work) value(w float64, inputs []Component) Value {
-	v := valueOf(w, inputs)
+	v := Value{W: w}
+	for _, in := range inputs {
+		v.Add(Part{in.Source, w * in.RelU, in.Bounded})
+	}
 	if k.Trace == nil {
 		return v
 	}

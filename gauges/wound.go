@@ -147,19 +147,15 @@ func (w wound) value(label, family string, tr *trace.Trace) Value {
 	wire := func(d *diameter, name string) {
 		slope := w.slope(&d.d)
 		for _, p := range d.parts {
-			u := slope * p.U
-			switch {
-			case p.Source != own:
-				v.Common = v.Common.Plus(1, Part{p.Source, u, p.Bounded})
-			case name != "":
-				v.Common = v.Common.Plus(1, Part{name, u, p.Bounded})
-			default:
-				v.Indep, v.Bounded = RootSum(v.Indep, u), fourthSum(v.Bounded, u)
+			source := p.Source
+			if source == own {
+				source = name
 			}
+			v.Add(Part{source, slope * p.U, p.Bounded})
 		}
 	}
 	density := func(m *data.Material) {
-		v.Common = v.Common.Plus(1, Part{"density of " + m.Name, w.slope(&m.DensityKgM3) * m.DensityU, false})
+		v.Add(Part{"density of " + m.Name, w.slope(&m.DensityKgM3) * m.DensityU, false})
 	}
 	wire(&w.core, CoreSource(label))
 	density(&w.coreMat)
@@ -167,7 +163,7 @@ func (w wound) value(label, family string, tr *trace.Trace) Value {
 		wire(&w.layers[i].wire, "")
 		density(&w.layers[i].mat)
 	}
-	v.Common = v.Common.Plus(1, Part{"packing of " + family, w.slope(&w.packing) * w.packing * w.uPack, false})
+	v.Add(Part{"packing of " + family, w.slope(&w.packing) * w.packing * w.uPack, false})
 	tr.Step("wC, linear density of core and wraps", "their sum", v.W, "kg/m", "definition")
 	tr.Step("oC, standard uncertainty from the wrap wires' diameters", "by changing each", v.Indep, "kg/m", guideSum)
 	for _, p := range v.Common {

@@ -97,9 +97,9 @@ func TestStockFaults(t *testing.T) {
 func TestListedBeyondTheFitIsLeftOut(t *testing.T) {
 	const head = "gauge,construction,outer_in,core_in,core_shape,material,kind,length_mm,mass_g\n"
 	for _, c := range []struct{ name, rows, want string }{
-		{"one gauge makes no fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.010,,,,listed,,", `r.csv:3:1: gauge "b" has no reading, and one gauge of the plain music wire, "a", makes no fit; weigh a piece`},
-		{"nothing to fit", "a,plain,0.010,,,,,500,0.20\nb,w,0.030,,,,listed,,", "no gauge of the kind w has one"},
-		{"one diameter makes no power law", "a,w,0.03,,,,,500,1.6\nb,w,0.03,,,,,500,1.7\nc,w,0.03,,,,listed,,", "all have one diameter"},
+		{"one gauge makes no fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.010,,,,listed,,", `r.csv:3:1: gauge "b" has no reading, and its kind, plain, has too few for a fit: two of different diameters; weigh a piece`},
+		{"nothing to fit", "a,plain,0.010,,,,,500,0.20\nb,w,0.030,,,,listed,,", "has too few for a fit"},
+		{"one diameter makes no power law", "a,w,0.03,,,,,500,1.6\nb,w,0.03,,,,,500,1.7\nc,w,0.03,,,,listed,,", "has too few for a fit"},
 		{"outside the fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.011,,,,,500,0.24\nc,plain,0.012,,,,listed,,", `lies outside the fitted diameters, 0.010 in to 0.011 in ("0.012 in")`},
 	} {
 		t.Run(c.name, func(t *testing.T) {

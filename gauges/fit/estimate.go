@@ -101,17 +101,16 @@ func (f Fit) estimate(g *gauges.Gauge, tr *trace.Trace) {
 	}
 	v := gauges.Value{W: w, Indep: perY * l.scatter}
 	for _, p := range g.OuterParts {
-		if p.Source == gauges.SourceCalipers || g.IsPlain() {
-			v.Common = v.Common.Plus(outer, p)
-		} else { // of a wound string's outside alone
-			v.Indep, v.Bounded = math.Hypot(v.Indep, outer*p.U), math.Abs(outer*p.U)
+		if p.U *= outer; p.Source != gauges.SourceCalipers && !g.IsPlain() {
+			p.Source = "" // of a wound string's outside alone
 		}
+		v.Add(p)
 	}
-	v.Common = v.Common.Plus(core, g.CoreParts...).
-		Plus(1, gauges.Part{Source: name, U: perY * math.Sqrt(l.vLevel)}).
-		Plus(1, gauges.Part{Source: "slope of the " + name, U: (x - l.centre) * w * math.Sqrt(l.vSlope)})
+	v.Common = v.Common.Plus(core, g.CoreParts...)
+	v.Add(gauges.Part{Source: name, U: perY * math.Sqrt(l.vLevel)})
+	v.Add(gauges.Part{Source: "slope of the " + name, U: (x - l.centre) * w * math.Sqrt(l.vSlope)})
 	for k, s := range f.family.sources {
-		v.Common = v.Common.Plus(1, gauges.Part{Source: s, U: perY * l.shareAt(k, x), Bounded: f.family.bounded[k]})
+		v.Add(gauges.Part{Source: s, U: perY * l.shareAt(k, x), Bounded: f.family.bounded[k]})
 	}
 	scattered := l.scatter * l.scatter * (1 + l.vAt(x)/(float64(l.dots)*l.vLevel)) // of u^2, what rises with the scatter
 	wide := perY * l.widened(v.U()/perY, 0.025, scattered)
@@ -166,7 +165,7 @@ func (f *family) fill(list []gauges.Gauge, fit Fit, fitted, outside bool, tr fun
 		beyond := g.Outer < fit.MinOuter*(1-1e-9) || g.Outer > fit.MaxOuter*(1+1e-9)
 		switch {
 		case !fitted:
-			*out = append(*out, LeftOut{g.Label, fault.Fault{Place: g.Place, What: fmt.Sprintf("gauge %q has no reading, and %s", g.Label, f.whyNoFit(list)),
+			*out = append(*out, LeftOut{g.Label, fault.Fault{Place: g.Place, What: fmt.Sprintf("gauge %q has no reading, and its kind, %s, has too few for a fit: two of different diameters", g.Label, f.name),
 				Remedy: "weigh a piece of it, or weigh two gauges of its kind on either side of it"}})
 			continue
 		case beyond && !outside:
@@ -180,18 +179,4 @@ func (f *family) fill(list []gauges.Gauge, fit Fit, fitted, outside bool, tr fun
 		}
 		fit.estimate(g, tr(g.Label))
 	}
-}
-
-func (f *family) whyNoFit(list []gauges.Gauge) string {
-	kind := "kind " + f.name
-	if f.name == reading.Plain {
-		kind = "plain " + f.material
-	}
-	switch len(f.measured) {
-	case 0:
-		return "no gauge of the " + kind + " has one"
-	case 1:
-		return fmt.Sprintf("one gauge of the %s, %q, makes no fit", kind, list[f.measured[0]].Label)
-	}
-	return "the weighed gauges of the " + kind + " all have one diameter, which makes no fit"
 }

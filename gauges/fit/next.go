@@ -87,18 +87,14 @@ func (s Stock) weighedAgain(i int, l unit.Length) gauges.Gauge {
 // spread is the standard uncertainty of the result, with gauge i replaced
 // (none where i is -1).
 func (s Stock) spread(influence []float64, i int, instead gauges.Gauge) float64 {
-	var shared gauges.Parts
-	own := 0.0
+	var sum gauges.Value
 	for j, g := range s.Gauges {
-		if influence[j] == 0 {
-			continue
-		}
 		if j == i {
 			g = instead
 		}
-		rel := influence[j] / g.LinearDensity.KgPerM()
-		own = gauges.RootSum(own, rel*g.Indep.KgPerM())
-		shared = shared.Plus(rel, g.Common...)
+		if influence[j] != 0 {
+			sum = sum.Plus(influence[j]/g.LinearDensity.KgPerM(), g.Value())
+		}
 	}
-	return gauges.RootSum(own, shared.U())
+	return sum.U()
 }
