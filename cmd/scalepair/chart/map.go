@@ -46,20 +46,19 @@ func (m Map) SVG() string {
 	if len(m.Pairs) == 0 {
 		return ""
 	}
-	g := newGrid(m.Pairs)
 	bounds := m.bounds()
+	g := newGrid(m.Pairs, func(q Pair) int { return q.shade(bounds) })
 	c, top := newCanvas(m.Title, m.keys(g, bounds))
 	above := 10.0
 	if len(m.Upper) > 0 {
 		top, above = top+24, 34
 	}
-	p := panel{c, extent{g.x[0].lo, g.x[len(g.x)-1].hi}.scale(0.02, 64, width-16), extent{g.y[0].lo, g.y[len(g.y)-1].hi}.scale(0.02, top+334, top+34)}
-	if g.gaps() {
+	p := panel{c, extent{g.x[0], g.x[len(g.x)-1]}.scale(0.02, 64, width-16), extent{g.y[0], g.y[len(g.y)-1]}.scale(0.02, top+334, top+34)}
+	if g.has(dropped) {
 		p.hatch()
 	}
-	for j := range g.y {
-		p.row(g, bounds, j)
-	}
+	g = g.placed(p)
+	p.cells(g)
 	p.outline(g)
 	ends := p.differences()
 	p.axes(m.XLabel, m.YLabel, above)
@@ -148,20 +147,16 @@ func (m Map) keys(g grid, bounds []tick) []key {
 		}
 	}
 	var keys []key
-	if slices.ContainsFunc(m.Pairs, func(q Pair) bool { return q.Good }) {
+	if g.has(0) {
 		keys = append(keys, key{"as good as the best", swatch(shades[0])})
 	}
 	if slices.ContainsFunc(m.Pairs, func(q Pair) bool { return !q.Good }) {
 		for i, b := range bounds {
 			keys = append(keys, key{"feel error under " + b.label + " %", swatch(shades[i+1])})
 		}
-		label := "more"
-		if len(bounds) == 0 {
-			label = "not as good"
-		}
-		keys = append(keys, key{label, swatch(shades[len(bounds)+1])})
+		keys = append(keys, key{map[bool]string{true: "more", false: "not as good"}[len(bounds) > 0], swatch(shades[len(bounds)+1])})
 	}
-	if g.gaps() {
+	if g.has(dropped) {
 		keys = append(keys, key{"dropped by a limit", func(c *canvas, x, y float64) {
 			for dx := -8.0; dx <= 8; dx += 8 {
 				c.path("sp-grid", x+dx-4, y+7, x+dx+4, y-7)

@@ -66,37 +66,32 @@ func (s Sketch) SVG() string {
 }
 
 // dimension draws a length with its ends ticked. Its text stands on the line, or
-// beside it where the line is short.
+// beside it where the line is short or upright.
 func (p panel) dimension(d Dimension) {
 	const tick, air = 4.0, 6.0
-	x1, y1, x2, y2 := p.x.at(d.X1), p.y.at(d.Y1), p.x.at(d.X2), p.y.at(d.Y2)
-	w := textWidth(d.Text)
-	if d.X1 == d.X2 { // upright
-		x := x1 + d.Lift
-		p.path("sp-thin", x1, y1, x, y1)
-		p.path("sp-thin", x2, y2, x, y2)
-		p.path("sp-axis", x, y1, x, y2)
-		for _, y := range []float64{y1, y2} {
-			p.path("sp-axis", x-tick, y+tick, x+tick, y-tick)
+	ends := [2][2]float64{{p.x.at(d.X1), p.y.at(d.Y1)}, {p.x.at(d.X2), p.y.at(d.Y2)}}
+	line, upright, w := ends, d.X1 == d.X2, textWidth(d.Text)
+	for i := range line {
+		switch {
+		case upright:
+			line[i][0] += d.Lift
+		case d.Lift < 0:
+			line[i][1] = max(ends[0][1], ends[1][1]) - d.Lift
+		default:
+			line[i][1] = min(ends[0][1], ends[1][1]) - d.Lift
 		}
-		p.words(x+math.Copysign(w/2+air, d.Lift), (y1+y2)/2+5, d.Text)
-		return
-	}
-	y := min(y1, y2) - d.Lift
-	if d.Lift < 0 {
-		y = max(y1, y2) - d.Lift
-	}
-	p.path("sp-thin", x1, y1, x1, y)
-	p.path("sp-thin", x2, y2, x2, y)
-	p.path("sp-axis", x1, y, x2, y)
-	for _, x := range []float64{x1, x2} {
+		x, y := line[i][0], line[i][1]
+		p.path("sp-thin", ends[i][0], ends[i][1], x, y)
 		p.path("sp-axis", x-tick, y+tick, x+tick, y-tick)
 	}
-	if at := (x1 + x2) / 2; math.Abs(x2-x1) > w+2*air {
-		p.words(at, y+5, d.Text)
-	} else {
-		p.words(max(x1, x2)+air+w/2, y+5, d.Text)
+	p.path("sp-axis", line[0][0], line[0][1], line[1][0], line[1][1])
+	x, y := (line[0][0]+line[1][0])/2, (line[0][1]+line[1][1])/2+5
+	if upright {
+		x += math.Copysign(w/2+air, d.Lift)
+	} else if long := math.Abs(line[1][0] - line[0][0]); long < w+2*air {
+		x += long/2 + air + w/2
 	}
+	p.words(x, y, d.Text)
 }
 
 // words stand about x on paper, so that no line runs through them.

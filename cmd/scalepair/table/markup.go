@@ -88,7 +88,8 @@ func (t *Table) HTML() string {
 	})
 	put("</thead>\n<tbody>\n")
 	for _, row := range t.rows {
-		tick := `<td class="box"><label><input type="checkbox" aria-label="done: ` + html.EscapeString(row[columns[0]].text) + `"/></label></td>`
+		what := fmt.Sprintf("%s, %s %s: done", cmp.Or(t.Title, t.Name), t.heads[columns[0]].text, row[columns[0]].text)
+		tick := `<td class="box"><label><input type="checkbox" aria-label="` + html.EscapeString(what) + `"/></label></td>`
 		line(tick, `<td class="room"></td>`, func(i, c int, class string) {
 			if i == 0 {
 				put(`<th scope="row"`+class+`>%s</th>`, row[c].text)
