@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"scalepair/data/unit"
 	"scalepair/tension/choice"
@@ -57,20 +56,15 @@ func firstOf(n int) (out []int) {
 }
 
 func (in *Input) targetWords(t choice.Target) string {
-	words := map[choice.TargetKind]string{choice.NoTarget: "no target", choice.Even: "even", choice.LikeReference: "like the reference"}[t.Kind]
-	if words == "" {
-		var forces []string
-		for _, f := range slices.Backward(t.Forces) {
-			forces = append(forces, in.Units.ForceText(f))
-		}
-		if words = listed(forces); len(forces) > 1 {
-			words += ", low string first"
-		}
+	if t.Kind != choice.Stated {
+		return t.String()
 	}
-	if t.NoHarder {
-		words = "no harder than " + strings.TrimPrefix(words, "like ")
+	var forces []string
+	for _, f := range slices.Backward(t.Forces) {
+		forces = append(forces, in.Units.ForceText(f))
 	}
-	return words
+	harder, order := map[bool]string{true: "no harder than "}[t.NoHarder], map[bool]string{true: ", low string first"}[len(forces) > 1]
+	return harder + listed(forces) + order
 }
 
 // limitWords name the limits that are on.

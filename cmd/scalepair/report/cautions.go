@@ -68,7 +68,7 @@ func (in *Input) detailCautions(d *choice.Detail) []string {
 	}
 	var much []string
 	for c, one := range in.Plan.Request().Cases {
-		if change, ok := totalChange(d, c); ok && size(change) > muchChange {
+		if change := totalChange(d, c); change != nil && size(*change) > muchChange {
 			much = append(much, one.Name)
 		}
 	}
@@ -174,10 +174,10 @@ func (in *Input) disorder(set []int) []string {
 }
 
 // totalChange is the change of the total tension from the reference's, as a
-// share of it.
-func totalChange(d *choice.Detail, c int) (unit.Ratio, bool) {
+// share of it; nil where one of them is not known.
+func totalChange(d *choice.Detail, c int) *unit.Ratio {
 	if d.ReferenceTension == 0 || d.Totals[c].Tension.Value == 0 {
-		return 0, false
+		return nil
 	}
-	return unit.Ratio(d.Totals[c].Tension.Value/d.ReferenceTension - 1), true
+	return new(unit.Ratio(d.Totals[c].Tension.Value/d.ReferenceTension - 1))
 }

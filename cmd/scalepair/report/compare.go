@@ -63,15 +63,13 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 			continue
 		}
 		details = append(details, one.Detail)
-		strung := own.strung(one.Detail, compared)
-		c.Strung, c.Fitting, c.Swaps, c.Lacking = &strung, own.fitting(one.Detail.Pair), own.swapTable(one.Swaps), []LackOf{}
+		c.Strung, c.Fitting, c.Swaps, c.Lacking = new(own.strung(one.Detail, compared)), own.fitting(one.Detail.Pair), own.swapTable(one.Swaps), []LackOf{}
 		out.strung = append(out.strung, c)
 		if one.Suggested || out.same {
 			c.Lacking = lacking([]*ColumnOf{c}, offAlone)
 		}
-		if first, total := out.strung[0].Tunings[0].Total, strung.Tunings[0].Total; c != out.strung[0] && first > 0 && total > 0 {
-			change := unit.Ratio(total/first - 1)
-			c.Change = &change
+		if first, total := out.strung[0].Tunings[0].Total, c.Tunings[0].Total; c != out.strung[0] && first > 0 && total > 0 {
+			c.Change = new(unit.Ratio(total/first - 1))
 		}
 	}
 	if oneSet != nil {

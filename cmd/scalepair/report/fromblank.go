@@ -75,19 +75,18 @@ func (f *FromBlank) Document() *document.Document {
 			out.say("%s: none; %s stops even equal lengths of %s.", what, stopWords[stop], in.length(f.Treble))
 			return
 		}
-		out.say("%s: %s; slants %s at the nut, %s at the last fret, %s at the saddle line. The board takes %s x %s, and %s stops a longer one.",
-			what, in.Pair(b.Bass, b.Treble), table.DegText(b.NutSlant), table.DegText(b.LastFret), table.DegText(b.SaddleSlant), u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop)
+		slants := ""
+		if b.Difference != 0 {
+			slants = fmt.Sprintf(" slants %s at the nut, %s at the last fret, %s at the saddle line;", table.DegText(b.NutSlant), table.DegText(b.LastFret), table.DegText(b.SaddleSlant))
+		}
+		out.say("%s: %s;%s the board takes %s x %s, and %s stops a longer one.", what, in.Pair(b.Bass, b.Treble), slants, u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop)
 	}
 	board("Longest bass", f.LongestBass, f.found.BassStop)
 	if len(f.LimitsBroken) > 0 {
 		out.say("That breaks what you stated: %s.", strings.Join(f.LimitsBroken, "; "))
 		board("Longest bass within your limits", f.WithinLimits, f.found.LimitsStop)
 	}
-	if b := f.LongestEqual; b != nil {
-		out.say("Longest straight board: %s; it takes %s x %s, and %s stops a longer one.", in.length(b.Bass), u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop)
-	} else {
-		out.say("Longest straight board: none.")
-	}
+	board("Longest straight board", f.LongestEqual, f.found.StraightStop)
 	doc.List(out...)
 	doc.Para("Treble %s, %s square, %d strings, %d frets, string spread %s at the nut and %s at the saddle, %s of saw allowance on every side.",
 		in.length(f.Treble), neutralWords(f.spec.Neutral), f.spec.Strings, f.Frets, u.Len(f.spec.NutSpread, scaleDecimals), in.length(f.spec.SaddleSpread), in.length(f.SawAllowance))

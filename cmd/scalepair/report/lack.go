@@ -64,14 +64,12 @@ func (a *Advice) lackWords() []string {
 			list = append(list, LackOf{MissingOf: m})
 		}
 	}
-	with := map[choice.PickKind]choice.Pair{}
+	smaller := false // with what is lacking the smallest fan is
 	var picks []string
 	for _, w := range a.WithThem {
-		with[w.Kind] = w.Pair
+		smaller = smaller || w.Kind == choice.SmallestFan && w.Difference < a.Result.Pick(choice.SmallestFan).Difference
 		picks = append(picks, fmt.Sprintf("%s %s, %s", w.Kind, a.in.Pair(w.Bass, w.Treble), table.PercentText(w.Error, 1)))
 	}
-	smallest, ok := with[choice.SmallestFan]
-	smaller := ok && smallest.Difference < a.Result.Pick(choice.SmallestFan).Difference
 	var out lines
 	for _, l := range list {
 		decides := slices.ContainsFunc(pick.StockDecides, func(m MissingOf) bool { return m.String == l.String })

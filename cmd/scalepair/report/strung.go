@@ -60,13 +60,9 @@ func (in *Input) strung(d *choice.Detail, at look) Strung {
 		if len(cases) > 1 {
 			name, title = fmt.Sprintf("strings-%d", c+1), in.caseWords(c)
 		}
-		t := Tuned{Tuning: in.Tunings()[c].String(), Name: cases[c].Name, CapoFret: cases[c].CapoFret,
+		out.Tunings = append(out.Tunings, Tuned{Tuning: in.Tunings()[c].String(), Name: cases[c].Name, CapoFret: cases[c].CapoFret,
 			Total: total.Tension.Value, U: total.Tension.U, BassHalf: total.BassHalf, TrebleHalf: total.TrebleHalf,
-			Error: total.Error, Strings: in.stringTable(name, title, d, c, at)}
-		if change, ok := totalChange(d, c); ok {
-			t.Change = &change
-		}
-		out.Tunings = append(out.Tunings, t)
+			Change: totalChange(d, c), Error: total.Error, Strings: in.stringTable(name, title, d, c, at)})
 	}
 	return out
 }
