@@ -319,8 +319,8 @@ func TestSaddlesBeginWithinTheirTravel(t *testing.T) {
 // string behind the saddle, on the longest of the strings that have the gauge.
 func TestWindingToBuy(t *testing.T) {
 	w := demoWith(t, func(b *build.Build) {
-		b.Tails.Saddle = build.PerString[unit.Length]{unit.MM(21), unit.MM(22), unit.MM(60), unit.MM(24), unit.MM(25), unit.MM(26)}
-	}, "--gauges", "w56 w44 w34 w34 p17 p13")
+		b.Tails.Saddle = build.PerString[unit.Length]{unit.MM(21), unit.MM(22), unit.MM(60), unit.MM(24), unit.MM(25), unit.MM(70)}
+	}, "--gauges", "w56 w56 w34 w34 p17 p13")
 	var got struct {
 		Steps []struct {
 			Tables struct {
@@ -340,7 +340,7 @@ func TestWindingToBuy(t *testing.T) {
 		strings []int
 		tail    float64
 		longest int // of the strings, from 1
-	}{{"w56", []int{6}, 26, 6}, {"w44", []int{5}, 25, 5}, {"w34", []int{4, 3}, 60, 3}, {"p17", []int{2}, 0, 0}} {
+	}{{"w56", []int{6, 5}, 70, 6}, {"w34", []int{4, 3}, 60, 3}, {"p17", []int{2}, 0, 0}} {
 		row := got.Steps[0].Tables.Shopping[i]
 		assert.Equal(t, want.gauge, row.Gauge)
 		assert.Equal(t, want.strings, row.Strings)
