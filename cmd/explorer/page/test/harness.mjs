@@ -8,14 +8,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after } from "node:test";
 
-const { SCALEPAIR_PAGES: pages, SCALEPAIR_PROGRAM: program, SCALEPAIR_ROOT: root, SCALEPAIR_CHROMIUM: chromium } = process.env;
+export const { SCALEPAIR_PAGES: pages, SCALEPAIR_PROGRAM: program, SCALEPAIR_ROOT: root, SCALEPAIR_CHROMIUM: chromium } = process.env;
 export const require = createRequire(join(root, ".ci/oracle/"));
 const playwright = require("playwright-core");
 
 /** @type {Promise<import("playwright-core").Browser> | undefined} */
 let browser;
-const launched = () => (browser ??= playwright.chromium.launch({ executablePath: chromium, args: ["--no-sandbox"] }));
-after(async () => (await browser)?.close());
+export const chromiumBrowser = () => (browser ??= playwright.chromium.launch({ executablePath: chromium, args: ["--no-sandbox"] }));
 
 /** The builds that have a page of their own: the first state that was built in. */
 export const builds = ["demo", "eight_inch", "bass_five", "reverse", "hostile"];
@@ -34,7 +33,8 @@ export const textOf = (build, file) => readFileSync(join(pages, build, file), "u
  * @param {{build?: string, width?: number, height?: number, theme?: "light" | "dark", motion?: "reduce" | "no-preference", touch?: boolean, address?: string}} [how]
  */
 export async function open(t, { build = "demo", width = 1400, height = 900, theme = "light", motion = "no-preference", touch = false, address = "" } = {}) {
-  const context = await (await launched()).newContext({
+  if (!browser) after(async () => (await browser)?.close());
+  const context = await (await chromiumBrowser()).newContext({
     viewport: { width, height }, colorScheme: theme, reducedMotion: motion, hasTouch: touch, offline: true, acceptDownloads: true,
   });
   const page = await context.newPage();
