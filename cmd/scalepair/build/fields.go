@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 
 	"scalepair/data/fault"
 )
@@ -59,6 +60,10 @@ func keyed(t reflect.Type, key string) (reflect.StructField, bool) {
 // a key; those of embedded structs among them, unless a field of the same name
 // stands before them.
 func keyFields(t reflect.Type) (out []reflect.StructField) {
+	if known, ok := fieldsOf.Load(t); ok {
+		return known.([]reflect.StructField)
+	}
+	defer func(t reflect.Type) { fieldsOf.Store(t, out) }(t)
 	for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice {
 		t = t.Elem()
 	}
@@ -72,6 +77,10 @@ func keyFields(t reflect.Type) (out []reflect.StructField) {
 	}
 	return out
 }
+
+// fieldsOf are the fields by type: every key asks for them, and a build is read anew
+// for every movement of a slider.
+var fieldsOf sync.Map
 
 func tag(f reflect.StructField) string { return f.Tag.Get("toml") }
 

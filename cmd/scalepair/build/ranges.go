@@ -7,6 +7,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"scalepair/data/fault"
@@ -59,6 +60,15 @@ func number(v reflect.Value) float64 {
 
 // bounds reads the two ends of a range, each as a value of the type.
 func bounds(t reflect.Type, key, rng string) (lo, hi float64) {
+	type of struct {
+		t        reflect.Type
+		key, rng string
+	}
+	if known, ok := boundsOf.Load(of{t, key, rng}); ok {
+		ends := known.([2]float64)
+		return ends[0], ends[1]
+	}
+	defer func() { boundsOf.Store(of{t, key, rng}, [2]float64{lo, hi}) }()
 	from, to, _ := strings.Cut(rng, ",")
 	end := func(text string) float64 {
 		v := reflect.New(t).Elem()
@@ -69,6 +79,9 @@ func bounds(t reflect.Type, key, rng string) (lo, hi float64) {
 	}
 	return end(from), end(to)
 }
+
+// boundsOf are the ends of the ranges that were read, for the same reason as fieldsOf.
+var boundsOf sync.Map
 
 // otherUnit asks for the units in which a number would be in range, two at most,
 // where it is not in its own: `did you mean "25.6 in"? `.
