@@ -7,13 +7,12 @@ type Board struct {
 	// Corners go round: nut end bass, body end bass, body end treble, nut end
 	// treble. The sides are straight.
 	Corners [4]Point
-	NutEnd  Across // the end behind the nut: parallel to the nut line, the nut shelf behind it
 	BodyEnd Across // the end behind the last fret
 }
 
 // Board gives the outline.
 func (f *Frame) Board() Board {
-	return Board{f.corners(), f.lineAt(f.nutShelf()), f.lineAt(f.bodyEnd())}
+	return Board{f.corners(), f.lineAt(f.bodyEnd())}
 }
 
 // Blank is a fingerboard blank on offer. Its length runs along the centreline,

@@ -1,9 +1,7 @@
 package fan
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"scalepair/data/unit"
 )
@@ -26,7 +24,6 @@ func (f Frame) layout() *Layout {
 	}
 	l.Spec.Bass, l.Spec.Treble = unit.Length(f.bass), unit.Length(f.treble)
 	l.NutPositions, l.SaddlePositions = l.StringsAt(l.Nut), l.StringsAt(l.Saddle)
-	l.CentsErrors = centsErrors(l.Frets)
 	last := l.Last().Line
 	l.DiagonalBassNut, l.DiagonalTrebleNut = l.Nut.Bass.Distance(last.Treble), l.Nut.Treble.Distance(last.Bass)
 	return l
@@ -120,24 +117,6 @@ func (f *Frame) centsSharp(i, n int) unit.Cents {
 		return 0
 	}
 	return unit.Cents(cents)
-}
-
-func centsErrors(frets []Fret) []CentsError {
-	var list []CentsError
-	for _, fret := range frets {
-		for i, cents := range fret.CentsSharp {
-			if cents != 0 {
-				list = append(list, CentsError{String: i + 1, Fret: fret.Number, Cents: cents})
-			}
-		}
-	}
-	slices.SortFunc(list, func(a, b CentsError) int {
-		return cmp.Or(
-			cmp.Compare(math.Abs(b.Cents.Value()), math.Abs(a.Cents.Value())),
-			cmp.Compare(a.String, b.String), cmp.Compare(a.Fret, b.Fret),
-		)
-	})
-	return list
 }
 
 func (f *Frame) neutralLine() NeutralLine {

@@ -21,11 +21,6 @@ type Layout struct {
 
 	NutPositions, SaddlePositions []Position // the strings along the nut line and the saddle line, string 1 first
 
-	// CentsErrors lists the inner strings that are not exactly in tune by
-	// geometry, string by fret, the worst first; empty when nut and saddle have
-	// the same fractions. Less than 1e-10 cents counts as none.
-	CentsErrors []CentsError
-
 	DiagonalBassNut   unit.Length // bass nut end to the last mark on the treble line
 	DiagonalTrebleNut unit.Length // treble nut end to the last mark on the bass line
 }
@@ -101,25 +96,18 @@ func (l *Layout) Slotted() []Fret {
 	return l.Frets[1:]
 }
 
-// Slants gives the frets whose slants say most about a fan: 1, 3, 12 and the last,
-// as far as the board has them.
-func (l *Layout) Slants() (list []Fret) {
-	for _, n := range []int{1, 3, 12} {
-		if n < l.Spec.Frets {
-			list = append(list, l.Frets[n])
-		}
-	}
-	return append(list, l.Last())
-}
-
 // Last is the last fret.
 func (l *Layout) Last() Fret { return l.Frets[l.Spec.Frets] }
 
 // WorstCents is the greatest tuning error of the geometry; ok is false when
 // every string is exactly in tune. The cure is the spacing LikeNut.
 func (l *Layout) WorstCents() (worst CentsError, ok bool) {
-	if len(l.CentsErrors) == 0 {
-		return CentsError{}, false
+	for i := range l.Strings {
+		for _, fret := range l.Frets {
+			if cents := fret.CentsSharp[i]; abs(cents) > abs(worst.Cents) {
+				worst, ok = CentsError{String: i + 1, Fret: fret.Number, Cents: cents}, true
+			}
+		}
 	}
-	return l.CentsErrors[0], true
+	return worst, ok
 }
