@@ -34,7 +34,7 @@ func FuzzWriters(f *testing.F) {
 			{Drawing: d, Window: []draw.Point{{X: x1, Y: y2}, {X: x2, Y: y2}, {X: x2, Y: y1}}}, {Drawing: d},
 		}}
 		var one, two, three bytes.Buffer
-		errs := []error{svg.Write(&one, s, svg.Options{}), pdf.Write(&two, body, []draw.Sheet{s, s}), dxf.Write(&three, d)}
+		errs := []error{svg.Write(&one, s), pdf.Write(&two, body, []draw.Sheet{s, s}), dxf.Write(&three, d)}
 		if errs[2] != nil {
 			require.Error(t, d.Sound())
 			require.Empty(t, three.Bytes())

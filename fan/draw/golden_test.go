@@ -45,7 +45,7 @@ func files(t testing.TB, name string) map[string][]byte {
 		require.NoError(t, to(&b), file)
 		out[name+file] = b.Bytes()
 	}
-	write(".svg", func(b *bytes.Buffer) error { return svg.Write(b, one.Sheets[0], svg.Options{}) })
+	write(".svg", func(b *bytes.Buffer) error { return svg.Write(b, one.Sheets[0]) })
 	write(".dxf", func(b *bytes.Buffer) error { return dxf.Write(b, d) })
 	write("_one.pdf", func(b *bytes.Buffer) error { return pdf.Write(b, d.Title, one.Sheets) })
 	write("_tiles.pdf", func(b *bytes.Buffer) error { return pdf.Write(b, d.Title, tiled.Sheets) })
@@ -86,7 +86,7 @@ func TestFailsWhenTheWriterDoes(t *testing.T) {
 	r, w := io.Pipe()
 	require.NoError(t, r.CloseWithError(errors.New("disk full")))
 	sheets := onePlan(t, "six").Sheets
-	assert.EqualError(t, svg.Write(w, sheets[0], svg.Options{}), "disk full")
+	assert.EqualError(t, svg.Write(w, sheets[0]), "disk full")
 	assert.EqualError(t, pdf.Write(w, "t", sheets), "disk full")
 	assert.EqualError(t, dxf.Write(w, drawingOf(t, "six")), "disk full")
 }

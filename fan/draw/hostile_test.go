@@ -36,7 +36,7 @@ func TestAnyLabelIsReadEverywhere(t *testing.T) {
 		plan, err := tile.Lay(d, tile.DefaultOptions())
 		require.NoError(t, err)
 		var one, two bytes.Buffer
-		require.NoError(t, svg.Write(&one, plan.Sheets[0], svg.Options{}))
+		require.NoError(t, svg.Write(&one, plan.Sheets[0]))
 		require.NoError(t, pdf.Write(&two, d.Title, plan.Sheets))
 		for _, reader := range [][]string{
 			{"rsvg-convert", "-o", filepath.Join(t.TempDir(), "hostile.png"), save(t, "hostile.svg", one.Bytes())},

@@ -93,7 +93,7 @@ func (o *Drawing) file(d draw.Drawing, kind DrawKind) (Drawn, error) {
 		return Drawn{}, err
 	}
 	if kind == SVG {
-		err = svg.Write(&b, plan.Sheets[0], svg.Options{})
+		err = svg.Write(&b, plan.Sheets[0])
 		return Drawn{b.Bytes(), "one sheet in true size"}, err
 	}
 	err = pdf.Write(&b, d.Title, plan.Sheets)

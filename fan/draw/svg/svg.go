@@ -18,22 +18,15 @@ import (
 	"scalepair/fan/draw"
 )
 
-// Options for a picture that becomes part of a page. The zero value gives a
-// file of its own in true size.
-type Options struct {
-	Inline bool   // leave the XML declaration out
-	Prefix string // put before every id, so that several pictures can share a page
-}
-
 // decimals of a millimetre: a tenth of a micrometre.
 const decimals = 4
 
 // Write writes the sheet. It fails when the sheet is not sound, and when w does.
-func Write(w io.Writer, s draw.Sheet, o Options) error {
+func Write(w io.Writer, s draw.Sheet) error {
 	if err := s.Sound(); err != nil {
 		return fmt.Errorf("svg: %w", err)
 	}
-	c := &canvas{options: o, used: map[string]int{}}
+	c := &canvas{used: map[string]int{}}
 	s.On(c)
 	c.closeWindow()
 	c.out.WriteString("</svg>\n")
@@ -45,7 +38,6 @@ func Write(w io.Writer, s draw.Sheet, o Options) error {
 // when the next of its kind begins.
 type canvas struct {
 	out      bytes.Buffer
-	options  Options
 	height   float64
 	used     map[string]int // ids given so far
 	windowed bool
@@ -58,9 +50,7 @@ var _ draw.Canvas = (*canvas)(nil)
 // Sheet implements draw.Canvas.
 func (c *canvas) Sheet(name string, width, height float64) {
 	c.height = height
-	if !c.options.Inline {
-		c.out.WriteString("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
-	}
+	c.out.WriteString("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
 	w, h := number(width), number(height)
 	fmt.Fprintf(&c.out, "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:inkscape=\"http://www.inkscape.org/namespaces/inkscape\" role=\"img\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %[1]s %[2]s\">\n<title>%[3]s</title>\n",
 		w, h, escaped(draw.OneLine(name)))
@@ -131,11 +121,7 @@ func (c *canvas) Text(t draw.Text) {
 
 // look gives the attributes of a stroke.
 func (c *canvas) look(s draw.Stroke) string {
-	colour := c.layer.Colour().RGB
-	if c.options.Inline {
-		colour = fmt.Sprintf("%02x%02[1]x%02[1]x", int(math.Round(255*s.Grey())))
-	}
-	look := "stroke=\"#" + colour + "\" stroke-width=\"" + unit.Fixed(s.Width(), 2) + "\""
+	look := "stroke=\"#" + c.layer.Colour().RGB + "\" stroke-width=\"" + unit.Fixed(s.Width(), 2) + "\""
 	if dashes := s.Dash(); dashes != nil {
 		look += " stroke-dasharray=\"" + strings.Trim(fmt.Sprint(dashes), "[]") + "\""
 	}
@@ -160,7 +146,7 @@ func (c *canvas) id(name string) string {
 	if n := c.used[name]; n > 1 {
 		name = fmt.Sprintf("%s-%d", name, n)
 	}
-	return c.options.Prefix + name
+	return name
 }
 
 // y turns a height above the sheet's lower edge into one below its upper edge.

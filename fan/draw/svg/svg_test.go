@@ -18,10 +18,10 @@ func sheet(e ...draw.Element) draw.Sheet {
 	}}
 }
 
-func written(t testing.TB, s draw.Sheet, o svg.Options) string {
+func written(t testing.TB, s draw.Sheet) string {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, svg.Write(&b, s, o))
+	require.NoError(t, svg.Write(&b, s))
 	return b.String()
 }
 
@@ -31,7 +31,7 @@ func TestTrueSize(t *testing.T) {
 		draw.Polyline{Points: []draw.Point{{X: 1, Y: 1}, {X: 2, Y: 1}, {X: 2, Y: 0}}, Stroke: draw.SlotStroke},
 		draw.Circle{Centre: draw.Point{X: 5, Y: 45}, Radius: 2, Stroke: draw.BlankStroke},
 		draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 5 * draw.CapShare, Align: draw.Right, Body: "7 < 8"},
-	), svg.Options{})
+	))
 	// Worked by hand: y runs down from the upper edge, 50 mm above the lower.
 	assert.Equal(t, `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" role="img" width="100.0000mm" height="50.0000mm" viewBox="0 0 100.0000 50.0000">
@@ -47,18 +47,16 @@ func TestTrueSize(t *testing.T) {
 }
 
 func TestTurnedTextTurnsLeft(t *testing.T) {
-	got := written(t, sheet(draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 3, Angle: 0.5235987755982988, Body: "up"}), svg.Options{})
+	got := written(t, sheet(draw.Text{At: draw.Point{X: 5, Y: 5}, Height: 3, Angle: 0.5235987755982988, Body: "up"}))
 	assert.Contains(t, got, `transform="rotate(-30.0000 5.0000 45.0000)"`)
 }
 
-func TestInline(t *testing.T) {
+func TestIdsAreUnique(t *testing.T) {
 	s := sheet(draw.Line{B: draw.Point{X: 1}})
 	s.Parts[0].Window = draw.Rect{Max: draw.Point{X: 10, Y: 10}}.Corners()
 	s.Parts = append(s.Parts, s.Parts[0])
-	got := written(t, s, svg.Options{Inline: true, Prefix: "a-"})
-	assert.True(t, strings.HasPrefix(got, `<svg xmlns="http://www.w3.org/2000/svg" `), got)
-	assert.Contains(t, got, `stroke="#000000"`, "a picture in a page is grey, as it is printed")
-	for _, id := range []string{`id="a-window"`, `id="a-window-2"`, `id="a-slots"`, `id="a-slots-2"`, `url(#a-window-2)`} {
+	got := written(t, s)
+	for _, id := range []string{`id="window"`, `id="window-2"`, `id="slots"`, `id="slots-2"`, `url(#window-2)`} {
 		assert.Equal(t, 1, strings.Count(got, id), id)
 	}
 }
