@@ -26,9 +26,13 @@ type Edit struct {
 // Change makes changes in a build file, one after another, and leaves every other
 // byte as it is. Whether the file reads afterwards is another matter.
 func Change(src []byte, edits ...Edit) ([]byte, error) {
+	return changed(src, DefaultFile, edits)
+}
+
+func changed(src []byte, file string, edits []Edit) ([]byte, error) {
 	for _, e := range edits {
 		text := bytesOf(src)
-		p, err := findPlaces(DefaultFile, text)
+		p, err := findPlaces(file, text)
 		if err != nil {
 			return nil, err
 		}
@@ -50,7 +54,10 @@ func bytesOf(src []byte) []byte { return bytes.TrimPrefix(src, byteOrderMark) }
 // change says which bytes a change replaces by what.
 func (p *places) change(e Edit) (from, to int, put string, err error) {
 	s := p.byPath[e.Key]
-	if s != nil && s.end == 0 || s == nil && e.Remove {
+	switch {
+	case s == nil && e.Remove:
+		return 0, 0, "", nil
+	case s != nil && s.end == 0:
 		return 0, 0, "", fault.Fault{Place: fault.Place{Input: p.file}, What: "this is no section or key of its own", Given: e.Key, Remedy: "change it in the file"}
 	}
 	if e.Remove {
@@ -124,12 +131,15 @@ func (e Edit) value() (string, error) {
 	if !ok {
 		return "", fault.Fault{What: "there is no such key", Given: e.Key}
 	}
-	_, kinds := form(v)
+	as := v
+	if e.List != nil && v.Kind() == reflect.Slice {
+		as = reflect.New(v.Type().Elem()).Elem()
+	}
+	_, kinds := form(as)
 	one := func(text string) string {
 		text = strings.TrimSpace(text)
 		_, err := strconv.ParseFloat(text, 64)
-		number := err == nil && (slices.Contains(kinds, unstable.Float) || slices.Contains(kinds, unstable.Integer) || v.Kind() == reflect.Slice && v.Type().Elem().Kind() == reflect.Int)
-		if number || slices.Contains(kinds, unstable.Bool) && (text == "true" || text == "false") {
+		if err == nil && slices.Contains(kinds, unstable.Integer) || slices.Contains(kinds, unstable.Bool) && (text == "true" || text == "false") {
 			return text
 		}
 		return quote(text)

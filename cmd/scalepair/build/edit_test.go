@@ -33,6 +33,7 @@ func TestEditsLeaveEveryOtherByte(t *testing.T) {
 		"a list":          {[]build.Edit{{Key: "strings.gauges", List: []string{"w46", "p10"}}}, before + "\n[strings]\ngauges = [\"w46\", \"p10\"]\n"},
 		"numbers":         {[]build.Edit{{Key: "feel.bend_frets", List: []string{"5", "12"}}}, before + "\n[feel]\nbend_frets = [5, 12]\n"},
 		"one more entry":  {[]build.Edit{{Key: "blanks[1].length", Text: "600 mm"}, {Key: "blanks[1].width", Text: "80 mm"}}, before + "\n[[blanks]]\nlength = \"600 mm\"\nwidth = \"80 mm\"\n"},
+		"no key goes":     {[]build.Edit{{Key: "neck.radius", Remove: true}}, before},
 		"a key goes":      {[]build.Edit{{Key: "neck.frets", Remove: true}}, strings.Replace(before, "frets = 24 # two octaves\n", "", 1)},
 		"an entry goes":   {[]build.Edit{{Key: "blanks[0]", Remove: true}}, strings.Split(before, "[[blanks]]")[0]},
 		"a section goes":  {[]build.Edit{{Key: "neck", Remove: true}}, strings.Replace(before, "[neck]\nfrets = 24 # two octaves\n", "", 1)},
@@ -47,7 +48,7 @@ func TestEditsLeaveEveryOtherByte(t *testing.T) {
 			assert.Equal(t, "\ufeff"+strings.ReplaceAll(c.want, "\n", "\r\n"), string(windows))
 		})
 	}
-	for _, e := range []build.Edit{{Key: "neck.fret", Text: "1"}, {Key: "neck.radius", Remove: true}, {Key: "blanks", Remove: true}} {
+	for _, e := range []build.Edit{{Key: "neck.fret", Text: "1"}, {Key: "blanks", Remove: true}} {
 		_, err := build.Change([]byte(before), e)
 		assert.Error(t, err, "%+v", e)
 	}

@@ -15,16 +15,17 @@ import (
 
 var picked = build.Chosen{
 	Pair:    build.Pair{Bass: unit.MM(700), Treble: unit.Inches(26)},
-	Neutral: &fan.Neutral{Fret: 7.5}, Gauges: build.PerString[string]{"p10", `p"13`},
+	Neutral: &fan.Neutral{Fret: 7.5}, Gauges: build.PerString[string]{"10", `p"13`},
 }
 
-const pickedText = "[chosen]\nbass = \"700 mm\"\ntreble = \"660.4 mm\"\nneutral_fret = 7.5\ngauges = [\"p\\\"13\", \"p10\"]\n"
+const pickedText = "[chosen]\nbass = \"700 mm\"\ntreble = \"660.4 mm\"\nneutral_fret = 7.5\ngauges = [\"p\\\"13\", \"10\"]\n"
 
 func TestSave(t *testing.T) {
 	for _, c := range []struct{ name, before, after string }{
 		{"a new section", "name = 'x'\n", "name = 'x'\n\n" + pickedText},
 		{"no last line end", "name = 'x'", "name = 'x'\n\n" + pickedText},
-		{"an old one", "[chosen] # mine\nscale = '650 mm'\ngauges = [\n 'a', # low\n 'b',\n] # here\n\n# next\n[neck]\nfrets = 3\n", pickedText + "\n# next\n[neck]\nfrets = 3\n"},
+		{"an old one", "[chosen] # mine\nscale = '650 mm'\ngauges = [\n 'a', # low\n 'b',\n] # here\n\n# next\n[neck]\nfrets = 3\n",
+			"[chosen] # mine\ngauges = [\"p\\\"13\", \"10\"] # here\nbass = \"700 mm\"\ntreble = \"660.4 mm\"\nneutral_fret = 7.5\n\n# next\n[neck]\nfrets = 3\n"},
 		{"an empty one", "[neck]\n[chosen]\n\n[tails]\n", "[neck]\n" + pickedText + "\n[tails]\n"},
 		{"the last", "[neck]\nfrets = 3\n[chosen]\nscale = '3 mm'", "[neck]\nfrets = 3\n" + pickedText},
 		{"line ends of Windows", "[chosen]\r\nscale = '3 mm'\r\n[neck]\r\n", strings.ReplaceAll(pickedText, "\n", "\r\n") + "[neck]\r\n"},
