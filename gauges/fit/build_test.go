@@ -25,8 +25,7 @@ func built(t *testing.T, text string, list ...gauges.Construction) fit.Stock {
 	if text != "" {
 		rows = read(t, text)
 	}
-	s, err := fit.Combine(gauges.Input{Readings: rows, Constructions: list, Instruments: gauges.DefaultInstruments()})
-	require.NoError(t, err)
+	s := stockOf(t, gauges.Input{Readings: rows, Constructions: list, Instruments: gauges.DefaultInstruments()})
 	return s
 }
 

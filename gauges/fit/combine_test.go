@@ -59,8 +59,7 @@ func TestDisagreementWidensAndIsNamed(t *testing.T) {
 func TestHungAndWeighedAreCombinedAndCompared(t *testing.T) {
 	const text = "gauge,construction,outer_in,kind,length_mm,mass_g,hung_mass_kg,speaking_length_mm,pitch\n" +
 		"010,plain,0.010,,500,0.20,,,\n010,,,hung,,,6.5,600,333.9\n"
-	s, err := fit.Combine(gauges.Input{Readings: read(t, text), Instruments: gauges.DefaultInstruments()})
-	require.NoError(t, err)
+	s := stockOf(t, gauges.Input{Readings: read(t, text), Instruments: gauges.DefaultInstruments()})
 	g := gauge(t, s, "010")
 	load := 6.5 * 9.80665
 	hung := load / math.Pow(2*0.6*333.9, 2) * (1 + load/float64(g.EA)) * (1 + 2*math.Sqrt(g.EI/load)/0.6)
@@ -103,14 +102,13 @@ func TestListedBeyondTheFitIsLeftOut(t *testing.T) {
 		{"outside the fit", "a,plain,0.010,,,,,500,0.20\nb,plain,0.011,,,,,500,0.24\nc,plain,0.012,,,,listed,,", `lies outside the fitted diameters, 0.010 in to 0.011 in ("0.012 in")`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s, err := fit.Combine(gauges.Input{Readings: read(t, head+c.rows), Instruments: gauges.DefaultInstruments()})
-			require.NoError(t, err)
+			s := stockOf(t, gauges.Input{Readings: read(t, head+c.rows), Instruments: gauges.DefaultInstruments()})
 			require.Len(t, s.LeftOut, 1)
 			assert.ErrorContains(t, s.LeftOut[0].Why, c.want)
 			for _, g := range s.Gauges {
 				assert.NotEqual(t, s.LeftOut[0].Label, g.Label)
 			}
-			_, err = s.Lookup(s.LeftOut[0].Label)
+			_, err := s.Lookup(s.LeftOut[0].Label)
 			assert.ErrorContains(t, err, c.want)
 		})
 	}

@@ -102,8 +102,7 @@ func TestPartsOfAConstruction(t *testing.T) {
 	c.Wraps = append(c.Wraps, gauges.Wrap{Wire: 0.2e-3, Material: "copper", Form: gauges.FlatWire, Packing: 0.95})
 	tools := gauges.DefaultInstruments()
 	tools.CaliperAccuracy = 2e-5
-	s, err := fit.Combine(gauges.Input{Constructions: []gauges.Construction{c}, Instruments: tools})
-	require.NoError(t, err)
+	s := stockOf(t, gauges.Input{Constructions: []gauges.Construction{c}, Instruments: tools})
 	g := gauge(t, s, "w")
 
 	at := [7]float64{0.4e-3, 0.3e-3, 0.2e-3, 7850, 8854, 8860, 1}
@@ -143,8 +142,7 @@ func TestPackingByAWeighedNeighbour(t *testing.T) {
 	v, w := wrapped("v"), wrapped("w")
 	v.Diameters, w.Diameters = reading.Measured, reading.Measured
 	stock := func(rows []reading.Reading, list ...gauges.Construction) fit.Stock {
-		s, err := fit.Combine(gauges.Input{Readings: rows, Constructions: list, Instruments: tools})
-		require.NoError(t, err)
+		s := stockOf(t, gauges.Input{Readings: rows, Constructions: list, Instruments: tools})
 		return s
 	}
 	const packing = "packing of wound"

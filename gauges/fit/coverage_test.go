@@ -130,8 +130,7 @@ func TestManyStocks(t *testing.T) {
 // slip of 5 % either way in the mass of one of its sharp readings.
 func trial(t *testing.T, w *world, count tally) {
 	rows := w.stock()
-	s, err := fit.Combine(gauges.Input{Readings: rows, Instruments: w.tools})
-	require.NoError(t, err)
+	s := stockOf(t, gauges.Input{Readings: rows, Instruments: w.tools})
 	require.Len(t, s.Gauges, 40)
 	count.add("alarm", len(s.Suspects()) > 0)
 	for _, g := range s.Gauges {
@@ -148,8 +147,7 @@ func trial(t *testing.T, w *world, count tally) {
 	i := candidates[w.rng.IntN(len(candidates))]
 	factor := 1.05 - 0.1*float64(w.rng.IntN(2))
 	rows[i].Mass = unit.Mass(w.rounded(rows[i].Mass.Kg()*factor, w.tools.BalanceResolution.Kg()))
-	s, err = fit.Combine(gauges.Input{Readings: rows, Instruments: w.tools})
-	require.NoError(t, err)
+	s = stockOf(t, gauges.Input{Readings: rows, Instruments: w.tools})
 	count.add("named", names(s, rows[i]))
 }
 
@@ -185,8 +183,7 @@ func TestTwoSlipsInOneFamilyAreBothNamed(t *testing.T) {
 		w := newWorld(seed)
 		w.measured, w.most = true, 1
 		rows := w.stock()
-		s, err := fit.Combine(gauges.Input{Readings: rows, Instruments: w.tools})
-		require.NoError(t, err)
+		s := stockOf(t, gauges.Input{Readings: rows, Instruments: w.tools})
 		var pair []int
 		for _, i := range sharp(w, s, rows) {
 			if len(pair) < 2 && rows[i].Construction == "soft core" {
@@ -198,8 +195,7 @@ func TestTwoSlipsInOneFamilyAreBothNamed(t *testing.T) {
 		}
 		rows[pair[0]].Mass *= 1.08
 		rows[pair[1]].Mass *= 1.08
-		s, err = fit.Combine(gauges.Input{Readings: rows, Instruments: w.tools})
-		require.NoError(t, err)
+		s = stockOf(t, gauges.Input{Readings: rows, Instruments: w.tools})
 		count.add("both", names(s, rows[pair[0]]) && names(s, rows[pair[1]]))
 	})
 	require.Greater(t, count["both"][1], testutil.Times(100, 30))

@@ -27,8 +27,7 @@ func mixedStock(t *testing.T) fit.Stock {
 		"w,wound,1.06,0.40,hex,,,500,2.9,,,\n")
 	c := wrapped("v")
 	c.Diameters = reading.Measured
-	s, err := fit.Combine(gauges.Input{Readings: rows, Constructions: []gauges.Construction{c}, Instruments: tools})
-	require.NoError(t, err)
+	s := stockOf(t, gauges.Input{Readings: rows, Constructions: []gauges.Construction{c}, Instruments: tools})
 	return s
 }
 

@@ -130,11 +130,9 @@ func TestTwoGaugesTakeTwoPerCent(t *testing.T) {
 
 func TestEstimateBeyondTheFitOnlyWhenAsked(t *testing.T) {
 	rows := read(t, ideal(0.009, 0.010, 0.012)+"017,plain,0.017,,,listed\n")
-	s, err := fit.Combine(gauges.Input{Readings: rows, Instruments: gauges.DefaultInstruments()})
-	require.NoError(t, err)
+	s := stockOf(t, gauges.Input{Readings: rows, Instruments: gauges.DefaultInstruments()})
 	require.ErrorContains(t, s.LeftOut[0].Why, "r.csv:5:1: gauge \"017\" has no reading and lies outside the fitted diameters, 0.009 in to 0.012 in")
-	s, err = fit.Combine(gauges.Input{Readings: rows, Instruments: outside(gauges.DefaultInstruments())})
-	require.NoError(t, err)
+	s = stockOf(t, gauges.Input{Readings: rows, Instruments: outside(gauges.DefaultInstruments())})
 	assert.Contains(t, strings.Join(gauge(t, s, "017").Notes, ";"), "estimated beyond the fitted diameters")
 }
 

@@ -19,12 +19,16 @@ func read(t testing.TB, text string) []reading.Reading {
 	return r
 }
 
+func stockOf(t require.TestingT, in gauges.Input) fit.Stock {
+	s, err := fit.Combine(in)
+	require.NoError(t, err)
+	return s
+}
+
 // combine makes a stock of a readings file with the usual tools.
 func combine(t *testing.T, text string) fit.Stock {
 	t.Helper()
-	s, err := fit.Combine(gauges.Input{Readings: read(t, text), Instruments: gauges.DefaultInstruments()})
-	require.NoError(t, err)
-	return s
+	return stockOf(t, gauges.Input{Readings: read(t, text), Instruments: gauges.DefaultInstruments()})
 }
 
 func gauge(t *testing.T, s fit.Stock, label string) gauges.Gauge {

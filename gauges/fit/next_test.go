@@ -78,8 +78,7 @@ func TestWhatToWeighFirstTakesTheEstimate(t *testing.T) {
 func TestSharedErrorsCancelInADifference(t *testing.T) {
 	tools := gauges.DefaultInstruments()
 	tools.BalanceAccuracy = 0.05e-3
-	s, err := fit.Combine(gauges.Input{Readings: read(t, plainHead+"a,plain,0.017,500,0.57\nb,plain,0.017,500,0.57\n"), Instruments: tools})
-	require.NoError(t, err)
+	s := stockOf(t, gauges.Input{Readings: read(t, plainHead+"a,plain,0.017,500,0.57\nb,plain,0.017,500,0.57\n"), Instruments: tools})
 	sum := s.WhatToWeigh([]float64{1, 1}, 0.5)
 	difference := s.WhatToWeigh([]float64{1, -1}, 0.5)
 	assert.Less(t, difference[0].Before, 0.5*sum[0].Before)

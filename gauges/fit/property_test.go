@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"scalepair/data/unit"
@@ -38,8 +37,7 @@ func byLabel(s fit.Stock) map[string]gauges.Gauge {
 func TestPartsMakeUpTheWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := anyWorld(t)
-		s, err := fit.Combine(gauges.Input{Readings: w.stock(), Instruments: w.tools})
-		require.NoError(t, err)
+		s := stockOf(t, gauges.Input{Readings: w.stock(), Instruments: w.tools})
 		for _, g := range s.Gauges {
 			near(t, float64(g.U)*float64(g.U), float64(g.Indep)*float64(g.Indep)+sumSquares(g.Common), 1e-9, g.Label)
 			within(t, float64(g.UCore)*float64(g.UCore), sumSquares(g.CoreParts)+math.Pow(g.CoreByDensity*float64(g.U), 2), 1e-9*float64(g.UCore)*float64(g.UCore), g.Label)
@@ -61,12 +59,10 @@ func TestOrderOfRowsDoesNotMatter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := anyWorld(t)
 		rows := w.stock()
-		a, err := fit.Combine(gauges.Input{Readings: rows, Instruments: w.tools})
-		require.NoError(t, err)
+		a := stockOf(t, gauges.Input{Readings: rows, Instruments: w.tools})
 		mixed := append([]reading.Reading(nil), rows...)
 		rand.New(rand.NewPCG(w.rng.Uint64(), 1)).Shuffle(len(mixed), func(i, j int) { mixed[i], mixed[j] = mixed[j], mixed[i] })
-		b, err := fit.Combine(gauges.Input{Readings: mixed, Instruments: w.tools})
-		require.NoError(t, err)
+		b := stockOf(t, gauges.Input{Readings: mixed, Instruments: w.tools})
 		other := byLabel(b)
 		for _, g := range a.Gauges {
 			h := other[g.Label]

@@ -22,8 +22,7 @@ func withCapo(t *testing.T, fret int, change func(r *Request)) (*Plan, *Detail) 
 		change(&req)
 	}
 	p := must(t, req)
-	d, err := p.Detail(unit.MM(700), unit.MM(650), indexesOf(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62"))
-	require.NoError(t, err)
+	d := p.drawn(unit.MM(700), unit.MM(650), indexesOf(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62"))
 	return p, d
 }
 

@@ -75,8 +75,7 @@ func TestAlike(t *testing.T) {
 	p, err := Prepare(c.Request)
 	require.NoError(t, err)
 	at := func(mm float64) *Detail {
-		d, err := p.Detail(unit.MM(mm), unit.MM(mm), c.Set)
-		require.NoError(t, err)
+		d := p.drawn(unit.MM(mm), unit.MM(mm), c.Set)
 		return d
 	}
 	assert.True(t, Alike(at(650), at(656)), "1.9 %")

@@ -79,8 +79,7 @@ func TestTrialsAgainstPlansOfTheirOwn(t *testing.T) {
 		q := must(t, other)
 		least := math.Inf(1)
 		errorOf := func(pair Pair) float64 {
-			d, err := q.Detail(pair.Bass, pair.Treble, pair.Gauges)
-			require.NoError(t, err)
+			d := q.drawn(pair.Bass, pair.Treble, pair.Gauges)
 			return float64(d.Error)
 		}
 		all, _ := r.Map(1000)
@@ -126,8 +125,7 @@ func TestLimitsInTrials(t *testing.T) {
 	req.Given = indexesOf(req.Stock, "p13", "p17", "p22", "w32", "w46", "w56")
 	req.Bass, req.Treble = span(690, 690, 1), span(650, 650, 1)
 	p := must(t, req)
-	d, err := p.Detail(req.Bass[0], req.Treble[0], req.Given)
-	require.NoError(t, err)
+	d := p.drawn(req.Bass[0], req.Treble[0], req.Given)
 	req.Limits.MostTension = d.Strings[2].Tunings[0].Tension.Value + 1e-9
 	for _, s := range d.Strings {
 		req.Limits.MostTension = max(req.Limits.MostTension, s.Tunings[0].Tension.Value+1e-9)

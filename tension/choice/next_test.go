@@ -22,8 +22,7 @@ func TestNextOfTheTension(t *testing.T) {
 	}
 	p := must(t, req)
 	set := indexesOf(req.Stock, "p13", "p17", "p22", "w46", "w46", "w56")
-	d, err := p.Detail(unit.MM(690), unit.MM(650), set)
-	require.NoError(t, err)
+	d := p.drawn(unit.MM(690), unit.MM(650), set)
 	n := p.NextOf(d, 1)
 	assert.False(t, n.OfError)
 	assert.Equal(t, d.Totals[0].Tension.Value.N(), n.Value)
@@ -52,8 +51,7 @@ func TestNextOfTheError(t *testing.T) {
 	req.Feel.BendingForce = Target{} // bends have corners, where slopes say little
 	p, r := search(t, req)
 	pick := r.Preferred()
-	d, err := p.Detail(pick.Bass, pick.Treble, pick.Gauges)
-	require.NoError(t, err)
+	d := p.drawn(pick.Bass, pick.Treble, pick.Gauges)
 	n := p.NextOf(d, 0.9)
 	assert.True(t, n.OfError)
 	assert.Equal(t, float64(d.Error), n.Value)

@@ -205,8 +205,7 @@ func TestNoSetDoesBetter(t *testing.T) {
 			require.Equal(t, Kept, v.limit)
 			found++
 			require.InDelta(t, want, math.Sqrt(v.e2), 1e-12)
-			d, err := p.Detail(bass, treble, v.set)
-			require.NoError(t, err)
+			d := p.drawn(bass, treble, v.set)
 			require.InDelta(t, want, float64(d.Error), 1e-12, "the detail has the same number")
 			if p.req.Ordering {
 				require.True(t, p.inOrder(d.Gauges))

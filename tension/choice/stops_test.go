@@ -88,8 +88,7 @@ func TestNeighboursAreWhatIsSaid(t *testing.T) {
 			case StopExcluded, StopSeveral:
 				require.Equal(t, s.Kind == StopExcluded, len(s.Misses) == 1)
 				require.LessOrEqual(t, felt(float64(s.Pair.Error)*float64(s.Pair.Error), p.removed), res.field.allowed)
-				d, err := p.Detail(s.Pair.Bass, s.Pair.Treble, s.Pair.Gauges)
-				require.NoError(t, err)
+				d := p.drawn(s.Pair.Bass, s.Pair.Treble, s.Pair.Gauges)
 				require.InDelta(t, float64(d.Error), float64(s.Pair.Error), 1e-12)
 				outside := 0
 				for _, m := range s.Misses {
@@ -139,8 +138,7 @@ func TestABendThatCannotBeMade(t *testing.T) {
 	assert.Zero(t, r.Kept)
 	assert.Empty(t, r.Picks)
 	assert.Equal(t, BendUnreachable, r.Dropped[len(r.Dropped)-1].Limit)
-	d, err := p.Detail(unit.MM(690), unit.MM(650), req.Given)
-	require.NoError(t, err)
+	d := p.drawn(unit.MM(690), unit.MM(650), req.Given)
 	assert.True(t, d.ErrorUnknown)
 	assert.Zero(t, d.Error)
 	assert.Error(t, d.Strings[0].Tunings[0].Bends[0].Err)
@@ -168,8 +166,7 @@ func TestDropped(t *testing.T) {
 	assert.InDelta(t, 5.0/45, near.Excess(), 1e-6)
 
 	// Every limit on a set alone, at its very value and just beyond.
-	d, err := p.Detail(unit.MM(690), unit.MM(660), indexesOf(req.Stock, "p13", "p17", "p22", "w32", "w46", "w56"))
-	require.NoError(t, err)
+	d := p.drawn(unit.MM(690), unit.MM(660), indexesOf(req.Stock, "p13", "p17", "p22", "w32", "w46", "w56"))
 	require.Empty(t, d.Broken)
 	strongest, rear := unit.Ratio(0), unit.Length(0)
 	most, least, bending := unit.Force(0), unit.Force(math.Inf(1)), unit.Force(0)

@@ -32,8 +32,7 @@ func TestUncertaintyOfTheTotal(t *testing.T) {
 			}
 		}
 		p := must(t, req)
-		d, err := p.Detail(unit.MM(700), unit.MM(650), set)
-		require.NoError(t, err)
+		d := p.drawn(unit.MM(700), unit.MM(650), set)
 		total := func(changed int, density, core float64) (sum float64) {
 			for i, s := range d.Strings {
 				w := p.wires[s.Gauge]

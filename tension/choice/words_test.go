@@ -105,8 +105,7 @@ func TestUnknownCores(t *testing.T) {
 	p, r := search(t, req)
 	require.NotEmpty(t, r.Picks)
 	assert.False(t, r.NoneNear)
-	d, err := p.Detail(r.Picks[0].Bass, r.Picks[0].Treble, r.Picks[0].Gauges)
-	require.NoError(t, err)
+	d := p.drawn(r.Picks[0].Bass, r.Picks[0].Treble, r.Picks[0].Gauges)
 	assert.Empty(t, d.Broken)
 	for i, g := range d.Gauges {
 		assert.Equal(t, i > 2, p.strengthUnknown(g))
