@@ -2,6 +2,7 @@ package gauges
 
 import (
 	"math/rand/v2"
+	"slices"
 
 	"scalepair/data/unit"
 )
@@ -26,42 +27,32 @@ type Drawn struct {
 // fit was made of (only what those readings share with others is), and the
 // scatter of a family. Errors are drawn normal whatever their true shape.
 type Drawer struct {
-	sources int
-	gauges  []drawnGauge
-}
-
-type drawnGauge struct {
-	w, indep, core, byDensity float64
-	common, parts             []drawnPart
-}
-
-type drawnPart struct {
-	source int
-	u      float64
+	sources []string
+	gauges  []Gauge
+	common  [][]float64 // by gauge, then source
+	parts   [][]float64
 }
 
 // NewDrawer prepares gauges for drawing. Sources keep the order in which the
 // gauges name them.
 func NewDrawer(list []Gauge) *Drawer {
-	d := &Drawer{}
-	index := map[string]int{}
-	number := func(list Parts) []drawnPart {
-		var out []drawnPart
-		for _, p := range list {
-			if _, ok := index[p.Source]; !ok {
-				index[p.Source] = len(index)
+	d := &Drawer{gauges: list}
+	for _, g := range list {
+		for _, p := range slices.Concat(g.Common, g.CoreParts) {
+			if !slices.Contains(d.sources, p.Source) {
+				d.sources = append(d.sources, p.Source)
 			}
-			out = append(out, drawnPart{index[p.Source], p.U})
+		}
+	}
+	bySource := func(parts Parts) (out []float64) {
+		for _, s := range d.sources {
+			out = append(out, parts.Of(s))
 		}
 		return out
 	}
 	for _, g := range list {
-		d.gauges = append(d.gauges, drawnGauge{
-			w: float64(g.LinearDensity), indep: float64(g.Indep), core: float64(g.Core), byDensity: g.CoreByDensity,
-			common: number(g.Common), parts: number(g.CoreParts),
-		})
+		d.common, d.parts = append(d.common, bySource(g.Common)), append(d.parts, bySource(g.CoreParts))
 	}
-	d.sources = len(index)
 	return d
 }
 
@@ -70,26 +61,23 @@ func NewDrawer(list []Gauge) *Drawer {
 const leastShare = 0.1
 
 // Draw fills dst, which is as long as the list of gauges and in its order, with one
-// draw; any other length panics. Equal states of rng give equal draws, and
+// draw. Equal states of rng give equal draws, and
 // every draw takes the same number of values from rng.
 func (d *Drawer) Draw(rng *rand.Rand, dst []Drawn) {
-	if len(dst) != len(d.gauges) {
-		panic("gauges: a draw needs room for every gauge")
-	}
-	var few [64]float64
-	z := few[:0]
-	for range d.sources {
-		z = append(z, rng.NormFloat64())
+	z := make([]float64, len(d.sources))
+	for k := range z {
+		z[k] = rng.NormFloat64()
 	}
 	for i, g := range d.gauges {
-		w := g.w + g.indep*rng.NormFloat64()
-		for _, p := range g.common {
-			w += p.u * z[p.source]
+		w0, core0 := g.LinearDensity.KgPerM(), g.Core.M()
+		w := w0 + g.Indep.KgPerM()*rng.NormFloat64()
+		for k, u := range d.common[i] {
+			w += u * z[k]
 		}
-		core := g.core + g.byDensity*(w-g.w)
-		for _, p := range g.parts {
-			core += p.u * z[p.source]
+		core := core0 + g.CoreByDensity*(w-w0)
+		for k, u := range d.parts[i] {
+			core += u * z[k]
 		}
-		dst[i] = Drawn{LinearDensity: unit.LinearDensity(max(w, leastShare*g.w)), Core: unit.Length(max(core, leastShare*g.core))}
+		dst[i] = Drawn{LinearDensity: unit.LinearDensity(max(w, leastShare*w0)), Core: unit.Length(max(core, leastShare*core0))}
 	}
 }

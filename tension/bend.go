@@ -82,7 +82,7 @@ func recordBend(tr *trace.Trace, w Wire, at BendAt, bend Bend) {
 	tr.Carry(bendDigits)
 	defer tr.Carry(0)
 	l, tails, ea, tan := at.Length.M(), at.Tails.Whole().M(), w.EA.N(), at.TanSlant
-	t := Open(w, at.Length, at.Pitch).N()
+	t := Open(nil, w, at.Length, at.Pitch).N()
 	e := t / ea
 	tr.Given("n, fret", at.Fret, "", fromAsked)
 	x := tr.Step("x, nut to fret", "L (1 - 2^(-n/12))", l*-math.Expm1(-at.Fret/12*math.Ln2), "m", "equal temperament")

@@ -39,7 +39,7 @@ func Compensation(tr *trace.Trace, w Wire, length unit.Length, pitch unit.Freque
 	p := pressed{w: w, compliance: w.Compliance(), length: length.M(), freq: pitch.Hz(), height: height.M(), tails: tails.Whole().M()}
 	s := p.octave()
 	lo = unit.Length(s)
-	t := Open(w, length+lo, pitch)
+	t := Open(nil, w, length+lo, pitch)
 	if tr != nil {
 		p.record(tr, s, t.N())
 	}

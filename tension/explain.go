@@ -12,7 +12,7 @@ import "scalepair/data/trace"
 // [BendString], and the steps up to the bend stand even then.
 func Explain(w Wire, at BendAt) ([]trace.Step, error) {
 	var tr trace.Trace
-	t := OpenTraced(&tr, w, at.Length, at.Pitch)
+	t := Open(&tr, w, at.Length, at.Pitch)
 	w.WithU(&tr, t)
 	w.BreakingTraced(&tr, "open", "T", t)
 	Inharmonicity(&tr, w, t, at.Length)

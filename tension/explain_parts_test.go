@@ -34,7 +34,7 @@ func TestTheWorkOfTheCompensation(t *testing.T) {
 
 func explainStrength(dia float64) []trace.Step {
 	var tr trace.Trace
-	tension.MinStrengthTraced(&tr, unit.Length(dia))
+	tension.MinStrength(&tr, unit.Length(dia))
 	return tr.Steps
 }
 

@@ -149,7 +149,7 @@ func (at bendAt) real() tension.BendAt {
 }
 
 func openAt(w wire, length, pitch float64) float64 {
-	return tension.Open(*w.real(), unit.Length(length), unit.Frequency(pitch)).N()
+	return tension.Open(nil, *w.real(), unit.Length(length), unit.Frequency(pitch)).N()
 }
 
 func textbook(w, length, pitch float64) float64 {
@@ -178,7 +178,7 @@ func compensation(w wire, length, pitch, height float64, tails ends) (lo, hi flo
 
 func explain(w wire, at bendAt) ([]trace.Step, error) { return tension.Explain(*w.real(), at.real()) }
 
-func minStrength(dia float64) (float64, bool) { return tension.MinStrength(unit.Length(dia)) }
+func minStrength(dia float64) (float64, bool) { return tension.MinStrength(nil, unit.Length(dia)) }
 
 func breaking(t, area, strength float64) float64 {
 	return float64(tension.Wire{CoreArea: area, Strength: strength}.Breaking(unit.Force(t)))

@@ -34,12 +34,7 @@ const bendDigits = 11
 // 1 % above the tension of a steel string. Source: the string law
 // f = sqrt(T/mu)/(2L) (OpenStax, University Physics 1, section 16.6) with
 // mu = w/(1 + T/EA), which follows from keeping the mass of the string.
-func Open(w Wire, length unit.Length, pitch unit.Frequency) unit.Force {
-	return OpenTraced(nil, w, length, pitch)
-}
-
-// OpenTraced is [Open] with its steps recorded.
-func OpenTraced(tr *trace.Trace, w Wire, length unit.Length, pitch unit.Frequency) unit.Force {
+func Open(tr *trace.Trace, w Wire, length unit.Length, pitch unit.Frequency) unit.Force {
 	tr.Given("w, linear density, slack", w.LinearDensity.KgPerM(), "kg/m", fromReadings)
 	tr.Given("L, length, nut to saddle", length.M(), "m", fromAsked)
 	tr.Given("f, pitch", pitch.Hz(), "Hz", fromAsked)

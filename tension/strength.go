@@ -24,10 +24,7 @@ const edge unit.Length = 1e-9
 // last (0.762 mm) the slope of the last two rows goes on, down to 0 at
 // 6.35 mm; outside is then true, and the value a guess. A diameter that is not above 0,
 // or so thick that nothing is left, gives 0: not known.
-func MinStrength(dia unit.Length) (pa float64, outside bool) { return MinStrengthTraced(nil, dia) }
-
-// MinStrengthTraced is [MinStrength] with its steps recorded.
-func MinStrengthTraced(tr *trace.Trace, dia unit.Length) (pa float64, outside bool) {
+func MinStrength(tr *trace.Trace, dia unit.Length) (pa float64, outside bool) {
 	table := strengthTable()
 	first, last := table[0], table[len(table)-1]
 	outside = !(dia >= first.dia-edge && dia <= last.dia+edge)

@@ -58,7 +58,7 @@ func TestABendUnderACapo(t *testing.T) {
 		k := func(n float64) float64 { return 1 - math.Pow(2, -n/12) }
 		hidden, x, s := length*k(capo), length*(k(fret)-k(capo)), length*(1-k(fret))
 		tan := frame.TanSlant(fret)
-		force := tension.Open(WireOf(g), d.Strings[i].Length, p.req.Cases[0].Pitches[i]).N()
+		force := tension.Open(nil, WireOf(g), d.Strings[i].Length, p.req.Cases[0].Pitches[i]).N()
 		run := func(y float64) float64 {
 			return hidden + math.Hypot(x+y*tan, y) + math.Hypot(s-y*tan, y) + 0.06 + 0.025
 		}

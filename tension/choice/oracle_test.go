@@ -33,7 +33,7 @@ func (o oracle) stringError(i, g int) (e2, off float64, ok bool) {
 		total += c.Weight
 	}
 	for _, c := range req.Cases {
-		t := tension.Open(w, length, c.Pitches[i])
+		t := tension.Open(nil, w, length, c.Pitches[i])
 		if lim.LeastTension > 0 && t < lim.LeastTension || lim.MostTension > 0 && t > lim.MostTension || lim.BreakingOpen > 0 && w.Breaking(t) > lim.BreakingOpen {
 			return 0, 0, false
 		}

@@ -123,7 +123,7 @@ func WireOf(g gauges.Gauge) tension.Wire {
 		Plain: g.Family == gauges.Plain,
 	}
 	if w.Strength == 0 && g.Core > 0 && g.MusicWire() {
-		w.Strength, w.OutsideTable = tension.MinStrength(g.Core)
+		w.Strength, w.OutsideTable = tension.MinStrength(nil, g.Core)
 	}
 	return w
 }

@@ -199,7 +199,7 @@ func (p *Plan) wantedBends(i int, wires []tension.Wire) (force, dist []float64) 
 func (r *reference) tensions(wires []tension.Wire) []float64 {
 	out := make([]float64, len(r.Gauges))
 	for k, g := range r.Gauges {
-		out[k] = tension.Open(wires[g], r.lengths[k], r.Pitches[k]).N()
+		out[k] = tension.Open(nil, wires[g], r.lengths[k], r.Pitches[k]).N()
 	}
 	return out
 }

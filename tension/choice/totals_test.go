@@ -40,7 +40,7 @@ func TestUncertaintyOfTheTotal(t *testing.T) {
 					w.LinearDensity *= unit.LinearDensity(density)
 					w.EA *= unit.Force(core * core)
 				}
-				sum += tension.Open(w, s.Length, req.Cases[0].Pitches[i]).N()
+				sum += tension.Open(nil, w, s.Length, req.Cases[0].Pitches[i]).N()
 			}
 			return sum
 		}

@@ -105,7 +105,7 @@ func withStrength(steps []trace.Step, core unit.Length) []trace.Step {
 		return steps
 	}
 	var tr trace.Trace
-	tension.MinStrengthTraced(&tr, core)
+	tension.MinStrength(&tr, core)
 	return slices.Replace(steps, at, at+1, tr.Steps...)
 }
 
