@@ -38,16 +38,16 @@ type Bend struct {
 //	T(y) = EA (R(y)/R0 - 1), w(y) = w R0/R(y), f(y) = sqrt(T(y)/w(y))/(2 hypot(b, y))
 //	bending force = T(y) dR/dy
 //
-// R: the whole wire from post to ball (see [Contact]); R0: its natural
-// length. y is solved so that f(y) stands the wanted cents above f(0). Nut and
-// saddle let the wire slide freely; the finger pushes straight across the
-// neck, and the crown lets the string slide along it. Ours: it follows from Hooke's law
-// (OpenStax, University Physics 1, section 12.3), the string law (16.6), and
-// the bending force as the slope of the stored work by y.
+// R: the whole wire from post to ball (see [Contact]); R0: its natural length. y is
+// solved so that f(y) stands the wanted cents above f(0). Nut and saddle let the
+// wire slide freely; the finger pushes straight across the neck, and the crown lets
+// the string slide along it. Ours: it follows from Hooke's law (OpenStax,
+// University Physics 1, section 12.3), the string law (16.6), and the bending force
+// as the slope of the stored work by y.
 //
-// It is [NewContact] and [Contact.Bend] one after the
-// other, to the last bit. The error is [ErrNoStiffness], [ErrStretch] or a [*NotReachableError]: past the edge of the board, or past the
-// strength of the core where that is known.
+// It is [NewContact] and [Contact.Bend] one after the other, to the last bit. The
+// error is [ErrNoStiffness], [ErrStretch] or a [*NotReachableError]: past the edge
+// of the board, or past the strength of the core where that is known.
 func BendString(tr *trace.Trace, w Wire, at BendAt) (Bend, error) {
 	if w.EA == 0 {
 		return Bend{}, ErrNoStiffness

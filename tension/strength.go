@@ -20,10 +20,10 @@ const edge unit.Length = 1e-9
 // from the minima of ASTM A228 (data.WireStrength), linear in diameter between
 // rows.
 //
-// Thinner than the first row (0.102 mm) it is that row's; thicker than the
-// last (0.762 mm) the slope of the last two rows goes on, down to 0 at
-// 6.35 mm; outside is then true, and the value a guess. A diameter that is not above 0,
-// or so thick that nothing is left, gives 0: not known.
+// Thinner than the first row (0.102 mm) it is that row's; thicker than the last
+// (0.762 mm) the slope of the last two rows goes on, down to 0 at 6.35 mm; outside
+// is then true, and the value a guess. A diameter that is not above 0, or so thick
+// that nothing is left, gives 0: not known.
 func MinStrength(tr *trace.Trace, dia unit.Length) (pa float64, outside bool) {
 	table := strengthTable()
 	first, last := table[0], table[len(table)-1]

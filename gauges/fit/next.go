@@ -16,8 +16,9 @@ import (
 //	l = sqrt((u_m/w)^2 + u_l^2)/wanted
 //	u_m^2 = d_m^2/12 + s^2 + a_m^2/3     u_l^2 = d_l^2/12 + a_l^2/3
 //
-// d: steps; s: repeatability; a: accuracies. One piece; several together are
-// alike in u_m, and need no more than this in all. Source: gauges.Instruments.Value, solved for l.
+// d: steps; s: repeatability; a: accuracies. One piece; several together are alike
+// in u_m, and need no more than this in all. Source: gauges.Instruments.Value,
+// solved for l.
 func ShortestPiece(w unit.LinearDensity, wanted unit.Ratio, t gauges.Instruments) unit.Length {
 	um := gauges.RootSum(gauges.StepU(t.BalanceResolution).Kg(), t.BalanceRepeatability.Kg(), gauges.BoundU(t.BalanceAccuracy).Kg())
 	ul := gauges.RootSum(gauges.StepU(t.RulerResolution).M(), gauges.BoundU(t.RulerAccuracy).M())

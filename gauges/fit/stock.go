@@ -6,11 +6,11 @@
 //	stock, err := fit.Combine(gauges.Input{Readings: readings, Instruments: gauges.DefaultInstruments()})
 //	gauge, err := stock.Lookup("010")
 //
-// Files in reading order: stock.go (all of it together), family.go (which gauges
-// a law ties together, and how they lie to it), law.go (the fitted line),
-// judge.go (which readings to trust), estimate.go (the fit, and gauges without a
-// reading), size.go (gauges that are not in stock), suspect.go (readings to look at again), slips.go (what may have
-// happened), next.go (what to weigh next).
+// Files in reading order: stock.go (all of it together), family.go (which gauges a
+// law ties together, and how they lie to it), law.go (the fitted line), judge.go
+// (which readings to trust), estimate.go (the fit, and gauges without a reading),
+// size.go (gauges that are not in stock), suspect.go (readings to look at again),
+// slips.go (what may have happened), next.go (what to weigh next).
 package fit
 
 import (

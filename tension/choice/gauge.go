@@ -49,9 +49,9 @@ func (m *misses) over(l Limit, fret, value, bound float64) {
 // length, what lies behind the saddle, and 10 mm; judgement).
 const windingSpare = 0.010
 
-// measure works out what gauge g does as string i at a place, and its squared
-// error e^2, which is not known where a bend cannot be made. The bends are left out, and known
-// is false, where the tension alone makes e^2 more than most.
+// measure works out what gauge g does as string i at a place, and its squared error
+// e^2, which is not known where a bend cannot be made. The bends are left out, and
+// known is false, where the tension alone makes e^2 more than most.
 //
 //	e^2 = (ln T/T*)^2 + b mean over the bend frets of (h(F/F*)^2 + h(D/D*)^2)/2
 //	h(r) = ln r, or max(0, ln r) where only harder bends count
