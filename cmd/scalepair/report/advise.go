@@ -79,7 +79,7 @@ type StopOf struct {
 // NewAdvice works up what a search found; full prints all of it.
 func NewAdvice(in *Input, f *Found, full bool) *Advice {
 	r := f.Result
-	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Found: f, Result: r, full: full,
+	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Found: f, Result: r, full: full, Suspects: in.suspects(), Lacking: []LackOf{}, WithThem: []choice.Pick{},
 		Blanks: in.blanksTable(wholeFits(f.Detail.Blanks)), Asked: in.asked(), DroppedList: in.droppedTable(r)}
 	for _, p := range r.Picks {
 		one := PickOf{Kind: p.Kind, PairOf: in.pairOf(p.Pair), StockDecides: []MissingOf{}}
@@ -89,8 +89,12 @@ func NewAdvice(in *Input, f *Found, full bool) *Advice {
 		a.Picks = append(a.Picks, one)
 	}
 	f.LimitCosts = append([]choice.LimitCost{}, f.LimitCosts...)
-	a.Suspects = in.suspects()
-	a.addLacks(f)
+	for _, l := range f.Lacks {
+		a.Lacking = append(a.Lacking, in.lackOf(l.Missing, l.Pair))
+	}
+	if f.With != nil {
+		a.WithThem = f.With.Picks
+	}
 	for _, s := range r.TradeOff {
 		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, in.fitting(s.Pair)})
 	}

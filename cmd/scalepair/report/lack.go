@@ -23,19 +23,23 @@ type LackOf struct {
 	InStock string `json:"in_stock,omitempty"`
 }
 
-// addLacks works up what the stock lacks.
-func (a *Advice) addLacks(f *Found) {
-	a.Lacking, a.WithThem = []LackOf{}, []choice.Pick{}
-	for _, l := range f.Lacks {
-		a.Lacking = append(a.Lacking, LackOf{MissingOf: a.in.missingOf(l.Missing), Outer: l.Outer, Bass: l.Pair.Bass, Treble: l.Pair.Treble})
-	}
-	if f.With != nil {
-		a.WithThem = f.With.Picks
-	}
-}
-
 func (in *Input) missingOf(m choice.Missing) MissingOf {
 	return MissingOf{m, in.Plan.Stock()[m.Gauge].Label}
+}
+
+// lackOf says of a gauge that is lacking what diameter it would have, and which in
+// stock comes near.
+func (in *Input) lackOf(m choice.Missing, p choice.Pair) LackOf {
+	out, stock := LackOf{MissingOf: in.missingOf(m), Bass: p.Bass, Treble: p.Treble}, in.Plan.Stock()
+	if sized, ok := in.Run.Stock.Sized(stock[m.Gauge], m.Wanted); ok {
+		out.Outer = sized.Outer
+	}
+	for _, i := range in.Plan.Request().Usable {
+		if i != m.Gauge && math.Abs(math.Log(float64(stock[i].LinearDensity/m.Wanted))) < near {
+			out.InStock = stock[i].Label
+		}
+	}
+	return out
 }
 
 // wants says how far a string is from the wanted tension and which gauge it wants:
@@ -46,11 +50,11 @@ func (in *Input) wants(l LackOf) string {
 		where = " in " + l.Column
 	}
 	text := fmt.Sprintf("string %d on %s is %s off%s, and wants a gauge of %s", l.String, in.gauge(l.Missing.Gauge), table.SignedPercentText(l.Deviation, 1), where, in.Units.DensityText(l.Wanted))
-	switch {
-	case l.InStock != "":
-		text += fmt.Sprintf("; %s comes near, but its bends, a limit or its neighbours speak against it", l.InStock)
-	case l.Outer > 0:
+	if l.Outer > 0 {
 		text += fmt.Sprintf(", about %s outside", in.fine().text(l.Outer))
+	}
+	if l.InStock != "" {
+		text += fmt.Sprintf("; %s comes near, but its bends, a limit or its neighbours speak against it", l.InStock)
 	}
 	return text
 }
@@ -61,7 +65,7 @@ func (a *Advice) lackWords() []string {
 	list := slices.Clone(a.Lacking)
 	for _, m := range pick.StockDecides {
 		if !slices.ContainsFunc(list, func(l LackOf) bool { return l.String == m.String }) {
-			list = append(list, LackOf{MissingOf: m})
+			list = append(list, a.in.lackOf(m.Missing, pick.Pair))
 		}
 	}
 	smaller := false // with what is lacking the smallest fan is
@@ -112,27 +116,11 @@ func lacking(columns []*ColumnOf, most unit.Ratio) []LackOf {
 		if s.Target == 0 || size(s.Deviation) <= most {
 			continue
 		}
-		l := LackOf{Bass: far.d.Bass, Treble: far.d.Treble, MissingOf: far.in.missingOf(choice.Missing{String: s.Number, Gauge: s.Gauge, Deviation: s.Deviation,
-			Wanted: unit.LinearDensity(math.Pow(product, 1/float64(len(columns))))})}
+		l := far.in.lackOf(choice.Missing{String: s.Number, Gauge: s.Gauge, Deviation: s.Deviation, Wanted: unit.LinearDensity(math.Pow(product, 1/float64(len(columns))))}, far.d.Pair)
 		if len(columns) > 1 {
 			l.Column = far.Name
 		}
-		far.in.fill(&l)
 		out = append(out, l)
 	}
 	return out
-}
-
-// fill says of a gauge that is lacking what diameter it would have, and which in
-// stock comes near.
-func (in *Input) fill(l *LackOf) {
-	stock := in.Plan.Stock()
-	if sized, ok := in.Run.Stock.Sized(stock[l.Missing.Gauge], l.Wanted); ok {
-		l.Outer = sized.Outer
-	}
-	for _, i := range in.Plan.Request().Usable {
-		if i != l.Missing.Gauge && math.Abs(math.Log(float64(stock[i].LinearDensity/l.Wanted))) < near {
-			l.InStock = stock[i].Label
-		}
-	}
 }
