@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
@@ -20,7 +19,7 @@ type Found struct {
 	Confidence *choice.Confidence `json:"confidence"` // nil when no trials were asked for
 	Taste      []choice.Taste     `json:"taste"`
 	LimitCosts []choice.LimitCost `json:"limits_that_raise_the_error"`
-	Lacks      []build.Lack       `json:"-"` // what the stock lacks for Pick
+	Lacks      []choice.Lack      `json:"-"` // what the stock lacks for Pick
 	With       *choice.Result     `json:"-"` // what a search finds with it; nil where nothing is lacking
 }
 
