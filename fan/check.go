@@ -16,7 +16,6 @@ import (
 const (
 	shortest, longest unit.Length = 200 * unit.Millimetre, 2000 * unit.Millimetre
 	leastSpread       unit.Length = 1 * unit.Millimetre
-	maxFrets                      = 36
 	maxTan                        = 1.7320508075688772 // of 60 degrees
 )
 

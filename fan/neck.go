@@ -129,19 +129,4 @@ func (e *BodyEnd) UnmarshalText(text []byte) error { return suggest.Word(e, stri
 // n is real, 0 or more; k(0) = 0 and k(12) = 1/2 exactly. Equal temperament:
 // frequency goes as 1/length and twelve equal steps make an octave (the length
 // law from OpenStax, University Physics 1, section 16.6).
-func K(n float64) float64 {
-	if i := int(n); i >= 0 && i <= maxFrets && float64(i) == n {
-		return wholeK[i]
-	}
-	return anyK(n)
-}
-
-func anyK(n float64) float64 { return 1 - math.Exp2(-n/12) }
-
-// wholeK holds k of every fret there can be: K is asked a million times.
-var wholeK = func() (k [maxFrets + 1]float64) {
-	for n := range k {
-		k[n] = anyK(float64(n))
-	}
-	return k
-}()
+func K(n float64) float64 { return 1 - math.Exp2(-n/12) }
