@@ -1,24 +1,19 @@
 package fan_test
 
 import (
-	"flag"
 	"math"
 	"math/cmplx"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/fan"
 )
 
-func TestMain(m *testing.M) {
-	_ = flag.Set("rapid.seed", "3141592653")
-	_ = flag.Set("rapid.nofailfile", "true")
-	os.Exit(m.Run())
-}
+var _ = testutil.Seed("3141592653")
 
 const close9 = 1e-9 // mm, and for angles' tangents and cents
 

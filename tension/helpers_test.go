@@ -6,10 +6,13 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/testutil"
 	"scalepair/data/trace"
 	"scalepair/data/unit"
 	"scalepair/tension"
 )
+
+var _ = testutil.Seed("271828")
 
 // plain is round wire of a diameter in m, a modulus in Pa and a density in
 // kg/m3.

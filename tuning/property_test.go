@@ -1,22 +1,17 @@
 package tuning_test
 
 import (
-	"flag"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/tuning"
 )
 
-// The properties are drawn from one seed, so that every run sees the same.
-func init() {
-	if err := flag.Set("rapid.seed", "1"); err != nil {
-		panic(err)
-	}
-}
+var _ = testutil.Seed("1")
 
 // Twelve semitones double the frequency, cents add up to semitones, and the
 // pitch standard scales every note alike.

@@ -1,9 +1,11 @@
 // Package testutil is what the tests of several packages share: this file how
-// long a test may take and which programs it needs, result.go what every reader
+// long a test may take, its seed and which programs it needs, result.go what every reader
 // promises of its results, published.go the printed check values.
 package testutil
 
 import (
+	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -14,6 +16,17 @@ import (
 // Full reports whether the long tests are to run at their full length: where
 // the environment says SCALEPAIR_TESTS=full.
 func Full() bool { return os.Getenv("SCALEPAIR_TESTS") == "full" }
+
+// Seed gives the property tests of a package one seed, unless the command line names
+// another, so that every run draws the same cases:
+//
+//	var _ = testutil.Seed("1")
+func Seed(seed string) (done bool) {
+	if err := errors.Join(flag.Set("rapid.seed", seed), flag.Set("rapid.nofailfile", "true")); err != nil {
+		panic(err)
+	}
+	return true
+}
 
 // Times returns full where Full holds, else short.
 func Times(full, short int) int {

@@ -1,22 +1,17 @@
 package unit_test
 
 import (
-	"flag"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 )
 
-// The properties are drawn from one seed, so that every run sees the same.
-func init() {
-	if err := flag.Set("rapid.seed", "1"); err != nil {
-		panic(err)
-	}
-}
+var _ = testutil.Seed("1")
 
 // Sixteen ounces or seven thousand grains are a pound; an ounce is
 // 28.349523125 g and a grain 64.79891 mg (arithmetic from the pound).

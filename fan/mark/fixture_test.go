@@ -1,26 +1,19 @@
 package mark_test
 
 import (
-	"flag"
 	"math"
 	"math/rand/v2"
-	"os"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/mark"
 )
 
-// TestMain gives the property tests one seed, so that every run draws the same
-// cases.
-func TestMain(m *testing.M) {
-	_ = flag.Set("rapid.seed", "161803")
-	_ = flag.Set("rapid.nofailfile", "true")
-	os.Exit(m.Run())
-}
+var _ = testutil.Seed("161803")
 
 // layout is the board most tests are about: 700/650 mm, 24 frets, neutral 7.
 func layout(t testing.TB, change ...func(*fan.Spec)) *fan.Layout {

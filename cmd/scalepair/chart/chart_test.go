@@ -19,18 +19,14 @@ import (
 	"pgregory.net/rapid"
 
 	"scalepair/cmd/scalepair/chart"
+	"scalepair/data/testutil"
 )
 
 var update = flag.Bool("update", false, "rewrite the goldens")
 
 const goldens = "../../../testdata/charts"
 
-func TestMain(m *testing.M) {
-	if err := flag.Set("rapid.seed", "1"); err != nil {
-		panic(err)
-	}
-	os.Exit(m.Run())
-}
+var _ = testutil.Seed("1")
 
 // fitSample is a plain and a wound family with one slipped reading. Invented.
 func fitSample() chart.Fit {
