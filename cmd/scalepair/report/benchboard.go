@@ -142,7 +142,7 @@ func (b *Bench) slots() Step {
 		t.Note("With the saw's cut given as kerf under [fret_wire], the fence's own places are printed too.")
 	}
 	return Step{Title: "Slots and fret wire", Do: []string{do, b.depthWords() + " " + b.kerfWords(),
-		fmt.Sprintf("A piece of wire is %s longer than its slot at both ends; all of them take %s.", b.in.length(b.Wire.Overhang), u.LenText(b.Wire.Sum, 0))},
+		fmt.Sprintf("Cut each piece of wire %s longer than its slot at both ends; all pieces together take %s.", b.in.length(b.Wire.Overhang), u.LenText(b.Wire.Sum, 0))},
 		Tables: tables{t}}
 }
 
@@ -172,7 +172,7 @@ func (b *Bench) depthWords() string {
 	if w.RadiusNut != w.RadiusLast {
 		radius = fmt.Sprintf("%s at the nut to %s at the last fret", b.in.Units.Len(w.RadiusNut, 0), b.in.Units.LenText(w.RadiusLast, 0))
 	}
-	return fmt.Sprintf("Saw the flat board, then radius it (%s): 'saw to' is %s, and what the board falls away at the ends of the slot.", radius, air)
+	return fmt.Sprintf("Saw the flat board, then radius it (%s): 'saw to' is %s, and what the radius takes off at the ends of the slot.", radius, air)
 }
 
 // kerfWords say how the tang will sit in the saw's cut.

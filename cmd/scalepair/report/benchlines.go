@@ -99,10 +99,10 @@ func (b *Bench) nutLine() Step {
 	case b.square():
 		do += " Where it meets the treble line is the treble nut mark."
 	case b.beyond():
-		do += " The square line, at " + neutralWords(n.Neutral) + ", lies beyond the board. Square across from the bass nut mark, and draw where that meets the treble line: the treble nut mark is h from there, and the nut line must pass through it."
+		do += " The square line, at " + neutralWords(n.Neutral) + ", lies beyond the board. Square across from the bass nut mark instead: the treble nut mark is the distance h from where that meets the treble line, and the nut line must pass through it."
 	default:
-		do += " Square across from the bass line at f: the square line at " + neutralWords(n.Neutral) + ". From where it meets the treble line measure g back: the treble nut mark. " +
-			"Check it: a square through the bass nut mark meets the treble line h from it, and the nut line must pass through it."
+		do += " Square across from the bass line at f: this is the square line at " + neutralWords(n.Neutral) + ". From where it meets the treble line measure back g: the treble nut mark. " +
+			"Check: a square through the bass nut mark must meet the treble line the distance h from the treble nut mark, and the nut line must pass through both marks."
 	}
 	return Step{Title: "Nut line and both nut marks", Do: []string{do}, Tables: tables{b.measures("nut-line", b.nutMeasures()...)}}
 }

@@ -39,13 +39,13 @@ func (b *Bench) buy() Step {
 
 func (b *Bench) blankWords() string {
 	in, need := b.in, b.l.LeastBlank()
-	text := fmt.Sprintf("The blank must be at least %s long and %s wide, with %s to saw away on every side; its grain runs along the centreline.",
+	text := fmt.Sprintf("The blank must be at least %s long and %s wide, which leaves %s to saw away on every side; its grain runs along the centreline.",
 		in.length(need.Length), in.length(need.Width), in.length(need.Allowance))
 	if b.LeastThickness > 0 {
 		text += fmt.Sprintf(" Planed for the slots, it must be at least %s thick.", in.length(b.LeastThickness))
 	}
 	if b.blank >= 0 {
-		return text + fmt.Sprintf(" Work with %s: what is spare is shared equally with the centreline %s from its bass edge and the nut end's base line %s from its nut end, so that the nut line will cross the centreline %s from that end.",
+		return text + fmt.Sprintf(" Work with %s. Share what is spare equally: draw the centreline %s from its bass edge and the nut end's base line %s from its nut end; the nut line will then cross the centreline %s from that end.",
 			b.Blank.Name, b.set(b.Blank.Centreline), b.set(b.Blank.BaseLine), b.set(b.Blank.NutLine))
 	}
 	if len(b.fits) > 0 {
