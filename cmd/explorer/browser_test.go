@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"flag"
 	"os"
@@ -8,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"text/template"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -32,7 +34,7 @@ func reversed(text string) string {
 }
 
 // pages writes a page for each build, with the build's files in a folder beside it.
-func pages(t *testing.T) string {
+func pages(t testing.TB) string {
 	t.Helper()
 	dir := t.TempDir()
 	p, err := makeParts(context.Background())
@@ -68,20 +70,38 @@ func pages(t *testing.T) string {
 	return dir
 }
 
-// TestBrowser runs the tests of page/test in a real browser.
-func TestBrowser(t *testing.T) {
-	testutil.NeedFull(t)
+// script runs scripts of page/test with what harness.mjs asks for.
+func script(t testing.TB, args ...string) (string, error) {
 	node, chromium := testutil.NeedTool(t, "node"), testutil.NeedTool(t, "chromium")
 	root, err := filepath.Abs("../..")
 	require.NoError(t, err)
 	program := filepath.Join(t.TempDir(), "scalepair")
 	out, err := exec.Command("go", "build", "-o", program, "scalepair/cmd/scalepair").CombinedOutput()
 	require.NoError(t, err, string(out))
-	c := exec.Command(node, "--test", "--test-reporter=spec", "--test-name-pattern="+*pattern, "page/test/")
+	c := exec.Command(node, args...)
 	c.Env = append(os.Environ(), "SCALEPAIR_PAGES="+pages(t), "SCALEPAIR_PROGRAM="+program, "SCALEPAIR_ROOT="+root, "SCALEPAIR_CHROMIUM="+chromium)
 	out, err = c.CombinedOutput()
-	t.Logf("%s", out)
+	return string(out), err
+}
+
+// TestBrowser runs the tests of the page in a real browser.
+func TestBrowser(t *testing.T) {
+	testutil.NeedFull(t)
+	files, err := filepath.Glob("page/test/*.test.mjs")
+	require.NoError(t, err)
+	out, err := script(t, append([]string{"--test", "--test-reporter=spec", "--test-name-pattern=" + *pattern}, files...)...)
+	t.Log(out)
 	assert.NoError(t, err)
+}
+
+// BenchmarkPage prints how fast the page is in a browser.
+func BenchmarkPage(b *testing.B) {
+	testutil.NeedFull(b)
+	for b.Loop() {
+		out, err := script(b, "page/test/speed.mjs")
+		require.NoError(b, err, out)
+		b.Log("\n" + out)
+	}
 }
 
 func TestPagesAreTheSameBytesTwice(t *testing.T) {
@@ -96,7 +116,29 @@ func TestPagesAreTheSameBytesTwice(t *testing.T) {
 		return page
 	}
 	one, again := made(), made()
-	assert.True(t, string(one) == string(again))
+	assert.True(t, bytes.Equal(one, again))
 	assert.Less(t, len(one), 5_000_000)
-	assert.NotContains(t, string(one), "://", "no address")
+}
+
+func TestThePageOpensWithABuildAndItsReadings(t *testing.T) {
+	demo, err := firstState("")
+	require.NoError(t, err)
+	assert.True(t, demo.Demo)
+	assert.Contains(t, demo.Readings, "w46")
+	eight, err := firstState("../../testdata/builds/eight_inch/build.toml")
+	require.NoError(t, err)
+	assert.False(t, eight.Demo)
+	assert.Contains(t, eight.Build, "F#1")
+	assert.Contains(t, eight.Readings, "w72")
+	_, err = firstState("../../testdata/builds/eight_inch/readings.csv")
+	assert.ErrorContains(t, err, "readings.csv:4:6")
+}
+
+func TestNoTextEndsItsElement(t *testing.T) {
+	p := &parts{html: template.Must(template.New("").Parse("<head>{{.Head}}</head>{{.Foot}}")), script: "run()", style: "a{}"}
+	page, err := p.page(first{Build: hostile("name = \"(invented)\"")})
+	require.NoError(t, err)
+	assert.Equal(t, 5, strings.Count(string(page), "<script"))
+	assert.Equal(t, 5, strings.Count(string(page), "</script>"))
+	assert.NotContains(t, string(page), "<img")
 }

@@ -16,6 +16,8 @@ const playwright = require("playwright-core");
 let browser;
 export const chromiumBrowser = () => (browser ??= playwright.chromium.launch({ executablePath: chromium, args: ["--no-sandbox"] }));
 
+if (process.env.NODE_TEST_CONTEXT) after(async () => (await browser)?.close());
+
 /** The builds that have a page of their own: the first state that was built in. */
 export const builds = ["demo", "eight_inch", "bass_five", "reverse", "hostile"];
 
@@ -33,7 +35,6 @@ export const textOf = (build, file) => readFileSync(join(pages, build, file), "u
  * @param {{build?: string, width?: number, height?: number, theme?: "light" | "dark", motion?: "reduce" | "no-preference", touch?: boolean, address?: string}} [how]
  */
 export async function open(t, { build = "demo", width = 1400, height = 900, theme = "light", motion = "no-preference", touch = false, address = "" } = {}) {
-  if (!browser) after(async () => (await browser)?.close());
   const context = await (await chromiumBrowser()).newContext({
     viewport: { width, height }, colorScheme: theme, reducedMotion: motion, hasTouch: touch, offline: true, acceptDownloads: true,
   });

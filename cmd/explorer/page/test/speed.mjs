@@ -1,6 +1,6 @@
 // How fast the page is, in the browser at hand: prints a line a figure. It judges nothing.
 //
-//   go test ./cmd/explorer -run xxx -bench Page
+//   SCALEPAIR_TESTS=full go test ./cmd/explorer -run xxx -bench Page -benchtime 1x
 
 import { statSync } from "node:fs";
 import { join } from "node:path";
