@@ -8,8 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/fault"
 	"scalepair/tension/choice"
@@ -20,7 +20,7 @@ type adviseOptions struct {
 	output outputFlags
 	over   build.Flags
 	full   bool
-	blank  job.Blank
+	blank  answer.Blank
 	save   string
 	plot   string
 	force  bool
@@ -54,7 +54,7 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 		},
 		RunE: func(*cobra.Command, []string) error {
 			path := first(paths)
-			if o.blank != (job.Blank{}) {
+			if o.blank != (answer.Blank{}) {
 				return a.fromBlank(path, o)
 			}
 			return a.advise(path, o)
@@ -65,9 +65,9 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 	f := c.Flags()
 	o.over.Add(f, "trials", "seed")
 	f.BoolVar(&o.full, "full", false, "add the trade-off, the bends, the blanks, what was asked and what was dropped")
-	job.TextVar(f, &o.blank, "blank", "what comes out of a blank of this `size`, such as \"500 x 70 mm\"; needs no readings")
+	answer.TextVar(f, &o.blank, "blank", "what comes out of a blank of this `size`, such as \"500 x 70 mm\"; needs no readings")
 	f.StringVar(&o.save, "save", "", "write a `pick` into the build file as [chosen]: smallest fan, middle, longest bass ... (default: the one advised)")
-	f.Lookup("save").NoOptDefVal = job.Preferred
+	f.Lookup("save").NoOptDefVal = answer.Preferred
 	fileVar(f, &o.plot, ".svg", "plot", "draw the map of scale pairs into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --save: replace a pair that is already chosen; with --plot: a file that exists")
 	return c
@@ -76,7 +76,7 @@ that is worked out. --blank asks the other way round: what comes out of a blank.
 // takePick takes the pick that stands behind --save out of the arguments, where
 // a blank parts them. What is neither a pick nor a file was meant for one.
 func (o *adviseOptions) takePick(args []string) ([]string, error) {
-	if o.save == "" || len(args) == 0 || o.save != job.Preferred && o.save != args[0] {
+	if o.save == "" || len(args) == 0 || o.save != answer.Preferred && o.save != args[0] {
 		return args, nil
 	}
 	var k choice.PickKind
@@ -139,14 +139,14 @@ func (a *app) fromBlank(path string, o *adviseOptions) error {
 	run := &build.Run{}
 	var err error
 	if _, missing := os.Stat(build.DefaultFile); path == "" && errors.Is(missing, fs.ErrNotExist) {
-		run.Build, err = build.Read([]byte(job.BareBuild), "without a build file", &o.over)
+		run.Build, err = build.Read([]byte(answer.BareBuild), "without a build file", &o.over)
 	} else {
 		run, err = build.Open(path, &o.over)
 	}
 	if err != nil {
 		return err
 	}
-	r, err := job.FromBlank(run, o.output.units, o.blank)
+	r, err := answer.FromBlank(run, o.output.units, o.blank)
 	if err != nil {
 		return err
 	}

@@ -3,15 +3,15 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 )
 
 // benchOptions are what bench takes beside a build file.
 type benchOptions struct {
 	output outputFlags
 	over   build.Flags
-	bench  job.Bench
+	bench  answer.Bench
 	out    string // the sheet
 	force  bool
 }

@@ -5,8 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
 
@@ -14,7 +14,7 @@ import (
 type checkOptions struct {
 	output outputFlags
 	over   build.Flags
-	check  job.Check
+	check  answer.Check
 	form   bool
 }
 

@@ -3,8 +3,8 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 )
 
 // compareOptions are what compare takes beside a build file.
@@ -44,7 +44,7 @@ or the pick of advise, today's set or else a suggested one.`,
 	}
 	o.output.add(c)
 	f := c.Flags()
-	job.CompareFlags(f, &o.asked)
+	answer.CompareFlags(f, &o.asked)
 	o.over.Add(f, "pitch", "neutral")
 	return c
 }

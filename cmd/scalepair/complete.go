@@ -6,9 +6,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data/unit"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/tile"
@@ -41,7 +41,7 @@ func completions(c *cobra.Command) {
 		"forces":  words("N", "lbf", "kgf"),
 		"save":    words(choice.SmallestFan.String(), choice.MiddlePick.String(), choice.LongestBass.String(), choice.ClearEnough.String(), choice.BestFeel.String()),
 		"paper":   words(append(tile.PaperNames(), "roll 610mm")...),
-		"as":      words(job.DrawKinds...),
+		"as":      words(answer.DrawKinds...),
 		"show":    words(draw.ContentLayers().Names()...),
 		"hide":    words(draw.ContentLayers().Names()...),
 		"margin":  cobra.NoFileCompletions, "overlap": cobra.NoFileCompletions, "bar-across": cobra.NoFileCompletions, "overrun": cobra.NoFileCompletions,

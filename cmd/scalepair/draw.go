@@ -7,18 +7,18 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
 
 // drawOptions are what draw takes beside a build file.
 type drawOptions struct {
 	over    build.Flags
-	units   job.Units // only that of lengths is asked for
-	drawing job.Drawing
+	units   answer.Units // only that of lengths is asked for
+	drawing answer.Drawing
 	out     []string
-	as      job.DrawKind
+	as      answer.DrawKind
 	force   bool
 }
 
@@ -57,14 +57,14 @@ shows and checks; the marks decide where the saw goes.`,
 	f := c.Flags()
 	o.units.LengthFlag(f)
 	f.StringArrayVar(&o.out, "out", nil, "`file` to write, ending in .pdf, .svg or .dxf; may be said several times")
-	job.TextVar(f, &o.as, "as", "`kind` of files whose ending does not say it: pdf, svg or dxf")
+	answer.TextVar(f, &o.as, "as", "`kind` of files whose ending does not say it: pdf, svg or dxf")
 	f.BoolVar(&o.force, "force", false, "replace files that exist")
 	o.drawing.Flags(f)
 	return c
 }
 
 // kinds settles the kind of every file.
-func (o *drawOptions) kinds() (kinds []job.DrawKind, faults fault.List) {
+func (o *drawOptions) kinds() (kinds []answer.DrawKind, faults fault.List) {
 	refuse := func(flag, what, given, remedy string) {
 		faults.Add(fault.Place{Input: "--" + flag}, what, given, remedy)
 	}
@@ -73,8 +73,8 @@ func (o *drawOptions) kinds() (kinds []job.DrawKind, faults fault.List) {
 	}
 	seen := map[string]bool{}
 	for _, path := range o.out {
-		kind := job.DrawKind(strings.TrimPrefix(strings.ToLower(filepath.Ext(path)), "."))
-		known := slices.Contains(job.DrawKinds, string(kind))
+		kind := answer.DrawKind(strings.TrimPrefix(strings.ToLower(filepath.Ext(path)), "."))
+		known := slices.Contains(answer.DrawKinds, string(kind))
 		switch {
 		case seen[filepath.Clean(path)]:
 			refuse("out", "the same file twice", path, "name every file once")
@@ -93,7 +93,7 @@ func (o *drawOptions) kinds() (kinds []job.DrawKind, faults fault.List) {
 }
 
 // draw draws the fan of a build into the files asked for.
-func (a *app) draw(path string, o *drawOptions, kinds []job.DrawKind) error {
+func (a *app) draw(path string, o *drawOptions, kinds []answer.DrawKind) error {
 	j, err := a.open(path, &o.over, o.units)
 	if err != nil {
 		return err

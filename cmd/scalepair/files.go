@@ -4,15 +4,15 @@ import (
 	"bytes"
 	"os"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/atomicfile"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
 
-// open reads a build file with its readings, and makes the job of it. It says so
+// open reads a build file with its readings, and makes the question of it. It says so
 // when the demo stands in for a build file.
-func (a *app) open(path string, over *build.Flags, u job.Units) (*job.Job, error) {
+func (a *app) open(path string, over *build.Flags, u answer.Units) (*answer.Question, error) {
 	run, err := build.Load(path, over)
 	if run != nil && (err == nil || run.Bare) {
 		a.inputs = run.Inputs()
@@ -20,7 +20,7 @@ func (a *app) open(path string, over *build.Flags, u job.Units) (*job.Job, error
 			a.hint("no build file given and no %s here: showing the embedded demo, which is invented", build.DefaultFile)
 		}
 	}
-	return job.New(a.ctx, run, err, u, a.hint)
+	return answer.New(a.ctx, run, err, u, a.hint)
 }
 
 // newFile is a file that a command is to write.

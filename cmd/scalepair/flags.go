@@ -9,15 +9,15 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
 
 // outputFlags say how a result is printed.
 type outputFlags struct {
 	format document.Format
-	units  job.Units
+	units  answer.Units
 	only   []string
 	width  lineWidth
 	ascii  bool
@@ -26,9 +26,9 @@ type outputFlags struct {
 func (o *outputFlags) add(c *cobra.Command) {
 	f := c.Flags()
 	o.units.Flags(f)
-	job.TextVar(f, &o.format, "format", "`kind` of output: text, markdown, csv, html or json (default: text)")
+	answer.TextVar(f, &o.format, "format", "`kind` of output: text, markdown, csv, html or json (default: text)")
 	f.StringSliceVar(&o.only, "only", nil, "print these `tables` only, by name")
-	job.TextVar(f, &o.width, "width", "line width in `letters` (default: the terminal's, 80 when piped)")
+	answer.TextVar(f, &o.width, "width", "line width in `letters` (default: the terminal's, 80 when piped)")
 	f.BoolVar(&o.ascii, "ascii", false, "write +/- and 1/2 where the console has no ± and ½")
 }
 
@@ -64,7 +64,7 @@ func (w *lineWidth) UnmarshalText(text []byte) error {
 // fileVar defines a flag for the path of a file to write, which must end as its
 // kind does.
 func fileVar(f *pflag.FlagSet, to *string, ending, name, usage string) {
-	job.TextVar(f, namedFile{to, ending}, name, usage)
+	answer.TextVar(f, namedFile{to, ending}, name, usage)
 }
 
 type namedFile struct {

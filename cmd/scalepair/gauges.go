@@ -7,9 +7,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/fault"
@@ -51,7 +51,7 @@ The breaking load of a gauge is printed when you name it.`,
 	o.output.add(c)
 	f := c.Flags()
 	f.BoolVar(&o.next, "next", false, "what to weigh next for the pair and the set in use, and how long a piece")
-	job.LongestVar(f, &o.longest)
+	answer.LongestVar(f, &o.longest)
 	fileVar(f, &o.plot, ".svg", "plot", "draw the fits with their gauges into this SVG `file`")
 	f.BoolVar(&o.force, "force", false, "with --plot: replace a file that exists")
 	return c

@@ -7,9 +7,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/atomicfile"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data/fault"
 )
 
@@ -35,13 +35,13 @@ own, row by row. Nothing that exists is overwritten without --force.`,
 		RunE: func(_ *cobra.Command, args []string) error { return a.start(first(args), start, force) },
 	}
 	f := c.Flags()
-	job.StartFlags(f, &start)
+	answer.StartFlags(f, &start)
 	f.BoolVar(&force, "force", false, "replace files that exist")
 	return c
 }
 
 func (a *app) start(folder string, start build.Start, force bool) error {
-	buildText, readings, err := job.Start(start)
+	buildText, readings, err := answer.Start(start)
 	if err != nil {
 		return err
 	}

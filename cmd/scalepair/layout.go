@@ -3,9 +3,9 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
-	"scalepair/cmd/scalepair/job"
 )
 
 // layoutOptions are what layout takes beside a build file.
@@ -13,7 +13,7 @@ type layoutOptions struct {
 	output       outputFlags
 	over         build.Flags
 	neutralTable bool
-	neutral      job.Neutral
+	neutral      answer.Neutral
 }
 
 func (a *app) layoutCommand() *cobra.Command {

@@ -4,7 +4,7 @@
 //
 // In reading order: main.go and app.go the run and the tree of commands,
 // line.go, flags.go, files.go, output.go and complete.go what commands share, then
-// one file a command. What a command works out is in job.
+// one file a command. What a command works out is in answer.
 package main
 
 import (

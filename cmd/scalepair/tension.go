@@ -3,15 +3,15 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 )
 
 // tensionOptions are what tension takes beside a build file.
 type tensionOptions struct {
 	output  outputFlags
 	over    build.Flags
-	explain job.Explain
+	explain answer.Explain
 }
 
 func (a *app) tensionCommand() *cobra.Command {

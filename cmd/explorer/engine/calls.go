@@ -6,8 +6,8 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/cmd/scalepair/report"
 	"scalepair/data/unit"
 	"scalepair/fan/mark"
@@ -30,131 +30,131 @@ func version(*Request) (any, error) { return map[string]string{"go": runtime.Ver
 
 func gauges(r *Request) (any, error) {
 	var labels []string
-	j, err := r.jobOver(nil, func(f *pflag.FlagSet) { f.StringArrayVar(&labels, "gauge", nil, "") })
+	q, err := r.questionOver(nil, func(f *pflag.FlagSet) { f.StringArrayVar(&labels, "gauge", nil, "") })
 	if err != nil {
 		return nil, err
 	}
-	return j.Gauges(labels)
+	return q.Gauges(labels)
 }
 
 func next(r *Request) (any, error) {
 	var longest unit.Length
-	j, err := r.job(func(f *pflag.FlagSet) { job.LongestVar(f, &longest) })
+	q, err := r.question(func(f *pflag.FlagSet) { answer.LongestVar(f, &longest) })
 	if err != nil {
 		return nil, err
 	}
-	return j.Next(longest)
+	return q.Next(longest)
 }
 
 func advise(r *Request) (any, error) {
 	var full bool
-	j, err := r.job(func(f *pflag.FlagSet) { f.BoolVar(&full, "full", false, "") })
+	q, err := r.question(func(f *pflag.FlagSet) { f.BoolVar(&full, "full", false, "") })
 	if err != nil {
 		return nil, err
 	}
-	found, err := j.Find("")
+	found, err := q.Find("")
 	if err != nil {
 		return nil, err
 	}
 	return struct {
 		*report.Advice
 		Map *report.Pairs `json:"map"`
-	}{report.NewAdvice(j.Input, found, full), report.NewPairs(j.Input, found.Result)}, nil
+	}{report.NewAdvice(q.Input, found, full), report.NewPairs(q.Input, found.Result)}, nil
 }
 
 func pairs(r *Request) (any, error) {
-	j, err := r.job()
+	q, err := r.question()
 	if err != nil {
 		return nil, err
 	}
-	return j.Pairs()
+	return q.Pairs()
 }
 
 func pair(r *Request) (any, error) {
-	j, err := r.job()
+	q, err := r.question()
 	if err != nil {
 		return nil, err
 	}
-	return j.Strung()
+	return q.Strung()
 }
 
 func tension(r *Request) (any, error) {
-	var o job.Explain
-	j, err := r.job(o.Flags)
+	var o answer.Explain
+	q, err := r.question(o.Flags)
 	if err != nil {
 		return nil, err
 	}
-	return j.Tension(o)
+	return q.Tension(o)
 }
 
 func compare(r *Request) (any, error) {
 	var over build.Flags
 	var asked build.Comparison
-	j, err := r.jobOver(&over, func(f *pflag.FlagSet) {
-		job.CompareFlags(f, &asked)
+	q, err := r.questionOver(&over, func(f *pflag.FlagSet) {
+		answer.CompareFlags(f, &asked)
 		over.Add(f, "pitch", "neutral")
 	})
 	if err != nil {
 		return nil, err
 	}
 	asked.Listed = r.Columns
-	return j.Compare(asked)
+	return q.Compare(asked)
 }
 
 func blank(r *Request) (any, error) {
 	var over build.Flags
-	var of job.Blank
-	var units job.Units
+	var of answer.Blank
+	var units answer.Units
 	if err := r.flags(func(f *pflag.FlagSet) {
 		over.Add(f)
 		units.Flags(f)
-		job.TextVar(f, &of, "blank", "")
+		answer.TextVar(f, &of, "blank", "")
 	}); err != nil {
 		return nil, err
 	}
 	text := r.Build
 	if text == "" {
-		text = job.BareBuild
+		text = answer.BareBuild
 	}
 	b, err := build.Read([]byte(text), buildFile, &over)
 	if err != nil {
 		return nil, err
 	}
-	return job.FromBlank(&build.Run{Build: b}, units, of)
+	return answer.FromBlank(&build.Run{Build: b}, units, of)
 }
 
 func layout(r *Request) (any, error) {
-	j, err := r.job()
+	q, err := r.question()
 	if err != nil {
 		return nil, err
 	}
-	return j.Layout()
+	return q.Layout()
 }
 
 func lines(r *Request) (any, error) {
-	j, err := r.job()
+	q, err := r.question()
 	if err != nil {
 		return nil, err
 	}
-	return j.Lines()
+	return q.Lines()
 }
 
 func neutral(r *Request) (any, error) {
-	var o job.Neutral
-	j, err := r.job(o.Flags)
+	var o answer.Neutral
+	q, err := r.question(o.Flags)
 	if err != nil {
 		return nil, err
 	}
-	return j.Neutral(o)
+	return q.Neutral(o)
 }
 
 func bench(r *Request) (any, error) {
-	var o job.Bench
-	j, err := r.job(o.Flags)
+	var o answer.Bench
+	q, err := r.question(o.Flags)
 	if err != nil {
 		return nil, err
 	}
-	return j.Bench(o)
+	return q.Bench(o)
 }
 
 func check(r *Request) (any, error) {
@@ -162,11 +162,11 @@ func check(r *Request) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	var o job.Check
-	j, err := r.job(o.Flags)
+	var o answer.Check
+	q, err := r.question(o.Flags)
 	if err != nil {
 		return nil, err
 	}
-	found, _, err := j.Check(o, measured)
+	found, _, err := q.Check(o, measured)
 	return found, err
 }

@@ -1,6 +1,6 @@
 // Package engine answers the page in a browser: the texts of a build file, readings
 // and measured marks in, with the flags of a command; the JSON of that command, or
-// files, out. What it answers comes from package job, as the command line's does;
+// files, out. What it answers comes from package answer, as the command line's does;
 // it has no arithmetic of its own and opens nothing.
 //
 // In reading order: engine.go a call and its answer, request.go what is asked,

@@ -3,7 +3,7 @@ package engine
 import (
 	"github.com/spf13/pflag"
 
-	"scalepair/cmd/scalepair/job"
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/data/fault"
 )
 
@@ -29,31 +29,31 @@ func file(r *Request) (any, error) {
 	case "marks":
 		return fileOf{marksFile, "text/csv", []byte(r.Marks), ""}, nil
 	case "sheet":
-		var o job.Bench
-		j, err := r.job(own, o.Flags)
+		var o answer.Bench
+		q, err := r.question(own, o.Flags)
 		if err != nil {
 			return nil, err
 		}
-		page, err := j.Sheet(o)
+		page, err := q.Sheet(o)
 		return fileOf{"sheet.html", "text/html", page, ""}, err
 	}
-	var drawing job.DrawKind
+	var drawing answer.DrawKind
 	if err := drawing.UnmarshalText([]byte(kind)); err != nil {
 		return nil, fault.About("kind", err)
 	}
-	var o job.Drawing
-	j, err := r.job(own, o.Flags)
+	var o answer.Drawing
+	q, err := r.question(own, o.Flags)
 	if err != nil {
 		return nil, err
 	}
-	kinds := []job.DrawKind{drawing}
+	kinds := []answer.DrawKind{drawing}
 	if err := o.Settle(kinds); err != nil {
 		return nil, err
 	}
-	drawn, err := j.Draw(o, kinds)
+	drawn, err := q.Draw(o, kinds)
 	if err != nil {
 		return nil, err
 	}
-	types := map[job.DrawKind]string{job.PDF: "application/pdf", job.SVG: "image/svg+xml", job.DXF: "image/vnd.dxf"}
+	types := map[answer.DrawKind]string{answer.PDF: "application/pdf", answer.SVG: "image/svg+xml", answer.DXF: "image/vnd.dxf"}
 	return fileOf{"fan." + kind, types[drawing], drawn[0].Text, drawn[0].What}, nil
 }

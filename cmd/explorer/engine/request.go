@@ -10,8 +10,8 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data"
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
@@ -61,19 +61,19 @@ func (t *Texts) UnmarshalJSON(text []byte) error {
 	return nil
 }
 
-// job reads the texts, and makes the job of them; own defines the flags that only
+// question reads the texts, and makes the question of them; own defines the flags that only
 // this call has.
-func (r *Request) job(own ...func(*pflag.FlagSet)) (*job.Job, error) {
+func (r *Request) question(own ...func(*pflag.FlagSet)) (*answer.Question, error) {
 	var over build.Flags
-	return r.jobOver(&over, append(own, func(f *pflag.FlagSet) {
+	return r.questionOver(&over, append(own, func(f *pflag.FlagSet) {
 		over.Add(f)
 		over.Add(f, "trials", "seed")
 	})...)
 }
 
-// jobOver is job for a call that has not all of the flags over a build.
-func (r *Request) jobOver(over *build.Flags, own ...func(*pflag.FlagSet)) (*job.Job, error) {
-	var units job.Units
+// questionOver is question for a call that has not all of the flags over a build.
+func (r *Request) questionOver(over *build.Flags, own ...func(*pflag.FlagSet)) (*answer.Question, error) {
+	var units answer.Units
 	if err := r.flags(append(own, units.Flags)...); err != nil {
 		return nil, err
 	}
@@ -81,7 +81,7 @@ func (r *Request) jobOver(over *build.Flags, own ...func(*pflag.FlagSet)) (*job.
 		return nil, err
 	}
 	run, err := r.engine.run(r, over)
-	return job.New(r.ctx, run, err, units, r.note)
+	return answer.New(r.ctx, run, err, units, r.note)
 }
 
 func (r *Request) note(format string, args ...any) {

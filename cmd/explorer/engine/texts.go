@@ -6,8 +6,8 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"scalepair/cmd/scalepair/answer"
 	"scalepair/cmd/scalepair/build"
-	"scalepair/cmd/scalepair/job"
 	"scalepair/data"
 	"scalepair/data/csvtable"
 	"scalepair/data/unit"
@@ -33,10 +33,10 @@ func demo(*Request) (any, error) {
 
 func start(r *Request) (any, error) {
 	var s build.Start
-	if err := r.flags(func(f *pflag.FlagSet) { job.StartFlags(f, &s) }); err != nil {
+	if err := r.flags(func(f *pflag.FlagSet) { answer.StartFlags(f, &s) }); err != nil {
 		return nil, err
 	}
-	b, readings, err := job.Start(s)
+	b, readings, err := answer.Start(s)
 	return texts{string(b), string(readings)}, err
 }
 
@@ -44,21 +44,21 @@ func start(r *Request) (any, error) {
 // file.
 func save(r *Request) (any, error) {
 	var pick string
-	j, err := r.job(func(f *pflag.FlagSet) { f.StringVar(&pick, "pick", "", "") })
+	q, err := r.question(func(f *pflag.FlagSet) { f.StringVar(&pick, "pick", "", "") })
 	if err != nil {
 		return nil, err
 	}
-	text, err := j.KeepPick(pick)
+	text, err := q.KeepPick(pick)
 	return map[string]string{"build": string(text)}, err
 }
 
 // form is the empty form for the marks.
 func form(r *Request) (any, error) {
-	j, err := r.job()
+	q, err := r.question()
 	if err != nil {
 		return nil, err
 	}
-	text, err := j.Form()
+	text, err := q.Form()
 	return map[string]string{"marks": string(text)}, err
 }
 

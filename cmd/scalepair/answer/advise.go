@@ -1,4 +1,4 @@
-package job
+package answer
 
 import (
 	"strings"
@@ -14,12 +14,12 @@ const Preferred = "the pick advised"
 
 // Find searches, and works out a pick with all that is said of it; "" is the one
 // advised.
-func (j *Job) Find(pick string) (*report.Found, error) {
-	if err := j.strings(); err != nil {
+func (q *Question) Find(pick string) (*report.Found, error) {
+	if err := q.strings(); err != nil {
 		return nil, err
 	}
-	ctx := j.Context
-	r, err := j.Plan.Search(ctx)
+	ctx := q.Context
+	r, err := q.Plan.Search(ctx)
 	if err != nil {
 		return nil, err
 	}
@@ -28,31 +28,31 @@ func (j *Job) Find(pick string) (*report.Found, error) {
 		return nil, err
 	}
 	if f.Pick == nil {
-		return nil, j.NoPair(r, j.place())
+		return nil, q.NoPair(r, q.place())
 	}
-	if f.Detail, err = j.Plan.Detail(f.Pick.Bass, f.Pick.Treble, f.Pick.Gauges); err != nil {
+	if f.Detail, err = q.Plan.Detail(f.Pick.Bass, f.Pick.Treble, f.Pick.Gauges); err != nil {
 		return nil, err
 	}
-	if f.Taste, err = j.Plan.Taste(ctx, r); err != nil {
+	if f.Taste, err = q.Plan.Taste(ctx, r); err != nil {
 		return nil, err
 	}
-	if f.LimitCosts, err = j.Plan.LimitCosts(ctx, r); err != nil {
+	if f.LimitCosts, err = q.Plan.LimitCosts(ctx, r); err != nil {
 		return nil, err
 	}
-	if f.Lacks, f.With, err = j.Run.Lacks(ctx, j.Plan, r, f.Pick); err != nil {
+	if f.Lacks, f.With, err = q.Run.Lacks(ctx, q.Plan, r, f.Pick); err != nil {
 		return nil, err
 	}
-	f.Confidence, err = j.confidence(r)
+	f.Confidence, err = q.confidence(r)
 	return f, err
 }
 
 // confidence is that of the picks; nil where no trials are asked for.
-func (j *Job) confidence(r *choice.Result) (*choice.Confidence, error) {
-	c := j.Run.Build.Confidence
+func (q *Question) confidence(r *choice.Result) (*choice.Confidence, error) {
+	c := q.Run.Build.Confidence
 	if c.Trials == 0 {
 		return nil, nil
 	}
-	return j.Plan.Confidence(j.Context, r, j.Run.Stock.Drawer(), c.Trials, uint64(c.Seed))
+	return q.Plan.Confidence(q.Context, r, q.Run.Stock.Drawer(), c.Trials, uint64(c.Seed))
 }
 
 // pickOf gives the pick of a name.
@@ -77,37 +77,37 @@ func pickOf(r *choice.Result, name string) (*choice.Pick, error) {
 
 // Keep gives the build file's text with a pair and its set as [chosen], and the
 // rest of the file as it is.
-func (j *Job) Keep(p choice.Pair) ([]byte, error) {
-	neutral := j.Run.Neck().Neutral
+func (q *Question) Keep(p choice.Pair) ([]byte, error) {
+	neutral := q.Run.Neck().Neutral
 	kept := build.Chosen{Pair: build.Pair{Bass: p.Bass, Treble: p.Treble}, Neutral: &neutral}
 	for _, g := range p.Gauges {
-		kept.Gauges = append(kept.Gauges, j.Plan.Stock()[g].Label)
+		kept.Gauges = append(kept.Gauges, q.Plan.Stock()[g].Label)
 	}
-	return kept.Save(j.Run.Source, j.Run.Build.File, j.Run.Build.LengthUnit)
+	return kept.Save(q.Run.Source, q.Run.Build.File, q.Run.Build.LengthUnit)
 }
 
 // KeepPick is Keep of a pick of the search; of the pair and the set in use for "".
-func (j *Job) KeepPick(name string) ([]byte, error) {
-	if err := j.strings(); err != nil {
+func (q *Question) KeepPick(name string) ([]byte, error) {
+	if err := q.strings(); err != nil {
 		return nil, err
 	}
 	if name == "" {
-		d, err := j.detail()
+		d, err := q.detail()
 		if err != nil {
 			return nil, err
 		}
-		return j.Keep(d.Pair)
+		return q.Keep(d.Pair)
 	}
-	r, err := j.Plan.Search(j.Context)
+	r, err := q.Plan.Search(q.Context)
 	if err != nil {
 		return nil, err
 	}
 	pick, err := pickOf(r, name)
 	if err == nil && pick == nil {
-		err = j.NoPair(r, j.place())
+		err = q.NoPair(r, q.place())
 	}
 	if err != nil {
 		return nil, err
 	}
-	return j.Keep(pick.Pair)
+	return q.Keep(pick.Pair)
 }

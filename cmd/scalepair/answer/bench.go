@@ -1,4 +1,4 @@
-package job
+package answer
 
 import (
 	"bytes"
@@ -33,48 +33,48 @@ func (o *Bench) Flags(f *pflag.FlagSet) {
 }
 
 // Bench works the setting-out list out.
-func (j *Job) Bench(o Bench) (*report.Bench, error) {
-	if err := j.marks(); err != nil {
+func (q *Question) Bench(o Bench) (*report.Bench, error) {
+	if err := q.marks(); err != nil {
 		return nil, err
 	}
-	fineness := o.fineness(j)
-	l, d, err := j.fretted()
+	fineness := o.fineness(q)
+	l, d, err := q.fretted()
 	if err != nil {
 		return nil, err
 	}
-	return report.NewBench(j.Input, l, d, report.BenchOptions{Fineness: fineness, Blank: o.blank, RadiusFirst: o.radiusFirst})
+	return report.NewBench(q.Input, l, d, report.BenchOptions{Fineness: fineness, Blank: o.blank, RadiusFirst: o.radiusFirst})
 }
 
 // fineness is how finely marks are printed. Where --calipers is given and
 // --lengths is not, everything is printed in the calipers' unit; inches of either
 // kind go together.
-func (o *Bench) fineness(j *Job) build.Fineness {
+func (o *Bench) fineness(q *Question) build.Fineness {
 	if o.calipers == (mark.Resolution{}) {
-		return j.Run.Calipers(j.Units.Length)
+		return q.Run.Calipers(q.Units.Length)
 	}
-	if !o.set.Changed("lengths") && !(o.calipers.Unit == unit.DecimalInches && j.Units.Length == unit.InchFractions) {
-		j.Units.Length = o.calipers.Unit
+	if !o.set.Changed("lengths") && !(o.calipers.Unit == unit.DecimalInches && q.Units.Length == unit.InchFractions) {
+		q.Units.Length = o.calipers.Unit
 	}
 	return build.Fineness{Resolution: o.calipers, From: "--calipers", Stated: o.calipers.Length()}
 }
 
 // Sheet writes the bench sheet: what the commands print of the choice, then the
 // setting-out list, as one page of HTML.
-func (j *Job) Sheet(o Bench) ([]byte, error) {
-	list, err := j.Bench(o)
+func (q *Question) Sheet(o Bench) ([]byte, error) {
+	list, err := q.Bench(o)
 	if err != nil {
 		return nil, err
 	}
 	var advice *report.Advice
-	found, err := j.Find("")
+	found, err := q.Find("")
 	var nothing fault.List // no pair keeps every limit, and one was chosen by hand
 	switch {
 	case err == nil:
-		advice = report.NewAdvice(j.Input, found, false)
+		advice = report.NewAdvice(q.Input, found, false)
 	case !errors.As(err, &nothing):
 		return nil, err
 	}
 	var b bytes.Buffer
-	err = report.NewSheet(j.Input, advice, list, o.date).Write(&b, document.Options{Format: document.HTML})
+	err = report.NewSheet(q.Input, advice, list, o.date).Write(&b, document.Options{Format: document.HTML})
 	return b.Bytes(), err
 }

@@ -1,4 +1,4 @@
-package job
+package answer
 
 import (
 	"github.com/spf13/pflag"
@@ -20,18 +20,18 @@ func CompareFlags(f *pflag.FlagSet, c *build.Comparison) {
 }
 
 // Compare sets the columns asked for side by side.
-func (j *Job) Compare(asked build.Comparison) (*report.Comparison, error) {
-	if j.missing != nil {
-		return nil, j.missing
+func (q *Question) Compare(asked build.Comparison) (*report.Comparison, error) {
+	if q.missing != nil {
+		return nil, q.missing
 	}
-	columns, err := j.Run.Columns(asked)
+	columns, err := q.Run.Columns(asked)
 	if err != nil {
 		return nil, err
 	}
-	if err := j.settlePairs(columns); err != nil {
+	if err := q.settlePairs(columns); err != nil {
 		return nil, err
 	}
-	columns, requests, err := j.Run.Requests(columns)
+	columns, requests, err := q.Run.Requests(columns)
 	if err != nil {
 		return nil, err
 	}
@@ -42,8 +42,8 @@ func (j *Job) Compare(asked build.Comparison) (*report.Comparison, error) {
 			return nil, err
 		}
 		if oneSet == nil {
-			j.Plan, _ = j.Run.Plan()
-			return nil, fault.Fault{Place: fault.Place{Input: "--one-set"}, What: "no set keeps the limits on strings in all columns: " + j.MissWords(none)}
+			q.Plan, _ = q.Run.Plan()
+			return nil, fault.Fault{Place: fault.Place{Input: "--one-set"}, What: "no set keeps the limits on strings in all columns: " + q.MissWords(none)}
 		}
 		for i := range requests {
 			requests[i].Set, columns[i].Set, columns[i].SetName = oneSet, oneSet, "one set"
@@ -53,27 +53,27 @@ func (j *Job) Compare(asked build.Comparison) (*report.Comparison, error) {
 	if err != nil {
 		return nil, err
 	}
-	j.Plan = found[0].Plan
-	return report.NewComparison(j.Input, columns, found, oneSet), nil
+	q.Plan = found[0].Plan
+	return report.NewComparison(q.Input, columns, found, oneSet), nil
 }
 
 // settlePairs puts the pick of advise into the columns whose pair is open, and
 // notes it.
-func (j *Job) settlePairs(columns []build.Column) error {
+func (q *Question) settlePairs(columns []build.Column) error {
 	var pick *choice.Pick
 	for i := range columns {
 		if columns[i].HasPair() {
 			continue
 		}
 		if pick == nil {
-			err := j.strings()
+			err := q.strings()
 			if err == nil {
-				pick, err = j.preferred(j.Plan)
+				pick, err = q.preferred(q.Plan)
 			}
 			if err != nil {
 				return err
 			}
-			j.Note("no pair is chosen: comparing on the pick %q of advise, %s", pick.Kind, j.Pair(pick.Bass, pick.Treble))
+			q.Note("no pair is chosen: comparing on the pick %q of advise, %s", pick.Kind, q.Pair(pick.Bass, pick.Treble))
 		}
 		columns[i].SetPair(pick.Bass, pick.Treble)
 	}

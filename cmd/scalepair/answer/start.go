@@ -1,4 +1,4 @@
-package job
+package answer
 
 import (
 	"github.com/spf13/pflag"

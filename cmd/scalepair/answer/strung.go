@@ -1,29 +1,29 @@
-package job
+package answer
 
 import "scalepair/cmd/scalepair/report"
 
 // Pairs is every pair that a search tries.
-func (j *Job) Pairs() (*report.Pairs, error) {
-	if err := j.strings(); err != nil {
+func (q *Question) Pairs() (*report.Pairs, error) {
+	if err := q.strings(); err != nil {
 		return nil, err
 	}
-	r, err := j.Plan.Search(j.Context)
+	r, err := q.Plan.Search(q.Context)
 	if err != nil {
 		return nil, err
 	}
-	return report.NewPairs(j.Input, r), nil
+	return report.NewPairs(q.Input, r), nil
 }
 
 // Lines are the lines of the pair in use.
-func (j *Job) Lines() (*report.FanLines, error) {
-	if err := j.marks(); err != nil {
+func (q *Question) Lines() (*report.FanLines, error) {
+	if err := q.marks(); err != nil {
 		return nil, err
 	}
-	l, d, err := j.fretted()
+	l, d, err := q.fretted()
 	if err != nil {
 		return nil, err
 	}
-	return report.NewFanLines(j.Input, l, d)
+	return report.NewFanLines(q.Input, l, d)
 }
 
 // Strung is one pair with a set and its fan; Tension is nil where no set is settled.
@@ -34,18 +34,18 @@ type Strung struct {
 }
 
 // Strung works up the pair and the set in use, and its fan.
-func (j *Job) Strung() (*Strung, error) {
-	if err := j.marks(); err != nil {
+func (q *Question) Strung() (*Strung, error) {
+	if err := q.marks(); err != nil {
 		return nil, err
 	}
-	l, d, err := j.fretted()
+	l, d, err := q.fretted()
 	if err != nil {
 		return nil, err
 	}
-	s := &Strung{Layout: report.NewLayout(j.Input, l)}
+	s := &Strung{Layout: report.NewLayout(q.Input, l)}
 	if d != nil {
-		s.Tension = report.NewTension(j.Input, d)
+		s.Tension = report.NewTension(q.Input, d)
 	}
-	s.Lines, err = report.NewFanLines(j.Input, l, d)
+	s.Lines, err = report.NewFanLines(q.Input, l, d)
 	return s, err
 }

@@ -1,4 +1,4 @@
-package job
+package answer
 
 import (
 	"strconv"
@@ -13,12 +13,12 @@ import (
 )
 
 // Layout works up the fan of the pair in use.
-func (j *Job) Layout() (*report.Layout, error) {
-	l, err := j.layout()
+func (q *Question) Layout() (*report.Layout, error) {
+	l, err := q.layout()
 	if err != nil {
 		return nil, err
 	}
-	return report.NewLayout(j.Input, l), nil
+	return report.NewLayout(q.Input, l), nil
 }
 
 // Neutral asks what moving the neutral fret does.
@@ -38,12 +38,12 @@ func (o *Neutral) Flags(f *pflag.FlagSet) {
 }
 
 // Neutral works the table up.
-func (j *Job) Neutral(o Neutral) (*report.NeutralTable, error) {
-	l, err := j.layout()
+func (q *Question) Neutral(o Neutral) (*report.NeutralTable, error) {
+	l, err := q.layout()
 	if err != nil {
 		return nil, err
 	}
-	play, given := j.Run.Build.Playing, o.set.Changed
+	play, given := q.Run.Build.Playing, o.set.Changed
 	if given("played") {
 		play.FromFret, play.ToFret = o.played.from, o.played.to
 	}
@@ -58,7 +58,7 @@ func (j *Job) Neutral(o Neutral) (*report.NeutralTable, error) {
 	if err != nil {
 		return nil, flagPlaces(err, map[string]string{"step": "--step", "hand": "--hand", "playing.to_fret": "--played"})
 	}
-	return report.NewNeutralTable(j.Input, l, table, play), nil
+	return report.NewNeutralTable(q.Input, l, table, play), nil
 }
 
 // stepFor gives the widest of a few steps that does not pass over the neutral fret

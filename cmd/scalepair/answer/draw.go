@@ -1,4 +1,4 @@
-package job
+package answer
 
 import (
 	"bytes"
@@ -27,28 +27,28 @@ type Drawn struct {
 // Draw draws the fan of the pair in use as files of the kinds wanted. A board too
 // wide for the paper that is taken where none is named is the build's matter, and
 // no wrong flag.
-func (j *Job) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
-	if err := j.marks(); err != nil {
+func (q *Question) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
+	if err := q.marks(); err != nil {
 		return nil, err
 	}
-	l, d, err := j.fretted()
+	l, d, err := q.fretted()
 	if err != nil {
 		return nil, err
 	}
-	words := j.DrawingWords(l, d)
+	words := q.DrawingWords(l, d)
 	words.LeftHanded, words.Hide, words.Date, words.Remarks, words.Overrun = o.words.LeftHanded, o.words.Hide, o.words.Date, o.words.Remarks, o.words.Overrun
 	if words.Kerf == 0 && words.Overrun > 0 {
-		return nil, fault.Fault{Place: j.place(), What: "the saw's cut is not known, and without it slots have no outline to run on", Remedy: `write kerf = "0.6 mm" (yours) under [fret_wire]`}
+		return nil, fault.Fault{Place: q.place(), What: "the saw's cut is not known, and without it slots have no outline to run on", Remedy: `write kerf = "0.6 mm" (yours) under [fret_wire]`}
 	}
 	drawing := draw.Fan(l, words)
-	o.sheets.Unit = j.Units.Length
+	o.sheets.Unit = q.Units.Length
 	var out []Drawn
 	for _, kind := range kinds {
 		one, err := o.file(drawing, kind)
 		var narrow fault.Fault
 		if errors.As(err, &narrow) {
 			if narrow.Place.Input = "--" + narrow.Place.Input; narrow.Place.Input == "--paper" && !o.set.Changed("paper") {
-				narrow.Place = j.place()
+				narrow.Place = q.place()
 			}
 			err = narrow
 		}
@@ -60,20 +60,20 @@ func (j *Job) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
 	if slices.Contains(words.Hide, draw.LayerSaddles) {
 		return out, nil
 	}
-	j.noteCompensations(words.Compensations)
+	q.noteCompensations(words.Compensations)
 	words.Hide = append(words.Hide, draw.LayerSaddles)
 	if slices.Contains(kinds, PDF) && !o.onePage {
-		j.noteShorter(drawing, draw.Fan(l, words), o.sheets)
+		q.noteShorter(drawing, draw.Fan(l, words), o.sheets)
 	}
 	return out, nil
 }
 
 // noteShorter says how many sheets a drawing without its saddles saves.
-func (j *Job) noteShorter(whole, short draw.Drawing, o tile.Options) {
+func (q *Question) noteShorter(whole, short draw.Drawing, o tile.Options) {
 	long, err := tile.Lay(whole, o)
 	less, err2 := tile.Lay(short, o)
 	if err == nil && err2 == nil && len(less.Sheets) < len(long.Sheets) {
-		j.Note("without the saddles (--hide saddles) it takes %d sheets in place of %d", len(less.Sheets), len(long.Sheets))
+		q.Note("without the saddles (--hide saddles) it takes %d sheets in place of %d", len(less.Sheets), len(long.Sheets))
 	}
 }
 
@@ -126,7 +126,7 @@ func (o *Drawing) paper(plan tile.Plan) string {
 }
 
 // noteCompensations says which strings' saddle points are theoretical.
-func (j *Job) noteCompensations(all []*fan.Compensation) {
+func (q *Question) noteCompensations(all []*fan.Compensation) {
 	var unknown []string
 	for i, c := range all {
 		if c == nil {
@@ -134,7 +134,7 @@ func (j *Job) noteCompensations(all []*fan.Compensation) {
 		}
 	}
 	if unknown != nil {
-		j.Note("the compensation of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
+		q.Note("the compensation of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
 			strings.Join(unknown, ", "))
 	}
 }

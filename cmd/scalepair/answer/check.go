@@ -1,4 +1,4 @@
-package job
+package answer
 
 import (
 	"bytes"
@@ -19,12 +19,12 @@ func (o *Check) Flags(f *pflag.FlagSet) {
 
 // Check judges the marks that were measured; pass reports whether all of them are
 // sure and in tolerance.
-func (j *Job) Check(o Check, measured []mark.Reading) (r *report.Check, pass bool, err error) {
-	l, err := j.layout()
+func (q *Question) Check(o Check, measured []mark.Reading) (r *report.Check, pass bool, err error) {
+	l, err := q.layout()
 	if err != nil {
 		return nil, false, err
 	}
-	options := j.Run.CheckOptions()
+	options := q.Run.CheckOptions()
 	if t := o.tolerance; t != (mark.Tolerance{}) {
 		options.Tolerance, options.ToleranceCents = t.Length, t.Cents
 	}
@@ -32,16 +32,16 @@ func (j *Job) Check(o Check, measured []mark.Reading) (r *report.Check, pass boo
 	if err != nil {
 		return nil, false, err
 	}
-	return report.NewCheck(j.Input, l, found, options), found.Pass, nil
+	return report.NewCheck(q.Input, l, found, options), found.Pass, nil
 }
 
 // Form gives an empty form for the measuring, as CSV.
-func (j *Job) Form() ([]byte, error) {
-	l, err := j.layout()
+func (q *Question) Form() ([]byte, error) {
+	l, err := q.layout()
 	if err != nil {
 		return nil, err
 	}
 	var b bytes.Buffer
-	err = mark.WriteForm(&b, l, j.Units.Length)
+	err = mark.WriteForm(&b, l, q.Units.Length)
 	return b.Bytes(), err
 }

@@ -1,4 +1,4 @@
-package job
+package answer
 
 import (
 	"fmt"
@@ -29,36 +29,36 @@ func (o *Explain) Flags(f *pflag.FlagSet) {
 
 // Tension works up the strings of the pair and the set in use, or the work of one
 // of them.
-func (j *Job) Tension(o Explain) (document.Result, error) {
-	if err := j.strings(); err != nil {
+func (q *Question) Tension(o Explain) (document.Result, error) {
+	if err := q.strings(); err != nil {
 		return nil, err
 	}
-	if err := o.check(j); err != nil {
+	if err := o.check(q); err != nil {
 		return nil, err
 	}
-	d, err := j.detail()
+	d, err := q.detail()
 	if err != nil {
 		return nil, err
 	}
 	if o.String == 0 {
-		return report.NewTension(j.Input, d), nil
+		return report.NewTension(q.Input, d), nil
 	}
-	w, err := j.Run.Work(j.Plan, d, o.String, o.Fret)
+	w, err := q.Run.Work(q.Plan, d, o.String, o.Fret)
 	if err != nil {
 		return nil, err
 	}
-	return report.NewExplained(j.Input, d, w), nil
+	return report.NewExplained(q.Input, d, w), nil
 }
 
 // check settles the fret, and refuses a string or a fret that is not there.
-func (o *Explain) check(j *Job) error {
-	strings, last := j.Plan.Request().Neck.Strings, j.Plan.Request().Neck.Frets
+func (o *Explain) check(q *Question) error {
+	strings, last := q.Plan.Request().Neck.Strings, q.Plan.Request().Neck.Frets
 	if o.String < 0 || o.String > strings {
 		return fault.Fault{Place: fault.Place{Input: "--explain"}, What: "there is no such string", Given: fmt.Sprint(o.String), Remedy: fmt.Sprintf("use 1 to %d, 1 the highest", strings)}
 	}
 	if o.Fret == buildsFret {
 		o.Fret = 0
-		if frets := j.Plan.Request().Feel.BendFrets; len(frets) > 0 && slices.Contains(j.Plan.BendStrings(), o.String) {
+		if frets := q.Plan.Request().Feel.BendFrets; len(frets) > 0 && slices.Contains(q.Plan.BendStrings(), o.String) {
 			o.Fret = float64(frets[0])
 		}
 	}
