@@ -98,10 +98,7 @@ func form(v reflect.Value) (wanted string, kinds []unstable.Kind) {
 // or the section that has it. What stands within an unknown section is not
 // looked at.
 func (p *places) unknown(root reflect.Value, s *spot, faults *fault.List) {
-	section, key := "", s.path
-	if i := strings.LastIndexByte(s.path, '.'); i >= 0 {
-		section, key = s.path[:i], s.path[i+1:]
-	}
+	section, key := inSection(s.path)
 	in, ok := root, true
 	if section != "" {
 		in, _, ok = reach(root, section)

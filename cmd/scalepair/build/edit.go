@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"reflect"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -70,19 +69,12 @@ func (p *places) change(e Edit) (from, to int, put string, err error) {
 	if s != nil {
 		return s.value, s.end, value, nil
 	}
-	section, name := "", e.Key
-	if i := strings.LastIndexByte(e.Key, '.'); i >= 0 {
-		section, name = e.Key[:i], e.Key[i+1:]
-	}
+	section, name := inSection(e.Key)
 	line := name + " = " + value + "\n"
 	at := p.lastOf(section)
 	switch in := p.byPath[section]; {
 	case section != "" && in == nil:
-		head := header(section)
-		if before, _, entry := strings.Cut(section, "["); entry {
-			head = "[[" + before + "]]"
-		}
-		return len(p.src), len(p.src), p.newLine(len(p.src)) + "\n" + head + "\n" + line, nil
+		return len(p.src), len(p.src), p.newLine(len(p.src)) + "\n" + header(section) + "\n" + line, nil
 	case section != "" && (in.kind != unstable.Table || in.end == 0):
 		return 0, 0, "", fault.Fault{Place: p.place(in.key), What: section + " is no section of its own", Remedy: "begin it with " + header(section) + " on a line of its own"}
 	}
@@ -123,11 +115,9 @@ func (p *places) newLine(offset int) string {
 	return ""
 }
 
-var entryNumber = regexp.MustCompile(`\[\d+\]`)
-
 // value writes the new value as the file has it.
 func (e Edit) value() (string, error) {
-	v, _, ok := reach(reflect.ValueOf(new(Build)).Elem(), entryNumber.ReplaceAllString(e.Key, "[0]"))
+	v, _, ok := reach(reflect.ValueOf(new(Build)).Elem(), index.ReplaceAllString(e.Key, "[0]"))
 	if !ok {
 		return "", fault.Fault{What: "there is no such key", Given: e.Key}
 	}

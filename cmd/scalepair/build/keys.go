@@ -59,30 +59,30 @@ func Keys(src []byte) ([]KeySection, error) {
 	root := reflect.TypeFor[Build]()
 	out := []KeySection{k.section("", "", root, false)}
 	for _, f := range keyFields(root) {
-		t, name := f.Type, tag(f)
-		if t.Kind() == reflect.Pointer {
-			t = t.Elem()
-		}
-		list := t.Kind() == reflect.Slice && len(keyFields(t)) > 0
-		switch n := places.entries[name]; {
-		case list:
-			for i := range n + 1 {
-				out = append(out, k.section(fmt.Sprintf("%s[%d]", name, i), name, t.Elem(), true))
+		name := tag(f)
+		switch t, list, ok := sectionOf(f); {
+		case list && ok:
+			for i := range places.entries[name] + 1 {
+				out = append(out, k.section(fmt.Sprintf("%s[%d]", name, i), name, t, true))
 			}
-		case isSection(t):
+		case ok:
 			out = append(out, k.section(name, name, t, false))
 		}
 	}
 	return out, nil
 }
 
-// isSection reports whether the keys of a type stand in a section of their own.
-func isSection(t reflect.Type) bool {
-	if t.Kind() != reflect.Struct || len(keyFields(t)) == 0 {
-		return false
+// sectionOf gives the type of what a field's keys stand in, and reports whether that
+// is a section of its own, or a list of them.
+func sectionOf(f reflect.StructField) (t reflect.Type, list, ok bool) {
+	if t = f.Type; t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	if list = t.Kind() == reflect.Slice; list {
+		t = t.Elem()
 	}
 	_, kinds := form(reflect.New(t).Elem())
-	return slices.Contains(kinds, unstable.Table)
+	return t, list, len(keyFields(t)) > 0 && slices.Contains(kinds, unstable.Table)
 }
 
 // keyReader reads the keys of a file beside the lines of the template.
@@ -94,14 +94,9 @@ type keyReader struct {
 func (k *keyReader) section(path, name string, t reflect.Type, list bool) KeySection {
 	s := KeySection{Path: path, Name: name, List: list, Given: path == "" || k.places.byPath[path] != nil, Help: k.lines[name].help}
 	for _, f := range keyFields(t) {
-		inner := f.Type
-		if inner.Kind() == reflect.Pointer {
-			inner = inner.Elem()
+		if _, _, own := sectionOf(f); path != "" || !own {
+			s.Keys = append(s.Keys, k.key(path, name, f))
 		}
-		if path == "" && (isSection(inner) || inner.Kind() == reflect.Slice && len(keyFields(inner)) > 0) {
-			continue
-		}
-		s.Keys = append(s.Keys, k.key(path, name, f))
 	}
 	return s
 }
@@ -130,11 +125,7 @@ func (k *keyReader) key(path, section string, f reflect.StructField) Key {
 		if s.kind == unstable.Array || s.kind == unstable.InlineTable {
 			key.Text = string(k.places.src[s.value:s.end])
 		}
-		for i := 0; ; i++ {
-			entry := k.places.byPath[fmt.Sprintf("%s[%d]", key.Path, i)]
-			if entry == nil {
-				break
-			}
+		for _, entry := range k.places.list(key.Path) {
 			key.Texts = append(key.Texts, entry.text)
 		}
 		at := k.places.of(s)

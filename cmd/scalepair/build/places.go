@@ -192,10 +192,18 @@ func (b *Build) Place(key string) fault.Place {
 // being the last written: PlaceOfString("strings.gauges", 1). A single value
 // for all strings gives its own place.
 func (b *Build) PlaceOfString(key string, number int) fault.Place {
-	entries := 0
-	for ; b.Given(fmt.Sprintf("%s[%d]", key, entries)); entries++ {
+	return b.Place(fmt.Sprintf("%s[%d]", key, len(b.places.list(key))-number))
+}
+
+// list gives the entries of a list.
+func (p *places) list(key string) (entries []*spot) {
+	for {
+		s := p.byPath[fmt.Sprintf("%s[%d]", key, len(entries))]
+		if s == nil {
+			return entries
+		}
+		entries = append(entries, s)
 	}
-	return b.Place(fmt.Sprintf("%s[%d]", key, entries-number))
 }
 
 // Given reports whether file or command line state the key or section.

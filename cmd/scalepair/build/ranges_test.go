@@ -2,7 +2,6 @@ package build_test
 
 import (
 	"fmt"
-	"reflect"
 	"regexp"
 	"strconv"
 	"strings"
@@ -20,13 +19,13 @@ var bound = regexp.MustCompile(`^(-?[0-9.]+)(.*)$`)
 // ends, and refuses what lies beyond them, in a file as in a flag.
 func TestRanges(t *testing.T) {
 	checked := 0
-	for _, key := range keysOf(reflect.TypeFor[build.Build](), "") {
-		rng, isList := build.RangeOf(strings.TrimPrefix(key, "."))
-		if rng == "" || isList {
+	for _, k := range keys(t) {
+		key := k.Path
+		if k.Range == "" || k.List && k.Form != "text in quotes" {
 			continue
 		}
 		checked++
-		from, to, found := strings.Cut(rng, ", ")
+		from, to, found := strings.Cut(k.Range, ", ")
 		require.True(t, found, key)
 		flag := build.NewFlag("flag", key)
 		for i, end := range []string{from, to} {

@@ -113,8 +113,8 @@ func (c checker) wrong(key, what, remedy string) {
 // need reports a key that is not there, at its section.
 func (c checker) need(key, remedy string) {
 	if !c.Given(key) {
-		section := key[:strings.LastIndexByte(key, '.')]
-		c.faults.Add(c.Place(section), lastKey(key)+" is missing in "+header(section), "", remedy)
+		section, name := inSection(key)
+		c.faults.Add(c.Place(section), name+" is missing in "+header(section), "", remedy)
 	}
 }
 
@@ -128,8 +128,17 @@ func (b *Build) about(key string, err error) error {
 
 // lastKey is the key of a path, without its sections and its place in a list.
 func lastKey(path string) string {
-	path, _, _ = strings.Cut(path[strings.LastIndexByte(path, '.')+1:], "[")
-	return path
+	_, key := inSection(path)
+	key, _, _ = strings.Cut(key, "[")
+	return key
+}
+
+// inSection parts a path into its section, "" for the top of the file, and its key.
+func inSection(path string) (section, key string) {
+	if i := strings.LastIndexByte(path, '.'); i >= 0 {
+		return path[:i], path[i+1:]
+	}
+	return "", path
 }
 
 // header names a section as a file does: "[neck]", "[[blanks]]".

@@ -3,7 +3,6 @@ package build_test
 import (
 	"bytes"
 	"fmt"
-	"reflect"
 	"regexp"
 	"slices"
 	"strings"
@@ -129,19 +128,13 @@ func templateLines(src string) (lines []templateLine, words map[string]string) {
 	return lines, words
 }
 
-// keysOf gives every key of the build file as section.key, "chosen.bass".
-func keysOf(t reflect.Type, section string) []string {
-	var out []string
-	for _, f := range build.KeyFields(t) {
-		typ, key := f.Type, f.Tag.Get("toml")
-		for typ.Kind() == reflect.Pointer || typ.Kind() == reflect.Slice && typ.Elem().Kind() == reflect.Struct {
-			typ = typ.Elem()
-		}
-		if section == "" && len(build.KeyFields(typ)) > 0 {
-			out = append(out, keysOf(typ, key)...)
-		} else {
-			out = append(out, section+"."+key)
-		}
+// keys are all that a build file may have.
+func keys(t *testing.T) (out []build.Key) {
+	t.Helper()
+	sections, err := build.Keys(nil)
+	require.NoError(t, err)
+	for _, s := range sections {
+		out = append(out, s.Keys...)
 	}
 	return out
 }
@@ -149,20 +142,26 @@ func keysOf(t reflect.Type, section string) []string {
 // The template and the structs have the same keys: every key is spoken of in its
 // section, and every line has a key of the structs.
 func TestTemplateHasEveryKey(t *testing.T) {
-	keys := keysOf(reflect.TypeFor[build.Build](), "")
-	require.Greater(t, len(keys), 120)
+	all := keys(t)
+	require.Greater(t, len(all), 120)
 	src, _, _ := template(t, build.Start{})
 	lines, words := templateLines(src)
-	for _, l := range lines {
-		assert.Contains(t, keys, l.section+"."+l.key, l.text)
-	}
-	for _, key := range keys {
-		section, name, _ := strings.Cut(key, ".")
+	paths := map[string]bool{}
+	for _, k := range all {
+		section, name, found := strings.Cut(k.Path, ".")
+		section, _, _ = strings.Cut(section, "[")
+		if !found {
+			section, name = "", k.Path
+		}
+		paths[section+"."+name] = true
 		said := words[section]
 		if section == "chosen" || section == "" {
 			said = src
 		}
 		assert.Regexp(t, `\b`+name+`\b`, said, "%s is missing under [%s]", name, section)
+	}
+	for _, l := range lines {
+		assert.Contains(t, paths, l.section+"."+l.key, l.text)
 	}
 }
 
