@@ -87,9 +87,7 @@ func (c checker) feel() {
 	if f.BendingForce == nil {
 		f.BendingForce = PerString[choice.Target]{fallback.BendingForce}
 	}
-	if len(f.BendFrets) == 0 {
-		c.wrong("feel.bend_frets", "this list is empty", "give at least one fret, or leave the line out")
-	}
+	c.wrongIf(len(f.BendFrets) == 0, "feel.bend_frets", "this list is empty", "give at least one fret, or leave the line out")
 	for len(f.BendFrets) > 1 && f.BendFrets[len(f.BendFrets)-1] > c.Neck.Frets {
 		f.BendFrets = f.BendFrets[:len(f.BendFrets)-1]
 	}

@@ -67,9 +67,7 @@ func (c checker) rules() {
 		pattern := index.ReplaceAllString(s.path, "[]")
 		c.section(s.path, pattern)
 		fret, err := strconv.ParseFloat(s.text, 64)
-		if onBoard[pattern] && err == nil && fret > float64(c.Neck.Frets) {
-			c.wrong(s.path, fmt.Sprintf("it is off the board, which has %d frets", c.Neck.Frets), fmt.Sprintf("give a fret up to %d", c.Neck.Frets))
-		}
+		c.wrongIf(onBoard[pattern] && err == nil && fret > float64(c.Neck.Frets), s.path, fmt.Sprintf("it is off the board, which has %d frets", c.Neck.Frets), fmt.Sprintf("give a fret up to %d", c.Neck.Frets))
 		same := pattern + strings.ToLower(strings.TrimSpace(s.text))
 		switch first := seen[same]; {
 		case first != nil && unlike[pattern]:
@@ -108,6 +106,13 @@ func (c checker) wrong(key, what, remedy string) {
 		what = lastKey(key) + ": " + what
 	}
 	c.faults.Add(at, what, c.given(key), remedy)
+}
+
+// wrongIf reports a key's value where something is so.
+func (c checker) wrongIf(so bool, key, what, remedy string) {
+	if so {
+		c.wrong(key, what, remedy)
+	}
 }
 
 // need reports a key that is not there, at its section.

@@ -63,9 +63,7 @@ func (c checker) perString() {
 func (c checker) oneSet() {
 	given, key := c.Strings.Gauges, "strings.gauges"
 	if c.Chosen != nil && c.Chosen.Gauges != nil {
-		if given != nil && !slices.Equal(given, c.Chosen.Gauges) {
-			c.wrong("strings.gauges", fmt.Sprintf("[chosen] has another set (line %d)", c.Place("chosen.gauges").Line), "keep one of the two")
-		}
+		c.wrongIf(given != nil && !slices.Equal(given, c.Chosen.Gauges), "strings.gauges", fmt.Sprintf("[chosen] has another set (line %d)", c.Place("chosen.gauges").Line), "keep one of the two")
 		given, key = c.Chosen.Gauges, "chosen.gauges"
 	}
 	for i, label := range given {
@@ -76,9 +74,7 @@ func (c checker) oneSet() {
 }
 
 func (c checker) readings() {
-	if strings.ContainsFunc(c.Readings, unicode.IsControl) {
-		c.wrong("readings", "a backslash in double quotes has a meaning of its own", "put the path between single quotes, or write / for \\")
-	}
+	c.wrongIf(strings.ContainsFunc(c.Readings, unicode.IsControl), "readings", "a backslash in double quotes has a meaning of its own", "put the path between single quotes, or write / for \\")
 	c.Readings = strings.ReplaceAll(c.Readings, `\`, "/")
 }
 
@@ -92,9 +88,7 @@ func (c checker) neck() {
 		c.need("neck.string_spread_at_nut", remedy)
 		c.need("neck.string_spread_at_saddle", remedy)
 	}
-	if c.Given("neck.edge_margin") && k.BassMargin != nil && k.TrebleMargin != nil {
-		c.wrong("neck.edge_margin", "it does nothing beside bass_margin and treble_margin", "leave it out")
-	}
+	c.wrongIf(c.Given("neck.edge_margin") && k.BassMargin != nil && k.TrebleMargin != nil, "neck.edge_margin", "it does nothing beside bass_margin and treble_margin", "leave it out")
 	k.Neck.NutSpacing, k.Neck.SaddleSpacing = k.NutSpacing.lines(), k.SaddleSpacing.lines()
 }
 
@@ -137,10 +131,8 @@ func (c checker) pair(section string, p *Pair, required bool) {
 // notReversed reports a bass length shorter than its treble, unless that was
 // asked for. A length of 0 is not known.
 func (c checker) notReversed(section string, bass, treble unit.Length) {
-	if bass > 0 && bass < treble && !c.Scales.ReverseFan {
-		c.wrong(section+".bass", "the bass is shorter than the treble of "+treble.String(),
-			"exchange them, or write reverse_fan = true under [scales] if a reverse fan is wanted")
-	}
+	c.wrongIf(bass > 0 && bass < treble && !c.Scales.ReverseFan, section+".bass", "the bass is shorter than the treble of "+treble.String(),
+		"exchange them, or write reverse_fan = true under [scales] if a reverse fan is wanted")
 }
 
 // reference gives the reference instrument what it leaves out.
@@ -184,9 +176,7 @@ func (c checker) lists() {
 	for i := range b.Blanks {
 		k := &b.Blanks[i]
 		k.Name = cmp.Or(k.Name, fmt.Sprintf("blank %d", i+1))
-		if k.Length > 0 && k.Width > k.Length {
-			c.wrong(fmt.Sprintf("blanks[%d].width", i), "the blank is wider than its length", "exchange them; the length lies along the centreline")
-		}
+		c.wrongIf(k.Length > 0 && k.Width > k.Length, fmt.Sprintf("blanks[%d].width", i), "the blank is wider than its length", "exchange them; the length lies along the centreline")
 	}
 	for i := range b.Lines {
 		key := fmt.Sprintf("lines[%d]", i)
@@ -215,9 +205,7 @@ func (c checker) dots() {
 	}
 	d.FaceDiameter, d.SideDiameter = cmp.Or(d.FaceDiameter, common.FaceDiameter), cmp.Or(d.SideDiameter, common.SideDiameter)
 	for i, fret := range d.Double {
-		if c.Given("dots.double") && !slices.Contains(d.Face, fret) && !slices.Contains(d.Side, fret) {
-			c.wrong(fmt.Sprintf("dots.double[%d]", i), fmt.Sprintf("fret %d has no dot that could be double", fret), "add it to face or side, or leave it out")
-		}
+		c.wrongIf(c.Given("dots.double") && !slices.Contains(d.Face, fret) && !slices.Contains(d.Side, fret), fmt.Sprintf("dots.double[%d]", i), fmt.Sprintf("fret %d has no dot that could be double", fret), "add it to face or side, or leave it out")
 	}
 }
 
@@ -226,9 +214,7 @@ func (c checker) bench() {
 	if l := c.Limits; l.MostTension > 0 && l.LeastTension > l.MostTension {
 		c.wrong("limits.least_tension", "it is above most_tension", "exchange them")
 	}
-	if c.Limits.Blank && len(c.Blanks) == 0 {
-		c.wrong("limits.blank", "there is no blank to fit", "describe the blanks on offer under [[blanks]], or leave the line out")
-	}
+	c.wrongIf(c.Limits.Blank && len(c.Blanks) == 0, "limits.blank", "there is no blank to fit", "describe the blanks on offer under [[blanks]], or leave the line out")
 	c.Saddle.Assumed = !c.Given("saddle.action_treble") && !c.Given("saddle.action_bass")
 	if p := &c.Playing; c.Given("playing.from_fret") && !c.Given("playing.to_fret") {
 		p.ToFret = float64(c.Neck.Frets)

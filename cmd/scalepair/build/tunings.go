@@ -21,9 +21,7 @@ func (c checker) tunings() {
 		b.Strings.Tuning = b.Tunings[0].Tuning
 	}
 	c.tuning("strings.tuning", main)
-	if b.Given("tunings_by") && !b.Given("tunings") {
-		c.wrong("tunings_by", "there is nothing to put together", "add the tunings under [[tunings]]")
-	}
+	c.wrongIf(b.Given("tunings_by") && !b.Given("tunings"), "tunings_by", "there is nothing to put together", "add the tunings under [[tunings]]")
 	heeded := len(b.Tunings) == 0 || main.Strings() == 0
 	for i := range b.Tunings {
 		t, key := &b.Tunings[i], fmt.Sprintf("tunings[%d]", i)
@@ -33,17 +31,13 @@ func (c checker) tunings() {
 			t.CapoFret = b.Strings.CapoFret
 		}
 		t.Weight, t.Name = cmp.Or(t.Weight, 1), cmp.Or(t.Name, title(t.Tuning))
-		if slices.ContainsFunc(b.Tunings[:i], func(e Tuning) bool { return e.Name == t.Name }) {
-			c.wrong(key+".tuning", "two tunings of one name", `give each its own: name = "with capo"`)
-		}
+		c.wrongIf(slices.ContainsFunc(b.Tunings[:i], func(e Tuning) bool { return e.Name == t.Name }), key+".tuning", "two tunings of one name", `give each its own: name = "with capo"`)
 	}
 	if len(b.Tunings) == 0 {
 		t := b.Strings.Tuning
 		b.Tunings = []Tuning{{Name: title(t), Tuning: t, Weight: 1, CapoFret: b.Strings.CapoFret}}
 	}
-	if !heeded {
-		c.wrong("strings.tuning", "it counts for nothing beside [[tunings]], none of which is the same", "add it as one more of [[tunings]], or leave it out")
-	}
+	c.wrongIf(!heeded, "strings.tuning", "it counts for nothing beside [[tunings]], none of which is the same", "add it as one more of [[tunings]], or leave it out")
 	for i := range b.Columns {
 		if t := b.Columns[i].Tuning; t != nil {
 			c.tuning(fmt.Sprintf("compare[%d].tuning", i), *t)
