@@ -23,6 +23,8 @@ export class Answers extends EventTarget {
     this.pair = null;
     /** @type {Advice | null} */
     this.advice = null;
+    /** Every pair that was tried, also where none is kept. @type {import("./types.js").Searched | null} */
+    this.map = null;
     /** @type {import("./types.js").Keys | null} */
     this.keys = null;
     /** @type {import("./types.js").GaugeList | null} */
@@ -99,6 +101,7 @@ export class Answers extends EventTarget {
     const { a } = this.store.state.view, pair = this.pair?.tension.pair;
     if (!a || !pair) {
       this.compared = null;
+      this.tell("compared");
       return;
     }
     const column = (/** @type {import("./store.js").Kept} */ k) => ({ pair: `${k.bass} / ${k.treble} mm`, gauges: k.gauges.join(" "), ...(k.neutral && { neutral: k.neutral }) });
@@ -145,15 +148,19 @@ export class Answers extends EventTarget {
   }
 
   async search() {
-    const { trials, ...request } = { trials: undefined, ...this.request() };
+    const request = this.request();
     const first = await this.engine.slow("advise", { ...request, flags: { ...request.flags, trials: "0" } });
     if (!first) return;
     if (!this.take("advise", first)) {
+      // Where no pair is left the map shows which limits drop them.
+      const map = await this.engine.slow("map", request);
+      if (map?.ok) [this.map, this.advice] = [map.result, null];
       this.working = false;
       this.tell("advice");
       return;
     }
     this.advice = first.result;
+    this.map = first.result.map;
     this.tell("advice");
     const sure = await this.engine.slow("advise", request);
     if (!sure) return;

@@ -13,7 +13,6 @@ import { stringRows } from "./strings.js";
 import { fixed } from "./units.js";
 
 /** @typedef {import("./grid.js").Place} Place */
-/** @typedef {import("./types.js").Advice} Advice */
 
 /**
  * Builds the place; what it answers with paints it.
@@ -60,7 +59,7 @@ export function choose(app) {
 
   /** @type {Grid | null} */
   let grid = null;
-  /** @type {Advice | null} */
+  /** @type {unknown} */
   let drawn = null;
   let drawnIn = "";
   /** What the form was painted of. @type {unknown[]} */
@@ -83,8 +82,8 @@ export function choose(app) {
 
   /** Takes a typed length. @param {"bass" | "treble"} side @param {string} text */
   async function enter(side, text) {
-    const request = answers.pairRequest();
-    Object.assign(request.flags, { [side]: /[a-z"″]/i.test(text) ? text : `${text} ${app.units.lengthName}` });
+    const request = answers.pairRequest(), place = answers.place();
+    Object.assign(request.flags, place && { bass: `${place.bass} mm`, treble: `${place.treble} mm` }, { [side]: /[a-z"″]/i.test(text) ? text : `${text} ${app.units.lengthName}` });
     const answer = await app.engine.quick("pair", request, "field");
     if (!answer) return "";
     if (!answer.ok) return answer.faults[0]?.text ?? "";
@@ -93,12 +92,12 @@ export function choose(app) {
     return "";
   }
 
-  function paintAdvice() {
-    const { advice } = answers, { units } = app;
-    if (!advice || (advice === drawn && drawnIn === units.length)) return;
-    [drawn, drawnIn] = [advice, units.length];
-    grid = new Grid(advice.map);
-    map.draw(grid, advice.picks, units);
+  function paintMap() {
+    const { map: found, advice } = answers, { units } = app;
+    if (!found || (found === drawn && drawnIn === units.length)) return;
+    [drawn, drawnIn] = [found, units.length];
+    grid = new Grid(found);
+    map.draw(grid, advice?.picks ?? [], units);
   }
 
   function paintForm() {
@@ -116,7 +115,7 @@ export function choose(app) {
   return function paint() {
     const { advice, pair } = answers, { units } = app, { view } = store.state;
     byId("choose").classList.toggle("working", answers.working);
-    paintAdvice();
+    paintMap();
     paintForm();
     const place = answers.place();
     if (!place) return;
@@ -140,22 +139,15 @@ export function choose(app) {
 
   /** What the shown pair is worth, by the square of the map on which it stands. @returns {import("./picks.js").Worth} */
   function worthOf() {
-    const { advice, pair } = answers, place = answers.place();
+    const { advice, pair, faults } = answers, place = answers.place();
+    const near = place && grid?.nearestKept(place), cell = place && grid?.at(place);
+    const back = near ? [{ words: `To ${app.units.scale(near.bass)} / ${app.units.scale(near.treble)}, the nearest that keeps all`, press: () => go(near) }] : [];
+    if (grid && !grid.nearestKept({ bass: 0, treble: 0 })) return { large: "No pair keeps every limit.", bad: true, lines: (faults.advise ?? []).map((f) => capital(f.what)), buttons: [] };
+    if (faults.pair?.length) return { large: "This pair is not possible.", bad: true, lines: faults.pair.map((f) => capital(f.what)), buttons: back };
     const broken = pair?.tension.limits_broken ?? [];
-    const cell = place && grid?.at(place);
-    if (advice && !advice.pairs_kept) return nonLeft(advice);
-    if (broken.length) {
-      const near = place && grid?.nearestKept(place);
-      return { large: "This pair breaks a limit.", bad: true, lines: broken, buttons: near ? [{ words: `To ${app.units.scale(near.bass)} / ${app.units.scale(near.treble)}, the nearest that keeps all`, press: () => go(near) }] : [] };
-    }
+    if (broken.length) return { large: "This pair breaks a limit.", bad: true, lines: broken.map(capital), buttons: back };
     const error = pair ? `Feel error ${fixed(pair.tension.pair.feel_error_percent, 1)} %.` : "";
-    const large = cell?.good ? "As good as the best." : error;
-    return { large, bad: false, lines: advice?.reasons.slice(0, 1) ?? [], buttons: [] };
-  }
-
-  /** No pair keeps every limit: how many each drops, and how near the nearest comes. @param {Advice} advice */
-  function nonLeft(advice) {
-    return { large: "No pair keeps every limit.", bad: true, lines: advice.dropped.map((d) => `${capital(advice.map.limits[d.limit] ?? d.limit)}: drops ${d.pairs}, the nearest has ${d.nearest_miss}`), buttons: [] };
+    return { large: cell?.good ? "As good as the best." : error, bad: false, lines: advice?.reasons.slice(0, 1) ?? [], buttons: [] };
   }
 
   /** Gauges that can be chosen, by linear density. */

@@ -1,0 +1,177 @@
+// Choose: every way of moving the pair ends in one state, what is drawn is what the engine
+// says, and undo gives back every byte.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { ask, open, textOf, until } from "./harness.mjs";
+import { answered, kept, rested, shown, shows, type } from "./steps.mjs";
+
+const texts = { build: textOf("demo", "build.toml"), readings: textOf("demo", "readings.csv") };
+
+test("choose: pointer, arrows, slider, buttons, field and pick end in one state, and undo restores it", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const ways = {
+    arrows: async () => {
+      await page.focus("svg.map");
+      for (const key of ["ArrowRight", "ArrowRight", "ArrowDown"]) await page.keyboard.press(key);
+    },
+    slider: async () => {
+      await page.focus('[aria-label="Bass scale length"]');
+      for (const key of ["ArrowRight", "ArrowRight"]) await page.keyboard.press(key);
+      await page.focus('[aria-label="Treble scale length"]');
+      await page.keyboard.press("ArrowLeft");
+    },
+    buttons: async () => {
+      for (const name of ["Bass one step longer", "Bass one step longer", "Treble one step shorter"]) await page.click(`[aria-label="${name}"]`);
+    },
+    fields: async () => {
+      await type(page, page.locator("#bass-length"), "670");
+      await type(page, page.locator("#treble-length"), "630 mm");
+    },
+    pointer: async () => {
+      const at = await page.evaluate(() => {
+        const box = document.querySelector("svg.map").getBoundingClientRect(), view = document.querySelector("svg.map").viewBox.baseVal;
+        const of = (attribute, value) => document.querySelector(`svg.map text[${attribute}="${value}"]`);
+        const bass = Number(of("data-bass", 670).getAttribute("x")), treble = Number(of("data-treble", 630).getAttribute("y")) - 4;
+        return { x: box.left + (bass * box.width) / view.width, y: box.top + (treble * box.height) / view.height };
+      });
+      await page.mouse.click(at.x, at.y);
+    },
+  };
+  const before = await shown(page);
+  const states = new Map();
+  for (const [name, move] of Object.entries(ways)) {
+    await move();
+    await shows(page, "670.0 mm", "630.0 mm");
+    states.set(name, JSON.stringify(await kept(page)));
+    while (await page.isEnabled("#undo")) await page.click("#undo");
+    await until(page, (words) => document.querySelector("#pair .unseen").textContent === words, before);
+    const back = await kept(page);
+    assert.equal(back.build, texts.build);
+    assert.equal(back.readings, texts.readings);
+    assert.deepEqual(back.view.bass, null, name);
+  }
+  assert.equal(new Set(states.values()).size, 1, [...states].map((s) => s.join(": ").slice(-200)).join("\n"));
+  await page.click("#redo");
+  await page.click(".picks tbody tr.pick >> nth=2 >> button");
+  assert.equal(await page.getAttribute(".picks tbody tr.pick >> nth=2", "class"), "pick on");
+});
+
+test("choose: figures, slants and squares are the engine's", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  await type(page, page.locator("#bass-length"), "672.5");
+  await shows(page, "672.5 mm", "635.0 mm");
+  const { result } = await ask(page, "pair", { ...texts, flags: { bass: "672.5 mm", treble: "635 mm" } });
+  const low = result.tension.tunings[0].strings;
+  const tensions = (await page.locator("#each tbody .tension b").allTextContents()).map(Number).reverse();
+  low.forEach((s, i) => assert.ok(Math.abs(tensions[i] - s.tension_n) < 0.06 + s.tension_standard_uncertainty_n, `${s.note}: ${tensions[i]} for ${s.tension_n}`));
+  const drawn = await page.evaluate(() => [...document.querySelectorAll("#fan .fret")].map((l) => ["x1", "y1", "x2", "y2"].map((a) => Number(l.getAttribute(a)))));
+  assert.equal(drawn.length, result.fan.frets.length);
+  drawn.forEach(([x1, y1, x2, y2], i) => {
+    const slant = (Math.atan2(x1 - x2, y1 - y2) * 180) / Math.PI;
+    assert.ok(Math.abs(slant - result.fan.frets[i].slant_deg) < 0.25, `fret ${i + 1} is drawn at ${slant}`); // ends are drawn to a tenth of a pixel
+  });
+  const { result: map } = await ask(page, "map", texts);
+  const good = map.as_good.flat().filter(Boolean).length, squares = await page.getAttribute("svg.map .squares.good", "d");
+  assert.equal(squares.split("z").length - 1, good, "one fill for all that is as good");
+});
+
+test("choose: the neutral fret by keys and by drag, the gauges by their steppers", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const tag = page.locator("#fan .tag");
+  await tag.focus();
+  await page.keyboard.press("ArrowRight");
+  await until(page, () => document.querySelector("#fan .tag text").textContent === "square at fret 7.5");
+  const box = await tag.boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 + 150, box.y + box.height / 2, { steps: 5 });
+  await page.mouse.up();
+  await until(page, () => Number(/[\d.]+$/.exec(document.querySelector("#fan .tag text").textContent)?.[0]) > 9);
+  await page.keyboard.press("Control+z");
+  await until(page, () => document.querySelector("#fan .tag text").textContent === "square at fret 7.5");
+  const heavier = page.locator('[aria-label^="String 1: heavier"]');
+  const first = await page.locator("#each .gauge b").first().textContent();
+  await heavier.click();
+  await until(page, (first) => document.querySelector("#each .gauge b").textContent !== first, first);
+  assert.equal(await page.getAttribute("#each .two-way button >> nth=1", "aria-pressed"), "true");
+  await page.click("#each .two-way button >> nth=0");
+  await until(page, (first) => document.querySelector("#each .gauge b").textContent === first, first);
+});
+
+test("choose: a wrong length stands at its field and changes nothing", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const before = await shown(page);
+  await type(page, page.locator("#bass-length"), "69O");
+  await until(page, () => !document.querySelector("#bass-wrong").hidden);
+  assert.match(await page.textContent("#bass-wrong"), /69O/);
+  assert.equal(await page.getAttribute("#bass-length", "aria-invalid"), "true");
+  assert.equal(await shown(page), before);
+});
+
+test("choose: a pair that breaks a limit says so, and a button leads to the nearest that keeps all", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  await type(page, page.locator("#bass-length"), "710");
+  await until(page, () => document.querySelector("#words .say").classList.contains("bad"));
+  assert.match(await page.textContent("#words .lines"), /saddle line/);
+  await page.click("#words button");
+  await until(page, () => !document.querySelector("#words .say").classList.contains("bad"));
+});
+
+test("choose: where no pair is left, the page says what drops them and keeps the last good pair", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const before = await shown(page);
+  await page.click(".limits > summary");
+  await type(page, page.locator(".limits .key", { hasText: "nut to fret 1" }).locator("input"), "30 mm");
+  await until(page, () => /No pair/.test(document.querySelector("#words .say").textContent));
+  assert.match(await page.textContent("#words .lines"), /dropped by nut to fret 1/);
+  assert.equal(await shown(page), before);
+  await page.click("#undo");
+  await until(page, () => !document.querySelector("#words .say").classList.contains("bad"));
+});
+
+test("choose: limits and units are keys of the build; a value out of range is refused at its field", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  await page.click(".limits > summary");
+  await type(page, page.locator(".limits .key", { hasText: "saddle slant" }).locator("input"), "20");
+  assert.equal((await kept(page)).build, texts.build.replace("saddle_slant_deg = 30", "saddle_slant_deg = 20"));
+  await type(page, page.locator(".limits .key", { hasText: "saddle slant" }).locator("input"), "200");
+  await until(page, () => /0\.1 to 60/.test(document.querySelector(".limits").textContent));
+  assert.match((await kept(page)).build, /saddle_slant_deg = 20/);
+  await page.selectOption("#length-unit", "in");
+  await until(page, () => /^[\d.]+ in bass/.test(document.querySelector("#pair .unseen").textContent));
+});
+
+test("choose: A stays beside what is shown", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  await page.click("#keep-a");
+  await page.focus("svg.map");
+  await page.keyboard.press("ArrowRight");
+  await until(page, () => /660 \/ 635.*665 \/ 635/s.test(document.querySelector("#compared thead").textContent));
+  await answered(page);
+  assert.equal(await page.locator("#compared tbody >> nth=0 >> tr").count(), 6);
+  await page.click(".picks tr.a button");
+  await until(page, () => document.querySelector("#keep-a").textContent === "Forget A");
+  await page.click("#keep-a");
+  await until(page, () => document.querySelector("#compared").hidden);
+});
+
+test("choose: every key of the build can be reached", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  await page.click("#brief button");
+  const { result } = await ask(page, "keys", { build: texts.build });
+  const keys = result.sections.flatMap((s) => s.keys);
+  await until(page, (count) => document.querySelectorAll("#form .key").length === count, keys.length);
+  const frets = page.locator("#form .form-section", { has: page.getByRole("heading", { name: "Neck" }) }).locator(".key", { hasText: /^frets/ }).locator("input");
+  await type(page, frets, "22");
+  assert.equal((await kept(page)).build, texts.build.replace("frets = 24", "frets = 22"));
+});

@@ -1,0 +1,85 @@
+// Make: marks are measured and judged, files are what the commands write.
+
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { test } from "node:test";
+import { ask, command, open, textOf, until } from "./harness.mjs";
+import { go, kept, rested, shows, type } from "./steps.mjs";
+
+const openMake = async (t, how) => {
+  const page = await open(t, how);
+  await rested(page);
+  await go(page, "make");
+  await until(page, () => document.querySelector(".mark-line input:enabled"));
+  return page;
+};
+const measured = (page, line, pass) => page.locator(".mark-line").nth(line).locator("input").nth(pass);
+
+test("make: a measured mark is judged as check judges it, and is there after a reload", async (t) => {
+  const page = await openMake(t);
+  await page.click('[aria-label="Next fret"]');
+  await type(page, measured(page, 0, 0), "73");
+  await type(page, measured(page, 0, 1), "35.95");
+  await until(page, () => /error/.test(document.querySelector(".mark-line .verdict").textContent));
+  const state = await kept(page);
+  const { result } = await ask(page, "check", { build: state.build, readings: state.readings, marks: state.marks, flags: {} });
+  const mark = result.lines.find((l) => l.line === "bass").marks.find((m) => m.fret === 2);
+  assert.match(await page.textContent(".mark-line .verdict"), new RegExp(mark.verdict));
+  page.on("dialog", (dialog) => dialog.accept());
+  await page.reload();
+  await until(page, () => document.querySelector(".mark-line input:enabled"));
+  assert.deepEqual(await kept(page), state);
+  await page.click('.row-of-marks >> nth=1 >> button >> nth=1');
+  await until(page, () => document.querySelector(".mark-line input").value === "73");
+});
+
+test("make: every file is byte for byte what the command writes", async (t) => {
+  const page = await openMake(t);
+  const { folder } = command("demo", "advise", "build.toml", "--save");
+  const saved = readFileSync(join(folder, "build.toml"), "utf8");
+  const files = { "Build file": saved, Readings: textOf("demo", "readings.csv") };
+  for (const [name, want] of Object.entries(files)) {
+    const [download] = await Promise.all([page.waitForEvent("download"), page.locator(".files button", { hasText: name }).first().click()]);
+    assert.equal(readFileSync(await download.path(), "utf8"), want, name);
+  }
+  await until(page, () => document.querySelector("#kept").classList.contains("filed"));
+  for (const kind of ["svg", "dxf"]) {
+    const [download] = await Promise.all([page.waitForEvent("download"), page.locator(".files button", { hasText: kind.toUpperCase() }).click()]);
+    const drawn = command("demo", "draw", "--bass", "660 mm", "--treble", "635 mm", "--out", `fan.${kind}`).folder;
+    assert.ok(readFileSync(await download.path()).equals(readFileSync(join(drawn, `fan.${kind}`))), kind);
+  }
+});
+
+test("make: marks by the keyboard alone, and the page prints as the bench sheet", async (t) => {
+  const page = await openMake(t);
+  await page.focus('[aria-label="Next fret"]');
+  await page.keyboard.press("Enter");
+  assert.equal(await page.textContent(".fret-head b"), "Fret 2");
+  await until(page, () => document.querySelector("#sheet h1"));
+  await page.emulateMedia({ media: "print" });
+  assert.equal(await page.isVisible("#sheet h1"), true);
+  assert.equal(await page.isVisible("main"), false);
+  assert.match(await page.textContent("#sheet h1"), /^Bench sheet/);
+});
+
+test("make: the blank that is chosen is drawn, and one that does not fit cannot be chosen", async (t) => {
+  const page = await openMake(t);
+  const drawn = () => page.getAttribute("#make-fan .blank", "d");
+  const before = await drawn();
+  assert.equal(await page.locator(".blanks input").nth(0).isDisabled(), true);
+  await page.locator(".blanks input").nth(2).check();
+  await until(page, (before) => document.querySelector("#make-fan .blank").getAttribute("d") !== before, before);
+});
+
+test("make: left-handed turns the drawing over, and undo turns it back", async (t) => {
+  const page = await openMake(t);
+  const nut = () => page.getAttribute("#make-fan .nut", "x1");
+  const before = await nut();
+  await page.check("#left-handed");
+  await until(page, (before) => document.querySelector("#make-fan .nut").getAttribute("x1") === before, before);
+  const string = await page.getAttribute("#make-fan .string", "y1");
+  await page.click("#undo");
+  await until(page, (string) => document.querySelector("#make-fan .string").getAttribute("y1") !== string, string);
+  await shows(page, "660.0 mm", "635.0 mm");
+});
