@@ -70,47 +70,57 @@ const (
 	limits
 )
 
-// limitInfo is what is known of each limit: its words, its key, the quantity of
-// its values, and how it is taken off.
+// limitInfo is what is known of each limit: its words, its key, what sets it, and
+// what it bounds.
 var limitInfo = [limits]struct {
-	words, key string
-	of         func(si float64) any
-	off        func(l *Limits)
+	words, key, setting string
+	bounds
 }{
-	Kept:               {"no limit", "kept", nil, nil},
-	Range:              {"range of lengths to try", "range", length, nil},
-	ReverseFan:         {"reverse fan", "reverse_fan", length, nil},
-	Unbuildable:        {"no neck can be drawn", "unbuildable", nil, nil},
-	DifferenceLimit:    {"difference", "difference", length, func(l *Limits) { l.Difference = 0 }},
-	FretSlant:          {"slant of nut and frets", "fret_slant", angle, func(l *Limits) { l.FretSlant = 0 }},
-	SaddleSlant:        {"slant of the saddle line", "saddle_slant", angle, func(l *Limits) { l.SaddleSlant = 0 }},
-	NutToFret1:         {"nut to fret 1", "nut_to_fret_1", length, func(l *Limits) { l.NutToFret1 = 0 }},
-	BlankSize:          {"size of the blanks", "blank", length, func(l *Limits) { l.Blank = false }},
-	WindingLength:      {"length of the winding", "winding_length", length, nil},
-	LeastTension:       {"least tension", "least_tension", force, func(l *Limits) { l.LeastTension = 0 }},
-	MostTension:        {"greatest tension", "most_tension", force, func(l *Limits) { l.MostTension = 0 }},
-	StrengthUnknown:    {"strength of the core not known", "strength_unknown", nil, nil},
-	BreakingOpen:       {"breaking strength, open", "breaking_open", ratio, func(l *Limits) { l.BreakingOpen = 0 }},
-	StiffnessUnknown:   {"stiffness of the core not known", "stiffness_unknown", nil, nil},
-	BendUnreachable:    {"bend not reachable", "bend_unreachable", nil, nil},
-	BreakingBent:       {"breaking strength, bent", "breaking_bent", ratio, func(l *Limits) { l.BreakingBent = 0 }},
-	MostBendingForce:   {"bending force", "most_bending_force", force, func(l *Limits) { l.MostBendingForce = 0 }},
-	OrderingRule:       {"ordering of the strings", "ordering", nil, nil},
-	InharmonicityLimit: {"inharmonicity of the lowest string", "inharmonicity", cents, func(l *Limits) { l.Inharmonicity = 0 }},
-	SaddleTravel:       {"saddle travel", "saddle_travel", length, func(l *Limits) { l.SaddleTravel = 0 }},
+	Kept:               {"no limit", "kept", "", bounds{}},
+	Range:              {"range of lengths to try", "range", "scales", bounds{of: length}},
+	ReverseFan:         {"reverse fan", "reverse_fan", "scales.reverse_fan", bounds{of: length}},
+	Unbuildable:        {"no neck can be drawn", "unbuildable", "", bounds{}},
+	DifferenceLimit:    {"difference", "difference", "limits.difference", bound(func(l *Limits) *unit.Length { return &l.Difference })},
+	FretSlant:          {"slant of nut and frets", "fret_slant", "limits.fret_slant_deg", bound(func(l *Limits) *unit.Angle { return &l.FretSlant })},
+	SaddleSlant:        {"slant of the saddle line", "saddle_slant", "limits.saddle_slant_deg", bound(func(l *Limits) *unit.Angle { return &l.SaddleSlant })},
+	NutToFret1:         {"nut to fret 1", "nut_to_fret_1", "limits.nut_to_fret_1", bound(func(l *Limits) *unit.Length { return &l.NutToFret1 })},
+	BlankSize:          {"size of the blanks", "blank", "blanks", bounds{of: length, off: func(l *Limits) { l.Blank = false }}},
+	WindingLength:      {"length of the winding", "winding_length", "winding in the readings", bounds{of: length}},
+	LeastTension:       {"least tension", "least_tension", "limits.least_tension", bound(func(l *Limits) *unit.Force { return &l.LeastTension })},
+	MostTension:        {"greatest tension", "most_tension", "limits.most_tension", bound(func(l *Limits) *unit.Force { return &l.MostTension })},
+	StrengthUnknown:    {"strength of the core not known", "strength_unknown", "", bounds{}},
+	BreakingOpen:       {"breaking strength, open", "breaking_open", "limits.breaking_open_percent", bound(func(l *Limits) *unit.Ratio { return &l.BreakingOpen })},
+	StiffnessUnknown:   {"stiffness of the core not known", "stiffness_unknown", "", bounds{}},
+	BendUnreachable:    {"bend not reachable", "bend_unreachable", "feel.bend_cents", bounds{}},
+	BreakingBent:       {"breaking strength, bent", "breaking_bent", "limits.breaking_bent_percent", bound(func(l *Limits) *unit.Ratio { return &l.BreakingBent })},
+	MostBendingForce:   {"bending force", "most_bending_force", "limits.most_bending_force", bound(func(l *Limits) *unit.Force { return &l.MostBendingForce })},
+	OrderingRule:       {"ordering of the strings", "ordering", "strings.ordering", bounds{}},
+	InharmonicityLimit: {"inharmonicity of the lowest string", "inharmonicity", "limits.inharmonicity_cents", bound(func(l *Limits) *unit.Cents { return &l.Inharmonicity })},
+	SaddleTravel:       {"saddle travel", "saddle_travel", "limits.saddle_travel", bound(func(l *Limits) *unit.Length { return &l.SaddleTravel })},
+}
+
+// bounds are the quantity of a limit's values, its bound, and how it is taken off.
+type bounds struct {
+	of  func(si float64) any
+	at  func(l Limits) float64
+	off func(l *Limits)
+}
+
+// bound is what one of the Limits bounds.
+func bound[Q ~float64](of func(l *Limits) *Q) bounds {
+	return bounds{func(si float64) any { return Q(si) }, func(l Limits) float64 { return float64(*of(&l)) }, func(l *Limits) { *of(l) = 0 }}
 }
 
 func length(x float64) any { return unit.Length(x) }
-func angle(x float64) any  { return unit.Angle(x) }
-func force(x float64) any  { return unit.Force(x) }
-func ratio(x float64) any  { return unit.Ratio(x) }
-func cents(x float64) any  { return unit.Cents(x) }
 
 // String says the limit in plain words.
 func (l Limit) String() string { return limitInfo[l].words }
 
 // MarshalText gives the limit's key.
 func (l Limit) MarshalText() ([]byte, error) { return []byte(limitInfo[l].key), nil }
+
+// Setting is the key of the build file that sets the limit; "" where none does.
+func (l Limit) Setting() string { return limitInfo[l].setting }
 
 // Least reports whether the limit is a least value; the others are greatest.
 func (l Limit) Least() bool { return l == LeastTension || l == WindingLength }
@@ -122,6 +132,16 @@ func (l Limit) Quantity(si float64) any {
 		return nil
 	}
 	return limitInfo[l].of(si)
+}
+
+// Bounds lists the limits with a number that are on, in their order.
+func (l Limits) Bounds() (list []Limit, si []float64) {
+	for limit, info := range limitInfo {
+		if info.at != nil && info.at(l) != 0 {
+			list, si = append(list, Limit(limit)), append(si, info.at(l))
+		}
+	}
+	return list, si
 }
 
 // Miss is one broken limit: what the value was and what the bound is, in SI.

@@ -70,24 +70,9 @@ func (in *Input) targetWords(t choice.Target) string {
 // limitWords name the limits that are on.
 func (in *Input) limitWords(l choice.Limits) []string {
 	var out lines
-	for _, one := range []struct {
-		limit choice.Limit
-		value float64
-	}{
-		{choice.DifferenceLimit, float64(l.Difference)},
-		{choice.FretSlant, float64(l.FretSlant)},
-		{choice.SaddleSlant, float64(l.SaddleSlant)},
-		{choice.NutToFret1, float64(l.NutToFret1)},
-		{choice.InharmonicityLimit, float64(l.Inharmonicity)},
-		{choice.BreakingOpen, float64(l.BreakingOpen)},
-		{choice.BreakingBent, float64(l.BreakingBent)},
-		{choice.LeastTension, float64(l.LeastTension)},
-		{choice.MostTension, float64(l.MostTension)},
-		{choice.MostBendingForce, float64(l.MostBendingForce)},
-		{choice.SaddleTravel, float64(l.SaddleTravel)},
-	} {
-		bound := map[bool]string{true: "from", false: "up to"}[one.limit.Least()]
-		out.sayIf(one.value != 0, "%s %s %s", one.limit, bound, in.quantityText(one.limit.Quantity(one.value)))
+	list, bounds := l.Bounds()
+	for i, limit := range list {
+		out.say("%s %s %s", limit, map[bool]string{true: "from", false: "up to"}[limit.Least()], in.quantityText(limit.Quantity(bounds[i])))
 	}
 	out.sayIf(l.Blank, "a blank on offer must fit")
 	return out

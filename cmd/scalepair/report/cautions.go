@@ -19,16 +19,14 @@ var (
 		"Raise an untried string in steps, with eye protection: it can break and whip.",
 		"Whether neck and joints can carry the total tension is for a luthier to judge.",
 	}
-	wholeStringCautions = []string{
-		"Raise an untried string in steps, with eye protection: it can break and whip. A bent plain string near its breaking strength snaps at the saddle: no sharp edge there, smooth nut slots. Old strings are weaker than the table. Slacken all strings before reaching under them.",
-		"The total tension bears on neck, truss rod, bridge and glue joints. Whether a given instrument can carry it is for a competent luthier or its plan to judge, and this tool does not.",
-	}
 	// benchCautions end every run that speaks of work at the bench.
 	benchCautions = []string{
 		"Saws and blades cut; wood dust, dark tropical woods above all, irritates and sensitises: mask and extraction.",
 		"Set out, check and saw in one session in the shop's usual air; measure the blank again on the day. Nut slots are filed to the string on the fretted instrument, never from this sheet.",
 	}
 	sheetCautions = []string{
+		"A bent plain string near its breaking strength snaps at the saddle: no sharp edge there, smooth nut slots. Old strings are weaker than the table. Slacken all strings before reaching under them.",
+		"The total tension bears on neck, truss rod, bridge and glue joints. This tool does not judge whether an instrument can carry it: ask a competent luthier, or its plan.",
 		"A paper template is a check until its check bars are measured.",
 		"A hung weight falls when the string breaks: eye protection, the weight a hand's breadth over a padded floor, hands and feet away, never over half the breaking load.",
 		"Finishes, electrics and protected woods: the maker's sheet and local law. Where a rule of your place says otherwise, the rule holds.",
@@ -37,7 +35,7 @@ var (
 
 // wholeCautions stand on the printed sheet.
 func wholeCautions() []string {
-	return slices.Concat(wholeStringCautions, benchCautions, sheetCautions)
+	return slices.Concat(stringCautions, benchCautions, sheetCautions)
 }
 
 // polymerModulus parts polymer cores from metal ones: the softest metal of the

@@ -11,27 +11,6 @@ import (
 	"scalepair/tension/choice"
 )
 
-// limitKeys are the keys of the build file that set the limits.
-var limitKeys = map[choice.Limit]string{
-	choice.Range:              "scales",
-	choice.ReverseFan:         "scales.reverse_fan",
-	choice.DifferenceLimit:    "limits.difference",
-	choice.FretSlant:          "limits.fret_slant_deg",
-	choice.SaddleSlant:        "limits.saddle_slant_deg",
-	choice.NutToFret1:         "limits.nut_to_fret_1",
-	choice.BlankSize:          "blanks",
-	choice.WindingLength:      "winding in the readings",
-	choice.LeastTension:       "limits.least_tension",
-	choice.MostTension:        "limits.most_tension",
-	choice.BreakingOpen:       "limits.breaking_open_percent",
-	choice.BendUnreachable:    "feel.bend_cents",
-	choice.BreakingBent:       "limits.breaking_bent_percent",
-	choice.MostBendingForce:   "limits.most_bending_force",
-	choice.InharmonicityLimit: "limits.inharmonicity_cents",
-	choice.SaddleTravel:       "limits.saddle_travel",
-	choice.OrderingRule:       "strings.ordering",
-}
-
 // remedies say what frees a pair of a limit where loosening it is not the answer.
 var remedies = map[choice.Limit]string{
 	choice.StrengthUnknown:  unknownRemedy,
@@ -112,7 +91,7 @@ func (in *Input) MissWords(m choice.Miss) string {
 	if what := in.by(m); what != "" {
 		text += ": " + what
 	}
-	if key := limitKeys[m.Limit]; key != "" {
+	if key := m.Limit.Setting(); key != "" {
 		text += " (" + key + ")"
 	}
 	return text

@@ -40,7 +40,7 @@ func (a *Advice) reasons() []string {
 	out.sayIf(r.ClearEnoughLacks > 0, "Clear enough: no pair as good is; the clearest still has %s too much.", cents(r.ClearEnoughLacks))
 	out = append(out, a.lackWords()...)
 	for _, c := range a.LimitCosts {
-		out.say("Without %s (%s) the least feel error would be %s, at %s.", c.Limit, limitKeys[c.Limit], table.PercentText(c.Best, 1), a.in.Pair(c.Pair.Bass, c.Pair.Treble))
+		out.say("Without %s (%s) the least feel error would be %s, at %s.", c.Limit, c.Limit.Setting(), table.PercentText(c.Best, 1), a.in.Pair(c.Pair.Bass, c.Pair.Treble))
 	}
 	out.sayIf(len(a.Taste) > 0 && r.Kept > 1, "Taste: %s.", a.tasteWords())
 	if words := a.sureWords(); words != "" {

@@ -85,7 +85,7 @@ func TestEveryLimitHasARemedy(t *testing.T) {
 		assert.NotEmpty(t, l.String())
 		assert.NotEmpty(t, in.Remedy(choice.Miss{Limit: l, Gauge: -1}), l.String())
 		if l != choice.Unbuildable {
-			key := limitKeys[l] != "" || l == choice.StrengthUnknown || l == choice.StiffnessUnknown
+			key := l.Setting() != "" || l == choice.StrengthUnknown || l == choice.StiffnessUnknown
 			assert.True(t, key, l.String())
 		}
 	}
