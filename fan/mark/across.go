@@ -28,7 +28,9 @@ type tie struct {
 //	S = diag(u^2) + nuts^2 a a'
 //
 // u  of the readings; nuts  how far the two nut marks scatter against one
-// another, as any marks do; a  what the nut offset does to the readings.
+// another, as any marks do; a  what the nut offset does to the readings. The
+// offset's best value weighs the readings by u alone, but for one that is wrong
+// beyond doubt.
 func checkAcross(p plan, known [2]positions, readings []Reading, o Options, board int) (*Across, []Slip) {
 	var ties []tie
 	for i := range readings {
@@ -49,17 +51,26 @@ func checkAcross(p plan, known [2]positions, readings []Reading, o Options, boar
 				Measured: t.Measured, Expected: t.Measured - millimetres(t.error), U: millimetres(t.u)})
 		}
 	}
+	own := newScale(0, cov)
 	nuts := math.Hypot(known[Bass].scatter, known[Treble].scatter)
 	cov.addOuter(candidates[0].effect, nuts*nuts)
-	f := newScale(0, cov).fit(errors, nil)
 	var slips []Slip
+	var wrong []*candidate // beyond doubt
+	f := newScale(0, cov).fit(errors, nil)
 	if best, ratio := f.greatest(candidates); ratio > limitOf(board, math.Inf(1)) {
 		slips = []Slip{f.named(candidates, best)}
 		for _, finding := range slips[0].findings() {
 			slips[0].Matters = slips[0].Matters || math.Abs(finding.Size.MM()) > o.NutOffsetTolerance.MM()
 		}
+		if best.Reading != nil && len(slips[0].Others) == 0 {
+			wrong = append(wrong, best)
+		}
 	}
-	out.weigh(ties, slips, o)
+	if size, u, _ := own.fit(errors, wrong).slip(candidates[0]); u > 0 {
+		out.Error, out.U = millimetres(size), millimetres(u)
+		out.Measured = out.Nominal + out.Error
+		out.Verdict, out.Sure = judge(math.Abs(size), u, o.NutOffsetTolerance.MM())
+	}
 	return out, slips
 }
 
@@ -109,25 +120,4 @@ func candidatesAcross(ties []tie) []*candidate {
 		out = append(out, c)
 	}
 	return out
-}
-
-// weigh gives the nut offset's best value: the weighted mean over the readings
-// but for one that is wrong beyond doubt.
-func (a *Across) weigh(ties []tie, slips []Slip, o Options) {
-	weight, sum := 0.0, 0.0
-	for _, t := range ties {
-		if len(slips) > 0 && len(slips[0].Others) == 0 && slips[0].Reading == t.Reading {
-			continue
-		}
-		w := t.offset / (t.u * t.u)
-		weight += w * t.offset
-		sum += w * t.error
-	}
-	if weight == 0 {
-		return
-	}
-	mean, u := sum/weight, 1/math.Sqrt(weight)
-	a.Error, a.U = millimetres(mean), millimetres(u)
-	a.Measured = a.Nominal + a.Error
-	a.Verdict, a.Sure = judge(math.Abs(mean), u, o.NutOffsetTolerance.MM())
 }
