@@ -61,6 +61,20 @@ string
 `, "\n"), write(t, sample("six"), document.Options{Width: 20}))
 }
 
+// Two tables stand side by side where the width holds both.
+func TestTablesSideBySide(t *testing.T) {
+	d := &document.Document{}
+	d.Table(sample("").Rows, table.Of("more", "More", []int{7}, table.Words("word", "word", func(int) string { return "seven" })))
+	text := func(width int) string {
+		var b bytes.Buffer
+		require.NoError(t, d.Write(&b, document.Options{Width: width}))
+		return strings.ReplaceAll(b.String(), "─", "-")
+	}
+	beside := "          More\nstring    word\n------    -----\n     6    seven\n     1\n"
+	assert.Equal(t, beside, text(20))
+	assert.Equal(t, beside, text(0))
+}
+
 func TestMarkdown(t *testing.T) {
 	assert.Equal(t, strings.TrimLeft(`
 # A pair for six\_\*

@@ -109,9 +109,11 @@ func beside(tables []*table.Table, width int, ascii bool) string {
 		return ""
 	}
 	const gap = 4
-	left := strings.Split(tables[0].Title+"\n"+tables[0].Text(width/2-gap/2, ascii), "\n")
-	right := strings.Split(tables[1].Title+"\n"+tables[1].Text(width/2-gap/2, ascii), "\n")
-	first := 0
+	var columns [2][]string
+	for i, t := range tables {
+		columns[i] = strings.Split(t.Title+"\n"+t.Text(max(0, width-gap)/2, ascii), "\n")
+	}
+	left, right, first := columns[0], columns[1], 0
 	for _, l := range left {
 		first = max(first, twwidth.Width(l))
 	}
