@@ -51,7 +51,7 @@ const slides = await page.evaluate(async () => {
     const start = performance.now();
     const changed = new Promise((go) => {
       const seen = new MutationObserver(() => (seen.disconnect(), go(undefined)));
-      seen.observe(document.getElementById("each"), { subtree: true, childList: true, characterData: true, attributes: true });
+      seen.observe(document.getElementById("fan"), { subtree: true, childList: true, attributes: true, attributeFilter: ["d", "x1", "y1", "points"] }); // drawn of the answer
     });
     slide.value = String(Number(slide.value) + (i % 10 < 5 ? 1 : -1));
     slide.dispatchEvent(new Event("input", { bubbles: true }));
