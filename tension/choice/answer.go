@@ -56,17 +56,14 @@ func (p *Plan) settle(f *field, places []int) bool {
 		changed = true
 		bass, treble := f.lengths(at)
 		set, miss := p.Suggest(bass, treble)
-		v := point{fixed: true, set: set}
+		v := point{Miss: miss, fixed: true, set: set}
 		if set != nil {
 			d, err := p.Detail(bass, treble, set)
 			if err != nil {
 				d = &Detail{Broken: []Miss{{Limit: Unbuildable, Bass: bass, Treble: treble, Gauge: -1}}}
 			}
 			v.e2, v.cents = float64(d.Error*d.Error), d.Inharmonicity.Value()
-			miss = append(d.Broken, Miss{Gauge: -1})[0]
-		}
-		if v.limit = miss.Limit; v.limit != Kept {
-			f.dropped.drop(miss, 1)
+			v.Miss = append(d.Broken, Miss{Gauge: -1})[0]
 		}
 		f.points[at] = v
 	}
@@ -78,11 +75,11 @@ func (p *Plan) fill(ctx context.Context, r *Result) error {
 	f := r.field
 	good := f.good()
 	for _, v := range f.points {
-		if v.limit == Kept {
+		if v.Limit == Kept {
 			r.Kept++
 		}
 	}
-	r.AsGood, r.Dropped = len(good), f.dropped.list()
+	r.AsGood, r.Dropped = len(good), f.dropped()
 	r.NotRemovable = unit.Ratio(sqrt(p.removed))
 	if r.Kept == 0 {
 		return ctx.Err()

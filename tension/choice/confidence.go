@@ -4,10 +4,7 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
-	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 
 	"scalepair/data/unit"
 	"scalepair/fan"
@@ -75,28 +72,23 @@ func (p *Plan) Confidence(ctx context.Context, r *Result, stock *gauges.Drawer, 
 	for k := range picks {
 		e[k], good[k] = make([]float64, trials), make([]bool, trials)
 	}
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), trials) {
-		wait.Go(func() {
-			t := p.newTrial()
-			for n := int(next.Add(1)) - 1; n < trials && ctx.Err() == nil; n = int(next.Add(1)) - 1 {
-				// Every trial has its own stream, so that it does not matter
-				// which goroutine makes it.
-				stock.Draw(rand.New(rand.NewPCG(seed, uint64(n))), t.stock)
-				t.begin(p)
-				for k := range picks {
-					e[k][n] = t.errorOf(&picks[k], math.Inf(1))
-					good[k][n] = t.good(e[k][n], rivals)
-				}
+	err := onAll(ctx, trials, func() func(n int) {
+		t := p.newTrial()
+		return func(n int) {
+			// Every trial has its own stream, so that it does not matter which
+			// goroutine makes it.
+			stock.Draw(rand.New(rand.NewPCG(seed, uint64(n))), t.stock)
+			t.begin(p)
+			for k := range picks {
+				e[k][n] = t.errorOf(&picks[k], math.Inf(1))
+				good[k][n] = t.good(e[k][n], rivals)
 			}
-		})
-	}
-	wait.Wait()
+		}
+	})
 	for k, pick := range r.Picks {
 		out.Picks = append(out.Picks, confidenceOf(pick.Kind, e[k], good[k]))
 	}
-	return out, ctx.Err()
+	return out, err
 }
 
 // confidenceOf sums up the trials of a pick.

@@ -182,21 +182,14 @@ type Dropped struct {
 // tally counts dropped pairs by limit.
 type tally [limits]Dropped
 
-// drop counts some pairs.
-func (t *tally) drop(m Miss, pairs int) {
+// drop counts one pair.
+func (t *tally) drop(m Miss) {
 	d := &t[m.Limit]
 	if d.Pairs == 0 || m.before(d.Nearest) {
 		d.Nearest = m
 	}
 	d.Limit = m.Limit
-	d.Pairs += pairs
-}
-
-// merge adds another tally.
-func (t *tally) merge(o *tally) {
-	for _, d := range o.list() {
-		t.drop(d.Nearest, d.Pairs)
-	}
+	d.Pairs++
 }
 
 // list gives the limits that dropped anything, in their order.

@@ -47,10 +47,10 @@ func (r *Result) Grid(most int) Grid {
 func (r *Result) gridPair(at int) GridPair {
 	f := r.field
 	v := f.points[at]
-	pair := GridPair{Limit: v.limit}
+	pair := GridPair{Limit: v.Limit}
 	pair.Bass, pair.Treble = f.lengths(at)
 	pair.Difference = pair.Bass - pair.Treble
-	if v.limit == Kept {
+	if v.Limit == Kept {
 		pair.Gauges, pair.Error, pair.Inharmonicity = v.set, unit.Ratio(sqrt(v.e2)), unit.Cents(v.cents)
 		pair.AsGood = !r.NoneNear && felt(v.e2, f.removed) <= f.allowed
 	}

@@ -193,16 +193,16 @@ func TestNoSetDoesBetter(t *testing.T) {
 		for at, v := range f.points {
 			bass, treble := f.lengths(at)
 			frame, reason := p.base.Frame(bass, treble)
-			if v.limit == ReverseFan || reason != fan.Fits {
+			if v.Limit == ReverseFan || reason != fan.Fits {
 				continue
 			}
 			want, ok := oracle{p, frame}.best()
 			if !ok {
 				none++
-				assert.True(t, v.limit >= WindingLength && v.limit <= OrderingRule, "%v", v.limit)
+				assert.True(t, v.Limit >= WindingLength && v.Limit <= OrderingRule, "%v", v.Limit)
 				continue
 			}
-			require.Equal(t, Kept, v.limit)
+			require.Equal(t, Kept, v.Limit)
 			found++
 			require.InDelta(t, want, math.Sqrt(v.e2), 1e-12)
 			d := p.drawn(bass, treble, v.set)

@@ -13,7 +13,7 @@ func sqrt(x float64) float64 { return math.Sqrt(max(0, x)) }
 func (f *field) rate() {
 	f.best = math.Inf(1)
 	for _, v := range f.points {
-		if v.limit == Kept {
+		if v.Limit == Kept {
 			f.best = min(f.best, felt(v.e2, f.removed))
 		}
 	}
@@ -29,7 +29,7 @@ func (f *field) noneNear() bool { return f.best > 5*float64(f.p.req.Feel.Noticea
 func (f *field) good() []int {
 	var out []int
 	for at, v := range f.points {
-		if v.limit == Kept && felt(v.e2, f.removed) <= f.allowed {
+		if v.Limit == Kept && felt(v.e2, f.removed) <= f.allowed {
 			out = append(out, at)
 		}
 	}

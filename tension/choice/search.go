@@ -14,9 +14,9 @@ import (
 
 // point is one pair of the grid, worked out.
 type point struct {
+	Miss          // of the limit that dropped it, or Kept
 	e2    float64 // E squared
 	cents float64 // inharmonicity of the string of lowest pitch
-	limit Limit   // that dropped it, or Kept
 	fixed bool    // worked out with the spacing of its own set
 	set   []int   // of a pair that no limit on gauges dropped
 }
@@ -28,15 +28,15 @@ type field struct {
 	points        []point // by bass, then treble
 	removed       float64 // U squared
 	allowed, best float64 // E with U taken off: the greatest that is as good as the best, and the least
-	dropped       tally
 }
 
-// pairOf works one pair out; the miss is of the limit that drops it.
-func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (v point, miss Miss) {
+// pairOf works one pair out.
+func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) point {
 	p := c.p
 	frame, miss := p.frameOf(base, bass, treble)
-	if v.limit = miss.Limit; v.limit != Kept {
-		return v, miss
+	v := point{Miss: miss, fixed: !p.gaps || p.req.Given != nil}
+	if v.Limit != Kept {
+		return v
 	}
 	broken := p.PairLimits(&frame)
 	if broken == nil {
@@ -48,48 +48,56 @@ func (c *chooser) pairOf(base *fan.Base, bass, treble unit.Length) (v point, mis
 		}
 	}
 	if broken == nil {
-		v = point{e2: mean(c.e2), cents: p.inharmonicity(c.set, c.places).Value(), set: slices.Clone(c.set)}
+		v.e2, v.cents, v.set = mean(c.e2), p.inharmonicity(c.set, c.places).Value(), slices.Clone(c.set)
 		broken = p.setLimits(c.set, c.places, unit.Cents(v.cents))
 	}
 	if broken != nil {
-		miss = broken[0]
-		miss.Bass, miss.Treble = bass, treble
+		v.Miss = broken[0]
+		v.Bass, v.Treble = bass, treble
 	}
-	v.limit, v.fixed = miss.Limit, !p.gaps || p.req.Given != nil
-	return v, miss
+	return v
 }
 
-// explore works out every pair of the grid, row by row on all processors. The
-// result does not depend on their number.
+// explore works out every pair of the grid. The result does not depend on the
+// number of processors.
 func (p *Plan) explore(ctx context.Context) (*field, error) {
 	f := &field{p: p, bass: p.req.Bass, treble: p.req.Treble, removed: p.removed}
 	f.points = make([]point, len(f.bass)*len(f.treble))
+	return f, onAll(ctx, len(f.points), func() func(at int) {
+		c := newChooser(p)
+		return func(at int) {
+			bass, treble := f.lengths(at)
+			f.points[at] = c.pairOf(p.base, bass, treble)
+		}
+	})
+}
+
+// onAll does n pieces of work on all processors, each with a worker of its own. The
+// error is that of ctx.
+func onAll(ctx context.Context, n int, worker func() func(i int)) error {
 	var next atomic.Int64
 	var wait sync.WaitGroup
-	tallies := make([]tally, min(runtime.GOMAXPROCS(0), len(f.bass)))
-	for n := range tallies {
+	for range min(runtime.GOMAXPROCS(0), n) {
 		wait.Go(func() {
-			c := newChooser(p)
-			for {
-				row := int(next.Add(1)) - 1
-				if row >= len(f.bass) || ctx.Err() != nil {
-					return
-				}
-				for t := range f.treble {
-					v, miss := c.pairOf(p.base, f.bass[row], f.treble[t])
-					if miss.Limit != Kept {
-						tallies[n].drop(miss, 1)
-					}
-					f.points[row*len(f.treble)+t] = v
-				}
+			work := worker()
+			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				work(i)
 			}
 		})
 	}
 	wait.Wait()
-	for n := range tallies {
-		f.dropped.merge(&tallies[n])
+	return ctx.Err()
+}
+
+// dropped lists the limits that dropped pairs.
+func (f *field) dropped() []Dropped {
+	var t tally
+	for _, v := range f.points {
+		if v.Limit != Kept {
+			t.drop(v.Miss)
+		}
 	}
-	return f, ctx.Err()
+	return t.list()
 }
 
 // lengths gives the pair at a place of the grid.

@@ -171,7 +171,7 @@ func (c *chooser) emptied(i int) Miss {
 	var removed tally
 	for _, g := range c.p.sorted {
 		if _, ok := c.admit(i, g, math.Inf(1)); !ok {
-			removed.drop(c.misses.list[0], 1)
+			removed.drop(c.misses.list[0])
 		}
 	}
 	most := removed[Kept]
