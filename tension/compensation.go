@@ -84,18 +84,21 @@ type pressed struct {
 	length, freq, height, tails float64
 }
 
-// octave is the s whose flatness is 0. That is so nearly straight in s that secants
-// have it after three or four.
+// octave is the s whose flatness is 0. That is so nearly straight in s that two or
+// three secants have it: what a last one of 1e-9 L leaves is far below a picometre.
 func (p pressed) octave() float64 {
 	before, value := 0.0, p.flatness(0)
 	s := -value / (2 * p.length)
 	for range 20 {
 		at := p.flatness(s)
-		step := at * (s - before) / (at - value)
-		if before, value = s, at; !(math.Abs(step) > 1e-14*p.length) {
+		if at == value {
 			break
 		}
-		s -= step
+		step := at * (s - before) / (at - value)
+		before, value = s, at
+		if s -= step; math.Abs(step) < 1e-9*p.length {
+			break
+		}
 	}
 	return s
 }
