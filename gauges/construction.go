@@ -21,12 +21,6 @@ const (
 
 var wrapForms = []string{"round", "flat"}
 
-// String gives "round" or "flat".
-func (f WrapForm) String() string { return wrapForms[f] }
-
-// MarshalText gives the word of String.
-func (f WrapForm) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
-
 // UnmarshalText reads one of those words.
 func (f *WrapForm) UnmarshalText(text []byte) error {
 	return suggest.Word(f, string(text), wrapForms)

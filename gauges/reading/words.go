@@ -18,9 +18,6 @@ var kindWords = []string{"weighed", "hung", "listed"}
 // String gives the word that the file uses.
 func (k Kind) String() string { return kindWords[k] }
 
-// MarshalText gives the word of String.
-func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
-
 // DiameterFrom says how a diameter is known.
 type DiameterFrom int
 
@@ -32,12 +29,6 @@ const (
 )
 
 var diameterWords = []string{"nominal", "measured"}
-
-// String gives "nominal" or "measured".
-func (d DiameterFrom) String() string { return diameterWords[d] }
-
-// MarshalText gives the word of String.
-func (d DiameterFrom) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads one of those words.
 func (d *DiameterFrom) UnmarshalText(text []byte) error {
@@ -53,9 +44,6 @@ func (s Shape) String() string {
 	}
 	return shapeWords[s]
 }
-
-// MarshalText gives "unknown", "round" or "hex".
-func (s Shape) MarshalText() ([]byte, error) { return []byte(shapeWords[s]), nil }
 
 // UnmarshalText reads one of those words.
 func (s *Shape) UnmarshalText(text []byte) error {

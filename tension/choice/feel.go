@@ -122,25 +122,20 @@ func Together(list []Target) (Target, error) {
 	return out, nil
 }
 
-// MarshalText gives the words that UnmarshalText reads; of a list the first.
-func (t Target) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
-
-// String says the target in the builder's words.
+// String says the target in the words that UnmarshalText reads, but for a list.
 func (t Target) String() string {
-	if t.Kind == Stated {
-		text := ""
-		for i, f := range t.Forces {
-			if i > 0 {
-				text += ", "
-			}
-			text += f.String()
-		}
-		if t.NoHarder {
-			return noHarder + text
-		}
-		return text
+	if t.Kind != Stated {
+		return targetWords[slices.IndexFunc(wordTargets, func(w Target) bool { return w.Kind == t.Kind && w.NoHarder == t.NoHarder })]
 	}
-	return targetWords[slices.IndexFunc(wordTargets, func(w Target) bool { return w.Kind == t.Kind && w.NoHarder == t.NoHarder })]
+	var forces []string
+	for _, f := range t.Forces {
+		forces = append(forces, f.String())
+	}
+	text := strings.Join(forces, ", ")
+	if t.NoHarder {
+		text = noHarder + text
+	}
+	return text
 }
 
 // Construction says whether a string keeps its reference string's, plain or
