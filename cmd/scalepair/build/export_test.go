@@ -1,6 +1,10 @@
 package build
 
-import "reflect"
+import (
+	"reflect"
+
+	"github.com/spf13/pflag"
+)
 
 var (
 	ParsePair = parsePair
@@ -11,4 +15,13 @@ var (
 func ValueAt(b *Build, key string) any {
 	v, _, _ := reach(reflect.ValueOf(b).Elem(), key)
 	return v.Interface()
+}
+
+// FlagsOf gives the flags of a command line that has no others.
+func FlagsOf(args ...string) (*Flags, error) {
+	var f Flags
+	set := pflag.NewFlagSet("", pflag.ContinueOnError)
+	f.Add(set)
+	f.Add(set, "trials", "seed")
+	return &f, set.Parse(args)
 }

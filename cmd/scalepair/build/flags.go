@@ -52,15 +52,6 @@ func (f *Flags) Add(set *pflag.FlagSet, names ...string) {
 	}
 }
 
-// FlagsOf gives the flags of a command line that has no others.
-func FlagsOf(args ...string) (*Flags, error) {
-	var f Flags
-	set := pflag.NewFlagSet("", pflag.ContinueOnError)
-	f.Add(set)
-	f.Add(set, "trials", "seed")
-	return &f, set.Parse(args)
-}
-
 // flag gives the flag of a name, which is made where there is none.
 func (f *Flags) flag(name string) *Flag {
 	if f.byName == nil {

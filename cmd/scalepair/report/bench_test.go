@@ -37,7 +37,7 @@ func demo(t *testing.T, args ...string) work {
 // demoWith is the demo with something changed.
 func demoWith(t *testing.T, change func(*build.Build), args ...string) work {
 	t.Helper()
-	j, err := build.Load(demoFile, flags(t, append([]string{"--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"}, args...)...))
+	j, err := build.Load(demoFile, report.FlagsOf(t, append([]string{"--bass", "700 mm", "--treble", "650 mm", "--gauges", "w56 w44 w34 w24 p17 p13"}, args...)...))
 	require.NoError(t, err)
 	change(j.Build)
 	w := work{in: &report.Input{Run: j}}
@@ -50,14 +50,6 @@ func demoWith(t *testing.T, change func(*build.Build), args ...string) work {
 	w.l, err = fan.New(w.d.Spec)
 	require.NoError(t, err)
 	return w
-}
-
-// flags are those of a command line.
-func flags(t *testing.T, args ...string) *build.Flags {
-	t.Helper()
-	f, err := build.FlagsOf(args...)
-	require.NoError(t, err)
-	return f
 }
 
 func (w work) bench(t *testing.T, o report.BenchOptions) *report.Bench {

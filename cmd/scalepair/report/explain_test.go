@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/cmd/scalepair/build"
+	"scalepair/cmd/scalepair/report"
 	"scalepair/tension/choice"
 )
 
@@ -20,7 +21,7 @@ var inWords = regexp.MustCompile(`by trial|root of the|as above|mean of theirs|t
 // worked is the work for one string of the demo on a pair of its own.
 func worked(t *testing.T, args []string, number int, fret float64) (*choice.Detail, *build.Work) {
 	t.Helper()
-	r, err := build.Load(demoFile, flags(t, append(args, "--bass", "700 mm", "--treble", "650 mm")...))
+	r, err := build.Load(demoFile, report.FlagsOf(t, append(args, "--bass", "700 mm", "--treble", "650 mm")...))
 	require.NoError(t, err)
 	p, err := r.Plan()
 	require.NoError(t, err)

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -22,11 +23,19 @@ func TestFewWarningsWithASourceEach(t *testing.T) {
 	}
 }
 
+// FlagsOf are those of a command line.
+func FlagsOf(t *testing.T, args ...string) *build.Flags {
+	t.Helper()
+	var f build.Flags
+	set := pflag.NewFlagSet("", pflag.ContinueOnError)
+	f.Add(set)
+	require.NoError(t, set.Parse(args))
+	return &f
+}
+
 func inputOf(t *testing.T, args ...string) (*Input, *choice.Detail) {
 	t.Helper()
-	over, err := build.FlagsOf(args...)
-	require.NoError(t, err)
-	r, err := build.Load("../../../data/demo/build.toml", over)
+	r, err := build.Load("../../../data/demo/build.toml", FlagsOf(t, args...))
 	require.NoError(t, err)
 	in := &Input{Run: r}
 	in.Plan, err = r.Plan()
