@@ -14,9 +14,10 @@
 // the strings and the feel, neck.go those of the neck that are a word or a list,
 // list.go the values that are one for all strings, a list or a range. From bytes
 // to a Build: read.go, places.go where everything stands, check.go and fields.go
-// what each key may be, ranges.go how large. What belongs together: rules.go,
+// every key into its field, ranges.go how large. What belongs together: rules.go,
 // settle.go, tunings.go. Over the file: flag.go, flags.go. Back into files:
-// save.go, template.go. With the readings beside it: run.go, request.go what is
+// template.go, edit.go single keys, save.go the chosen pair, keys.go what a form
+// shows. With the readings beside it: run.go, request.go what is
 // asked of the choice, columns.go and asked.go a comparison, lack.go what the stock
 // lacks, work.go the work of one string, bench.go and resolution.go the bench.
 package build
