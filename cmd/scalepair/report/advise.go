@@ -141,11 +141,7 @@ func (a *Advice) rest(doc *document.Document) {
 	}
 	doc.Heading("What was asked")
 	doc.List(a.Asked...)
-	if len(a.Dropped) > 0 {
-		doc.Table(a.DroppedList)
-	} else {
-		doc.Para("Nothing was dropped: all %s tried keep every limit.", plural(a.Tried, "pair"))
-	}
+	doc.Table(a.DroppedList)
 }
 
 // answer is what a builder can act on.

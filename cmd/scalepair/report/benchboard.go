@@ -133,7 +133,7 @@ func (b *Bench) slots() Step {
 	if b.l.Spec.ZeroFret {
 		do += " Fret 0 is the zero fret: its slot lies on the nut line itself, and its fence stands behind that line, so its places are below zero."
 	}
-	switch text := b.in.fineUnits().LenText(half, markDecimals); {
+	switch text := b.in.Units.Decimal().LenText(half, markDecimals); {
 	case fence:
 		t.Note(fmt.Sprintf("Half a kerf is %s, square to the slot. Slant: positive where the bass end is nearer the bridge.", text))
 	case half > 0:

@@ -121,7 +121,7 @@ func (b *Bench) marks() Step {
 			setColumn(b, "from nut", "set_from_nut", func(r markRow) mark.Rounded { _, at, _ := of(r); return at }),
 			setColumn(b, "step", "set_step", func(r markRow) mark.Rounded { _, _, step := of(r); return step }),
 			table.Length(table.Units{}, "", "from_nut", markDecimals, func(r markRow) unit.Length { m, _, _ := of(r); return m.FromNut }),
-			table.Length(b.in.fineUnits(), "a cent", "one_cent", markDecimals, func(r markRow) unit.Length { m, _, _ := of(r); return m.OneCent }))
+			table.Length(b.in.Units.Decimal(), "a cent", "one_cent", markDecimals, func(r markRow) unit.Length { m, _, _ := of(r); return m.OneCent }))
 	}
 	return Step{Title: marksTitle, beside: true,
 		Do: []string{"Lay the ruler along the string line, its zero on the nut mark, and mark every fret without lifting it; steps are for calipers, and add up to the marks as printed. " +

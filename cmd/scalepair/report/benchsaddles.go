@@ -33,7 +33,7 @@ func (b *Bench) known(p fan.SaddlePoint) bool { return b.d.Strings[p.String-1].C
 
 // bridge says how bridge and saddles are placed.
 func (b *Bench) bridge() Step {
-	title, u := "Bridge and saddles", b.in.fineUnits()
+	title, u := "Bridge and saddles", b.in.Units.Decimal()
 	if b.saddles == nil {
 		why := "no set of gauges is settled"
 		if b.d != nil {
@@ -57,7 +57,7 @@ func (b *Bench) bridge() Step {
 
 // travelWords compare the need with the saddle travel, where that is stated.
 func (b *Bench) travelWords() string {
-	s, u := b.Saddles, b.in.fineUnits()
+	s, u := b.Saddles, b.in.Units.Decimal()
 	need := fmt.Sprintf("Saddle travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.Rear, scaleDecimals), u.LenText(s.Needed, scaleDecimals))
 	var unknown []int
 	for _, p := range b.saddles.Points {
@@ -78,7 +78,7 @@ func (b *Bench) travelWords() string {
 
 // compensationTable says how far each saddle stands behind its theoretical line.
 func (b *Bench) compensationTable() *table.Table {
-	u, req := b.in.fineUnits(), b.in.Plan.Request()
+	u, req := b.in.Units.Decimal(), b.in.Plan.Request()
 	of := func(heading, key string, f func(fan.SaddlePoint) unit.Length) table.Column[fan.SaddlePoint] {
 		return table.Length(u, heading, key, scaleDecimals, f).Known(b.known)
 	}

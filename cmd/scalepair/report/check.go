@@ -117,7 +117,7 @@ func (r *Check) Document() *document.Document {
 
 // line prints the marks of one line.
 func (r *Check) line(doc *document.Document, l mark.LineResult) {
-	name, u := l.Line.String(), r.in.fineUnits()
+	name, u := l.Line.String(), r.in.Units.Decimal()
 	if !slices.ContainsFunc(l.Marks, func(m mark.Result) bool { return m.Readings > 0 }) {
 		doc.Para("%s line: nothing was measured.", capital(name))
 		return
@@ -163,7 +163,7 @@ func (r *Check) across() *table.Table {
 		what, verdict string
 		mark.Diagonal
 	}
-	a, u := r.Across, r.in.fineUnits()
+	a, u := r.Across, r.in.Units.Decimal()
 	var rows []row
 	for _, d := range a.Diagonals {
 		rows = append(rows, row{mark.DiagonalName(d.Kind, d.Fret), none, d})

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
 	"scalepair/fan/mark"
 )
@@ -121,10 +120,7 @@ func (r *Check) tolerance() string {
 }
 
 // text prints a small length.
-func (r *Check) text(l unit.Length) string { return r.in.fineUnits().LenText(l, markDecimals) }
-
-// fineUnits print small differences in decimals, to 0.01 mm or 0.0001 in.
-func (in *Input) fineUnits() table.Units { return in.Units.Decimal() }
+func (r *Check) text(l unit.Length) string { return r.in.Units.Decimal().LenText(l, markDecimals) }
 
 // advice names the slips with what to do, or says that none stands out and how
 // large one would have to be.
@@ -183,7 +179,7 @@ func (r *Check) sized(f Finding) string {
 	if f.Size < 0 {
 		long = short
 	}
-	text := fmt.Sprintf("%s (%s ± %s %s", f.Words, r.in.fineUnits().Len(size(f.Size), markDecimals), r.text(max(f.U, leastU)), long)
+	text := fmt.Sprintf("%s (%s ± %s %s", f.Words, r.in.Units.Decimal().Len(size(f.Size), markDecimals), r.text(max(f.U, leastU)), long)
 	if f.Reading != nil {
 		text += fmt.Sprintf(", line %d", f.Reading.Place.Line)
 	}

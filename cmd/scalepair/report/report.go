@@ -6,12 +6,13 @@
 // strings.go one string, strung.go a pair with its set, worst.go its worst string
 // and bend, bars.go their tensions as a picture; limits.go, cautions.go and
 // warnings.go what is said about them. Then the commands: advise.go with
-// reasons.go, lack.go, tradeoff.go, asked.go, map.go and fromblank.go; compare.go with columns.go; tension.go and explain.go; gauges.go
-// with gaugetable.go, gaugewords.go and gaugeplot.go, next.go; layout.go with
-// slants.go and neutral.go; bench.go with shopping.go, benchlines.go,
-// benchfigure.go, benchboard.go, benchstrings.go and benchsaddles.go, its steps in
-// working order; check.go with checkverdict.go and checkwords.go. picture.go has the
-// words of a drawing, sheet.go the bench sheet.
+// reasons.go, lack.go, tradeoff.go, asked.go, map.go and fromblank.go; compare.go
+// with columns.go; tension.go and explain.go; gauges.go with gaugetable.go,
+// gaugewords.go and gaugeplot.go, next.go; layout.go with neutral.go; bench.go with
+// shopping.go, benchlines.go, benchfigure.go, benchboard.go, benchstrings.go and
+// benchsaddles.go, its steps in working order; check.go with checkverdict.go and
+// checkwords.go. picture.go has the words of a drawing, sheet.go the bench sheet;
+// pairs.go and fanlines.go give what is drawn elsewhere.
 package report
 
 import (
