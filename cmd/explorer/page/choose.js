@@ -128,7 +128,7 @@ export function choose(app) {
     const { tension, layout } = pair;
     const value = worthOf();
     words.set(value);
-    fan.draw({ fan: { ...pair.fan, blank_mm: null }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
+    fan.draw({ fan: { ...pair.fan, blank_mm: null }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, reference: app.keyText("reference.name"), leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
     rows.set(tension, stock(), units, kept());
     if (advice) picks.set(pickRows(), units);
     byId("compared").hidden = !answers.compared;
@@ -153,7 +153,7 @@ export function choose(app) {
   /** Gauges that can be chosen, by linear density. */
   function stock() {
     const gauges = [...(answers.gauges?.gauges ?? [])].sort((a, b) => a.linear_density_g_per_m - b.linear_density_g_per_m);
-    return gauges.map((g) => ({ label: g.gauge, words: `${app.units.len(g.outer_mm, 2)} ${g.construction}` }));
+    return gauges.map((g) => ({ label: g.gauge, words: `${app.units.diameter(g.outer_mm)} ${g.construction}` }));
   }
 
   /** Whether one set stands for every pair. */

@@ -18,6 +18,7 @@ import { angle } from "./units.js";
  * @property {number} treble in mm
  * @property {Units} units
  * @property {boolean} leftHanded
+ * @property {string} reference the name of the instrument whose frets are drawn in grey
  * @property {boolean} atBridge the neutral fret is the bridge
  * @property {{line: string, fret: number, verdict: string}[]} [marks] with what the check says of them
  * @property {number} [fret] the one in hand
@@ -91,7 +92,7 @@ export function fanDrawing(box, turn) {
   }
 
   /** @param {Shown} s */
-  function label({ fan, layout, bass, treble, units }) {
+  function label({ fan, layout, bass, treble, units, reference }) {
     const slant = (/** @type {number} */ n) => fan.frets.find((o) => o.fret === n);
     const twelve = slant(12), last = fan.frets[fan.frets.length - 1];
     /** @type {[string, number, Line][]} */
@@ -127,6 +128,7 @@ export function fanDrawing(box, turn) {
       out.push({ at: [a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part + off + 4.5], anchor: "middle", words: name, figure: `${units.scale(mm)} ${units.lengthName}` });
     }
     attr(measures, "d", d);
+    if (fan.reference) out.push({ at: upright ? [0, box.height - 2] : [box.width, 13], anchor: upright ? "start" : "end", words: `small ticks: frets of ${reference || "the reference"}`, figure: "" });
     list(words, out, () => {
       const name = svg("tspan"), figure = svg("tspan", { class: "figure" });
       const text = svg("text", { class: "halo" }, name, " ", figure);

@@ -16,7 +16,7 @@ import { angle } from "./units.js";
 /** What can be taken to the bench: kind of file, name, what it is, flags. */
 const FILES = /** @type {const} */ ([
   ["sheet", "Bench sheet", "tables, cautions and drawings, to print", "HTML", {}],
-  ["pdf", "Full-size drawing, A4", "on pages with 100 mm check bars", "PDF", { paper: "a4" }],
+  ["pdf", "Full-size drawing, A4", "on pages with long check bars", "PDF", { paper: "a4" }],
   ["pdf", "Full-size drawing, Letter", "the same on the other paper", "PDF", { paper: "letter" }],
   ["dxf", "Drawing for a router", "centre lines, slots, outline", "DXF", {}],
   ["svg", "Drawing to edit", "the same lines", "SVG", {}],
@@ -117,7 +117,7 @@ export function make(app) {
     head.classList.toggle("bad", broken.length > 0);
     fret = Math.min(fret, layout.marks.length);
     const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));
-    fan.draw({ fan: { ...pair.fan, blank_mm: outlineOf(fits.find((b) => b.name === blank)) }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, leftHanded: store.state.view.leftHanded, atBridge: tension.neutral_at_bridge, marks: verdicts, fret });
+    fan.draw({ fan: { ...pair.fan, blank_mm: outlineOf(fits.find((b) => b.name === blank)) }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, reference: app.keyText("reference.name"), leftHanded: store.state.view.leftHanded, atBridge: tension.neutral_at_bridge, marks: verdicts, fret });
     say(unit, units.lengthName);
     card.set(layout.marks, fret);
     squares.set(check, checkWords(check), layout.marks.length, fret);

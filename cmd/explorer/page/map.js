@@ -60,13 +60,13 @@ export function pairMap(box, go) {
         if (!f) return;
         const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], words = capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick), room = words.length * 7.4 + 30;
         const others = named.filter((o) => o !== pick).map((o) => (f ? [f.x(o.bass_mm) - x, f.y(o.treble_mm) - y] : [0, 0])).filter(([, dy]) => Math.abs(dy) < 16);
-        // Beside its ring where there is room, else beneath it.
-        const right = !others.some(([dx]) => dx >= 0 && dx < room) && x + room < f.whole, left = !others.some(([dx]) => dx <= 0 && -dx < room) && x - room > f.left;
+        // Above or below its ring, clear of the cross; to the side where there is room.
+        const right = !others.some(([dx]) => dx >= 0 && dx < room) && x + room < f.whole, left = !right && !others.some(([dx]) => dx <= 0 && -dx < room) && x - room > f.left;
         const anchor = right ? "start" : left ? "end" : "middle";
         attr(ring, "cx", px(x));
         attr(ring, "cy", px(y));
-        attr(name, "x", px(right ? x + 18 : left ? x - 18 : clamp(x, f.left + room / 2 - 14, f.whole - room / 2 + 14)));
-        attr(name, "y", px(right || left ? y + 4.5 : y + 26));
+        attr(name, "x", px(right ? x + 10 : left ? x - 10 : clamp(x, f.left + room / 2 - 14, f.whole - room / 2 + 14)));
+        attr(name, "y", px(!right && !left ? y + 28 : y - f.top < 28 ? y + 20 : y - 12));
         attr(name, "class", grid?.at({ bass: pick.bass_mm, treble: pick.treble_mm })?.good ? "halo on-good" : "halo");
         attr(name, "text-anchor", anchor);
         say(name, words);

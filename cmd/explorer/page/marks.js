@@ -60,7 +60,7 @@ export function markCard(box, app, turn) {
         input.disabled = false;
         at = fretAt;
         const row = app.answers.marks?.rows.find((r) => r.cells.line === line && (r.cells.pass ?? "") === pass && (pass === "" || Number(r.cells.fret) === fretAt));
-        const inches = app.answers.marks?.columns.includes("measured_in") ?? false;
+        const inches = app.answers.marks?.columns.includes("measured_in") ?? app.units.inches;
         const text = row?.cells[inches ? "measured_in" : "measured_mm"] ?? "";
         if (moved) input.value = text;
         else show(input, text);

@@ -26,6 +26,7 @@ export function largePair(box) {
       bass.set(units.scale(place.bass));
       treble.set(units.scale(place.treble));
       say(unit, units.lengthName);
+      box.classList.toggle("long", (units.scale(place.bass) + units.scale(place.treble)).length > 7);
       say(words, `${units.len(place.bass)} bass, ${units.len(place.treble)} treble`);
     },
   };

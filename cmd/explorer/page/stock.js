@@ -125,7 +125,7 @@ function familyTable(choose, chosen) {
   const name = el("span"), body = el("tbody");
   const node = el("table", { class: "family" }, el("caption", {}, name),
     el("thead", {}, el("tr", {}, el("th", { scope: "col" }, "Gauge"), el("th", { scope: "col", class: "n" }, "Linear density, g/m"),
-      el("th", { scope: "col" }, el("span", { class: "bar-scale" }, el("i", {}, `−${ENDS}`), el("i", {}, "family"), el("i", {}, `+${ENDS} %`))), el("th", { scope: "col" }, "Known by"))), body);
+      el("th", { scope: "col" }, el("span", { class: "bar-scale" }, el("i", {}, `−${ENDS}`), el("i", {}, `+${ENDS} %`))), el("th", { scope: "col" }, "Known by"))), body);
   function row() {
     let label = "";
     const name = el("span"), again = el("small", { class: "again", "aria-hidden": "true" }, "look again"), button = el("button", { onclick: () => choose(label) }, name, again), density = el("span"), u = el("small"), known = el("td", { class: "known" });
@@ -207,7 +207,7 @@ function gaugePanel(box, app, edit) {
       label = e.label;
       say(name, e.label);
       const g = e.gauge;
-      say(what, g ? `${app.units.len(g.outer_mm, 3)} ${g.construction}${g.core_mm && g.construction !== "plain" ? `, core ${app.units.len(g.core_mm, 2)}` : ""}` : "");
+      say(what, g ? `${app.units.diameter(g.outer_mm)} ${g.construction}${g.core_mm && g.construction !== "plain" ? `, core ${app.units.diameter(g.core_mm)}` : ""}` : "");
       const [value, ofIt] = g ? uncertain(g.linear_density_g_per_m, g.linear_density_standard_uncertainty_g_per_m, 4) : ["", ""];
       say(density, value);
       say(u, g ? `${ofIt} g/m${g.flags.includes("estimated") ? ", estimated" : ""}` : "");
@@ -228,7 +228,7 @@ function gaugePanel(box, app, edit) {
       }
       say(heading, e.rows.length === 1 ? "1 row" : `${e.rows.length} rows`);
       list(rows, e.rows.map((row) => ({ row, entry: e })), () => readingRow(app, edit));
-      say(notes, [g?.length_for_1_percent_standard_uncertainty_mm ? `${app.units.len(g.length_for_1_percent_standard_uncertainty_mm, 0)} of it, in one piece or several, give 1 % in one weighing.` : "", ...(g?.notes ?? [])].filter(Boolean).join(" "));
+      say(notes, [g?.length_for_1_percent_standard_uncertainty_mm ? `${app.units.len(g.length_for_1_percent_standard_uncertainty_mm, 0)} of it, in one piece or several, give 1 % in one weighing.` : "", ...(g?.notes ?? []).map((note) => capital(note) + ".")].filter(Boolean).join(" "));
     },
   };
 }
@@ -279,10 +279,10 @@ function readingRow(app, edit) {
     /** @param {{row: RowOf, entry: Entry}} item */
     update({ row, entry }) {
       line = row.line;
-      const columns = [...new Set([...(app.answers.readings?.columns ?? []), ...(app.answers.readings?.known_columns ?? [])])];
+      const { columns: own = [], known_columns: known = [] } = app.answers.readings ?? {}, columns = [...new Set([...own, ...known])];
       const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map((f) => f.text).join("\n") }));
       const weighed = (row.cells.kind ?? "weighed") !== "listed";
-      const open = cells.filter((c) => (weighed && FIRST.includes(c.column)) || c.fault);
+      const open = cells.filter((c) => (weighed && FIRST.includes(c.column) && own.includes(c.column)) || c.fault);
       list(first, open, cell);
       list(rest, cells.filter((c) => !open.includes(c)), cell);
       const reading = entry.gauge?.readings_in_full?.find((r) => r.line === row.line);

@@ -47,6 +47,11 @@ export class Units {
     return String(Number(fixed(this.inches ? mm / MM_PER_INCH : mm, this.inches ? 3 : 2).replace(MINUS, "-")));
   }
 
+  /** A string's diameter, without zeros that say nothing. @param {number} mm */
+  diameter(mm) {
+    return `${Number(this.of(mm).toFixed(this.inches ? 4 : 3))} ${this.lengthName}`;
+  }
+
   /** The other way, for places on a rule. @param {number} value in the unit @returns {number} in mm */
   mm(value) {
     return this.inches ? value * MM_PER_INCH : value;
