@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -68,18 +69,10 @@ func (b Bars) alt() string {
 func barLabel(s string) string { return shorten(s, 24) }
 
 func (b Bars) keys() []key {
-	var u, target bool
-	for _, bar := range b.Bars {
-		u, target = u || bar.U > 0, target || bar.Target > 0
+	return []key{
+		{slices.ContainsFunc(b.Bars, func(o Bar) bool { return o.Target > 0 }), "target", func(c *canvas, x, y float64) { c.target(x, y-9, y+9) }},
+		{slices.ContainsFunc(b.Bars, func(o Bar) bool { return o.U > 0 }), "two standard uncertainties, from the readings", func(c *canvas, x, y float64) { c.lying(x-10, x+10, y) }},
 	}
-	var keys []key
-	if target {
-		keys = append(keys, key{"target", func(c *canvas, x, y float64) { c.target(x, y-9, y+9) }})
-	}
-	if u {
-		keys = append(keys, key{"two standard uncertainties, from the readings", func(c *canvas, x, y float64) { c.lying(x-10, x+10, y) }})
-	}
-	return keys
 }
 
 // bar draws one bar with its label, whisker, target and note about y.

@@ -117,8 +117,8 @@ func (c *canvas) shape(class string, corners int, x, y, r float64) {
 	c.path(class, xy...)
 }
 
-// whisker is a bar with caps between two values of an axis, upright at x or lying
-// at y.
+// upright is a bar with caps from top to bottom at x; lying one between two places at
+// y.
 func (c *canvas) upright(x, top, bottom float64) {
 	c.path("sp-axis", x-3, top, x+3, top, x, top, x, bottom, x-3, bottom, x+3, bottom)
 }
@@ -151,26 +151,28 @@ func shorten(s string, letters int) string {
 	return string(r[:letters-1]) + "…"
 }
 
-// key is one entry of a legend: draw puts the mark with its middle at x, y.
+// key is one entry of a legend, where it is on: draw puts the mark with its middle
+// at x, y.
 type key struct {
+	on    bool
 	label string
 	draw  func(c *canvas, x, y float64)
 }
 
 // legend sets the keys in rows from y down and gives the y below them.
 func (c *canvas) legend(y float64, keys []key) float64 {
-	x := 8.0
+	x, below := 8.0, y-22
 	for _, k := range keys {
+		if !k.on {
+			continue
+		}
 		w := 34 + textWidth(k.label)
 		if x > 8 && x+w > width-8 {
 			x, y = 8, y+22
 		}
 		k.draw(c, x+12, y-5)
 		c.text("", x+28, y, k.label)
-		x += w + 12
+		x, below = x+w+12, y
 	}
-	if len(keys) == 0 {
-		return y - 22
-	}
-	return y
+	return below
 }

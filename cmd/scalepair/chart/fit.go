@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -101,24 +102,15 @@ func (f Fit) extents() (x, y extent) {
 
 // keys gives the legend of the families and kinds that occur.
 func (f Fit) keys() []key {
+	some := func(is func(Point) bool) bool { return slices.ContainsFunc(f.Points, is) }
 	var keys []key
 	for i, name := range f.Families {
-		keys = append(keys, key{name, func(c *canvas, x, y float64) { c.shape("sp-axis", corners(i), x, y, 5) }})
-	}
-	var found [3]bool
-	bars := false
-	for _, q := range f.Points {
-		found[q.Kind], bars = true, bars || q.U > 0
+		keys = append(keys, key{true, name, func(c *canvas, x, y float64) { c.shape("sp-axis", corners(i), x, y, 5) }})
 	}
 	for kind, look := range kinds {
-		if found[kind] {
-			keys = append(keys, key{look.name, func(c *canvas, x, y float64) { c.shape(look.class, 0, x, y, look.r) }})
-		}
+		keys = append(keys, key{some(func(q Point) bool { return int(q.Kind) == kind }), look.name, func(c *canvas, x, y float64) { c.shape(look.class, 0, x, y, look.r) }})
 	}
-	if bars {
-		keys = append(keys, key{"two standard uncertainties", func(c *canvas, x, y float64) { c.upright(x, y-7, y+7) }})
-	}
-	return keys
+	return append(keys, key{some(func(q Point) bool { return q.U > 0 }), "two standard uncertainties", func(c *canvas, x, y float64) { c.upright(x, y-7, y+7) }})
 }
 
 // alt counts the points and names the suspects.

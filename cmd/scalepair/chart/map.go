@@ -140,31 +140,24 @@ func (q Pair) shade(bounds []tick) int {
 }
 
 func (m Map) keys(g grid, bounds []tick) []key {
-	swatch := func(opacity float64) func(*canvas, float64, float64) {
-		return func(c *canvas, x, y float64) {
-			c.rect("sp-cell", opacity, x-11, y-7, 22, 14)
+	others := slices.ContainsFunc(m.Pairs, func(q Pair) bool { return !q.Good })
+	swatch := func(on bool, label string, shade int) key {
+		return key{on, label, func(c *canvas, x, y float64) {
+			c.rect("sp-cell", shades[shade], x-11, y-7, 22, 14)
 			c.rect("sp-axis", 1, x-11, y-7, 22, 14)
+		}}
+	}
+	keys := []key{swatch(g.has(0), "as good as the best", 0)}
+	for i, b := range bounds {
+		keys = append(keys, swatch(others, "feel error under "+b.label+" %", i+1))
+	}
+	last := map[bool]string{true: "more", false: "not as good"}[len(bounds) > 0]
+	return append(keys, swatch(others, last, len(bounds)+1), key{g.has(dropped), "dropped by a limit", func(c *canvas, x, y float64) {
+		for dx := -8.0; dx <= 8; dx += 8 {
+			c.path("sp-grid", x+dx-4, y+7, x+dx+4, y-7)
 		}
-	}
-	var keys []key
-	if g.has(0) {
-		keys = append(keys, key{"as good as the best", swatch(shades[0])})
-	}
-	if slices.ContainsFunc(m.Pairs, func(q Pair) bool { return !q.Good }) {
-		for i, b := range bounds {
-			keys = append(keys, key{"feel error under " + b.label + " %", swatch(shades[i+1])})
-		}
-		keys = append(keys, key{map[bool]string{true: "more", false: "not as good"}[len(bounds) > 0], swatch(shades[len(bounds)+1])})
-	}
-	if g.has(dropped) {
-		keys = append(keys, key{"dropped by a limit", func(c *canvas, x, y float64) {
-			for dx := -8.0; dx <= 8; dx += 8 {
-				c.path("sp-grid", x+dx-4, y+7, x+dx+4, y-7)
-			}
-			c.rect("sp-axis", 1, x-11, y-7, 22, 14)
-		}})
-	}
-	return keys
+		c.rect("sp-axis", 1, x-11, y-7, 22, 14)
+	}})
 }
 
 // differences draws lines of equal difference, and gives their lower ends.

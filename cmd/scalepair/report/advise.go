@@ -112,7 +112,9 @@ func (a *Advice) Document() *document.Document {
 		doc.Table(a.pickTable())
 	}
 	doc.List(a.Reasons...)
-	doc.Figure("Map of scale pairs", a.Map())
+	if a.Kept > 1 {
+		doc.Figure("Map of scale pairs", a.Map())
+	}
 	if a.together() != nil && !a.full {
 		doc.Table(a.together())
 	} else {
