@@ -27,7 +27,7 @@ type Row struct {
 func (r *Row) Get(name string) string { return r.Cell(name).Text() }
 
 // Has reports whether the table has the column.
-func (r *Row) Has(name string) bool { return r.find(name) >= 0 }
+func (r *Row) Has(name string) bool { return r.head.find(name) >= 0 }
 
 // Unit returns the unit in the column's heading ("mm" of "outer_mm"), "" when
 // the heading has none or the column is absent.
@@ -36,13 +36,6 @@ func (r *Row) Unit(name string) string { return r.Cell(name).Unit() }
 // Place returns file, line and column of the cell, or of the row when the
 // column is absent or the row too short.
 func (r *Row) Place(name string) fault.Place { return r.Cell(name).Place() }
-
-func (r *Row) find(name string) int {
-	if r.head == nil {
-		return -1
-	}
-	return r.head.find(name)
-}
 
 // Cells yields the cells that hold something and stand under a heading, from
 // left to right.
@@ -58,7 +51,7 @@ func (r *Row) Cells() iter.Seq[Cell] {
 
 // Cell returns the cell under a name, which is without text where the table has
 // no such column or the row is too short.
-func (r *Row) Cell(name string) Cell { return Cell{r, r.find(name)} }
+func (r *Row) Cell(name string) Cell { return Cell{r, r.head.find(name)} }
 
 // Length reads a cell as Cell.Length does.
 func (r *Row) Length(name string, faults *fault.List) (unit.Length, bool) {
@@ -80,7 +73,7 @@ type Cell struct {
 }
 
 func (c Cell) heading() heading {
-	if c.row.head == nil || c.i < 0 || c.i >= len(c.row.head.cells) {
+	if c.i < 0 || c.i >= len(c.row.head.cells) {
 		return heading{}
 	}
 	return c.row.head.cells[c.i]

@@ -90,12 +90,3 @@ func TestWithoutUnits(t *testing.T) {
 	got = rows(t, "gauge,outer\na,0.3 mm\nb,0.3\n")
 	assert.False(t, csvtable.WithoutUnits(got, columns).InRow(&got[1]), "one cell has a unit: the others' slip is theirs")
 }
-
-func TestZeroRow(t *testing.T) {
-	var r csvtable.Row
-	assert.Empty(t, r.Get("gauge"))
-	assert.Empty(t, r.Unit("gauge"))
-	assert.Zero(t, r.Place("gauge"))
-	_, _, ok := r.Cell("gauge").DecimalComma()
-	assert.False(t, ok)
-}

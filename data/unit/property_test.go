@@ -13,18 +13,6 @@ import (
 
 var _ = testutil.Seed("1")
 
-// Sixteen ounces or seven thousand grains are a pound; an ounce is
-// 28.349523125 g and a grain 64.79891 mg (arithmetic from the pound).
-func TestPartsOfAPound(t *testing.T) {
-	assert.InEpsilon(t, 28.349523125e-3, unit.Ounce, 1e-15)
-	assert.InEpsilon(t, 64.79891e-6, unit.Grain, 1e-15)
-	for _, text := range []string{"1 lb", "16 oz", "7000 gr"} {
-		m, err := unit.ParseMass(text)
-		require.NoError(t, err)
-		assert.Equal(t, unit.Mass(0.45359237), m, text)
-	}
-}
-
 // Printing and reading are exact inverses over every finite value.
 func TestStringReadsBackExactly(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
