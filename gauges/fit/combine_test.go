@@ -53,7 +53,7 @@ func TestDisagreementWidensAndIsNamed(t *testing.T) {
 	near(t, chi/math.Sqrt(1/(u1*u1)+1/(u2*u2)), float64(g.U), 1e-9)
 	require.Len(t, s.Suspects(), 1)
 	assert.Equal(t, 3, s.Suspects()[0].Place.Line)
-	assert.Contains(t, s.Suspects()[0].String(), "r.csv:3:1: gauge a has readings further apart than chance allows")
+	assert.Contains(t, s.Suspects()[0].Why, "has readings further apart than chance allows")
 }
 
 func TestHungAndWeighedAreCombinedAndCompared(t *testing.T) {

@@ -41,7 +41,7 @@ func TestSlipsAreWorded(t *testing.T) {
 			assert.True(t, strings.HasPrefix(c.slip, x.Meant[0].Text+" would fit"))
 			assert.True(t, gauge(t, s, "013").Suspect)
 			assert.Equal(t, gauge(t, s, "013").Outer, gauge(t, s, "013").Core, "a slip does not thin the wire")
-			assert.Contains(t, x.String(), "r.csv:11:1: gauge 013 is ")
+			assert.Equal(t, 11, x.Place.Line)
 			assert.Contains(t, s.Fits[0].LeftOut, "013")
 		})
 	}

@@ -29,19 +29,6 @@ type Meant struct {
 	Text string `json:"value"`
 }
 
-// String is the suspect in one line: place, gauge, what gave it away, what would
-// fit, what may have happened.
-func (s Suspect) String() string {
-	out := fmt.Sprintf("gauge %s %s; %s", s.Gauge, s.Why, s.WouldFit)
-	if s.Place != (fault.Place{}) {
-		out = s.Place.String() + ": " + out
-	}
-	for _, what := range s.Slips {
-		out += "; " + what
-	}
-	return out
-}
-
 // Suspects lists the readings to look at for slips, largest deviation first.
 func (s Stock) Suspects() []Suspect {
 	var out []Suspect
