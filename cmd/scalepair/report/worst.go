@@ -81,7 +81,7 @@ func (s *Strung) bendOff(b choice.BendDetail) (far float64, words string) {
 	}
 	words = fmt.Sprintf("fret %s takes %s", trim(b.Fret), is)
 	switch {
-	case b.WantedForce == 0:
+	case b.WantedForce == 0 || is == wanted:
 		return 0, words
 	case noHarder:
 		return max(force, distance), words + " of at most " + wanted
