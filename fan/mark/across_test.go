@@ -1,6 +1,7 @@
 package mark_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -81,6 +82,9 @@ func TestOneDiagonalLeavesItOpen(t *testing.T) {
 	assert.Equal(t, mark.OffsetOff, report.Slips[0].Kind)
 	assert.Len(t, report.Slips[0].Others, 1)
 	assert.False(t, report.Pass)
+	// Rounding to 0.5 mm, a hand of 0.05 mm at both ends, and a mark as far off; the
+	// diagonal runs at less than six degrees to the line.
+	assert.InDelta(t, math.Sqrt(0.25/12+3*0.05*0.05), report.Across.Diagonals[0].U.MM(), 0.001)
 }
 
 // The zero of a tool counts for what it measures: the ruler's for diagonals, the

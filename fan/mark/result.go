@@ -141,11 +141,8 @@ func (f Finding) IsReading() bool {
 // concerns reports whether a finding, if true, moves the best place of mark n,
 // or leaves it in doubt.
 func (f Finding) concerns(n int) bool {
-	switch f.Kind {
-	case MarkOff, RulerSlip:
+	if f.Kind == MarkOff || f.Kind == RulerSlip {
 		return n == f.Fret
-	case StepSlip:
-		return n > f.From
 	}
 	return n >= f.Fret
 }
