@@ -9,6 +9,11 @@ type Compensation struct{ Lo, Hi unit.Length }
 // Middle is the place to try first (judgement: the saddle stands between).
 func (s Compensation) Middle() unit.Length { return (s.Lo + s.Hi) / 2 }
 
+// With is the range that holds both.
+func (s Compensation) With(o Compensation) Compensation {
+	return Compensation{min(s.Lo, o.Lo), max(s.Hi, o.Hi)}
+}
+
 // SaddlePoint is where one string leaves its saddle, compensation included. "Along"
 // is along the centreline towards the bridge, "out" square to it, positive on
 // the bass side.
@@ -42,11 +47,11 @@ const saddleRoom unit.Length = 1 * unit.Millimetre
 
 // Saddles gives the saddle points for one compensation a string, string 1 first.
 func (l *Layout) Saddles(compensations []Compensation) (s Saddles) {
+	var all Compensation
 	for _, back := range compensations {
-		s.Forward, s.Rear = min(s.Forward, back.Lo), max(s.Rear, back.Hi)
+		all = all.With(back)
 	}
-	s.Forward -= saddleRoom
-	s.Rear += saddleRoom
+	s.Forward, s.Rear = all.Lo-saddleRoom, all.Hi+saddleRoom
 	s.Need = s.Rear - s.Forward
 	for i, back := range compensations {
 		s.Points = append(s.Points, l.saddlePoint(l.Strings[i], back, s.Forward))

@@ -39,9 +39,9 @@ type StringDetail struct {
 	Deviation unit.Ratio
 	Wanted    unit.LinearDensity
 	Tunings   []StringTuning // by tuning
-	// Compensation is the least and the most for the first tuning;
-	// CompensationErr says why there is none.
-	Compensation    [2]unit.Length
+	// Compensation is the range over all tunings; CompensationErr says why there
+	// is none.
+	Compensation    fan.Compensation
 	CompensationErr error
 }
 
@@ -53,6 +53,7 @@ type StringTuning struct {
 	Tension       unit.Uncertain[unit.Force]
 	Breaking      unit.Ratio // % of breaking strength, 0 where core or strength is not known
 	Inharmonicity unit.Cents // 0 where the core is not known
+	Compensation  fan.Compensation
 	Bends         []BendDetail
 }
 
@@ -153,10 +154,13 @@ func (c *chooser) stringDetail(i int) StringDetail {
 		if p.isBend[i] {
 			st.Bends = p.bendDetails(i, k, w, at, strung)
 		}
+		st.Compensation, out.CompensationErr = p.compensation(i, g, at, one.Pitches[i])
+		if tuning == 0 {
+			out.Compensation = st.Compensation
+		}
+		out.Compensation = out.Compensation.With(st.Compensation)
 		out.Tunings = append(out.Tunings, st)
 	}
-	lo, hi, err := tension.Compensation(nil, w, out.Length, p.req.Cases[0].Pitches[i], p.req.Action[i], p.req.Tails[i])
-	out.Compensation, out.CompensationErr = [2]unit.Length{lo, hi}, err
 	return out
 }
 

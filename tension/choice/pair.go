@@ -136,16 +136,21 @@ const saddleSpare = 1 * unit.Millimetre
 // rearmost its upper end of the compensation and 1 mm, over all tunings. Strings
 // whose core is not known are left out.
 func (p *Plan) saddleNeed(set []int, places []place) unit.Length {
-	var front, rear unit.Length
+	var all fan.Compensation
 	for i, g := range set {
 		for _, n := range p.tuned[i].notes {
-			lo, hi, err := tension.Compensation(nil, p.wires[g], unit.Length(places[i].length), unit.Frequency(n.pitch), p.req.Action[i], p.req.Tails[i])
-			if err == nil {
-				front, rear = min(front, lo), max(rear, hi)
+			if one, err := p.compensation(i, g, &places[i], unit.Frequency(n.pitch)); err == nil {
+				all = all.With(one)
 			}
 		}
 	}
-	return rear - front + 2*saddleSpare
+	return all.Hi - all.Lo + 2*saddleSpare
+}
+
+// compensation is that of gauge g on string i at a pitch.
+func (p *Plan) compensation(i, g int, at *place, pitch unit.Frequency) (fan.Compensation, error) {
+	lo, hi, err := tension.Compensation(nil, p.wires[g], unit.Length(at.length), pitch, p.req.Action[i], p.req.Tails[i])
+	return fan.Compensation{Lo: lo, Hi: hi}, err
 }
 
 // inharmonicity is that of the string of lowest pitch, of several tunings the

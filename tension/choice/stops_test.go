@@ -172,7 +172,7 @@ func TestDropped(t *testing.T) {
 	most, least, bending := unit.Force(0), unit.Force(math.Inf(1)), unit.Force(0)
 	for _, s := range d.Strings {
 		c := s.Tunings[0]
-		rear = max(rear, s.Compensation[1])
+		rear = max(rear, s.Compensation.Hi)
 		strongest, most, least = max(strongest, c.Breaking), max(most, c.Tension.Value), min(least, c.Tension.Value)
 		for _, b := range c.Bends {
 			bending = max(bending, b.Bend.Force)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"scalepair/data/unit"
+	"scalepair/fan"
 	"scalepair/gauges"
 	"scalepair/tension"
 )
@@ -86,4 +87,38 @@ func TestEvenInSeveralTunings(t *testing.T) {
 	for i, s := range d.Strings {
 		assert.InDelta(t, math.Expm1(deviations[i]), float64(s.Deviation), 1e-9)
 	}
+}
+
+// A saddle goes from the compensation of the highest tuning, which asks for the
+// least, to that of the lowest. Both are worked out by package tension alone.
+func TestCompensationOverTheTunings(t *testing.T) {
+	req := baritone()
+	low := req.Cases[0]
+	low.Pitches = slices.Clone(low.Pitches)
+	for i := range low.Pitches {
+		low.Pitches[i] *= unit.Frequency(math.Exp2(-2.0 / 12))
+	}
+	req.Cases = append(req.Cases, low)
+	p := must(t, req)
+	d := p.drawn(unit.MM(700), unit.MM(650), indexesOf(req.Stock, "p13", "p17", "w26", "w36", "w46", "w62"))
+	most := unit.Length(0)
+	for i, s := range d.Strings {
+		var want [2]fan.Compensation
+		for c, one := range req.Cases {
+			lo, hi, err := tension.Compensation(nil, WireOf(req.Stock[s.Gauge]), s.Length, one.Pitches[i], req.Action[i], req.Tails[i])
+			require.NoError(t, err)
+			want[c] = fan.Compensation{Lo: lo, Hi: hi}
+			assert.Equal(t, want[c], s.Tunings[c].Compensation)
+		}
+		assert.Less(t, want[0].Hi, want[1].Hi)
+		assert.Equal(t, fan.Compensation{Lo: want[0].Lo, Hi: want[1].Hi}, s.Compensation)
+		most = max(most, want[1].Hi)
+	}
+	l, err := fan.New(d.Spec)
+	require.NoError(t, err)
+	var all []fan.Compensation
+	for _, s := range d.Strings {
+		all = append(all, s.Compensation)
+	}
+	assert.InDelta(t, (most + 2*saddleSpare).M(), l.Saddles(all).Need.M(), 1e-12, "1 mm to spare before the line and behind the most")
 }

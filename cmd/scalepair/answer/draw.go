@@ -5,12 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strconv"
-	"strings"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
-	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/dxf"
 	"scalepair/fan/draw/pdf"
@@ -60,7 +57,9 @@ func (q *Question) Draw(o Drawing, kinds []DrawKind) ([]Drawn, error) {
 	if slices.Contains(words.Hide, draw.LayerSaddles) {
 		return out, nil
 	}
-	q.noteCompensations(words.Compensations)
+	for _, line := range q.SaddleNotes(words.Compensations) {
+		q.Note("%s", line)
+	}
 	words.Hide = append(words.Hide, draw.LayerSaddles)
 	if slices.Contains(kinds, PDF) && !o.onePage {
 		q.noteShorter(drawing, draw.Fan(l, words), o.sheets)
@@ -123,18 +122,4 @@ func (o *Drawing) paper(plan tile.Plan) string {
 		what += ", without the key, for which none has room; --one-page has it"
 	}
 	return what
-}
-
-// noteCompensations says which strings' saddle points are theoretical.
-func (q *Question) noteCompensations(all []*fan.Compensation) {
-	var unknown []string
-	for i, c := range all {
-		if c == nil {
-			unknown = append(unknown, strconv.Itoa(i+1))
-		}
-	}
-	if unknown != nil {
-		q.Note("the compensation of string %s is not known: its saddle point is drawn on the theoretical line, as a ring without a cross",
-			strings.Join(unknown, ", "))
-	}
 }

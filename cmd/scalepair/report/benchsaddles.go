@@ -46,7 +46,7 @@ func (b *Bench) bridge() Step {
 	if b.l.Spec.Frets < 12 {
 		twelve = "where fret 12 would be"
 	}
-	return Step{Title: title, Tables: tables{b.compensationTable(), b.pointTable()}, Do: []string{
+	return Step{Title: title, Tables: append(b.compensationTables(), b.pointTable()), Do: []string{
 		"Compensation is how far a saddle stands behind its theoretical place, along its string, to play in tune at fret 12. It lies between the least and the most: begin in the middle, and let the tuner decide.",
 		fmt.Sprintf("Place: carry the centreline on to the body with a long straight edge. Turn every saddle as far forward (towards the nut) as it goes, and place the bridge, or each string's own, so that the saddles then stand %s before the theoretical saddle line: 'foremost' in the last table, measured along the centreline from where %s, the last fret or the body end crosses it, and from there square out.", u.LenText(-b.Saddles.Front, scaleDecimals), twelve),
 		b.travelWords(),
@@ -58,7 +58,11 @@ func (b *Bench) bridge() Step {
 // travelWords compare the need with the saddle travel, where that is stated.
 func (b *Bench) travelWords() string {
 	s, u := b.Saddles, b.in.Units.Decimal()
-	need := fmt.Sprintf("Saddle travel: the saddles must reach from there to %s behind the theoretical line, %s of travel", u.LenText(s.Rear, scaleDecimals), u.LenText(s.Needed, scaleDecimals))
+	of := "of travel"
+	if len(b.d.Totals) > 1 {
+		of += " over all tunings"
+	}
+	need := fmt.Sprintf("Saddle travel: the saddles must reach from there to %s behind the theoretical line, %s %s", u.LenText(s.Rear, scaleDecimals), u.LenText(s.Needed, scaleDecimals), of)
 	var unknown []int
 	for _, p := range b.saddles.Points {
 		if !b.known(p) {
@@ -76,21 +80,13 @@ func (b *Bench) travelWords() string {
 	return need + fmt.Sprintf("; yours have %s, which is enough.", u.LenText(s.Yours, scaleDecimals))
 }
 
-// compensationTable says how far each saddle stands behind its theoretical line.
-func (b *Bench) compensationTable() *table.Table {
+// compensationTables say how far each saddle stands behind its theoretical line,
+// one table a tuning.
+func (b *Bench) compensationTables() tables {
 	u, req := b.in.Units.Decimal(), b.in.Plan.Request()
-	of := func(heading, key string, f func(fan.SaddlePoint) unit.Length) table.Column[fan.SaddlePoint] {
-		return table.Length(u, heading, key, scaleDecimals, f).Known(b.known)
+	of := func(heading, key string, f func(fan.Compensation, stringRow) unit.Length) table.Column[stringRow] {
+		return table.Length(u, heading, key, scaleDecimals, func(r stringRow) unit.Length { return f(r.tuned().Compensation, r) }).Known(stringRow.compensated)
 	}
-	t := table.Of("compensation", "Compensation", lowFirst(b.saddles.Points), append(
-		stringColumns(b, func(p fan.SaddlePoint) int { return p.String }),
-		of("least", "compensation_least", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Lo }),
-		of("most", "compensation_most", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Hi }),
-		of("begin at", "begin_at", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() }),
-		of("nut to saddle", "nut_to_saddle", func(p fan.SaddlePoint) unit.Length { return p.FromNut }),
-		of("screw back", "screw_back", func(p fan.SaddlePoint) unit.Length { return p.Compensation.Middle() - b.saddles.Forward }),
-		table.Words("", "not_computed", func(p fan.SaddlePoint) string { return b.d.Strings[p.String-1].CompensationErr.Error() }).
-			Known(func(p fan.SaddlePoint) bool { return !b.known(p) }))...)
 	text := fmt.Sprintf("Nut to saddle: along the string, at 'begin at'. Screw back: from the front of the saddle's travel. Computed with strings %s (treble) to %s (bass) above fret 12",
 		u.Len(b.Saddles.ActionTreble, scaleDecimals), u.LenText(b.Saddles.ActionBass, scaleDecimals))
 	if req.ActionAssumed {
@@ -99,16 +95,31 @@ func (b *Bench) compensationTable() *table.Table {
 	if req.TailsAssumed {
 		text += ", and with assumed lengths beyond nut and saddle"
 	}
-	if len(req.Cases) > 1 {
-		text += ", in the tuning " + req.Cases[0].Name
+	var out tables
+	for c, one := range req.Cases {
+		name, title := "compensation", "Compensation"
+		if len(req.Cases) > 1 {
+			name, title = fmt.Sprintf("compensation-%d", c+1), "Compensation in "+one.Name
+		}
+		out = append(out, table.Of(name, title, b.in.stringRows(b.d, c),
+			table.Whole("string", "string", func(r stringRow) int { return r.string().Number }),
+			table.Words("note", "note", func(r stringRow) string { return r.in.note(r.c, r.string().Number) }),
+			table.Words("gauge", "gauge", func(r stringRow) string { return r.gauge().Label }).As(func(r stringRow) string { return marked(r.gauge()) }),
+			of("least", "compensation_least", func(c fan.Compensation, _ stringRow) unit.Length { return c.Lo }),
+			of("most", "compensation_most", func(c fan.Compensation, _ stringRow) unit.Length { return c.Hi }),
+			of("begin at", "begin_at", func(c fan.Compensation, _ stringRow) unit.Length { return c.Middle() }),
+			of("nut to saddle", "nut_to_saddle", func(c fan.Compensation, r stringRow) unit.Length { return r.string().Length + c.Middle() }),
+			of("screw back", "screw_back", func(c fan.Compensation, _ stringRow) unit.Length { return c.Middle() - b.saddles.Forward }),
+			table.Words("", "not_computed", func(r stringRow) string { return r.string().CompensationErr.Error() }).
+				Known(func(r stringRow) bool { return !r.compensated() })))
 	}
-	t.Note(text + ".")
+	last := out[len(out)-1].Note(text + ".")
 	for _, s := range lowFirst(b.d.Strings) {
 		if s.CompensationErr != nil {
-			t.Note(fmt.Sprintf("String %d: %v.", s.Number, s.CompensationErr))
+			last.Note(fmt.Sprintf("String %d: %v.", s.Number, s.CompensationErr))
 		}
 	}
-	return t
+	return out
 }
 
 // pointTable gives the saddle points from places on the neck.
@@ -119,6 +130,10 @@ func (b *Bench) pointTable() *table.Table {
 	}
 	spaced := func(f func(fan.Position) unit.Length) func(fan.SaddlePoint) unit.Length {
 		return func(p fan.SaddlePoint) unit.Length { return f(b.l.SaddlePositions[p.String-1]) }
+	}
+	begin := "'begin at'"
+	if len(b.d.Totals) > 1 {
+		begin = "the middle of its range over all tunings"
 	}
 	away := func(p fan.SaddlePoint) string { return u.Len(size(p.Out), scaleDecimals) }
 	return table.Of("saddle-points", "Saddle points", lowFirst(b.saddles.Points),
@@ -132,5 +147,5 @@ func (b *Bench) pointTable() *table.Table {
 		of("", "foremost_out_to_bass_side", func(p fan.SaddlePoint) unit.Length { return p.Foremost.Y }),
 		of("to the string before", "to_the_string_before_along", spaced(func(p fan.Position) unit.Length { return p.SpacingAlong })).Known(func(p fan.SaddlePoint) bool { return p.String < len(b.l.Strings) }),
 		of("", "to_the_string_before_square", spaced(func(p fan.Position) unit.Length { return p.SpacingSquare })).Known(func(p fan.SaddlePoint) bool { return p.String < len(b.l.Strings) }),
-	).Note(fmt.Sprintf("Where the string leaves the saddle at 'begin at'; foremost is the same with the saddle fully forward. To the string before: along the saddle line; spacing %s.", b.l.Spec.SaddleSpacing.Rule))
+	).Note(fmt.Sprintf("Where the string leaves the saddle at %s; foremost is the same with the saddle fully forward. To the string before: along the saddle line; spacing %s.", begin, b.l.Spec.SaddleSpacing.Rule))
 }

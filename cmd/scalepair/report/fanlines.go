@@ -143,9 +143,7 @@ func (in *Input) referenceLines() (*Lines, error) {
 func saddlesAt(l *fan.Layout, d *choice.Detail) []saddleAt {
 	all := make([]fan.Compensation, len(d.Strings))
 	for i, s := range d.Strings {
-		if s.CompensationErr == nil {
-			all[i] = fan.Compensation{Lo: s.Compensation[0], Hi: s.Compensation[1]}
-		}
+		all[i] = s.Compensation
 	}
 	out, points := []saddleAt{}, l.Saddles(all).Points
 	for i := len(points) - 1; i >= 0; i-- {

@@ -25,13 +25,29 @@ func (in *Input) DrawingWords(l *fan.Layout, d *choice.Detail) draw.Options {
 	return o
 }
 
-// compensations are those of all strings, nil where one is not known.
+// compensations are those of all strings, over all tunings, nil where one is not
+// known.
 func compensations(d *choice.Detail) []*fan.Compensation {
 	out := make([]*fan.Compensation, len(d.Strings))
 	for i, s := range d.Strings {
 		if s.CompensationErr == nil {
-			out[i] = &fan.Compensation{Lo: s.Compensation[0], Hi: s.Compensation[1]}
+			out[i] = &s.Compensation
 		}
 	}
+	return out
+}
+
+// SaddleNotes say which saddle points of a drawing are the theoretical ones, and
+// which range the others show.
+func (in *Input) SaddleNotes(compensations []*fan.Compensation) []string {
+	var unknown []int
+	for i, c := range compensations {
+		if c == nil {
+			unknown = append(unknown, i+1)
+		}
+	}
+	var out lines
+	out.sayIf(unknown != nil, "compensation not known: %s; a ring without a cross is the theoretical saddle point", several("string", unknown))
+	out.sayIf(len(unknown) < len(compensations) && len(in.Tunings()) > 1, "the range drawn at a saddle is that over all tunings")
 	return out
 }

@@ -106,10 +106,10 @@ func (in *Input) stringColumns(at look) []table.Column[stringRow] {
 			NotZero().Hidden(at == compared),
 		table.Bool("", "inharmonicity_is_lower_bound", stringRow.wound),
 		table.Words("compensation "+u.Length.Symbol(), "", func(r stringRow) string {
-			return u.Len(r.string().Compensation[0], scaleDecimals) + " to " + u.Len(r.string().Compensation[1], scaleDecimals)
+			return u.Len(r.tuned().Compensation.Lo, scaleDecimals) + " to " + u.Len(r.tuned().Compensation.Hi, scaleDecimals)
 		}).Known(stringRow.compensated).Hidden(brief),
-		table.Length(u, "", "compensation_least", 2, func(r stringRow) unit.Length { return r.string().Compensation[0] }).Known(stringRow.compensated),
-		table.Length(u, "", "compensation_most", 2, func(r stringRow) unit.Length { return r.string().Compensation[1] }).Known(stringRow.compensated),
+		table.Length(u, "", "compensation_least", 2, func(r stringRow) unit.Length { return r.tuned().Compensation.Lo }).Known(stringRow.compensated),
+		table.Length(u, "", "compensation_most", 2, func(r stringRow) unit.Length { return r.tuned().Compensation.Hi }).Known(stringRow.compensated),
 		table.Values("bends", func(r stringRow) any { return in.bendTable([]stringRow{r}, false) }),
 	}
 }
