@@ -271,6 +271,21 @@ func TestSheetIsWellBuilt(t *testing.T) {
 	assert.True(t, names["Bass line, fret 12: done"])
 }
 
+// axe finds nothing to object to on a sheet, but for contrasts, which are measured
+// above in both themes.
+func TestSheetIsOpenToAll(t *testing.T) {
+	testutil.NeedFull(t)
+	axe, err := os.ReadFile(testutil.NeedPath(t, "../../.ci/oracle/node_modules/axe-core/axe.min.js", "run npm ci in .ci/oracle"))
+	require.NoError(t, err)
+	page := regexp.MustCompile(`<meta http-equiv[^>]*>`).ReplaceAllString(string(sheetOf(t)), "")
+	page = strings.Replace(page, "</body>", `<pre id="found"></pre><script src="/axe.js"></script><script>
+axe.run(document.querySelector("main").parentElement).then(r => document.getElementById("found").textContent = r.passes.length + " passed; " + r.violations.map(v => v.id + " " + v.nodes[0].html).join("; "))
+</script></body>`, 1)
+	s := newSite(t, map[string][]byte{"/sheet.html": []byte(page), "/axe.js": axe})
+	v := browse(t, s.URL+"/sheet.html", "--virtual-time-budget=60000", "--dump-dom")
+	assert.Regexp(t, `<pre id="found">[1-9]\d+ passed; </pre>`, v.dom)
+}
+
 // The looking itself: what it must find.
 func TestPagesInABrowserAreLookedAt(t *testing.T) {
 	t.Parallel()
