@@ -101,7 +101,7 @@ export function choose(app) {
   }
 
   function paintForm() {
-    const of = [answers.keys, answers.advice, answers.faults.pair, answers.faults.advise];
+    const of = [answers.keys, answers.advice, answers.faults.pair, answers.faults.advise, answers.pair?.tension.tunings.length];
     if (of.every((one, i) => one === formOf[i])) return;
     formOf = of;
     const sections = answers.keys?.sections ?? [], limitsKeys = sections.find((s) => s.path === "limits");
@@ -109,7 +109,7 @@ export function choose(app) {
     if (limitsKeys) limits.update(limitsKeys);
     say(asked, answers.advice?.asked.find((line) => line.startsWith("Limits")) ?? "Limits");
     say(name, app.keyText("name"));
-    say(notes, app.keyText("strings.tuning"));
+    say(notes, answers.pair?.tension.tunings.map((t) => t.tuning_name).join("; ") ?? "");
   }
 
   return function paint() {

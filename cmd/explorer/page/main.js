@@ -6,6 +6,7 @@ import { choose } from "./choose.js";
 import { byId, say } from "./dom.js";
 import { startEngine } from "./engine.js";
 import { download, dropped, readFiles } from "./files.js";
+import { capital } from "./map.js";
 import { make } from "./make.js";
 import { announce, notice, placeShown, shell } from "./shell.js";
 import { stock } from "./stock.js";
@@ -179,8 +180,9 @@ export class App {
     badge.hidden = !count;
     say(badge, `${count} to check`);
     byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.build + (readings?.readings ?? ""));
-    // In Strings they stand at their cells.
-    const faults = Object.values(this.answers.faults).flat().filter((f) => placeShown() !== "strings" || !f.input.endsWith(".csv"));
+    // In Strings they stand at their cells, in Choose beneath the pair where they drop every pair.
+    const place = placeShown(), said = place === "choose" ? (byId("words").textContent ?? "") : "";
+    const faults = Object.values(this.answers.faults).flat().filter((f) => (place !== "strings" || !f.input.endsWith(".csv")) && !said.includes(capital(f.what)));
     const words = [this.refused, ...new Set(faults.map((f) => f.text))].filter(Boolean).join("\n");
     notice(words, this.refused ? { words: "Close", press: () => ((this.refused = ""), this.complain()) } : null);
   }

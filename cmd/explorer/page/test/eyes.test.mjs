@@ -52,6 +52,24 @@ test("eyes: a hostile label is text", async (t) => {
   assert.equal(await page.evaluate(() => document.querySelectorAll("main img, #sheet img").length), 0);
 });
 
+test("eyes: leaving asks while something is in no file, and not before", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  let asked = 0;
+  page.on("dialog", (dialog) => (asked++, dialog.accept()));
+  await page.reload();
+  await rested(page);
+  assert.equal(asked, 0);
+  await page.focus("svg.map");
+  await page.keyboard.press("ArrowRight");
+  await page.waitForTimeout(300);
+  assert.match(await page.textContent("#kept"), /not in a file yet/);
+  await page.reload();
+  await rested(page);
+  assert.equal(asked, 1);
+  assert.match(await page.textContent("#pair .unseen"), /^665/, "what was kept is there again");
+});
+
 test("eyes: a store that is full says so", async (t) => {
   const page = await open(t);
   await rested(page);
