@@ -152,14 +152,21 @@ func Fraction(x float64, over int) string {
 	return out
 }
 
-// Fixed prints x with that many decimals, and zero never as "-0". It panics on
-// NaN and infinities, which are no output, and on negative decimals.
+// tieDigits is how many significant digits decide which way a tie goes: a length of
+// 12.8125 in that arithmetic left at 12.812499999999998 is one.
+const tieDigits = 12
+
+// Fixed prints x with that many decimals, ties away from zero, and zero never as
+// "-0". It panics on NaN and infinities, which are no output, and on negative
+// decimals.
 func Fixed(x float64, decimals int) string {
 	mustBeFinite(x)
 	if decimals < 0 {
 		panic("unit: negative number of decimals")
 	}
-	s := strconv.FormatFloat(x, 'f', decimals, 64)
+	tie, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', tieDigits, 64), 64)
+	up := math.Nextafter(tie, math.Copysign(math.Inf(1), tie)) // FormatFloat takes a tie to the even digit
+	s := strconv.FormatFloat(up, 'f', decimals, 64)
 	if strings.Trim(s, "-0.") == "" {
 		return strings.TrimPrefix(s, "-")
 	}

@@ -68,6 +68,12 @@ func TestFixed(t *testing.T) {
 	assert.Equal(t, "0.00", unit.Fixed(-0.004, 2))
 	assert.Equal(t, "-0.01", unit.Fixed(-0.006, 2))
 	assert.Equal(t, "-10", unit.Fixed(-10, 0))
+	assert.Equal(t, "12.813", unit.Fixed(12.8125, 3), "a tie goes away from zero")
+	assert.Equal(t, "-12.813", unit.Fixed(-12.8125, 3))
+	assert.Equal(t, "12.813", unit.Fixed(12.812499999999998, 3), "and is one where arithmetic left it a little short")
+	assert.Equal(t, "25.63", unit.Fixed(25.625, 2))
+	assert.Equal(t, "12.812", unit.Fixed(12.81249999, 3))
+	assert.Equal(t, "0", unit.Fixed(0, 0))
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		assert.Panics(t, func() { unit.Fixed(x, 1) })
 		assert.Panics(t, func() { unit.InchFractions.Format(unit.Length(x), 1) })

@@ -1,7 +1,9 @@
 package choice
 
 import (
+	"cmp"
 	"context"
+	"slices"
 
 	"scalepair/data/unit"
 )
@@ -92,7 +94,14 @@ func (p *Plan) fill(ctx context.Context, r *Result) error {
 		d := p.detailAt(f, k.at)
 		r.Picks = append(r.Picks, Pick{Kind: k.kind, Pair: f.spanned(d.Pair, k.at, good), StockDecides: p.missing(d)})
 	}
-	for _, at := range f.tradeOff(good) {
+	rows := f.tradeOff(good)
+	for _, k := range picks {
+		if !slices.Contains(rows, k.at) {
+			rows = append(rows, k.at)
+		}
+	}
+	slices.SortStableFunc(rows, func(a, b int) int { return cmp.Compare(f.difference(a), f.difference(b)) })
+	for _, at := range rows {
 		s := Step{Pair: f.spanned(p.detailAt(f, at).Pair, at, good)}
 		if len(r.TradeOff) > 0 {
 			s.MoreInharmonicity = s.Inharmonicity - r.TradeOff[0].Inharmonicity

@@ -64,6 +64,7 @@ type MissingOf struct {
 // StepOf is a row of the trade-off.
 type StepOf struct {
 	PairOf
+	Pick              string     `json:"pick"`
 	MoreInharmonicity unit.Cents `json:"inharmonicity_change_cents"`
 	Fitting
 }
@@ -95,7 +96,7 @@ func NewAdvice(in *Input, f *Found, full bool) *Advice {
 		a.WithThem = f.With.Picks
 	}
 	for _, s := range r.TradeOff {
-		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), s.MoreInharmonicity, in.fitting(s.Pair)})
+		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), pickAt(r, s.Pair), s.MoreInharmonicity, in.fitting(s.Pair)})
 	}
 	a.SmallerFan, a.LongerBass = in.stopOf(r.StopsSmallestFan), in.stopOf(r.StopsLongestBass)
 	a.Reasons = a.reasons()
@@ -148,7 +149,7 @@ func (a *Advice) rest(doc *document.Document) {
 
 // answer is what a builder can act on.
 func (a *Advice) answer() []string {
-	in, p, u := a.in, a.Pair, a.in.Units
+	in, p := a.in, a.Pair
 	var out lines
 	pick, fan := "", "none, straight frets"
 	if a.Kept > 1 {
@@ -175,9 +176,9 @@ func (a *Advice) answer() []string {
 	}
 	fits := ""
 	if len(p.Blanks) > 0 {
-		fits = "; fits: " + in.fittingWords(in.fitting(p.Pair))
+		fits = "; " + in.fittingWords(in.fitting(p.Pair))
 	}
-	out.say("Blank: at least %s x %s%s.", u.Len(p.BlankLength, scaleDecimals), in.length(p.BlankWidth), fits)
+	out.say("Blank: at least %s x %s%s.", in.atLeast(p.BlankLength), in.atLeast(p.BlankWidth), fits)
 	return out
 }
 

@@ -65,7 +65,7 @@ func (r *Layout) Document() *document.Document {
 	doc.List(r.summary(in)...)
 	doc.Table(r.Marks.Note("Measure from the nut, so that one slip stays one slip. Steps are for checking with calipers, and add up to the marks as printed. A slant is positive where the bass end is nearer the bridge."))
 	doc.Table(r.Strings.Note(in.spreadWords(l)...))
-	doc.Para("Smallest blank: %s long, %s wide, saw allowance included.", in.length(r.BlankLength), in.length(r.BlankWidth))
+	doc.Para("Smallest blank: %s long, %s wide, saw allowance included.", in.atLeast(r.BlankLength), in.atLeast(r.BlankWidth))
 	if r.Blanks.Len() > 0 {
 		doc.Table(r.Blanks.Note("By length and width. How thick the board must be for its slots is said by scalepair bench."))
 	}

@@ -27,7 +27,7 @@ func (a *Advice) reasons() []string {
 	case r.AllAsGood:
 		out.say("All %d pairs that keep your limits feel as good as the best: only your limits and your range decide.", r.Kept)
 	default:
-		out.say("%d of %s feel as good as the best (%s; up to %s is as good).", r.AsGood, plural(r.Kept, "pair"), table.PercentText(r.Best, 1), table.PercentText(r.Allowed, 1))
+		out.say("%d of %s feel as good as the best: the least error is %s, and up to %s is as good.", r.AsGood, plural(r.Kept, "pair"), table.PercentText(r.Best, 1), table.PercentText(r.Allowed, 1))
 	}
 	if r.Kept > 1 {
 		if s := a.SmallerFan; s != nil {
@@ -70,7 +70,11 @@ func (in *Input) stopOf(s *choice.Stop) *StopOf {
 	case choice.StopFeel:
 		out.Why = fmt.Sprintf("feel stops it; %s has %s, up to %s is as good", pair, table.PercentText(s.Pair.Error, 1), table.PercentText(s.Allowed, 1))
 	case choice.StopExcluded, choice.StopSeveral:
-		out.Why = fmt.Sprintf("%s would feel as good, but breaks a limit: %s", pair, strings.Join(in.broken(s.Misses), "; "))
+		why := "breaks a limit: " + strings.Join(in.broken(s.Misses), "; ")
+		if len(s.Misses) == 1 && s.Misses[0].Limit == choice.Range {
+			why = "lies outside your range (scales)"
+		}
+		out.Why = fmt.Sprintf("%s would feel as good, but %s", pair, why)
 	}
 	return out
 }
@@ -84,7 +88,7 @@ func (a *Advice) tasteWords() string {
 		for _, m := range t.Moves {
 			to := "none"
 			if m.To.Bass > 0 {
-				to = u.Len(m.To.Bass, 0) + " / " + u.Len(m.To.Treble, 0)
+				to = u.Len(m.To.Bass, scaleDecimals) + " / " + u.Len(m.To.Treble, scaleDecimals)
 			}
 			words = append(words, m.Kind.String()+" "+to)
 		}

@@ -108,6 +108,9 @@ func (in *Input) Pair(bass, treble unit.Length) string {
 // length prints a scale length, or another one that is no mark, with its unit.
 func (in *Input) length(l unit.Length) string { return in.Units.LenText(l, scaleDecimals) }
 
+// atLeast is a least length of wood, rounded up.
+func (in *Input) atLeast(l unit.Length) string { return in.Units.AtLeastText(l, scaleDecimals) }
+
 // scaleDecimals is how scale lengths are printed, in decimals of a millimetre;
 // markDecimals holds for marks on the board, which calipers can follow.
 const (

@@ -40,7 +40,7 @@ func (b *Bench) buy() Step {
 func (b *Bench) blankWords() string {
 	in, need := b.in, b.l.LeastBlank()
 	text := fmt.Sprintf("The blank must be at least %s long and %s wide, which leaves %s to saw away on every side; its grain runs along the centreline.",
-		in.length(need.Length), in.length(need.Width), in.length(need.Allowance))
+		in.atLeast(need.Length), in.atLeast(need.Width), in.length(need.Allowance))
 	if b.LeastThickness > 0 {
 		text += fmt.Sprintf(" Planed for the slots, it must be at least %s thick.", in.length(b.LeastThickness))
 	}

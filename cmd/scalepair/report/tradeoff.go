@@ -2,7 +2,7 @@ package report
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/unit"
@@ -27,16 +27,29 @@ func pairColumns[T any](u table.Units, of func(T) PairOf) []table.Column[T] {
 func (a *Advice) tradeOffTable() *table.Table {
 	in, u := a.in, a.in.Units
 	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.TradeOff,
-		append(pairColumns(u, func(s StepOf) PairOf { return s.PairOf }),
+		slices.Concat([]table.Column[StepOf]{table.Words("pick", "", func(s StepOf) string { return s.Pick })}, pairColumns(u, func(s StepOf) PairOf { return s.PairOf }), []table.Column[StepOf]{
 			table.Cents("change", "", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
-			table.Words("bass as good "+u.Length.Symbol(), "", func(s StepOf) string { return u.Len(s.BassFrom, 0) + " to " + u.Len(s.BassTo, 0) }),
+			table.Words("bass as good "+u.Length.Symbol(), "", func(s StepOf) string {
+				return u.Len(s.BassFrom, scaleDecimals) + " to " + u.Len(s.BassTo, scaleDecimals)
+			}),
 			table.Whole("worst string", "", func(s StepOf) int { return s.WorstString }).NotZero(),
 			table.Angle("nut slant", "", func(s StepOf) unit.Angle { return s.NutSlant }),
 			table.Angle("last fret", "", func(s StepOf) unit.Angle { return s.LastFretSlant }),
 			table.Length(u, "nut to fret 1", "", scaleDecimals, func(s StepOf) unit.Length { return s.NutToFret1 }),
-			table.Words("blanks that fit", "", func(s StepOf) string { return in.fittingWords(s.Fitting) }).When(len(in.Plan.Request().Blanks) > 0),
-		)...,
+			table.Words("blanks", "", func(s StepOf) string { return in.fittingWords(s.Fitting) }).When(len(in.Plan.Request().Blanks) > 0),
+		})...,
 	).Note("Slants in degrees, positive where the bass end is nearer the bridge. Change: of the inharmonicity, from the first row. Bass as good: the bass lengths that are as good at this difference.")
+}
+
+// pickAt names the picks that are this pair, "" for none.
+func pickAt(r *choice.Result, p choice.Pair) string {
+	var names []string
+	for _, k := range r.Picks {
+		if k.Bass == p.Bass && k.Treble == p.Treble {
+			names = append(names, k.Kind.String())
+		}
+	}
+	return listed(names)
 }
 
 // Fitting names the blanks that hold a board with its saw allowance, and those
@@ -70,14 +83,14 @@ func (in *Input) fitting(p choice.Pair) Fitting {
 // fittingWords name the blanks that fit, and those that nearly do with what they
 // lack.
 func (in *Input) fittingWords(f Fitting) string {
-	text := listed(f.Fits)
+	text := "none fits"
+	if len(f.Fits) > 0 {
+		text = "fits: " + listed(f.Fits)
+	}
 	for _, n := range f.Nearly {
 		text += fmt.Sprintf("; nearly: %s (%s)", n.Blank, in.lacks(n.Short, n.Narrow))
 	}
-	if text == "" {
-		return "none"
-	}
-	return strings.TrimPrefix(text, "; ")
+	return text
 }
 
 // lacks says what a blank misses.

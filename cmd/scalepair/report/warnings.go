@@ -54,6 +54,13 @@ var watches = []watch{
 		steps := float64(n.Strings - 1)
 		return []value{{"the nut", n.NutSpread.M() / steps}, {"the saddle", n.SaddleSpread.M() / steps}}
 	}},
+	{"string spread (as a part of the saddle's)", 0.4, 1, ratioText, "judgement: strings part towards the bridge; digits swapped?", func(in *Input, _ *choice.Detail) []value {
+		n := in.Plan.Request().Neck
+		if n.NutSpread == 0 {
+			return nil
+		}
+		return []value{{"the nut", float64(n.NutSpread / n.SaddleSpread)}}
+	}},
 	{"edge margin", 0.0015, 0.008, lengthText, "judgement: less lets a string slip off the board", func(in *Input, _ *choice.Detail) []value {
 		return []value{{"the board", in.Plan.Request().Neck.EdgeMargin.M()}}
 	}},

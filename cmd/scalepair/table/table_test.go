@@ -169,3 +169,17 @@ func TestTextFitsAndLosesNothing(t *testing.T) {
 		}
 	})
 }
+
+// What wood must have is never rounded down.
+func TestAtLeast(t *testing.T) {
+	for _, c := range []struct {
+		u    unit.LengthUnit
+		l    unit.Length
+		want string
+	}{
+		{unit.Millimetres, unit.MM(500.04), "500.1 mm"}, {unit.Millimetres, unit.MM(500.1), "500.1 mm"},
+		{unit.DecimalInches, unit.Inch * 20.0001, "20.001 in"}, {unit.InchFractions, unit.Inch * 20.001, "20 1/64 in"},
+	} {
+		assert.Equal(t, c.want, table.Units{Length: c.u}.AtLeastText(c.l, 1))
+	}
+}

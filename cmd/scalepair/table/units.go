@@ -23,6 +23,20 @@ const forceDecimals = 1
 // unit.LengthUnit.Format.
 func (u Units) Len(l unit.Length, decimals int) string { return u.Length.Format(l, decimals) }
 
+// AtLeastText prints a length with its unit, rounded up, so that what is cut to it
+// is never short.
+func (u Units) AtLeastText(l unit.Length, decimals int) string {
+	step := unit.Millimetre * math.Pow10(-decimals)
+	switch u.Length {
+	case unit.DecimalInches:
+		step = unit.Inch * math.Pow10(-decimals-2)
+	case unit.InchFractions:
+		step = unit.Inch / 64
+	}
+	steps := math.Ceil(l.M()/step - 1e-6) // less than that is arithmetic
+	return u.LenText(unit.Length(steps*step), decimals)
+}
+
 // LenText prints a length with its unit.
 func (u Units) LenText(l unit.Length, decimals int) string {
 	return u.Len(l, decimals) + " " + u.Length.Symbol()
