@@ -117,38 +117,32 @@ type kind struct {
 // kinds gives weighing, hanging and construction, as far as they are there, and
 // all of them together, with how well the rows agree among themselves.
 func (in Input) kinds(e *entry, ea, ei float64, tr *trace.Trace) (kinds []kind, all Average) {
+	within := Average{} // how the rows of one kind differ
+	differ := func(a Average) { within.Chi2, within.DoF = within.Chi2+a.Chi2, within.DoF+a.DoF }
+	add := func(name, symbol, number string, values ...Value) {
+		if len(values) > 0 {
+			a := Mean(values)
+			work{Trace: tr, number: number}.mean(len(values), a, symbol)
+			kinds = append(kinds, kind{name, a})
+			differ(a)
+		}
+	}
 	var weighed, hung []Value
-	var numbersW, numbersH []string
-	within := Average{} // how the weighings of one piece differ
 	for i, p := range pieces(e.rows) {
-		k := work{Trace: tr, number: fmt.Sprint(i + 1)}
-		a, _ := in.Instruments.weigh(p, k)
-		within.Chi2, within.DoF = within.Chi2+a.Chi2, within.DoF+a.DoF
-		weighed, numbersW = append(weighed, a.Value), append(numbersW, k.number)
+		a, _ := in.Instruments.weigh(p, work{Trace: tr, number: fmt.Sprint(i + 1)})
+		differ(a)
+		weighed = append(weighed, a.Value)
 	}
 	for _, r := range e.rows {
 		if r.Kind == reading.Hung {
-			k := work{tr, fmt.Sprintf("h%d", len(hung)+1), nominal(&e.all)}
-			v, _ := in.Instruments.hang(r, ea, ei, k)
-			hung, numbersH = append(hung, v), append(numbersH, k.number)
+			v, _ := in.Instruments.hang(r, ea, ei, work{tr, fmt.Sprintf("h%d", len(hung)+1), nominal(&e.all)})
+			hung = append(hung, v)
 		}
 	}
-	add := func(name string, a Average) {
-		kinds = append(kinds, kind{name, a})
-		within.Chi2, within.DoF = within.Chi2+a.Chi2, within.DoF+a.DoF
-	}
-	if weighed != nil {
-		a := Mean(weighed)
-		work{Trace: tr}.mean(numbersW, a, "W")
-		add("weighing", a)
-	}
-	if hung != nil {
-		a := Mean(hung)
-		work{Trace: tr}.mean(numbersH, a, "H")
-		add("hanging", a)
-	}
+	add("weighing", "W", "", weighed...)
+	add("hanging", "H", "h", hung...)
 	if e.built != nil {
-		add("construction", Average{Value: e.built.value(e.all.Gauge, e.all.Construction, tr)})
+		add("construction", "", "", e.built.value(e.all.Gauge, e.all.Construction, tr))
 	}
 	if kinds == nil {
 		return nil, all

@@ -69,13 +69,15 @@ func (k work) value(w float64, inputs []Component) Value {
 	return v
 }
 
-// mean records a mean of several values; its symbols end in kind.
-func (k work) mean(numbers []string, all Average, kind string) {
-	if k.Trace == nil || len(numbers) < 2 {
+// mean records a mean of values that are numbered from 1 on, behind the number of
+// work; its symbols end in kind.
+func (k work) mean(values int, all Average, kind string) {
+	if k.Trace == nil || values < 2 {
 		return
 	}
 	up, down := []string{}, []string{}
-	for _, n := range numbers {
+	for i := range values {
+		n := fmt.Sprint(k.number, i+1)
 		up, down = append(up, fmt.Sprintf("w%s/o%s^2", n, n)), append(down, fmt.Sprintf("1/o%s^2", n))
 	}
 	k.Step("w"+kind+", weighted mean", "("+strings.Join(up, " + ")+")/("+strings.Join(down, " + ")+")", all.W, "kg/m", "weighted mean; shared errors do not weigh")
