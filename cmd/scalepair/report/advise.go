@@ -29,7 +29,6 @@ type Advice struct {
 	Head
 	Choice choice.PickKind `json:"pick"` // which of the picks is strung below
 	Strung
-	Suspects   []string `json:"suspect_gauges"`
 	Picks      []PickOf `json:"picks"`
 	SmallerFan *StopOf  `json:"stops_smallest_fan"`
 	LongerBass *StopOf  `json:"stops_longest_bass"`
@@ -79,7 +78,7 @@ type StopOf struct {
 // NewAdvice works up what a search found; full prints all of it.
 func NewAdvice(in *Input, f *Found, full bool) *Advice {
 	r := f.Result
-	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Found: f, Result: r, full: full, Suspects: in.suspects(), Lacking: []LackOf{}, WithThem: []choice.Pick{},
+	a := &Advice{Head: in.head(f.Detail), Choice: f.Pick.Kind, Strung: in.strung(f.Detail, brief), NotRemovable: r.NotRemovable, Found: f, Result: r, full: full, Lacking: []LackOf{}, WithThem: []choice.Pick{},
 		Blanks: in.blanksTable(wholeFits(f.Detail.Blanks)), Asked: in.asked(), DroppedList: in.droppedTable(r)}
 	for _, p := range r.Picks {
 		one := PickOf{Kind: p.Kind, PairOf: in.pairOf(p.Pair), StockDecides: []MissingOf{}}
@@ -160,7 +159,7 @@ func (a *Advice) answer() []string {
 			table.DegText(p.NutSlant), table.DegText(p.LastFretSlant), table.DegText(p.SaddleSlant), neutralWords(a.d.Spec.Neutral))
 	}
 	out.say("Pair: bass %s, treble %s%s.", in.length(p.Bass), in.length(p.Treble), pick)
-	out.sayIf(len(a.Suspects) > 0, "%s", weighAgain(a.Suspects))
+	out.sayIf(len(a.Suspects) > 0, "%s", a.weighAgain())
 	out.say("Fan: %s; nut to fret 1 %s.", fan, in.length(p.NutToFret1))
 	out.say("Set, low string first: %s.", in.Set(p.Pair.Gauges))
 	for c, t := range a.Tunings {

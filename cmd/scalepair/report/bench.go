@@ -178,6 +178,7 @@ func (b *Bench) opening(doc *document.Document) {
 	if b.d != nil {
 		text += fmt.Sprintf(" Gauges %s, low string first.", b.in.Set(b.d.Gauges))
 	}
+	doc.Para("%s", b.weighAgain())
 	doc.Para("%s", text)
 	doc.Para("%s", b.rounding())
 	addLimitsBroken(doc, b.LimitsBroken)

@@ -121,28 +121,6 @@ func steepCautions(l *fan.Layout) []string {
 	return append([]string{}, steep(l.Nut.Slant, l.Frets[l.Spec.Frets].Line.Slant, l.Saddle.Slant)...)
 }
 
-// suspects names the gauges that may be chosen, or are the reference's, and have a
-// suspect reading: a right one may move every choice, whatever is chosen now.
-func (in *Input) suspects() []string {
-	req := in.Plan.Request()
-	set := req.Usable
-	if req.Given != nil {
-		set = req.Given
-	}
-	if req.Reference != nil {
-		set = slices.Concat(set, req.Reference.Gauges)
-	}
-	return append([]string{}, in.labelled(set, func(g gauges.Gauge) bool { return g.Suspect || g.Disagrees })...)
-}
-
-// weighAgain asks for fresh readings of suspects; "" where there are none.
-func weighAgain(suspects []string) string {
-	if len(suspects) == 0 {
-		return ""
-	}
-	return fmt.Sprintf("Weigh %s again first: suspect, and may move the choice.", listed(suspects))
-}
-
 // labelled names the gauges of a set that something holds of, once each, low
 // string first.
 func (in *Input) labelled(set []int, holds func(gauges.Gauge) bool) []string {

@@ -82,6 +82,7 @@ func NewComparison(in *Input, asked []build.Column, found []choice.Compared, one
 // Document prints the verdict first, then the columns side by side.
 func (c *Comparison) Document() *document.Document {
 	doc := &document.Document{Title: c.in.title("Comparison for")}
+	doc.Para("%s", c.weighAgain())
 	if len(c.OneSet) > 0 {
 		doc.Para("One set for all columns, low string first: %s.", c.in.Set(c.strung[0].d.Gauges))
 	}

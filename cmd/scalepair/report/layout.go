@@ -61,6 +61,7 @@ func (in *Input) fanOf(l *fan.Layout, fits []fan.BlankFit) FanOf {
 func (r *Layout) Document() *document.Document {
 	in, l := r.in, r.l
 	doc := &document.Document{Title: in.title("Layout for")}
+	doc.Para("%s", r.weighAgain())
 	doc.Para("%s", in.fanWords(l))
 	doc.List(r.summary(in)...)
 	doc.Table(r.Marks.Note("Measure from the nut, so that one slip stays one slip. Steps are for checking with calipers, and add up to the marks as printed. A slant is positive where the bass end is nearer the bridge."))

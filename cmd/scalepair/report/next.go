@@ -17,18 +17,17 @@ import (
 // Next is what to weigh next for one pair and set.
 type Next struct {
 	Head
-	Pair     PairOf       `json:"pair"`
-	Aim      string       `json:"aim"` // "total_tension" or "feel_error"
-	Total    unit.Force   `json:"total_tension_n"`
-	UTotal   unit.Force   `json:"total_tension_standard_uncertainty_n"`
-	Error    unit.Ratio   `json:"feel_error_percent"`
-	UError   unit.Ratio   `json:"feel_error_standard_uncertainty_percent"`
-	Worth    bool         `json:"a_weighing_is_worth_it"`
-	Suspects []string     `json:"suspect_gauges"`
-	Unread   []string     `json:"never_weighed"`
-	Next     *table.Table `json:"next"`
-	Parts    *table.Table `json:"parts"`
-	Pieces   *table.Table `json:"pieces"`
+	Pair   PairOf       `json:"pair"`
+	Aim    string       `json:"aim"` // "total_tension" or "feel_error"
+	Total  unit.Force   `json:"total_tension_n"`
+	UTotal unit.Force   `json:"total_tension_standard_uncertainty_n"`
+	Error  unit.Ratio   `json:"feel_error_percent"`
+	UError unit.Ratio   `json:"feel_error_standard_uncertainty_percent"`
+	Worth  bool         `json:"a_weighing_is_worth_it"`
+	Unread []string     `json:"never_weighed"`
+	Next   *table.Table `json:"next"`
+	Parts  *table.Table `json:"parts"`
+	Pieces *table.Table `json:"pieces"`
 
 	in      *Input
 	d       *choice.Detail
@@ -50,7 +49,7 @@ const (
 func NewNext(in *Input, d *choice.Detail, of choice.Next, longest unit.Length) *Next {
 	list := in.Run.Stock.WhatToWeigh(of.Density, longest)
 	total := d.Totals[0].Tension
-	out := &Next{Head: in.head(d), Pair: in.pairOf(d.Pair), Aim: "total_tension", Suspects: in.suspects(), Unread: []string{}, Total: total.Value, UTotal: total.U, Error: d.Error, in: in, d: d, of: of, longest: longest}
+	out := &Next{Head: in.head(d), Pair: in.pairOf(d.Pair), Aim: "total_tension", Unread: []string{}, Total: total.Value, UTotal: total.U, Error: d.Error, in: in, d: d, of: of, longest: longest}
 	if of.OfError {
 		out.Aim, out.UError = "feel_error", unit.Ratio(of.U)
 	}
@@ -160,8 +159,10 @@ func (n *Next) help(p choice.Part) string {
 func (n *Next) Document() *document.Document {
 	in, u := n.in, n.in.Units
 	doc := &document.Document{Title: in.title("What to weigh next for")}
-	doc.Para("%s", n.verdict())
-	doc.Para("%s", weighAgain(n.Suspects))
+	doc.Para("%s", n.weighAgain())
+	if n.Worth || len(n.Suspects) == 0 {
+		doc.Para("%s", n.verdict())
+	}
 	aim := fmt.Sprintf("total tension %s", u.ForceUText(n.d.Totals[0].Tension))
 	if n.of.OfError {
 		aim = fmt.Sprintf("feel error %s ± %s", table.PercentText(n.Error, 1), table.PercentText(n.UError, 1))

@@ -20,6 +20,7 @@ func NewTension(in *Input, d *choice.Detail) *Tension {
 func (t *Tension) Document() *document.Document {
 	in, p := t.in, t.Pair
 	doc := &document.Document{Title: in.title("Tensions for")}
+	doc.Para("%s", t.weighAgain())
 	doc.Para("Pair %s; set %s, low string first; A4 = %s Hz.", in.Pair(p.Bass, p.Treble), in.Set(t.d.Gauges), trim(in.pitchStandard().Hz()))
 	for c := range t.Tunings {
 		doc.Para("Tuning: %s.", in.caseWords(c))
