@@ -81,12 +81,12 @@ func NewCheck(in *Input, l *fan.Layout, found mark.Report, o mark.Options) *Chec
 func (r *Check) Document() *document.Document {
 	doc := &document.Document{Title: r.in.title("Marks checked for")}
 	doc.Para("%s", r.verdict())
-	if r.Unsure > 0 {
-		doc.Para("Not sure: at %s the best position lies nearer to the tolerance than twice its own ±, so finer readings could still turn the verdict. One more reading by calipers that show %s, from the nut or a mark that is sure, would settle %d of them; what is so near the tolerance that none would, draw anew or let be.",
-			plural(r.Unsure, "mark"), resolutionText(r.in.Units, r.CaliperResolution), r.Settled)
-	}
-	if r.Unmeasured > 0 {
-		doc.Para("Not measured, and not judged: %s.", plural(r.Unmeasured, "mark"))
+	var first lines
+	first.sayIf(r.Unsure > 0, "Not sure: at %s the best position lies nearer to the tolerance than twice its own ±, so finer readings could still turn the verdict. One more reading by calipers that show %s, from the nut or a mark that is sure, would settle %d of them; what is so near the tolerance that none would, draw anew or let be.",
+		plural(r.Unsure, "mark"), resolutionText(r.in.Units, r.CaliperResolution), r.Settled)
+	first.sayIf(r.Unmeasured > 0, "Not measured, and not judged: %s.", plural(r.Unmeasured, "mark"))
+	for _, text := range first {
+		doc.Para("%s", text)
 	}
 	doc.Heading("What the passes say together")
 	doc.List(r.advice()...)
@@ -98,17 +98,15 @@ func (r *Check) Document() *document.Document {
 	} else {
 		doc.Table(r.across())
 	}
-	tool := func(l unit.Length, from, key string) string {
-		where := fmt.Sprintf("%s under %s", key, from)
-		if from == "" {
-			where = fmt.Sprintf("assumed; state yours as %s under [measuring] or [marking]", key)
+	tool := func(l unit.Length, name string) string {
+		where := fmt.Sprintf("assumed; state yours as %s_resolution under [measuring] or [marking]", name)
+		if _, from := r.in.Run.ResolutionOf(name); from != "" {
+			where = fmt.Sprintf("%s_resolution under %s", name, from)
 		}
 		return fmt.Sprintf("%s (%s)", resolutionText(r.in.Units, l), where)
 	}
-	_, ruler := r.in.Run.ResolutionOf("ruler")
-	_, calipers := r.in.Run.ResolutionOf("caliper")
 	doc.Para("Judged by the pair %s, neutral %s, %d frets. Resolution of the tools, where a row states none: ruler %s, calipers %s.",
-		r.in.Pair(r.l.Spec.Bass, r.l.Spec.Treble), neutralWords(r.l.Spec.Neutral), r.l.Spec.Frets, tool(r.RulerResolution, ruler, "ruler_resolution"), tool(r.CaliperResolution, calipers, "caliper_resolution"))
+		r.in.Pair(r.l.Spec.Bass, r.l.Spec.Treble), neutralWords(r.l.Spec.Neutral), r.l.Spec.Frets, tool(r.RulerResolution, "ruler"), tool(r.CaliperResolution, "caliper"))
 	if r.Pass {
 		doc.Para("Saw in the same session and the same air: wood and marks move with the weather.")
 	}
@@ -131,19 +129,13 @@ func (r *Check) line(doc *document.Document, l mark.LineResult) {
 		table.Length(u, "error", "error", markDecimals, func(m mark.Result) unit.Length { return *m.Error }).Signed().Known(known),
 		table.Cents("error", "error", 1, func(m mark.Result) unit.Cents { return *m.ErrorCents }).Signed().Known(known),
 		table.Words("verdict", "verdict", verdictWords))
-	if l.Line == mark.Bass {
-		t.Note("Measured: both passes together, from the nut, ± one standard uncertainty. An error is positive where the mark stands too near the bridge, and its note is then sharp. 'Not sure': nearer to the tolerance than twice the uncertainty. 'In doubt': a slip named above may concern this mark.")
-	}
-	if slices.ContainsFunc(l.Marks, func(m mark.Result) bool { return m.Verdict == mark.Undecided }) {
-		t.Note("Undecided: no reading joins the mark to the nut. Measure the first of them from the nut.")
-	}
-	if len(l.LeftOut) > 0 {
-		t.Note("Left out as wrong: " + listed(l.LeftOut) + ".")
-	}
-	if l.Scatter > 0 {
-		t.Note(fmt.Sprintf("By these readings hand and marks scatter by about %s.", r.text(max(l.Scatter, leastU))))
-	}
-	doc.Table(t)
+	var notes lines
+	notes.sayIf(l.Line == mark.Bass, "Measured: both passes together, from the nut, ± one standard uncertainty. An error is positive where the mark stands too near the bridge, and its note is then sharp. 'Not sure': nearer to the tolerance than twice the uncertainty. 'In doubt': a slip named above may concern this mark.")
+	undecided := slices.ContainsFunc(l.Marks, func(m mark.Result) bool { return m.Verdict == mark.Undecided })
+	notes.sayIf(undecided, "Undecided: no reading joins the mark to the nut. Measure the first of them from the nut.")
+	notes.sayIf(len(l.LeftOut) > 0, "Left out as wrong: %s.", listed(l.LeftOut))
+	notes.sayIf(l.Scatter > 0, "By these readings hand and marks scatter by about %s.", r.text(max(l.Scatter, leastU)))
+	doc.Table(t.Note(notes...))
 }
 
 // verdictWords say how sure a verdict is.

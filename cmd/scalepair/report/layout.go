@@ -212,13 +212,9 @@ func (in *Input) linesTable(l *fan.Layout) *table.Table {
 
 // spreadWords say where the string spreads hold, where that needs saying.
 func (in *Input) spreadWords(l *fan.Layout) []string {
-	var out []string
-	if !l.Parallel {
-		out = append(out, "A string spread holds where the nut line or the saddle line crosses the centreline. The lines are slanted, so the strings' own ends lie before and behind that place, and the steps need not add up to the spread to the last digit.")
-	}
-	if l.Spec.Widths() && (l.Spec.NutSpacing.Rule == fan.Listed || l.Spec.SaddleSpacing.Rule == fan.Listed) {
-		out = append(out, "The string spreads follow from the board's widths and margins: of the steps that you listed only the proportions count.")
-	}
+	var out lines
+	out.sayIf(!l.Parallel, "A string spread holds where the nut line or the saddle line crosses the centreline. The lines are slanted, so the strings' own ends lie before and behind that place, and the steps need not add up to the spread to the last digit.")
+	out.sayIf(l.Spec.Widths() && (l.Spec.NutSpacing.Rule == fan.Listed || l.Spec.SaddleSpacing.Rule == fan.Listed), "The string spreads follow from the board's widths and margins: of the steps that you listed only the proportions count.")
 	return out
 }
 

@@ -98,12 +98,10 @@ func (r *NeutralTable) slants() *table.Table {
 		slant("saddle line", func(row fan.NeutralRow) unit.Angle { return row.Saddle }),
 		slant("worst, nut and frets", func(row fan.NeutralRow) unit.Angle { return row.Worst }),
 		slant("off the hand, "+r.played(), func(row fan.NeutralRow) unit.Angle { return row.Played }))
-	t.Note("Slants in degrees, positive where the bass end is nearer the bridge.", fmt.Sprintf("Off the hand: root mean square, over %s, of the fret's slant less the hand's.", r.played()))
-	if slices.ContainsFunc(r.Rows, func(row fan.NeutralRow) bool { return size(row.WorstWithSaddle) > steepest }) {
-		t.Note(fmt.Sprintf("Beyond about %s (judgement) a slant is hard to finger, and little hardware is made for it.", table.DegText(steepest)))
-	}
-	if r.mine < 0 {
-		t.Note(fmt.Sprintf("The neutral fret in force, %s, lies between two rows.", r.Neutral))
-	}
-	return t
+	var notes lines
+	notes.say("Slants in degrees, positive where the bass end is nearer the bridge. Off the hand: root mean square, over %s, of the fret's slant less the hand's.", r.played())
+	steep := slices.ContainsFunc(r.Rows, func(row fan.NeutralRow) bool { return size(row.WorstWithSaddle) > steepest })
+	notes.sayIf(steep, "Beyond about %s (judgement) a slant is hard to finger, and little hardware is made for it.", table.DegText(steepest))
+	notes.sayIf(r.mine < 0, "The neutral fret in force, %s, lies between two rows.", r.Neutral)
+	return t.Note(notes...)
 }
