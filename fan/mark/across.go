@@ -90,7 +90,7 @@ func (p plan) tie(r *Reading, known [2]positions, o Options) tie {
 	a, b := p.ends(*r)
 	along, k := cosBetween(a, b, p.lines[end]), known[end]
 	moved, u := k.error[r.Fret], k.u[r.Fret]*along
-	if k.u[r.Fret] > lostMM {
+	if k.u[r.Fret] == 0 {
 		moved, u = 0, k.scatter*along
 	}
 	t.error -= moved * along

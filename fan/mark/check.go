@@ -81,7 +81,7 @@ func (e evidence) results(p positions, shows []unit.Length, o Options) (out []Re
 		m := Result{Fret: n, Nominal: millimetres(e.plan.marks[n]), Verdict: NotMeasured, Readings: e.touching(n), Shows: shows[n]}
 		switch {
 		case m.Readings == 0:
-		case p.u[n] > lostMM:
+		case p.u[n] == 0:
 			m.Verdict = Undecided
 		default:
 			m.Error, m.U = new(millimetres(p.error[n])), new(millimetres(p.u[n]))

@@ -44,6 +44,9 @@ func (e evidence) effect(of func(s sighting) float64) []float64 {
 	return out
 }
 
+// errors are those of the readings.
+func (e evidence) errors() []float64 { return e.effect(func(s sighting) float64 { return s.error }) }
+
 // on is the effect of something on the readings for which it is so.
 func (e evidence) on(is func(s sighting) bool) []float64 {
 	return e.effect(func(s sighting) float64 {

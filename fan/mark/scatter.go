@@ -40,13 +40,9 @@ func (e evidence) scales() []scale {
 	if len(e.seen) < fewReadings {
 		try = []float64{scarceMM}
 	}
-	known, marks := newSquare(len(e.seen)), newSquare(len(e.seen))
-	for i, s := range e.seen {
-		known.row(i)[i] += s.variance
+	known, marks := e.tools(), newSquare(len(e.seen))
+	for i := range e.seen {
 		marks.row(i)[i]++
-	}
-	for kind, zero := range e.zero {
-		known.addOuter(e.pass(Kind(kind), 0), zero*zero)
 	}
 	for n := range e.plan.marks {
 		marks.addOuter(e.moved(n, n), 1)
@@ -58,6 +54,18 @@ func (e evidence) scales() []scale {
 			cov.a[j] = known.a[j] + scatter*scatter*marks.a[j]
 		}
 		out[i] = newScale(scatter, cov)
+	}
+	return out
+}
+
+// tools is how readings scatter by their tools alone.
+func (e evidence) tools() square {
+	out := newSquare(len(e.seen))
+	for i, s := range e.seen {
+		out.row(i)[i] += s.variance
+	}
+	for kind, zero := range e.zero {
+		out.addOuter(e.pass(Kind(kind), 0), zero*zero)
 	}
 	return out
 }
@@ -100,6 +108,10 @@ func (s scale) fit(errors []float64, slips []*candidate) fit {
 	return f
 }
 
+// shared is the part of an effect's square that arithmetic leaves where named slips
+// share all of it, and far below what a reading leaves.
+const shared = 1e-12
+
 // own gives an effect in units of the scatter, less what the named slips share
 // with it, and its size; 0 where they share all of it.
 func (f fit) own(effect []float64) (own []float64, size float64) {
@@ -111,7 +123,7 @@ func (f fit) own(effect []float64) (own []float64, size float64) {
 			own[i] -= share * b[i]
 		}
 	}
-	if rest := dot(own, own); rest > 1e-6*whole {
+	if rest := dot(own, own); rest > shared*whole {
 		size = math.Sqrt(rest)
 	}
 	return own, size

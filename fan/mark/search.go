@@ -41,13 +41,12 @@ type search struct {
 	evidence
 	candidates []*candidate
 	scales     []scale
-	errors     []float64
 	limit      float64
 	named      []*candidate
 }
 
 func newSearch(e evidence) *search {
-	return &search{evidence: e, candidates: e.candidates(), scales: e.scales(), errors: e.effect(func(s sighting) float64 { return s.error })}
+	return &search{evidence: e, candidates: e.candidates(), scales: e.scales()}
 }
 
 // fit takes slips out and finds the scatter that explains the rest: the greatest
@@ -57,7 +56,7 @@ func newSearch(e evidence) *search {
 func (s *search) fit(slips []*candidate) fit {
 	fits, most := make([]fit, len(s.scales)), math.Inf(-1)
 	for i, scale := range s.scales {
-		fits[i] = scale.fit(s.errors, slips)
+		fits[i] = scale.fit(s.errors(), slips)
 		most = max(most, fits[i].logLik)
 	}
 	for i := len(fits) - 1; ; i-- {
@@ -97,7 +96,7 @@ func (s *search) next(f fit) *candidate {
 		return nil
 	}
 	without := s.fit(append(slices.Clone(s.named), best))
-	best, ratio := without.scale.fit(s.errors, s.named).greatest(s.candidates)
+	best, ratio := without.scale.fit(s.errors(), s.named).greatest(s.candidates)
 	if ratio > s.limit {
 		return best
 	}
@@ -107,7 +106,7 @@ func (s *search) next(f fit) *candidate {
 // slips weighs every named slip anew beside all others.
 func (s *search) slips(f fit) (out []Slip) {
 	for k := range s.named {
-		beside := f.scale.fit(s.errors, slices.Delete(slices.Clone(s.named), k, k+1))
+		beside := f.scale.fit(s.errors(), slices.Delete(slices.Clone(s.named), k, k+1))
 		if best, _ := beside.greatest(s.candidates); best != nil {
 			s.named[k] = best
 			out = append(out, beside.named(s.candidates, best))
@@ -123,7 +122,7 @@ const oneSided95 = 1.6449
 // 95 % of cases: (limit + 1.645) u. 0 where the readings do not touch the mark.
 func (s *search) shows(f fit) []unit.Length {
 	out := make([]unit.Length, len(s.plan.marks))
-	clean := f.scale.fit(s.errors, nil)
+	clean := f.scale.fit(s.errors(), nil)
 	for _, c := range s.candidates {
 		if c.Kind == MarkOff {
 			_, u, _ := clean.slip(c)
