@@ -114,11 +114,9 @@ func (a *app) advise(path string, o *adviseOptions) error {
 	}
 	advice := report.NewAdvice(j.Input, found, o.full || len(o.output.only) > 0)
 	if o.plot != "" {
-		if err := a.plot(o.plot, advice.Map(), o.force); err != nil {
-			return err
-		}
+		err = a.plot(o.plot, advice.Map(), o.force)
 	}
-	return a.print(&o.output, advice)
+	return a.print(&o.output, advice, err)
 }
 
 // checkSave refuses a save that cannot be made, before anything is worked out.
@@ -147,8 +145,5 @@ func (a *app) fromBlank(path string, o *adviseOptions) error {
 		return err
 	}
 	r, err := answer.FromBlank(run, o.output.units, o.blank)
-	if err != nil {
-		return err
-	}
-	return a.print(&o.output, r)
+	return a.print(&o.output, r, err)
 }

@@ -55,10 +55,7 @@ func (a *app) bench(path string, o *benchOptions) error {
 	}
 	if o.out == "" {
 		list, err := j.Bench(o.bench)
-		if err != nil {
-			return err
-		}
-		return a.print(&o.output, list)
+		return a.print(&o.output, list, err)
 	}
 	page, err := j.Sheet(o.bench)
 	if err != nil {

@@ -99,7 +99,7 @@ func (a *app) check(measured, path string, o *checkOptions) error {
 	if err != nil {
 		return err
 	}
-	if err := a.print(&o.output, r); err != nil {
+	if err := a.print(&o.output, r, nil); err != nil {
 		return err
 	}
 	if !pass {

@@ -55,8 +55,5 @@ func (a *app) compare(path string, o *compareOptions) error {
 		return err
 	}
 	r, err := j.Compare(o.asked)
-	if err != nil {
-		return err
-	}
-	return a.print(&o.output, r)
+	return a.print(&o.output, r, err)
 }

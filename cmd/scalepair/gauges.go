@@ -112,27 +112,20 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 	}
 	if o.next {
 		r, err := j.Next(o.longest)
-		if err != nil {
-			return err
-		}
-		return a.print(&o.output, r)
+		return a.print(&o.output, r, err)
 	}
 	r, err := j.Gauges(labels)
 	if err != nil {
 		return err
 	}
 	svg := report.FitPlot(j.Input).SVG()
-	if o.plot != "" && svg == "" {
-		return fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
-	}
-	if o.plot != "" {
-		err = document.Write(io.Discard, r, o.output.options(a)) // so that a table that is not there leaves no file
-		if err == nil {
+	switch {
+	case o.plot != "" && svg == "":
+		err = fault.Fault{Place: fault.Place{Input: "--plot"}, What: "there is no reading to draw", Remedy: "weigh a string end, or leave --plot out"}
+	case o.plot != "":
+		if err = document.Write(io.Discard, r, o.output.options(a)); err == nil { // a table that is not there leaves no file
 			err = a.plot(o.plot, svg, o.force)
 		}
-		if err != nil {
-			return err
-		}
 	}
-	return a.print(&o.output, r.WithPlot(svg))
+	return a.print(&o.output, r.WithPlot(svg), err)
 }

@@ -56,8 +56,5 @@ func (a *app) layout(path string, o *layoutOptions) error {
 	} else {
 		r, err = j.Layout()
 	}
-	if err != nil {
-		return err
-	}
-	return a.print(&o.output, r)
+	return a.print(&o.output, r, err)
 }

@@ -30,8 +30,12 @@ func (o *resultOutput) Write(text []byte) (int, error) {
 	return n, err
 }
 
-// print writes a result to stdout, whole or not at all.
-func (a *app) print(o *outputFlags, r document.Result) error {
+// print writes a result to stdout, whole or not at all; err is that of working it
+// out.
+func (a *app) print(o *outputFlags, r document.Result, err error) error {
+	if err != nil {
+		return err
+	}
 	if err := document.Write(a.out, r, o.options(a)); err != nil {
 		return err
 	}

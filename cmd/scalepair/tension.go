@@ -46,8 +46,5 @@ func (a *app) tension(path string, o *tensionOptions) error {
 		return err
 	}
 	r, err := j.Tension(o.explain)
-	if err != nil {
-		return err
-	}
-	return a.print(&o.output, r)
+	return a.print(&o.output, r, err)
 }

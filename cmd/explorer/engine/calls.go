@@ -14,16 +14,12 @@ import (
 )
 
 // calls are the calls by name: those of commands have their names and flags.
-var calls map[string]func(*Request) (any, error)
-
-func init() {
-	calls = map[string]func(*Request) (any, error){
-		"version": version, "demo": demo, "init": start,
-		"gauges": gauges, "next": next,
-		"advise": advise, "map": pairs, "pair": pair, "tension": tension, "compare": compare, "blank": blank,
-		"layout": layout, "fan": lines, "neutral": neutral, "bench": bench, "check": check, "form": form,
-		"file": file, "save": save, "readings": readings, "marks": marks, "keys": keys, "set": set,
-	}
+var calls = map[string]func(*Request) (any, error){
+	"version": version, "demo": demo, "init": start,
+	"gauges": gauges, "next": next,
+	"advise": advise, "map": pairs, "pair": pair, "tension": tension, "compare": compare, "blank": blank,
+	"layout": layout, "fan": lines, "neutral": neutral, "bench": bench, "check": check, "form": form,
+	"file": file, "save": save, "set": set, "keys": keys, "readings": readings, "marks": marks,
 }
 
 func version(*Request) (any, error) { return map[string]string{"go": runtime.Version()}, nil }
