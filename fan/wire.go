@@ -8,18 +8,18 @@ import (
 // FretWire is the wire and the saw for it. 0 means not known.
 type FretWire struct {
 	// TangDepth is from the underside of the fret's crown to the tang's foot.
-	TangDepth unit.Length `toml:"tang_depth" range:"0.5 mm, 5 mm"`
+	TangDepth unit.Length `toml:"tang_depth" json:"tang_depth_mm" range:"0.5 mm, 5 mm"`
 	// TangWidth is the tang's thickness without its barbs, BarbWidth with them;
 	// Kerf is the width of the saw's cut.
-	TangWidth unit.Length `toml:"tang_width" range:"0.2 mm, 2 mm"`
-	BarbWidth unit.Length `toml:"barb_width" range:"0.2 mm, 2 mm"`
-	Kerf      unit.Length `toml:"kerf" range:"0.2 mm, 3 mm"`
+	TangWidth unit.Length `toml:"tang_width" json:"tang_width_mm" range:"0.2 mm, 2 mm"`
+	BarbWidth unit.Length `toml:"barb_width" json:"barb_width_mm" range:"0.2 mm, 2 mm"`
+	Kerf      unit.Length `toml:"kerf" json:"kerf_mm" range:"0.2 mm, 3 mm"`
 	// Clearance is the air left under the tang.
-	Clearance unit.Length `toml:"clearance" range:"0 mm, 3 mm"`
+	Clearance unit.Length `toml:"clearance" json:"clearance_mm" range:"0 mm, 3 mm"`
 	// Overhang is how far the wire stands out at each edge before it is trimmed.
-	Overhang unit.Length `toml:"overhang" range:"0 mm, 50 mm"`
+	Overhang unit.Length `toml:"overhang" json:"overhang_mm" range:"0 mm, 50 mm"`
 	// Spare is bought on top, for slips.
-	Spare unit.Ratio `toml:"spare_percent" range:"0, 100"`
+	Spare unit.Ratio `toml:"spare_percent" json:"spare_percent" range:"0, 100"`
 }
 
 // DefaultFretWire has 0.4 mm of clearance, 3 mm of overhang and a tenth to spare

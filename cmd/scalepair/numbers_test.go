@@ -210,7 +210,7 @@ var said = map[string][]struct{ sentence, keys string }{
 			"blank.centreline_from_bass_edge_mm blank.base_line_from_nut_end_mm blank.nut_line_from_nut_end_mm"},
 		{`(N) mm of tang and (N) mm of air`, "saw.tang_depth_mm saw.clearance_mm"},
 		{`Half a kerf is (N) mm`, "saw.half_kerf_mm"},
-		{`wire (N) mm longer than its slot at both ends; all pieces together take (N) mm`, "fret_wire.overhang_mm fret_wire.sum_mm"},
+		{`wire (N) mm longer than its slot at both ends; all pieces together take (N) mm`, "saw.overhang_mm fret_wire.sum_mm"},
 		{`Its blank is (N) mm long, edge to edge`, "layout.nut_blank_mm"},
 		{`stand (N) mm before the theoretical saddle line`, "saddles.saddle_travel_front_mm"},
 		{`to (N) mm behind the theoretical line, (N) mm of travel`, "saddles.saddle_travel_rear_mm saddles.saddle_travel_needed_mm"},

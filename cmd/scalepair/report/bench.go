@@ -108,7 +108,8 @@ func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Benc
 	}
 	b.BassSide, b.TrebleSide = l.LeastBlank().MaxY, -l.LeastBlank().MinY
 	b.Layout, b.Rounding = in.fanOf(l, b.fits), b.roundingCents(o.Fineness.Resolution)
-	b.Blank, b.Saw, b.Wire, b.Saddles = b.workedBlank(), b.sawOf(), WireOf{b.saw.Overhang, b.wire.Sum, b.wire.Total}, b.saddlesOf()
+	nut, last := l.Spec.Radii()
+	b.Blank, b.Saw, b.Wire, b.Saddles = b.workedBlank(), SawOf{b.saw.FretWire, b.saw.Kerf / 2, nut, last}, WireOf{b.wire.Sum, b.wire.Total}, b.saddlesOf()
 	b.fences = l.Fences(b.saw.Kerf)
 	b.Steps = b.steps()
 	b.Cautions = slices.Concat(steepCautions(l), benchCautions)

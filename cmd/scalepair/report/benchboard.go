@@ -61,28 +61,16 @@ func (b *Bench) endWords() string {
 // SawOf is what the depth and the width of the slots follow from; 0 where it is
 // not given.
 type SawOf struct {
-	TangDepth  unit.Length `json:"tang_depth_mm"`
-	Clearance  unit.Length `json:"clearance_mm"`
-	Kerf       unit.Length `json:"kerf_mm"`
+	fan.FretWire
 	HalfKerf   unit.Length `json:"half_kerf_mm"` // how far the fence stands from the slot's middle
-	TangWidth  unit.Length `json:"tang_width_mm"`
-	BarbWidth  unit.Length `json:"barb_width_mm"`
 	RadiusNut  unit.Length `json:"radius_at_nut_mm"`
 	RadiusLast unit.Length `json:"radius_at_last_fret_mm"`
 }
 
-func (b *Bench) sawOf() SawOf {
-	w := b.saw.FretWire
-	nut, last := b.l.Spec.Radii()
-	return SawOf{w.TangDepth, w.Clearance, w.Kerf, w.Kerf / 2, w.TangWidth, w.BarbWidth, nut, last}
-}
-
-// WireOf is the fret wire: how much longer a piece is than its slot at either end,
-// all pieces together, and what to buy.
+// WireOf is the fret wire: all pieces together, and what to buy.
 type WireOf struct {
-	Overhang unit.Length `json:"overhang_mm"`
-	Sum      unit.Length `json:"sum_mm"`
-	ToBuy    unit.Length `json:"to_buy_mm"`
+	Sum   unit.Length `json:"sum_mm"`
+	ToBuy unit.Length `json:"to_buy_mm"`
 }
 
 // cut is one slot with all that is done to it.
@@ -142,7 +130,7 @@ func (b *Bench) slots() Step {
 		t.Note("With the saw's cut given as kerf under [fret_wire], the fence's own places are printed too.")
 	}
 	return Step{Title: "Slots and fret wire", Do: []string{do, b.depthWords() + " " + b.kerfWords(),
-		fmt.Sprintf("Cut each piece of wire %s longer than its slot at both ends; all pieces together take %s.", b.in.length(b.Wire.Overhang), u.LenText(b.Wire.Sum, 0))},
+		fmt.Sprintf("Cut each piece of wire %s longer than its slot at both ends; all pieces together take %s.", b.in.length(b.Saw.Overhang), u.LenText(b.Wire.Sum, 0))},
 		Tables: tables{t}}
 }
 
