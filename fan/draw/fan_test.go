@@ -177,7 +177,7 @@ func TestSaddlePoints(t *testing.T) {
 	assert.Len(t, linesOf(draw.PointStroke, d), 2*5, "no cross where nothing is known")
 	assert.Len(t, linesOf(draw.RangeStroke, d), 3*5, "a bar with a tick at either end")
 	labels := wordsOn(draw.LayerLabels, d)
-	assert.Contains(t, labels, "6 · E♭3 · 0.3 mm · back 2.2 to 2.8 mm")
+	assert.Contains(t, labels, "6 · E♭3 · 0.3 mm · back 2.3 to 2.8 mm")
 	assert.Contains(t, labels, "3 · E♭4 · 0.3 mm · compensation not known")
 }
 
