@@ -104,6 +104,7 @@ function keyField(edit, faultOf) {
         const node = el("option");
         return { node, update: (/** @type {string} */ word) => attr(node, "value", word) };
       });
+      node.classList.toggle("long", shownText(next).length > 20);
       say(name, next.name.replaceAll("_", " "));
       const range = next.range.split(", ");
       say(help, [next.help.replace(/^example(?!s)[,:;]?\s*/, ""), range.length === 2 ? `from ${range[0]} to ${range[1]}` : ""].filter(Boolean).join("; "));
@@ -119,7 +120,7 @@ function keyField(edit, faultOf) {
 
 /** @param {Key} key */
 function shownText(key) {
-  return key.texts.length ? key.texts.join(", ") : key.text;
+  return key.texts.length ? key.texts.join(WORDLIKE.includes(key.type) ? " " : ", ") : key.text;
 }
 
 /** The entries of a list: by commas where there are any, else by spaces. @param {string} text */
