@@ -10,6 +10,8 @@ import { angle } from "./units.js";
 /** @typedef {import("./types.js").Line} Line */
 /** @typedef {import("./units.js").Units} Units */
 
+const TIGHT = 640; // pixels, below which the caption has a line of its own (judgement)
+
 /**
  * @typedef {object} Shown
  * @property {Fan} fan
@@ -48,10 +50,10 @@ export function fanDrawing(box, turn) {
     shown = s;
     const whole = Math.floor(box.clientWidth);
     if (!whole) return;
-    upright = whole < 560;
+    upright = whole < 440;
     const { fan } = s, all = [...fan.board_mm, ...fan.strings.flatMap((o) => [o.nut_mm, o.saddle_mm]), ...(fan.blank_mm ?? [])];
     const [x0, x1] = range(all.map((p) => p[0])), [y0, y1] = range(all.map((p) => p[1]));
-    const room = upright ? { before: 30, after: 30, left: 76, right: 130 } : { before: 56, after: 64, left: 6, right: 6 };
+    const room = upright ? { before: 30, after: 30, left: 76, right: 130 } : { before: 56, after: whole < TIGHT ? 86 : 64, left: 6, right: 6 };
     const side = s.leftHanded ? -1 : 1;
     if (upright) {
       // Head up, as the player's neck hangs on a wall: the bass side on the left.
@@ -101,7 +103,7 @@ export function fanDrawing(box, turn) {
     lines.push(["last fret", last.slant_deg, last.slot_mm], ["saddle line", layout.saddle_slant_deg, fan.saddle_mm]);
     /** @type {{at: Point, anchor: string, words: string, figure: string, rotate?: number}[]} */
     const out = [];
-    const box = node.viewBox.baseVal;
+    const box = node.viewBox.baseVal, tight = !upright && box.width < TIGHT, base = box.height - (tight ? 27 : 5);
     let dotted = "";
     for (const [name, degrees, line] of lines) {
       const p = line.map(at).reduce((a, b) => (upright ? (b[0] > a[0] ? b : a) : b[1] > a[1] ? b : a));
@@ -109,15 +111,18 @@ export function fanDrawing(box, turn) {
         dotted += `M${px(p[0] + 6)} ${px(p[1])}H${box.width - 126}`;
         out.push({ at: [box.width - 122, p[1] + 4.5], anchor: "start", words: name, figure: angle(degrees) });
       } else {
-        dotted += `M${px(p[0])} ${px(p[1] + 14)}V${box.height - 20}`;
-        out.push({ at: [clamp(p[0], 34, box.width - 50), box.height - 5], anchor: "middle", words: name, figure: angle(degrees) });
+        dotted += `M${px(p[0])} ${px(p[1] + 14)}V${base - 15}`;
+        out.push({ at: [clamp(p[0], 34, box.width - 56), base], anchor: "middle", words: name, figure: angle(degrees) });
       }
     }
+    // The labels keep clear of each other, from the saddle line on.
+    for (let i = out.length - 2; i >= 0 && !upright; i--) out[i].at[0] = Math.min(out[i].at[0], out[i + 1].at[0] - 106);
     attr(leaders, "d", dotted);
     let d = "";
+    const [one, other] = fan.nut_mm.map(at), middle = [(one[0] + other[0]) / 2, (one[1] + other[1]) / 2];
     if (turn) for (const [side, name, mm] of /** @type {[string, string, number][]} */ ([["treble", "treble", treble], ["bass", "bass", bass]])) {
       const [a, b] = outer(fan, side).map(at);
-      const above = upright ? a[0] > (box.width - 54) / 2 : a[1] < box.height / 2;
+      const above = upright ? a[0] > middle[0] : a[1] < middle[1];
       if (upright) {
         out.push({ at: [a[0] + (above ? -4 : 4), 14], anchor: above ? "start" : "end", words: name, figure: `${units.scale(mm)} ${units.lengthName}` });
         continue;
@@ -128,7 +133,7 @@ export function fanDrawing(box, turn) {
       out.push({ at: [a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part + off + 4.5], anchor: "middle", words: name, figure: `${units.scale(mm)} ${units.lengthName}` });
     }
     attr(measures, "d", d);
-    if (fan.reference) out.push({ at: upright ? [0, box.height - 2] : [box.width, 13], anchor: upright ? "start" : "end", words: `small ticks: frets of ${reference || "the reference"}`, figure: "" });
+    if (fan.reference) out.push({ at: upright || tight ? [0, box.height - 3] : [box.width, 13], anchor: upright || tight ? "start" : "end", words: `small ticks: frets of ${reference || "the reference"}`, figure: "" });
     list(words, out, () => {
       const name = svg("tspan"), figure = svg("tspan", { class: "figure" });
       const text = svg("text", { class: "halo" }, name, " ", figure);

@@ -58,7 +58,7 @@ export function pairMap(box, go) {
       /** @param {PickPlace} pick */
       update(pick) {
         if (!f) return;
-        const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], words = capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick), room = words.length * 7.4 + 30;
+        const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], words = capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick), room = words.length * 7.4 + 14;
         const others = named.filter((o) => o !== pick).map((o) => (f ? [f.x(o.bass_mm) - x, f.y(o.treble_mm) - y] : [0, 0])).filter(([, dy]) => Math.abs(dy) < 16);
         // Above or below its ring, clear of the cross; to the side where there is room.
         const right = !others.some(([dx]) => dx >= 0 && dx < room) && x + room < f.whole, left = !right && !others.some(([dx]) => dx <= 0 && -dx < room) && x - room > f.left;
