@@ -82,8 +82,7 @@ func (r *Check) Document() *document.Document {
 	doc := &document.Document{Title: r.in.title("Marks checked for")}
 	doc.Para("%s", r.verdict())
 	var first lines
-	first.sayIf(r.Unsure > 0, "Not sure: at %s the best position lies nearer to the tolerance than twice its own ±, so finer readings could still turn the verdict. One more reading by calipers that show %s, from the nut or a mark that is sure, would settle %d of them; what is so near the tolerance that none would, draw anew or let be.",
-		plural(r.Unsure, "mark"), resolutionText(r.in.Units, r.CaliperResolution), r.Settled)
+	first.sayIf(r.Unsure > 0, "Not sure: %s. %s", plural(r.Unsure, "mark"), r.settles())
 	first.sayIf(r.Unmeasured > 0, "Not measured, and not judged: %s.", plural(r.Unmeasured, "mark"))
 	for _, text := range first {
 		doc.Para("%s", text)

@@ -14,7 +14,15 @@ import (
 func (r *Check) verdict() string {
 	switch {
 	case r.Pass:
-		return fmt.Sprintf("IN TOLERANCE: the %d marks that were measured stand within %s.", r.Measured, r.tolerance())
+		text := fmt.Sprintf("IN TOLERANCE: the %d marks that were measured stand within %s", r.Measured, r.tolerance())
+		var but []string
+		for _, s := range r.Slips {
+			but = append(but, s.Words)
+		}
+		if but != nil {
+			text += ", but " + listed(but)
+		}
+		return text + "."
 	case r.onlyUnsure():
 		return fmt.Sprintf("NOT SURE, MEASURE AGAIN: %s. Measure again, finely and both ways, before the saw touches wood; until then redraw nothing.", listed(r.reasons()))
 	}
@@ -46,6 +54,16 @@ func (r *Check) sumUp(l mark.LineResult) {
 			r.Settled++
 		}
 	}
+}
+
+// settles says what would make the marks sure that are not.
+func (r *Check) settles() string {
+	text := fmt.Sprintf("One more reading by calipers that show %s, from the nut or a mark that is sure, would settle %d of them.",
+		resolutionText(r.in.Units, r.CaliperResolution), r.Settled)
+	if r.Settled < r.Unsure {
+		text += " What is too near the tolerance to be settled, draw anew or leave."
+	}
+	return text
 }
 
 // onlyUnsure reports whether a board fails for nothing but what lies outside
@@ -149,7 +167,7 @@ func (r *Check) advice() []string {
 func (r *Check) slip(s Slip) string {
 	text := capital(r.sized(s.Finding)) + "."
 	if !s.Matters {
-		return text + " This is smaller than the tolerance, and may stay."
+		text += " It is within the tolerance and may stay, but is better mended."
 	}
 	if nominal := r.l.NutOffset; s.Kind == mark.OffsetSlip && nominal < 0 && size(s.Size+2*nominal) < r.NutOffsetTolerance {
 		text += " Is its minus missing? It has one where the treble nut lies nearer the head than the bass nut, as here."
