@@ -252,6 +252,6 @@ func finenessWords(u table.Units, f build.Fineness) string {
 	case size(took-theirs) < 1e-6*unit.Millimetre:
 		return "the resolution of your calipers (caliper_resolution under " + f.From + ")"
 	default:
-		return fmt.Sprintf("the nearest that is printed to the %s of your calipers (caliper_resolution under %s)", resolutionText(u, theirs), f.From)
+		return fmt.Sprintf("which comes nearest to your calipers' %s (caliper_resolution under %s)", resolutionText(u, theirs), f.From)
 	}
 }

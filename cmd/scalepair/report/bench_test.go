@@ -344,6 +344,16 @@ func TestWindingToBuy(t *testing.T) {
 	}
 }
 
+// The unit "in" does not meet the word: no length is "0.2 in in the edge".
+func TestInchesReadAsEnglish(t *testing.T) {
+	var text strings.Builder
+	w := demo(t)
+	w.in.Units.Length = unit.DecimalInches
+	require.NoError(t, w.bench(t, report.BenchOptions{Fineness: w.in.Run.Calipers(unit.DecimalInches)}).Document().Write(&text, document.Options{Width: 1000}))
+	assert.Contains(t, text.String(), "Bore 0.236 in for the dots on the face and 0.079 in for those in the edge.") // 6 and 2 mm
+	assert.NotRegexp(t, `\bin in\b`, text.String())
+}
+
 // What rounding can do to a note: the mark that it moves most, moved by half of what
 // the tool shows.
 func TestRoundingInCents(t *testing.T) {

@@ -220,13 +220,13 @@ func (b *Bench) dots() Step {
 		setColumn(b, "bass edge, from the nut line", "set_side_from_nut_line", func(d dotRow) mark.Rounded { return d.edge }).Known(side).When(anySide))
 	var bore []string
 	if anyFace {
-		bore = append(bore, b.in.fine().text(of.FaceDiameter)+" on the face")
+		bore = append(bore, b.in.fine().text(of.FaceDiameter)+" for the dots on the face")
 	}
 	if anySide {
-		bore = append(bore, b.in.fine().text(of.SideDiameter)+" in the edge")
+		bore = append(bore, b.in.fine().text(of.SideDiameter)+" for those in the edge")
 	}
 	return Step{Title: "Dots", Tables: tables{t}, Do: []string{"Dots lie midway between two fret lines, before their fret: on the face along the centreline from where the nut line crosses it, " +
-		"in the bass edge along the edge from the nut line. Bore for dots of " + listed(bore) + "."}}
+		"in the bass edge along the edge from the nut line. Bore " + listed(bore) + "."}}
 }
 
 // sideOf names the side of the centreline on which y lies; out is how y prints

@@ -12,7 +12,7 @@ import (
 func (b *Bench) linesFigure(rows []measure) string {
 	l, need, f := b.l, b.l.LeastBlank(), b.l.Frame
 	s := chart.Sketch{Title: "The first lines, seen on the face of the blank, nut at the left", Alt: "The face of the blank with centreline, base lines, string lines and nut line.",
-		Caption: fmt.Sprintf("Lengths in %s; widths are drawn larger. Heavy lines are drawn on the wood; thin ones are the edges of the smallest blank and the frets to come.", b.fineness.Unit.Symbol())}
+		Caption: "Lengths as in the tables; widths are drawn larger. Heavy lines are drawn on the wood; thin ones are the edges of the smallest blank and the frets to come."}
 	line := func(look chart.Look, x1, y1, x2, y2 unit.Length) {
 		s.Strokes = append(s.Strokes, chart.Stroke{Look: look, X1: x1.MM(), Y1: y1.MM(), X2: x2.MM(), Y2: y2.MM()})
 	}

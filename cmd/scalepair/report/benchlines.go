@@ -44,7 +44,7 @@ func (b *Bench) measures(name string, rows ...measure) *table.Table {
 			}
 			return m.name
 		}),
-		setColumn(b, "set to", "set", func(m measure) mark.Rounded { return m.Rounded }),
+		setColumn(b, "length", "set", func(m measure) mark.Rounded { return m.Rounded }),
 		table.Length(table.Units{}, "", "exact", markDecimals, func(m measure) unit.Length { return m.Exact }))
 }
 
@@ -124,7 +124,8 @@ func (b *Bench) marks() Step {
 			table.Length(b.in.Units.Decimal(), "a cent", "one_cent", markDecimals, func(r markRow) unit.Length { m, _, _ := of(r); return m.OneCent }))
 	}
 	return Step{Title: marksTitle, beside: true,
-		Do: []string{"Lay the ruler along the string line, its zero on the nut mark, and mark every fret without lifting it; steps are for calipers, and add up to the marks as printed. " +
+		Do: []string{"Clamp the ruler along the string line, its zero on the nut mark, and leave it there for every fret. Where a mark falls between two lines of the ruler, set the calipers to what remains from an earlier line, such as a whole centimetre or inch, and prick the mark from there with a knife point. " +
+			"Steps are for calipers alone, from the mark before, and add up to the marks as printed. " +
 			"'A cent' is how far a mark may be off before its note is a cent out: care pays most at the high frets."},
 		Tables: tables{
 			one(mark.Bass, func(r markRow) (fan.Mark, mark.Rounded, mark.Rounded) { return r.Bass, r.bass, r.bassStep }),

@@ -76,7 +76,9 @@ func TestSteepLines(t *testing.T) {
 }
 
 // The neutral fret in force has a row with the slants that the fan has, at the nut
-// too; none where the step passes over it.
+// too; none where the step passes over it. Every step of the neutral fret turns nut and
+// last fret the same way, and no more is said of them: the angle between the two
+// shrinks with one pair and grows with another.
 func TestNeutralInForce(t *testing.T) {
 	for given, found := range map[string]bool{"0": true, "7": true, "bridge": true, "7.5": false} {
 		w := demo(t, "--neutral", given)
@@ -91,6 +93,10 @@ func TestNeutralInForce(t *testing.T) {
 			} `json:"neutral_fret_that"`
 		}
 		require.NoError(t, json.Unmarshal(text, &got))
+		for i, row := range neutral.Rows[1:] {
+			assert.Greater(t, neutral.Rows[i].Nut, row.Nut)
+			assert.Greater(t, neutral.Rows[i].Last, row.Last)
+		}
 		now, ok := got.That["as_it_is_now"]
 		require.Equal(t, found, ok, given)
 		if !ok {
@@ -101,6 +107,7 @@ func TestNeutralInForce(t *testing.T) {
 		require.NoError(t, report.NewNeutralTable(w.in, w.l, neutral, fan.Playing{}).Document().Write(&doc, document.Options{Width: 200}))
 		assert.Regexp(t, fmt.Sprintf(`(?m)^ *%s +%.1f +-?[0-9.]+ +%.1f +%.1f +%.1f `, given, plain(w.l.Nut.Slant), plain(w.l.Frets[12].Line.Slant),
 			plain(w.l.Frets[24].Line.Slant), plain(w.l.Saddle.Slant)), doc.String())
+		assert.Contains(t, strings.Join(strings.Fields(doc.String()), " "), "slants the high frets and the bridge; one near the body does the opposite. - No rule decides.")
 	}
 }
 

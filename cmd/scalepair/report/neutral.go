@@ -62,7 +62,7 @@ func (r *NeutralTable) Document() *document.Document {
 	out.say("Smallest worst slant of nut and frets: %s.", square(r.t.LeastWorst))
 	out.say("Smallest worst slant of nut, frets and saddle line: %s.", square(r.t.LeastWorstWithSaddle))
 	out.say("Nearest the hand on %s: %s. %s", r.played(), square(r.t.LeastPlayed), r.hand())
-	out.say("A neutral fret near the nut keeps the first frets square and slants the high frets and the bridge; one near the body does the opposite. Nut and last fret always stand at about the same angle to one another: less slant of the one is more of the other.")
+	out.say("A neutral fret near the nut keeps the first frets square and slants the high frets and the bridge; one near the body does the opposite.")
 	out.say("No rule decides. Before you choose, lay a straight edge over a neck you know at the angles below, and put your hand to it.")
 	doc.List(out...)
 	doc.Table(r.slants())
