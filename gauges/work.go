@@ -10,14 +10,12 @@ import (
 
 // Where steps come from.
 const (
-	fromTools     = "your measuring tools, as stated under [measuring] or the defaults"
-	fromAbove     = "follows from the steps above"
-	guideStep     = "the Guide (JCGM 100:2008), F.2.2.1: a rounded reading"
-	guideBound    = "the Guide (JCGM 100:2008), 4.3.7: a bound"
-	guideSum      = "the Guide (JCGM 100:2008), 5.1: root of the sum of squares"
-	guideExpanded = "the Guide (JCGM 100:2008), 6.2.1: expanded uncertainty"
-	stiffLaw      = "H. Fletcher (1964), and Fletcher and Rossing (2nd ed.), section 2.18, both from memory"
-	fromShapes    = "kurtosis method, I. P. Zakharov and O. A. Botsyura, Measurement Techniques 62 (2019) 327, from memory"
+	fromTools  = "your measuring tools, as stated under [measuring] or the defaults"
+	fromAbove  = "follows from the steps above"
+	guideStep  = "the Guide (JCGM 100:2008), F.2.2.1: a rounded reading"
+	guideBound = "the Guide (JCGM 100:2008), 4.3.7: a bound"
+	guideSum   = "the Guide (JCGM 100:2008), 5.1: root of the sum of squares"
+	stiffLaw   = "H. Fletcher (1964), and Fletcher and Rossing (2nd ed.), section 2.18, both from memory"
 )
 
 // work records the steps of one reading: # in symbols and formulas is its
@@ -90,7 +88,7 @@ func (k work) mean(values int, all Average, kind string) {
 	}
 }
 
-// Settle records the linear density, its uncertainty and its 95 % interval.
+// Settle records the linear density and its uncertainty.
 func (v Value) Settle(tr *trace.Trace) {
 	if tr == nil {
 		return
@@ -101,9 +99,6 @@ func (v Value) Settle(tr *trace.Trace) {
 	for _, p := range v.Common {
 		tr.Step(", share of that from the "+p.Source, "100 (part/u(w))^2", 100*p.U/u*p.U/u, "%", guideSum)
 	}
-	tr.Step("eta, excess kurtosis: -1.2 of one error within bounds, 0 of a normal one", "-1.2 (sum of the fourth powers of the parts within bounds)/u(w)^4", v.excess(), "", fromShapes)
-	tr.Step("k95, standard uncertainties to either side that hold 95 %", "1.96 + 0.1 eta + 0.1085 eta^3", v.Coverage95(), "", fromShapes)
-	tr.Step("U95, half width of the 95 % interval of w", "k95 u(w)", v.Within95(), "kg/m", guideExpanded)
 }
 
 // when says on which day a reading was taken, for the work shown.

@@ -42,6 +42,8 @@ func (w Wire) WithU(tr *trace.Trace, t unit.Force) unit.Uncertain[unit.Force] {
 	u := math.Sqrt(float64(density*density) + float64(core*core))
 	if u > 0 {
 		tr.Step("u, standard uncertainty of the tension", "root of the summed squares of its parts", u, "N", errorSum)
+	}
+	if u > 0 && w.CoreDia != 0 { // else all of it is from the linear density
 		share := func(part float64) float64 { return 100 * (part / u) * (part / u) }
 		tr.Step(", share of that from the linear density", "100 (T (1 + e)/(1 + 2 e) u(w)/w / u)^2", share(density), "%", errorSum)
 		tr.Step(", share of that from the core diameter", "100 (T 2 e/(1 + 2 e) u(d)/d / u)^2", share(core), "%", errorSum)

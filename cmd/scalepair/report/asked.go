@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"scalepair/data/unit"
+	"scalepair/gauges"
 	"scalepair/tension/choice"
 )
 
@@ -44,6 +45,8 @@ func (in *Input) asked() []string {
 	out.say("Bass scale: %s. Treble scale: %s.", in.gridWords(req.Bass), in.gridWords(req.Treble))
 	words := in.limitWords(req.Limits)
 	out.sayIf(words != nil, "Limits: %s.", listed(words))
+	unknown := in.labelled(req.Usable, func(g gauges.Gauge) bool { return g.Core == 0 })
+	out.sayIf(words != nil && unknown != nil, "Breaking strength, bends and inharmonicity are not checked of %s, whose core is not known.", listed(unknown))
 	return out
 }
 

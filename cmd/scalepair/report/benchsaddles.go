@@ -37,7 +37,7 @@ func (b *Bench) bridge() Step {
 	if b.saddles == nil {
 		why := "no set of gauges is settled"
 		if b.d != nil {
-			why = "no string's core is known"
+			why = "no string's core is known (measure each with calipers where it is bare, at the string's end, and enter it among the readings)"
 		}
 		return Step{Title: title, Do: []string{fmt.Sprintf("How far each saddle must stand back is not known: %s. The theoretical saddle line crosses the centreline %s behind the last fret and is %s; every saddle stands a few millimetres behind it.",
 			why, b.in.Units.LenText(b.l.Saddle.Cross-b.l.Frets[b.l.Spec.Frets].Line.Cross, markDecimals), slantWords(b.l.Saddle.Slant))}}

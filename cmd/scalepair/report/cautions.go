@@ -149,6 +149,16 @@ func (in *Input) disorder(set []int) []string {
 	return out
 }
 
+// changePerString is the change of the mean tension of a string, nil where the
+// reference has as many strings.
+func (in *Input) changePerString(d *choice.Detail, c int) *unit.Ratio {
+	change, ref := totalChange(d, c), in.Plan.Request().Reference
+	if change == nil || len(ref.Gauges) == len(d.Strings) {
+		return nil
+	}
+	return new((1+*change)*unit.Ratio(len(ref.Gauges))/unit.Ratio(len(d.Strings)) - 1)
+}
+
 // totalChange is the change of the total tension from the reference's, as a
 // share of it; nil where one of them is not known.
 func totalChange(d *choice.Detail, c int) *unit.Ratio {

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"scalepair/cmd/scalepair/build"
 	"scalepair/cmd/scalepair/document"
@@ -210,7 +209,12 @@ func (c *Comparison) sideBySide() *table.Table {
 		}},
 		{"feel error", (*ColumnOf).errorText},
 		{"worst string", func(o *ColumnOf) string { return o.worstWords() }},
-		{"inharmonicity cents", func(o *ColumnOf) string { return strconv.FormatFloat(o.Pair.Inharmonicity.Value(), 'f', 1, 64) }},
+		{"inharmonicity cents", func(o *ColumnOf) string {
+			if o.Pair.Inharmonicity == 0 { // not known
+				return ""
+			}
+			return unit.Fixed(o.Pair.Inharmonicity.Value(), 1)
+		}},
 		{"slant of nut / last fret / saddle °", func(o *ColumnOf) string {
 			return table.Deg(o.Pair.NutSlant) + " / " + table.Deg(o.Pair.LastFretSlant) + " / " + table.Deg(o.Pair.SaddleSlant)
 		}},

@@ -49,6 +49,9 @@ func (in *Input) wants(l LackOf) string {
 	if l.Column != "" {
 		where = " in " + l.Column
 	}
+	if len(in.Tunings()) > 1 {
+		where += " over all tunings"
+	}
 	text := fmt.Sprintf("string %d on %s is %s off%s, and wants a gauge of %s", l.String, in.gauge(l.Missing.Gauge), table.SignedPercentText(l.Deviation, 1), where, in.Units.DensityText(l.Wanted))
 	if l.Outer > 0 {
 		text += fmt.Sprintf(", about %s outside", in.fine().text(l.Outer))
@@ -68,6 +71,10 @@ func (a *Advice) lackWords() []string {
 			list = append(list, a.in.lackOf(m.Missing, pick.Pair))
 		}
 	}
+	var lacked []int // that the search with them has a gauge for
+	for _, l := range a.Lacking {
+		lacked = append(lacked, l.String)
+	}
 	smaller := false // with what is lacking the smallest fan is
 	var picks []string
 	for _, w := range a.WithThem {
@@ -82,7 +89,7 @@ func (a *Advice) lackWords() []string {
 		out.sayIf(!decides && here, "A gauge is missing: %s.", a.in.wants(l))
 		out.sayIf(!decides && !here && smaller, "A gauge is missing for a smaller fan: on %s %s.", a.in.Pair(l.Bass, l.Treble), a.in.wants(l))
 	}
-	out.sayIf(out != nil && picks != nil, "With that in stock the picks and their feel errors are: %s.", strings.Join(picks, "; "))
+	out.sayIf(out != nil && picks != nil, "With gauges for %s in stock the picks and their feel errors are: %s.", several("string", lacked), strings.Join(picks, "; "))
 	return out
 }
 

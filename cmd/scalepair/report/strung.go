@@ -44,7 +44,8 @@ type Tuned struct {
 	BassHalf   unit.Force   `json:"bass_half_n"`
 	TrebleHalf unit.Force   `json:"treble_half_n"`
 	Change     *unit.Ratio  `json:"change_from_reference_percent"`
-	Error      unit.Ratio   `json:"feel_error_percent"` // of this tuning by itself
+	PerString  *unit.Ratio  `json:"change_per_string_percent,omitempty"` // where the reference has another number of strings
+	Error      unit.Ratio   `json:"feel_error_percent"`                  // of this tuning by itself
 	Strings    *table.Table `json:"strings"`
 }
 
@@ -62,7 +63,7 @@ func (in *Input) strung(d *choice.Detail, at look) Strung {
 		}
 		out.Tunings = append(out.Tunings, Tuned{Tuning: in.Tunings()[c].String(), Name: cases[c].Name, CapoFret: cases[c].CapoFret,
 			Total: total.Tension.Value, U: total.Tension.U, BassHalf: total.BassHalf, TrebleHalf: total.TrebleHalf,
-			Change: totalChange(d, c), Error: total.Error, Strings: in.stringTable(name, title, d, c, at)})
+			Change: totalChange(d, c), PerString: in.changePerString(d, c), Error: total.Error, Strings: in.stringTable(name, title, d, c, at)})
 	}
 	return out
 }
@@ -127,7 +128,11 @@ func (s *Strung) totalWords(c int) string {
 	if change == "0.0 % against" {
 		change = "the same as"
 	}
-	return fmt.Sprintf("%s, %s the reference's %s", text, change, u.ForceText(s.d.ReferenceTension))
+	text = fmt.Sprintf("%s, %s the reference's %s", text, change, u.ForceText(s.d.ReferenceTension))
+	if t.PerString != nil {
+		text += fmt.Sprintf(" (%d strings against %d: %s a string)", len(s.d.Strings), len(s.in.Plan.Request().Reference.Gauges), table.SignedPercentText(*t.PerString, 1))
+	}
+	return text
 }
 
 // errorWords give the feel error with the worst string beside it.

@@ -90,10 +90,11 @@ func (s *Strung) bendOff(b choice.BendDetail) (far float64, words string) {
 }
 
 // bendLine names the bend that is farthest from the wanted, or where none is wanted
-// the hardest; "" where no bend is, or where the worst string has it.
+// the hardest; "" where the difference is not noticeable, or the worst string has it.
 func (s *Strung) bendLine() string {
 	far, of, words := s.farthestBend(0)
-	if words == "" || far > 0 && of == s.Pair.WorstString || far == 0 && s.in.Plan.Request().Feel.BendingForce.Kind != choice.NoTarget {
+	feel := s.in.Plan.Request().Feel
+	if words == "" || far > 0 && of == s.Pair.WorstString || feel.BendingForce.Kind != choice.NoTarget && far < float64(feel.Noticeable) {
 		return ""
 	}
 	return fmt.Sprintf("string %d at %s", of, words)

@@ -20,7 +20,7 @@ func EscapeMarkdown(s string) string { return markdownSigns.Replace(s) }
 // of its own. No label can become a spreadsheet's formula.
 func (t *Table) WriteCSV(w io.Writer) error {
 	out := csv.NewWriter(w)
-	columns := t.shown()
+	columns := t.headed()
 	var heads []string
 	for _, c := range columns {
 		heads = append(heads, t.heads[c].parts...)

@@ -94,8 +94,8 @@ func (t *Table) Len() int { return len(t.rows) }
 // Notes gives the notes below the table.
 func (t *Table) Notes() []string { return t.notes }
 
-// shown gives the places of the columns that people see.
-func (t *Table) shown() []int {
+// headed gives the places of the columns that have a heading.
+func (t *Table) headed() []int {
 	var out []int
 	for i, h := range t.heads {
 		if h.text != "" {
@@ -103,6 +103,14 @@ func (t *Table) shown() []int {
 		}
 	}
 	return out
+}
+
+// shown gives the places of the columns that people see: those with a heading that
+// are known in any row.
+func (t *Table) shown() []int {
+	return slices.DeleteFunc(t.headed(), func(i int) bool {
+		return len(t.rows) > 0 && !slices.ContainsFunc(t.rows, func(row []cell) bool { return row[i].text != unknown })
+	})
 }
 
 // Map gives a copy with f applied to every text that people see.

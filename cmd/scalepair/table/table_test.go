@@ -123,6 +123,22 @@ func TestCSVHoldsNoFormula(t *testing.T) {
 	}
 }
 
+// A column that is known in no row says nothing to people; programs get it.
+func TestAColumnOfDashesIsLeftOut(t *testing.T) {
+	nowhere := table.Of("t", "", rows, table.Words("gauge", "gauge", func(r row) string { return r.gauge }),
+		table.Cents("inharmonicity", "inharmonicity", 1, func(r row) unit.Cents { return r.cents }).Known(func(row) bool { return false }))
+	for _, text := range []string{nowhere.Text(0, false), nowhere.HTML(), nowhere.Markdown()} {
+		assert.NotContains(t, text, "inharmonicity")
+		assert.Contains(t, text, "p13")
+	}
+	var b bytes.Buffer
+	require.NoError(t, nowhere.WriteCSV(&b))
+	assert.Contains(t, b.String(), "gauge,inharmonicity cents\n")
+	got, err := json.Marshal(nowhere)
+	require.NoError(t, err)
+	assert.Contains(t, string(got), `"inharmonicity_cents":null`)
+}
+
 func TestJSONIsInFixedUnits(t *testing.T) {
 	for _, u := range []table.Units{{}, {Length: unit.InchFractions, Force: unit.KilogramsForce}} {
 		got, err := json.Marshal(sample(u))
