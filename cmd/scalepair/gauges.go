@@ -127,5 +127,5 @@ func (a *app) gauges(args []string, o *gaugesOptions) error {
 			err = a.plot(o.plot, svg, o.force)
 		}
 	}
-	return a.print(&o.output, r.WithPlot(svg), err)
+	return a.print(&o.output, r, err)
 }

@@ -37,7 +37,6 @@ type Gauges struct {
 	in    *Input
 	list  []gauges.Gauge
 	named bool // the builder asked for these by name
-	plot  string
 }
 
 // Measuring is the measuring tools as they were counted. Assumed lists the keys
@@ -87,12 +86,6 @@ func (in *Input) measuring() Measuring {
 	return out
 }
 
-// WithPlot adds the picture of the fits to the page.
-func (g *Gauges) WithPlot(svg string) *Gauges {
-	g.plot = svg
-	return g
-}
-
 // Document prints the suspects first, then the table.
 func (g *Gauges) Document() *document.Document {
 	in := g.in
@@ -111,7 +104,7 @@ func (g *Gauges) Document() *document.Document {
 		doc.List(suspectWords(g.Suspects)...)
 		doc.Para("Nothing was changed: a suspect reading counts for its own gauge as it is, and is kept out of the fit. Weigh the piece again, and correct or delete the row.")
 	}
-	doc.Figure("Readings against the fits", g.plot)
+	doc.Figure("Readings against the fits", FitPlot(in).SVG())
 	doc.Table(g.Gauges.Note(append(slices.Clone(gaugeNotes), flagNotes(g.list)...)...))
 	doc.Table(in.fitTable())
 	doc.List(in.noteWords(g.list)...)
