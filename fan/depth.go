@@ -26,12 +26,9 @@ const (
 // the depth is the same all along, measured from the curve. The string
 // centreline is the radius's middle.
 type SlotDepth struct {
-	Fret         int
-	Radius       unit.Length // at the crossing of the centreline; 0 on a flat board
-	Middle       unit.Length // needed in the middle: tang and clearance
-	Bass, Treble unit.Length // needed at the two slot ends
-	Saw          unit.Length // one straight cut that is deep enough all along: the greatest of the three
-	Drop         unit.Length // how far the radiused face falls from the flat at the lower of the slot ends
+	Fret int
+	Saw  unit.Length // one straight cut that is deep enough all along
+	Drop unit.Length // how far the radiused face falls from the flat at the lower of the slot ends
 }
 
 // Drop is how far a face of radius R falls from its highest line at the
@@ -49,7 +46,8 @@ func Drop(radius, y unit.Length) unit.Length {
 	return unit.Length(Y * Y / (R + math.Sqrt(float64(R*R)-float64(Y*Y))))
 }
 
-// Depths gives the depth of every slot (see [Layout.Slotted]). At each slot end it is
+// Depths gives the depth of every slot (see [Layout.Slotted]): the greater of those at
+// its ends,
 //
 //	tang + clearance + R - sqrt(R^2 - y^2)
 //
@@ -80,15 +78,15 @@ func (l *Layout) Depths(s Sawing) ([]SlotDepth, error) {
 }
 
 func (l *Layout) depth(fret Fret, s Sawing) SlotDepth {
-	bass, treble := l.drop(fret.Slot.Bass), l.drop(fret.Slot.Treble)
-	d := SlotDepth{Fret: fret.Number, Radius: l.radius(fret.Line.Cross), Middle: s.TangDepth + s.Clearance, Drop: max(bass, treble)}
-	if s.RadiusFirst {
-		bass, treble = 0, 0
+	d := SlotDepth{fret.Number, s.needed(), max(l.drop(fret.Slot.Bass), l.drop(fret.Slot.Treble))}
+	if !s.RadiusFirst {
+		d.Saw += d.Drop
 	}
-	d.Bass, d.Treble = d.Middle+bass, d.Middle+treble
-	d.Saw = max(d.Bass, d.Treble)
 	return d
 }
+
+// needed is the depth below the face in the middle: tang and clearance.
+func (s Sawing) needed() unit.Length { return s.TangDepth + s.Clearance }
 
 // roundest is the smaller radius of the board's ends; 0 for a flat board.
 func (l *Layout) roundest() unit.Length {
@@ -113,7 +111,7 @@ func (l *Layout) LeastThickness(s Sawing, depths []SlotDepth) (least unit.Length
 		under = LeastUnderEnd
 	}
 	for _, d := range depths {
-		least = max(least, d.Middle+d.Drop+under, d.Middle+LeastUnderSlot)
+		least = max(least, s.needed()+d.Drop+under, s.needed()+LeastUnderSlot)
 	}
 	for _, p := range l.Board().Corners {
 		least = max(least, l.drop(p)+leastAtEdge)
@@ -142,7 +140,7 @@ func (l *Layout) FitBlanks(blanks []Blank, s Sawing, depths []SlotDepth) (out []
 		if thick := fit.Blank.Thickness; thick > 0 && depths != nil {
 			b.LeftUnder, b.LeftAtEdge, b.Thin = thick, thick, l.thin(thick, s, depths)
 			for _, d := range depths {
-				b.LeftUnder, b.LeftAtEdge = min(b.LeftUnder, thick-d.Middle-d.Drop), min(b.LeftAtEdge, thick-d.Drop)
+				b.LeftUnder, b.LeftAtEdge = min(b.LeftUnder, thick-s.needed()-d.Drop), min(b.LeftAtEdge, thick-d.Drop)
 			}
 		}
 		out = append(out, b)

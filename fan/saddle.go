@@ -19,8 +19,6 @@ func (s Compensation) With(o Compensation) Compensation {
 // the bass side.
 type SaddlePoint struct {
 	String       int
-	Compensation Compensation
-	FromNut      unit.Length // along the string: length and the middle of the compensation
 	At           Point       // at the middle of the compensation
 	Least, Most  Point       // at the two ends of the compensation
 	Foremost     Point       // at Saddles.Forward: the saddle screwed fully forward
@@ -63,8 +61,8 @@ func (l *Layout) saddlePoint(s StringLine, back Compensation, forward unit.Lengt
 	behind := func(by unit.Length) Point { return s.At(float64((s.Length + by) / s.Length)) }
 	at := behind(back.Middle())
 	return SaddlePoint{
-		String: s.Number, Compensation: back, FromNut: s.Length + back.Middle(),
-		At: at, Least: behind(back.Lo), Most: behind(back.Hi), Foremost: behind(forward),
+		String: s.Number,
+		At:     at, Least: behind(back.Lo), Most: behind(back.Hi), Foremost: behind(forward),
 		Along12:      at.X - unit.Length(l.cross(K(12))),
 		AlongLast:    at.X - l.Last().Line.Cross,
 		AlongBodyEnd: at.X - l.Board().BodyEnd.Cross,

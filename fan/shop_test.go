@@ -184,7 +184,6 @@ func TestSaddles(t *testing.T) {
 		for at, behind := range map[fan.Point]unit.Length{p.Least: backs[i].Lo, p.Most: backs[i].Hi, p.Foremost: unit.MM(-1), p.At: (backs[i].Lo + backs[i].Hi) / 2} {
 			near(t, line.Length+behind, line.Nut.Distance(at))
 		}
-		near(t, p.FromNut, line.Nut.Distance(p.At))
 		require.Equal(t, p.At.Y, p.Out)
 		near(t, p.At.X, l.Frets[12].Line.Cross+p.Along12)
 		near(t, p.At.X, l.Frets[24].Line.Cross+p.AlongLast)
