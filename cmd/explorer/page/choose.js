@@ -5,12 +5,12 @@ import { fanDrawing } from "./fan.js";
 import { buildForm, sectionOf } from "./form.js";
 import { comparison } from "./compare.js";
 import { Grid } from "./grid.js";
-import { pairMap, capital } from "./map.js";
+import { pairMap } from "./map.js";
 import { largePair, picksTable, worth } from "./picks.js";
 import { announce } from "./shell.js";
 import { sliders } from "./sliders.js";
 import { stringRows } from "./strings.js";
-import { fixed } from "./units.js";
+import { capital, fixed } from "./units.js";
 
 /** @typedef {import("./grid.js").Place} Place */
 

@@ -108,3 +108,13 @@ export function list(parent, items, make) {
 
 /** @type {WeakMap<Element, any[]>} */
 const kids = new WeakMap();
+
+/** Pixels, to a tenth. @param {number} value */
+export function px(value) {
+  return Math.round(value * 10) / 10;
+}
+
+/** @param {number} value @param {number} least @param {number} most */
+export function clamp(value, least, most) {
+  return Math.max(least, Math.min(most, value));
+}

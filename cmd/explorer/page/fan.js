@@ -1,8 +1,6 @@
 // The fan at its true proportions: one scale on both axes. On a narrow page it stands upright.
 
-import { attr, list, say, svg } from "./dom.js";
-import { clamp } from "./map.js";
-import { px } from "./mapdraw.js";
+import { attr, clamp, list, px, say, svg } from "./dom.js";
 import { angle } from "./units.js";
 
 /** @typedef {import("./types.js").Fan} Fan */

@@ -11,7 +11,7 @@ const MOST = 4 << 20; // bytes of a text that is read (judgement)
  * @param {string} text
  * @returns {TextName}
  */
-export function kindOf(name, text) {
+function kindOf(name, text) {
   if (/\.toml$/i.test(name)) return "build";
   const heading = text.split(/\r?\n/).find((line) => line.trim() && !line.startsWith("#")) ?? "";
   return /(^|[,;\t])\s*"?measured/i.test(heading) ? "marks" : "readings";

@@ -1,8 +1,8 @@
 // The build file as a form, made from the engine's description of its keys: those that are
 // given stand open, every other one behind 'more'.
 
+import { capital } from "./units.js";
 import { attr, el, list, say, show } from "./dom.js";
-import { capital } from "./map.js";
 
 /** @typedef {import("./types.js").Key} Key */
 /** @typedef {import("./types.js").Section} Section */

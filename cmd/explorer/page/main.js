@@ -6,12 +6,11 @@ import { choose } from "./choose.js";
 import { byId, say } from "./dom.js";
 import { startEngine } from "./engine.js";
 import { download, dropped, readFiles } from "./files.js";
-import { capital } from "./map.js";
 import { make } from "./make.js";
 import { announce, notice, placeShown, shell } from "./shell.js";
 import { stock } from "./stock.js";
 import { FIRST_VIEW, Store, browserStorage } from "./store.js";
-import { Units } from "./units.js";
+import { Units, capital } from "./units.js";
 
 /** @typedef {import("./store.js").TextName} TextName */
 /** @typedef {import("./types.js").Fault} Fault */

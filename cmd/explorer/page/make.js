@@ -4,10 +4,9 @@
 import { attr, byId, el, list, say } from "./dom.js";
 import { fanDrawing } from "./fan.js";
 import { checkWords, markCard, markSquares } from "./marks.js";
-import { capital } from "./map.js";
 import { largePair } from "./picks.js";
 import { printsAsSheet } from "./sheet.js";
-import { angle } from "./units.js";
+import { angle, capital } from "./units.js";
 
 /** @typedef {import("./types.js").Blank} Blank */
 /** @typedef {import("./types.js").Mark} Mark */

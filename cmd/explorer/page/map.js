@@ -1,10 +1,10 @@
 // The map of pairs, which is the control: a pointer, a finger or the arrow keys move the pair.
 // The search draws it; a movement redraws the point only.
 
-import { attr, el, list, say, svg } from "./dom.js";
+import { attr, clamp, el, list, px, say, svg } from "./dom.js";
 import { Grid } from "./grid.js";
-import { frame, px, still } from "./mapdraw.js";
-import { fixed } from "./units.js";
+import { frame, still } from "./mapdraw.js";
+import { capital, fixed } from "./units.js";
 
 /** @typedef {import("./grid.js").Place} Place */
 /** @typedef {import("./units.js").Units} Units */
@@ -189,14 +189,4 @@ function legend() {
   const key = (/** @type {string} */ kind, /** @type {string} */ words) => el("span", {}, svg("svg", { viewBox: "0 0 22 14", "aria-hidden": "true" },
     svg("rect", { class: "key " + kind, x: 1, y: 1, width: 20, height: 12 })), words);
   return el("div", { class: "legend" }, key("good", "as good as the best"), key("pale", "further from the feel"), key("dropped", "breaks a limit"));
-}
-
-/** @param {string} words */
-export function capital(words) {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-/** @param {number} value @param {number} least @param {number} most */
-export function clamp(value, least, most) {
-  return Math.max(least, Math.min(most, value));
 }

@@ -1,7 +1,7 @@
 // What of the map stays while the point moves: squares, outline, hatching with the limits'
 // names, lines of equal difference, the scale of inharmonicity and the two rules.
 
-import { svg } from "./dom.js";
+import { px, svg } from "./dom.js";
 import { divisions, fixed } from "./units.js";
 
 /** @typedef {import("./grid.js").Grid} Grid */
@@ -183,9 +183,4 @@ function rules(grid, f, units) {
 /** @param {number[]} list @returns {[number, number]} */
 function ends(list) {
   return [list[0], list[list.length - 1]];
-}
-
-/** Pixels, to a tenth. @param {number} value */
-export function px(value) {
-  return Math.round(value * 10) / 10;
 }

@@ -3,8 +3,7 @@
 
 import { attr, el, list, say, show } from "./dom.js";
 import { figures } from "./figures.js";
-import { capital } from "./map.js";
-import { angle, fixed, signed } from "./units.js";
+import { angle, capital, fixed, signed } from "./units.js";
 
 /** @typedef {import("./types.js").Mark} Mark */
 /** @typedef {import("./types.js").CheckedMark} CheckedMark */

@@ -2,8 +2,7 @@
 
 import { attr, el, list, say } from "./dom.js";
 import { figures } from "./figures.js";
-import { capital } from "./map.js";
-import { fixed } from "./units.js";
+import { capital, fixed } from "./units.js";
 
 /** @typedef {import("./types.js").Advice} Advice */
 /** @typedef {import("./types.js").Pair} Pair */

@@ -1,12 +1,10 @@
 // Strings: the gauge table. At the left each gauge against what its family says, at the right
 // the readings of the gauge in hand, edited in place.
 
-import { attr, byId, el, list, say, show, svg } from "./dom.js";
+import { attr, byId, el, list, px, say, show, svg } from "./dom.js";
 import { figures } from "./figures.js";
-import { capital } from "./map.js";
-import { px } from "./mapdraw.js";
 import { announce } from "./shell.js";
-import { fixed, uncertain } from "./units.js";
+import { capital, fixed, uncertain } from "./units.js";
 
 /** @typedef {import("./types.js").GaugeOf} GaugeOf */
 /** @typedef {import("./types.js").Suspect} Suspect */

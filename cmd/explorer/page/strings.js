@@ -1,8 +1,7 @@
 // One row a string: its gauge with a stepper, tension against what is wanted with its
 // interval, bending force, part of the breaking strength, inharmonicity.
 
-import { attr, el, list, say, svg } from "./dom.js";
-import { px } from "./mapdraw.js";
+import { attr, el, list, px, say, svg } from "./dom.js";
 import { fixed, signed } from "./units.js";
 
 /** @typedef {import("./types.js").StringOf} StringOf */

@@ -142,3 +142,8 @@ export function divisions(from, to, perMm, units, room = 34) {
   }
   return out;
 }
+
+/** @param {string} words */
+export function capital(words) {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
