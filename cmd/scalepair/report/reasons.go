@@ -68,7 +68,7 @@ func (in *Input) stopOf(s *choice.Stop) *StopOf {
 	case choice.StopStraight:
 		out.Why = "straight frets feel as good, so no fan is needed"
 	case choice.StopFeel:
-		out.Why = fmt.Sprintf("feel stops it; %s has %s, up to %s is as good", pair, table.PercentText(s.Pair.Error, 1), table.PercentText(s.Allowed, 1))
+		out.Why = fmt.Sprintf("feel stops it; %s has %s, up to %s is as good", pair, table.PercentText(s.Pair.Error, 2), table.PercentText(s.Allowed, 2))
 	case choice.StopExcluded, choice.StopSeveral:
 		why := "breaks a limit: " + strings.Join(in.broken(s.Misses), "; ")
 		if len(s.Misses) == 1 && s.Misses[0].Limit == choice.Range {
