@@ -49,6 +49,18 @@ func everyBuild() []string {
 	return out
 }
 
+// A fan that feel does not ask for is said to gain nothing but inharmonicity.
+func TestWhatTheFanGains(t *testing.T) {
+	for _, file := range everyBuild()[:2] {
+		in, f := found(t, file)
+		straight, fan := f.Result.Picks[0], f.Pick
+		require.Zero(t, straight.Difference)
+		require.Positive(t, fan.Difference)
+		assert.Less(t, fan.Inharmonicity, straight.Inharmonicity)
+		assert.Contains(t, report.NewAdvice(in, f, false).Reasons, "Smaller fan: straight frets feel as good; a fan only lowers inharmonicity.")
+	}
+}
+
 func printed80(t *testing.T, r document.Result) []string {
 	t.Helper()
 	var b bytes.Buffer

@@ -98,7 +98,7 @@ func (c *Comparison) Document() *document.Document {
 			broken = append(broken, one.Name+": "+line)
 		}
 		if t := one.Swaps; t.Len() > 0 && len(c.OneSet) == 0 { // a swap would part the sets
-			t.Title = "Swaps in " + one.Name + " that bring it nearer, one at a time"
+			t.Title = "Swaps that bring " + one.Name + " nearer, one at a time"
 			doc.Table(t)
 		}
 		for _, text := range one.in.detailCautions(one.d) {
@@ -107,7 +107,10 @@ func (c *Comparison) Document() *document.Document {
 	}
 	addLimitsBroken(doc, broken)
 	for _, s := range shared {
-		cautions = append(cautions, fmt.Sprintf("%s (%s.)", s.text, capital(listed(s.by))))
+		if len(s.by) < len(c.strung) { // else it is said of all
+			s.text += fmt.Sprintf(" (%s.)", capital(listed(s.by)))
+		}
+		cautions = append(cautions, s.text)
 	}
 	doc.Cautions(append(cautions, stringCautions...)...)
 	return doc
@@ -122,8 +125,10 @@ func (c *Comparison) verdict() string {
 	switch name := capital(best.Name); {
 	case c.same:
 		return fmt.Sprintf("%s is the one that the stock suggests: feel error %s.", name, best.errorWords())
+	case len(c.Columns) == 1:
+		return fmt.Sprintf("Nothing to compare: name a second pair, tuning or set (--pair, --tuning, --gauges). This one's feel error is %s.", best.errorWords())
 	case len(c.strung) == 1:
-		return fmt.Sprintf("One column, %s: feel error %s.", best.Name, best.errorWords())
+		return fmt.Sprintf("Only %s has a set: feel error %s.", best.Name, best.errorWords())
 	case best.Pair.ErrorUnknown:
 		return "No feel error is known: in every column a bend cannot be made or computed."
 	}
@@ -251,8 +256,7 @@ func (c *Comparison) stringByString() *table.Table {
 			}
 		}
 	}
-	columns := c.in.stringColumns(compared)
-	columns[0] = table.Words("string", "", func(r stringRow) string { return fmt.Sprintf("%d: %s", r.string().Number, r.column) })
+	columns := slices.Insert(c.in.stringColumns(compared), 1, table.Words("column", "", func(r stringRow) string { return r.column }).When(len(rows) > len(c.strung[0].d.Strings)))
 	return table.Of("strings", "String by string", rows, columns...).Note(c.strung[0].in.stringNotes(c.strung[0].d, 0, compared)...)
 }
 

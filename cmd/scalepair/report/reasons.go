@@ -66,7 +66,7 @@ func (in *Input) stopOf(s *choice.Stop) *StopOf {
 	pair := in.Pair(s.Pair.Bass, s.Pair.Treble)
 	switch s.Kind {
 	case choice.StopStraight:
-		out.Why = "straight frets feel as good, so no fan is needed"
+		out.Why = "straight frets feel as good; a fan only lowers inharmonicity"
 	case choice.StopFeel:
 		out.Why = fmt.Sprintf("feel stops it; %s has %s, up to %s is as good", pair, table.PercentText(s.Pair.Error, 2), table.PercentText(s.Allowed, 2))
 	case choice.StopExcluded, choice.StopSeveral:
