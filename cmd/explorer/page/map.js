@@ -40,6 +40,8 @@ export function pairMap(box, go) {
   let a = null;
   /** @type {PickPlace[]} */
   let named = [];
+  /** Where their names stand. @type {ReturnType<typeof spotsOf>} */
+  let spots = new Map();
 
   function redraw() {
     if (!grid || !units) return;
@@ -47,6 +49,7 @@ export function pairMap(box, go) {
     attr(node, "viewBox", `0 0 ${f.whole} ${f.top + f.height + 34}`);
     node.style.height = f.top + f.height + 34 + "px";
     back.replaceChildren(...still(grid, f, units));
+    spots = spotsOf(named, f);
     list(picks, named, pickMark);
     move();
   }
@@ -58,18 +61,14 @@ export function pairMap(box, go) {
       /** @param {PickPlace} pick */
       update(pick) {
         if (!f) return;
-        const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], words = capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick), room = words.length * 7.4 + 14;
-        const others = named.filter((o) => o !== pick).map((o) => (f ? [f.x(o.bass_mm) - x, f.y(o.treble_mm) - y] : [0, 0])).filter(([, dy]) => Math.abs(dy) < 16);
-        // Above or below its ring, clear of the cross; to the side where there is room.
-        const right = !others.some(([dx]) => dx >= 0 && dx < room) && x + room < f.whole, left = !right && !others.some(([dx]) => dx <= 0 && -dx < room) && x - room > f.left;
-        const anchor = right ? "start" : left ? "end" : "middle";
+        const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], spot = spots.get(pick) ?? { x, y, anchor: "start", words: "" };
         attr(ring, "cx", px(x));
         attr(ring, "cy", px(y));
-        attr(name, "x", px(right ? x + 10 : left ? x - 10 : clamp(x, f.left + room / 2 - 14, f.whole - room / 2 + 14)));
-        attr(name, "y", px(!right && !left ? y + 28 : y - f.top < 28 ? y + 20 : y - 12));
+        attr(name, "x", px(spot.x));
+        attr(name, "y", px(spot.y));
         attr(name, "class", grid?.at({ bass: pick.bass_mm, treble: pick.treble_mm })?.good ? "halo on-good" : "halo");
-        attr(name, "text-anchor", anchor);
-        say(name, words);
+        attr(name, "text-anchor", spot.anchor);
+        say(name, spot.words);
       },
     };
   }
@@ -165,6 +164,30 @@ export function pairMap(box, go) {
       move();
     },
   };
+}
+
+/**
+ * Finds a spot for the name of each pick: beside its ring, clear of the cross, of the other
+ * rings and of the names before it.
+ * @param {PickPlace[]} named
+ * @param {import("./mapdraw.js").Frame} f
+ */
+function spotsOf(named, f) {
+  /** @type {[number, number, number, number][]} left, top, right, bottom of what must stay clear */
+  const taken = named.map((p) => [f.x(p.bass_mm) - 8, f.y(p.treble_mm) - 8, f.x(p.bass_mm) + 8, f.y(p.treble_mm) + 8]);
+  const out = new Map();
+  for (const pick of named) {
+    const words = capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick), wide = words.length * 7.4, [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)];
+    const all = [20, -12, 36, 52, 68].flatMap((down) => [{ x: x + 10, y: y + down, anchor: "start", words }, { x: x - 10, y: y + down, anchor: "end", words }]);
+    const box = (/** @type {typeof all[0]} */ s) => /** @type {[number, number, number, number]} */ ([s.anchor === "start" ? s.x : s.x - wide, s.y - 11, s.anchor === "start" ? s.x + wide : s.x, s.y + 3]);
+    const spot = all.find((s) => {
+      const [l, t, r, b] = box(s);
+      return l > f.left && r < f.whole && t > f.top - 2 && !taken.some(([l2, t2, r2, b2]) => l < r2 && l2 < r && t < b2 && t2 < b);
+    }) ?? all[0];
+    taken.push(box(spot));
+    out.set(pick, spot);
+  }
+  return out;
 }
 
 /** The length in a flag on a rule. */
