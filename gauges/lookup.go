@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"scalepair/data/fault"
 	"scalepair/data/suggest"
@@ -46,15 +47,16 @@ func nearLabel(label string, list []Gauge) string {
 	return fmt.Sprintf("did you mean %q? if not, %s", meant, addIt)
 }
 
-// cutLabel cuts a label into letters and a number, 0 for none: "w46", "p 10".
+// cutLabel cuts a label into letters and a number, 0 for none: "w46", "p 10"; signs
+// count for nothing.
 func cutLabel(label string) (letters string, number float64) {
 	digit := func(r rune) bool { return r >= '0' && r <= '9' || r == '.' }
 	key := strings.ReplaceAll(reading.Key(label), " ", "")
 	letters = strings.Map(func(r rune) rune {
-		if digit(r) {
-			return -1
+		if unicode.IsLetter(r) {
+			return r
 		}
-		return r
+		return -1
 	}, key)
 	number, _ = strconv.ParseFloat(strings.TrimFunc(key, func(r rune) bool { return !digit(r) }), 64)
 	return letters, number

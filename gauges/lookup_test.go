@@ -29,6 +29,8 @@ func TestLookupSuggestsTheNeighbour(t *testing.T) {
 		_, err := gauges.Lookup(stock, c.given)
 		assert.ErrorContains(t, err, c.want, c.given)
 	}
-	_, err := gauges.Lookup(nil, "w46")
+	_, err := gauges.Lookup([]gauges.Gauge{{Label: "w50"}, {Label: "=w46"}}, "w46")
+	assert.ErrorContains(t, err, `did you mean "=w46"?`, "a slip in a label, not the neighbour in size")
+	_, err = gauges.Lookup(nil, "w46")
 	assert.ErrorContains(t, err, "no gauges are in stock")
 }

@@ -2,6 +2,8 @@ package gauges
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -35,7 +37,7 @@ func (e *entry) checkDensity(r *reading.Reading, faults *fault.List) {
 	switch {
 	case implied < least || implied > greatestDensity:
 		faults.Add(r.Place, "a density which nothing has", fmt.Sprintf("%s, %s, %s: %s g/cm3",
-			r.Gauge, e.all.OuterText(), entered(r), reading.Decimals(implied/1e3, 1)), e.unitSlip(r, implied))
+			r.Gauge, e.all.OuterText(), entered(r), reading.Decimals(implied/1e3, 3)), e.unitSlip(r, implied))
 	case v.W <= core:
 		faults.Add(r.Place, fmt.Sprintf("gauge %q: %s g/m is less than its core alone, %s g/m", r.Gauge, reading.Decimals(1000*v.W, 4), reading.Decimals(1000*core, 4)),
 			entered(r), "check the core's diameter, the mass and the length")
@@ -54,48 +56,62 @@ func entered(r *reading.Reading) string {
 	return fmt.Sprintf("%s in %s%s", r.MassText(), pieces, r.LengthText())
 }
 
-// slip multiplies the density that a reading implies; factor undoes it.
-type slip struct {
-	factor float64
-	asks   string
+// sized is a size that a density follows with a power, and the units it may have
+// been measured in.
+type sized struct {
+	name  string
+	si    float64
+	form  unit.Written
+	power float64
+	units []unit.Written
 }
 
 var (
-	weighedSlips = []slip{
-		{1 / (25.4 * 25.4), "is the diameter in inches?"},
-		{25.4 * 25.4, "is the diameter in millimetres?"},
-		{1 / 25.4, "is the length in inches?"},
-		{25.4, "is the length in millimetres?"},
-		{1 / 10.0, "is the length in centimetres, or the decimal point one place off?"},
-		{10.0, "is the length in millimetres, or the decimal point one place off?"},
-		{1e-3, "is the mass in milligrams?"},
-		{1e3, "is the mass in grams?"},
-	}
-	hungSlips = []slip{
-		{1 / 4.0, "is the pitch an octave higher?"},
-		{4, "is the pitch an octave lower?"},
-		{unit.Pound, "is the hung mass in pounds?"},
-		{1 / 10.0, "is the decimal point of the hung mass one place off?"},
-		{10, "is the decimal point of the hung mass one place off?"},
-		{1 / (25.4 * 25.4), "is the diameter or the speaking length in inches?"},
-	}
+	lengthUnits = []unit.Written{unit.Form[unit.Length]("", "mm"), unit.Form[unit.Length]("", "in"), unit.Form[unit.Length]("", "cm")}
+	massUnits   = []unit.Written{unit.Form[unit.Mass]("", "g"), unit.Form[unit.Mass]("", "oz"), unit.Form[unit.Mass]("", "mg"), unit.Form[unit.Mass]("", "kg"), unit.Form[unit.Mass]("", "lb")}
 )
 
-// unitSlip asks after the slip that would make the density one of a string:
+var unitNames = map[string]string{"mm": "millimetres", "in": "inches", "cm": "centimetres", "g": "grams", "oz": "ounces", "mg": "milligrams", "kg": "kilograms", "lb": "pounds"}
+
+// mostTogether is how many pieces are asked after (judgement).
+const mostTogether = 6
+
+// unitSlip asks after the slips that would make the density one of a string:
 // near its material's where plain, and that of a wrapped steel string otherwise
 // (judgement: 6800 kg/m3, within a quarter).
 func (e *entry) unitSlip(r *reading.Reading, implied float64) string {
-	slips, likely := weighedSlips, 6800.0
-	if r.Kind == reading.Hung {
-		slips = hungSlips
-	}
+	likely := 6800.0
 	if reading.IsPlain(e.all.Construction) && e.material.DensityKgM3 > 0 {
 		likely = e.material.DensityKgM3
 	}
-	for _, slip := range slips {
-		if d := implied * slip.factor; d > likely*0.8 && d < likely*1.25 {
-			return slip.asks
+	var out []string
+	ask := func(factor float64, format string, args ...any) {
+		if d := implied * factor; d > likely*0.8 && d < likely*1.25 {
+			out = append(out, fmt.Sprintf(format, args...))
 		}
 	}
-	return "check the diameter, the mass and the length, and their units"
+	outer := sized{"diameter", e.all.Outer.M(), e.all.Written.Outer, -2, lengthUnits[:2]}
+	sizes, what := []sized{outer, {"length", r.Length.M(), r.Written.Length, -1, lengthUnits}, {"mass", r.Mass.Kg(), r.Written.Mass, 1, massUnits}}, "length or mass"
+	if r.Kind == reading.Hung {
+		sizes, what = []sized{outer, {"speaking length", r.Speaking.M(), r.Written.Speaking, -2, lengthUnits}, {"hung mass", r.HungMass.Kg(), r.Written.HungMass, 1, massUnits}}, "hung mass"
+	}
+	for _, s := range sizes {
+		for _, u := range s.units {
+			if s.form.Known() && u.Unit != s.form.Unit {
+				ask(math.Pow(u.SI(s.form.Value(s.si))/s.si, s.power), "is the %s in %s?", s.name, unitNames[u.Unit])
+			}
+		}
+	}
+	ask(10, "is the decimal point of %s one place off?", what)
+	ask(0.1, "is the decimal point of %s one place off?", what)
+	if r.Kind == reading.Hung {
+		ask(0.25, "is the pitch an octave higher?")
+		ask(4, "is the pitch an octave lower?")
+	} else if n := math.Round(implied / likely * float64(r.NumPieces())); n >= 1 && n <= mostTogether {
+		ask(float64(r.NumPieces())/n, "were %g pieces weighed together?", n)
+	}
+	if out == nil {
+		return "check the diameter, the mass, the length and the pieces, and their units"
+	}
+	return strings.Join(out, " ")
 }

@@ -77,7 +77,10 @@ func TestStockFaults(t *testing.T) {
 		{"no construction", "a,,0.010,,,,,500,0.20", `gauge "a" has no construction`},
 		{"no diameter", "a,plain,,,,,,500,0.20", `gauge "a" has no outer diameter`},
 		{"unknown material", "a,plain,0.010,,,unobtainium,,500,0.20", "no material of that name"},
-		{"ten times too heavy", "a,plain,0.010,,,,,500,2.0", "is the length in centimetres, or the decimal point one place off?"},
+		{"ten times too heavy", "a,plain,0.010,,,,,500,2.0", "is the length in centimetres? is the decimal point of length or mass one place off?"},
+		{"ounces", "a,plain,0.010,,,,,500,0.00701", "is the mass in ounces?"},
+		{"kilograms", "a,plain,0.010,,,,,500,0.0002", "is the mass in kilograms?"},
+		{"four pieces counted as one", "a,plain,0.010,,,,,500,0.8", "were 4 pieces weighed together?"},
 		{"milligrams", "a,plain,0.010,,,,,500,200", "is the mass in milligrams?"},
 		{"inches", "a,plain,0.010,,,,,19.7,0.20", "is the length in inches?"},
 		{"far too light", "a,plain,0.010,,,,,4000,0.02", "a density which nothing has"},
@@ -138,5 +141,5 @@ func TestUnknownCoreAndOtherMaterials(t *testing.T) {
 func TestHungTestOfAbsurdDensityAsksAfterTheOctave(t *testing.T) {
 	_, err := fit.Combine(gauges.Input{Instruments: gauges.DefaultInstruments(),
 		Readings: read(t, "gauge,construction,outer_in,kind,hung_mass_kg,speaking_length_mm,pitch\na,plain,0.013,hung,7.5,600,137.9")})
-	assert.ErrorContains(t, err, `a density which nothing has ("a, 0.013 in, 7.5 kg on 600 mm at 137.9 Hz: 31.4 g/cm3"); is the pitch an octave higher?`)
+	assert.ErrorContains(t, err, `a density which nothing has ("a, 0.013 in, 7.5 kg on 600 mm at 137.9 Hz: 31.365 g/cm3"); is the pitch an octave higher?`)
 }

@@ -17,7 +17,7 @@ const commaHead = "gauge,construction,outer_in,length_in,mass_g,winding_in,date,
 func TestDecimalCommaIsNoticed(t *testing.T) {
 	for _, c := range []struct{ name, row, want string }{
 		{"a winding of 72 in", "p10,plain,0.010,21 1/4,3,72,,",
-			`r.csv:2:24: mass and winding look like one number with a decimal comma ("3,72"); write "3.72", or "3.0" where the whole number is meant`},
+			`r.csv:2:24: mass and winding look like one number with a decimal comma ("3,72"); write "3.72"`},
 		{"a cell too many", "p10,plain,0.010,21 1/4,3,72,,,", `r.csv:2: more cells than the heading has ("9 for 8"); a decimal comma? write "3.72"`},
 		{"a diameter under a length", "p10,plain,0,010,21,0.45,,", `outer`},
 	} {

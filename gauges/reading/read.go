@@ -63,7 +63,7 @@ func Read(in io.Reader, file string, note PitchReader) ([]Reading, error) {
 	headed := len(faults) == 0
 	unitless := csvtable.WithoutUnits(rows, columns)
 	unitless.Report(&faults)
-	misspeltPlain(rows, &faults)
+	misspeltKind(rows, &faults)
 	if exchangedColumns(rows, &faults) {
 		return nil, faults.Err()
 	}

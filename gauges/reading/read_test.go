@@ -139,3 +139,23 @@ func TestABoundOfGauges(t *testing.T) {
 	_, err = reading.Read(strings.NewReader(table(2000)), "r.csv", nil)
 	assert.NotContains(t, fmt.Sprint(err), "more than any stock has")
 }
+
+// A kind that is written almost as another would be a family of its own; numbers
+// make different kinds.
+func TestMisspeltKind(t *testing.T) {
+	for text, want := range map[string]string{
+		"gauge,construction,kind\nw46,nickel wound,listed\nw50,nikel wound,listed\n":    `r.csv:3:5: this kind of string is written almost as another ("nikel wound"); did you mean "nickel wound"?`,
+		"gauge,construction,kind\np10,plian,listed\np11,plain,listed\n":                 "",
+		"gauge,construction,kind\np10,plan,listed\n":                                    `did you mean "plain"?`,
+		"gauge,construction,kind\nw46,bronze 80,listed\nw50,bronze 85,listed\n":         "",
+		"gauge,construction,kind\nw46,nickel wound,listed\nw50,steel wound,listed\n":    "",
+		"gauge,construction,kind\nw46,nickel wound,listed\nw50, Nickel  wound,listed\n": "",
+	} {
+		_, err := reading.Read(strings.NewReader(text), "r.csv", nil)
+		if want == "" {
+			assert.NoError(t, err, text)
+		} else {
+			assert.ErrorContains(t, err, want)
+		}
+	}
+}

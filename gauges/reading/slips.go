@@ -23,9 +23,8 @@ func (p *cellReader) commas() {
 		if !cut || !slices.Contains(commaColumns, c.Name()) || !spilled(next) {
 			continue
 		}
-		whole, _, _ := strings.Cut(number, ".")
 		p.faults.Add(c.Place(), plainName(c.Name())+" and "+plainName(next.Name())+" look like one number with a decimal comma",
-			c.Text()+","+next.Text(), fmt.Sprintf("write %q, or %q where the whole number is meant", number, whole+".0"))
+			c.Text()+","+next.Text(), fmt.Sprintf("write %q", number))
 	}
 }
 
@@ -49,14 +48,22 @@ func spilled(next csvtable.Cell) bool {
 // (judgement).
 const shortWinding, longWinding = unit.Length(0.5), unit.Length(1.5)
 
-// misspeltPlain reports a construction that is the word plain with a slip in
-// it, since that makes a wound string without a core of a plain one.
-func misspeltPlain(rows []csvtable.Row, faults *fault.List) {
+// misspeltKind reports a construction that is the word plain with a slip in it,
+// since that makes a wound string without a core of a plain one, or another row's
+// with a slip in a letter.
+func misspeltKind(rows []csvtable.Row, faults *fault.List) {
+	known := []string{Plain}
 	for i := range rows {
 		text := rows[i].Get("construction")
-		if key := Key(text); key != Plain && key != "" && key[0] == 'p' && suggest.Distance(key, Plain) == 1 {
+		key := Key(text)
+		at := slices.IndexFunc(known, func(k string) bool { return suggest.Distance(k, key) == 1 })
+		switch {
+		case key == "" || slices.Contains(known, key):
+		case at < 0 || strings.ContainsAny(key, "0123456789") || at == 0 && key[0] != Plain[0]:
+			known = append(known, key)
+		default:
 			faults.Add(rows[i].Place("construction"), "this kind of string is written almost as another", text,
-				fmt.Sprintf("did you mean %q? two kinds need names that are less alike", Plain))
+				fmt.Sprintf("did you mean %q? two kinds need names that are less alike", known[at]))
 			return
 		}
 	}
