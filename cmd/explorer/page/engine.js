@@ -169,6 +169,7 @@ async function compile() {
 
 /** @returns {Promise<Engine>} */
 export async function startEngine() {
+  if (!("WebAssembly" in globalThis && "DecompressionStream" in globalThis)) throw new Error("this browser is too old for the page: it needs one of 2023 or later");
   const module = await compile();
   const script = URL.createObjectURL(new Blob([textOf("worker")], { type: "text/javascript" }));
   const seat = () => new Seat(module, script);
