@@ -58,7 +58,7 @@ function totals(a, b, units) {
   const rows = [
     ["total tension", (c) => `${units.uncertainForce(c.tunings[0].total_tension_n, c.tunings[0].total_tension_standard_uncertainty_n).join(" ")} ${units.force}`],
     ["feel error", (c) => fixed(c.pair.feel_error_percent, 1) + " %"],
-    ["lowest string", (c) => fixed(c.pair.inharmonicity_cents, 1) + " cents"],
+    ["lowest string", (c) => `${c.tunings[0].strings[0].inharmonicity_is_lower_bound ? "≥ " : ""}${fixed(c.pair.inharmonicity_cents, 1)} cents`],
     ["nut, last fret, saddle line", (c) => [c.pair.nut_slant_deg, c.pair.last_fret_slant_deg, c.pair.saddle_slant_deg].map(angle).join(", ")],
     ["blank", (c) => `${units.bare(c.pair.blank_length_mm)} × ${units.len(c.pair.blank_width_mm)}`],
     ["limits broken", (c) => c.limits_broken.join("; ") || "none"],
