@@ -184,6 +184,7 @@ func (in *Input) blindWords() []string {
 			table.PercentText(least.Limit, 1), least.Gauge, table.PercentText(most.Limit, 1), most.Gauge)
 	}
 	out.sayIf(alone != nil, "Nothing checks %s: weigh a second piece, or more gauges of that kind.", listed(alone))
+	out.say("A weighing shows nothing of a core: breaking strength, bends, inharmonicity and compensation rest on its diameter, so measure it twice.")
 	out.say("A balance that reads heavy, or a ruler that is short, moves all gauges alike and never shows: weigh something of known mass, and lay two rulers side by side.")
 	return out
 }

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -121,6 +122,7 @@ func (in *Input) watched(details ...*choice.Detail) []string {
 	for _, l := range in.Run.Stock.LeftOut {
 		out = append(out, fmt.Sprintf("%v; it is left out", l.Why))
 	}
+	out = append(out, in.thickCores()...)
 	if in.Plan == nil {
 		return out // nothing was looked at but geometry
 	}
@@ -134,6 +136,27 @@ func (in *Input) watched(details ...*choice.Detail) []string {
 			out = append(out, fmt.Sprintf("the %s of %s is %s, and seldom lies outside %s to %s (%s)",
 				w.name, values[i].of, w.text(in.Units, values[i].x), w.text(in.Units, w.low), w.text(in.Units, w.high), w.source))
 		}
+	}
+	return out
+}
+
+// thickCore is how many times the core of the next thicker gauge of its kind a core
+// seldom is (judgement: cores grow with the gauge, but for a step of the calipers).
+const thickCore = 1.1
+
+// thickCores warns of gauges whose cores do not grow with them, as when two digits of
+// one were exchanged. The weighing does not show it.
+func (in *Input) thickCores() (out lines) {
+	last := map[string]gauges.Gauge{}
+	for _, g := range slices.SortedStableFunc(slices.Values(in.Run.Stock.Gauges), func(a, b gauges.Gauge) int { return cmp.Compare(a.Outer, b.Outer) }) {
+		if g.Family == gauges.Plain || g.Core == 0 || g.Outer == 0 {
+			continue
+		}
+		kind := familyName(g.Family, g.Material)
+		thin := last[kind]
+		out.sayIf(float64(thin.Core) > thickCore*float64(g.Core), "the core of %s is %s and that of %s, which is thicker, %s: measure both again, since a weighing does not show a wrong core",
+			thin.Label, in.fine().text(thin.Core), g.Label, in.fine().text(g.Core))
+		last[kind] = g
 	}
 	return out
 }

@@ -103,3 +103,19 @@ func TestEveryLimitHasARemedy(t *testing.T) {
 	m.Value = 0.040004
 	assert.Equal(t, "nut to fret 1: just beyond 40.0 mm (limits.nut_to_fret_1)", in.MissWords(m))
 }
+
+// A core with two digits exchanged, 0.64 for 0.46 mm, is thicker than its thicker
+// neighbour's; cores that grow are not spoken of.
+func TestAWrongCoreIsWarnedOf(t *testing.T) {
+	in, _ := inputOf(t, "--gauges", "w56 w44 w34 w24 p17 p13", "--bass", "690 mm", "--treble", "670 mm")
+	assert.Empty(t, in.thickCores())
+	for i := range in.Run.Stock.Gauges {
+		if g := &in.Run.Stock.Gauges[i]; g.Label == "w46" {
+			assert.InDelta(t, 0.46, g.Core.MM(), 1e-9)
+			g.Core = unit.MM(0.64)
+		}
+	}
+	if got := in.thickCores(); assert.Len(t, got, 1) {
+		assert.Contains(t, got[0], "the core of w46 is 0.64 mm and that of ")
+	}
+}
