@@ -292,7 +292,7 @@ func TestPlanNumber(t *testing.T) {
 	seen[number(l, func(o *draw.Options) { o.Compensations[3].Hi += unit.MM(0.1) })] = true
 	seen[number(l, func(o *draw.Options) { o.LeftHanded = true })] = true
 	assert.Len(t, seen, 5, "five builds, five numbers")
-	assert.Contains(t, drawn(t, l, draw.Options{Date: "3 May"}).PlanLine, "drawn in mm · date 3 May")
+	assert.Contains(t, drawn(t, l, draw.Options{Date: "3 May"}).PlanLine, "full size · date 3 May")
 	assert.Contains(t, drawn(t, l, draw.Options{}).PlanLine, "date __________", "the same every day")
 }
 

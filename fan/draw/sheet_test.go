@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 	"scalepair/fan/draw/tile"
@@ -49,6 +50,43 @@ func TestWordsOfASheet(t *testing.T) {
 		}
 		assert.Equal(t, map[bool]int{true: 0, false: 1}[p.NoKey], keys)
 	})
+}
+
+// Words that move clear of a join stay on their string; the last piece is no sliver.
+func TestWordsKeepTheirPlace(t *testing.T) {
+	everyWay(t, func(t *testing.T, l *fan.Layout, p tile.Plan, o tile.Options) {
+		name := map[int]string{6: "six", 8: "eight", 4: "bass"}[len(l.Strings)]
+		if n := len(p.Pieces); n > 1 {
+			assert.Greater(t, p.Pieces[n-1].Window.Width(), 95.0)
+		}
+		was := map[string]draw.Text{}
+		for _, words := range all[draw.Text](draw.LayerLabels, drawingOf(t, name)) {
+			was[words.Body] = words
+		}
+		for i, piece := range p.Pieces {
+			from := piece.Place.Point(draw.Point{})
+			part := p.Sheets[piece.Sheet].Parts[i-slices.IndexFunc(p.Pieces, func(o tile.Piece) bool { return o.Sheet == piece.Sheet })]
+			for _, words := range all[draw.Text](draw.LayerLabels, part.Drawing) {
+				at := was[words.Body].At
+				assert.InDelta(t, (words.At.X-from.X-at.X)*math.Tan(words.Angle), words.At.Y-from.Y-at.Y, 1e-9, words.Body)
+			}
+		}
+	})
+}
+
+// The nut's name stands clear of the base line, however close: of a fan this small
+// the nut lies 2 mm behind it.
+func TestNutIsNotStruckThrough(t *testing.T) {
+	spec := layoutOf(t, "eight").Spec
+	spec.Treble, spec.NutShelf = spec.Bass-unit.MM(3), 0
+	l, err := fan.New(spec)
+	require.NoError(t, err)
+	d := drawn(t, l, draw.Options{})
+	for _, words := range all[draw.Text](draw.LayerNumbers, d) {
+		for _, base := range linesOf(draw.BaseStroke, d) {
+			assert.False(t, words.Bounds().Touches(base.Bounds().Grow(0.5)), words.Body)
+		}
+	}
 }
 
 func keyBox(s draw.Sheet) draw.Rect {

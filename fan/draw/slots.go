@@ -101,9 +101,13 @@ func (s *sketch) carryOn(n number) {
 	}{{n.line.A, s.blank.Max.Y, 1, n.above}, {n.line.B, s.blank.Min.Y, -1, n.below}} {
 		tip := side.edge + side.out*(gap-numberGapMM/2)
 		s.add(layer, Line{A: side.end, B: Point{n.line.XAt(tip), tip}, Stroke: stroke})
+		align := Centre
+		if n.name == "nut" { // behind its own line: the base line stands close before it
+			align = Left
+		}
 		words := func(from, height float64, body string) {
 			middle := side.edge + side.out*(from+height/2)
-			s.add(LayerNumbers, Text{At: Point{n.line.XAt(middle), middle}, Height: height, Align: Centre, Body: body}.Middle())
+			s.add(LayerNumbers, Text{At: Point{n.line.XAt(middle), middle}, Height: height, Align: align, Body: body}.Middle())
 		}
 		words(gap, numberMM, n.name)
 		if side.distance != "" {

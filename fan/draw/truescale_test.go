@@ -214,7 +214,7 @@ func TestDXFIsTrueToScale(t *testing.T) {
 			}
 			hasBars(t, lines(found.Bars), long, long)
 			assert.Contains(t, found.Words, drawingOf(t, name).Title)
-			assert.Contains(t, strings.Join(found.Words, "\n"), "drawn in mm")
+			assert.Contains(t, strings.Join(found.Words, "\n"), "full size - date")
 			assert.Equal(t, []string{"TEXT"}, found.On, "all words on one layer")
 			seen := map[int]string{}
 			for _, operation := range []string{"BOARD", "SLOTS", "SLOT-OUTLINES", "NUT", "STRINGS", "DOTS", "TEXT"} {

@@ -80,7 +80,7 @@ func (s *sketch) planLine() string {
 		date = blankLine
 	}
 	n := sum.Sum32()
-	return fmt.Sprintf("plan %04X-%04X · full size, drawn in mm · date %s", n>>16, n&0xFFFF, date)
+	return fmt.Sprintf("plan %04X-%04X · full size · date %s", n>>16, n&0xFFFF, date)
 }
 
 // blankLine is a line to write on.

@@ -96,7 +96,7 @@ func (f format) lines(insideWidth float64, first, last bool) []string {
 		if f.mapped && !last {
 			alone = "Print this one alone, " + strings.TrimPrefix(alone, "Print ") + " Measure both bars from end to end, then print the rest."
 		}
-		words = append(words, alone+" If a bar is not as long as it says, print again with what both measured.", f.fixed)
+		words = append(words, alone+" If a bar is not as long as it says, print again with what both measured (--bar-across, --bar-up).", f.fixed)
 		if strings.HasSuffix((draw.Text{Height: headMM, Room: room, Body: "Sheet 10 of 10 · " + d.Title}).Shown(), "…") {
 			words = append(words, d.Title)
 		}

@@ -1,6 +1,7 @@
 package tile
 
 import (
+	"math"
 	"slices"
 
 	"scalepair/fan/draw"
@@ -62,7 +63,9 @@ func (p Piece) whole(t draw.Text, all []Piece) (draw.Text, bool) {
 		t.Room = max(room, 1)
 		box = t.Bounds()
 	}
-	t.At.X += max(l+clearMM-box.Min.X, min(0, r-clearMM-box.Max.X))
+	along := max(l+clearMM-box.Min.X, min(0, r-clearMM-box.Max.X))
+	t.At.X += along
+	t.At.Y += along * math.Tan(t.Angle) // words on a string stay on it
 	return t, true
 }
 

@@ -53,8 +53,8 @@ func (s strip) stretch(j draw.Line) (draw.Line, bool) {
 
 // divide gives the joins that divide the strip into the fewest pieces none of
 // which is longer than most: from the nut on, each piece is as long as may be, so
-// that cuts fall behind the board rather than on it where there is a choice. ok
-// is false when no such joins exist.
+// that cuts fall behind the board rather than on it where there is a choice; but the
+// last is no sliver. ok is false when no such joins exist.
 func (s strip) divide(most float64) (joins []int, ok bool) {
 	left := -1
 	for s.window(left, len(s.joins)).Width() > most {
@@ -69,6 +69,17 @@ func (s strip) divide(most float64) (joins []int, ok bool) {
 		}
 		joins = append(joins, right)
 		left = right
+	}
+	// Enough for its words and numbers, and to be laid straight (judgement).
+	const leastMM = 100
+	if last := len(joins) - 1; last >= 0 {
+		before := -1
+		if last > 0 {
+			before = joins[last-1]
+		}
+		for joins[last]-1 > before && s.window(joins[last], len(s.joins)).Width() < min(leastMM, most/2) {
+			joins[last]--
+		}
 	}
 	return joins, true
 }
