@@ -72,6 +72,9 @@ func (e *Explained) Document() *document.Document {
 	in, w, row := e.in, e.w, e.row
 	doc := &document.Document{Title: in.title(fmt.Sprintf("The work for string %d of", w.String))}
 	doc.Para("String %d, %s, gauge %s, on the pair %s: tension %s.", w.String, in.note(0, w.String), marked(row.gauge()), in.Pair(row.d.Bass, row.d.Treble), in.Units.ForceUText(row.tuned().Tension))
+	if row.compensated() {
+		doc.Para("Compensation: %s to %s.", in.Units.Len(row.tuned().Compensation.Lo, scaleDecimals), in.Units.LenText(row.tuned().Compensation.Hi, scaleDecimals))
+	}
 	if len(in.Tunings()) > 1 {
 		doc.Para("The build has %d tunings; this is the first of them, %s. --tuning asks for another.", len(in.Tunings()), in.caseWords(0))
 	}
