@@ -1,10 +1,12 @@
 package report
 
 import (
+	"fmt"
 	"slices"
 
 	"scalepair/cmd/scalepair/document"
 	"scalepair/cmd/scalepair/table"
+	"scalepair/tension/choice"
 )
 
 // NewSheet makes the bench sheet of one pair, in two parts: the choice, with what
@@ -29,26 +31,28 @@ func NewSheet(in *Input, a *Advice, b *Bench, date string) *document.Document {
 		d.Blocks = slices.DeleteFunc(d.Blocks, func(block document.Block) bool { return block.Kind == document.Cautions && len(block.Items) == 0 })
 		out.Append(d)
 	}
-	choice, bench := &document.Document{Title: "The choice"}, &document.Document{Title: "At the bench"}
+	chosen, bench := &document.Document{Title: "The choice"}, &document.Document{Title: "At the bench"}
+	if d := b.d; a == nil || d != nil && (a.Pair.Bass != d.Bass || a.Pair.Treble != d.Treble || !slices.Equal(a.Pair.Gauges, in.labels(d.Gauges))) {
+		chosen.Para("%s", in.byHand(d))
+	}
 	if a == nil {
-		choice.Para("No pair of the ranges keeps every limit: the pair below was settled by hand.")
+		chosen.Para("No pair of the ranges keeps every limit.")
 	} else {
-		choice.Blocks = slices.DeleteFunc(a.Document().Blocks, func(block document.Block) bool { // those of the pair in hand follow
-			return block.Kind == document.Tables && slices.Contains([]string{"strings", "tensions"}, block.Tables[0].Name)
-		})
+		for _, block := range a.Document().Blocks {
+			if block.Kind != document.Tables || !slices.Contains([]string{"strings", "tensions"}, block.Tables[0].Name) { // those of the pair in hand follow
+				chosen.Add(block)
+			}
+		}
 	}
 	if b.d != nil {
 		strung := in.strung(b.d, brief)
-		choice.Heading("The strings")
-		if a == nil || a.Pair.Bass != b.d.Bass || a.Pair.Treble != b.d.Treble || !slices.Equal(a.Pair.Gauges, strung.Pair.Gauges) {
-			choice.Para("%s with %s, low string first. Feel error: %s.", in.Pair(b.d.Bass, b.d.Treble), in.Set(b.d.Gauges), strung.errorWords())
-		}
+		chosen.Heading("The strings")
 		for c := range strung.Tunings {
-			choice.Table(strung.Tunings[c].Strings)
+			chosen.Table(strung.Tunings[c].Strings)
 		}
 	}
-	b.Steps[0].write(choice)
-	part(choice)
+	b.Steps[0].write(chosen)
+	part(chosen)
 	out.Add(document.Block{Kind: document.Break})
 	b.opening(bench)
 	for _, s := range b.Steps[1:] {
@@ -61,6 +65,17 @@ func NewSheet(in *Input, a *Advice, b *Bench, date string) *document.Document {
 	out.Heading("Where the numbers come from")
 	out.Table(sources())
 	return out
+}
+
+// byHand says which pair the sheet sets out where that is not the one advised; d is
+// nil where nothing is known of its strings.
+func (in *Input) byHand(d *choice.Detail) string {
+	if d == nil {
+		return "The pair set out on this sheet was settled by hand."
+	}
+	strung := in.strung(d, brief)
+	return fmt.Sprintf("Chosen, and set out on this sheet: %s with %s, low string first. Feel error: %s. Below is what advise says of all pairs.",
+		in.Pair(d.Bass, d.Treble), in.Set(d.Gauges), strung.errorWords())
 }
 
 // source says where a formula comes from.
