@@ -59,6 +59,19 @@ export class App {
     /** Why the last thing that was asked for was not done; it stays until it is closed or the state changes. */
     this.refused = "";
     store.addEventListener("change", () => (this.refused = ""));
+    /** @type {Promise<any>} */
+    this.turn = Promise.resolve();
+  }
+
+  /**
+   * Lets a change of the texts wait until those before it are in the state, so that each is
+   * made in the newest text, however fast they follow each other.
+   * @template T
+   * @param {() => Promise<T>} change
+   * @returns {Promise<T>}
+   */
+  inTurn(change) {
+    return (this.turn = this.turn.then(change, change));
   }
 
   /** The units that the build file asks for. */
@@ -86,7 +99,12 @@ export class App {
    * @param {{key: string, text?: string, list?: string[], remove?: boolean, add?: boolean}[]} edits
    * @returns {Promise<string>}
    */
-  async edit(edits) {
+  edit(edits) {
+    return this.inTurn(() => this.set(edits));
+  }
+
+  /** @param {Parameters<App["edit"]>[0]} edits */
+  async set(edits) {
     const { build, readings } = this.store.state;
     const answer = await this.engine.quick("set", { build, readings, edits }, "set");
     if (!answer) return "";
@@ -110,7 +128,12 @@ export class App {
    * @param {number} fret
    * @param {string} text
    */
-  async measure(line, pass, fret, text) {
+  measure(line, pass, fret, text) {
+    return this.inTurn(() => this.mark(line, pass, fret, text));
+  }
+
+  /** @param {string} line @param {string} pass @param {number} fret @param {string} text */
+  async mark(line, pass, fret, text) {
     const request = this.answers.pairRequest();
     if (!request.marks) request.marks = (await this.engine.quick("form", request, "form"))?.result?.marks ?? "";
     const sheet = (await this.engine.quick("marks", request, "form"))?.result;

@@ -108,29 +108,37 @@ export function markSquares(box, turn) {
         const node = el("li");
         return { node, update: (/** @type {string} */ text) => say(node, text) };
       });
-      list(rows, ["treble", "bass"], () => {
+      list(rows, ["treble", "bass"].map((line) => ({
+        line,
+        squares: Array.from({ length: last }, (_, i) => {
+          const m = check?.lines.find((l) => l.line === line)?.marks.find((c) => c.fret === i + 1);
+          return { line, fret: i + 1, state: m?.readings ? m.verdict : "not measured", inHand: i + 1 === fret };
+        }),
+      })), () => {
         const name = el("span"), squares = el("span", { class: "row-of-marks" });
         return {
           node: el("div", {}, name, squares),
-          update(/** @type {string} */ line) {
-            say(name, line);
-            const marks = check?.lines.find((l) => l.line === line)?.marks ?? [];
-            list(squares, Array.from({ length: last }, (_, i) => i + 1), () => {
-              let at = 0;
-              const button = el("button", { onclick: () => turn(at) });
-              return {
-                node: button,
-                update(/** @type {number} */ n) {
-                  at = n;
-                  const m = marks.find((c) => c.fret === n), state = !m?.readings ? "not measured" : m.verdict;
-                  attr(button, "class", state.replaceAll(" ", "-") + (n === fret ? " in-hand" : ""));
-                  attr(button, "aria-label", `${line} mark ${n}: ${state}`);
-                },
-              };
-            });
+          update(row) {
+            say(name, row.line);
+            list(squares, row.squares, () => square(turn));
           },
         };
       });
+    },
+  };
+}
+
+/** @param {(fret: number) => void} turn */
+function square(turn) {
+  let at = 0;
+  const node = el("button", { onclick: () => turn(at) });
+  return {
+    node,
+    /** @param {{line: string, fret: number, state: string, inHand: boolean}} s */
+    update(s) {
+      at = s.fret;
+      attr(node, "class", s.state.replaceAll(" ", "-") + (s.inHand ? " in-hand" : ""));
+      attr(node, "aria-label", `${s.line} mark ${s.fret}: ${s.state}`);
     },
   };
 }

@@ -52,7 +52,12 @@ export function stock(app) {
   }
 
   /** @param {object[]} edits @param {string} [pastedText] */
-  async function edit(edits, pastedText) {
+  function edit(edits, pastedText) {
+    return app.inTurn(() => change(edits, pastedText));
+  }
+
+  /** @param {object[]} edits @param {string} [pastedText] */
+  async function change(edits, pastedText) {
     const { build, readings } = store.state;
     const answer = await app.engine.quick("readings", { build, readings, edits, paste: pastedText }, "edit");
     if (!answer?.result) return answer?.faults?.[0]?.text ?? "";

@@ -34,6 +34,25 @@ test("make: a measured mark is judged as check judges it, and is there after a r
   await until(page, () => document.querySelector(".mark-line input").value === "73");
 });
 
+test("make: marks typed without delay are all kept, and the strip of squares shows them", async (t) => {
+  const page = await openMake(t);
+  const texts = { bass: ["36.1", "70.2"], treble: ["35.1", "68.9"] };
+  for (const n of [0, 1]) {
+    await measured(page, 0, 0).click();
+    await page.keyboard.type(texts.bass[n]);
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Tab");
+    await page.keyboard.type(texts.treble[n]);
+    await page.keyboard.press("Enter");
+    await page.click('[aria-label="Next fret"]');
+  }
+  for (const line of ["bass", "treble"])
+    for (const n of [1, 2]) await until(page, (name) => !document.querySelector(`.row-of-marks [aria-label^="${name}"]`)?.ariaLabel.endsWith("not measured"), `${line} mark ${n}:`);
+  assert.match(await page.getAttribute(".row-of-marks .in-hand", "aria-label"), /mark 3: not measured$/);
+  const { marks } = await kept(page);
+  for (const [line, all] of Object.entries(texts)) all.forEach((text, i) => assert.match(marks, new RegExp(`^${line},ruler,${i + 1},.*${text}`, "m")));
+});
+
 test("make: every file is byte for byte what the command writes", async (t) => {
   const page = await openMake(t);
   const { folder } = command("demo", "advise", "build.toml", "--save");
