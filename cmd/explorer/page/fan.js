@@ -72,7 +72,7 @@ export function fanDrawing(box, turn) {
     ends(saddle, fan.saddle_mm);
     list(frets, fan.frets.filter((o) => o.fret > 0), () => keep("line", "fret", (line, /** @type {Fan["frets"][0]} */ o) => {
       ends(line, o.slot_mm);
-      attr(line, "class", o.fret === s.layout.neutral_fret ? "fret square-fret" : o.fret === shown?.fret ? "fret in-hand" : "fret");
+      attr(line, "class", o.fret === shown?.layout.neutral_fret ? "fret square-fret" : o.fret === shown?.fret ? "fret in-hand" : "fret");
     }));
     list(strings, fan.strings, () => keep("line", "string", (line, /** @type {Fan["strings"][0]} */ o) => {
       ends(line, [o.nut_mm, o.saddle_mm]);
@@ -82,7 +82,7 @@ export function fanDrawing(box, turn) {
     list(dots, fan.dots, () => keep("circle", "inlay", (dot, /** @type {Fan["dots"][0]} */ o) => centre(dot, o.at_mm, Math.max(1.5, (o.diameter_mm * scale) / 2))));
     attr(ghosts, "d", fan.reference ? referenceTicks(fan, fan.reference) : null);
     list(marks, s.marks ?? [], () => keep("circle", "mark", (dot, /** @type {{line: string, fret: number, verdict: string}} */ m) => {
-      const fret = fan.frets.find((o) => o.fret === m.fret);
+      const fret = shown?.fan.frets.find((o) => o.fret === m.fret);
       if (!fret) return;
       attr(dot, "class", "mark " + m.verdict);
       centre(dot, fret.marks_mm[m.line === "bass" ? 0 : 1], 4);
@@ -154,12 +154,12 @@ export function fanDrawing(box, turn) {
     const words = svg("text", { "text-anchor": "middle", y: 4.5 });
     const tag = svg("g", { class: "tag", role: "slider", tabindex: 0, "aria-label": "Neutral fret", "aria-valuemin": 0 },
       reach, plate, chevrons, words);
-    let held = false;
+    let held = false, last = ""; // where the hand is, which the drawing may not have followed yet
     const steps = () => (shown ? shown.fan.frets[shown.fan.frets.length - 1].fret * 2 + 1 : 1);
     const value = () => (!shown ? 0 : shown.atBridge ? steps() : shown.layout.neutral_fret * 2);
     const name = (/** @type {number} */ n) => (n >= steps() ? "bridge" : String(n / 2));
     tag.addEventListener("pointerdown", (event) => {
-      held = true;
+      [held, last] = [true, name(value())];
       tag.setPointerCapture(event.pointerId);
     });
     tag.addEventListener("pointermove", (event) => {
@@ -170,13 +170,14 @@ export function fanDrawing(box, turn) {
         const far = Math.abs(place(n)[upright ? 1 : 0] - along);
         if (far < least) [best, least] = [n, far];
       }
-      turn?.(name(best), true);
+      turn?.((last = name(best)), true);
     });
     tag.addEventListener("pointerup", () => {
       held = false;
-      turn?.(name(value()), false);
+      turn?.(last, false);
     });
     tag.addEventListener("keydown", (event) => {
+      if (!shown) return;
       const by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -4, PageUp: 4 }[event.key];
       const to = event.key === "Home" ? 0 : event.key === "End" ? steps() : by && clamp(value() + by, 0, steps());
       if (to === undefined) return;

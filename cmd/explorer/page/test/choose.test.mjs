@@ -85,6 +85,12 @@ test("choose: the neutral fret by keys and by drag, the gauges by their steppers
   await tag.focus();
   await page.keyboard.press("ArrowRight");
   await until(page, () => document.querySelector("#fan .tag text").textContent === "square at fret 7.5");
+  assert.equal(await page.locator("#fan .square-fret").count(), 0, "no fret is square between two");
+  await page.keyboard.press("ArrowRight");
+  await until(page, () => [...document.querySelectorAll("#fan .fret")].findIndex((o) => o.classList.contains("square-fret")) === 7);
+  assert.equal(await page.locator("#fan .square-fret").count(), 1);
+  await page.keyboard.press("ArrowLeft");
+  await until(page, () => document.querySelector("#fan .tag text").textContent === "square at fret 7.5");
   const box = await tag.boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
