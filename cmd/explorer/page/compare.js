@@ -20,7 +20,7 @@ export function comparison(box) {
       say(verdict, found.verdict);
       [a, b].forEach((c, i) => say(heads[i], `${i ? "Shown" : "A"}: ${units.scale(c.pair.bass_mm)} / ${units.scale(c.pair.treble_mm)} ${units.lengthName}`));
       const [sa, sb] = [a, b].map((c) => [...c.tunings[0].strings].reverse());
-      list(body, sa.map((s, i) => [s, sb[i]]), () => stringRow(units));
+      list(body, sa.map((s, i) => ({ pair: [s, sb[i]], units })), stringRow);
       list(foot, totals(a, b, units), () => {
         const name = el("th", { scope: "row" }), cells = [0, 1].map(() => el("td", { colspan: 3 }));
         return {
@@ -36,12 +36,11 @@ export function comparison(box) {
   };
 }
 
-/** @param {Units} units */
-function stringRow(units) {
+function stringRow() {
   const name = el("th", { scope: "row" }), cells = Array.from({ length: 6 }, () => el("td"));
   return {
     node: el("tr", {}, name, ...cells),
-    update(/** @type {StringOf[]} */ pair) {
+    update(/** @type {{pair: StringOf[], units: Units}} */ { pair, units }) {
       say(name, `${pair[0].string} ${pair[0].note}`);
       pair.forEach((s, i) => {
         const texts = [s.gauge + (s.gauge_flags.includes("estimated") ? " (estimated)" : ""), units.uncertainForce(s.tension_n, s.tension_standard_uncertainty_n).join(" "),
@@ -58,7 +57,10 @@ function totals(a, b, units) {
   const rows = [
     ["total tension", (c) => `${units.uncertainForce(c.tunings[0].total_tension_n, c.tunings[0].total_tension_standard_uncertainty_n).join(" ")} ${units.force}`],
     ["feel error", (c) => fixed(c.pair.feel_error_percent, 1) + " %"],
-    ["lowest string", (c) => `${c.tunings[0].strings[0].inharmonicity_is_lower_bound ? "≥ " : ""}${fixed(c.pair.inharmonicity_cents, 1)} cents`],
+    ["lowest string", (c) => {
+      const { inharmonicity_cents: cents, inharmonicity_is_lower_bound: least } = c.tunings[0].strings[0];
+      return cents === null ? "–" : `${least ? "≥ " : ""}${fixed(cents, 1)} cents`;
+    }],
     ["nut, last fret, saddle line", (c) => [c.pair.nut_slant_deg, c.pair.last_fret_slant_deg, c.pair.saddle_slant_deg].map(angle).join(", ")],
     ["blank", (c) => `${units.bare(c.pair.blank_length_mm)} × ${units.len(c.pair.blank_width_mm)}`],
     ["limits broken", (c) => c.limits_broken.join("; ") || "none"],

@@ -160,6 +160,7 @@ export function pairMap(box, go) {
     },
     /** Moves the point. @param {Place} place @param {Place | null} against the pair A */
     move(place, against) {
+      if (!held && (place.bass !== shown?.bass || place.treble !== shown?.treble)) say(hint, HINT);
       [shown, a] = [place, against];
       move();
     },
