@@ -77,7 +77,7 @@ func numbersOf(v any, rows bool, to *[]float64) {
 			if x, ok := e.(float64); ok {
 				*to = append(*to, leastOfWood(key, x))
 			}
-			if !slices.Contains([]string{"cautions", "limits_broken", "warnings", "do"}, key) { // sentences themselves
+			if !slices.Contains([]string{"cautions", "limits_broken", "warnings", "do", "says", "advice"}, key) { // sentences themselves
 				numbersOf(e, rows, to)
 			}
 		}

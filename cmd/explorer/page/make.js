@@ -3,7 +3,7 @@
 
 import { attr, byId, el, list, say } from "./dom.js";
 import { fanDrawing } from "./fan.js";
-import { checkWords, markCard, markSquares } from "./marks.js";
+import { markCard, markSquares } from "./marks.js";
 import { largePair } from "./picks.js";
 import { printsAsSheet } from "./sheet.js";
 import { angle, capital } from "./units.js";
@@ -119,7 +119,7 @@ export function make(app) {
     fan.draw({ fan: { ...pair.fan, blank_mm: outlineOf(fits.find((b) => b.name === blank)) }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, reference: app.keyText("reference.name"), leftHanded: store.state.view.leftHanded, atBridge: tension.neutral_at_bridge, marks: verdicts, fret });
     say(unit, units.lengthName);
     card.set(layout.marks, fret);
-    squares.set(check, checkWords(check), layout.marks.length, fret);
+    squares.set(check, layout.marks.length, fret);
     list(body, layout.marks, markRow);
     list(blanks, layout.blanks, blankRow);
     list(cautions, layout.cautions, () => {

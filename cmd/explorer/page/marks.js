@@ -3,7 +3,7 @@
 
 import { attr, el, list, say, show } from "./dom.js";
 import { figures } from "./figures.js";
-import { angle, capital, fixed, signed } from "./units.js";
+import { angle, capital, signed } from "./units.js";
 
 /** @typedef {import("./types.js").Mark} Mark */
 /** @typedef {import("./types.js").CheckedMark} CheckedMark */
@@ -102,9 +102,9 @@ export function markSquares(box, turn) {
   const said = el("ul", { class: "check-words" }), rows = el("div", { class: "squares-of-marks" });
   box.append(el("div", { class: "checked" }, said, rows));
   return {
-    /** @param {import("./types.js").Check | null} check @param {string[]} words @param {number} last @param {number} fret */
-    set(check, words, last, fret) {
-      list(said, words, () => {
+    /** @param {import("./types.js").Check | null} check @param {number} last @param {number} fret */
+    set(check, last, fret) {
+      list(said, check ? [...check.says, ...check.advice] : [], () => {
         const node = el("li");
         return { node, update: (/** @type {string} */ text) => say(node, text) };
       });
@@ -141,13 +141,4 @@ function square(turn) {
       attr(node, "aria-label", `${s.line} mark ${s.fret}: ${s.state}`);
     },
   };
-}
-
-/** What the check says in words: its slips with what to do, then its counts. @param {import("./types.js").Check | null} check */
-export function checkWords(check) {
-  if (!check) return [];
-  return [
-    `Marks measured: ${check.marks_measured}. Outside the tolerance of ${fixed(check.tolerance_cents, 1)} cents: ${check.marks_outside}; not sure: ${check.marks_not_sure}.`,
-    ...check.slips.map((s) => capital(`${s.words}: ${s.do}.`)),
-  ];
 }

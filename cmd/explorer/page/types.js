@@ -150,13 +150,9 @@
  * @typedef {{fret: number, verdict: string, readings: number, measured_mm: number, error_mm: number, error_cents: number, in_doubt: boolean}} CheckedMark
  *
  * @typedef {object} Check
- * @property {boolean} in_tolerance
- * @property {number} marks_measured
- * @property {number} marks_outside
- * @property {number} marks_not_sure
- * @property {number} tolerance_cents
+ * @property {string[]} says what it found, in sentences
+ * @property {string[]} advice what to do, in sentences
  * @property {{line: string, marks: CheckedMark[]}[]} lines
- * @property {{words: string, do: string}[]} slips
  *
  * @typedef {{column: string, pair: Pair, tunings: Tuned[], limits_broken: string[]}} Column
  * @typedef {{verdict: string, columns: Column[]}} Compared

@@ -35,6 +35,9 @@ type Check struct {
 	// Settled of the marks that are not sure would be so by one more reading by
 	// the calipers.
 	Settled int `json:"marks_that_calipers_would_settle"`
+	// Says and Advice are the judgement in sentences, as the document prints them.
+	Says   []string `json:"says"`
+	Advice []string `json:"advice"`
 
 	in *Input
 	l  *fan.Layout
@@ -74,21 +77,21 @@ func NewCheck(in *Input, l *fan.Layout, found mark.Report, o mark.Options) *Chec
 	for _, line := range r.Lines {
 		r.sumUp(line)
 	}
+	says := lines{r.verdict()}
+	says.sayIf(r.Unsure > 0, "Not sure: %s. %s", plural(r.Unsure, "mark"), r.settles())
+	says.sayIf(r.Unmeasured > 0, "Not measured, and not judged: %s.", plural(r.Unmeasured, "mark"))
+	r.Says, r.Advice = says, r.advice()
 	return r
 }
 
 // Document prints the verdict first, then what to do, then every mark.
 func (r *Check) Document() *document.Document {
 	doc := &document.Document{Title: r.in.title("Marks checked for")}
-	doc.Para("%s", r.verdict())
-	var first lines
-	first.sayIf(r.Unsure > 0, "Not sure: %s. %s", plural(r.Unsure, "mark"), r.settles())
-	first.sayIf(r.Unmeasured > 0, "Not measured, and not judged: %s.", plural(r.Unmeasured, "mark"))
-	for _, text := range first {
+	for _, text := range r.Says {
 		doc.Para("%s", text)
 	}
 	doc.Heading("What the passes say together")
-	doc.List(r.advice()...)
+	doc.List(r.Advice...)
 	for _, line := range r.Lines {
 		r.line(doc, line)
 	}
