@@ -153,7 +153,9 @@ export class App {
       for (const file of files) texts[file.kind] = file.text;
       for (const [call, wanted] of /** @type {[string, TextName][]} */ ([["keys", "build"], ["readings", "readings"], ["marks", "marks"]])) {
         const file = files.find((f) => f.kind === wanted), answer = file && (await this.engine.quick(call, texts, "open"));
-        if (answer && !answer.ok) return this.refuse(answer.faults, `${file.name} was not taken:\n`);
+        // The engine knows the file by the name of its kind.
+        const named = (/** @type {Fault} */ f) => ({ ...f, text: f.text.replace(f.input, file?.name ?? "") });
+        if (answer && !answer.ok) return this.refuse(answer.faults.map(named), `${file?.name} was not taken:\n`);
       }
       this.store.change({ ...texts, view: files.some((f) => f.kind === "build") ? FIRST_VIEW : {} });
       this.store.downloaded(...files.map((f) => f.kind));
@@ -185,7 +187,9 @@ export class App {
     }
     const answer = await this.engine.quick("file", { ...request, flags: { ...request.flags, kind, ...flags } }, "file");
     if (!answer?.ok) return this.refuse(answer?.faults);
-    download(answer.result.name, answer.result.type, answer.result.bytes);
+    const { name, type, bytes } = answer.result;
+    // Drawings for different papers have names of their own, so that none takes the other's place.
+    download(flags.paper ? name.replace(".", `-${flags.paper}.`) : name, type, bytes);
     if (kind === "build" || kind === "readings" || kind === "marks") this.store.downloaded(kind);
   }
 

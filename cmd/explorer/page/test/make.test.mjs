@@ -49,7 +49,9 @@ test("make: marks typed without delay are all kept, and the strip of squares sho
   for (const line of ["bass", "treble"])
     for (const n of [1, 2]) await until(page, (name) => !document.querySelector(`.row-of-marks [aria-label^="${name}"]`)?.ariaLabel.endsWith("not measured"), `${line} mark ${n}:`);
   assert.match(await page.getAttribute(".row-of-marks .in-hand", "aria-label"), /mark 3: not measured$/);
-  const { marks } = await kept(page);
+  const { marks, build, readings } = await kept(page);
+  const { result } = await ask(page, "check", { build, readings, marks, flags: {} });
+  assert.deepEqual(await page.locator(".check-words li").allTextContents(), [...result.says, ...result.advice]);
   for (const [line, all] of Object.entries(texts)) all.forEach((text, i) => assert.match(marks, new RegExp(`^${line},ruler,${i + 1},.*${text}`, "m")));
 });
 
@@ -67,6 +69,10 @@ test("make: every file is byte for byte what the command writes", async (t) => {
     const [download] = await Promise.all([page.waitForEvent("download"), page.locator(".files button", { hasText: kind.toUpperCase() }).click()]);
     const drawn = command("demo", "draw", "--bass", "660 mm", "--treble", "635 mm", "--out", `fan.${kind}`).folder;
     assert.ok(readFileSync(await download.path()).equals(readFileSync(join(drawn, `fan.${kind}`))), kind);
+  }
+  for (const paper of ["A4", "Letter"]) {
+    const [download] = await Promise.all([page.waitForEvent("download"), page.locator(".files button", { hasText: `Full-size drawing, ${paper}` }).click()]);
+    assert.equal(download.suggestedFilename(), `fan-${paper.toLowerCase()}.pdf`);
   }
 });
 

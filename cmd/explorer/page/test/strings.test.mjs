@@ -63,7 +63,8 @@ test("strings: a CSV dropped on the page is read; a broken one changes nothing a
   }, [name, text]);
   await drop("mine.csv", "gauge,construction,outer_mm,pieces,length_mm,mass_g\np10,plain,0.254,1,500\n");
   await until(page, () => /mine\.csv/.test(document.querySelector("#notice").textContent));
-  assert.match(await page.textContent("#notice"), /:2/);
+  assert.match(await page.textContent("#notice"), /mine\.csv:2/);
+  assert.doesNotMatch(await page.textContent("#notice"), /readings\.csv/, "the file is called what it is called");
   assert.equal(await kept(page), null, "nothing was changed");
   await drop("mine.csv", readings.replace("1,480,0.34", "1,480,0.43"));
   await until(page, () => document.querySelector("#to-check").hidden);
