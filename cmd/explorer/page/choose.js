@@ -22,10 +22,11 @@ export function choose(app) {
   const { store, answers } = app;
   const go = (/** @type {Place} */ place, /** @type {boolean} */ going = false) => app.go(place, going);
   const large = largePair(byId("pair")), words = worth(byId("words"));
-  const map = pairMap(byId("map-box"), go);
+  const map = pairMap(byId("map-box"), go), trying = el("p", { class: "small trying", role: "status" }, "Working: every pair is tried.");
+  byId("map-box").append(trying);
   const slides = sliders(byId("map-box"), go, enter);
   const fan = fanDrawing(byId("fan"), (neutral, going) => {
-    store.change({ view: { neutral } }, "neutral");
+    store.change({ view: { ...answers.place(), neutral } }, "neutral"); // the pair stays the one that is shown
     if (!going) store.settle();
   });
   const picks = picksTable(byId("picks"), go);
@@ -33,7 +34,7 @@ export function choose(app) {
     gauge(number, label) {
       const set = [...(answers.pair?.tension.pair.gauges ?? [])];
       set[set.length - number] = label; // low string first
-      store.change({ view: { gauges: set } });
+      store.change({ view: { ...answers.place(), gauges: set } });
     },
     keep(kept) {
       const set = answers.pair?.tension.pair.gauges ?? [];
@@ -97,6 +98,7 @@ export function choose(app) {
     if (!found || (found === drawn && drawnIn === units.length)) return;
     [drawn, drawnIn] = [found, units.length];
     grid = new Grid(found);
+    trying.hidden = true;
     map.draw(grid, advice?.picks ?? [], units);
   }
 
@@ -108,6 +110,7 @@ export function choose(app) {
     form.set(sections);
     if (limitsKeys) limits.update(limitsKeys);
     say(asked, answers.advice?.asked.find((line) => line.startsWith("Limits")) ?? "Limits");
+    byId("brief").hidden = !answers.pair || !app.keyText("name");
     say(name, app.keyText("name"));
     say(notes, answers.pair?.tension.tunings.map((t) => t.tuning_name).join("; ") ?? "");
   }

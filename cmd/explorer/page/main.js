@@ -29,6 +29,7 @@ async function start() {
   const frame = shell(store, { enter: show, unit: (key, text) => app.edit([{ key, text }]), save: () => app.save() });
   for (const what of ["pair", "advice", "gauges", "keys", "marks", "compared", "next"])
     answers.addEventListener(what, () => {
+      if (what === "pair") ready();
       if (what === "keys") frame.units((app.units = app.unitsOf()));
       show();
     });
@@ -214,4 +215,15 @@ export class App {
   }
 }
 
-start().catch((error) => notice(error instanceof Error ? error.message : String(error)));
+/** Nothing can be moved before there is a first answer to move. */
+function ready() {
+  const main = byId("main");
+  byId("waiting").hidden = true;
+  main.inert = false;
+  main.removeAttribute("aria-disabled");
+}
+
+start().catch((error) => {
+  byId("waiting").hidden = true;
+  notice(error instanceof Error ? error.message : String(error));
+});
