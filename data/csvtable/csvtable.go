@@ -8,7 +8,8 @@
 //
 // column.go has the columns and the heading row, row.go the cells as
 // quantities, unitless.go the columns that name no unit, guard.go the cells that a
-// spreadsheet would calculate.
+// spreadsheet would calculate; sheet.go has a table whose cells are changed one by
+// one, paste.go the rows that are pasted into it.
 package csvtable
 
 import (

@@ -49,16 +49,23 @@ func TestSheetTakesWhatSpreadsheetsCopy(t *testing.T) {
 		"semicolons": "p11;0.279;third\r\n",
 		"commas":     "p11,0.279,third",
 		"a heading":  "remark\tgauge\touter mm\nthird\tp11\t0.279\n",
+		"no unit":    "remark\tgauge\touter\nthird\tp11\t0.279\n",
+		"inches":     "remark\tgauge\touter in\nthird\tp11\t0.010984252\n", // 0.279 / 25.4
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := csvtable.OpenSheet(sheet)
-			s.Paste(pasted)
+			require.NoError(t, s.Paste(pasted, columns))
 			assert.Equal(t, sheet+"p11,0.279,third\r\n", s.Text())
 		})
 	}
 	s := csvtable.OpenSheet("")
-	s.Paste("gauge\tmass g\np10\t0.33\n")
+	require.NoError(t, s.Paste("gauge\tmass g\np10\t0.33\n", columns))
 	assert.Equal(t, "gauge,mass_g\np10,0.33\n", s.Text())
+	for _, wrong := range []string{"gauge\tdiameter\tmass\np10\t0.254\t0.33\n", "gauge\tmass\tmass g\np10\t0.33\t0.33\n"} {
+		before := s.Text()
+		assert.Error(t, s.Paste(wrong, columns))
+		assert.Equal(t, before, s.Text())
+	}
 }
 
 func FuzzSheet(f *testing.F) {
@@ -67,7 +74,7 @@ func FuzzSheet(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text, pasted string, line int, column, cell string) {
 		s := csvtable.OpenSheet(text)
 		require.Equal(t, text, s.Text())
-		s.Paste(pasted)
+		_ = s.Paste(pasted, columns)
 		_ = s.Set(line, column, cell)
 		s.Add(map[string]string{"gauge": cell})
 		require.NotPanics(t, func() { csvtable.OpenSheet(s.Text()).Rows() })

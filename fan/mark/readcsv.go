@@ -28,8 +28,8 @@ var (
 	passWords = kinds[:FromBassNut]
 )
 
-// Headings are those of a measurement file, with all of its columns.
-func Headings() []string { return csvtable.Headings(columns) }
+// Columns are all that a measurement file may have.
+func Columns() []csvtable.Column { return columns }
 
 // ReadReadings reads a measurement file, one distance a row:
 //

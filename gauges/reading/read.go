@@ -46,8 +46,8 @@ var columns = []csvtable.Column{
 	{Name: "remark"},
 }
 
-// Headings are those of a new readings file, with all of its columns.
-func Headings() []string { return csvtable.Headings(columns) }
+// Columns are all that a readings file may have.
+func Columns() []csvtable.Column { return columns }
 
 // mostGauges bounds a stock (judgement: ten times what a large shop has). Each is
 // judged against all others.

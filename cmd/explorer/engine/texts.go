@@ -82,7 +82,7 @@ type sheet struct {
 }
 
 // edited makes the changes asked for in a table.
-func (r *Request) edited(text string, known []string) (string, sheet, error) {
+func (r *Request) edited(text string, columns []csvtable.Column) (string, sheet, error) {
 	s := csvtable.OpenSheet(text)
 	for _, e := range r.Edits {
 		cells := map[string]string{}
@@ -101,15 +101,17 @@ func (r *Request) edited(text string, known []string) (string, sheet, error) {
 		}
 	}
 	if r.Paste != "" {
-		s.Paste(r.Paste)
+		if err := s.Paste(r.Paste, columns); err != nil {
+			return text, sheet{}, err
+		}
 	}
-	return s.Text(), sheet{s.Names(), known, s.Rows()}, nil
+	return s.Text(), sheet{s.Names(), csvtable.Headings(columns), s.Rows()}, nil
 }
 
 // readings are the readings as a page shows them, with the changes asked for. What
 // is wrong with them comes as faults, beside the result.
 func readings(r *Request) (any, error) {
-	text, cells, err := r.edited(r.Readings, reading.Headings())
+	text, cells, err := r.edited(r.Readings, reading.Columns())
 	if err != nil {
 		return nil, err
 	}
@@ -126,7 +128,7 @@ func readings(r *Request) (any, error) {
 
 // marks are the measured marks in the same way.
 func marks(r *Request) (any, error) {
-	text, cells, err := r.edited(r.Marks, mark.Headings())
+	text, cells, err := r.edited(r.Marks, mark.Columns())
 	if err != nil {
 		return nil, err
 	}

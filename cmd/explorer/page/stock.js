@@ -39,7 +39,10 @@ export function stock(app) {
     const text = paste.value;
     if (!text.trim()) return;
     paste.value = "";
-    await edit([], text);
+    const fault = await edit([], text);
+    if (!fault) return;
+    paste.value = text; // it stays to be mended
+    app.refuse([], fault);
   }
 
   async function add() {

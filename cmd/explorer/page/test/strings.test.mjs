@@ -52,6 +52,17 @@ test("strings: rows are added, removed and pasted", async (t) => {
   await until(page, () => [...document.querySelectorAll(".family button")].some((b) => b.textContent.startsWith("p255")));
   await answered(page);
   assert.ok((await kept(page)).readings.startsWith(readings.trimEnd()), "what was there stays as it was");
+  await page.fill("textarea", "gauge\tconstruction\touter_in\tpieces\tlength\tmass\np256\tplain\t0.025\t1\t500\t1.24\n");
+  await page.locator("textarea").blur();
+  await until(page, () => [...document.querySelectorAll(".family button")].some((b) => b.textContent.startsWith("p256")));
+  assert.match((await kept(page)).readings, /^p256,plain,0\.635,.*,1,500,1\.24/m, "inches are converted, what has no unit has the table's");
+  const { readings: before } = await kept(page);
+  const text = "gauge\tconstruction\tdiameter\tlength\tmass\np257\tplain\t0.6\t500\t1.2\n";
+  await page.fill("textarea", text);
+  await page.locator("textarea").blur();
+  await until(page, () => /"diameter"/.test(document.querySelector("#notice").textContent));
+  assert.equal((await kept(page)).readings, before, "a heading that is not known adds nothing");
+  assert.equal(await page.inputValue("textarea"), text);
 });
 
 test("strings: a CSV dropped on the page is read; a broken one changes nothing and says where", async (t) => {
