@@ -53,6 +53,11 @@ export class Answers extends EventTarget {
     store.addEventListener("change", () => this.ask());
   }
 
+  /** Another build begins: the answers of the last one say nothing of it. */
+  forget() {
+    [this.pair, this.advice, this.map, this.gauges, this.next] = [null, null, null, null, null];
+  }
+
   /** What every call is given: the texts, and what is laid over them. */
   request() {
     const { build, readings, marks, view } = this.store.state;

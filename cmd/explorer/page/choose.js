@@ -1,6 +1,7 @@
 // Choose: the shown pair and everything that moves with it.
 
 import { byId, el, say } from "./dom.js";
+import { atField } from "./engine.js";
 import { fanDrawing } from "./fan.js";
 import { buildForm, sectionOf } from "./form.js";
 import { comparison } from "./compare.js";
@@ -87,7 +88,7 @@ export function choose(app) {
     Object.assign(request.flags, place && { bass: `${place.bass} mm`, treble: `${place.treble} mm` }, { [side]: /[a-z"″]/i.test(text) ? text : `${text} ${app.units.lengthName}` });
     const answer = await app.engine.quick("pair", request, "field");
     if (!answer) return "";
-    if (!answer.ok) return answer.faults[0]?.text ?? "";
+    if (!answer.ok) return answer.faults.map(atField)[0] ?? "";
     const { pair } = answer.result.tension;
     go({ bass: pair.bass_mm, treble: pair.treble_mm });
     return "";
@@ -103,12 +104,12 @@ export function choose(app) {
   }
 
   function paintForm() {
-    const of = [answers.keys, answers.advice, answers.faults.pair, answers.faults.advise, answers.pair?.tension.tunings.length];
+    const of = [answers.keys, answers.advice, answers.faults.pair, answers.faults.advise, answers.pair?.tension.tunings.length, app.units];
     if (of.every((one, i) => one === formOf[i])) return;
     formOf = of;
     const sections = answers.keys?.sections ?? [], limitsKeys = sections.find((s) => s.path === "limits");
-    form.set(sections);
-    if (limitsKeys) limits.update(limitsKeys);
+    form.set(sections, app.units);
+    if (limitsKeys) limits.update(limitsKeys, app.units);
     say(asked, answers.advice?.asked.find((line) => line.startsWith("Limits")) ?? "Limits");
     byId("brief").hidden = !answers.pair || !app.keyText("name");
     say(name, app.keyText("name"));
@@ -120,7 +121,12 @@ export function choose(app) {
     byId("choose").classList.toggle("working", answers.working);
     paintMap();
     paintForm();
-    const place = answers.place();
+    const place = answers.place(), impossible = !pair && Boolean(answers.faults.pair?.length);
+    byId("choose").classList.toggle("no-pair", impossible);
+    if (impossible) {
+      words.set(worthOf());
+      say(mini, "");
+    }
     if (!place) return;
     large.set(place, units);
     say(mini, `${units.scale(place.bass)} / ${units.scale(place.treble)}`);
@@ -132,7 +138,7 @@ export function choose(app) {
     const value = worthOf();
     words.set(value);
     fan.draw({ fan: { ...pair.fan, blank_mm: null }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, reference: app.keyText("reference.name"), leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
-    rows.set(tension, stock(), units, kept());
+    rows.set(tension, stock(), units, kept(), unknown());
     if (advice) picks.set(pickRows(), units);
     byId("compared").hidden = !answers.compared;
     if (answers.compared) compared.set(answers.compared, units);
@@ -145,7 +151,13 @@ export function choose(app) {
     const { advice, pair, faults } = answers, place = answers.place();
     const near = place && grid?.nearestKept(place), cell = place && grid?.at(place);
     const back = near ? [{ words: `To ${app.units.scale(near.bass)} / ${app.units.scale(near.treble)}, the nearest that keeps all`, press: () => go(near) }] : [];
-    if (grid && !grid.nearestKept({ bass: 0, treble: 0 })) return { large: "No pair keeps every limit.", bad: true, lines: (faults.advise ?? []).map((f) => capital(f.what)), buttons: [] };
+    if (answers.readings?.rows.length === 0)
+      return { large: "Nothing weighed yet.", bad: true, lines: ["Weigh the cut-off ends of strings that you know, and type or paste them in Strings; then every pair is tried"], buttons: [{ words: "To Strings", press: () => (location.hash = "strings") }] };
+    if (grid && pair && !grid.nearestKept({ bass: 0, treble: 0 })) return { large: "No pair keeps every limit.", bad: true, lines: (faults.advise ?? []).map((f) => capital(f.what)), buttons: [] };
+    // While the build is not complete the last good pair stays, and what is missing stands at its entry in the form.
+    const incomplete = (faults.pair ?? []).filter((f) => /\.(toml|csv)$/.test(f.input));
+    if (incomplete.length)
+      return { large: pair ? "The last good pair." : "No pair yet.", bad: true, lines: incomplete.map((f) => `${capital(f.what)}: see ${f.input.endsWith(".csv") ? "Strings" : "the form below"}`), buttons: [] };
     if (faults.pair?.length) return { large: "This pair is not possible.", bad: true, lines: faults.pair.map((f) => capital(f.what)), buttons: back };
     const broken = pair?.tension.limits_broken ?? [];
     if (broken.length) return { large: "This pair breaks a limit.", bad: true, lines: broken.map(capital), buttons: back };
@@ -157,6 +169,13 @@ export function choose(app) {
   function stock() {
     const gauges = [...(answers.gauges?.gauges ?? [])].sort((a, b) => a.linear_density_g_per_m - b.linear_density_g_per_m);
     return gauges.map((g) => ({ label: g.gauge, words: `${app.units.diameter(g.outer_mm)} ${g.construction}` }));
+  }
+
+  /** Why columns of some strings are empty: the engine's words on their gauges, once. */
+  function unknown() {
+    const strings = (answers.pair?.tension.tunings[0].strings ?? []).filter((s) => s.inharmonicity_cents === null);
+    const note = answers.gauges?.gauges.find((g) => strings.some((s) => s.gauge === g.gauge))?.notes.find((n) => n.startsWith("core unknown"));
+    return note ? `–: ${strings.map((s) => s.gauge).join(", ")}: ${note}.` : "";
   }
 
   /** Whether one set stands for every pair. */

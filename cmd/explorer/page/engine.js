@@ -46,6 +46,11 @@ function bytesOf(base64) {
   return bytes;
 }
 
+/** A fault's words at its field, where its place in the file says nothing. @param {Fault} fault */
+export function atField(fault) {
+  return fault.text.replace(/^(\S+\.toml:\d+(:\d+)?|--[\w-]+): /, "");
+}
+
 /** One engine in its worker; it answers one call at a time. */
 class Seat {
   /** @param {WebAssembly.Module} module @param {string} script */

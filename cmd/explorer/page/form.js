@@ -6,6 +6,7 @@ import { attr, el, list, say, show } from "./dom.js";
 
 /** @typedef {import("./types.js").Key} Key */
 /** @typedef {import("./types.js").Section} Section */
+/** @typedef {import("./units.js").Units} Units */
 /** @typedef {{key: string, text?: string, list?: string[], remove?: boolean}} Edit */
 
 /**
@@ -14,13 +15,42 @@ import { attr, el, list, say, show } from "./dom.js";
  * @param {(key: string) => string} faultOf what is wrong with a key of the build, "" if nothing
  */
 export function buildForm(box, edit, faultOf) {
-  const sections = el("div", { class: "form-sections" });
+  const sections = el("div", { class: "form-sections" }), arrange = arranged((/** @type {Section} */ s) => s.path, () => sectionOf(edit, faultOf));
   box.append(sections);
   return {
-    /** @param {Section[]} found */
-    set(found) {
-      list(sections, found, () => sectionOf(edit, faultOf));
+    /** @param {Section[]} found @param {Units} units */
+    set(found, units) {
+      const at = document.activeElement;
+      arrange([{ parent: sections, items: found }], units);
+      // A field that moves from 'more' to the given ones is taken out and put in again.
+      if (at instanceof HTMLElement && at !== document.activeElement && box.contains(at)) at.focus();
     },
+  };
+}
+
+/**
+ * Keeps one node for each key, whatever comes or goes before it, so that what is typed in it stays.
+ * @template T
+ * @param {(item: T) => string} keyOf
+ * @param {() => {node: HTMLElement, update: (item: T, units: Units) => void}} make
+ */
+function arranged(keyOf, make) {
+  /** @type {Map<string, ReturnType<typeof make>>} */
+  const kept = new Map();
+  return (/** @type {{parent: HTMLElement, items: T[]}[]} */ groups, /** @type {Units} */ units) => {
+    const wanted = new Set(groups.flatMap(({ items }) => items.map(keyOf)));
+    for (const [key, { node }] of kept)
+      if (!wanted.has(key)) {
+        node.remove();
+        kept.delete(key);
+      }
+    for (const { parent, items } of groups)
+      items.forEach((item, i) => {
+        const one = kept.get(keyOf(item)) ?? make();
+        kept.set(keyOf(item), one);
+        if (parent.children[i] !== one.node) parent.insertBefore(one.node, parent.children[i] ?? null);
+        one.update(item, units);
+      });
   };
 }
 
@@ -37,22 +67,26 @@ export function sectionOf(edit, faultOf) {
   const remove = el("button", { class: "button flat", onclick: drop }, "Remove");
   async function drop() {
     const words = await edit([{ key: path, remove: true }]);
+    complain(words);
+  }
+  function complain(/** @type {string} */ words) {
     say(wrong, words);
     wrong.hidden = words === "";
   }
+  const arrange = arranged((/** @type {Key} */ k) => k.path, () => keyField(edit, faultOf));
   return {
     node: el("section", { class: "form-section" }, title, help, given, more, remove, wrong),
-    /** @param {Section} section */
-    update(section) {
+    /** @param {Section} section @param {Units} units */
+    update(section, units) {
       path = section.path;
       const entry = Number(/\[(\d+)\]$/.exec(path)?.[1] ?? -1);
       say(title, path === "" ? "The build" : capital(section.name.replaceAll("_", " ")) + (entry < 0 ? "" : section.given ? ` ${entry + 1}` : ", one more"));
       say(help, section.help);
       help.hidden = !section.help;
       remove.hidden = !section.list || !section.given;
-      list(given, section.keys.filter((k) => k.given), () => keyField(edit, faultOf));
       const closed = section.keys.filter((k) => !k.given);
-      list(rest, closed, () => keyField(edit, faultOf));
+      arrange([{ parent: given, items: section.keys.filter((k) => k.given) }, { parent: rest, items: closed }], units);
+      complain(path ? faultOf(path) : "");
       more.hidden = !closed.length;
     },
   };
@@ -76,6 +110,7 @@ function keyField(edit, faultOf) {
   const slot = el("span", { class: "field" }), node = el("label", { class: "key" }, name, slot, help, wrong);
   /** @type {HTMLInputElement | HTMLSelectElement} */
   let input = el("input");
+  let given = ""; // what was typed here last and handed on
   const complain = (/** @type {string} */ words) => {
     slot.classList.toggle("wrong", words !== "");
     attr(input, "aria-invalid", words !== "" && "true");
@@ -84,14 +119,15 @@ function keyField(edit, faultOf) {
   async function changed() {
     if (!key) return;
     const text = input.value.trim(), isList = key.list && (text.includes(",") || WORDLIKE.includes(key.type));
+    given = input.value;
     if (text === shownText(key)) return complain("");
     complain(await edit([text === "" ? { key: key.path, remove: true } : isList ? { key: key.path, list: split(text) } : { key: key.path, text }]));
   }
   return {
     node,
-    /** @param {Key} next */
-    update(next) {
-      const moved = key?.path !== next.path;
+    /** @param {Key} next @param {Units} units */
+    update(next, units) {
+      const moved = key?.path !== next.path, taken = key && shownText(key) !== shownText(next) && input.value === given;
       key = next;
       const wanted = next.type === "bool" ? "select" : "input";
       if (kind !== wanted) {
@@ -105,17 +141,23 @@ function keyField(edit, faultOf) {
         return { node, update: (/** @type {string} */ word) => attr(node, "value", word) };
       });
       node.classList.toggle("long", shownText(next).length > 20);
-      say(name, next.name.replaceAll("_", " "));
-      const range = next.range.split(", ");
+      say(name, keyWords(next.name));
+      const range = next.range.split(", ").map((end) => units.ofText(end));
       say(help, [next.help.replace(/^example(?!s)[,:;]?\s*/, ""), range.length === 2 ? `from ${range[0]} to ${range[1]}` : ""].filter(Boolean).join("; "));
       const sample = next.sample.replace(/^"(.*)"$/, "$1");
       if (kind === "input") attr(input, "placeholder", sample ? (next.sample_is_default ? sample : `such as ${sample}`) : null);
-      if (moved) input.value = shownText(next);
+      if (moved || taken) input.value = shownText(next);
       else show(input, shownText(next));
       const fault = faultOf(next.path);
       if (fault || moved || input !== document.activeElement) complain(fault);
     },
   };
+}
+
+/** A key's name in words, its unit after a comma. @param {string} name */
+function keyWords(name) {
+  const words = name.replace(/_(deg|percent|cents|hz|gpa|mpa)$/, ", $1").replace(/_g_cm3$/, ", g/cm³").replace(/_m_s2$/, ", m/s²").replaceAll("_", " ");
+  return words.replace(/, (hz|gpa|mpa)$/, (_, unit) => ", " + { hz: "Hz", gpa: "GPa", mpa: "MPa" }[/** @type {"hz"} */ (unit)]).replace(/, percent$/, ", %");
 }
 
 /** @param {Key} key */

@@ -4,7 +4,7 @@
 import { Answers } from "./answers.js";
 import { choose } from "./choose.js";
 import { byId, say } from "./dom.js";
-import { startEngine } from "./engine.js";
+import { atField, startEngine } from "./engine.js";
 import { download, dropped, readFiles } from "./files.js";
 import { make } from "./make.js";
 import { announce, notice, placeShown, shell } from "./shell.js";
@@ -37,11 +37,8 @@ async function start() {
   const open = /** @type {HTMLInputElement} */ (byId("open"));
   open.addEventListener("change", () => open.files && app.open(open.files));
   dropped((files) => app.open(files));
-  for (const [id, call] of [["begin-demo", "demo"], ["begin-empty", "init"]])
-    byId(id).addEventListener("click", async () => {
-      const answer = await engine.quick(call, {});
-      if (answer?.ok) store.change({ build: answer.result.build, readings: answer.result.readings, marks: "", view: FIRST_VIEW });
-    });
+  byId("begin-demo").addEventListener("click", () => app.begin("demo"));
+  byId("begin-empty").addEventListener("click", () => app.begin("init"));
   answers.ask();
 }
 
@@ -106,20 +103,24 @@ export class App {
 
   /** @param {Parameters<App["edit"]>[0]} edits */
   async set(edits) {
-    const { build, readings } = this.store.state;
+    const { build, readings } = this.store.state, tuning = this.keyText("strings.tuning");
+    // A list of tunings stands in place of the one tuning, so that one becomes its first entry.
+    if (tuning && edits.some((e) => e.key.startsWith("tunings[0]")) && !/^\s*\[\[tunings\]\]/m.test(build))
+      edits = [{ key: "tunings[0].tuning", text: tuning }, ...edits.map((e) => ({ ...e, key: e.key.replace("tunings[0]", "tunings[1]") }))];
     const answer = await this.engine.quick("set", { build, readings, edits }, "set");
     if (!answer) return "";
     // What is wrong with the keys that were changed stands at their fields, and nothing is kept;
     // a further blank, say, is kept before it has its length.
     const own = (answer.faults ?? []).filter((/** @type {Fault} */ f) => edits.some((e) => f.key === e.key));
-    if (own.length || !answer.result) return (own.length ? own : answer.faults).map((/** @type {Fault} */ f) => f.text).join("\n");
+    if (own.length || !answer.result) return (own.length ? own : answer.faults).map(atField).join("\n");
     this.store.change({ build: answer.result.build });
     return "";
   }
 
-  /** What is wrong with a key of the build, "" if nothing. @param {string} key */
+  /** What is wrong with a key or an entry of the build, "" if nothing. @param {string} key */
   faultOf(key) {
-    return Object.values(this.answers.faults).flat().find((f) => f.input.endsWith(".toml") && f.key === key)?.text ?? "";
+    const fault = Object.values(this.answers.faults).flat().find((f) => f.input.endsWith(".toml") && f.key === key);
+    return fault ? atField(fault) : "";
   }
 
   /**
@@ -144,6 +145,24 @@ export class App {
     const edit = row ? { line: row.line, column, text } : { add: { line, pass, fret: pass ? String(fret) : "", [column]: text } };
     const answer = await this.engine.quick("marks", { ...request, edits: [edit] }, "form");
     if (answer?.result) this.store.change({ marks: answer.result.marks });
+  }
+
+  /** Begins anew: with the demo, or with the template and no readings. @param {"demo" | "init"} call */
+  async begin(call) {
+    const texts = (await this.engine.quick(call, {}, "begin"))?.result;
+    if (!texts) return;
+    let { build, readings } = texts;
+    if (call === "init") readings = (await this.withoutRows(texts)).replace(/^# INVENTED[^]*?\n#\n/, "");
+    this.answers.forget();
+    this.store.change({ build, readings, marks: "", view: FIRST_VIEW });
+    if (call === "init") location.hash = "strings";
+  }
+
+  /** The readings' heading row alone, with the remarks above it. @param {{build: string, readings: string}} texts @returns {Promise<string>} */
+  async withoutRows(texts) {
+    const rows = (await this.engine.quick("readings", texts, "begin"))?.result?.rows ?? [];
+    const bare = await this.engine.quick("readings", { ...texts, edits: rows.map((/** @type {{line: number}} */ r) => ({ line: r.line, remove: true })) }, "begin");
+    return bare?.result?.readings ?? texts.readings;
   }
 
   /** Reads files that were dropped or picked. A broken one changes nothing. @param {FileList} list */
@@ -203,13 +222,13 @@ export class App {
   /** Says above the place what is wrong with the texts; the last good answers stay. */
   complain() {
     const { gauges, readings } = this.answers, wrong = new Set((this.answers.faults.readings ?? []).map((f) => f.line));
-    const count = wrong.size + (gauges?.suspects.length ?? 0), badge = byId("to-check");
+    const none = readings?.rows.length === 0, count = none ? 0 : wrong.size + (gauges?.suspects.length ?? 0), badge = byId("to-check");
     badge.hidden = !count;
     say(badge, `${count} to check`);
-    byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.build + (readings?.readings ?? ""));
+    byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.readings);
     // In Strings they stand at their cells, in Choose beneath the pair where they drop every pair.
     const place = placeShown(), said = place === "choose" ? (byId("words").textContent ?? "") : "";
-    const faults = Object.values(this.answers.faults).flat().filter((f) => (place !== "strings" || !f.input.endsWith(".csv")) && !said.includes(capital(f.what)));
+    const faults = Object.values(this.answers.faults).flat().filter((f) => ((place !== "strings" && !(none && place === "choose")) || !f.input.endsWith(".csv")) && !said.includes(capital(f.what)));
     const words = [this.refused, ...new Set(faults.map((f) => f.text))].filter(Boolean).join("\n");
     notice(words, this.refused ? { words: "Close", press: () => ((this.refused = ""), this.complain()) } : null);
   }

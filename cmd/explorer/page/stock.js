@@ -26,6 +26,8 @@ export function stock(app) {
   const paste = el("textarea", { rows: 2, placeholder: "Paste rows of a spreadsheet", "aria-label": "Paste rows of a spreadsheet" });
   const adding = el("input", { class: "text", placeholder: "its name", "aria-label": "Name of a new gauge", autocomplete: "off" });
   byId("stock-drop").append(paste, el("span", { class: "field" }, adding), el("button", { class: "button", onclick: add }, "Add a gauge"));
+  const clear = el("button", { class: "button flat remove-all", onclick: removeAll }, "Remove all rows");
+  byId("stock-drop").append(clear);
   paste.addEventListener("paste", () => setTimeout(pasted));
   paste.addEventListener("change", pasted);
   byId("nothing-add").addEventListener("click", () => adding.focus());
@@ -43,6 +45,14 @@ export function stock(app) {
     if (!fault) return;
     paste.value = text; // it stays to be mended
     app.refuse([], fault);
+  }
+
+  /** Leaves the heading row; undo brings the rows back. */
+  async function removeAll() {
+    const { build, readings } = store.state;
+    store.change({ readings: await app.withoutRows({ build, readings }) });
+    announce("All rows removed; undo brings them back");
+    adding.focus();
   }
 
   async function add() {
@@ -99,7 +109,8 @@ export function stock(app) {
     const guesses = entries.filter((e) => e.gauge?.flags.includes("estimated")).length;
     say(byId("stock-say"), [entries.length === 1 ? "gauge in stock." : "gauges in stock.", looks.length ? `${looks.length} to check.` : "", guesses ? `${guesses} estimated from the fit.` : ""].filter(Boolean).join(" "));
     const loose = (answers.faults.readings ?? []).filter((f) => !entries.some((e) => e.faults.includes(f)));
-    faults.hidden = !loose.length;
+    faults.hidden = !loose.length || !entries.length;
+    clear.hidden = !entries.length;
     list(faults, loose, () => {
       const node = el("li");
       return { node, update: (/** @type {Fault} */ f) => say(node, f.text) };

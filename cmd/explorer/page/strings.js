@@ -27,9 +27,9 @@ export function stringRows(box, on) {
     el("th", { scope: "col", class: "bar-cell" }, "Tension against what is wanted", el("span", { class: "bar-scale", "aria-hidden": "true" }, ...scales[0])),
     ...["Tension", "Bending force", "% of breaking strength", "Inharmonicity, cents"].map((h) => el("th", { scope: "col", class: "n" }, h))];
   const body = el("tbody"), total = el("td", { class: "n tension" }), totalWords = el("td", { colspan: 3 });
-  const tip = el("div", { class: "tip", hidden: true });
+  const why = el("p", { class: "small" }), tip = el("div", { class: "tip", hidden: true });
   box.append(el("div", { class: "each-head" }, el("h2", {}, "Each string on this pair"), tunings, el("div", { class: "two-way", role: "group", "aria-label": "Gauges" }, free, keep)),
-    el("p", { class: "bar-scale above", "aria-hidden": "true" }, ...scales[1]),
+    why, el("p", { class: "bar-scale above", "aria-hidden": "true" }, ...scales[1]),
     el("table", { class: "rows" }, el("thead", {}, el("tr", {}, ...heads)), body, el("tfoot", {}, el("tr", {}, totalWords, total, el("td", { colspan: 3, class: "rest" })))), tip,
     el("p", { class: "fine" }, "± is one standard uncertainty, from the readings; the drawn intervals are 95 %. The model adds up to 1 % of tension and 20 % of bending force, most of which cancels between pairs. ≥ is a lower bound, not to be compared with a plain string's."));
   tuning.addEventListener("change", () => redraw());
@@ -109,8 +109,10 @@ export function stringRows(box, on) {
 
   return {
     tip,
-    /** @param {Tension} tension @param {Gauge[]} stock @param {Units} units @param {boolean} kept */
-    set(tension, stock, units, kept) {
+    /** @param {Tension} tension @param {Gauge[]} stock @param {Units} units @param {boolean} kept @param {string} unknown why cells are empty */
+    set(tension, stock, units, kept, unknown) {
+      say(why, unknown);
+      why.hidden = !unknown;
       shown = { tension, stock, units, kept };
       redraw();
     },

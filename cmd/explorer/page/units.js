@@ -47,6 +47,14 @@ export class Units {
     return String(Number(fixed(this.inches ? mm / MM_PER_INCH : mm, this.inches ? 3 : 2).replace(MINUS, "-")));
   }
 
+  /** A length or a force of the build file, such as a bound, in these units; any other text as it is. @param {string} text */
+  ofText(text) {
+    const [, figure, unit] = /^(-?[\d.]+) (mm|N)$/.exec(text) ?? [];
+    if (unit === "mm" && this.inches) return `${Number((Number(figure) / MM_PER_INCH).toPrecision(3))} in`;
+    if (unit === "N" && this.force !== "N") return `${Number((Number(figure) / NEWTONS[this.force]).toPrecision(3))} ${this.force}`;
+    return text;
+  }
+
   /** A string's diameter, without zeros that say nothing. @param {number} mm */
   diameter(mm) {
     return `${Number(this.of(mm).toFixed(this.inches ? 4 : 3))} ${this.lengthName}`;

@@ -82,9 +82,11 @@ test("choose: the neutral fret by keys and by drag, the gauges by their steppers
   const page = await open(t);
   await rested(page);
   const tag = page.locator("#fan .tag");
+  const pair = await shown(page);
   await tag.focus();
   await page.keyboard.press("ArrowRight");
   await until(page, () => document.querySelector("#fan .tag text").textContent === "square at fret 7.5");
+  assert.equal(await shown(page), pair, "the pair stays");
   assert.equal(await page.locator("#fan .square-fret").count(), 0, "no fret is square between two");
   await page.keyboard.press("ArrowRight");
   await until(page, () => [...document.querySelectorAll("#fan .fret")].findIndex((o) => o.classList.contains("square-fret")) === 7);
@@ -153,6 +155,47 @@ test("choose: limits and units are keys of the build; a value out of range is re
   assert.match((await kept(page)).build, /saddle_slant_deg = 20/);
   await page.selectOption("#length-unit", "in");
   await until(page, () => /^[\d.]+ in bass/.test(document.querySelector("#pair .unseen").textContent));
+});
+
+const section = (page, name) => page.locator("#form .form-section", { has: page.getByRole("heading", { name, exact: true }) });
+const field = (page, name, key) => section(page, name).locator(".key", { hasText: new RegExp("^" + key) }).locator("input");
+
+test("choose: an entry that is not complete leaves the pair, and says in the form what is missing", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const before = await shown(page);
+  await page.click("#brief button");
+  await section(page, "Blanks, one more").locator("summary").click();
+  await field(page, "Blanks, one more", "length").fill("580 mm");
+  await page.keyboard.press("Tab");
+  await until(page, () => [...document.querySelectorAll("#form .form-section > .wrong-words:not([hidden])")].some((p) => /^width is missing/.test(p.textContent)));
+  assert.equal(await shown(page), before);
+  assert.equal(await page.locator("#words button:visible").count(), 0);
+  await page.keyboard.type("80 mm");
+  await page.keyboard.press("Enter");
+  await until(page, () => !document.querySelector("#words .say").classList.contains("bad"));
+  assert.equal(await page.evaluate(() => document.activeElement.value), "80 mm", "the focus stays");
+});
+
+test("choose: a second tuning stands beside the first, in one step", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  await page.click("#brief button");
+  await section(page, "Tunings, one more").locator("summary").click();
+  await type(page, field(page, "Tunings, one more", "tuning"), "A1 E2 A2 D3 F#3 B3");
+  await until(page, () => document.querySelectorAll("#each .tuning-shown option").length === 2);
+  assert.deepEqual([await field(page, "Tunings 1", "tuning").inputValue(), await field(page, "Tunings 2", "tuning").inputValue()], ["B1 E2 A2 D3 F#3 B3", "A1 E2 A2 D3 F#3 B3"]);
+  await page.click("#undo");
+  assert.equal((await kept(page)).build, texts.build);
+});
+
+test("choose: columns that an unknown core leaves empty are explained once", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const lines = texts.readings.split("\n").filter((l) => l && !l.startsWith("#")), core = lines[0].split(",").indexOf("core_mm");
+  const bare = lines.map((l, i) => l.split(",").map((c, j) => (i && j === core ? "" : c)).join(",")).join("\n") + "\n";
+  await page.setInputFiles("#open", { name: "readings.csv", mimeType: "text/csv", buffer: Buffer.from(bare) });
+  await until(page, () => /core unknown: no bend/.test(document.querySelector("#each").textContent));
 });
 
 test("choose: A stays beside what is shown", async (t) => {

@@ -65,6 +65,22 @@ test("strings: rows are added, removed and pasted", async (t) => {
   assert.equal(await page.inputValue("textarea"), text);
 });
 
+test("strings: all rows go at one press and come back, and an empty build says what to do", async (t) => {
+  const page = await openStrings(t);
+  await page.click("text=Remove all rows");
+  await until(page, () => !document.querySelector("#stock-nothing").hidden);
+  await page.click("#undo");
+  await until(page, () => document.querySelector("#stock-nothing").hidden);
+  assert.equal((await kept(page)).readings, readings);
+  await page.click("#begin-empty");
+  await until(page, () => !document.querySelector("#stock-nothing").hidden && document.querySelector("#invented").hidden);
+  assert.match((await kept(page)).readings, /\ngauge,construction,.*\s*$/);
+  await go(page, "choose");
+  await until(page, () => document.querySelector("#words .say").textContent === "Nothing weighed yet.");
+  await page.click("#words button");
+  assert.equal(await page.isVisible("#stock-nothing"), true);
+});
+
 test("strings: a CSV dropped on the page is read; a broken one changes nothing and says where", async (t) => {
   const page = await openStrings(t);
   const drop = (name, text) => page.evaluate(([name, text]) => {
