@@ -48,7 +48,7 @@ function bytesOf(base64) {
 
 /** A fault's words at its field, where its place in the file says nothing. @param {Fault} fault */
 export function atField(fault) {
-  return fault.text.replace(/^(\S+\.toml:\d+(:\d+)?|--[\w-]+): /, "");
+  return fault.text.replace(/^(\S+\.(toml|csv):\d+(:\d+)?|--[\w-]+): /, "");
 }
 
 /** One engine in its worker; it answers one call at a time. */

@@ -2,6 +2,7 @@
 // the readings of the gauge in hand, edited in place.
 
 import { attr, byId, el, list, px, say, show, svg } from "./dom.js";
+import { atField } from "./engine.js";
 import { figures } from "./figures.js";
 import { announce } from "./shell.js";
 import { capital, fixed, uncertain } from "./units.js";
@@ -297,7 +298,7 @@ function readingRow(app, edit) {
     update({ row, entry }) {
       line = row.line;
       const { columns: own = [], known_columns: known = [] } = app.answers.readings ?? {}, columns = [...new Set([...own, ...known])];
-      const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map((f) => f.text).join("\n") }));
+      const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map(atField).join("\n") }));
       const weighed = (row.cells.kind ?? "weighed") !== "listed";
       const open = cells.filter((c) => (weighed && FIRST.includes(c.column) && own.includes(c.column)) || c.fault);
       list(first, open, cell);
