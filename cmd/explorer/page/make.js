@@ -112,7 +112,7 @@ export function make(app) {
     if (!fits.some((b) => b.name === blank)) blank = fits[0]?.name ?? "";
     const broken = [...tension.limits_broken, ...layout.limits_broken];
     const head = byId("make-say");
-    say(head, broken.length ? broken[0] : `At least ${units.bare(layout.blank_length_mm)} × ${units.len(layout.blank_width_mm)} of board${layout.blanks.length ? (fits.length ? `; fits: ${fits.map((b) => b.name).join(", ")}` : "; none of your blanks fits") : ""}.`);
+    say(head, broken.length ? broken[0] : `At least ${units.atLeast(layout.blank_length_mm)} × ${units.atLeast(layout.blank_width_mm)} ${units.lengthName} of board${layout.blanks.length ? (fits.length ? `; fits: ${fits.map((b) => b.name).join(", ")}` : "; none of your blanks fits") : ""}.`);
     head.classList.toggle("bad", broken.length > 0);
     fret = Math.min(fret, layout.marks.length);
     const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));

@@ -32,6 +32,12 @@ export class Units {
     return fixed(this.inches ? mm / MM_PER_INCH : mm, this.inches ? decimals + 1 : decimals);
   }
 
+  /** A least length of wood without its unit: rounded up. @param {number} mm */
+  atLeast(mm) {
+    const step = this.length === "in64" ? MM_PER_INCH / 64 : this.inches ? MM_PER_INCH / 100 : 0.1;
+    return this.bare(Math.ceil(mm / step - 1e-6) * step);
+  }
+
   /**
    * A length with its unit.
    * @param {number} mm
