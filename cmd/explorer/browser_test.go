@@ -89,7 +89,7 @@ func TestBrowser(t *testing.T) {
 	testutil.NeedFull(t)
 	files, err := filepath.Glob("page/test/*.test.mjs")
 	require.NoError(t, err)
-	out, err := script(t, append([]string{"--test", "--test-reporter=spec", "--test-name-pattern=" + *pattern}, files...)...)
+	out, err := script(t, append([]string{"--test", "--test-concurrency=2", "--test-reporter=spec", "--test-name-pattern=" + *pattern}, files...)...)
 	t.Log(out)
 	assert.NoError(t, err)
 }

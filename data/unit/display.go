@@ -152,10 +152,6 @@ func Fraction(x float64, over int) string {
 	return out
 }
 
-// tieDigits is how many significant digits decide which way a tie goes: a length of
-// 12.8125 in that arithmetic left at 12.812499999999998 is one.
-const tieDigits = 12
-
 // Fixed prints x with that many decimals, ties away from zero, and zero never as
 // "-0". It panics on NaN and infinities, which are no output, and on negative
 // decimals.
@@ -164,9 +160,8 @@ func Fixed(x float64, decimals int) string {
 	if decimals < 0 {
 		panic("unit: negative number of decimals")
 	}
-	tie, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'g', tieDigits, 64), 64)
-	up := math.Nextafter(tie, math.Copysign(math.Inf(1), tie)) // FormatFloat takes a tie to the even digit
-	s := strconv.FormatFloat(up, 'f', decimals, 64)
+	const tie = 1 + 0x1p-50 // 12.8125 that arithmetic left at 12.812499999999998 is one; FormatFloat takes an exact one to the even digit
+	s := strconv.FormatFloat(x*tie, 'f', decimals, 64)
 	if strings.Trim(s, "-0.") == "" {
 		return strings.TrimPrefix(s, "-")
 	}
