@@ -81,13 +81,15 @@ func (p *Plan) fill(ctx context.Context, r *Result) error {
 			r.Kept++
 		}
 	}
-	r.AsGood, r.Dropped = len(good), f.dropped()
+	r.Dropped = f.dropped()
 	r.NotRemovable = unit.Ratio(sqrt(p.removed))
 	if r.Kept == 0 {
 		return ctx.Err()
 	}
 	r.Best, r.Allowed = unit.Ratio(sqrt(f.points[f.first(good, f.errorOf)].e2)), unit.Ratio(sqrt(f.allowed*f.allowed+p.removed))
-	r.AllAsGood, r.NoneNear = r.AsGood == r.Kept, f.noneNear()
+	if r.NoneNear = p.req.Feel.NoneNear(unit.Ratio(f.best)); !r.NoneNear {
+		r.AsGood, r.AllAsGood = len(good), len(good) == r.Kept
+	}
 	picks, lacks := f.picks()
 	r.ClearEnoughLacks = unit.Cents(lacks)
 	for _, k := range picks {

@@ -24,8 +24,9 @@ type Confidence struct {
 // PickConfidence is one pick over the trials.
 type PickConfidence struct {
 	Kind PickKind `json:"pick"`
-	// Good is the part of the trials in which the pick stays good.
-	Good unit.Ratio `json:"stays_good_percent"`
+	// Good is the part of the trials in which the pick stays good; nil where no pair
+	// comes near.
+	Good *unit.Ratio `json:"stays_good_percent"`
 	// Low and High bound E in 95 % of the trials.
 	Low  unit.Ratio `json:"feel_error_low_percent"`
 	High unit.Ratio `json:"feel_error_high_percent"`
@@ -86,7 +87,11 @@ func (p *Plan) Confidence(ctx context.Context, r *Result, stock *gauges.Drawer, 
 		}
 	})
 	for k, pick := range r.Picks {
-		out.Picks = append(out.Picks, confidenceOf(pick.Kind, e[k], good[k]))
+		one := confidenceOf(pick.Kind, e[k], good[k])
+		if r.NoneNear {
+			one.Good, one.Uncertain = nil, false
+		}
+		out.Picks = append(out.Picks, one)
 	}
 	return out, err
 }
@@ -99,8 +104,8 @@ func confidenceOf(kind PickKind, e []float64, good []bool) PickConfidence {
 			count++
 		}
 	}
-	out := PickConfidence{Kind: kind, Good: unit.Ratio(float64(count) / float64(len(good)))}
-	out.Uncertain = out.Good < 0.5
+	share := unit.Ratio(float64(count) / float64(len(good)))
+	out := PickConfidence{Kind: kind, Good: &share, Uncertain: share < 0.5}
 	known := slices.DeleteFunc(e, func(x float64) bool { return math.IsInf(x, 1) })
 	if slices.Sort(known); len(known) > 0 {
 		out.Low, out.High = unit.Ratio(known[len(known)*25/1000]), unit.Ratio(known[(len(known)-1)*975/1000])

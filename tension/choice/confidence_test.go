@@ -34,7 +34,7 @@ func TestConfidence(t *testing.T) {
 	require.Len(t, c.Picks, len(r.Picks))
 	for k, pick := range c.Picks {
 		assert.Equal(t, r.Picks[k].Kind, pick.Kind)
-		assert.EqualValues(t, 1, pick.Good, "nothing varies")
+		assert.EqualValues(t, 1, *pick.Good, "nothing varies")
 		assert.InDelta(t, float64(r.Picks[k].Error), float64(pick.Low), 1e-12)
 		assert.InDelta(t, float64(r.Picks[k].Error), float64(pick.High), 1e-12)
 	}
@@ -45,7 +45,7 @@ func TestConfidence(t *testing.T) {
 		p, r := search(t, req)
 		c, err := p.Confidence(ctx, r, gauges.NewDrawer(req.Stock), 400, 1)
 		require.NoError(t, err)
-		good := float64(c.Picks[0].Good)
+		good := float64(*c.Picks[0].Good)
 		assert.LessOrEqual(t, good, last, "the less is known, the less surely a pick stays good")
 		assert.Less(t, c.Picks[0].Low, c.Picks[0].High)
 		assert.Equal(t, good < 0.5, c.Picks[0].Uncertain)
@@ -98,7 +98,7 @@ func TestTrialsAgainstPlansOfTheirOwn(t *testing.T) {
 	for k := range r.Picks {
 		// Rivals are a sample of the good pairs, so that a trial may count as good
 		// where one more rival would not have it so.
-		assert.InDelta(t, float64(good[k])/trials, float64(c.Picks[k].Good), 0.05)
+		assert.InDelta(t, float64(good[k])/trials, float64(*c.Picks[k].Good), 0.05)
 		assert.InDelta(t, low[k], float64(c.Picks[k].Low), 0.01)
 	}
 }
@@ -134,7 +134,7 @@ func TestLimitsInTrials(t *testing.T) {
 	require.Equal(t, 1, r.Kept)
 	c, err := p.Confidence(context.Background(), r, gauges.NewDrawer(req.Stock), 100, 1)
 	require.NoError(t, err)
-	assert.EqualValues(t, 1, c.Picks[0].Good, "half of the trials are above the limit")
+	assert.EqualValues(t, 1, *c.Picks[0].Good, "half of the trials are above the limit")
 
 	// The string just reaches its bend: where it is drawn heavier, it breaks.
 	w := p.wires[req.Given[0]]
@@ -147,5 +147,5 @@ func TestLimitsInTrials(t *testing.T) {
 	require.Equal(t, 1, r.Kept)
 	c, err = p.Confidence(context.Background(), r, gauges.NewDrawer(req.Stock), 200, 1)
 	require.NoError(t, err)
-	assert.InDelta(t, 0.5, float64(c.Picks[0].Good), 0.12)
+	assert.InDelta(t, 0.5, float64(*c.Picks[0].Good), 0.12)
 }

@@ -37,6 +37,10 @@ type Feel struct {
 	Prefer PickKind `toml:"prefer"`
 }
 
+// NoneNear reports whether even this least error, without what no set can remove, is
+// far from what is wanted (judgement: five times what is noticed).
+func (f *Feel) NoneNear(least unit.Ratio) bool { return least > 5*f.Noticeable }
+
 // DefaultFeel is the feel of a build that states none: like the reference where
 // there is one; else even tension where gauges are given, since nothing else
 // can be compared. The numbers are judgement.

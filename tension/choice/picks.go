@@ -21,10 +21,6 @@ func (f *field) rate() {
 	f.allowed = max(f.best, n) + n
 }
 
-// noneNear reports whether even the best pair is far from what is wanted
-// (judgement: five times what is noticed).
-func (f *field) noneNear() bool { return f.best > 5*float64(f.p.req.Feel.Noticeable) }
-
 // good lists the places of the pairs that are as good as the best.
 func (f *field) good() []int {
 	var out []int

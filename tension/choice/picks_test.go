@@ -53,7 +53,12 @@ func TestPicksKeepTheirDefinitions(t *testing.T) {
 		p, res := search(t, anyBuild(r))
 		f := res.field
 		good := f.good()
-		require.Equal(t, len(good), res.AsGood)
+		if f.best/5 > float64(p.req.Feel.Noticeable) {
+			require.True(t, res.NoneNear || res.Kept == 0)
+			require.Zero(t, res.AsGood, "nothing is as good where no pair comes near")
+		} else {
+			require.Equal(t, len(good), res.AsGood)
+		}
 		require.LessOrEqual(t, f.best, f.allowed)
 		if len(good) == 0 {
 			require.Empty(t, res.Picks)
@@ -233,6 +238,8 @@ func TestWhatDecides(t *testing.T) {
 	req.Usable = indexesOf(req.Stock, "p8", "p9", "p10", "w24", "w26", "w28")
 	_, r = search(t, req)
 	assert.True(t, r.NoneNear)
+	assert.Zero(t, r.AsGood)
+	assert.False(t, r.AllAsGood)
 	pick := r.Preferred()
 	require.NotEmpty(t, pick.StockDecides)
 	low := pick.StockDecides[len(pick.StockDecides)-1]

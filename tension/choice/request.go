@@ -87,15 +87,23 @@ func Lengths(from, to, step unit.Length) []unit.Length {
 }
 
 // DefaultRange is what is tried against a reference of two lengths unless stated,
-// for a tuning with a highest string: treble lengths from 30 mm below the reference's up to it, since low tunings and
-// unbent strings set no other limit, and bass lengths from that low end to 80 mm
-// above the reference's, by 5 mm; on basses 40 and 105 mm (judgement).
-func DefaultRange(bass, treble unit.Length, highest unit.Frequency) (basses, trebles []unit.Length) {
+// for a tuning with a highest string: treble lengths from 30 mm below the
+// reference's up to it, since low tunings and unbent strings set no other limit, and
+// bass lengths from that low end to 80 mm above the reference's, by 5 mm; on basses
+// 40 and 105 mm. In inches all of them are eighths, the ends the nearest (judgement).
+func DefaultRange(bass, treble unit.Length, highest unit.Frequency, inches bool) (basses, trebles []unit.Length) {
 	below, above, step := unit.MM(30), unit.MM(80), unit.MM(5)
 	if highest < bassTop {
 		below, above = unit.MM(40), unit.MM(105)
 	}
-	return Lengths(treble-below, bass+above, step), Lengths(treble-below, treble, step)
+	low, high, top := treble-below, bass+above, treble
+	if inches {
+		step = unit.Inches(1) / 8
+		for _, end := range []*unit.Length{&low, &high, &top} {
+			*end = unit.Length(math.Round(float64(*end/step))) * step
+		}
+	}
+	return Lengths(low, high, step), Lengths(low, top, step)
 }
 
 // beyond gives the lengths of a grid with one step more at each end: the first

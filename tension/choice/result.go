@@ -18,7 +18,7 @@ type Result struct {
 	NotRemovable unit.Ratio `json:"not_removable_percent"`
 	// AllAsGood says that every pair kept is as good as the best: only limits and
 	// range decide. NoneNear says that no pair comes near what is wanted, so that
-	// nothing should be called as good.
+	// nothing is called as good.
 	AllAsGood bool `json:"all_as_good"`
 	NoneNear  bool `json:"none_near"`
 

@@ -56,7 +56,7 @@ func TestWords(t *testing.T) {
 func TestLengths(t *testing.T) {
 	assert.Equal(t, []unit.Length{0.61, 0.615, 0.618}, Lengths(0.61, 0.618, 0.005))
 	assert.Equal(t, []unit.Length{0.648}, Lengths(0.648, 0.648, 0.005))
-	bass, treble := DefaultRange(unit.MM(648), unit.MM(648), 330)
+	bass, treble := DefaultRange(unit.MM(648), unit.MM(648), 330, false)
 	assert.InDelta(t, 618, treble[0].MM(), 1e-9)
 	assert.InDelta(t, 648, treble[len(treble)-1].MM(), 1e-9)
 	assert.InDelta(t, 618, bass[0].MM(), 1e-9)

@@ -44,8 +44,8 @@ func (q *Question) goodTrials() (unit.Ratio, error) {
 		return 1, err
 	}
 	for _, p := range confidence.Picks {
-		if best := r.Preferred(); best != nil && p.Kind == best.Kind {
-			return p.Good, nil
+		if best := r.Preferred(); best != nil && p.Kind == best.Kind && p.Good != nil {
+			return *p.Good, nil
 		}
 	}
 	return 1, nil

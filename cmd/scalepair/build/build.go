@@ -42,7 +42,7 @@ type Build struct {
 	// folders, relative to the build file's folder.
 	Name     string `toml:"name"`
 	Readings string `toml:"readings"`
-	// Units of what is printed.
+	// Units of what is printed, and of the lengths to try where [scales] gives none.
 	LengthUnit unit.LengthUnit `toml:"length_unit"`
 	ForceUnit  unit.ForceUnit  `toml:"force_unit"`
 	// TuningsBy says how the Tunings are put together.

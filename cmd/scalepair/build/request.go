@@ -105,7 +105,7 @@ func (r *Run) lengths() (bass, treble []unit.Length) {
 	case r.Chosen != nil:
 		return []unit.Length{r.Chosen.Bass}, []unit.Length{r.Chosen.Treble}
 	case ref != nil:
-		return choice.DefaultRange(ref.Bass, ref.Treble, ref.Tuning.Pitches(ref.PitchStandard)[0])
+		return choice.DefaultRange(ref.Bass, ref.Treble, ref.Tuning.Pitches(ref.PitchStandard)[0], r.LengthUnit != unit.Millimetres)
 	}
 	return bass, treble
 }

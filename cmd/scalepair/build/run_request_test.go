@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -171,6 +172,18 @@ func TestLengthsWithoutScales(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, []unit.Length{unit.MM(610), unit.MM(640)}, []unit.Length{req.Treble[0], req.Treble[len(req.Treble)-1]})
 	assert.Equal(t, []unit.Length{unit.MM(610), unit.MM(720)}, []unit.Length{req.Bass[0], req.Bass[len(req.Bass)-1]})
+	for _, scale := range []string{"640 mm", "25 1/2 in"} {
+		r, err = build.New([]byte("length_unit = \"in64\"\n"+least+strings.Replace(reference, "640 mm", scale, 1)), readings, nil)
+		require.NoError(t, err)
+		req, err = r.Request()
+		require.NoError(t, err)
+		for _, l := range append(req.Bass, req.Treble...) {
+			eighths := 8 * l.Inches()
+			assert.InDelta(t, math.Round(eighths), eighths, 1e-9, "all lengths stand on the rule's eighths")
+		}
+		assert.InDelta(t, r.Build.Reference.Treble.Inches(), req.Treble[len(req.Treble)-1].Inches(), 1./16)
+		assert.InDelta(t, 1./8, (req.Bass[1] - req.Bass[0]).Inches(), 1e-9)
+	}
 	r, err = build.New([]byte(least+reference+"[chosen]\nbass = \"660 mm\"\ntreble = \"640 mm\"\n"), readings, nil)
 	require.NoError(t, err)
 	req, err = r.Request()

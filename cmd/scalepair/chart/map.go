@@ -85,8 +85,10 @@ func (m Map) alt() string {
 			good++
 		}
 	}
-	words := []string{fmt.Sprintf("%s: map with %s from %g to %g across and %s from %g to %g up", m.Title, m.XLabel, x.lo, x.hi, m.YLabel, y.lo, y.hi),
-		fmt.Sprintf("%d of the %d pairs drawn are as good as the best", good, len(m.Pairs))}
+	words := []string{fmt.Sprintf("%s: map with %s from %g to %g across and %s from %g to %g up", m.Title, m.XLabel, x.lo, x.hi, m.YLabel, y.lo, y.hi)}
+	if good > 0 {
+		words = append(words, fmt.Sprintf("%d of the %d pairs drawn are as good as the best", good, len(m.Pairs)))
+	}
 	for _, q := range m.Picks {
 		words = append(words, fmt.Sprintf("%s at %g / %g", q.Name, q.X, q.Y))
 	}
@@ -151,7 +153,10 @@ func (m Map) keys(g grid, bounds []tick) []key {
 	for i, b := range bounds {
 		keys = append(keys, swatch(others, "feel error under "+b.label+" %", i+1))
 	}
-	last := map[bool]string{true: "more", false: "not as good"}[len(bounds) > 0]
+	last := map[bool]string{true: "more", false: "feel error"}[len(bounds) > 0]
+	if last != "more" && g.has(0) {
+		last = "not as good"
+	}
 	return append(keys, swatch(others, last, len(bounds)+1), key{g.has(dropped), "dropped by a limit", func(c *canvas, x, y float64) {
 		for dx := -8.0; dx <= 8; dx += 8 {
 			c.path("sp-grid", x+dx-4, y+7, x+dx+4, y-7)

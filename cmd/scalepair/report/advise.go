@@ -97,7 +97,9 @@ func NewAdvice(in *Input, f *Found, full bool) *Advice {
 	for _, s := range r.TradeOff {
 		a.TradeOff = append(a.TradeOff, StepOf{in.pairOf(s.Pair), pickAt(r, s.Pair), s.MoreInharmonicity, in.fitting(s.Pair)})
 	}
-	a.SmallerFan, a.LongerBass = in.stopOf(r.StopsSmallestFan), in.stopOf(r.StopsLongestBass)
+	if !r.NoneNear { // else there is nothing to be as good as
+		a.SmallerFan, a.LongerBass = in.stopOf(r.StopsSmallestFan), in.stopOf(r.StopsLongestBass)
+	}
 	a.Reasons = a.reasons()
 	return a
 }
@@ -188,8 +190,8 @@ func (a *Advice) pickTable() *table.Table {
 		pairColumns(a.in.Units, func(p PickOf) PairOf { return p.PairOf }),
 		[]table.Column[PickOf]{table.Percent("stays good", "", 0, func(p PickOf) unit.Ratio {
 			sure, _ := a.sure(p.Kind)
-			return sure.Good
-		}).When(a.Confidence != nil)})...)
+			return *sure.Good
+		}).When(a.Confidence != nil && !a.NoneNear)})...)
 }
 
 // neutralWords name the line that stands square.

@@ -8,6 +8,7 @@ import (
 
 	"scalepair/data/unit"
 	"scalepair/gauges"
+	"scalepair/tension"
 	"scalepair/tension/choice"
 )
 
@@ -35,7 +36,9 @@ func (in *Input) asked() []string {
 		out.say("Like %s: %s, %s, strung %s.%s", cmp.Or(in.Run.Build.Reference.Name, "the reference instrument"), in.Pair(ref.Neck.Bass, ref.Neck.Treble), in.Run.Build.Reference.Tuning, in.Set(ref.Gauges), compared)
 	}
 	out.say("Tension: %s.", in.targetWords(req.Feel.Tension))
-	if bent := in.Plan.BendStrings(); len(bent) == 0 || len(req.Feel.BendFrets) == 0 || req.Feel.BendingForce.Kind == choice.NoTarget {
+	bent := in.Plan.BendStrings()
+	noBend := len(bent) == 0 || len(req.Feel.BendFrets) == 0
+	if noBend || req.Feel.BendingForce.Kind == choice.NoTarget {
 		out.say("Bending force: not counted.")
 	} else {
 		out.say("Bending force: %s, for a bend of %s cents on %s at %s, with a weight of %s beside the tension's 1.", in.targetWords(req.Feel.BendingForce),
@@ -43,11 +46,37 @@ func (in *Input) asked() []string {
 	}
 	out.sayIf(req.Feel.Inharmonicity > 0, "Clear enough: the tenth partial of the lowest string at most %s above ten times its pitch.", cents(req.Feel.Inharmonicity))
 	out.say("Bass scale: %s. Treble scale: %s.", in.gridWords(req.Bass), in.gridWords(req.Treble))
-	words := in.limitWords(req.Limits)
-	out.sayIf(words != nil, "Limits: %s.", listed(words))
-	unknown := in.labelled(req.Usable, func(g gauges.Gauge) bool { return g.Core == 0 })
-	out.sayIf(words != nil && unknown != nil, "Breaking strength, bends and inharmonicity are not checked of %s, whose core is not known.", listed(unknown))
+	limits := req.Limits
+	if noBend { // a limit on bends that nobody makes limits nothing
+		limits.BreakingBent, limits.MostBendingForce = 0, 0
+	}
+	if words := in.limitWords(limits); words != nil {
+		out.say("Limits: %s.%s", listed(words), in.notJudged(limits))
+	}
 	return out
+}
+
+// notJudged says which limits cannot be looked at for want of a core, and of which
+// gauges.
+func (in *Input) notJudged(l choice.Limits) string {
+	text, usable := "", in.Plan.Request().Usable
+	for _, one := range []struct {
+		what    string
+		on      bool
+		unknown func(tension.Wire) bool
+	}{
+		{"breaking strength", l.BreakingOpen > 0, func(w tension.Wire) bool { return w.Breaking(1) == 0 }},
+		{"inharmonicity", l.Inharmonicity > 0, func(w tension.Wire) bool { return w.EI == 0 }},
+	} {
+		of := in.labelled(usable, func(g gauges.Gauge) bool { return one.unknown(choice.WireOf(g)) })
+		if len(of) == len(usable) {
+			of = []string{"any gauge in stock"}
+		}
+		if one.on && of != nil {
+			text += fmt.Sprintf(" Not judged: %s of %s; core or strength not known.", one.what, listed(of))
+		}
+	}
+	return text
 }
 
 // firstOf lists the numbers of so many strings.

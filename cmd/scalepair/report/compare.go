@@ -132,7 +132,11 @@ func (c *Comparison) verdict() string {
 	case best.Pair.ErrorUnknown:
 		return "No feel error is known: in every column a bend cannot be made or computed."
 	}
-	n := c.in.Plan.Request().Feel.Noticeable
+	feel := c.in.Plan.Request().Feel
+	n, good := feel.Noticeable, "as good"
+	if feel.NoneNear(best.removable()) {
+		good = "as far off"
+	}
 	text := fmt.Sprintf("%s comes nearest to the wanted feel, with an error of %s", capital(best.Name), best.errorText())
 	for _, one := range c.strung {
 		is := "further off"
@@ -142,7 +146,7 @@ func (c *Comparison) verdict() string {
 		case choice.Alike(best.d, one.d):
 			is = "alike, no string differing by 2 %"
 		case one.removable() <= max(best.removable(), n)+n:
-			is = "as good"
+			is = good
 		}
 		text += fmt.Sprintf("; %s: %s (%s)", is, one.Name, one.errorText())
 	}

@@ -45,6 +45,9 @@ func (a *Advice) Map() string {
 // mapCaption says how the map is read, and why pairs are missing.
 func (a *Advice) mapCaption() string {
 	text := "Every scale pair with its best set. Inside the outline pairs are as good as the best; outside it the tint grows paler with the feel error."
+	if a.NoneNear {
+		text = "Every scale pair with its best set. No pair comes near the wanted feel; the tint grows paler with the feel error."
+	}
 	if len(a.Dropped) > 0 {
 		var why []string
 		for _, d := range a.Dropped {

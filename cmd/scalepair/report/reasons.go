@@ -37,7 +37,7 @@ func (a *Advice) reasons() []string {
 			out.say("Longer bass: %s.", s.Why)
 		}
 	}
-	out.sayIf(r.ClearEnoughLacks > 0, "Clear enough: no pair as good is; the clearest still has %s too much.", cents(r.ClearEnoughLacks))
+	out.sayIf(r.ClearEnoughLacks > 0, "Clear enough: none of these pairs is; the clearest still has %s too much.", cents(r.ClearEnoughLacks))
 	out = append(out, a.lackWords()...)
 	for _, c := range a.LimitCosts {
 		out.say("Without %s (%s) the least feel error would be %s, at %s.", c.Limit, c.Limit.Setting(), table.PercentText(c.Best, 1), a.in.Pair(c.Pair.Bass, c.Pair.Treble))
@@ -114,8 +114,8 @@ func (a *Advice) sureWords() string {
 	}
 	text := fmt.Sprintf("in %d trials of the weighing (seed %d) its feel error lies between %s and %s (95 %%)",
 		a.Confidence.Trials, a.Confidence.Seed, table.PercentText(p.Low, 1), table.PercentText(p.High, 1))
-	if a.Kept > 1 { // else there is nothing to be as good as
-		text += fmt.Sprintf("; the pick stays as good in %s of them", table.PercentText(p.Good, 0))
+	if a.Kept > 1 && p.Good != nil { // else there is nothing to be as good as
+		text += fmt.Sprintf("; the pick stays as good in %s of them", table.PercentText(*p.Good, 0))
 	}
 	if p.Uncertain {
 		text += ", which is uncertain: scalepair gauges --next says what to weigh before you buy"

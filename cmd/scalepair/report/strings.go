@@ -171,7 +171,7 @@ func (in *Input) stringNotes(d *choice.Detail, c int, at look) []string {
 		out.sayIf(slices.ContainsFunc(rows, func(r stringRow) bool { return r.tuned().Tension.U > 0 }), "± is one standard uncertainty, from the readings, one printed step where it is less; the model adds up to 1 %% of tension, most of which cancels between pairs.")
 		out.sayIf(at != compared && slices.ContainsFunc(rows, func(r stringRow) bool { return r.wound() && r.tuned().Inharmonicity > 0 }), "≥ is a lower bound, not to be compared with a plain string's.")
 		unknown := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return g.Core == 0 })
-		out.sayIf(unknown != nil, "Core not known: %s, so stretch is not counted, and breaking strength, bends, inharmonicity and compensation stay empty.", listed(unknown))
+		out.sayIf(unknown != nil, "Core not known: %s, so stretch is not counted, breaking strength is not judged, and bends, inharmonicity and compensation stay empty.", listed(unknown))
 		outside := in.labelled(d.Gauges, func(g gauges.Gauge) bool { return choice.WireOf(g).OutsideTable })
 		if at == whole {
 			out.sayIf(outside != nil, "%s: the core lies outside the table of wire strength, whose end was continued.", listed(outside))

@@ -26,19 +26,24 @@ func pairColumns[T any](u table.Units, of func(T) PairOf) []table.Column[T] {
 // tradeOffTable is the trade-off between difference and the lowest string.
 func (a *Advice) tradeOffTable() *table.Table {
 	in, u := a.in, a.in.Units
-	return table.Of("trade-off", "What a longer bass costs in difference; every row feels as good as the best", a.TradeOff,
+	title, note := "What a longer bass costs in difference", "Slants in degrees, positive where the bass end is nearer the bridge. Change: of the inharmonicity, from the first row."
+	if !a.NoneNear {
+		title += "; every row feels as good as the best"
+		note += " Bass as good: the bass lengths that are as good at this difference."
+	}
+	return table.Of("trade-off", title, a.TradeOff,
 		slices.Concat([]table.Column[StepOf]{table.Words("pick", "", func(s StepOf) string { return s.Pick })}, pairColumns(u, func(s StepOf) PairOf { return s.PairOf }), []table.Column[StepOf]{
 			table.Cents("change", "", 1, func(s StepOf) unit.Cents { return s.MoreInharmonicity }).Signed().Known(func(s StepOf) bool { return s.Inharmonicity > 0 }),
 			table.Words("bass as good "+u.Length.Symbol(), "", func(s StepOf) string {
 				return u.Len(s.BassFrom, scaleDecimals) + " to " + u.Len(s.BassTo, scaleDecimals)
-			}),
+			}).When(!a.NoneNear),
 			table.Whole("worst string", "", func(s StepOf) int { return s.WorstString }).NotZero(),
 			table.Angle("nut slant", "", func(s StepOf) unit.Angle { return s.NutSlant }),
 			table.Angle("last fret", "", func(s StepOf) unit.Angle { return s.LastFretSlant }),
 			table.Length(u, "nut to fret 1", "", scaleDecimals, func(s StepOf) unit.Length { return s.NutToFret1 }),
 			table.Words("blanks", "", func(s StepOf) string { return in.fittingWords(s.Fitting) }).When(len(in.Plan.Request().Blanks) > 0),
 		})...,
-	).Note("Slants in degrees, positive where the bass end is nearer the bridge. Change: of the inharmonicity, from the first row. Bass as good: the bass lengths that are as good at this difference.")
+	).Note(note)
 }
 
 // pickAt names the picks that are this pair, "" for none.
