@@ -139,7 +139,7 @@ export function choose(app) {
     words.set(value);
     fan.draw({ fan: { ...pair.fan, blank_mm: null }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, reference: app.keyText("reference.name"), leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
     rows.set(tension, stock(), units, kept(), unknown());
-    if (advice) picks.set(pickRows(), units);
+    if (advice) picks.set(pickRows(), units, advice.none_near);
     byId("compared").hidden = !answers.compared;
     if (answers.compared) compared.set(answers.compared, units);
     paintNext();
@@ -191,7 +191,7 @@ export function choose(app) {
     const lowerBound = pair?.tension.tunings[0].strings[0].inharmonicity_is_lower_bound ?? false;
     const stays = (/** @type {string} */ pick) => {
       const sure = advice.confidence?.picks.find((p) => p.pick === pick);
-      return sure ? `${fixed(sure.stays_good_percent, 0)} %${sure.uncertain ? ", uncertain" : ""}` : "";
+      return sure && sure.stays_good_percent !== null ? `${fixed(sure.stays_good_percent, 0)} %${sure.uncertain ? ", uncertain" : ""}` : "";
     };
     const same = (/** @type {Place} */ p) => p.bass === place.bass && p.treble === place.treble;
     const chosen = advice.picks.find((p) => same({ bass: p.bass_mm, treble: p.treble_mm }));

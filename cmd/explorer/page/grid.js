@@ -9,6 +9,7 @@ export class Grid {
     this.basses = found.bass_mm;
     this.trebles = found.treble_mm;
     this.limits = found.limits;
+    this.noneNear = found.none_near; // then no pair is called as good
     this.bassEdges = edges(this.basses);
     this.trebleEdges = edges(this.trebles);
     /** By column and row. @type {Cell[][]} */

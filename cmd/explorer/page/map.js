@@ -45,6 +45,7 @@ export function pairMap(box, go) {
 
   function redraw() {
     if (!grid || !units) return;
+    box.classList.toggle("none-near", grid.noneNear);
     f = frame(grid, Math.floor(box.clientWidth) || 496);
     attr(node, "viewBox", `0 0 ${f.whole} ${f.top + f.height + 34}`);
     node.style.height = f.top + f.height + 34 + "px";
@@ -210,7 +211,7 @@ function flag() {
 }
 
 function legend() {
-  const key = (/** @type {string} */ kind, /** @type {string} */ words) => el("span", {}, svg("svg", { viewBox: "0 0 22 14", "aria-hidden": "true" },
+  const key = (/** @type {string} */ kind, /** @type {string} */ words) => el("span", { class: "key-" + kind }, svg("svg", { viewBox: "0 0 22 14", "aria-hidden": "true" },
     svg("rect", { class: "key " + kind, x: 1, y: 1, width: 20, height: 12 })), words);
   return el("div", { class: "legend" }, key("good", "as good as the best"), key("pale", "further from the feel"), key("dropped", "breaks a limit"));
 }

@@ -114,8 +114,9 @@ export function picksTable(box, go) {
     };
   }
   return {
-    /** @param {Row[]} rows @param {Units} units */
-    set(rows, units) {
+    /** @param {Row[]} rows @param {Units} units @param {boolean} noneNear then nothing is as good */
+    set(rows, units, noneNear) {
+      box.classList.toggle("none-near", noneNear);
       list(body, rows.map((row) => ({ row, units })), make);
     },
   };

@@ -88,8 +88,9 @@
  * @property {boolean[][]} as_good
  * @property {string[][]} limit the key of what drops it, "" where it is kept
  * @property {Record<string, string>} limits words by key
+ * @property {boolean} none_near no pair comes near: none is as good
  *
- * @typedef {{pick: string, stays_good_percent: number, feel_error_low_percent: number, feel_error_high_percent: number, uncertain: boolean}} Sure
+ * @typedef {{pick: string, stays_good_percent: number | null, feel_error_low_percent: number, feel_error_high_percent: number, uncertain: boolean}} Sure
  *
  * @typedef {object} Advice
  * @property {string} pick
