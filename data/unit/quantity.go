@@ -1,7 +1,8 @@
 package unit
 
 import (
-	"encoding/json"
+	"fmt"
+	"math"
 	"strconv"
 )
 
@@ -16,7 +17,12 @@ func Rounded(x float64) float64 {
 	return r + 0
 }
 
-func marshal(x float64) ([]byte, error) { return json.Marshal(Rounded(x)) }
+func marshal(x float64) ([]byte, error) {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return nil, fmt.Errorf("%v is no number of JSON", x)
+	}
+	return strconv.AppendFloat(nil, x+0, 'g', jsonDigits, 64), nil // + 0: never -0
+}
 
 // In JSON a quantity is a number in a fixed unit, whatever unit is printed, and
 // the key ends in that unit: a length in mm.

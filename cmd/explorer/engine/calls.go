@@ -18,7 +18,7 @@ var calls = map[string]func(*Request) (any, error){
 	"version": version, "demo": demo, "init": start,
 	"gauges": gauges, "next": next,
 	"advise": advise, "map": pairs, "pair": pair, "tension": tension, "compare": compare, "blank": blank,
-	"layout": layout, "fan": lines, "neutral": neutral, "bench": bench, "check": check, "form": form,
+	"layout": layout, "neutral": neutral, "bench": bench, "check": check, "form": form,
 	"file": file, "save": save, "set": set, "keys": keys, "readings": readings, "marks": marks,
 }
 
@@ -67,11 +67,12 @@ func pairs(r *Request) (any, error) {
 }
 
 func pair(r *Request) (any, error) {
-	q, err := r.question()
+	var marks bool
+	q, err := r.question(func(f *pflag.FlagSet) { f.BoolVar(&marks, "marks", false, "") })
 	if err != nil {
 		return nil, err
 	}
-	return q.Strung()
+	return q.Strung(marks)
 }
 
 func tension(r *Request) (any, error) {
@@ -125,14 +126,6 @@ func layout(r *Request) (any, error) {
 		return nil, err
 	}
 	return q.Layout()
-}
-
-func lines(r *Request) (any, error) {
-	q, err := r.question()
-	if err != nil {
-		return nil, err
-	}
-	return q.Lines()
 }
 
 func neutral(r *Request) (any, error) {

@@ -25,7 +25,7 @@ import (
 // again and again.
 type Engine struct {
 	last *build.Run
-	of   [2]string // the texts of last: build and readings
+	of   [3]string // what last was read of: build, readings, and flags but for the pair
 }
 
 // Answer is what a call comes to. Where it is not ok, Faults say why; a result that

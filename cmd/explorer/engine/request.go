@@ -99,20 +99,20 @@ func (r *Request) orDemo() error {
 	return errors.Join(err, err2)
 }
 
-// run reads build and readings; what it read last it does not read again.
-func (e *Engine) run(r *Request, over *build.Flags) (run *build.Run, err error) {
-	if _, heard := r.Flags["pitch"]; heard { // the pitch of hung strings too
-		return build.New([]byte(r.Build), []byte(r.Readings), over)
-	}
-	of := [2]string{r.Build, r.Readings}
-	if e.last == nil || e.of != of {
-		if e.last, err = build.New([]byte(r.Build), []byte(r.Readings), nil); err != nil {
-			run, e.last = e.last, nil
-			return run, err
+// run reads build and readings. Where they and the flags are those of the last call,
+// but for the pair, they are not read again.
+func (e *Engine) run(r *Request, over *build.Flags) (*build.Run, error) {
+	rest := maps.Clone(r.Flags)
+	delete(rest, "bass")
+	delete(rest, "treble")
+	if of := [3]string{r.Build, r.Readings, fmt.Sprint(rest)}; e.last == nil || e.of != of {
+		last, err := build.New([]byte(r.Build), []byte(r.Readings), over.ButPair())
+		if err != nil {
+			return build.New([]byte(r.Build), []byte(r.Readings), over)
 		}
-		e.of = of
+		e.last, e.of = last, of
 	}
-	return e.last.Over(over)
+	return e.last.WithPair(over)
 }
 
 // flags reads the flags by their definitions.

@@ -1,6 +1,8 @@
 // Asks the engine what the state needs, and keeps the last good answers. The pair is asked for
 // at every change; the search and its trials follow when the hand rests.
 
+import { placeShown } from "./shell.js";
+
 /** @typedef {import("./store.js").Store} Store */
 /** @typedef {import("./types.js").PairAnswer} PairAnswer */
 /** @typedef {import("./types.js").Advice} Advice */
@@ -96,7 +98,9 @@ export class Answers extends EventTarget {
   }
 
   async askPair() {
-    const answer = await this.engine.quick("pair", this.pairRequest());
+    const request = this.pairRequest();
+    Object.assign(request.flags, placeShown() === "make" && { marks: true });
+    const answer = await this.engine.quick("pair", request);
     if (answer && this.take("pair", answer)) this.pair = answer.result;
     if (answer) this.tell("pair");
     this.askCompared();

@@ -123,6 +123,7 @@ export function choose(app) {
     paintForm();
     const place = answers.place(), impossible = !pair && Boolean(answers.faults.pair?.length);
     byId("choose").classList.toggle("no-pair", impossible);
+    byId("choose").classList.toggle("no-map", !answers.map);
     if (impossible) {
       words.set(worthOf());
       say(mini, "");
@@ -134,10 +135,10 @@ export function choose(app) {
     slides.set(grid, place, units);
     say(keepA, view.a && view.a.bass === place.bass && view.a.treble === place.treble ? "Forget A" : "Keep as A");
     if (!pair) return;
-    const { tension, layout } = pair;
+    const { tension } = pair;
     const value = worthOf();
     words.set(value);
-    fan.draw({ fan: { ...pair.fan, blank_mm: null }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, reference: app.keyText("reference.name"), leftHanded: view.leftHanded, atBridge: tension.neutral_at_bridge });
+    fan.draw({ fan: pair.fan, tension, units, reference: app.keyText("reference.name"), leftHanded: view.leftHanded });
     rows.set(tension, stock(), units, kept(), unknown());
     if (advice) picks.set(pickRows(), units, advice.none_near);
     byId("compared").hidden = !answers.compared;

@@ -13,13 +13,11 @@ const TIGHT = 640; // pixels, below which the caption has a line of its own (jud
 /**
  * @typedef {object} Shown
  * @property {Fan} fan
- * @property {import("./types.js").Layout} layout
- * @property {number} bass in mm
- * @property {number} treble in mm
+ * @property {import("./types.js").Tension} tension of the pair
  * @property {Units} units
  * @property {boolean} leftHanded
  * @property {string} reference the name of the instrument whose frets are drawn in grey
- * @property {boolean} atBridge the neutral fret is the bridge
+ * @property {Point[] | null} [blank] the corners of the wood under the board
  * @property {{line: string, fret: number, verdict: string}[]} [marks] with what the check says of them
  * @property {number} [fret] the one in hand
  */
@@ -49,7 +47,7 @@ export function fanDrawing(box, turn) {
     const whole = Math.floor(box.clientWidth);
     if (!whole) return;
     upright = whole < 440;
-    const { fan } = s, all = [...fan.board_mm, ...fan.strings.flatMap((o) => [o.nut_mm, o.saddle_mm]), ...(fan.blank_mm ?? [])];
+    const { fan } = s, all = [...fan.board_mm, ...fan.strings.flatMap((o) => [o.nut_mm, o.saddle_mm]), ...(s.blank ?? [])];
     const [x0, x1] = range(all.map((p) => p[0])), [y0, y1] = range(all.map((p) => p[1]));
     const room = upright ? { before: 30, after: 30, left: 76, right: 130 } : { before: 56, after: whole < TIGHT ? 86 : 64, left: 6, right: 6 };
     const side = s.leftHanded ? -1 : 1;
@@ -67,12 +65,12 @@ export function fanDrawing(box, turn) {
     attr(node, "viewBox", `0 0 ${whole} ${Math.ceil(height)}`);
     node.style.height = Math.ceil(height) + "px";
     attr(board, "d", path(fan.board_mm));
-    attr(blank, "d", fan.blank_mm ? path(fan.blank_mm) : null);
+    attr(blank, "d", s.blank ? path(s.blank) : null);
     ends(nut, fan.nut_mm);
     ends(saddle, fan.saddle_mm);
     list(frets, fan.frets.filter((o) => o.fret > 0), () => keep("line", "fret", (line, /** @type {Fan["frets"][0]} */ o) => {
       ends(line, o.slot_mm);
-      attr(line, "class", o.fret === shown?.layout.neutral_fret ? "fret square-fret" : o.fret === shown?.fret ? "fret in-hand" : "fret");
+      attr(line, "class", o.fret === shown?.tension.neutral_fret ? "fret square-fret" : o.fret === shown?.fret ? "fret in-hand" : "fret");
     }));
     list(strings, fan.strings, () => keep("line", "string", (line, /** @type {Fan["strings"][0]} */ o) => {
       ends(line, [o.nut_mm, o.saddle_mm]);
@@ -80,7 +78,7 @@ export function fanDrawing(box, turn) {
     }));
     list(saddles, fan.strings, () => keep("circle", "saddle-point", (dot, /** @type {Fan["strings"][0]} */ o) => centre(dot, o.saddle_mm, 2.2)));
     list(dots, fan.dots, () => keep("circle", "inlay", (dot, /** @type {Fan["dots"][0]} */ o) => centre(dot, o.at_mm, Math.max(1.5, (o.diameter_mm * scale) / 2))));
-    attr(ghosts, "d", fan.reference ? referenceTicks(fan, fan.reference) : null);
+    attr(ghosts, "d", fan.reference_marks_mm.length ? referenceTicks(fan) : null);
     list(marks, s.marks ?? [], () => keep("circle", "mark", (dot, /** @type {{line: string, fret: number, verdict: string}} */ m) => {
       const fret = shown?.fan.frets.find((o) => o.fret === m.fret);
       if (!fret) return;
@@ -92,13 +90,13 @@ export function fanDrawing(box, turn) {
   }
 
   /** @param {Shown} s */
-  function label({ fan, layout, bass, treble, units, reference }) {
+  function label({ fan, tension: { pair }, units, reference }) {
     const slant = (/** @type {number} */ n) => fan.frets.find((o) => o.fret === n);
     const twelve = slant(12), last = fan.frets[fan.frets.length - 1];
     /** @type {[string, number, Line][]} */
-    const lines = [["nut", layout.nut_slant_deg, fan.nut_mm]];
+    const lines = [["nut", pair.nut_slant_deg, fan.nut_mm]];
     if (twelve && last.fret > 15) lines.push(["fret 12", twelve.slant_deg, twelve.slot_mm]);
-    lines.push(["last fret", last.slant_deg, last.slot_mm], ["saddle line", layout.saddle_slant_deg, fan.saddle_mm]);
+    lines.push(["last fret", last.slant_deg, last.slot_mm], ["saddle line", pair.saddle_slant_deg, fan.saddle_mm]);
     /** @type {{at: Point, anchor: string, words: string, figure: string, rotate?: number}[]} */
     const out = [];
     const box = node.viewBox.baseVal, tight = !upright && box.width < TIGHT, base = box.height - (tight ? 27 : 5);
@@ -118,7 +116,7 @@ export function fanDrawing(box, turn) {
     attr(leaders, "d", dotted);
     let d = "";
     const [one, other] = fan.nut_mm.map(at), middle = [(one[0] + other[0]) / 2, (one[1] + other[1]) / 2];
-    if (turn) for (const [side, name, mm] of /** @type {[string, string, number][]} */ ([["treble", "treble", treble], ["bass", "bass", bass]])) {
+    if (turn) for (const [side, name, mm] of /** @type {[string, string, number][]} */ ([["treble", "treble", pair.treble_mm], ["bass", "bass", pair.bass_mm]])) {
       const [a, b] = outer(fan, side).map(at);
       const above = upright ? a[0] > middle[0] : a[1] < middle[1];
       if (upright) {
@@ -131,7 +129,7 @@ export function fanDrawing(box, turn) {
       out.push({ at: [a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part + off + 4.5], anchor: "middle", words: name, figure: `${units.scale(mm)} ${units.lengthName}` });
     }
     attr(measures, "d", d);
-    if (fan.reference) out.push({ at: upright || tight ? [0, box.height - 3] : [box.width, 13], anchor: upright || tight ? "start" : "end", words: `small ticks: frets of ${reference || "the reference"}`, figure: "" });
+    if (fan.reference_marks_mm.length) out.push({ at: upright || tight ? [0, box.height - 3] : [box.width, 13], anchor: upright || tight ? "start" : "end", words: `small ticks: frets of ${reference || "the reference"}`, figure: "" });
     list(words, out, () => {
       const name = svg("tspan"), figure = svg("tspan", { class: "figure" });
       const text = svg("text", { class: "halo" }, name, " ", figure);
@@ -156,7 +154,7 @@ export function fanDrawing(box, turn) {
       reach, plate, chevrons, words);
     let held = false, last = ""; // where the hand is, which the drawing may not have followed yet
     const steps = () => (shown ? shown.fan.frets[shown.fan.frets.length - 1].fret * 2 + 1 : 1);
-    const value = () => (!shown ? 0 : shown.atBridge ? steps() : shown.layout.neutral_fret * 2);
+    const value = () => (!shown ? 0 : shown.tension.neutral_at_bridge ? steps() : shown.tension.neutral_fret * 2);
     const name = (/** @type {number} */ n) => (n >= steps() ? "bridge" : String(n / 2));
     tag.addEventListener("pointerdown", (event) => {
       [held, last] = [true, name(value())];
@@ -198,7 +196,7 @@ export function fanDrawing(box, turn) {
       /** @param {Shown} s */
       set(s) {
         const p = place(value()), box = node.viewBox.baseVal;
-        const text = s.atBridge ? "square at the bridge" : `square at fret ${s.layout.neutral_fret}`;
+        const text = s.tension.neutral_at_bridge ? "square at the bridge" : `square at fret ${s.tension.neutral_fret}`;
         const half = text.length * 3.9 + 24, to = upright ? [box.width - half - 2, p[1]] : [clamp(p[0], half + 2, box.width - half - 2), 16];
         say(words, text);
         for (const rect of [plate, reach]) {
@@ -244,14 +242,13 @@ export function fanDrawing(box, turn) {
   /**
    * The reference's frets, as ticks outside the board where they cross its outer strings.
    * @param {Fan} fan
-   * @param {Fan} reference
    */
-  function referenceTicks(fan, reference) {
+  function referenceTicks(fan) {
     let d = "";
     for (const side of ["bass", "treble"]) {
       const line = outer(fan, side);
-      for (const fret of reference.frets) {
-        const [x] = fret.marks_mm[side === "bass" ? 0 : 1];
+      for (const marks of fan.reference_marks_mm) {
+        const [x] = marks[side === "bass" ? 0 : 1];
         const t = (x - line[0][0]) / (line[1][0] - line[0][0]), y = line[0][1] + (line[1][1] - line[0][1]) * t;
         const p = at([x, y + (side === "bass" ? 1 : -1) * (4 + 4 / scale)]), q = at([x, y + (side === "bass" ? 1 : -1) * (4 + 9 / scale)]);
         d += `M${p.map(px).join(" ")}L${q.map(px).join(" ")}`;

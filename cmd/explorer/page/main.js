@@ -26,7 +26,11 @@ async function start() {
     places[placeShown()]();
     app.complain();
   };
-  const frame = shell(store, { enter: show, unit: (key, text) => app.edit([{ key, text }]), save: () => app.save() });
+  const enter = () => {
+    if (placeShown() === "make" && answers.pair && !answers.pair.layout) answers.askPair();
+    show();
+  };
+  const frame = shell(store, { enter, unit: (key, text) => app.edit([{ key, text }]), save: () => app.save() });
   for (const what of ["pair", "advice", "gauges", "keys", "marks", "compared", "next"])
     answers.addEventListener(what, () => {
       if (what === "pair") ready();

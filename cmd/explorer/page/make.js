@@ -105,7 +105,7 @@ export function make(app) {
 
   function paint() {
     const { pair, check } = answers, { units } = app, place = answers.place();
-    if (!pair || !place) return;
+    if (!pair?.layout || !place) return;
     const { layout, tension } = pair;
     large.set(place, units);
     const fits = layout.blanks.filter((b) => b.fits);
@@ -116,7 +116,7 @@ export function make(app) {
     head.classList.toggle("bad", broken.length > 0);
     fret = Math.min(fret, layout.marks.length);
     const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));
-    fan.draw({ fan: { ...pair.fan, blank_mm: outlineOf(fits.find((b) => b.name === blank)) }, layout, bass: tension.pair.bass_mm, treble: tension.pair.treble_mm, units, reference: app.keyText("reference.name"), leftHanded: store.state.view.leftHanded, atBridge: tension.neutral_at_bridge, marks: verdicts, fret });
+    fan.draw({ fan: pair.fan, tension, blank: outlineOf(fits.find((b) => b.name === blank)), units, reference: app.keyText("reference.name"), leftHanded: store.state.view.leftHanded, marks: verdicts, fret });
     say(unit, units.lengthName);
     card.set(layout.marks, fret);
     squares.set(check, layout.marks.length, fret);

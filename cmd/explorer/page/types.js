@@ -60,17 +60,13 @@
  * @property {{string: number, nut_mm: Point, saddle_mm: Point}[]} strings low string first
  * @property {Line} saddle_mm
  * @property {{fret: number, at_mm: Point, diameter_mm: number}[]} dots
- * @property {Point[] | null} blank_mm
- * @property {Fan | null} [reference]
+ * @property {Line[]} reference_marks_mm on the reference's outer string lines
  *
  * @typedef {{fret: number, bass_from_nut_mm: number, bass_step_mm: number, treble_from_nut_mm: number, treble_step_mm: number, slant_deg: number}} Mark
  * @typedef {{name: string, fits: boolean, length_mm: number, width_mm: number, spare_length_mm: number, spare_width_mm: number,
  *   nut_line_from_its_nut_end_mm: number | null, centreline_from_its_bass_edge_mm: number | null}} Blank
  *
  * @typedef {object} Layout
- * @property {number} neutral_fret
- * @property {number} nut_slant_deg
- * @property {number} saddle_slant_deg
  * @property {Mark[]} marks
  * @property {number} blank_length_mm
  * @property {number} blank_width_mm
@@ -78,7 +74,7 @@
  * @property {string[]} limits_broken
  * @property {string[]} cautions
  *
- * @typedef {{tension: Tension, layout: Layout, fan: Fan}} PairAnswer
+ * @typedef {{tension: Tension, fan: Fan, layout: Layout | null}} PairAnswer layout: while Make is shown
  *
  * @typedef {object} Searched every pair that was tried, by bass length and then treble length
  * @property {number[]} bass_mm

@@ -14,38 +14,27 @@ func (q *Question) Pairs() (*report.Pairs, error) {
 	return report.NewPairs(q.Input, r), nil
 }
 
-// Lines are the lines of the pair in use.
-func (q *Question) Lines() (*report.FanLines, error) {
-	if err := q.marks(); err != nil {
-		return nil, err
-	}
-	l, d, err := q.fretted()
-	if err != nil {
-		return nil, err
-	}
-	return report.NewFanLines(q.Input, l, d)
-}
-
-// Strung is one pair with a set and its fan; Tension is nil where no set is settled.
+// Strung is one pair with a set and its fan; Layout is nil where it was not asked for.
 type Strung struct {
 	Tension *report.Tension  `json:"tension"`
-	Layout  *report.Layout   `json:"layout"`
 	Lines   *report.FanLines `json:"fan"`
+	Layout  *report.Layout   `json:"layout"`
 }
 
-// Strung works up the pair and the set in use, and its fan.
-func (q *Question) Strung() (*Strung, error) {
-	if err := q.marks(); err != nil {
-		return nil, err
-	}
-	l, d, err := q.fretted()
+// Strung works up the pair and the set in use, and its fan; with marks its layout too.
+func (q *Question) Strung(marks bool) (*Strung, error) {
+	d, err := q.detail()
 	if err != nil {
 		return nil, err
 	}
-	s := &Strung{Layout: report.NewLayout(q.Input, l)}
-	if d != nil {
-		s.Tension = report.NewTension(q.Input, d)
+	l, err := q.laidOut(d.Spec)
+	if err != nil {
+		return nil, err
 	}
-	s.Lines, err = report.NewFanLines(q.Input, l, d)
+	s := &Strung{Tension: report.NewTension(q.Input, d)}
+	if marks {
+		s.Layout = report.NewLayout(q.Input, l)
+	}
+	s.Lines, err = report.NewFanLines(q.Input, l)
 	return s, err
 }

@@ -3,6 +3,7 @@ package build
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -50,6 +51,18 @@ func (f *Flags) Add(set *pflag.FlagSet, names ...string) {
 			set.Var(f.flag(row.name), row.name, row.usage)
 		}
 	}
+}
+
+// ButPair gives the flags without those of the pair; nil stays nil.
+func (f *Flags) ButPair() *Flags {
+	if f == nil {
+		return nil
+	}
+	rest := *f
+	rest.byName = maps.Clone(f.byName)
+	delete(rest.byName, "bass")
+	delete(rest.byName, "treble")
+	return &rest
 }
 
 // flag gives the flag of a name, which is made where there is none.

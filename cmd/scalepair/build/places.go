@@ -158,6 +158,13 @@ func (p *places) drop(gone func(path string) bool) {
 	maps.DeleteFunc(p.byPath, func(path string, _ *spot) bool { return gone(path) })
 }
 
+// clone gives places of their own for other flags.
+func (p *places) clone() *places {
+	out := *p
+	out.spots, out.byPath = slices.Clone(p.spots), maps.Clone(p.byPath)
+	return &out
+}
+
 // of is where a spot's value stands.
 func (p *places) of(s *spot) fault.Place {
 	if s.flag != "" {

@@ -64,14 +64,25 @@ func New(source, readings []byte, over *Flags) (r *Run, err error) {
 	return r, r.combine(nil, ReadingsFile)
 }
 
-// Over gives the run with other flags over its build. The strings in stock stay as
-// they are: --pitch, under which hung strings were heard, needs a run of its own.
-func (r *Run) Over(over *Flags) (*Run, error) {
-	one := *r
-	one.flags = over
-	var err error
-	one.Build, err = Read(r.Source, r.File, over)
-	return &one, err
+// WithPair gives the run with the pair of --bass and --treble over it. The rest of the
+// build stays as it was read: for a length that is dragged.
+func (r *Run) WithPair(over *Flags) (*Run, error) {
+	if over == nil {
+		return r, nil
+	}
+	one, b := *r, *r.Build
+	b.places = b.places.clone()
+	if b.Chosen != nil {
+		chosen := *b.Chosen
+		b.Chosen = &chosen
+	}
+	one.flags, one.Build = over, &b
+	var faults fault.List
+	faults.Include(fault.Place{Input: b.File}, over.pair(&b))
+	if len(faults) == 0 {
+		checker{&b, &faults}.pairs()
+	}
+	return &one, faults.Err()
 }
 
 // Inputs are the paths of what the run reads: the build file, and its readings

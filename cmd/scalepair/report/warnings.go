@@ -148,14 +148,18 @@ const thickCore = 1.1
 // one were exchanged. The weighing does not show it.
 func (in *Input) thickCores() (out lines) {
 	last := map[string]gauges.Gauge{}
-	for _, g := range slices.SortedStableFunc(slices.Values(in.Run.Stock.Gauges), func(a, b gauges.Gauge) int { return cmp.Compare(a.Outer, b.Outer) }) {
+	rising := slices.Clone(in.Run.Stock.Gauges)
+	slices.SortStableFunc(rising, func(a, b gauges.Gauge) int { return cmp.Compare(a.Outer, b.Outer) })
+	for _, g := range rising {
 		if g.Family == gauges.Plain || g.Core == 0 || g.Outer == 0 {
 			continue
 		}
 		kind := familyName(g.Family, g.Material)
 		thin := last[kind]
-		out.sayIf(float64(thin.Core) > thickCore*float64(g.Core), "the core of %s is %s and that of %s, which is thicker, %s: measure both again, since a weighing does not show a wrong core",
-			thin.Label, in.fine().text(thin.Core), g.Label, in.fine().text(g.Core))
+		if float64(thin.Core) > thickCore*float64(g.Core) {
+			out.say("the core of %s is %s and that of %s, which is thicker, %s: measure both again, since a weighing does not show a wrong core",
+				thin.Label, in.fine().text(thin.Core), g.Label, in.fine().text(g.Core))
+		}
 		last[kind] = g
 	}
 	return out

@@ -10,7 +10,6 @@ package table
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"slices"
 )
 
@@ -163,7 +162,8 @@ func (t *Table) object(b *bytes.Buffer, row []cell) error {
 			if err != nil {
 				return err
 			}
-			fmt.Fprintf(b, "%s%q:%s", comma, key, value)
+			b.WriteString(comma + `"` + key + `":`)
+			b.Write(value)
 			comma = ","
 		}
 	}

@@ -144,6 +144,21 @@ test("choose: where no pair is left, the page says what drops them and keeps the
   await until(page, () => !document.querySelector("#words .say").classList.contains("bad"));
 });
 
+test("choose: a pair for which no set keeps the limits on strings says so, and the page goes on", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  await type(page, page.locator("#bass-length"), "670");
+  await page.click(".limits > summary");
+  await type(page, page.locator(".limits .key", { hasText: "most tension" }).locator("input"), "20 N");
+  await until(page, () => /No pair/.test(document.querySelector("#words .say").textContent) && !document.querySelector("#choose").classList.contains("working"));
+  await page.reload();
+  await until(page, () => /greatest tension/.test(document.querySelector("#words").textContent));
+  await page.click(".limits > summary");
+  await type(page, page.locator(".limits .key", { hasText: "most tension" }).locator("input"), "120 N");
+  await shows(page, "670.0 mm", "635.0 mm");
+  await until(page, () => !document.querySelector("#words .say").classList.contains("bad"));
+});
+
 test("choose: limits and units are keys of the build; a value out of range is refused at its field", async (t) => {
   const page = await open(t);
   await rested(page);
