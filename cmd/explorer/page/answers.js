@@ -109,8 +109,9 @@ export class Answers extends EventTarget {
   async askCompared() {
     const { a } = this.store.state.view, pair = this.pair?.tension.pair;
     if (!a || !pair) {
+      const had = this.compared;
       this.compared = null;
-      this.tell("compared");
+      if (had) this.tell("compared");
       return;
     }
     const column = (/** @type {import("./store.js").Kept} */ k) => ({ pair: `${k.bass} / ${k.treble} mm`, gauges: k.gauges.join(" "), ...(k.neutral && { neutral: k.neutral }) });

@@ -138,7 +138,7 @@ export function choose(app) {
     const { tension } = pair;
     const value = worthOf();
     words.set(value);
-    fan.draw({ fan: pair.fan, tension, units, reference: app.keyText("reference.name"), leftHanded: view.leftHanded });
+    fan.draw({ fan: pair.fan, tension, neutral: view.neutral, units, reference: app.keyText("reference.name"), leftHanded: view.leftHanded });
     rows.set(tension, stock(), units, kept(), unknown());
     if (advice) picks.set(pickRows(), units, advice.none_near);
     byId("compared").hidden = !answers.compared;

@@ -14,6 +14,7 @@ const TIGHT = 640; // pixels, below which the caption has a line of its own (jud
  * @typedef {object} Shown
  * @property {Fan} fan
  * @property {import("./types.js").Tension} tension of the pair
+ * @property {string | null} [neutral] the neutral fret that is asked for, which the lines may not have followed yet
  * @property {Units} units
  * @property {boolean} leftHanded
  * @property {string} reference the name of the instrument whose frets are drawn in grey
@@ -39,12 +40,11 @@ export function fanDrawing(box, turn) {
   let shown = null;
   /** From a point in mm to pixels. @type {(p: Point) => Point} */
   let at = (p) => p;
-  let scale = 1, upright = false;
+  let scale = 1, upright = false, whole = 0; // the width of the box, which is not asked for at every drawing: that would lay the page out
 
   /** @param {Shown} s */
   function draw(s) {
     shown = s;
-    const whole = Math.floor(box.clientWidth);
     if (!whole) return;
     upright = whole < 440;
     const { fan } = s, all = [...fan.board_mm, ...fan.strings.flatMap((o) => [o.nut_mm, o.saddle_mm]), ...(s.blank ?? [])];
@@ -152,9 +152,10 @@ export function fanDrawing(box, turn) {
     const words = svg("text", { "text-anchor": "middle", y: 4.5 });
     const tag = svg("g", { class: "tag", role: "slider", tabindex: 0, "aria-label": "Neutral fret", "aria-valuemin": 0 },
       reach, plate, chevrons, words);
-    let held = false, last = ""; // where the hand is, which the drawing may not have followed yet
+    let held = false, last = ""; // where the hand is
     const steps = () => (shown ? shown.fan.frets[shown.fan.frets.length - 1].fret * 2 + 1 : 1);
-    const value = () => (!shown ? 0 : shown.tension.neutral_at_bridge ? steps() : shown.tension.neutral_fret * 2);
+    const asked = () => (!shown ? "0" : shown.neutral ?? (shown.tension.neutral_at_bridge ? "bridge" : String(shown.tension.neutral_fret)));
+    const value = () => (asked() === "bridge" ? steps() : Number(asked()) * 2);
     const name = (/** @type {number} */ n) => (n >= steps() ? "bridge" : String(n / 2));
     tag.addEventListener("pointerdown", (event) => {
       [held, last] = [true, name(value())];
@@ -196,7 +197,7 @@ export function fanDrawing(box, turn) {
       /** @param {Shown} s */
       set(s) {
         const p = place(value()), box = node.viewBox.baseVal;
-        const text = s.tension.neutral_at_bridge ? "square at the bridge" : `square at fret ${s.tension.neutral_fret}`;
+        const text = asked() === "bridge" ? "square at the bridge" : `square at fret ${asked()}`;
         const half = text.length * 3.9 + 24, to = upright ? [box.width - half - 2, p[1]] : [clamp(p[0], half + 2, box.width - half - 2), 16];
         say(words, text);
         for (const rect of [plate, reach]) {
@@ -258,7 +259,8 @@ export function fanDrawing(box, turn) {
   }
 
   new ResizeObserver(() => {
-    if (shown && box.clientWidth && box.clientWidth !== node.viewBox.baseVal.width) draw(shown);
+    whole = Math.floor(box.clientWidth);
+    if (shown && whole !== node.viewBox.baseVal.width) draw(shown);
   }).observe(box);
   return { draw };
 }
