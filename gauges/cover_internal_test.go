@@ -7,7 +7,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"gonum.org/v1/gonum/stat/distuv"
 	"pgregory.net/rapid"
+	"scalepair/data/testutil"
 )
+
+var _ = testutil.Seed("1")
 
 // chanceWithin is the chance that a sum of errors anywhere within their bounds
 // (standard uncertainties us) and a normal one (un) lies within +-reach.

@@ -7,7 +7,10 @@ import (
 	"pgregory.net/rapid"
 
 	"scalepair/data/suggest"
+	"scalepair/data/testutil"
 )
+
+var _ = testutil.Seed("1")
 
 func TestNearest(t *testing.T) {
 	known := []string{"tuning", "gauges", "stock", "baritone B", "phosphor bronze", "mm"}

@@ -9,10 +9,13 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/fan"
 	"scalepair/fan/draw"
 )
+
+var _ = testutil.Seed("1")
 
 // crosses reports whether two segments have a point in common, by the signs of
 // the four areas that their ends enclose.

@@ -8,11 +8,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/gauges"
 	"scalepair/gauges/fit"
 	"scalepair/gauges/reading"
 )
+
+var _ = testutil.Seed("1")
 
 // anyWorld is a builder with tools and habits of any sort.
 func anyWorld(t *rapid.T) *world {

@@ -9,9 +9,12 @@ import (
 	"pgregory.net/rapid"
 
 	"scalepair/cmd/scalepair/build"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 	"scalepair/fan"
 )
+
+var _ = testutil.Seed("1")
 
 var picked = build.Chosen{
 	Pair:    build.Pair{Bass: unit.MM(700), Treble: unit.Inches(26)},

@@ -14,8 +14,11 @@ import (
 
 	"scalepair/cmd/scalepair/table"
 	"scalepair/data/csvtable"
+	"scalepair/data/testutil"
 	"scalepair/data/unit"
 )
+
+var _ = testutil.Seed("1")
 
 type row struct {
 	number int
