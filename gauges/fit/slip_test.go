@@ -56,6 +56,15 @@ func TestAgreeingReadingsBlameTheDiameter(t *testing.T) {
 	assert.Equal(t, []fit.Meant{{Of: "outer diameter", Text: "0.013 in"}}, s.Suspects()[0].Meant)
 }
 
+// Where they do not agree it is not, since one string has one diameter: a wire of 0.0143 in,
+// 14 % heavier than this one, would explain the second reading alone.
+func TestDisagreeingReadingsDoNotBlameTheDiameter(t *testing.T) {
+	s := combine(t, withSlip("0134,plain,0.0134,measured,,,1280,0.91,,,\n0134,,,,,,1280,1.04,,,\n"))
+	require.Len(t, s.Suspects(), 1)
+	assert.Equal(t, 12, s.Suspects()[0].Place.Line)
+	assert.Empty(t, s.Suspects()[0].Slips)
+}
+
 // What Blind says holds: a listed slip raises no alarm, one beyond the limit
 // does.
 func TestBlindComesTrue(t *testing.T) {

@@ -104,10 +104,13 @@ func (s Stock) suspect(g gauges.Gauge, r reading.Reading, d deviation, why strin
 	numbers := entered(s.tools, r, g)
 	a, b := numbers[0], numbers[1]
 	out.WouldFit = fmt.Sprintf("%s (not %s) or %s (not %s) would fit", a.fitting(d.x), a.text(a.x), b.fitting(d.x), b.text(b.x))
-	if len(g.Rows) > 1 && !g.Disagrees {
-		outer := numbers[len(numbers)-1]
+	switch last := len(numbers) - 1; {
+	case len(g.Rows) > 1 && g.Disagrees:
+		numbers = numbers[:last] // readings of one string have one diameter
+	case len(g.Rows) > 1:
+		outer := numbers[last]
 		out.WouldFit = fmt.Sprintf("its readings agree; an outer diameter of %s (not %s) would fit them", outer.fitting(d.x), outer.text(outer.x))
-		numbers = []number{outer}
+		numbers = numbers[last:]
 	}
 	out.Slips, out.Meant = likely(numbers, d)
 	return out
