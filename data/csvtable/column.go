@@ -45,15 +45,23 @@ func (c Column) headings() []heading {
 	return out
 }
 
-// Headings gives one heading for each of some columns, with its first unit: those of
-// a new file.
-func Headings(columns []Column) []string {
+// Headings gives one heading for each of some columns: the one that a sheet has, else
+// the one in a unit, or in the column's first where it has not that unit.
+func (s *Sheet) Headings(columns []Column, unit string) []string {
 	var out []string
 	for _, c := range columns {
-		out = append(out, c.headings()[min(1, len(c.Units))].text())
+		all := c.headings()
+		i := slices.IndexFunc(all, func(h heading) bool { return slices.Contains(s.names, h.text()) })
+		if i < 0 {
+			i = min(1+max(0, slices.Index(c.Units, unit)), len(c.Units))
+		}
+		out = append(out, all[i].text())
 	}
 	return out
 }
+
+// headings are those of a new file.
+func headings(columns []Column) []string { return new(Sheet).Headings(columns, "") }
 
 // head is the heading row of a file.
 type head struct {
@@ -79,7 +87,7 @@ func fold(s string) string {
 func (t *table) takeHead(line fault.Place, cells []cell) bool {
 	var known []heading
 	var words []string
-	names := Headings(t.columns)
+	names := headings(t.columns)
 	for _, c := range t.columns {
 		known = append(known, c.headings()...)
 	}

@@ -97,7 +97,7 @@ func (s *Sheet) targets(cells []string, columns []Column) ([]target, error) {
 		t, ok := s.target(fold(c), columns)
 		if !ok || slices.ContainsFunc(out[:i], func(o target) bool { return o.name == t.name }) {
 			what := "a pasted heading is no column of this table, or stands twice; nothing was added"
-			return nil, fault.Fault{What: what, Given: c, Remedy: "the columns are " + strings.Join(Headings(columns), ", ")}
+			return nil, fault.Fault{What: what, Given: c, Remedy: "the columns are " + strings.Join(headings(columns), ", ")}
 		}
 		out[i] = t
 	}

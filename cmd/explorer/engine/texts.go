@@ -77,13 +77,15 @@ type Edit struct {
 // sheet is a table as a page shows it.
 type sheet struct {
 	Columns []string            `json:"columns"`
-	Known   []string            `json:"known_columns"`
+	Known   []string            `json:"known_columns"` // all that it may have; those that it has not, in the build's unit
 	Rows    []csvtable.SheetRow `json:"rows"`
+	Added   int                 `json:"added"` // rows more than there were
 }
 
 // edited makes the changes asked for in a table.
 func (r *Request) edited(text string, columns []csvtable.Column) (string, sheet, error) {
 	s := csvtable.OpenSheet(text)
+	before := len(s.Rows())
 	for _, e := range r.Edits {
 		cells := map[string]string{}
 		switch {
@@ -105,7 +107,16 @@ func (r *Request) edited(text string, columns []csvtable.Column) (string, sheet,
 			return text, sheet{}, err
 		}
 	}
-	return s.Text(), sheet{s.Names(), csvtable.Headings(columns), s.Rows()}, nil
+	rows := s.Rows()
+	return s.Text(), sheet{s.Names(), s.Headings(columns, r.lengthUnit()), rows, len(rows) - before}, nil
+}
+
+// lengthUnit is that of the build where it can be read, as headings have it.
+func (r *Request) lengthUnit() string {
+	if b, err := build.Read([]byte(r.Build), buildFile, nil); err == nil && b.LengthUnit != unit.Millimetres {
+		return "in"
+	}
+	return "mm"
 }
 
 // readings are the readings as a page shows them, with the changes asked for. What

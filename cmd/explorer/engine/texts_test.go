@@ -22,6 +22,8 @@ func result[T any](t *testing.T, a answer) (r T) {
 type sheet struct {
 	Readings, Marks string
 	Columns         []string
+	Known           []string `json:"known_columns"`
+	Added           int
 	Rows            []struct {
 		Line  int
 		Cells map[string]string
@@ -47,6 +49,18 @@ func TestACellIsChangedAndItsFaultStandsAtIt(t *testing.T) {
 	assert.Equal(t, "0,65", now.Rows[2].Cells["mass_g"])
 	assert.Equal(t, strings.Count(readings, "\n")+1, strings.Count(now.Readings, "\n"))
 	assert.Equal(t, "p99", now.Rows[len(now.Rows)-1].Cells["gauge"])
+	assert.Equal(t, 1, now.Added)
+}
+
+func TestColumnsThatATableLacksAreInTheUnitOfTheBuild(t *testing.T) {
+	var e engine.Engine
+	_, build, readings := folder(t, "eight_inch")
+	known := func(text string) []string {
+		return result[sheet](t, call(t, &e, "readings", map[string]any{"build": build, "readings": text})).Known
+	}
+	assert.Subset(t, known(readings), []string{"outer_in", "length_in", "mass_g", "speaking_length_in"})
+	assert.NotContains(t, strings.Join(known(readings), " "), "_mm")
+	assert.Subset(t, known("gauge,outer_mm\n"), []string{"outer_mm", "length_in"}, "the table's own heading stands")
 }
 
 func TestMeasuredMarksAreFilledIn(t *testing.T) {
