@@ -1,5 +1,5 @@
 // What the builder has: three texts and how they are looked at. Every change makes a new
-// state; the earlier ones are the history. The last one is kept in the browser's storage.
+// state, and a step back to the one before. State and steps are kept in the browser's storage.
 
 /**
  * @typedef {object} View
@@ -14,10 +14,15 @@
  * @typedef {{build: string, readings: string, marks: string, view: View}} State
  * @typedef {"build" | "readings" | "marks"} TextName
  * @typedef {Record<TextName | "pair", string>} Saved
+ *
+ * What makes one state of another: of each text that differs how much of its beginning and
+ * of its end stays, and what comes between; the view where it differs.
+ * @typedef {{texts: Partial<Record<TextName, [number, number, string]>>, view?: View}} Step
  */
 
+const TEXTS = /** @type {const} */ (["build", "readings", "marks"]);
 const KEY = "scalepair";
-const MOST = 500; // states in the history (judgement)
+const MOST = 500; // steps in the history (judgement)
 const REST = 100; // ms after a change until it is kept (judgement)
 
 /** @type {View} */
@@ -31,10 +36,6 @@ export class Store extends EventTarget {
   constructor(storage, first) {
     super();
     this.storage = storage;
-    /** @type {State[]} */
-    this.past = [];
-    /** @type {State[]} */
-    this.future = [];
     /** What the last change was of; changes of one thing in one go are one step back. @type {string | null} */
     this.going = null;
     /** Why the state could not be kept; "" where it was. */
@@ -43,6 +44,10 @@ export class Store extends EventTarget {
     this.keeping = undefined;
     const kept = this.restore();
     this.state = kept?.state ?? first;
+    /** The steps back, the next one last. @type {Step[]} */
+    this.past = kept?.past ?? [];
+    /** The steps forward again, the next one last. @type {Step[]} */
+    this.future = kept?.future ?? [];
     /** The three texts, and the pair, as they were last downloaded, or came with the page. @type {Saved} */
     this.saved = kept?.saved ?? filed(first);
   }
@@ -54,12 +59,11 @@ export class Store extends EventTarget {
    * @param {string | null} [going]
    */
   change(change, going = null) {
-    const next = { ...this.state, ...change, view: { ...this.state.view, ...change.view } };
+    const next = { ...this.state, ...change, view: change.view ? { ...this.state.view, ...change.view } : this.state.view };
     if (same(next, this.state)) return;
-    if (going === null || going !== this.going) {
-      this.past.push(this.state);
-      if (this.past.length > MOST) this.past.shift();
-    }
+    const first = going !== null && going === this.going ? this.past.pop() : undefined;
+    this.past.push(step(next, first ? after(this.state, first) : this.state));
+    if (this.past.length > MOST) this.past.shift();
     this.going = going;
     this.future = [];
     this.enter(next);
@@ -71,19 +75,21 @@ export class Store extends EventTarget {
   }
 
   undo() {
-    const before = this.past.pop();
-    if (!before) return;
-    this.future.push(this.state);
-    this.going = null;
-    this.enter(before);
+    this.move(this.past, this.future);
   }
 
   redo() {
-    const after = this.future.pop();
-    if (!after) return;
-    this.past.push(this.state);
+    this.move(this.future, this.past);
+  }
+
+  /** Takes a step, and notes the one that takes it back. @param {Step[]} from @param {Step[]} to */
+  move(from, to) {
+    const taken = from.pop();
+    if (!taken) return;
+    const next = after(this.state, taken);
+    to.push(step(next, this.state));
     this.going = null;
-    this.enter(after);
+    this.enter(next);
   }
 
   /**
@@ -101,7 +107,7 @@ export class Store extends EventTarget {
   /** The texts that are in no file yet. @returns {TextName[]} */
   unsaved() {
     const now = filed(this.state);
-    return /** @type {TextName[]} */ (["build", "readings", "marks"]).filter((name) => now[name] !== this.saved[name] || (name === "build" && now.pair !== this.saved.pair));
+    return TEXTS.filter((name) => now[name] !== this.saved[name] || (name === "build" && now.pair !== this.saved.pair));
   }
 
   /** @param {State} state */
@@ -112,13 +118,16 @@ export class Store extends EventTarget {
     this.keeping = setTimeout(() => this.keep(), REST);
   }
 
-  /** Keeps the state in the browser's storage: soon after each change, and before the page goes. */
+  /**
+   * Keeps state and history in the browser's storage: soon after each change, and before the
+   * page goes. Where there is no room for all of it the oldest steps are left out.
+   */
   keep() {
     clearTimeout(this.keeping);
     const before = this.notKept;
     try {
       if (!this.storage) throw new Error("this browser allows none for files");
-      this.storage.setItem(KEY, JSON.stringify({ state: this.state, saved: this.saved }));
+      for (let n = MOST; !this.keepSteps(this.storage, n); n = Math.floor(n / 2));
       this.notKept = "";
     } catch (error) {
       this.notKept = error instanceof Error ? error.message : String(error);
@@ -126,13 +135,25 @@ export class Store extends EventTarget {
     if (this.notKept !== before) this.dispatchEvent(new Event("saved"));
   }
 
-  /** @returns {{state: State, saved: Saved} | null} */
+  /** Reports whether there is room for that many steps; for none of them there must be. @param {Storage} storage @param {number} n */
+  keepSteps(storage, n) {
+    const last = (/** @type {Step[]} */ steps) => steps.slice(Math.max(0, steps.length - n));
+    try {
+      storage.setItem(KEY, JSON.stringify({ state: this.state, saved: this.saved, past: last(this.past), future: last(this.future) }));
+      return true;
+    } catch (error) {
+      if (n === 0) throw error;
+      return false;
+    }
+  }
+
+  /** @returns {{state: State, saved: Saved, past?: Step[], future?: Step[]} | null} */
   restore() {
     try {
       const kept = JSON.parse(this.storage?.getItem(KEY) ?? "null");
       const { build, readings, marks } = kept.state;
       if (![build, readings, marks].every((text) => typeof text === "string")) return null;
-      return { state: { build, readings, marks, view: { ...FIRST_VIEW, ...kept.state.view } }, saved: kept.saved };
+      return { ...kept, state: { build, readings, marks, view: { ...FIRST_VIEW, ...kept.state.view } } };
     } catch {
       return null; // nothing kept, or kept by another version
     }
@@ -141,7 +162,32 @@ export class Store extends EventTarget {
 
 /** @param {State} a @param {State} b */
 function same(a, b) {
-  return a.build === b.build && a.readings === b.readings && a.marks === b.marks && JSON.stringify(a.view) === JSON.stringify(b.view);
+  return TEXTS.every((name) => a[name] === b[name]) && JSON.stringify(a.view) === JSON.stringify(b.view);
+}
+
+/** The step from one state to another. @param {State} from @param {State} to @returns {Step} */
+function step(from, to) {
+  /** @type {Step} */
+  const out = { texts: {} };
+  for (const name of TEXTS) {
+    const a = from[name], b = to[name], most = Math.min(a.length, b.length);
+    if (a === b) continue;
+    let [head, tail] = [0, 0];
+    while (head < most && a[head] === b[head]) head++;
+    while (tail < most - head && a[a.length - 1 - tail] === b[b.length - 1 - tail]) tail++;
+    out.texts[name] = [head, tail, b.slice(head, b.length - tail)];
+  }
+  return from.view === to.view ? out : { ...out, view: to.view };
+}
+
+/** The state that a step makes of another. @param {State} state @param {Step} step @returns {State} */
+function after(state, { texts, view }) {
+  const next = { ...state, view: view ?? state.view };
+  for (const name of TEXTS) {
+    const [head, tail, between] = texts[name] ?? [0, 0, null], text = state[name];
+    if (between !== null) next[name] = text.slice(0, head) + between + text.slice(text.length - tail);
+  }
+  return next;
 }
 
 /** What goes into files. @param {State} state @returns {Saved} */

@@ -32,13 +32,14 @@ export const textOf = (build, file) => readFileSync(join(pages, build, file), "u
  * for anything, or where its console says so much as a warning.
  *
  * @param {import("node:test").TestContext} t
- * @param {{build?: string, width?: number, height?: number, theme?: "light" | "dark", motion?: "reduce" | "no-preference", touch?: boolean, address?: string}} [how]
+ * @param {{build?: string, width?: number, height?: number, theme?: "light" | "dark", motion?: "reduce" | "no-preference", touch?: boolean, address?: string, first?: () => void}} [how] first runs before the page's own script
  */
-export async function open(t, { build = "demo", width = 1400, height = 900, theme = "light", motion = "no-preference", touch = false, address = "" } = {}) {
+export async function open(t, { build = "demo", width = 1400, height = 900, theme = "light", motion = "no-preference", touch = false, address = "", first = () => {} } = {}) {
   const context = await (await chromiumBrowser()).newContext({
     viewport: { width, height }, colorScheme: theme, reducedMotion: motion, hasTouch: touch, offline: true, acceptDownloads: true,
   });
   const page = await context.newPage();
+  await page.addInitScript(first);
   const complaints = [];
   page.on("console", (message) => ["error", "warning"].includes(message.type()) && complaints.push(message.text()));
   page.on("pageerror", (error) => complaints.push(String(error.stack ?? error)));
