@@ -1,7 +1,6 @@
 // Choose: the shown pair and everything that moves with it.
 
 import { byId, el, say } from "./dom.js";
-import { atField } from "./engine.js";
 import { fanDrawing } from "./fan.js";
 import { buildForm, sectionOf } from "./form.js";
 import { comparison } from "./compare.js";
@@ -88,7 +87,7 @@ export function choose(app) {
     Object.assign(request.flags, place && { bass: `${place.bass} mm`, treble: `${place.treble} mm` }, { [side]: /[a-z"″]/i.test(text) ? text : `${text} ${app.units.lengthName}` });
     const answer = await app.engine.quick("pair", request, "field");
     if (!answer) return "";
-    if (!answer.ok) return answer.faults.map(atField)[0] ?? "";
+    if (!answer.ok) return answer.faults.map((f) => app.wrong(f))[0] ?? "";
     const { pair } = answer.result.tension;
     go({ bass: pair.bass_mm, treble: pair.treble_mm });
     return "";
@@ -154,12 +153,12 @@ export function choose(app) {
     const back = near ? [{ words: `To ${app.units.scale(near.bass)} / ${app.units.scale(near.treble)}, the nearest that keeps all`, press: () => go(near) }] : [];
     if (answers.readings?.rows.length === 0)
       return { large: "Nothing weighed yet.", bad: true, lines: ["Weigh the cut-off ends of strings that you know, and type or paste them in Strings; then every pair is tried"], buttons: [{ words: "To Strings", press: () => (location.hash = "strings") }] };
-    if (grid && pair && !grid.nearestKept({ bass: 0, treble: 0 })) return { large: "No pair keeps every limit.", bad: true, lines: (faults.advise ?? []).map((f) => capital(f.what)), buttons: [] };
+    if (grid && pair && !grid.nearestKept({ bass: 0, treble: 0 })) return { large: "No pair keeps every limit.", bad: true, lines: (faults.advise ?? []).map((f) => app.what(f)), buttons: [] };
     // While the build is not complete the last good pair stays, and what is missing stands at its entry in the form.
     const incomplete = (faults.pair ?? []).filter((f) => /\.(toml|csv)$/.test(f.input));
     if (incomplete.length)
-      return { large: pair ? "The last good pair." : "No pair yet.", bad: true, lines: incomplete.map((f) => `${capital(f.what)}: see ${f.input.endsWith(".csv") ? "Strings" : "the form below"}`), buttons: [] };
-    if (faults.pair?.length) return { large: "This pair is not possible.", bad: true, lines: faults.pair.map((f) => capital(f.what)), buttons: back };
+      return { large: pair ? "The last good pair." : "No pair yet.", bad: true, lines: incomplete.map((f) => `${app.what(f)}: see ${f.input.endsWith(".csv") ? "Strings" : "the form below"}`), buttons: [] };
+    if (faults.pair?.length) return { large: "This pair is not possible.", bad: true, lines: faults.pair.map((f) => app.what(f)), buttons: back };
     const broken = pair?.tension.limits_broken ?? [];
     if (broken.length) return { large: "This pair breaks a limit.", bad: true, lines: broken.map(capital), buttons: back };
     const error = pair ? `Feel error ${fixed(pair.tension.pair.feel_error_percent, 1)} %.` : "";

@@ -109,6 +109,33 @@ export function list(parent, items, make) {
 /** @type {WeakMap<Element, any[]>} */
 const kids = new WeakMap();
 
+/**
+ * The same with a node for each key, whatever comes or goes before it, so that what is typed in
+ * it stays. All items are shown with one thing more.
+ * @template T, A
+ * @param {(item: T) => unknown} keyOf
+ * @param {() => {node: HTMLElement, update: (item: T, all: A) => void}} make
+ */
+export function arranged(keyOf, make) {
+  /** @type {Map<unknown, ReturnType<typeof make>>} */
+  const kept = new Map();
+  return (/** @type {{parent: HTMLElement, items: T[]}[]} */ groups, /** @type {A} */ all) => {
+    const wanted = new Set(groups.flatMap(({ items }) => items.map(keyOf)));
+    for (const [key, { node }] of kept)
+      if (!wanted.has(key)) {
+        node.remove();
+        kept.delete(key);
+      }
+    for (const { parent, items } of groups)
+      items.forEach((item, i) => {
+        const one = kept.get(keyOf(item)) ?? make();
+        kept.set(keyOf(item), one);
+        if (parent.children[i] !== one.node) parent.insertBefore(one.node, parent.children[i] ?? null);
+        one.update(item, all);
+      });
+  };
+}
+
 /** Pixels, to a tenth. @param {number} value */
 export function px(value) {
   return Math.round(value * 10) / 10;

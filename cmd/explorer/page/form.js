@@ -1,8 +1,8 @@
 // The build file as a form, made from the engine's description of its keys: those that are
 // given stand open, every other one behind 'more'.
 
-import { capital } from "./units.js";
-import { attr, el, list, say, show } from "./dom.js";
+import { arranged, attr, el, list, say, show } from "./dom.js";
+import { keyWords, sectionTitle } from "./words.js";
 
 /** @typedef {import("./types.js").Key} Key */
 /** @typedef {import("./types.js").Section} Section */
@@ -25,32 +25,6 @@ export function buildForm(box, edit, faultOf) {
       // A field that moves from 'more' to the given ones is taken out and put in again.
       if (at instanceof HTMLElement && at !== document.activeElement && box.contains(at)) at.focus();
     },
-  };
-}
-
-/**
- * Keeps one node for each key, whatever comes or goes before it, so that what is typed in it stays.
- * @template T
- * @param {(item: T) => string} keyOf
- * @param {() => {node: HTMLElement, update: (item: T, units: Units) => void}} make
- */
-function arranged(keyOf, make) {
-  /** @type {Map<string, ReturnType<typeof make>>} */
-  const kept = new Map();
-  return (/** @type {{parent: HTMLElement, items: T[]}[]} */ groups, /** @type {Units} */ units) => {
-    const wanted = new Set(groups.flatMap(({ items }) => items.map(keyOf)));
-    for (const [key, { node }] of kept)
-      if (!wanted.has(key)) {
-        node.remove();
-        kept.delete(key);
-      }
-    for (const { parent, items } of groups)
-      items.forEach((item, i) => {
-        const one = kept.get(keyOf(item)) ?? make();
-        kept.set(keyOf(item), one);
-        if (parent.children[i] !== one.node) parent.insertBefore(one.node, parent.children[i] ?? null);
-        one.update(item, units);
-      });
   };
 }
 
@@ -79,8 +53,7 @@ export function sectionOf(edit, faultOf) {
     /** @param {Section} section @param {Units} units */
     update(section, units) {
       path = section.path;
-      const entry = Number(/\[(\d+)\]$/.exec(path)?.[1] ?? -1);
-      say(title, path === "" ? "The build" : capital(section.name.replaceAll("_", " ")) + (entry < 0 ? "" : section.given ? ` ${entry + 1}` : ", one more"));
+      say(title, section.list && !section.given ? `${sectionTitle(section.name)}, one more` : sectionTitle(path));
       say(help, section.help);
       help.hidden = !section.help;
       remove.hidden = !section.list || !section.given;
@@ -152,12 +125,6 @@ function keyField(edit, faultOf) {
       if (fault || moved || input !== document.activeElement) complain(fault);
     },
   };
-}
-
-/** A key's name in words, its unit after a comma. @param {string} name */
-function keyWords(name) {
-  const words = name.replace(/_(deg|percent|cents|hz|gpa|mpa)$/, ", $1").replace(/_g_cm3$/, ", g/cm³").replace(/_m_s2$/, ", m/s²").replaceAll("_", " ");
-  return words.replace(/, (hz|gpa|mpa)$/, (_, unit) => ", " + { hz: "Hz", gpa: "GPa", mpa: "MPa" }[/** @type {"hz"} */ (unit)]).replace(/, percent$/, ", %");
 }
 
 /** @param {Key} key */

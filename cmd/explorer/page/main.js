@@ -4,13 +4,14 @@
 import { Answers } from "./answers.js";
 import { choose } from "./choose.js";
 import { byId, say } from "./dom.js";
-import { atField, startEngine } from "./engine.js";
+import { startEngine } from "./engine.js";
 import { download, dropped, readFiles } from "./files.js";
 import { make } from "./make.js";
 import { announce, notice, placeShown, shell } from "./shell.js";
-import { stock } from "./stock.js";
+import { lineOf, stock } from "./stock.js";
 import { FIRST_VIEW, Store, browserStorage } from "./store.js";
 import { Units, capital } from "./units.js";
+import { namesOf, plain, wrongHere, wrongThere } from "./words.js";
 
 /** @typedef {import("./store.js").TextName} TextName */
 /** @typedef {import("./types.js").Fault} Fault */
@@ -34,7 +35,10 @@ async function start() {
   for (const what of ["pair", "advice", "gauges", "keys", "marks", "compared", "next"])
     answers.addEventListener(what, () => {
       if (what === "pair") ready();
-      if (what === "keys") frame.units((app.units = app.unitsOf()));
+      if (what === "keys") {
+        frame.units((app.units = app.unitsOf()));
+        for (const one of answers.keys?.sections.flatMap((s) => [s, ...s.keys]) ?? []) one.help = plain(one.help, app.names());
+      }
       show();
     });
   store.addEventListener("change", show);
@@ -90,6 +94,27 @@ export class App {
     return "";
   }
 
+  /** The names that stand in sentences as the files have them. */
+  names() {
+    return namesOf(this.answers.keys, this.answers.readings, this.units);
+  }
+
+  /** What is wrong in short, as a sentence. @param {Fault} fault */
+  what(fault) {
+    return capital(plain(fault.what, this.names()));
+  }
+
+  /** What is wrong and what to do, for its field. @param {Fault} fault */
+  wrong(fault) {
+    return wrongHere(fault, this.names());
+  }
+
+  /** Whether what is shown is of texts before the last change, since those of now have faults. */
+  old() {
+    const { pair, gauges, faults } = this.answers;
+    return Boolean(pair || gauges) && ["pair", "gauges"].some((call) => faults[call]?.some((f) => f.line > 0));
+  }
+
   /** Shows another pair. @param {import("./grid.js").Place} place @param {boolean} [going] */
   go(place, going = false) {
     this.store.change({ view: { bass: place.bass, treble: place.treble } }, "pair");
@@ -116,15 +141,17 @@ export class App {
     // What is wrong with the keys that were changed stands at their fields, and nothing is kept;
     // a further blank, say, is kept before it has its length.
     const own = (answer.faults ?? []).filter((/** @type {Fault} */ f) => edits.some((e) => f.key === e.key));
-    if (own.length || !answer.result) return (own.length ? own : answer.faults).map(atField).join("\n");
-    this.store.change({ build: answer.result.build });
+    if (own.length || !answer.result) return (own.length ? own : answer.faults).map((/** @type {Fault} */ f) => this.wrong(f)).join("\n");
+    // A table that is still empty follows the build into another unit.
+    const lengths = edits.find((e) => e.key === "length_unit")?.text, empty = lengths && readings === (await this.noReadings(this.units.length));
+    this.store.change({ build: answer.result.build, ...(empty && { readings: await this.noReadings(lengths) }) });
     return "";
   }
 
   /** What is wrong with a key or an entry of the build, "" if nothing. @param {string} key */
   faultOf(key) {
     const fault = Object.values(this.answers.faults).flat().find((f) => f.input.endsWith(".toml") && f.key === key);
-    return fault ? atField(fault) : "";
+    return fault ? this.wrong(fault) : "";
   }
 
   /**
@@ -153,19 +180,24 @@ export class App {
 
   /** Begins anew: with the demo, or with the template and no readings. @param {"demo" | "init"} call */
   async begin(call) {
-    const texts = (await this.engine.quick(call, {}, "begin"))?.result;
+    const { length } = this.units, texts = (await this.engine.quick(call, call === "init" ? { flags: { lengths: length } } : {}, "begin"))?.result;
     if (!texts) return;
-    let { build, readings } = texts;
-    if (call === "init") readings = (await this.withoutRows(texts)).replace(/^# INVENTED[^]*?\n#\n/, "");
+    const { build } = texts, readings = call === "init" ? await this.noReadings(length) : texts.readings;
     this.answers.forget();
     this.store.change({ build, readings, marks: "", view: FIRST_VIEW });
     if (call === "init") location.hash = "strings";
   }
 
+  /** The template's table of readings without a row, with lengths in a unit. @param {string} lengths @returns {Promise<string>} */
+  async noReadings(lengths) {
+    const texts = (await this.engine.quick("init", { flags: { lengths } }, "template"))?.result;
+    return texts ? (await this.withoutRows(texts)).replace(/^# INVENTED[^]*?\n#\n/, "") : "";
+  }
+
   /** The readings' heading row alone, with the remarks above it. @param {{build: string, readings: string}} texts @returns {Promise<string>} */
   async withoutRows(texts) {
-    const rows = (await this.engine.quick("readings", texts, "begin"))?.result?.rows ?? [];
-    const bare = await this.engine.quick("readings", { ...texts, edits: rows.map((/** @type {{line: number}} */ r) => ({ line: r.line, remove: true })) }, "begin");
+    const rows = (await this.engine.quick("readings", texts, "rows"))?.result?.rows ?? [];
+    const bare = await this.engine.quick("readings", { ...texts, edits: rows.map((/** @type {{line: number}} */ r) => ({ line: r.line, remove: true })) }, "rows");
     return bare?.result?.readings ?? texts.readings;
   }
 
@@ -219,21 +251,24 @@ export class App {
 
   /** Says why something was not done. @param {Fault[]} [faults] @param {string} [before] */
   refuse(faults, before = "") {
-    this.refused = before + (faults ?? []).map((f) => f.text).join("\n");
+    this.refused = before + (faults ?? []).map((f) => (before ? f.text : wrongThere(f, this.names()))).join("\n");
     this.complain();
   }
 
   /** Says above the place what is wrong with the texts; the last good answers stay. */
   complain() {
-    const { gauges, readings } = this.answers, wrong = new Set((this.answers.faults.readings ?? []).map((f) => f.line));
-    const none = readings?.rows.length === 0, count = none ? 0 : wrong.size + (gauges?.suspects.length ?? 0), badge = byId("to-check");
+    const { gauges, readings } = this.answers, lines = new Set([...(this.answers.faults.readings ?? []).map((f) => f.line), ...(gauges?.suspects ?? []).map(lineOf)]);
+    const none = readings?.rows.length === 0, count = none ? 0 : lines.size, badge = byId("to-check");
     badge.hidden = !count;
     say(badge, `${count} to check`);
     byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.readings);
-    // In Strings they stand at their cells, in Choose beneath the pair where they drop every pair.
+    // In Strings they stand at their cells, in Choose beneath the pair where they drop every pair;
+    // that nothing is weighed yet each place says itself.
     const place = placeShown(), said = place === "choose" ? (byId("words").textContent ?? "") : "";
-    const faults = Object.values(this.answers.faults).flat().filter((f) => ((place !== "strings" && !(none && place === "choose")) || !f.input.endsWith(".csv")) && !said.includes(capital(f.what)));
-    const words = [this.refused, ...new Set(faults.map((f) => f.text))].filter(Boolean).join("\n");
+    const faults = Object.values(this.answers.faults).flat().filter((f) => ((place !== "strings" && !none) || !f.input.endsWith(".csv")) && !said.includes(this.what(f)));
+    const words = [this.refused, ...new Set(faults.map((f) => wrongThere(f, this.names())))].filter(Boolean).join("\n");
+    byId("main").classList.toggle("old", this.old());
+    say(byId("old-words"), this.old() ? "Figures are of the last readings and build without faults." : "");
     notice(words, this.refused ? { words: "Close", press: () => ((this.refused = ""), this.complain()) } : null);
   }
 }

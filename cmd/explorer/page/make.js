@@ -4,9 +4,10 @@
 import { attr, byId, el, list, say } from "./dom.js";
 import { fanDrawing } from "./fan.js";
 import { markCard, markSquares } from "./marks.js";
-import { largePair } from "./picks.js";
+import { largePair, worth } from "./picks.js";
 import { printsAsSheet } from "./sheet.js";
 import { angle, capital } from "./units.js";
+import { plain, wrongThere } from "./words.js";
 
 /** @typedef {import("./types.js").Blank} Blank */
 /** @typedef {import("./types.js").Mark} Mark */
@@ -27,7 +28,7 @@ const FILES = /** @type {const} */ ([
 /** @param {import("./main.js").App} app */
 export function make(app) {
   const { store, answers } = app;
-  const large = largePair(byId("make-pair")), fan = fanDrawing(byId("make-fan"), null);
+  const large = largePair(byId("make-pair")), fan = fanDrawing(byId("make-fan"), null), nothing = worth(byId("make-nothing"));
   let fret = 1, blank = "";
   const turn = (/** @type {number} */ to) => {
     fret = to;
@@ -103,8 +104,18 @@ export function make(app) {
     };
   }
 
+  /** What is missing where there is no pair, and where it is entered. @returns {import("./picks.js").Worth} */
+  function missing() {
+    const none = answers.readings?.rows.length === 0, faults = answers.faults.pair ?? [];
+    const to = (/** @type {string} */ name) => ({ words: `To ${name}`, press: () => (location.hash = name.toLowerCase()) });
+    if (none) return { large: "Nothing to set out yet: weigh your strings and enter them in Strings.", bad: true, lines: [], buttons: [to("Strings"), to("Choose")] };
+    return { large: faults.length ? "Nothing to set out yet: mend this first." : "", bad: true, lines: faults.map((f) => wrongThere(f, app.names())), buttons: faults.length ? [to("Strings"), to("Choose")] : [] };
+  }
+
   function paint() {
     const { pair, check } = answers, { units } = app, place = answers.place();
+    byId("make").classList.toggle("no-pair", !pair);
+    if (!pair) nothing.set(missing());
     if (!pair?.layout || !place) return;
     const { layout, tension } = pair;
     large.set(place, units);
@@ -112,7 +123,7 @@ export function make(app) {
     if (!fits.some((b) => b.name === blank)) blank = fits[0]?.name ?? "";
     const broken = [...tension.limits_broken, ...layout.limits_broken];
     const head = byId("make-say");
-    say(head, broken.length ? broken[0] : `At least ${units.atLeast(layout.blank_length_mm)} × ${units.atLeast(layout.blank_width_mm)} ${units.lengthName} of board${layout.blanks.length ? (fits.length ? `; fits: ${fits.map((b) => b.name).join(", ")}` : "; none of your blanks fits") : ""}.`);
+    say(head, broken.length ? plain(broken[0], app.names()) : `At least ${units.atLeast(layout.blank_length_mm)} × ${units.atLeast(layout.blank_width_mm)} ${units.lengthName} of board${layout.blanks.length ? (fits.length ? `; fits: ${fits.map((b) => b.name).join(", ")}` : "; none of your blanks fits") : ""}.`);
     head.classList.toggle("bad", broken.length > 0);
     fret = Math.min(fret, layout.marks.length);
     const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));

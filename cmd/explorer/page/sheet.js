@@ -16,22 +16,32 @@ export function printsAsSheet(app) {
   let resting;
   let of = "";
 
+  /** Makes it anew where the state is another; answers why it cannot be made. */
   async function make() {
     const request = app.answers.pairRequest(), asked = JSON.stringify(request);
-    if (asked === of || !app.answers.pair) return;
+    if (asked === of) return [];
     const answer = await app.engine.quick("file", { ...request, flags: { ...request.flags, kind: "sheet" } }, "sheet");
-    if (!answer?.ok) return;
-    of = asked;
+    of = answer?.ok ? asked : "";
+    if (!answer?.ok) {
+      lay([], "", ""); // the sheet of an earlier state is not left to be printed
+      return answer?.faults ?? [];
+    }
     // The styles are taken out first: the page's policy lets no style in by markup.
     /** @type {string[]} */
     const styles = [];
     const html = new TextDecoder().decode(answer.result.bytes).replace(/<style>([^]*?)<\/style>/g, (_, css) => (styles.push(css), ""));
-    style.replaceSync(styles.join("\n") + "\nbody > :not(#sheet) { display: none } #sheet { display: block }");
     const sheet = new DOMParser().parseFromString(html, "text/html");
     for (const unwanted of sheet.querySelectorAll("script, .skip, nav")) unwanted.remove();
     sheet.body.querySelector("#main")?.removeAttribute("id");
-    box.replaceChildren(...[...sheet.body.childNodes].map((node) => document.importNode(node, true)));
-    for (const own of document.styleSheets) own.media.mediaText = "screen"; // the page's own stays on the screen
+    lay([...sheet.body.childNodes].map((node) => document.importNode(node, true)), styles.join("\n") + "\nbody > :not(#sheet) { display: none } #sheet { display: block }", "screen");
+    return [];
+  }
+
+  /** @param {Node[]} nodes @param {string} css @param {string} own where the page's own style holds */
+  function lay(nodes, css, own) {
+    style.replaceSync(css);
+    box.replaceChildren(...nodes);
+    for (const sheet of document.styleSheets) sheet.media.mediaText = own;
   }
 
   app.answers.addEventListener("pair", () => {
@@ -39,7 +49,8 @@ export function printsAsSheet(app) {
     resting = setTimeout(make, REST);
   });
   return async () => {
-    await make();
-    window.print();
+    const faults = await make();
+    if (faults.length) app.refuse(faults);
+    else window.print();
   };
 }

@@ -1,16 +1,18 @@
 // Strings: the gauge table. At the left each gauge against what its family says, at the right
 // the readings of the gauge in hand, edited in place.
 
-import { attr, byId, el, list, px, say, show, svg } from "./dom.js";
-import { atField } from "./engine.js";
+import { arranged, attr, byId, el, list, px, say, show, svg } from "./dom.js";
 import { figures } from "./figures.js";
+import { Rows } from "./rows.js";
 import { announce } from "./shell.js";
 import { capital, fixed, uncertain } from "./units.js";
+import { columnWords, wrongThere } from "./words.js";
 
 /** @typedef {import("./types.js").GaugeOf} GaugeOf */
 /** @typedef {import("./types.js").Suspect} Suspect */
 /** @typedef {import("./types.js").Fault} Fault */
 /** @typedef {{line: number, cells: Record<string, string>}} RowOf */
+/** @typedef {{line?: number, column?: string, text?: string, remove?: boolean, add?: Record<string, string>}} Edit */
 /** @typedef {{label: string, rows: RowOf[], gauge: GaugeOf | null, suspect: Suspect | null, faults: Fault[]}} Entry */
 
 const FIRST = ["pieces", "length_mm", "length_in", "mass_g"]; // cells that a weighing needs; the others fold away
@@ -24,34 +26,37 @@ export function stock(app) {
   const { store, answers } = app;
   const figure = figures();
   byId("stock-figure").append(figure.node);
-  const paste = el("textarea", { rows: 2, placeholder: "Paste rows of a spreadsheet", "aria-label": "Paste rows of a spreadsheet" });
+  const paste = el("textarea", { rows: 2, placeholder: "Paste rows of a spreadsheet", "aria-label": "Paste rows of a spreadsheet", oninput: typed });
+  const take = el("button", { class: "button take", hidden: true, onclick: pasted }, "Add these rows"), taken = el("p", { class: "small taken", role: "status" });
   const adding = el("input", { class: "text", placeholder: "its name", "aria-label": "Name of a new gauge", autocomplete: "off" });
-  byId("stock-drop").append(paste, el("span", { class: "field" }, adding), el("button", { class: "button", onclick: add }, "Add a gauge"));
   const clear = el("button", { class: "button flat remove-all", onclick: removeAll }, "Remove all rows");
-  byId("stock-drop").append(clear);
+  byId("stock-drop").append(paste, el("span", { class: "field" }, adding), el("button", { class: "button", onclick: add }, "Add a gauge"), take, taken, clear);
   paste.addEventListener("paste", () => setTimeout(pasted));
-  paste.addEventListener("change", pasted);
+  store.addEventListener("change", () => say(taken, ""));
   byId("nothing-add").addEventListener("click", () => adding.focus());
   byId("nothing-paste").addEventListener("click", () => paste.focus());
   byId("nothing-demo").addEventListener("click", () => byId("begin-demo").click());
-  const faults = byId("stock-faults"), lists = byId("stock-list"), panel = gaugePanel(byId("stock-panel"), app, edit);
+  const faults = byId("stock-faults"), lists = byId("stock-list"), numbers = new Rows(), panel = gaugePanel(byId("stock-panel"), app, edit, numbers);
 
   let chosen = "", added = ""; // a gauge that was added is in hand once it is in the table
+
+  /** What is typed is taken by its button, what is pasted at once. */
+  function typed() {
+    take.hidden = !paste.value.trim();
+    if (!take.hidden) say(taken, "");
+  }
 
   async function pasted() {
     const text = paste.value;
     if (!text.trim()) return;
     paste.value = "";
-    const fault = await edit([], text);
-    if (!fault) return;
-    paste.value = text; // it stays to be mended
-    app.refuse([], fault);
+    if (await edit([], text)) paste.value = text; // it stays to be mended
+    typed();
   }
 
   /** Leaves the heading row; undo brings the rows back. */
   async function removeAll() {
-    const { build, readings } = store.state;
-    store.change({ readings: await app.withoutRows({ build, readings }) });
+    await app.inTurn(async () => store.change({ readings: await app.withoutRows(store.state) }));
     announce("All rows removed; undo brings them back");
     adding.focus();
   }
@@ -65,17 +70,29 @@ export function stock(app) {
     await edit([{ add: { gauge, construction: like?.construction ?? "plain", kind: "weighed" } }]);
   }
 
-  /** @param {object[]} edits @param {string} [pastedText] */
-  function edit(edits, pastedText) {
-    return app.inTurn(() => change(edits, pastedText));
+  /**
+   * Changes cells and rows; answers what is wrong, "" if nothing.
+   * @param {Edit[]} edits
+   * @param {string} [pastedText]
+   */
+  async function edit(edits, pastedText) {
+    const of = answers.readings?.readings ?? ""; // the lines are of the table that is painted
+    const fault = await app.inTurn(() => change(of, edits, pastedText));
+    if (fault) app.refuse([], fault);
+    return fault;
   }
 
-  /** @param {object[]} edits @param {string} [pastedText] */
-  async function change(edits, pastedText) {
+  /** @param {string} of @param {Edit[]} edits @param {string} [pastedText] */
+  async function change(of, edits, pastedText) {
     const { build, readings } = store.state;
-    const answer = await app.engine.quick("readings", { build, readings, edits, paste: pastedText }, "edit");
+    const placed = edits.map((e) => (e.line ? { ...e, line: numbers.follow(of, readings, e.line) ?? 0 } : e));
+    if (placed.some((e) => e.line === 0)) return "The table was changed meanwhile, and this row is not where it was; nothing was changed.";
+    const answer = await app.engine.quick("readings", { build, readings, edits: placed, paste: pastedText }, "edit");
     if (!answer?.result) return answer?.faults?.[0]?.text ?? "";
-    store.change({ readings: answer.result.readings });
+    const { readings: now, added } = answer.result;
+    numbers.changed(readings, now, placed.flatMap((e) => (e.remove && e.line ? [e.line] : [])));
+    store.change({ readings: now });
+    if (pastedText) say(taken, `${added === 1 ? "1 row" : `${added} rows`} added; undo takes ${added === 1 ? "it" : "them"} back.`);
     return "";
   }
 
@@ -98,6 +115,8 @@ export function stock(app) {
   }
 
   return function paint() {
+    const rows = answers.readings?.rows ?? [];
+    numbers.number(answers.readings?.readings ?? "", rows.map((r) => r.line));
     const entries = rowsOf(), looks = entries.filter((e) => e.suspect || e.faults.length);
     if (entries.some((e) => e.label === added)) {
       [chosen, added] = [added, ""];
@@ -114,7 +133,7 @@ export function stock(app) {
     clear.hidden = !entries.length;
     list(faults, loose, () => {
       const node = el("li");
-      return { node, update: (/** @type {Fault} */ f) => say(node, f.text) };
+      return { node, update: (/** @type {Fault} */ f) => say(node, wrongThere(f, app.names())) };
     });
     /** @type {Map<string, Entry[]>} */
     const families = new Map();
@@ -205,18 +224,20 @@ function intervalBar() {
  * The gauge in hand: its density, what is suspect with the likely slip as a button, its rows.
  * @param {HTMLElement} box
  * @param {import("./main.js").App} app
- * @param {(edits: object[]) => Promise<string>} edit
+ * @param {(edits: Edit[]) => Promise<string>} edit
+ * @param {Rows} numbers
  */
-function gaugePanel(box, app, edit) {
+function gaugePanel(box, app, edit, numbers) {
   let label = "";
   const name = el("b"), what = el("span", { class: "small" }), density = el("span"), u = el("small"), heading = el("h2");
-  const slip = el("div", { class: "slip" }), why = el("p"), ways = el("div", { class: "acts-here" }), rows = el("div"), notes = el("p", { class: "small" });
+  const slip = el("div", { class: "slip" }), why = el("p"), ways = el("ul"), rows = el("div"), notes = el("p", { class: "small" });
+  const arrange = arranged((/** @type {RowOf} */ r) => numbers.numbers.get(r.line), () => readingRow(app, edit, () => box.focus()));
   slip.append(why, ways);
   box.append(el("div", { class: "panel-name" }, name, what), el("p", { class: "density" }, density, " ", u), slip, heading, rows,
     el("button", { class: "button whole-width", onclick: () => again() }, "Add a reading"), notes);
   async function again() {
     const last = app.answers.readings?.rows.filter((r) => r.cells.gauge?.trim() === label).at(-1)?.cells ?? {};
-    const { pieces, length_mm, mass_g, date, remark, ...same } = last;
+    const { pieces, length_mm, length_in, mass_g, date, remark, ...same } = last;
     await edit([{ add: { ...same, gauge: label, kind: "weighed" } }]);
   }
   return {
@@ -231,48 +252,68 @@ function gaugePanel(box, app, edit) {
       say(u, g ? `${ofIt} g/m${g.flags.includes("estimated") ? ", estimated" : ""}` : "");
       slip.hidden = !e.suspect;
       if (e.suspect) {
-        say(why, `${e.label} ${e.suspect.why}; ${e.suspect.would_fit}. Nothing was changed for you.`);
-        list(ways, likely(e.suspect, app.answers.readings?.columns ?? []), () => {
-          let fix = { line: 0, column: "", text: "" };
-          const node = el("button", { class: "button", onclick: () => edit([fix]) });
-          return {
-            node,
-            update: (/** @type {{words: string, line: number, column: string, text: string}} */ l) => {
-              fix = { line: l.line, column: l.column, text: l.text };
-              say(node, l.words);
-            },
-          };
-        });
+        const slips = likely(e, app.old() ? [] : app.answers.readings?.columns ?? []); // whose lines may be old too
+        say(why, `${e.label} ${e.suspect.why}${slips.length ? "" : `; ${e.suspect.would_fit}`}. Nothing was changed for you.`);
+        list(ways, slips, () => way(edit));
       }
       say(heading, e.rows.length === 1 ? "1 row" : `${e.rows.length} rows`);
-      list(rows, e.rows.map((row) => ({ row, entry: e })), () => readingRow(app, edit));
+      arrange([{ parent: rows, items: e.rows }], e);
       say(notes, [g?.length_for_1_percent_standard_uncertainty_mm ? `${app.units.len(g.length_for_1_percent_standard_uncertainty_mm, 0)} of it, in one piece or several, give 1 % in one weighing.` : "", ...(g?.notes ?? []).map((note) => capital(note) + ".")].filter(Boolean).join(" "));
     },
   };
 }
 
+/** The line of the suspect reading. @param {Suspect | null} suspect */
+export function lineOf(suspect) {
+  return Number(/:(\d+):\d+$/.exec(suspect?.place ?? "")?.[1] ?? 0);
+}
+
+/** @typedef {{words: string, button: string, fix: Edit[]}} Slip */
+
 /**
- * The likely slips as changes of a cell, where the table has a column for the value.
- * @param {Suspect} suspect
+ * The likely slips, each with what takes it back, where the table has a column for the value.
+ * A diameter stands in every row of its gauge, any other value in the suspect row.
+ * @param {Entry} entry
  * @param {string[]} columns
+ * @returns {Slip[]}
  */
-function likely(suspect, columns) {
-  const line = Number(/:(\d+):\d+$/.exec(suspect.place)?.[1] ?? 0);
-  return suspect.likely_values.flatMap(({ of, value }) => {
-    const [text, unit] = value.split(" "), column = columns.find((c) => c.startsWith(of.split(" ")[0]) && (!unit || c.endsWith("_" + unit.toLowerCase())));
-    return column && line ? [{ words: `It was ${value}`, line, column, text }] : [];
+function likely({ suspect, rows }, columns) {
+  const line = lineOf(suspect), slips = suspect?.likely_slips ?? [];
+  return (suspect?.likely_values ?? []).map(({ of, value }, i) => {
+    const [, text, unit] = /^(.*?)(?: ([A-Za-z]+))?$/.exec(value) ?? [], first = of.split(" ")[0];
+    const column = columns.find((c) => c.startsWith(first) && (!unit || c.endsWith("_" + unit.toLowerCase())));
+    const lines = first === "outer" ? rows.filter((r) => column && r.cells[column]).map((r) => r.line) : [line];
+    return { words: capital(`${of}: ${slips[i]}`), button: `Set ${of} to ${value}`, fix: column && line ? lines.map((line) => ({ line, column, text })) : [] };
   });
+}
+
+/** A likely slip in words, and the button that takes it back. @param {(edits: Edit[]) => void} edit */
+function way(edit) {
+  /** @type {Edit[]} */
+  let fix = [];
+  const words = el("p"), button = el("button", { class: "button", onclick: () => edit(fix) });
+  return {
+    node: el("li", {}, words, button),
+    /** @param {Slip} slip */
+    update(slip) {
+      fix = slip.fix;
+      say(words, slip.words);
+      say(button, slip.button);
+      button.hidden = !fix.length;
+    },
+  };
 }
 
 /**
  * One row of the table as fields.
  * @param {import("./main.js").App} app
- * @param {(edits: object[]) => Promise<string>} edit
+ * @param {(edits: Edit[]) => Promise<string>} edit
+ * @param {() => void} leave where the hand goes when the row goes
  */
-function readingRow(app, edit) {
+function readingRow(app, edit, leave) {
   let line = 0;
   const first = el("div", { class: "cells" }), rest = el("div", { class: "cells" }), out = el("p", { class: "small" });
-  const remove = el("button", { class: "button flat", onclick: () => edit([{ line, remove: true }]) }, "Remove this row");
+  const remove = el("button", { class: "button flat", onclick: () => (leave(), edit([{ line, remove: true }])) }, "Remove this row");
   const node = el("fieldset", { class: "reading" }, first, out, el("details", { class: "more" }, el("summary", {}, "more"), rest, remove));
   function cell() {
     let column = "";
@@ -284,7 +325,7 @@ function readingRow(app, edit) {
       update(c) {
         if (column !== c.column) input.value = c.text;
         column = c.column;
-        say(name, c.column.replace(/_(mm|in|g)$/, ", $1").replaceAll("_", " "));
+        say(name, columnWords(c.column));
         show(input, c.text);
         slot.classList.toggle("wrong", c.fault !== "");
         attr(input, "aria-invalid", c.fault !== "" && "true");
@@ -294,16 +335,17 @@ function readingRow(app, edit) {
   }
   return {
     node,
-    /** @param {{row: RowOf, entry: Entry}} item */
-    update({ row, entry }) {
+    /** @param {RowOf} row @param {Entry} entry */
+    update(row, entry) {
       line = row.line;
+      node.classList.toggle("suspect", line === lineOf(entry.suspect));
       const { columns: own = [], known_columns: known = [] } = app.answers.readings ?? {}, columns = [...new Set([...own, ...known])];
-      const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map(atField).join("\n") }));
+      const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map((f) => app.wrong(f)).join("\n") }));
       const weighed = (row.cells.kind ?? "weighed") !== "listed";
       const open = cells.filter((c) => (weighed && FIRST.includes(c.column) && own.includes(c.column)) || c.fault);
       list(first, open, cell);
       list(rest, cells.filter((c) => !open.includes(c)), cell);
-      const reading = entry.gauge?.readings_in_full?.find((r) => r.line === row.line);
+      const reading = app.old() ? null : entry.gauge?.readings_in_full?.find((r) => r.line === row.line);
       const [value, u] = reading ? uncertain(reading.linear_density_g_per_m, reading.linear_density_standard_uncertainty_g_per_m, 4) : ["", ""];
       say(out, reading ? `${value} ${u} g/m${reading.deviation_from_the_gauge_percent ? `, ${fixed(reading.deviation_from_the_gauge_percent, 1)} % from the gauge` : ""}` : weighed ? "" : "listed, not weighed");
     },

@@ -76,6 +76,33 @@ test("make: every file is byte for byte what the command writes", async (t) => {
   }
 });
 
+test("make: an empty build says what is missing and where it is entered", async (t) => {
+  const page = await openMake(t);
+  await page.click("#begin-empty");
+  await until(page, () => !document.querySelector("#stock-nothing").hidden);
+  await go(page, "make");
+  assert.equal(await page.textContent("#make-nothing .say"), "Nothing to set out yet: weigh your strings and enter them in Strings.");
+  for (const part of ["#make-fan", ".make-columns", ".make-head", "#notice", "#old-words"]) assert.equal(await page.isVisible(part), false, part);
+  assert.deepEqual(await page.locator("#make-nothing button").allTextContents(), ["To Strings", "To Choose"]);
+  await until(page, () => !document.querySelector("#sheet").childElementCount);
+  await page.click("#make-nothing button");
+  assert.equal(await page.isVisible("#stock-nothing"), true);
+});
+
+test("make: what is wrong with the build is said in the words of the form", async (t) => {
+  const page = await openMake(t);
+  await go(page, "choose");
+  await page.evaluate(() => (document.querySelector("#form").open = true));
+  const entry = page.locator(".form-section", { has: page.getByText("Blanks, one more", { exact: true }) });
+  await entry.locator("summary").click();
+  await type(page, entry.locator("label", { hasText: /^length/ }).locator("input"), "580 mm");
+  await until(page, () => /Width is missing in Blanks: see the form below/.test(document.querySelector("#words").textContent));
+  assert.match(await page.locator(".form-section > .wrong-words:not([hidden])").textContent(), /^width is missing in Blanks; write width: "80 mm", say$/);
+  await go(page, "make");
+  await until(page, () => document.querySelector("#notice").textContent.startsWith("Blanks 4: width is missing in Blanks"));
+  assert.doesNotMatch(await page.textContent("#notice"), /\.toml|\[\[/);
+});
+
 test("make: marks by the keyboard alone, and the page prints as the bench sheet", async (t) => {
   const page = await openMake(t);
   await page.focus('[aria-label="Next fret"]');
