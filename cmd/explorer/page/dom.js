@@ -138,7 +138,7 @@ export function arranged(keyOf, make) {
 
 /** Pixels, to a tenth. @param {number} value */
 export function px(value) {
-  return Math.round(value * 10) / 10;
+  return Math.round(value * 100) / 100;
 }
 
 /** @param {number} value @param {number} least @param {number} most */

@@ -9,6 +9,7 @@ import { capital, fixed } from "./units.js";
 /** @typedef {import("./grid.js").Place} Place */
 /** @typedef {import("./units.js").Units} Units */
 /** @typedef {{pick: string, bass_mm: number, treble_mm: number}} PickPlace */
+/** @typedef {{names: string[], bass_mm: number, treble_mm: number}} Named a pair with the names of its picks */
 
 /**
  * @param {HTMLElement} box
@@ -17,7 +18,7 @@ import { capital, fixed } from "./units.js";
 export function pairMap(box, go) {
   const hint = el("p", { class: "small hint", "aria-hidden": "true" }), HINT = "Drag the point, or tap a square.";
   say(hint, HINT);
-  const back = svg("g"), picks = svg("g"), compared = svg("g", { class: "compared" }, svg("rect", { width: 18, height: 18, x: -9, y: -9 }), svg("text", { "text-anchor": "middle", y: 4.5 }, "A"));
+  const back = svg("g"), over = svg("g"), picks = svg("g"), compared = svg("g", { class: "compared" }, svg("rect", { width: 18, height: 18, x: -9, y: -9 }), svg("text", { "text-anchor": "middle", y: 4.5 }, "A"));
   const cross = svg("path", { class: "cross" }), disc = svg("circle", { class: "disc", r: 11 }), dot = svg("circle", { class: "dot", r: 6 });
   const grip = svg("circle", { class: "grip", r: 24 });
   const bassFlag = flag(), trebleFlag = flag();
@@ -25,7 +26,7 @@ export function pairMap(box, go) {
   const node = svg("svg", {
     class: "map", tabindex: 0, role: "application", "aria-roledescription": "map of pairs",
     "aria-label": "Map of pairs, bass across and treble up. Arrow keys move the pair by one step, with shift by four.",
-  }, back, cross, picks, compared, point);
+  }, back, cross, over, picks, compared, point);
   box.append(el("div", { class: "map-head" }, el("h2", {}, "Every pair", el("span", { class: "wide" }, ", one square each")), hint), node, legend());
 
   /** @type {Grid | null} */
@@ -38,7 +39,7 @@ export function pairMap(box, go) {
   let shown = null;
   /** @type {Place | null} */
   let a = null;
-  /** @type {PickPlace[]} */
+  /** @type {Named[]} */
   let named = [];
   /** Where their names stand. @type {ReturnType<typeof spotsOf>} */
   let spots = new Map();
@@ -49,8 +50,10 @@ export function pairMap(box, go) {
     f = frame(grid, Math.floor(box.clientWidth) || 496);
     attr(node, "viewBox", `0 0 ${f.whole} ${f.top + f.height + 34}`);
     node.style.height = f.top + f.height + 34 + "px";
-    back.replaceChildren(...still(grid, f, units));
-    spots = spotsOf(named, f);
+    const drawn = still(grid, f, units), words = drawn.filter((o) => o.classList.contains("halo"));
+    back.replaceChildren(...drawn.filter((o) => !words.includes(o)));
+    over.replaceChildren(...words); // the cross runs behind them
+    spots = spotsOf(named, f, shown);
     list(picks, named, pickMark);
     move();
   }
@@ -59,17 +62,16 @@ export function pairMap(box, go) {
     const ring = svg("circle", { r: 6 }), name = svg("text");
     return {
       node: svg("g", { class: "pick-mark" }, ring, name),
-      /** @param {PickPlace} pick */
+      /** @param {Named} pick */
       update(pick) {
         if (!f) return;
-        const [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)], spot = spots.get(pick) ?? { x, y, anchor: "start", words: "" };
-        attr(ring, "cx", px(x));
-        attr(ring, "cy", px(y));
-        attr(name, "x", px(spot.x));
-        attr(name, "y", px(spot.y));
-        attr(name, "class", grid?.at({ bass: pick.bass_mm, treble: pick.treble_mm })?.good ? "halo on-good" : "halo");
-        attr(name, "text-anchor", spot.anchor);
-        say(name, spot.words);
+        const spot = spots.get(pick);
+        attr(ring, "cx", px(f.x(pick.bass_mm)));
+        attr(ring, "cy", px(f.y(pick.treble_mm)));
+        attr(name, "x", px(spot?.x ?? 0));
+        attr(name, "y", px(spot?.y ?? 0));
+        attr(name, "class", spot && [spot.x, spot.x + spot.wide].every((x) => good(x, spot.y - 4)) ? "halo on-good" : "halo");
+        say(name, spot?.words ?? "");
       },
     };
   }
@@ -96,9 +98,19 @@ export function pairMap(box, go) {
 
   /** The square under a pointer. @param {PointerEvent} event @returns {Place | null} */
   function under(event) {
+    const box = node.getBoundingClientRect(), scale = (f?.whole ?? 0) / box.width;
+    return squareAt((event.clientX - box.left) * scale, (event.clientY - box.top) * scale);
+  }
+
+  /** Whether a spot lies on what is as good as the best. @param {number} x @param {number} y */
+  function good(x, y) {
+    const place = squareAt(x, y);
+    return Boolean(place && grid?.at(place)?.good);
+  }
+
+  /** The square at a spot of the drawing. @param {number} x @param {number} y @returns {Place | null} */
+  function squareAt(x, y) {
     if (!f || !grid) return null;
-    const box = node.getBoundingClientRect(), scale = f.whole / box.width;
-    const x = (event.clientX - box.left) * scale, y = (event.clientY - box.top) * scale;
     const [b0, b1] = [grid.bassEdges[0], grid.bassEdges[grid.basses.length]], [t0, t1] = [grid.trebleEdges[0], grid.trebleEdges[grid.trebles.length]];
     return grid.nearest({ bass: b0 + ((x - f.left) / f.width) * (b1 - b0), treble: t0 + ((f.top + f.height - y) / f.height) * (t1 - t0) });
   }
@@ -156,35 +168,51 @@ export function pairMap(box, go) {
      * @param {Units} inUnits
      */
     draw(found, picksFound, inUnits) {
-      [grid, named, units] = [found, picksFound, inUnits];
+      [grid, named, units] = [found, together(picksFound), inUnits];
       redraw();
     },
     /** Moves the point. @param {Place} place @param {Place | null} against the pair A */
     move(place, against) {
       if (!held && (place.bass !== shown?.bass || place.treble !== shown?.treble)) say(hint, HINT);
+      const first = !shown;
       [shown, a] = [place, against];
-      move();
+      first ? redraw() : move();
     },
   };
 }
 
+/** Picks of one pair have one mark. @param {PickPlace[]} picks @returns {Named[]} */
+function together(picks) {
+  /** @type {Named[]} */
+  const out = [];
+  for (const { pick, bass_mm, treble_mm } of picks) {
+    const same = out.find((p) => p.bass_mm === bass_mm && p.treble_mm === treble_mm);
+    if (same) same.names.push(pick);
+    else out.push({ names: [pick], bass_mm, treble_mm });
+  }
+  return out;
+}
+
 /**
- * Finds a spot for the name of each pick: beside its ring, clear of the cross, of the other
- * rings and of the names before it.
- * @param {PickPlace[]} named
+ * Finds a spot for the names of each pick: beside its ring, in the nearest row where they are
+ * clear of all rings, of the names before them and of the cross, and inside the frame.
+ * @param {Named[]} named
  * @param {import("./mapdraw.js").Frame} f
+ * @param {Place | null} shown
  */
-function spotsOf(named, f) {
+function spotsOf(named, f, shown) {
   /** @type {[number, number, number, number][]} left, top, right, bottom of what must stay clear */
   const taken = named.map((p) => [f.x(p.bass_mm) - 8, f.y(p.treble_mm) - 8, f.x(p.bass_mm) + 8, f.y(p.treble_mm) + 8]);
+  if (shown) taken.push([f.x(shown.bass) - 3, f.y(shown.treble), f.x(shown.bass) + 3, f.top + f.height], [f.left, f.y(shown.treble) - 1, f.x(shown.bass), f.y(shown.treble) + 1]);
   const out = new Map();
   for (const pick of named) {
-    const words = capital(f.narrow ? pick.pick.split(" ")[0] : pick.pick), wide = words.length * 7.4, [x, y] = [f.x(pick.bass_mm), f.y(pick.treble_mm)];
-    const all = [20, -12, 36, 52, 68].flatMap((down) => [{ x: x + 10, y: y + down, anchor: "start", words }, { x: x - 10, y: y + down, anchor: "end", words }]);
-    const box = (/** @type {typeof all[0]} */ s) => /** @type {[number, number, number, number]} */ ([s.anchor === "start" ? s.x : s.x - wide, s.y - 11, s.anchor === "start" ? s.x + wide : s.x, s.y + 3]);
+    const words = capital(pick.names.map((n) => (f.narrow ? n.split(" ")[0] : n)).join(", ")), wide = words.length * 7.4;
+    const all = Array.from({ length: 24 }, (_, i) => (i % 2 ? -12 - 8 * (i - 1) : 20 + 8 * i)).flatMap((down) => [10, -10 - wide].map((right) => (
+      { x: clamp(f.x(pick.bass_mm) + right, f.left + 3, f.whole - 5 - wide), y: f.y(pick.treble_mm) + down, words, wide })));
+    const box = (/** @type {typeof all[0]} */ s) => /** @type {[number, number, number, number]} */ ([s.x, s.y - 11, s.x + wide, s.y + 3]);
     const spot = all.find((s) => {
       const [l, t, r, b] = box(s);
-      return l > f.left && r < f.whole && t > f.top - 2 && !taken.some(([l2, t2, r2, b2]) => l < r2 && l2 < r && t < b2 && t2 < b);
+      return t > f.top - 2 && b < f.top + f.height && !taken.some(([l2, t2, r2, b2]) => l < r2 && l2 < r && t < b2 && t2 < b);
     }) ?? all[0];
     taken.push(box(spot));
     out.set(pick, spot);

@@ -23,7 +23,7 @@ const PALER = 6; // steps of the tint outside the outline
  */
 export function frame(grid, whole) {
   const narrow = whole < 420;
-  const left = narrow ? 42 : 50, top = narrow ? 38 : 42, width = whole - left - 2;
+  const left = narrow ? 42 : 50, top = grid.cells.some((c) => c.cents) ? (narrow ? 38 : 42) : 16, width = whole - left - 2;
   const [b0, b1] = ends(grid.bassEdges), [t0, t1] = ends(grid.trebleEdges);
   const height = Math.round(Math.max(width * 0.62, Math.min(width * 1.2, (width * (t1 - t0)) / (b1 - b0))));
   return {
@@ -111,10 +111,10 @@ function limitWords(grid, f) {
     const wide = f.x(grid.bassEdges[across.to]) - f.x(grid.bassEdges[across.from]), tall = f.y(grid.trebleEdges[up.from]) - f.y(grid.trebleEdges[up.to]);
     if (wide >= room) {
       const x = (f.x(grid.bassEdges[across.from]) + f.x(grid.bassEdges[across.to])) / 2;
-      out.push(svg("text", { class: "halo soft", "text-anchor": "middle", x: px(x), y: px(f.y(grid.trebles[across.row]) + 4) }, words));
+      out.push(svg("text", { class: "halo soft limit", "text-anchor": "middle", x: px(x), y: px(f.y(grid.trebles[across.row]) + 4) }, words));
     } else if (tall >= room) {
       const y = (f.y(grid.trebleEdges[up.from]) + f.y(grid.trebleEdges[up.to])) / 2;
-      out.push(svg("text", { class: "halo soft", "text-anchor": "middle", transform: `translate(${px(f.x(grid.basses[up.row]) + 4)} ${px(y)}) rotate(-90)` }, words));
+      out.push(svg("text", { class: "halo soft limit", "text-anchor": "middle", transform: `translate(${px(f.x(grid.basses[up.row]) + 4)} ${px(y)}) rotate(-90)` }, words));
     }
   }
   return out;

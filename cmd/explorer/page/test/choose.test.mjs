@@ -53,9 +53,14 @@ test("choose: pointer, arrows, slider, buttons, field and pick end in one state,
     assert.deepEqual(back.view.bass, null, name);
   }
   assert.equal(new Set(states.values()).size, 1, [...states].map((s) => s.join(": ").slice(-200)).join("\n"));
-  await page.click("#redo");
   await page.click(".picks tbody tr.pick >> nth=2 >> button");
+  await shows(page, "680.0 mm", "635.0 mm");
   assert.equal(await page.getAttribute(".picks tbody tr.pick >> nth=2", "class"), "pick on");
+  const picked = JSON.stringify(await kept(page));
+  await page.click("#undo");
+  await type(page, page.locator("#bass-length"), "680");
+  await shows(page, "680.0 mm", "635.0 mm");
+  assert.ok(JSON.stringify(await kept(page)) === picked, "a pick is the same state as its length typed");
 });
 
 test("choose: figures, slants and squares are the engine's", async (t) => {
@@ -67,12 +72,26 @@ test("choose: figures, slants and squares are the engine's", async (t) => {
   const low = result.tension.tunings[0].strings;
   const tensions = (await page.locator("#each tbody .tension b").allTextContents()).map(Number).reverse();
   low.forEach((s, i) => assert.ok(Math.abs(tensions[i] - s.tension_n) < 0.06 + s.tension_standard_uncertainty_n, `${s.note}: ${tensions[i]} for ${s.tension_n}`));
-  const drawn = await page.evaluate(() => [...document.querySelectorAll("#fan .fret")].map((l) => ["x1", "y1", "x2", "y2"].map((a) => Number(l.getAttribute(a)))));
-  assert.equal(drawn.length, result.fan.frets.length);
+  const column = async (name) => (await page.locator(`#each tbody .${name} b`).allTextContents()).map((text) => text.replace("≥ ", "")).reverse();
+  assert.deepEqual(await column("cents"), low.map((s) => s.inharmonicity_cents.toFixed(1)));
+  assert.deepEqual(await column("strength"), low.map((s) => (s.breaking_strength_bent_percent ?? s.breaking_strength_percent).toFixed(0)));
+  const { result: advice } = await ask(page, "advise", { ...texts, flags: {} });
+  const shownPicks = await page.locator(".picks tr.pick").evaluateAll((rows) => rows.map((row) => [...row.querySelectorAll(".name > *, td")].map((o) => o.textContent.toLowerCase())));
+  assert.deepEqual(shownPicks, advice.picks.map((p, i) => [p.pick, `${p.bass_mm} / ${p.treble_mm}`, `${p.difference_mm.toFixed(0)} mm`, `≥ ${p.inharmonicity_cents.toFixed(0)}`,
+    `${p.feel_error_percent.toFixed(1)} %`, `${advice.confidence.picks[i].stays_good_percent.toFixed(0)} %`]));
+  const lines = (selector) => page.locator(selector).evaluateAll((all) => all.map((l) => ["x1", "y1", "x2", "y2"].map((a) => Number(l.getAttribute(a)))));
+  const drawn = await lines("#fan .fret");
+  const drawnFrom = result.fan.frets.length - drawn.length; // the nut is no fret
+  assert.ok(drawnFrom <= 1);
   drawn.forEach(([x1, y1, x2, y2], i) => {
     const slant = (Math.atan2(x1 - x2, y1 - y2) * 180) / Math.PI;
-    assert.ok(Math.abs(slant - result.fan.frets[i].slant_deg) < 0.25, `fret ${i + 1} is drawn at ${slant}`); // ends are drawn to a tenth of a pixel
+    assert.ok(Math.abs(slant - result.fan.frets[i + drawnFrom].slant_deg) < 0.1, `fret ${i + 1} is drawn at ${slant}`);
   });
+  const scales = (await lines("#fan .string")).concat(drawn).map(([x1, y1, x2, y2], i) => {
+    const [from, to] = i < low.length ? [result.fan.strings[i].nut_mm, result.fan.strings[i].saddle_mm] : result.fan.frets[i - low.length + drawnFrom].slot_mm;
+    return Math.hypot(x2 - x1, y2 - y1) / Math.hypot(to[0] - from[0], to[1] - from[1]);
+  });
+  assert.ok(Math.max(...scales) / Math.min(...scales) < 1.001, `one scale along and across: ${scales}`);
   const { result: map } = await ask(page, "map", texts);
   const good = map.as_good.flat().filter(Boolean).length, squares = await page.getAttribute("svg.map .squares.good", "d");
   assert.equal(squares.split("z").length - 1, good, "one fill for all that is as good");
@@ -116,6 +135,91 @@ test("choose: the neutral fret by keys and by drag, the gauges by their steppers
   await until(page, (first) => document.querySelector("#each .gauge b").textContent === first, first);
 });
 
+const HINT = "Drag the point, or tap a square.";
+
+test("choose: the map's heading speaks of the pair in hand alone", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const hint = () => page.textContent(".map-head .hint"), box = await page.locator("svg.map").boundingBox();
+  const drag = async () => {
+    await page.mouse.move(box.x + 120, box.y + 130);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 150, box.y + 110, { steps: 3 });
+    await page.mouse.up();
+    assert.match(await hint(), /^\d+ \/ \d+: as good as the best$/);
+  };
+  for (const [name, move] of Object.entries({
+    keys: async () => (await page.focus("svg.map"), page.keyboard.press("ArrowRight")),
+    field: () => type(page, page.locator("#bass-length"), "655"),
+  })) {
+    await drag();
+    await move();
+    await until(page, (words) => document.querySelector(".map-head .hint").textContent === words, HINT).catch(async () => assert.fail(`${name}: still ${await hint()}`));
+  }
+});
+
+test("choose: names of picks keep clear of each other and stay in the map; one pair has one name", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const boxes = (selector) => page.locator(selector).evaluateAll((all) => all.map((o) => [o.textContent, o.getBBox()]).map(([words, { x, y, width, height }]) => ({ words, x, y, right: x + width, below: y + height })));
+  const within = async (about) => {
+    const all = await boxes(".pick-mark text"), [paper] = await boxes("svg.map .paper");
+    for (const [i, a] of all.entries()) {
+      assert.ok(a.x >= paper.x && a.right <= paper.right + 2 && a.y >= paper.y - 4 && a.below <= paper.below + 2, `${about}: ${a.words} runs out of the map: ${JSON.stringify([a, paper])}`);
+      for (const b of all.slice(i + 1)) assert.ok(a.x >= b.right || b.x >= a.right || a.y >= b.below || b.y >= a.below, `${about}: ${a.words} lies over ${b.words}`);
+    }
+    return all;
+  };
+  const tried = async (bass, treble) => {
+    const build = texts.build.replace(/^bass = .*$/m, `bass = "${bass}"`).replace(/^treble = .*$/m, `treble = "${treble}"`);
+    await page.setInputFiles("#open", { name: "build.toml", mimeType: "text/plain", buffer: Buffer.from(build) });
+    await answered(page);
+    await rested(page);
+  };
+  for (const width of [320, 360, 800, 1400]) {
+    await page.setViewportSize({ width, height: 900 });
+    await until(page, () => document.querySelector("svg.map").viewBox.baseVal.width === Math.floor(document.querySelector("#map-box").clientWidth));
+    assert.equal((await within(width)).length, 3);
+  }
+  await page.setViewportSize({ width: 320, height: 900 });
+  for (const [bass, treble] of [["635 mm to 645 mm by 5 mm", "625 mm to 635 mm by 5 mm"], ["635 mm to 715 mm by 40 mm", "630 mm to 635 mm by 5 mm"], ["635 mm to 645 mm by 1 mm", "605 mm to 635 mm by 5 mm"]]) {
+    await tried(bass, treble);
+    assert.ok((await within(bass)).length > 1);
+  }
+  await tried("660 mm to 665 mm by 5 mm", "635 mm");
+  await within("few");
+  await tried("660 mm", "635 mm");
+  assert.deepEqual((await within("one")).map((o) => o.words), ["Smallest, middle, longest"]);
+});
+
+test("choose: where no pair comes near, nothing is called as good", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  const stock = '[strings]\nstock = ["p10", "p11", "p13", "p17", "w24", "w26", "w34", "w36", "w44", "w46"]\n';
+  await page.setInputFiles("#open", { name: "build.toml", mimeType: "text/plain", buffer: Buffer.from(texts.build.replace("[strings]\n", stock)) });
+  await until(page, () => /^No pair comes near: the least feel error is [\d.]+.%\. .*they want ([\d.]+ ){6}g\/m\.$/.test(document.querySelector("#words .lines").textContent));
+  await rested(page);
+  assert.match(await page.textContent("#words .say"), /^Feel error/);
+  assert.equal(await page.locator("svg.map .squares.good").count(), 0);
+  assert.doesNotMatch(await page.locator("#choose").innerText(), /as good/i);
+  const box = await page.locator("svg.map").boundingBox();
+  await page.mouse.move(box.x + 100, box.y + 60);
+  assert.match(await page.textContent(".map-head .hint"), /feel error|slant/);
+});
+
+test("choose: without lengths to try, a build in inches steps by eighths", async (t) => {
+  const page = await open(t, { build: "eight_inch" });
+  await rested(page);
+  const build = textOf("eight_inch", "build.toml").replace(/^\[scales\]\n(.*\n)*?\n/m, "");
+  assert.doesNotMatch(build, /scales/);
+  await page.setInputFiles("#open", { name: "build.toml", mimeType: "text/plain", buffer: Buffer.from(build) });
+  await answered(page);
+  await rested(page);
+  await page.focus("svg.map");
+  for (const key of ["ArrowLeft", "ArrowDown"]) await page.keyboard.press(key);
+  for (const side of ["bass", "treble"]) assert.equal((Number(await page.inputValue(`#${side}-length`)) * 8) % 1, 0, await page.inputValue(`#${side}-length`));
+});
+
 test("choose: a wrong length stands at its field and changes nothing", async (t) => {
   const page = await open(t);
   await rested(page);
@@ -132,7 +236,7 @@ test("choose: a pair that breaks a limit says so, and a button leads to the near
   await rested(page);
   await type(page, page.locator("#bass-length"), "710");
   await until(page, () => document.querySelector("#words .say").classList.contains("bad"));
-  assert.match(await page.textContent("#words .lines"), /saddle line/);
+  assert.match(await page.textContent("#words .lines"), /^Slant of the saddle line: 42\.8° against 30\.0°$/, "keys are the file's");
   await page.click("#words button");
   await until(page, () => !document.querySelector("#words .say").classList.contains("bad"));
 });
@@ -217,6 +321,7 @@ test("choose: columns that an unknown core leaves empty are explained once", asy
   const bare = lines.map((l, i) => l.split(",").map((c, j) => (i && j === core ? "" : c)).join(",")).join("\n") + "\n";
   await page.setInputFiles("#open", { name: "readings.csv", mimeType: "text/csv", buffer: Buffer.from(bare) });
   await until(page, () => /core unknown: no bend/.test(document.querySelector("#each").textContent));
+  await until(page, () => /Not judged: breaking strength of .*w80.*; core or strength not known/.test(document.querySelector(".limits-asked").textContent));
 });
 
 test("choose: A stays beside what is shown", async (t) => {

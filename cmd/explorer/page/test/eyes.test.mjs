@@ -5,37 +5,141 @@ import assert from "node:assert/strict";
 import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
-import { open, require, until } from "./harness.mjs";
-import { go, kept, rested } from "./steps.mjs";
+import { open, require, textOf, until } from "./harness.mjs";
+import { go, kept, rested, shows, type } from "./steps.mjs";
 
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+const readings = textOf("demo", "readings.csv");
 const pictures = process.env.SCALEPAIR_PICTURES; // where pictures are kept, if they are
 
-for (const theme of ["light", "dark"])
-  for (const width of [320, 360, 800, 1400])
-    test(`eyes: ${width} px, ${theme}`, async (t) => {
-      const page = await open(t, { width, theme, motion: "reduce" });
-      await rested(page);
-      await page.evaluate(axe);
-      for (const place of ["strings", "choose", "make"]) {
-        await go(page, place);
-        await page.waitForTimeout(200);
-        const found = await page.evaluate(() => globalThis.axe.run(document, { resultTypes: ["violations"] }));
-        assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(", ")}`), [], place);
-        assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, `${place} is wider than ${width}`);
-        if (pictures && (width === 360 || width === 1400)) {
-          mkdirSync(pictures, { recursive: true });
-          await page.screenshot({ path: join(pictures, `${place}_${width}_${theme}.png`), fullPage: true });
-        }
+/** Nothing runs out of a narrow page; where pictures are kept, one at two widths in both themes. */
+async function seen(page, name) {
+  const size = page.viewportSize();
+  for (const width of pictures ? [320, 360, 1400] : [320]) {
+    await page.setViewportSize({ ...size, width });
+    await painted(page);
+    const { scrollWidth, scrollHeight } = await page.evaluate(() => (window.scrollTo(0, 0), { scrollWidth: document.documentElement.scrollWidth, scrollHeight: document.documentElement.scrollHeight }));
+    assert.ok(scrollWidth <= width, `${name} is wider than ${width}`);
+    if (width === 320) continue;
+    mkdirSync(pictures, { recursive: true });
+    await page.setViewportSize({ width, height: scrollHeight });
+    for (const colorScheme of ["dark", "light"]) {
+      await page.emulateMedia({ colorScheme });
+      await painted(page);
+      await page.screenshot({ path: join(pictures, `${name}_${width}_${colorScheme}.png`) });
+    }
+  }
+  await page.setViewportSize(size);
+}
+
+/** Waits until what was asked for is on the screen. */
+const painted = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)))));
+
+// The themes differ in colours alone, so the dark one is tried by the rules that look at them.
+const rules = { light: {}, dark: { runOnly: ["color-contrast", "link-in-text-block"] } };
+
+for (const width of [320, 360, 800, 1400])
+  test(`eyes: ${width} px, light and dark`, async (t) => {
+    const page = await open(t, { width, motion: "reduce" });
+    await rested(page);
+    await page.evaluate(axe);
+    for (const place of ["strings", "choose", "make"]) {
+      await go(page, place);
+      for (const [colorScheme, only] of Object.entries(rules)) {
+        await page.emulateMedia({ colorScheme });
+        await until(page, (theme) => document.documentElement.dataset.theme === theme, colorScheme);
+        await painted(page);
+        const found = await page.evaluate((only) => globalThis.axe.run(document, { resultTypes: ["violations"], ...only }), only);
+        assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(", ")}`), [], `${place}, ${colorScheme}`);
       }
-    });
+      assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, `${place} is wider than ${width}`);
+      if (pictures && width === 1400) await seen(page, place);
+    }
+  });
+
+/** Before the page's own script: what it asks of the engine waits while a gate is shut. */
+function gated() {
+  const gates = (globalThis.gates = {});
+  for (const speed of ["quick", "slow"]) {
+    gates[speed] = { shut: () => (gates[speed].wait = new Promise((open) => (gates[speed].open = open))) };
+    gates[speed].shut();
+  }
+  Object.defineProperty(globalThis, "scalepair", {
+    configurable: true,
+    set(engine) {
+      Object.defineProperty(globalThis, "scalepair", { value: engine });
+      for (const [speed, gate] of Object.entries(gates)) {
+        const own = engine[speed].bind(engine);
+        engine[speed] = async (...call) => (await gate.wait, own(...call));
+      }
+    },
+  });
+}
+
+test("eyes: every state, reached by hand", async (t) => {
+  const page = await open(t, { first: gated, motion: "reduce" });
+  const gate = (speed, does) => page.evaluate(([speed, does]) => void globalThis.gates[speed][does](), [speed, does]);
+  const says = (pattern) => until(page, (pattern) => new RegExp(pattern).test(document.querySelector("#words .say").textContent), pattern);
+  assert.equal(await page.isVisible("#waiting"), true, "loading");
+  assert.equal(await page.getAttribute("#main", "aria-disabled"), "true");
+  await seen(page, "state-loading");
+  await gate("quick", "open");
+  await shows(page, "660.0 mm", "635.0 mm");
+  assert.match(await page.textContent(".trying"), /^Working/, "the pair is there while the map waits");
+  await seen(page, "state-first-pair");
+  await gate("slow", "open");
+  await rested(page);
+  assert.equal(await page.isVisible(".trying"), false);
+
+  await gate("slow", "shut");
+  await page.click('[aria-label^="String 1: heavier"]');
+  await until(page, () => document.querySelector("#choose").classList.contains("working"));
+  assert.equal(await page.evaluate(() => Number(getComputedStyle(document.querySelector("#each .interval")).opacity) < 0.5), true, "computing: the intervals are old");
+  await seen(page, "state-computing");
+  assert.match(await page.textContent("#kept"), /not in a file yet/, "unsaved");
+  assert.equal(await page.getAttribute("#kept", "class"), "kept");
+  await gate("slow", "open");
+  await page.click("#undo");
+  await rested(page);
+
+  await type(page, page.locator("#bass-length"), "69O");
+  await until(page, () => !document.querySelector("#bass-wrong").hidden);
+  await seen(page, "state-error");
+  await type(page, page.locator("#bass-length"), "710");
+  await says("breaks a limit");
+  assert.match(await page.textContent("#words button"), /nearest that keeps all/, "dropped");
+  await seen(page, "state-dropped");
+  await page.click("#words button");
+  await says("As good|Feel error");
+
+  await page.click(".limits > summary");
+  await type(page, page.locator(".limits .key", { hasText: "nut to fret 1" }).locator("input"), "30 mm");
+  await says("No pair keeps every limit");
+  assert.equal(await page.isVisible("#notice"), false, "it is said once");
+  await seen(page, "state-no-pair-left");
+  await page.click(".limits > summary");
+  await page.click("#undo");
+
+  const listed = readings.replace(/^(w60,.*\n)+/m, "w60,nickel wound,1.524,0.53,hex,core measured,listed,,,,,,\n");
+  await page.setInputFiles("#open", { name: "readings.csv", mimeType: "text/csv", buffer: Buffer.from(listed) });
+  await until(page, () => document.querySelector("#each .estimated"));
+  await rested(page);
+  await seen(page, "state-estimated");
+  await go(page, "strings");
+  await page.click("#begin-empty");
+  await until(page, () => !document.querySelector("#stock-nothing").hidden);
+  await seen(page, "state-empty");
+  await go(page, "choose");
+  await says("Nothing weighed yet");
+  await seen(page, "state-empty-choose");
+});
 
 test("eyes: on a touch screen every control has room for a finger", async (t) => {
   const page = await open(t, { width: 360, height: 780, touch: true });
   await rested(page);
   for (const place of ["strings", "choose", "make"]) {
     await go(page, place);
-    await page.waitForTimeout(200);
+    await painted(page);
     const small = await page.evaluate(() => [...document.querySelectorAll("a, button, input, select, summary, textarea, [role=slider]")].filter((node) => {
       const target = node.closest("label, .field") ?? node, box = target.getBoundingClientRect();
       return box.width && box.height && getComputedStyle(node).clipPath === "none" && !node.classList.contains("skip") && (box.width < 40 || box.height < 44);
