@@ -111,7 +111,7 @@ const kids = new WeakMap();
 
 /**
  * The same with a node for each key, whatever comes or goes before it, so that what is typed in
- * it stays. All items are shown with one thing more.
+ * it stays, and the hand where it is. All items are shown with one thing more.
  * @template T, A
  * @param {(item: T) => unknown} keyOf
  * @param {() => {node: HTMLElement, update: (item: T, all: A) => void}} make
@@ -120,12 +120,12 @@ export function arranged(keyOf, make) {
   /** @type {Map<unknown, ReturnType<typeof make>>} */
   const kept = new Map();
   return (/** @type {{parent: HTMLElement, items: T[]}[]} */ groups, /** @type {A} */ all) => {
-    const wanted = new Set(groups.flatMap(({ items }) => items.map(keyOf)));
-    for (const [key, { node }] of kept)
-      if (!wanted.has(key)) {
-        node.remove();
-        kept.delete(key);
-      }
+    const at = document.activeElement, wanted = new Map(groups.flatMap(({ parent, items }) => items.map((item) => [keyOf(item), parent])));
+    // What goes elsewhere goes first, so that nothing else has to move.
+    for (const [key, { node }] of kept) {
+      if (wanted.get(key) !== node.parentElement) node.remove();
+      if (!wanted.has(key)) kept.delete(key);
+    }
     for (const { parent, items } of groups)
       items.forEach((item, i) => {
         const one = kept.get(keyOf(item)) ?? make();
@@ -133,6 +133,7 @@ export function arranged(keyOf, make) {
         if (parent.children[i] !== one.node) parent.insertBefore(one.node, parent.children[i] ?? null);
         one.update(item, all);
       });
+    if (at instanceof HTMLElement && at !== document.activeElement && groups.some(({ parent }) => parent.contains(at))) at.focus();
   };
 }
 

@@ -2,7 +2,7 @@
 // given stand open, every other one behind 'more'.
 
 import { arranged, attr, el, list, say, show } from "./dom.js";
-import { keyWords, sectionTitle } from "./words.js";
+import { inWords, sectionTitle } from "./words.js";
 
 /** @typedef {import("./types.js").Key} Key */
 /** @typedef {import("./types.js").Section} Section */
@@ -20,10 +20,7 @@ export function buildForm(box, edit, faultOf) {
   return {
     /** @param {Section[]} found @param {Units} units */
     set(found, units) {
-      const at = document.activeElement;
       arrange([{ parent: sections, items: found }], units);
-      // A field that moves from 'more' to the given ones is taken out and put in again.
-      if (at instanceof HTMLElement && at !== document.activeElement && box.contains(at)) at.focus();
     },
   };
 }
@@ -114,7 +111,7 @@ function keyField(edit, faultOf) {
         return { node, update: (/** @type {string} */ word) => attr(node, "value", word) };
       });
       node.classList.toggle("long", shownText(next).length > 20);
-      say(name, keyWords(next.name));
+      say(name, inWords(next.name));
       const range = next.range.split(", ").map((end) => units.ofText(end));
       say(help, [next.help.replace(/^example(?!s)[,:;]?\s*/, ""), range.length === 2 ? `from ${range[0]} to ${range[1]}` : ""].filter(Boolean).join("; "));
       const sample = next.sample.replace(/^"(.*)"$/, "$1");

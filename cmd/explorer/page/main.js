@@ -101,7 +101,7 @@ export class App {
 
   /** What is wrong in short, as a sentence. @param {Fault} fault */
   what(fault) {
-    return capital(plain(fault.what, this.names()));
+    return capital(plain(fault.what + (fault.given && ` ("${fault.given}")`), this.names()));
   }
 
   /** What is wrong and what to do, for its field. @param {Fault} fault */
@@ -109,10 +109,16 @@ export class App {
     return wrongHere(fault, this.names());
   }
 
-  /** Whether what is shown is of texts before the last change, since those of now have faults. */
-  old() {
-    const { pair, gauges, faults } = this.answers;
-    return Boolean(pair || gauges) && ["pair", "gauges"].some((call) => faults[call]?.some((f) => f.line > 0));
+  /** Whether what a place shows is of texts before the last change, since those of now have faults. @param {string} place */
+  old(place) {
+    const call = place === "strings" ? "gauges" : "pair";
+    return Boolean(this.answers[call] && this.answers.faults[call]?.some((f) => f.line > 0));
+  }
+
+  /** What is wrong with the table of readings. */
+  wrongRows() {
+    const { readings = [], gauges = [] } = this.answers.faults;
+    return [...readings, ...gauges.filter((f) => f.input.endsWith(".csv") && !readings.some((r) => r.text === f.text))];
   }
 
   /** Shows another pair. @param {import("./grid.js").Place} place @param {boolean} [going] */
@@ -257,18 +263,18 @@ export class App {
 
   /** Says above the place what is wrong with the texts; the last good answers stay. */
   complain() {
-    const { gauges, readings } = this.answers, lines = new Set([...(this.answers.faults.readings ?? []).map((f) => f.line), ...(gauges?.suspects ?? []).map(lineOf)]);
+    const { gauges, readings } = this.answers, lines = new Set([...this.wrongRows().map((f) => f.line), ...(gauges?.suspects ?? []).map(lineOf)]);
     const none = readings?.rows.length === 0, count = none ? 0 : lines.size, badge = byId("to-check");
     badge.hidden = !count;
     say(badge, `${count} to check`);
     byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.readings);
-    // In Strings they stand at their cells, in Choose beneath the pair where they drop every pair;
-    // that nothing is weighed yet each place says itself.
-    const place = placeShown(), said = place === "choose" ? (byId("words").textContent ?? "") : "";
-    const faults = Object.values(this.answers.faults).flat().filter((f) => ((place !== "strings" && !none) || !f.input.endsWith(".csv")) && !said.includes(this.what(f)));
+    // In Strings they stand at their cells, in Choose and Make where the pair would be if they leave
+    // none; that nothing is weighed yet each place says itself.
+    const place = placeShown(), said = { strings: "", choose: byId("words").textContent ?? "", make: this.answers.pair ? "" : (byId("make-nothing").textContent ?? "") }[place].toLowerCase();
+    const faults = Object.values(this.answers.faults).flat().filter((f) => ((place !== "strings" && !none) || !f.input.endsWith(".csv")) && !said.includes(this.what(f).toLowerCase()));
     const words = [this.refused, ...new Set(faults.map((f) => wrongThere(f, this.names())))].filter(Boolean).join("\n");
-    byId("main").classList.toggle("old", this.old());
-    say(byId("old-words"), this.old() ? "Figures are of the last readings and build without faults." : "");
+    byId("main").classList.toggle("old", this.old(place));
+    say(byId("old-words"), this.old(place) ? "Figures are of the last readings and build without faults." : "");
     notice(words, this.refused ? { words: "Close", press: () => ((this.refused = ""), this.complain()) } : null);
   }
 }

@@ -6,16 +6,18 @@ import { figures } from "./figures.js";
 import { Rows } from "./rows.js";
 import { announce } from "./shell.js";
 import { capital, fixed, uncertain } from "./units.js";
-import { columnWords, wrongThere } from "./words.js";
+import { inWords, wrongThere } from "./words.js";
 
 /** @typedef {import("./types.js").GaugeOf} GaugeOf */
 /** @typedef {import("./types.js").Suspect} Suspect */
 /** @typedef {import("./types.js").Fault} Fault */
 /** @typedef {{line: number, cells: Record<string, string>}} RowOf */
+/** @typedef {{column: string, text: string, fault: string}} Cell */
 /** @typedef {{line?: number, column?: string, text?: string, remove?: boolean, add?: Record<string, string>}} Edit */
 /** @typedef {{label: string, rows: RowOf[], gauge: GaugeOf | null, suspect: Suspect | null, faults: Fault[]}} Entry */
 
-const FIRST = ["pieces", "length_mm", "length_in", "mass_g"]; // cells that a weighing needs; the others fold away
+const FIRST = ["pieces", "length_mm", "length_in", "mass_g"]; // cells that a weighing needs
+const ONCE = ["construction", "outer_mm", "outer_in"]; // cells that a gauge needs in one of its rows; the others fold away
 const ENDS = 12; // percent at the ends of the scale (judgement)
 const HALF_95 = 1.96;
 
@@ -100,7 +102,7 @@ export function stock(app) {
   function rowsOf() {
     /** @type {Map<string, Entry>} */
     const out = new Map();
-    const wrong = [...(answers.faults.readings ?? [])];
+    const wrong = app.wrongRows();
     for (const row of answers.readings?.rows ?? []) {
       const label = (row.cells.gauge ?? "").trim();
       let entry = out.get(label);
@@ -128,7 +130,7 @@ export function stock(app) {
     figure.set(String(entries.length));
     const guesses = entries.filter((e) => e.gauge?.flags.includes("estimated")).length;
     say(byId("stock-say"), [entries.length === 1 ? "gauge in stock." : "gauges in stock.", looks.length ? `${looks.length} to check.` : "", guesses ? `${guesses} estimated from the fit.` : ""].filter(Boolean).join(" "));
-    const loose = (answers.faults.readings ?? []).filter((f) => !entries.some((e) => e.faults.includes(f)));
+    const loose = app.wrongRows().filter((f) => !entries.some((e) => e.faults.includes(f)));
     faults.hidden = !loose.length || !entries.length;
     clear.hidden = !entries.length;
     list(faults, loose, () => {
@@ -252,7 +254,7 @@ function gaugePanel(box, app, edit, numbers) {
       say(u, g ? `${ofIt} g/m${g.flags.includes("estimated") ? ", estimated" : ""}` : "");
       slip.hidden = !e.suspect;
       if (e.suspect) {
-        const slips = likely(e, app.old() ? [] : app.answers.readings?.columns ?? []); // whose lines may be old too
+        const slips = likely(e, app.old("strings") ? [] : app.answers.readings?.columns ?? []); // whose lines may be old too
         say(why, `${e.label} ${e.suspect.why}${slips.length ? "" : `; ${e.suspect.would_fit}`}. Nothing was changed for you.`);
         list(ways, slips, () => way(edit));
       }
@@ -312,20 +314,22 @@ function way(edit) {
  */
 function readingRow(app, edit, leave) {
   let line = 0;
+  /** Columns that stand open stay so. @type {Set<string>} */
+  const opened = new Set();
   const first = el("div", { class: "cells" }), rest = el("div", { class: "cells" }), out = el("p", { class: "small" });
   const remove = el("button", { class: "button flat", onclick: () => (leave(), edit([{ line, remove: true }])) }, "Remove this row");
   const node = el("fieldset", { class: "reading" }, first, out, el("details", { class: "more" }, el("summary", {}, "more"), rest, remove));
+  const arrange = arranged((/** @type {Cell} */ c) => c.column, cell);
   function cell() {
     let column = "";
     const name = el("span"), input = el("input", { class: "text", autocomplete: "off" }), slot = el("span", { class: "field" }, input), wrong = el("span", { class: "wrong-words", role: "alert" });
     input.addEventListener("change", () => edit([{ line, column, text: input.value.trim() }]));
     return {
       node: el("label", {}, name, slot, wrong),
-      /** @param {{column: string, text: string, fault: string}} c */
+      /** @param {Cell} c */
       update(c) {
-        if (column !== c.column) input.value = c.text;
         column = c.column;
-        say(name, columnWords(c.column));
+        say(name, inWords(c.column));
         show(input, c.text);
         slot.classList.toggle("wrong", c.fault !== "");
         attr(input, "aria-invalid", c.fault !== "" && "true");
@@ -342,10 +346,11 @@ function readingRow(app, edit, leave) {
       const { columns: own = [], known_columns: known = [] } = app.answers.readings ?? {}, columns = [...new Set([...own, ...known])];
       const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map((f) => app.wrong(f)).join("\n") }));
       const weighed = (row.cells.kind ?? "weighed") !== "listed";
-      const open = cells.filter((c) => (weighed && FIRST.includes(c.column) && own.includes(c.column)) || c.fault);
-      list(first, open, cell);
-      list(rest, cells.filter((c) => !open.includes(c)), cell);
-      const reading = app.old() ? null : entry.gauge?.readings_in_full?.find((r) => r.line === row.line);
+      const lacks = ONCE.filter((column) => entry.rows.every((r) => !r.cells[column]));
+      for (const { column, fault } of cells) if (fault || (own.includes(column) && ((weighed && FIRST.includes(column)) || lacks.includes(column)))) opened.add(column);
+      const [open, folded] = [true, false].map((is) => cells.filter((c) => opened.has(c.column) === is));
+      arrange([{ parent: first, items: open }, { parent: rest, items: folded }], null);
+      const reading = app.old("strings") ? null : entry.gauge?.readings_in_full?.find((r) => r.line === row.line);
       const [value, u] = reading ? uncertain(reading.linear_density_g_per_m, reading.linear_density_standard_uncertainty_g_per_m, 4) : ["", ""];
       say(out, reading ? `${value} ${u} g/m${reading.deviation_from_the_gauge_percent ? `, ${fixed(reading.deviation_from_the_gauge_percent, 1)} % from the gauge` : ""}` : weighed ? "" : "listed, not weighed");
     },

@@ -24,21 +24,17 @@ export function sectionTitle(path) {
   return name ? capital(name.replaceAll("_", " ")) + (entry ? ` ${Number(entry) + 1}` : "") : "The build";
 }
 
-/** A key's name in words, its unit after a comma. @param {string} name */
-export function keyWords(name) {
-  const words = name.replace(/_(deg|percent|cents|hz|gpa|mpa)$/, ", $1").replace(/_g_cm3$/, ", g/cm³").replace(/_m_s2$/, ", m/s²").replaceAll("_", " ");
-  return words.replace(/, (hz|gpa|mpa)$/, (_, unit) => ", " + { hz: "Hz", gpa: "GPa", mpa: "MPa" }[/** @type {"hz"} */ (unit)]).replace(/, percent$/, ", %");
-}
+const UNITS = { percent: "%", hz: "Hz", gpa: "GPa", mpa: "MPa", g_cm3: "g/cm³", kg_m3: "kg/m³", m_s2: "m/s²" };
 
-/** A column's heading in words. @param {string} name */
-export function columnWords(name) {
-  return name.replace(/_(mm|in|g|oz|kg)$/, ", $1").replaceAll("_", " ");
+/** The name of a key or a column in words, its unit after a comma. @param {string} name */
+export function inWords(name) {
+  return name.replace(/_(mm|in|oz|k?g|deg|percent|cents|hz|gpa|mpa|g_cm3|kg_m3|m_s2)$/, (_, unit) => ", " + (UNITS[/** @type {"hz"} */ (unit)] ?? unit)).replaceAll("_", " ");
 }
 
 /** A field by its section and its name: "Blanks 2, width". @param {string} key */
 function fieldName(key) {
   const [, path = "", name] = /^(?:(.+)\.)?([^.]+?)(?:\[\d+\])?$/.exec(key) ?? ["", "", key];
-  return /\]$/.test(key) && !path ? sectionTitle(key) : [sectionTitle(path), keyWords(name)].join(", ");
+  return /\]$/.test(key) && !path ? sectionTitle(key) : [sectionTitle(path), inWords(name)].join(", ");
 }
 
 /** @param {string} text @param {Names} names */
@@ -48,8 +44,8 @@ export function plain(text, { sections, keys, columns, units }) {
     .replace(/ \((line \d+|\S+\.(toml|csv):\d+(:\d+)?)\)/g, "")
     .replace(/\[\[?([a-z_]+)\]\]?/g, (all, name) => (sections.has(name) ? sectionTitle(name) : all))
     .replace(/\b([a-z_]+)\.([a-z0-9_]+)\b/g, (all, section, key) => (sections.has(section) && keys.has(key) ? fieldName(all) : all))
-    .replace(/\b([a-z0-9_]+) = /g, (all, key) => (keys.has(key) ? `${keyWords(key)}: ` : all))
-    .replace(/\b[a-z0-9]+(?:_[a-z0-9]+)+\b/g, (all) => (keys.has(all) ? keyWords(all) : columns.has(all) ? columnWords(all) : all));
+    .replace(/\b([a-z0-9_]+) = /g, (all, key) => (keys.has(key) ? `${inWords(key)}: ` : all))
+    .replace(/\b[a-z0-9]+(?:_[a-z0-9]+)+\b/g, (all) => (keys.has(all) || columns.has(all) ? inWords(all) : all));
 }
 
 /** What is wrong, in words for its field. @param {Fault} fault @param {Names} names */

@@ -12,7 +12,7 @@ const openStrings = async (t, how) => {
   await until(page, () => document.querySelector(".reading input"));
   return page;
 };
-const cell = (page, row, name) => page.locator(".reading").nth(row).locator("label", { hasText: name }).locator("input");
+const cell = (page, row, name) => page.locator(".reading").nth(row).locator("label", { hasText: name }).locator("input").first();
 
 test("strings: the likely slips are one list, each with its button, which takes the flag away in all places", async (t) => {
   const page = await openStrings(t);
@@ -47,6 +47,7 @@ test("strings: a wrong cell says so in the program's words, old figures are said
   for (const place of ["choose", "make"]) {
     await go(page, place);
     assert.equal(await page.isVisible("#old-words"), true);
+    assert.match(await page.textContent(place === "choose" ? "#words" : "#notice"), /"abc"/);
   }
   assert.match(await page.textContent("#notice"), /^Strings, p15: mass: .*"abc"/, "not the name of a file that nobody sees");
   await go(page, "strings");
@@ -120,7 +121,7 @@ test("strings: rows are added, removed and pasted", async (t) => {
   assert.equal(await page.textContent("#stock-drop [role=status]"), "2 rows added; undo takes them back.");
   assert.equal(await take.isVisible(), false);
   await page.fill("textarea", "gauge\tconstruction\touter_in\tpieces\tlength\tmass\np256\tplain\t0.025\t1\t500\t1.24\n");
-  await take.click();
+  await page.dispatchEvent("textarea", "paste");
   await until(page, () => [...document.querySelectorAll(".family button")].some((b) => b.textContent.startsWith("p256")));
   assert.match((await kept(page)).readings, /^p256,plain,0\.635,.*,1,500,1\.24/m, "inches are converted, what has no unit has the table's");
   const { readings: before } = await kept(page);
@@ -142,6 +143,23 @@ test("strings: all rows go at one press and come back, and an empty build says w
   await page.click("#begin-empty");
   await until(page, () => !document.querySelector("#stock-nothing").hidden && document.querySelector("#invented").hidden);
   assert.match((await kept(page)).readings, /\ngauge,construction,.*\s*$/);
+  // A first gauge: what it needs stands open, and what is missing stands in its row.
+  await page.fill('[aria-label="Name of a new gauge"]', "p10");
+  await page.click("text=Add a gauge");
+  await until(page, () => document.querySelectorAll(".reading").length === 1);
+  await cell(page, 0, /^outer, mm/).focus();
+  for (const text of ["", "2", "500", "0.4"]) {
+    await page.keyboard.type(text);
+    await page.keyboard.press("Tab");
+  }
+  await until(page, () => /no outer diameter/.test(document.querySelector(".reading .wrong-words:not(:empty)")?.textContent));
+  assert.equal(await page.textContent("#to-check"), "1 to check");
+  assert.equal(await page.isVisible("#old-words"), false, "there are no figures yet");
+  await type(page, cell(page, 0, /^outer, mm/), "0.254");
+  assert.match((await kept(page)).readings, /\np10,plain,0\.254,,,,weighed,2,500,0\.4,,,\n$/, "typed without delay, each in its cell");
+  assert.equal(await page.isVisible("#to-check"), false);
+  for (let n = 0; n < 5; n++) await page.click("#undo");
+  await until(page, () => !document.querySelector("#stock-nothing").hidden);
   await go(page, "choose");
   await until(page, () => document.querySelector("#words .say").textContent === "Nothing weighed yet.");
   await page.click("#words button");
