@@ -18,7 +18,7 @@ function kindOf(name, text) {
 }
 
 /**
- * @param {FileList | File[]} files
+ * @param {Iterable<File>} files
  * @returns {Promise<{name: string, text: string, kind: TextName}[]>}
  */
 export async function readFiles(files) {

@@ -43,10 +43,14 @@ async function start() {
     });
   store.addEventListener("change", show);
   const open = /** @type {HTMLInputElement} */ (byId("open"));
-  open.addEventListener("change", () => open.files && app.open(open.files));
-  dropped((files) => app.open(files));
-  byId("begin-demo").addEventListener("click", () => app.begin("demo"));
-  byId("begin-empty").addEventListener("click", () => app.begin("init"));
+  open.addEventListener("change", () => {
+    const files = [...(open.files ?? [])];
+    open.value = ""; // so that the same file can be picked again
+    app.inTurn(() => app.open(files));
+  });
+  dropped((files) => app.inTurn(() => app.open(files)));
+  byId("begin-demo").addEventListener("click", () => app.inTurn(() => app.begin("demo")));
+  byId("begin-empty").addEventListener("click", () => app.inTurn(() => app.begin("init")));
   answers.ask();
 }
 
@@ -207,7 +211,7 @@ export class App {
     return bare?.result?.readings ?? texts.readings;
   }
 
-  /** Reads files that were dropped or picked. A broken one changes nothing. @param {FileList} list */
+  /** Reads files that were dropped or picked. A broken one changes nothing. @param {Iterable<File>} list */
   async open(list) {
     try {
       const files = await readFiles(list), { build, readings, marks } = this.store.state;

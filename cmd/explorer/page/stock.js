@@ -17,7 +17,7 @@ import { inWords, wrongThere } from "./words.js";
 /** @typedef {{label: string, rows: RowOf[], gauge: GaugeOf | null, suspect: Suspect | null, faults: Fault[]}} Entry */
 
 const FIRST = ["pieces", "length_mm", "length_in", "mass_g"]; // cells that a weighing needs
-const ONCE = ["construction", "outer_mm", "outer_in"]; // cells that a gauge needs in one of its rows; the others fold away
+const ONCE = ["construction", "outer_mm", "outer_in"]; // cells that a gauge without a diameter needs too; the others fold away
 const ENDS = 12; // percent at the ends of the scale (judgement)
 const HALF_95 = 1.96;
 
@@ -346,8 +346,8 @@ function readingRow(app, edit, leave) {
       const { columns: own = [], known_columns: known = [] } = app.answers.readings ?? {}, columns = [...new Set([...own, ...known])];
       const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map((f) => app.wrong(f)).join("\n") }));
       const weighed = (row.cells.kind ?? "weighed") !== "listed";
-      const lacks = ONCE.filter((column) => entry.rows.every((r) => !r.cells[column]));
-      for (const { column, fault } of cells) if (fault || (own.includes(column) && ((weighed && FIRST.includes(column)) || lacks.includes(column)))) opened.add(column);
+      const bare = entry.rows.every((r) => !r.cells.outer_mm && !r.cells.outer_in);
+      for (const { column, fault } of cells) if (fault || (own.includes(column) && ((weighed && FIRST.includes(column)) || (bare && ONCE.includes(column))))) opened.add(column);
       const [open, folded] = [true, false].map((is) => cells.filter((c) => opened.has(c.column) === is));
       arrange([{ parent: first, items: open }, { parent: rest, items: folded }], null);
       const reading = app.old("strings") ? null : entry.gauge?.readings_in_full?.find((r) => r.line === row.line);
