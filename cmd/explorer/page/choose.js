@@ -11,6 +11,7 @@ import { announce } from "./shell.js";
 import { sliders } from "./sliders.js";
 import { stringRows } from "./strings.js";
 import { capital, fixed } from "./units.js";
+import { plain } from "./words.js";
 
 /** @typedef {import("./grid.js").Place} Place */
 
@@ -160,7 +161,7 @@ export function choose(app) {
       return { large: pair ? "The last good pair." : "No pair yet.", bad: true, lines: incomplete.map((f) => `${app.what(f)}: see ${f.input.endsWith(".csv") ? "Strings" : "the form below"}`), buttons: [] };
     if (faults.pair?.length) return { large: "This pair is not possible.", bad: true, lines: faults.pair.map((f) => app.what(f)), buttons: back };
     const broken = pair?.tension.limits_broken ?? [];
-    if (broken.length) return { large: "This pair breaks a limit.", bad: true, lines: broken.map((words) => capital(keyless(words))), buttons: back };
+    if (broken.length) return { large: "This pair breaks a limit.", bad: true, lines: broken.map((words) => capital(plain(words, app.names()))), buttons: back };
     const error = pair ? `Feel error ${fixed(pair.tension.pair.feel_error_percent, 1)} %.` : "";
     return { large: cell?.good ? "As good as the best." : error, bad: false, lines: advice?.reasons.slice(0, 1) ?? [], buttons: [] };
   }
@@ -197,7 +198,7 @@ export function choose(app) {
     const chosen = advice.picks.find((p) => same({ bass: p.bass_mm, treble: p.treble_mm }));
     const why = (/** @type {string} */ pick) => {
       const stop = pick === "smallest fan" ? advice.stops_smallest_fan : pick === "longest bass" ? advice.stops_longest_bass : null;
-      return stop ? `${pick === "smallest fan" ? "Smaller fan" : "Longer bass"}: ${keyless(stop.why)}.` : "";
+      return stop ? `${pick === "smallest fan" ? "Smaller fan" : "Longer bass"}: ${plain(stop.why, app.names())}.` : "";
     };
     /** @type {import("./picks.js").Row[]} */
     const out = [{ kind: "now", name: "Shown now", why: "", place, pair: pair?.tension.pair ?? null, lowerBound, stays: chosen ? stays(chosen.pick) : "", on: false }];
@@ -209,6 +210,3 @@ export function choose(app) {
     return out;
   }
 }
-
-/** A sentence without the keys of the build file. @param {string} words */
-const keyless = (words) => words.replace(/ \((scales|limits|blanks|feel|strings)(\.\w+)?\)/g, "");

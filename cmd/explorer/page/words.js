@@ -42,6 +42,7 @@ export function plain(text, { sections, keys, columns, units }) {
   return text
     .replace(/(it goes from |"bass )(\S+ \w+)( to |, treble )(\S+ \w+)/, (_, from, a, to, b) => from + units.ofText(a) + to + units.ofText(b))
     .replace(/ \((line \d+|\S+\.(toml|csv):\d+(:\d+)?)\)/g, "")
+    .replace(/ \((\w+)(\.\w+)?\)/g, (all, section) => (sections.has(section) ? "" : all))
     .replace(/\[\[?([a-z_]+)\]\]?/g, (all, name) => (sections.has(name) ? sectionTitle(name) : all))
     .replace(/\b([a-z_]+)\.([a-z0-9_]+)\b/g, (all, section, key) => (sections.has(section) && keys.has(key) ? fieldName(all) : all))
     .replace(/\b([a-z0-9_]+) = /g, (all, key) => (keys.has(key) ? `${inWords(key)}: ` : all))

@@ -58,6 +58,7 @@ test("choose: pointer, arrows, slider, buttons, field and pick end in one state,
   assert.equal(await page.getAttribute(".picks tbody tr.pick >> nth=2", "class"), "pick on");
   const picked = JSON.stringify(await kept(page));
   await page.click("#undo");
+  await until(page, (words) => document.querySelector("#pair .unseen").textContent === words, before);
   await type(page, page.locator("#bass-length"), "680");
   await shows(page, "680.0 mm", "635.0 mm");
   assert.ok(JSON.stringify(await kept(page)) === picked, "a pick is the same state as its length typed");
