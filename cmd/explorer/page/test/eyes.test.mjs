@@ -12,17 +12,28 @@ const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const readings = textOf("demo", "readings.csv");
 const pictures = process.env.SCALEPAIR_PICTURES; // where pictures are kept, if they are
 
-/** Nothing runs out of a narrow page; where pictures are kept, one at two widths in both themes. */
+/** Nothing runs out of the page, no table over its margin, and no words out of their button. */
+async function fits(page, width, name) {
+  const { wide, over, full } = await page.evaluate(() => ({
+    wide: document.documentElement.scrollWidth,
+    over: [...document.querySelectorAll("main > section table")].filter((o) => !o.closest(".sideways") && o.getBoundingClientRect().right > o.closest("main > section").getBoundingClientRect().right + 1).map((o) => o.className),
+    full: [...document.querySelectorAll("button, .button")].filter((o) => o.scrollWidth > o.clientWidth + 1 && getComputedStyle(o).overflowX === "visible").map((o) => o.textContent),
+  }));
+  assert.ok(wide <= width, `${name} is wider than ${width}`);
+  assert.deepEqual(over, [], `${name}, ${width}: tables run over the margin`);
+  assert.deepEqual(full, [], `${name}, ${width}: words run out of their buttons`);
+}
+
+/** It fits a narrow page; where pictures are kept, one at two widths in both themes. */
 async function seen(page, name) {
   const size = page.viewportSize();
   for (const width of pictures ? [320, 360, 1400] : [320]) {
     await page.setViewportSize({ ...size, width });
     await painted(page);
-    const { scrollWidth, scrollHeight } = await page.evaluate(() => (window.scrollTo(0, 0), { scrollWidth: document.documentElement.scrollWidth, scrollHeight: document.documentElement.scrollHeight }));
-    assert.ok(scrollWidth <= width, `${name} is wider than ${width}`);
+    await fits(page, width, name);
     if (width === 320) continue;
     mkdirSync(pictures, { recursive: true });
-    await page.setViewportSize({ width, height: scrollHeight });
+    await page.setViewportSize({ width, height: await page.evaluate(() => (window.scrollTo(0, 0), document.documentElement.scrollHeight)) });
     for (const colorScheme of ["dark", "light"]) {
       await page.emulateMedia({ colorScheme });
       await painted(page);
@@ -52,7 +63,7 @@ for (const width of [320, 360, 800, 1400])
         const found = await page.evaluate((only) => globalThis.axe.run(document, { resultTypes: ["violations"], ...only }), only);
         assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(", ")}`), [], `${place}, ${colorScheme}`);
       }
-      assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, `${place} is wider than ${width}`);
+      await fits(page, width, place);
       if (pictures && width === 1400) await seen(page, place);
     }
   });

@@ -16,7 +16,7 @@ export const shown = (page) => page.textContent("#pair .unseen");
 
 /** Waits until that pair is shown and its strings are. */
 export async function shows(page, bass, treble) {
-  await until(page, (words) => document.querySelector("#pair .unseen").textContent === words, `${bass} bass, ${treble} treble`);
+  await until(page, (words) => document.querySelector("#pair .unseen")?.textContent === words, `${bass} bass, ${treble} treble`);
   await answered(page);
 }
 
