@@ -17,7 +17,7 @@ import { plain } from "./words.js";
 
 /**
  * Builds the place; what it answers with paints it.
- * @param {import("./main.js").App} app
+ * @param {import("./app.js").App} app
  */
 export function choose(app) {
   const { store, answers } = app;

@@ -29,12 +29,13 @@ export async function readFiles(files) {
   }));
 }
 
-/** Takes files dropped anywhere on the page. @param {(files: FileList) => void} take */
+/** Takes files dropped anywhere on the page. @param {(files: File[]) => void} take */
 export function dropped(take) {
   document.addEventListener("dragover", (event) => event.preventDefault());
   document.addEventListener("drop", (event) => {
     event.preventDefault();
-    if (event.dataTransfer?.files.length) take(event.dataTransfer.files);
+    const files = [...(event.dataTransfer?.files ?? [])]; // which are gone after the event
+    if (files.length) take(files);
   });
 }
 

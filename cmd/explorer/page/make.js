@@ -25,7 +25,7 @@ const FILES = /** @type {const} */ ([
   ["marks", "Measured marks", "what you measured, as the check reads it", "CSV", {}],
 ]);
 
-/** @param {import("./main.js").App} app */
+/** @param {import("./app.js").App} app */
 export function make(app) {
   const { store, answers } = app;
   const large = largePair(byId("make-pair")), fan = fanDrawing(byId("make-fan"), null), nothing = worth(byId("make-nothing"));

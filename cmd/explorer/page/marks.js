@@ -14,7 +14,7 @@ const WHOLE = ["diagonal from bass nut", "diagonal from treble nut", "nut offset
 
 /**
  * @param {HTMLElement} box
- * @param {import("./main.js").App} app
+ * @param {import("./app.js").App} app
  * @param {(fret: number) => void} turn
  */
 export function markCard(box, app, turn) {
@@ -87,7 +87,7 @@ export function markCard(box, app, turn) {
   };
 }
 
-/** What the check found of a mark. @param {CheckedMark} c @param {import("./main.js").App} app */
+/** What the check found of a mark. @param {CheckedMark} c @param {import("./app.js").App} app */
 function judgement(c, app) {
   const error = `error ${signed(app.units.of(c.error_mm), app.units.inches ? 3 : 2)} ${app.units.lengthName}, ${signed(c.error_cents, 1)} cents`;
   return `${error}: ${c.verdict}${c.in_doubt ? ", in doubt" : ""}`;

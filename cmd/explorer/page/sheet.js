@@ -7,7 +7,7 @@ const REST = 1500; // ms without a change before the sheet is made (judgement)
 
 /**
  * Keeps the sheet of the shown pair ready. Answers with what prints it.
- * @param {import("./main.js").App} app
+ * @param {import("./app.js").App} app
  */
 export function printsAsSheet(app) {
   const box = byId("sheet"), style = new CSSStyleSheet({ media: "print" });
