@@ -21,7 +21,13 @@ import { plain } from "./words.js";
  */
 export function choose(app) {
   const { store, answers } = app;
-  const go = (/** @type {Place} */ place, /** @type {boolean} */ going = false) => app.go(place, going);
+  const go = (/** @type {Place} */ place, /** @type {boolean} */ going = false) => {
+    // On a phone the map lies beneath the words: they keep their height while a finger is on it.
+    const node = byId("words");
+    if (going && !node.style.height) node.style.height = node.offsetHeight + "px";
+    if (!going) node.style.height = "";
+    app.go(place, going);
+  };
   const large = largePair(byId("pair")), words = worth(byId("words"));
   const map = pairMap(byId("map-box"), go), trying = el("p", { class: "small trying", role: "status" }, "Working: every pair is tried.");
   byId("map-box").append(trying);
@@ -30,7 +36,11 @@ export function choose(app) {
     store.change({ view: { ...answers.place(), neutral } }, "neutral"); // the pair stays the one that is shown
     if (!going) store.settle();
   });
-  const picks = picksTable(byId("picks"), go);
+  const picks = picksTable(byId("picks"), ({ kind, place }) => {
+    const { a } = store.state.view;
+    if (kind === "a" && a) store.change({ view: { bass: a.bass, treble: a.treble, neutral: a.neutral, gauges: a.own ?? null } });
+    else go(place);
+  });
   const rows = stringRows(byId("each"), {
     gauge(number, label) {
       const set = [...(answers.pair?.tension.pair.gauges ?? [])];
@@ -55,7 +65,7 @@ export function choose(app) {
     const { view } = store.state, pair = answers.pair?.tension.pair;
     if (!pair) return;
     const same = view.a && view.a.bass === pair.bass_mm && view.a.treble === pair.treble_mm;
-    store.change({ view: { a: same ? null : { bass: pair.bass_mm, treble: pair.treble_mm, neutral: view.neutral, gauges: pair.gauges } } });
+    store.change({ view: { a: same ? null : { bass: pair.bass_mm, treble: pair.treble_mm, neutral: view.neutral, gauges: pair.gauges, own: view.gauges } } });
   });
   new IntersectionObserver(([entry]) => document.body.classList.toggle("away", !entry.isIntersecting && !byId("choose").hidden), { rootMargin: "-56px 0px 0px" }).observe(byId("pair"));
 

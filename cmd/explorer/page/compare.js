@@ -12,7 +12,7 @@ import { angle, fixed, signed } from "./units.js";
 export function comparison(box) {
   const verdict = el("p", {}), heads = [0, 1].map(() => el("th", { scope: "col", colspan: 3 })), body = el("tbody"), foot = el("tbody", { class: "whole-pair" });
   box.append(el("h2", {}, "A beside the pair shown"), verdict, el("div", { class: "sideways" }, el("table", { class: "compare" }, el("thead", {},
-    el("tr", {}, el("td"), ...heads), el("tr", {}, el("th", { scope: "col" }, "String"), ...[0, 1].flatMap(() => ["Gauge", "Tension", "Deviation"].map((h) => el("th", { scope: "col" }, h))))), body, foot)));
+    el("tr", {}, el("td"), ...heads), el("tr", {}, el("th", { scope: "col" }, "String"), ...[0, 1].flatMap(() => ["Gauge", "Tension", "Deviation"].map((h) => el("th", { scope: "col", class: h === "Tension" && "tension-of" }, h))))), body, foot)));
   return {
     /** @param {Compared} found @param {Units} units */
     set(found, units) {
@@ -37,7 +37,7 @@ export function comparison(box) {
 }
 
 function stringRow() {
-  const name = el("th", { scope: "row" }), cells = Array.from({ length: 6 }, () => el("td"));
+  const name = el("th", { scope: "row" }), cells = Array.from({ length: 6 }, (_, i) => el("td", { class: i % 3 === 1 && "tension-of" }));
   return {
     node: el("tr", {}, name, ...cells),
     update(/** @type {{pair: StringOf[], units: Units}} */ { pair, units }) {
@@ -62,7 +62,7 @@ function totals(a, b, units) {
       return cents === null ? "–" : `${least ? "≥ " : ""}${fixed(cents, 1)} cents`;
     }],
     ["nut, last fret, saddle line", (c) => [c.pair.nut_slant_deg, c.pair.last_fret_slant_deg, c.pair.saddle_slant_deg].map(angle).join(", ")],
-    ["blank", (c) => `${units.bare(c.pair.blank_length_mm)} × ${units.len(c.pair.blank_width_mm)}`],
+    ["blank, at least", (c) => `${units.atLeast(c.pair.blank_length_mm)} × ${units.atLeast(c.pair.blank_width_mm)} ${units.lengthName}`],
     ["limits broken", (c) => c.limits_broken.join("; ") || "none"],
   ];
   return rows.map(([words, of]) => [words, of(a), of(b)]);

@@ -137,6 +137,15 @@ export function arranged(keyOf, make) {
   };
 }
 
+/**
+ * Keeps a finger that holds something from scrolling the page; beside it the page scrolls as ever.
+ * @param {Element} node
+ * @param {() => boolean} held
+ */
+export function holdsTouch(node, held) {
+  node.addEventListener("touchmove", (event) => held() && event.cancelable && event.preventDefault(), { passive: false });
+}
+
 /** Pixels, to a tenth. @param {number} value */
 export function px(value) {
   return Math.round(value * 100) / 100;

@@ -1,6 +1,6 @@
 // The fan at its true proportions: one scale on both axes. On a narrow page it stands upright.
 
-import { attr, clamp, list, px, say, svg } from "./dom.js";
+import { attr, clamp, holdsTouch, list, px, say, svg } from "./dom.js";
 import { angle } from "./units.js";
 
 /** @typedef {import("./types.js").Fan} Fan */
@@ -8,6 +8,7 @@ import { angle } from "./units.js";
 /** @typedef {import("./types.js").Line} Line */
 /** @typedef {import("./units.js").Units} Units */
 
+const TAP = 4; // pixels that a hand may move while it taps (judgement)
 const TIGHT = 640; // pixels, below which the caption has a line of its own (judgement)
 
 /**
@@ -157,24 +158,31 @@ export function fanDrawing(box, turn) {
     const asked = () => (!shown ? "0" : shown.neutral ?? (shown.tension.neutral_at_bridge ? "bridge" : String(shown.tension.neutral_fret)));
     const value = () => (asked() === "bridge" ? steps() : Number(asked()) * 2);
     const name = (/** @type {number} */ n) => (n >= steps() ? "bridge" : String(n / 2));
+    let from = 0; // where the pointer went down
+    const along = (/** @type {PointerEvent} */ event) => (upright ? event.clientY : event.clientX);
+    holdsTouch(tag, () => held);
     tag.addEventListener("pointerdown", (event) => {
-      [held, last] = [true, name(value())];
+      [held, last, from] = [true, name(value()), along(event)];
       tag.setPointerCapture(event.pointerId);
     });
     tag.addEventListener("pointermove", (event) => {
       if (!held || !shown) return;
-      const box = node.getBoundingClientRect(), along = upright ? event.clientY - box.top : event.clientX - box.left;
+      if (Math.abs(along(event) - from) < TAP && last === asked()) return;
+      const box = node.getBoundingClientRect(), to = along(event) - (upright ? box.top : box.left);
       let [best, least] = [0, Infinity];
       for (let n = 0; n <= steps(); n++) {
-        const far = Math.abs(place(n)[upright ? 1 : 0] - along);
+        const far = Math.abs(place(n)[upright ? 1 : 0] - to);
         if (far < least) [best, least] = [n, far];
       }
       turn?.((last = name(best)), true);
     });
-    tag.addEventListener("pointerup", () => {
+    tag.addEventListener("pointerup", (event) => {
       held = false;
+      const box = plate.getBoundingClientRect(), later = event.clientX > box.left + box.width / 2;
+      if (Math.abs(along(event) - from) < TAP && last === asked()) last = name(clamp(value() + (later ? 1 : -1), 0, steps())); // a tap on an arrow
       turn?.(last, false);
     });
+    tag.addEventListener("pointercancel", () => (held = false));
     tag.addEventListener("keydown", (event) => {
       if (!shown) return;
       const by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -4, PageUp: 4 }[event.key];
@@ -204,7 +212,7 @@ export function fanDrawing(box, turn) {
           attr(rect, "x", -half);
           attr(rect, "width", 2 * half);
         }
-        attr(chevrons, "d", `M${12 - half}-5l-5 5 5 5M${half - 12}-5l5 5-5 5`);
+        attr(chevrons, "d", upright ? `M${7 - half} 3l5-6 5 6M${half - 17}-3l5 6 5-6` : `M${12 - half}-5l-5 5 5 5M${half - 12}-5l5 5-5 5`);
         attr(tag, "transform", `translate(${px(to[0])} ${px(to[1])})`);
         attr(tag, "aria-valuemax", steps());
         attr(tag, "aria-valuenow", value());

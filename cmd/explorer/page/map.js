@@ -1,7 +1,7 @@
 // The map of pairs, which is the control: a pointer, a finger or the arrow keys move the pair.
 // The search draws it; a movement redraws the point only.
 
-import { attr, clamp, el, list, px, say, svg } from "./dom.js";
+import { attr, clamp, el, holdsTouch, list, px, say, svg } from "./dom.js";
 import { Grid } from "./grid.js";
 import { frame, still } from "./mapdraw.js";
 import { capital, fixed } from "./units.js";
@@ -124,6 +124,7 @@ export function pairMap(box, go) {
     if (held) node.setPointerCapture(event.pointerId);
     if (event.pointerType === "mouse") go(place, true);
   });
+  holdsTouch(node, () => held);
   node.addEventListener("pointermove", (event) => {
     const place = under(event);
     if (!place) return;

@@ -79,23 +79,24 @@ export function worth(box) {
 
 /**
  * @param {HTMLElement} box
- * @param {(place: Place) => void} go
+ * @param {(row: Row) => void} go
  */
 export function picksTable(box, go) {
   const body = el("tbody"), heads = ["difference", "lowest string, cents", "feel error", "stays as good, of trials"];
   box.append(el("table", {}, el("caption", {}, el("h2", {}, "Ways to settle it")),
     el("thead", {}, el("tr", {}, el("th", { scope: "col" }, el("span", { class: "unseen" }, "pair")), ...heads.map((h, i) => el("th", { scope: "col", class: i === 3 ? "stays" : null }, h)))), body));
   function make() {
-    let place = { bass: 0, treble: 0 };
+    /** @type {Row | null} */
+    let shown = null;
     const pin = el("span", { class: "pin", "aria-hidden": "true" }), name = el("span"), pair = el("b"), why = el("span", { class: "why" });
-    const button = el("button", { class: "choose-pick", onclick: () => go(place) }, pin, el("span", { class: "name" }, name, pair), why);
+    const button = el("button", { class: "choose-pick", onclick: () => shown && go(shown) }, pin, el("span", { class: "name" }, name, pair), why);
     const plain = el("span", { class: "now-name" }), first = el("th", { scope: "row" }, button, plain);
     const cells = [0, 1, 2, 3].map((i) => el("td", { class: i === 3 ? "stays" : null })), node = el("tr", {}, first, ...cells);
     return {
       node,
       /** @param {{row: Row, units: Units}} item */
       update({ row, units }) {
-        place = row.place;
+        shown = row;
         attr(node, "class", row.kind + (row.on ? " on" : ""));
         button.hidden = row.kind === "now";
         plain.hidden = row.kind !== "now";

@@ -1,6 +1,6 @@
 // Two rules with a slide each, buttons beside them and a field for the very length.
 
-import { attr, el, say, show } from "./dom.js";
+import { attr, el, say } from "./dom.js";
 import { nearest } from "./grid.js";
 
 /** @typedef {import("./grid.js").Place} Place */
@@ -39,7 +39,10 @@ export function sliders(box, go, enter) {
     }
     slide.addEventListener("input", () => move(all()[Number(slide.value)], true));
     slide.addEventListener("change", () => move(all()[Number(slide.value)], false));
+    let typing = false;
+    field.addEventListener("input", () => (typing = true));
     field.addEventListener("change", async () => {
+      typing = false;
       const words = await enter(side, field.value.trim());
       complain(words);
       if (!words && shown && units) field.value = units.scale(shown[side]);
@@ -62,10 +65,9 @@ export function sliders(box, go, enter) {
         if (!shown) return;
         slide.value = String(nearest(lengths, shown[side]));
         attr(slide, "aria-valuetext", units.len(shown[side]));
-        if (!frame.classList.contains("wrong") || document.activeElement !== field) {
-          show(field, units.scale(shown[side]));
-          if (document.activeElement !== field) complain("");
-        }
+        if (typing || (frame.classList.contains("wrong") && document.activeElement === field)) return;
+        field.value = units.scale(shown[side]);
+        complain("");
       },
     };
   }

@@ -10,7 +10,7 @@
  * @property {Kept | null} a the pair that the one shown is compared with
  * @property {boolean} leftHanded
  *
- * @typedef {{bass: number, treble: number, neutral: string | null, gauges: string[]}} Kept
+ * @typedef {{bass: number, treble: number, neutral: string | null, gauges: string[], own?: string[] | null}} Kept own: the view's gauges when it was kept
  * @typedef {{build: string, readings: string, marks: string, view: View}} State
  * @typedef {"build" | "readings" | "marks"} TextName
  * @typedef {Record<TextName | "pair", string>} Saved

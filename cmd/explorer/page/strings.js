@@ -55,7 +55,8 @@ export function stringRows(box, on) {
     list(body, rows, row);
     const [value, u] = units.uncertainForce(tuned.total_tension_n, tuned.total_tension_standard_uncertainty_n);
     total.replaceChildren(el("b", {}, value), " ", el("small", { class: "interval" }, u), " ", el("small", {}, units.force));
-    say(totalWords, tension.reference_total_tension_n ? `All strings; the reference: ${units.bareForce(tension.reference_total_tension_n)} ${units.force}` : "All strings");
+    const reference = tension.reference_total_tension_n, each = tuned.change_per_string_percent;
+    say(totalWords, reference ? `All strings; the reference: ${units.bareForce(reference)} ${units.force}${each === undefined ? "" : `, with other strings; a string ${signed(each, 1)} %`}` : "All strings");
   }
 
   function row() {

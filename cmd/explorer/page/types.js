@@ -41,6 +41,7 @@
  * @property {string} tuning_name
  * @property {number} total_tension_n
  * @property {number} total_tension_standard_uncertainty_n
+ * @property {number} [change_per_string_percent] where the reference has another number of strings
  * @property {StringOf[]} strings low string first
  *
  * @typedef {object} Tension

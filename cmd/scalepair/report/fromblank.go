@@ -79,7 +79,7 @@ func (f *FromBlank) Document() *document.Document {
 		if b.Difference != 0 {
 			slants = fmt.Sprintf(" slants %s at the nut, %s at the last fret, %s at the saddle line;", table.DegText(b.NutSlant), table.DegText(b.LastFret), table.DegText(b.SaddleSlant))
 		}
-		out.say("%s: %s;%s the board takes %s x %s, and %s stops a longer one.", what, in.Pair(b.Bass, b.Treble), slants, u.Len(b.Length, scaleDecimals), in.length(b.Width), b.Stop)
+		out.say("%s: %s;%s the board takes %s x %s, and %s stops a longer one.", what, in.Pair(b.Bass, b.Treble), slants, in.atLeast(b.Length), in.atLeast(b.Width), b.Stop)
 	}
 	board("Longest bass", f.LongestBass, f.found.BassStop)
 	if len(f.LimitsBroken) > 0 {

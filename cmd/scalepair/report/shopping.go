@@ -105,7 +105,7 @@ func (b *Bench) singles() []purchase {
 // shopping lists single strings by gauge, the blank and the fret wire.
 func (b *Bench) shopping() *table.Table {
 	in, u, need := b.in, b.in.Units.Decimal(), b.l.LeastBlank()
-	blank, size := "fingerboard blank", fmt.Sprintf("at least %s x %s", in.Units.Len(need.Length, scaleDecimals), in.length(need.Width))
+	blank, size := "fingerboard blank", fmt.Sprintf("at least %s x %s", in.atLeast(need.Length), in.atLeast(need.Width))
 	if b.blank >= 0 {
 		blank += ": " + b.Blank.Name
 	}

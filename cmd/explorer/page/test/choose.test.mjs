@@ -221,6 +221,31 @@ test("choose: without lengths to try, a build in inches steps by eighths", async
   for (const side of ["bass", "treble"]) assert.equal((Number(await page.inputValue(`#${side}-length`)) * 8) % 1, 0, await page.inputValue(`#${side}-length`));
 });
 
+test("choose: a finger drags the point up and down, and the neutral fret, while the page stays; a tap on an arrow is half a fret", async (t) => {
+  const page = await open(t, { width: 360, height: 780, touch: true });
+  await rested(page);
+  const touch = await page.context().newCDPSession(page);
+  const drag = async (selector, dx, dy) => {
+    await page.locator(selector).scrollIntoViewIfNeeded();
+    const box = await page.locator(selector).boundingBox(), [x, y] = [box.x + box.width / 2 + (dx || dy ? 0 : box.width / 3), box.y + box.height / 2], before = await page.evaluate(() => scrollY);
+    await touch.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [{ x, y }] });
+    for (let i = 1; i <= 8 && (dx || dy); i++) await touch.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: [{ x: x + (dx * i) / 8, y: y + (dy * i) / 8 }] });
+    await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+    await answered(page);
+    assert.equal(await page.evaluate(() => scrollY), before, "the page stays");
+  };
+  await page.focus("#treble-length");
+  await drag("svg.map .grip", -30, 50);
+  assert.match(await shown(page), /^65\d.* bass, 62\d/);
+  assert.equal(`${await page.inputValue("#treble-length")}.0 mm treble`, (await shown(page)).split(", ")[1], "a field in hand follows too");
+  const tag = page.locator("#fan .tag"), at = async () => Number(await tag.getAttribute("aria-valuenow"));
+  await drag("#fan .tag", 0, 120);
+  const moved = await at();
+  assert.ok(moved > 18, `the neutral fret is at ${moved / 2}`);
+  await drag("#fan .tag", 0, 0);
+  assert.equal(await at(), moved + 1);
+});
+
 test("choose: a wrong length stands at its field and changes nothing", async (t) => {
   const page = await open(t);
   await rested(page);
@@ -336,6 +361,10 @@ test("choose: A stays beside what is shown", async (t) => {
   assert.equal(await page.locator("#compared tbody >> nth=0 >> tr").count(), 6);
   await page.click(".picks tr.a button");
   await until(page, () => document.querySelector("#keep-a").textContent === "Forget A");
+  await page.locator('[aria-label^="String 1: heavier"]').click(); // now A's gauges are not those of the pair
+  await until(page, () => document.querySelector("#each .two-way button:nth-child(2)").getAttribute("aria-pressed") === "true");
+  await page.click(".picks tr.a button");
+  await until(page, () => document.querySelector("#each .two-way button:nth-child(2)").getAttribute("aria-pressed") === "false");
   await page.click("#keep-a");
   await until(page, () => document.querySelector("#compared").hidden);
 });
