@@ -28,6 +28,9 @@ export class App {
     store.addEventListener("change", () => (this.refused = ""));
     /** @type {Promise<any>} */
     this.turn = Promise.resolve();
+    /** The last sheet, and the state that it is of. @type {ReturnType<App["makeSheet"]> | undefined} */
+    this.made = undefined;
+    this.sheetOf = "";
   }
 
   /**
@@ -201,19 +204,44 @@ export class App {
   async download(kind, flags = {}) {
     const request = this.answers.pairRequest();
     if (kind === "build" && this.answers.pair) {
-      const { pair } = this.answers.pair.tension;
-      Object.assign(request.flags, { bass: `${pair.bass_mm} mm`, treble: `${pair.treble_mm} mm`, gauges: pair.gauges.join(" ") });
-      const kept = await this.engine.quick("save", request, "file");
+      const kept = await this.chosen();
       if (!kept?.ok) return this.refuse(kept?.faults);
       request.build = kept.result.build;
       this.store.change({ build: request.build });
     }
-    const answer = await this.engine.quick("file", { ...request, flags: { ...request.flags, kind, ...flags } }, "file");
+    const answer = kind === "sheet" ? await this.sheet() : await this.engine.quick("file", { ...request, flags: { ...request.flags, kind, ...flags } }, "file");
     if (!answer?.ok) return this.refuse(answer?.faults);
     const { name, type, bytes } = answer.result;
     // Drawings for different papers have names of their own, so that none takes the other's place.
     download(flags.paper ? name.replace(".", `-${flags.paper}.`) : name, type, bytes);
     if (kind === "build" || kind === "readings" || kind === "marks") this.store.downloaded(kind);
+  }
+
+  /** The build file with the shown pair and its set in it. */
+  chosen() {
+    const request = this.answers.pairRequest(), pair = this.answers.pair?.tension.pair;
+    if (pair) Object.assign(request.flags, { bass: `${pair.bass_mm} mm`, treble: `${pair.treble_mm} mm`, gauges: pair.gauges.join(" ") });
+    return this.engine.quick("save", request, "chosen");
+  }
+
+  /** The bench sheet of the shown pair, as the command writes it for the build that has it chosen; made once for a state. */
+  sheet() {
+    const of = JSON.stringify([this.answers.pairRequest(), this.store.state.view.blank]);
+    if (of !== this.sheetOf)
+      this.made = this.makeSheet().then((answer) => {
+        if (!answer?.ok) this.sheetOf = ""; // it is tried again
+        return answer;
+      });
+    this.sheetOf = of;
+    return this.made;
+  }
+
+  async makeSheet() {
+    const kept = await this.chosen(), { readings, view } = this.store.state;
+    if (!kept?.ok) return kept;
+    const sheet = (/** @type {Record<string, string>} */ own) => this.engine.aside("file", { build: kept.result.build, readings, flags: { kind: "sheet", ...own } });
+    const answer = await sheet(view.blank === null ? {} : { blank: view.blank });
+    return answer && !answer.ok && view.blank !== null ? sheet({}) : answer; // one that is too small for the pair is left, as Make does
   }
 
   /** Says why something was not done. @param {Fault[]} [faults] @param {string} [before] */

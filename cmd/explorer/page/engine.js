@@ -156,10 +156,21 @@ export class Engine {
   slow(name, request) {
     if (this.slowly.call) this.slowly.stop();
     if (this.slowly.dead) {
-      this.slowly = this.spare.dead ? this.seat() : this.spare;
-      this.spare = this.seat();
+      this.slowly = this.spare.dead || this.spare.call ? this.seat() : this.spare;
+      if (this.slowly === this.spare) this.spare = this.seat();
     }
     return new Promise((resolve) => this.slowly.start({ name, request, lane: name, resolve }));
+  }
+
+  /**
+   * A call that neither waits for the others nor keeps them waiting. It ends the one before.
+   * @param {string} name @param {Request} request
+   * @returns {Promise<Answer | null>}
+   */
+  aside(name, request) {
+    if (this.spare.call) this.spare.stop();
+    if (this.spare.dead) this.spare = this.seat();
+    return new Promise((resolve) => this.spare.start({ name, request, lane: name, resolve }));
   }
 }
 

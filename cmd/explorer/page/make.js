@@ -29,7 +29,7 @@ const FILES = /** @type {const} */ ([
 export function make(app) {
   const { store, answers } = app;
   const large = largePair(byId("make-pair")), fan = fanDrawing(byId("make-fan"), null), nothing = worth(byId("make-nothing"));
-  let fret = 1, blank = "";
+  let fret = 1;
   const turn = (/** @type {number} */ to) => {
     fret = to;
     paint();
@@ -55,7 +55,6 @@ export function make(app) {
     /** @type {Record<string, string | boolean>} */
     const flags = { ...own };
     if (["pdf", "svg"].includes(kind) && store.state.view.leftHanded) flags["left-handed"] = true;
-    if (kind === "sheet" && blank) flags.blank = blank;
     app.download(kind, flags);
   }
 
@@ -87,10 +86,10 @@ export function make(app) {
 
   function blankRow() {
     let name = "";
-    const input = el("input", { type: "radio", name: "blank", onchange: () => ((blank = name), paint()) }), title = el("span"), size = el("small"), fit = el("span");
+    const input = el("input", { type: "radio", name: "blank", onchange: () => store.change({ view: { blank: name } }) }), title = el("span"), size = el("small"), fit = el("span");
     return {
       node: el("label", {}, input, el("span", {}, title, size), fit),
-      /** @param {Blank} b */
+      /** @param {Blank & {laid: boolean}} b */
       update(b) {
         name = b.name;
         const { units } = app, lacks = b.spare_length_mm < 0 ? `${units.len(-b.spare_length_mm)} short` : `${units.len(-b.spare_width_mm)} narrow`;
@@ -98,7 +97,7 @@ export function make(app) {
         say(size, `${units.bare(b.length_mm)} × ${units.len(b.width_mm)}`);
         say(fit, b.fits ? "fits" : b.spare_length_mm < 0 || b.spare_width_mm < 0 ? lacks : "does not fit");
         attr(fit, "class", b.fits ? "fits" : "lacks");
-        input.checked = b.name === blank;
+        input.checked = b.laid;
         input.disabled = !b.fits;
       },
     };
@@ -120,19 +119,19 @@ export function make(app) {
     const { layout, tension } = pair;
     large.set(place, units);
     const fits = layout.blanks.filter((b) => b.fits);
-    if (!fits.some((b) => b.name === blank)) blank = fits[0]?.name ?? "";
+    const laid = fits.find((b) => b.name === store.state.view.blank) ?? fits[0];
     const broken = [...tension.limits_broken, ...layout.limits_broken];
     const head = byId("make-say");
     say(head, broken.length ? plain(broken[0], app.names()) : `At least ${units.atLeast(layout.blank_length_mm)} × ${units.atLeast(layout.blank_width_mm)} ${units.lengthName} of board${layout.blanks.length ? (fits.length ? `; fits: ${fits.map((b) => b.name).join(", ")}` : "; none of your blanks fits") : ""}.`);
     head.classList.toggle("bad", broken.length > 0);
     fret = Math.min(fret, layout.marks.length);
     const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));
-    fan.draw({ fan: pair.fan, tension, blank: outlineOf(fits.find((b) => b.name === blank)), units, reference: app.keyText("reference.name"), leftHanded: store.state.view.leftHanded, marks: verdicts, fret });
+    fan.draw({ fan: pair.fan, tension, blank: outlineOf(laid), units, reference: app.keyText("reference.name"), leftHanded: store.state.view.leftHanded, marks: verdicts, fret });
     say(unit, units.lengthName);
     card.set(layout.marks, fret);
     squares.set(check, layout.marks.length, fret);
     list(body, layout.marks, markRow);
-    list(blanks, layout.blanks, blankRow);
+    list(blanks, layout.blanks.map((b) => ({ ...b, laid: b === laid })), blankRow);
     list(cautions, layout.cautions, () => {
       const node = el("li");
       return { node, update: (/** @type {string} */ words) => say(node, capital(words)) };

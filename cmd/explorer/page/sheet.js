@@ -14,14 +14,14 @@ export function printsAsSheet(app) {
   document.adoptedStyleSheets = [style];
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let resting;
-  let of = "";
+  /** The answer that lies there now. @type {unknown} */
+  let laid;
 
   /** Makes it anew where the state is another; answers why it cannot be made. */
   async function make() {
-    const request = app.answers.pairRequest(), asked = JSON.stringify(request);
-    if (asked === of) return [];
-    const answer = await app.engine.quick("file", { ...request, flags: { ...request.flags, kind: "sheet" } }, "sheet");
-    of = answer?.ok ? asked : "";
+    const answer = await app.sheet();
+    if (answer?.ok && answer === laid) return [];
+    laid = answer;
     if (!answer?.ok) {
       lay([], "", ""); // the sheet of an earlier state is not left to be printed
       return answer?.faults ?? [];

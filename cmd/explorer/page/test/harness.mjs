@@ -5,7 +5,7 @@ import { execFileSync } from "node:child_process";
 import { createRequire } from "node:module";
 import { mkdtempSync, readFileSync, cpSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { after } from "node:test";
 
 export const { SCALEPAIR_PAGES: pages, SCALEPAIR_PROGRAM: program, SCALEPAIR_ROOT: root, SCALEPAIR_CHROMIUM: chromium } = process.env;
@@ -22,7 +22,7 @@ if (process.env.NODE_TEST_CONTEXT) after(async () => (await browser)?.close());
 export const builds = ["demo", "eight_inch", "bass_five", "reverse", "hostile"];
 
 /** The folder of a build's files. */
-export const folderOf = (build) => join(pages, build);
+export const folderOf = (build) => resolve(pages, build);
 
 /** A text of a build: "build.toml" or "readings.csv". */
 export const textOf = (build, file) => readFileSync(join(pages, build, file), "utf8");

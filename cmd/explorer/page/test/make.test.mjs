@@ -70,6 +70,9 @@ test("make: every file is byte for byte what the command writes", async (t) => {
     const drawn = command("demo", "draw", "--bass", "660 mm", "--treble", "635 mm", "--out", `fan.${kind}`).folder;
     assert.ok(readFileSync(await download.path()).equals(readFileSync(join(drawn, `fan.${kind}`))), kind);
   }
+  const [sheet] = await Promise.all([page.waitForEvent("download"), page.click("#make-sheet")]);
+  const written = command(folder, "bench", "build.toml", "--out", "sheet.html").folder;
+  assert.equal(readFileSync(await sheet.path(), "utf8"), readFileSync(join(written, "sheet.html"), "utf8"), "the sheet of the build that has the pair chosen");
   for (const paper of ["A4", "Letter"]) {
     const [download] = await Promise.all([page.waitForEvent("download"), page.locator(".files button", { hasText: `Full-size drawing, ${paper}` }).click()]);
     assert.equal(download.suggestedFilename(), `fan-${paper.toLowerCase()}.pdf`);
@@ -122,6 +125,14 @@ test("make: the blank that is chosen is drawn, and one that does not fit cannot 
   assert.equal(await page.locator(".blanks input").nth(0).isDisabled(), true);
   await page.locator(".blanks input").nth(2).check();
   await until(page, (before) => document.querySelector("#make-fan .blank").getAttribute("d") !== before, before);
+  await kept(page);
+  page.on("dialog", (dialog) => dialog.accept());
+  await page.reload();
+  await until(page, () => document.querySelectorAll(".blanks input")[2]?.checked);
+  const [sheet] = await Promise.all([page.waitForEvent("download"), page.click("#make-sheet")]);
+  assert.match(readFileSync(await sheet.path(), "utf8"), /fingerboard blank: long maple/);
+  await page.click("#undo");
+  await until(page, (before) => document.querySelector("#make-fan .blank").getAttribute("d") === before, before);
 });
 
 test("make: left-handed turns the drawing over, and undo turns it back", async (t) => {
