@@ -133,7 +133,7 @@ export class Answers extends EventTarget {
     if (rows?.result) this.marks = rows.result;
     const check = await this.engine.quick("check", request);
     if (!check) return;
-    this.check = this.take("marks", check) ? check.result : null;
+    if (this.take("marks", check)) this.check = check.result;
     this.tell("marks");
   }
 

@@ -137,7 +137,7 @@ export class App {
 
   /** @param {string} line @param {string} pass @param {number} fret @param {string} text */
   async mark(line, pass, fret, text) {
-    const request = this.answers.pairRequest();
+    const request = this.answers.pairRequest(), marked = request.marks ? this.store.state.view.marked : this.answers.place();
     if (!request.marks) request.marks = (await this.engine.quick("form", request, "form"))?.result?.marks ?? "";
     const sheet = (await this.engine.quick("marks", request, "form"))?.result;
     if (!sheet) return;
@@ -145,7 +145,7 @@ export class App {
     const row = sheet.rows.find((/** @type {{cells: Record<string, string>}} */ r) => r.cells.line === line && (r.cells.pass ?? "") === pass && (pass === "" || Number(r.cells.fret) === fret));
     const edit = row ? { line: row.line, column, text } : { add: { line, pass, fret: pass ? String(fret) : "", [column]: text } };
     const answer = await this.engine.quick("marks", { ...request, edits: [edit] }, "form");
-    if (answer?.result) this.store.change({ marks: answer.result.marks });
+    if (answer?.result) this.store.change({ marks: answer.result.marks, view: { marked } });
   }
 
   /** Begins anew: with the demo, or with the template and no readings. @param {"demo" | "init"} call */

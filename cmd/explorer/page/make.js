@@ -34,7 +34,12 @@ export function make(app) {
     fret = to;
     paint();
   };
-  const card = markCard(byId("make-one"), app, turn), squares = markSquares(byId("make-one"), turn);
+  const card = markCard(byId("make-one"), app, turn), squares = markSquares(byId("make-one"), (to) => {
+    turn(to);
+    byId("make-one").scrollIntoView({ block: "nearest" });
+  });
+  const back = el("button", { class: "button", onclick: () => store.state.view.marked && app.go(store.state.view.marked) });
+  byId("make-sheet").parentElement?.append(back);
   const body = el("tbody"), unit = el("span");
   byId("make-marks").append(el("table", { class: "marks" }, el("caption", {}, el("h2", {}, "Marks from the nut, ", unit)),
     el("thead", {}, el("tr", {}, ...["Fret", "Bass line", "step", "Treble line", "step", "Slant"].map((h) => el("th", { scope: "col" }, h)))), body));
@@ -121,7 +126,13 @@ export function make(app) {
     const fits = layout.blanks.filter((b) => b.fits);
     const laid = fits.find((b) => b.name === store.state.view.blank) ?? fits[0];
     const broken = [...tension.limits_broken, ...layout.limits_broken];
-    const head = byId("make-say");
+    const head = byId("make-say"), { marked } = store.state.view, moved = marked && store.state.marks && (marked.bass !== place.bass || marked.treble !== place.treble);
+    const named = (/** @type {import("./grid.js").Place} */ p) => `${units.scale(p.bass)} / ${units.scale(p.treble)}`;
+    back.hidden = !moved;
+    if (moved) {
+      broken.unshift(`The marks were measured on ${named(marked)}; they are judged by ${named(place)}, which is shown.`);
+      say(back, `Back to ${named(marked)}`);
+    }
     say(head, broken.length ? plain(broken[0], app.names()) : `At least ${units.atLeast(layout.blank_length_mm)} × ${units.atLeast(layout.blank_width_mm)} ${units.lengthName} of board${layout.blanks.length ? (fits.length ? `; fits: ${fits.map((b) => b.name).join(", ")}` : "; none of your blanks fits") : ""}.`);
     head.classList.toggle("bad", broken.length > 0);
     fret = Math.min(fret, layout.marks.length);

@@ -41,7 +41,7 @@ export function markCard(box, app, turn) {
         for (const field of fields) field.set(m.fret);
         const judged = app.answers.check?.lines.find((l) => l.line === line)?.marks.find((c) => c.fret === m.fret);
         say(verdict, judged && judged.readings ? judgement(judged, app) : "");
-        attr(verdict, "class", "verdict" + (judged?.verdict === "outside" ? " bad" : judged?.verdict === "within" ? " fine-mark" : ""));
+        attr(verdict, "class", "verdict" + (judged?.verdict === "outside" || judged?.in_doubt ? " bad" : judged?.verdict === "within" ? " fine-mark" : ""));
       },
     };
   }
@@ -50,7 +50,15 @@ export function markCard(box, app, turn) {
   function measured(line, pass, words) {
     let at = 0;
     const input = el("input", { inputmode: "decimal", autocomplete: "off", placeholder: "measured", disabled: true }), unit = el("span"), slot = el("span", { class: "field" }, input, unit), wrong = el("span", { class: "wrong-words", role: "alert" });
-    input.addEventListener("change", () => app.measure(line, pass, at, input.value.trim()));
+    const take = () => app.measure(line, pass, at, input.value.trim());
+    input.addEventListener("change", take);
+    input.addEventListener("keydown", (event) => {
+      if (event.key !== "Enter" || !pass) return;
+      event.preventDefault(); // the change is taken here, before the field is the next fret's
+      take();
+      if (at < last) turn(at + 1);
+      input.select();
+    });
     return {
       node: el("label", { class: "measured" }, el("span", {}, words), slot, wrong),
       /** @param {number} fretAt */
@@ -112,7 +120,7 @@ export function markSquares(box, turn) {
         line,
         squares: Array.from({ length: last }, (_, i) => {
           const m = check?.lines.find((l) => l.line === line)?.marks.find((c) => c.fret === i + 1);
-          return { line, fret: i + 1, state: m?.readings ? m.verdict : "not measured", inHand: i + 1 === fret };
+          return { line, fret: i + 1, state: !m?.readings ? "not measured" : m.in_doubt && m.verdict === "within" ? "in doubt" : m.verdict, inHand: i + 1 === fret };
         }),
       })), () => {
         const name = el("span"), squares = el("span", { class: "row-of-marks" });
@@ -137,6 +145,7 @@ function square(turn) {
     /** @param {{line: string, fret: number, state: string, inHand: boolean}} s */
     update(s) {
       at = s.fret;
+      say(node, String(s.fret));
       attr(node, "class", s.state.replaceAll(" ", "-") + (s.inHand ? " in-hand" : ""));
       attr(node, "aria-label", `${s.line} mark ${s.fret}: ${s.state}`);
     },

@@ -9,6 +9,7 @@
  * @property {string[] | null} gauges the set that is kept, low string first; null: the best for each pair
  * @property {Kept | null} a the pair that the one shown is compared with
  * @property {string | null} blank the name of the blank that the board is laid in; null: the first that fits
+ * @property {{bass: number, treble: number} | null} marked the pair on which marks were measured
  * @property {boolean} leftHanded
  *
  * @typedef {{bass: number, treble: number, neutral: string | null, gauges: string[], own?: string[] | null}} Kept own: the view's gauges when it was kept
@@ -27,7 +28,7 @@ const MOST = 500; // steps in the history (judgement)
 const REST = 100; // ms after a change until it is kept (judgement)
 
 /** @type {View} */
-export const FIRST_VIEW = { bass: null, treble: null, neutral: null, gauges: null, a: null, blank: null, leftHanded: false };
+export const FIRST_VIEW = { bass: null, treble: null, neutral: null, gauges: null, a: null, blank: null, marked: null, leftHanded: false };
 
 export class Store extends EventTarget {
   /**

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import { ask, command, open, textOf, until } from "./harness.mjs";
-import { go, kept, rested, shows, type } from "./steps.mjs";
+import { answered, go, kept, rested, shows, type } from "./steps.mjs";
 
 const openMake = async (t, how) => {
   const page = await open(t, how);
@@ -14,13 +14,19 @@ const openMake = async (t, how) => {
   await until(page, () => document.querySelector(".mark-line input:enabled"));
   return page;
 };
+/** Types into a field and leaves it by Tab; Enter leads to the next fret. */
+const put = async (page, field, text) => {
+  await field.fill(text);
+  await field.press("Tab");
+  await answered(page);
+};
 const measured = (page, line, pass) => page.locator(".mark-line").nth(line).locator("input").nth(pass);
 
 test("make: a measured mark is judged as check judges it, and is there after a reload", async (t) => {
   const page = await openMake(t);
   await page.click('[aria-label="Next fret"]');
-  await type(page, measured(page, 0, 0), "73");
-  await type(page, measured(page, 0, 1), "35.95");
+  await put(page, measured(page, 0, 0), "73");
+  await put(page, measured(page, 0, 1), "35.95");
   await until(page, () => /error/.test(document.querySelector(".mark-line .verdict").textContent));
   const state = await kept(page);
   const { result } = await ask(page, "check", { build: state.build, readings: state.readings, marks: state.marks, flags: {} });
@@ -43,8 +49,7 @@ test("make: marks typed without delay are all kept, and the strip of squares sho
     await page.keyboard.press("Tab");
     await page.keyboard.press("Tab");
     await page.keyboard.type(texts.treble[n]);
-    await page.keyboard.press("Enter");
-    await page.click('[aria-label="Next fret"]');
+    await page.keyboard.press("Enter"); // to the next fret
   }
   for (const line of ["bass", "treble"])
     for (const n of [1, 2]) await until(page, (name) => !document.querySelector(`.row-of-marks [aria-label^="${name}"]`)?.ariaLabel.endsWith("not measured"), `${line} mark ${n}:`);
@@ -53,6 +58,22 @@ test("make: marks typed without delay are all kept, and the strip of squares sho
   const { result } = await ask(page, "check", { build, readings, marks, flags: {} });
   assert.deepEqual(await page.locator(".check-words li").allTextContents(), [...result.says, ...result.advice]);
   for (const [line, all] of Object.entries(texts)) all.forEach((text, i) => assert.match(marks, new RegExp(`^${line},ruler,${i + 1},.*${text}`, "m")));
+});
+
+test("make: marks of another pair are said to be so, and a button leads back", async (t) => {
+  const page = await openMake(t);
+  await put(page, measured(page, 0, 0), "37.0");
+  await until(page, () => document.querySelector('.row-of-marks [aria-label^="bass mark 1:"]').ariaLabel.endsWith("within"));
+  await put(page, measured(page, 1, 0), "35,6x");
+  await until(page, () => document.querySelector(".measured .wrong-words:not(:empty)"));
+  assert.match(await page.getAttribute('.row-of-marks [aria-label^="bass mark 1:"]', "aria-label"), /within$/, "the last good check stays");
+  await page.click("#undo");
+  await go(page, "choose");
+  await type(page, page.locator("#bass-length"), "665");
+  await go(page, "make");
+  await until(page, () => document.querySelector("#make-say").textContent === "The marks were measured on 660 / 635; they are judged by 665 / 635, which is shown.");
+  await page.getByRole("button", { name: "Back to 660 / 635" }).click();
+  await until(page, () => !/judged/.test(document.querySelector("#make-say").textContent));
 });
 
 test("make: every file is byte for byte what the command writes", async (t) => {
