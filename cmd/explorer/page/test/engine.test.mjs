@@ -51,7 +51,7 @@ test("engine: only the newest of many movements is answered, and a slow call giv
     const pair = (/** @type {number} */ bass) => globalThis.scalepair.quick("pair", { flags: { bass: bass + " mm", treble: "650 mm" } }, "slider");
     const moves = await Promise.all(Array.from({ length: 30 }, (_, i) => pair(660 + i)));
     const slow = await Promise.all(Array.from({ length: 3 }, () => globalThis.scalepair.slow("advise", { flags: { trials: "20000" } })));
-    return { moves: moves.map((m) => m?.result.layout.bass_mm ?? null), slow: slow.map((s) => s && s.ok) };
+    return { moves: moves.map((m) => m?.result.tension.pair.bass_mm ?? null), slow: slow.map((s) => s && s.ok) };
   });
   assert.equal(got.moves.at(-1), 689);
   assert.ok(got.moves.filter((m) => m === null).length > 20);
