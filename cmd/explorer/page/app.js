@@ -226,7 +226,7 @@ export class App {
 
   /** The bench sheet of the shown pair, as the command writes it for the build that has it chosen; made once for a state. */
   sheet() {
-    const of = JSON.stringify([this.answers.pairRequest(), this.store.state.view.blank]);
+    const { blank, leftHanded } = this.store.state.view, of = JSON.stringify([this.answers.pairRequest(), blank, leftHanded]);
     if (of !== this.sheetOf)
       this.made = this.makeSheet().then((answer) => {
         if (!answer?.ok) this.sheetOf = ""; // it is tried again
@@ -239,7 +239,7 @@ export class App {
   async makeSheet() {
     const kept = await this.chosen(), { readings, view } = this.store.state;
     if (!kept?.ok) return kept;
-    const sheet = (/** @type {Record<string, string>} */ own) => this.engine.aside("file", { build: kept.result.build, readings, flags: { kind: "sheet", ...own } });
+    const sheet = (/** @type {Record<string, string>} */ own) => this.engine.aside("file", { build: kept.result.build, readings, flags: { kind: "sheet", ...(view.leftHanded && { "left-handed": true }), ...own } });
     const answer = await sheet(view.blank === null ? {} : { blank: view.blank });
     return answer && !answer.ok && view.blank !== null ? sheet({}) : answer; // one that is too small for the pair is left, as Make does
   }

@@ -20,6 +20,7 @@ type Bench struct {
 	blank       string
 	radiusFirst bool
 	date        string // of the sheet
+	leftHanded  bool   // its figure
 	set         *pflag.FlagSet
 }
 
@@ -29,6 +30,7 @@ func (o *Bench) Flags(f *pflag.FlagSet) {
 	TextVar(f, &o.calipers, "calipers", "least `difference` your calipers show, such as 0.05mm, 0.001in or 1/64in (default: the build file's, else 0.01mm or 0.001in)")
 	f.StringVar(&o.blank, "blank", "", "`name` of the blank on offer to work with (default: the first that fits)")
 	f.BoolVar(&o.radiusFirst, "radius-first", false, "the board is radiused before it is slotted")
+	f.BoolVar(&o.leftHanded, "left-handed", false, "with --out: the figure of a left-handed board, bass side above")
 	f.StringVar(&o.date, "date", "", "with --out: `date` to print, in your own words")
 }
 
@@ -42,7 +44,7 @@ func (q *Question) Bench(o Bench) (*report.Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	return report.NewBench(q.Input, l, d, report.BenchOptions{Fineness: fineness, Blank: o.blank, RadiusFirst: o.radiusFirst})
+	return report.NewBench(q.Input, l, d, report.BenchOptions{Fineness: fineness, Blank: o.blank, RadiusFirst: o.radiusFirst, LeftHanded: o.leftHanded})
 }
 
 // fineness is how finely marks are printed. Where --calipers is given and

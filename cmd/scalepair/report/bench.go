@@ -38,6 +38,7 @@ type Bench struct {
 
 	in       *Input
 	l        *fan.Layout
+	left     bool           // the figure is of a left-handed board
 	d        *choice.Detail // nil while no set is settled
 	fineness build.Fineness
 	saw      fan.Sawing
@@ -76,13 +77,14 @@ type BenchOptions struct {
 	Fineness    build.Fineness
 	Blank       string // the name of a blank on offer; "" takes the first that fits
 	RadiusFirst bool   // the board is radiused before it is slotted
+	LeftHanded  bool   // the figure has the bass side above
 }
 
 // NewBench works a layout out for the bench. d may be nil. The error is a
 // fault.List of everything the build file has wrong, each at its place.
 func NewBench(in *Input, l *fan.Layout, d *choice.Detail, o BenchOptions) (*Bench, error) {
 	j := in.Run
-	b := &Bench{Head: in.head(), Resolution: o.Fineness.Length(), Stated: o.Fineness.Stated, RadiusFirst: o.RadiusFirst, in: in, l: l, d: d, fineness: o.Fineness,
+	b := &Bench{Head: in.head(), Resolution: o.Fineness.Length(), Stated: o.Fineness.Stated, RadiusFirst: o.RadiusFirst, in: in, l: l, left: o.LeftHanded, d: d, fineness: o.Fineness,
 		saw: fan.Sawing{FretWire: j.Build.FretWire, RadiusFirst: o.RadiusFirst}, LimitsBroken: in.broken(in.Plan.PairLimits(&l.Frame))}
 	if d != nil {
 		b.Head, b.LimitsBroken = in.head(d), in.broken(d.Broken)

@@ -4,7 +4,9 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -366,4 +368,24 @@ func TestRoundingInCents(t *testing.T) {
 		}
 	}
 	assert.InEpsilon(t, worst, w.bench(t, report.BenchOptions{Fineness: o}).Rounding.Value(), 1e-3)
+}
+
+// With the nut at the left the face of a right-handed board has its bass side below,
+// as high strings stand above in tablature (common practice, no source).
+func TestFigureLiesAsTheBoardDoes(t *testing.T) {
+	w := demo(t)
+	for _, left := range []bool{false, true} {
+		var page strings.Builder
+		b := w.bench(t, report.BenchOptions{LeftHanded: left})
+		require.NoError(t, b.Document().Write(&page, document.Options{Format: document.HTML}))
+		height := func(words string) float64 {
+			found := regexp.MustCompile(`<text[^>]* y="([\d.]+)"[^>]*>` + words + `<`).FindStringSubmatch(page.String())
+			require.NotNil(t, found, words)
+			y, err := strconv.ParseFloat(found[1], 64)
+			require.NoError(t, err)
+			return y
+		}
+		assert.Equal(t, left, height("bass line") < height("centreline"))
+		assert.Equal(t, left, height("treble line") > height("centreline"))
+	}
 }
