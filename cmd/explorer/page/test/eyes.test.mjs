@@ -6,7 +6,7 @@ import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import { open, require, textOf, until } from "./harness.mjs";
-import { go, kept, rested, shows, type } from "./steps.mjs";
+import { answered, go, kept, rested, shows, type } from "./steps.mjs";
 
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const readings = textOf("demo", "readings.csv");
@@ -46,6 +46,12 @@ async function seen(page, name) {
 /** Waits until what was asked for is on the screen. */
 const painted = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)))));
 
+/** What axe finds wrong: nothing. */
+async function accessible(page, name, only = {}) {
+  const found = await page.evaluate((only) => globalThis.axe.run(document, { resultTypes: ["violations"], ...only }), only);
+  assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(", ")}`), [], name);
+}
+
 // The themes differ in colours alone, so the dark one is tried by the rules that look at them.
 const rules = { light: {}, dark: { runOnly: ["color-contrast", "link-in-text-block"] } };
 
@@ -58,12 +64,12 @@ for (const widths of [[320, 360], [1400, 800]])
       await page.setViewportSize({ width, height: 900 });
       for (const place of ["strings", "choose", "make"]) {
         await go(page, place);
+        await answered(page);
         for (const [colorScheme, only] of Object.entries(rules)) {
           await page.emulateMedia({ colorScheme });
           await until(page, (theme) => document.documentElement.dataset.theme === theme, colorScheme);
           await painted(page);
-          const found = await page.evaluate((only) => globalThis.axe.run(document, { resultTypes: ["violations"], ...only }), only);
-          assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(", ")}`), [], `${place}, ${width}, ${colorScheme}`);
+          await accessible(page, `${place}, ${width}, ${colorScheme}`, only);
         }
         await fits(page, width, place);
         if (pictures && width === 1400) await seen(page, place);
@@ -148,17 +154,42 @@ test("eyes: every state, reached by hand", async (t) => {
   await seen(page, "state-empty-choose");
 });
 
-test("eyes: on a touch screen every control has room for a finger", async (t) => {
-  const page = await open(t, { width: 360, height: 780, touch: true });
+test("eyes: on a touch screen every control has room for a finger, with all opened that can be", async (t) => {
+  const page = await open(t, { width: 360, height: 780, touch: true, motion: "reduce" });
   await rested(page);
+  await page.evaluate(axe);
   for (const place of ["strings", "choose", "make"]) {
     await go(page, place);
+    await answered(page);
+    await page.evaluate(() => document.querySelectorAll("details").forEach((o) => (o.open = true)));
     await painted(page);
     const small = await page.evaluate(() => [...document.querySelectorAll("a, button, input, select, summary, textarea, [role=slider]")].filter((node) => {
       const target = node.closest("label, .field") ?? node, box = target.getBoundingClientRect();
-      return box.width && box.height && getComputedStyle(node).clipPath === "none" && !node.classList.contains("skip") && (box.width < 40 || box.height < 44);
+      return box.width && box.height && getComputedStyle(node).clipPath === "none" && !node.classList.contains("skip") && (box.width < 44 || box.height < 44);
     }).map((node) => `${node.tagName} ${node.className} ${node.textContent.slice(0, 20)} ${Math.round(node.getBoundingClientRect().width)}x${Math.round(node.getBoundingClientRect().height)}`));
     assert.deepEqual(small, [], place);
+    await accessible(page, `${place} with all that can be opened`);
+    await fits(page, 360, place);
+  }
+});
+
+// Ratios by WCAG 2.2, relative luminance: text 4.5 at least, edges of controls 3.
+test("eyes: colours have the contrast that they were chosen for", async (t) => {
+  const page = await open(t);
+  const wanted = { light: [14.8, 6.5, 6.8, 6.0, 8.5, 3.2], dark: [15.9, 8.5, 10.0, 9.8, 5.4, 4.3] };
+  for (const [colorScheme, ratios] of Object.entries(wanted)) {
+    await page.emulateMedia({ colorScheme });
+    await until(page, (theme) => document.documentElement.dataset.theme === theme, colorScheme);
+    const found = await page.evaluate(() => {
+      const luminance = (name) => {
+        const hex = getComputedStyle(document.documentElement).getPropertyValue(name).trim().slice(1);
+        const [r, g, b] = [0, 2, 4].map((i) => parseInt(hex.slice(i, i + 2), 16) / 255).map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
+        return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+      };
+      const pairs = ["--ink --ground", "--soft --ground", "--accent --ground", "--warn --ground", "--ink --good", "--edge --ground"].map((p) => p.split(" ").map(luminance));
+      return pairs.map(([a, b]) => (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05));
+    });
+    found.forEach((ratio, i) => assert.ok(Math.abs(ratio - ratios[i]) < 0.06, `${colorScheme}: ${found.map((r) => r.toFixed(2))} for ${ratios}`));
   }
 });
 
