@@ -259,7 +259,7 @@ export class App {
     byId("invented").hidden = !/INVENTED|\(invented\)/.test(this.store.state.readings);
     // In Strings they stand at their cells, in Choose and Make where the pair would be if they leave
     // none; that nothing is weighed yet each place says itself.
-    const place = placeShown(), said = { strings: "", choose: byId("words").textContent ?? "", make: this.answers.pair ? "" : (byId("make-nothing").textContent ?? "") }[place].toLowerCase();
+    const place = placeShown(), said = { strings: "", choose: byId("words").textContent ?? "", make: this.answers.pair ? "" : (byId("make-nothing").textContent ?? "") }[place].toLowerCase().replaceAll("\u00a0", " ");
     const faults = Object.values(this.answers.faults).flat().filter((f) => ((place !== "strings" && !none) || !f.input.endsWith(".csv")) && !said.includes(this.what(f).toLowerCase()));
     const words = [this.refused, ...new Set(faults.map((f) => wrongThere(f, this.names())))].filter(Boolean).join("\n");
     byId("main").classList.toggle("old", this.old(place));

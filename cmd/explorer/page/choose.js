@@ -163,7 +163,7 @@ export function choose(app) {
     const near = place && grid?.nearestKept(place), cell = place && grid?.at(place);
     const back = near ? [{ words: `To ${app.units.scale(near.bass)} / ${app.units.scale(near.treble)}, the nearest that keeps all`, press: () => go(near) }] : [];
     if (answers.readings?.rows.length === 0)
-      return { large: "Nothing weighed yet.", bad: true, lines: ["Weigh the cut-off ends of strings that you know, and type or paste them in Strings; then every pair is tried"], buttons: [{ words: "To Strings", press: () => (location.hash = "strings") }] };
+      return { large: "Nothing weighed yet.", bad: false, lines: ["Weigh the cut-off ends of strings that you know, and type or paste them in Strings; then every pair is tried."], buttons: [{ words: "To Strings", press: () => (location.hash = "strings") }] };
     if (grid && pair && !grid.nearestKept({ bass: 0, treble: 0 })) return { large: "No pair keeps every limit.", bad: true, lines: (faults.advise ?? []).map((f) => app.what(f)), buttons: [] };
     // While the build is not complete the last good pair stays, and what is missing stands at its entry in the form.
     const incomplete = (faults.pair ?? []).filter((f) => /\.(toml|csv)$/.test(f.input));

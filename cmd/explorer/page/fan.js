@@ -130,7 +130,8 @@ export function fanDrawing(box, turn) {
       out.push({ at: [a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part + off + 4.5], anchor: "middle", words: name, figure: `${units.scale(mm)} ${units.lengthName}` });
     }
     attr(measures, "d", d);
-    if (fan.reference_marks_mm.length) out.push({ at: upright || tight ? [0, box.height - 3] : [box.width, 13], anchor: upright || tight ? "start" : "end", words: `small ticks: frets of ${reference || "the reference"}`, figure: "" });
+    const ticks = `small ticks: frets of ${reference || "the reference"}`, most = Math.floor(box.width / 6.6); // letters in the width
+    if (fan.reference_marks_mm.length) out.push({ at: upright || tight ? [0, box.height - 3] : [box.width, 13], anchor: upright || tight ? "start" : "end", words: ticks.length > most ? ticks.slice(0, most - 1) + "…" : ticks, figure: "" });
     list(words, out, () => {
       const name = svg("tspan"), figure = svg("tspan", { class: "figure" });
       const text = svg("text", { class: "halo" }, name, " ", figure);

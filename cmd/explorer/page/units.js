@@ -10,6 +10,9 @@ const NEWTONS = { N: 1, lbf: 4.4482216152605, kgf: 9.80665 };
 export const LENGTH_UNITS = /** @type {const} */ ({ mm: "mm", in: "inches", in64: "64ths of an inch" });
 export const FORCE_UNITS = /** @type {const} */ ({ N: "N", lbf: "lbf", kgf: "kgf" });
 
+/** A sentence whose figures keep their units on the line. @param {string} words */
+export const kept = (words) => words.replace(/(\d) (?=(%|mm|in|N|lbf|kgf|cents)(?!\w))/g, "$1\u00a0");
+
 export class Units {
   /**
    * @param {LengthUnit} [length]
