@@ -67,19 +67,27 @@ var materials = sync.OnceValue(func() []Material {
 	return out
 })
 
+// MaterialNames are the names of the embedded materials.
+func MaterialNames() (names []string) {
+	for _, m := range materials() {
+		names = append(names, m.Name)
+	}
+	return names
+}
+
 // LookupMaterial finds an embedded material by its name or a further name, the
 // first of the table where two share one; case, blanks and hyphens do not count.
 // The error suggests a near name.
 func LookupMaterial(name string) (Material, error) {
-	var known, first []string
+	var known []string
 	for _, m := range materials() {
 		names := append([]string{m.Name}, m.Also...)
 		if slices.ContainsFunc(names, func(n string) bool { return fold(n) == fold(name) }) {
 			return m, nil
 		}
-		known, first = append(known, names...), append(first, m.Name)
+		known = append(known, names...)
 	}
-	remedy := "the materials are " + strings.Join(first, ", ")
+	remedy := "the materials are " + strings.Join(MaterialNames(), ", ")
 	if best := suggest.Nearest(name, known); best != "" {
 		remedy = fmt.Sprintf("did you mean %q?", best)
 	}

@@ -15,11 +15,12 @@ import (
 // Name is the heading, in lower case with underscores. Units lists the suffixes
 // that the heading may carry: Name "outer" with Units {"mm", "in"} reads the
 // headings "outer", "outer_mm" and "outer_in". With Required the column must be
-// there, and no row may leave it empty.
+// there, and no row may leave it empty. Words are likely in its cells, to offer.
 type Column struct {
 	Name     string
 	Required bool
 	Units    []string
+	Words    []string
 }
 
 // heading is a column as the file has it; without a name it is a column that

@@ -3,6 +3,7 @@ package csvtable
 import (
 	"encoding/csv"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,30 +13,31 @@ import (
 )
 
 // Paste adds rows as a spreadsheet copies them, parted by tabs, semicolons or
-// commas. With a heading row of their own they go under its headings, else under
-// those of the sheet in their order. columns are those that the table may have; with
-// a heading that is none of them nothing is added.
-func (s *Sheet) Paste(text string, columns []Column) error {
+// commas. With a heading row of their own, in which no cell is a number, they go under
+// its headings, else under those of the sheet in their order: the headings that their
+// cells went to come back. columns are those that the table may have; with a heading
+// that is none of them nothing is added.
+func (s *Sheet) Paste(text string, columns []Column) ([]string, error) {
 	to := make([]target, len(s.names))
 	for i, name := range s.names {
 		to[i].name = name
 	}
 	var rows []map[string]string
-	first := true
+	first, widest := true, 0
 	for line := range strings.Lines(text) {
 		cells := pastedCells(strings.TrimRight(line, "\r\n"))
 		if cells == nil {
 			continue
 		}
-		if first && (s.head < 0 || s.isHeading(cells, columns)) {
+		if first && (s.head < 0 || !slices.ContainsFunc(cells, number.MatchString)) {
 			var err error
 			if to, err = s.targets(cells, columns); err != nil {
-				return err
+				return nil, err
 			}
 			first = false
 			continue
 		}
-		first = false
+		first, widest = false, max(widest, len(cells))
 		row := map[string]string{}
 		for i, c := range cells {
 			if c = strings.TrimSpace(c); c != "" && i < len(to) && to[i].name != "" {
@@ -44,16 +46,20 @@ func (s *Sheet) Paste(text string, columns []Column) error {
 		}
 		rows = append(rows, row)
 	}
-	for _, t := range to {
-		if t.name != "" {
-			s.addColumns(t.name)
+	names := []string{}
+	for i, t := range to {
+		if t.name != "" && i < widest {
+			names = append(names, t.name)
 		}
 	}
+	s.addColumns(names...)
 	for _, row := range rows {
 		s.Add(row)
 	}
-	return nil
+	return names, nil
 }
+
+var number = regexp.MustCompile(`^\s*[-+.,]?[0-9]`)
 
 // pastedCells parts a line; none of an empty one.
 func pastedCells(line string) []string {
@@ -72,17 +78,6 @@ func pastedCells(line string) []string {
 	return cells
 }
 
-// isHeading reports whether pasted cells are headings: half of them or more are.
-func (s *Sheet) isHeading(cells []string, columns []Column) bool {
-	known := 0
-	for _, c := range cells {
-		if _, ok := s.target(fold(c), columns); ok {
-			known++
-		}
-	}
-	return 2*known >= len(cells)
-}
-
 // target is the column of the sheet that a pasted column goes to, whose numbers are
 // converted where its heading has another unit.
 type target struct{ name, from, to string }
@@ -90,19 +85,26 @@ type target struct{ name, from, to string }
 // targets are those of a pasted heading row; a column without a heading has none.
 func (s *Sheet) targets(cells []string, columns []Column) ([]target, error) {
 	out := make([]target, len(cells))
+	var wrong []string
 	for i, c := range cells {
 		if strings.TrimSpace(c) == "" {
 			continue
 		}
-		t, ok := s.target(fold(c), columns)
+		t, ok := s.target(fold(asHeading.Replace(c)), columns)
 		if !ok || slices.ContainsFunc(out[:i], func(o target) bool { return o.name == t.name }) {
-			what := "a pasted heading is no column of this table, or stands twice; nothing was added"
-			return nil, fault.Fault{What: what, Given: c, Remedy: "the columns are " + strings.Join(headings(columns), ", ")}
+			wrong = append(wrong, strings.TrimSpace(c))
 		}
 		out[i] = t
 	}
-	return out, nil
+	if wrong == nil {
+		return out, nil
+	}
+	return nil, fault.Fault{What: "nothing was added: these headings are no columns of this table, or stand twice",
+		Given: strings.Join(wrong, ", "), Remedy: "the columns are " + strings.Join(s.Headings(columns, ""), "; ")}
 }
+
+// asHeading reads "outer, mm", "length (in.)" and "density, kg/m³" as headings.
+var asHeading = strings.NewReplacer(",", " ", ".", " ", "/", " ", "³", "3")
 
 // target finds the column for a heading: the one that the sheet has, whatever its
 // unit, else a new one. A heading without a unit has the sheet's.

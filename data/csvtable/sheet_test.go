@@ -50,22 +50,46 @@ func TestSheetTakesWhatSpreadsheetsCopy(t *testing.T) {
 		"commas":     "p11,0.279,third",
 		"a heading":  "remark\tgauge\touter mm\nthird\tp11\t0.279\n",
 		"no unit":    "remark\tgauge\touter\nthird\tp11\t0.279\n",
+		"as a page":  "\"remark\",GAUGE,\"outer, mm\"\nthird,p11,0.279\n",
 		"inches":     "remark\tgauge\touter in\nthird\tp11\t0.010984252\n", // 0.279 / 25.4
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := csvtable.OpenSheet(sheet)
-			require.NoError(t, s.Paste(pasted, columns))
+			to, err := s.Paste(pasted, columns)
+			require.NoError(t, err)
+			assert.ElementsMatch(t, s.Names(), to)
 			assert.Equal(t, sheet+"p11,0.279,third\r\n", s.Text())
 		})
 	}
 	s := csvtable.OpenSheet("")
-	require.NoError(t, s.Paste("gauge\tmass g\np10\t0.33\n", columns))
+	to, err := s.Paste("gauge\tmass (g.)\np10\t0.33\n", columns)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"gauge", "mass_g"}, to)
 	assert.Equal(t, "gauge,mass_g\np10,0.33\n", s.Text())
-	for _, wrong := range []string{"gauge\tdiameter\tmass\np10\t0.254\t0.33\n", "gauge\tmass\tmass g\np10\t0.33\t0.33\n"} {
-		before := s.Text()
-		assert.Error(t, s.Paste(wrong, columns))
-		assert.Equal(t, before, s.Text())
+}
+
+// A row without a number is a heading row, however few of its headings are known;
+// without one the cells are read in the order of the table's columns.
+func TestPastedHeadingsThatAreNotKnownAreNamed(t *testing.T) {
+	for pasted, given := range map[string]string{
+		"String\tThickness\tWeight\nw36\t0.914\t1.2\n": "String, Thickness, Weight",
+		"gauge\tdiameter\tmass\np10\t0.254\t0.33\n":    "diameter",
+		"gauge\tmass\tmass, g\np10\t0.33\t0.33\n":      "mass, g",
+		"gauge;outer, in;weight\n\np10;.010;0.33\n":    "weight",
+	} {
+		s := csvtable.OpenSheet(sheet)
+		to, err := s.Paste(pasted, columns)
+		var f fault.Fault
+		require.ErrorAs(t, err, &f)
+		assert.Equal(t, given, f.Given)
+		assert.Equal(t, "the columns are gauge; outer_mm; mass_g; pieces; remark", f.Remedy)
+		assert.Nil(t, to)
+		assert.Equal(t, sheet, s.Text())
 	}
+	s := csvtable.OpenSheet(sheet)
+	to, err := s.Paste("w36;0,914\nw38;0,965\n", columns)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"gauge", "outer_mm"}, to)
 }
 
 func FuzzSheet(f *testing.F) {
@@ -74,7 +98,7 @@ func FuzzSheet(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text, pasted string, line int, column, cell string) {
 		s := csvtable.OpenSheet(text)
 		require.Equal(t, text, s.Text())
-		_ = s.Paste(pasted, columns)
+		_, _ = s.Paste(pasted, columns)
 		_ = s.Set(line, column, cell)
 		s.Add(map[string]string{"gauge": cell})
 		require.NotPanics(t, func() { csvtable.OpenSheet(s.Text()).Rows() })

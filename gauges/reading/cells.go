@@ -68,7 +68,7 @@ func (p *cellReader) other(r *Reading, c csvtable.Cell) {
 	case "core_shape":
 		r.Shape = word[Shape](p, c, shapeWords)
 	case "diameters":
-		known := word[int](p, c, []string{"nominal", "measured", "outer measured", "core measured"})
+		known := word[int](p, c, diametersWords)
 		r.OuterFrom, r.CoreFrom = []DiameterFrom{Nominal, Measured, Measured, Nominal}[known], []DiameterFrom{Nominal, Measured, Nominal, Measured}[known]
 	case "kind":
 		r.Kind = word[Kind](p, c, kindWords)

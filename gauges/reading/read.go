@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"scalepair/data"
 	"scalepair/data/csvtable"
 	"scalepair/data/fault"
 	"scalepair/data/unit"
@@ -21,13 +22,13 @@ var (
 // columns are the columns of a readings file.
 var columns = []csvtable.Column{
 	{Name: "gauge", Required: true},
-	{Name: "construction"},
+	{Name: "construction", Words: []string{Plain}},
 	{Name: "outer", Units: lengthUnits},
 	{Name: "core", Units: lengthUnits},
-	{Name: "core_shape"},
-	{Name: "diameters"},
-	{Name: "material"},
-	{Name: "kind"},
+	{Name: "core_shape", Words: shapeWords},
+	{Name: "diameters", Words: diametersWords},
+	{Name: "material", Words: data.MaterialNames()},
+	{Name: "kind", Words: kindWords},
 	{Name: "pieces"},
 	{Name: "length", Units: lengthUnits},
 	{Name: "length_resolution", Units: lengthUnits},

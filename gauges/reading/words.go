@@ -30,6 +30,9 @@ const (
 
 var diameterWords = []string{"nominal", "measured"}
 
+// diametersWords say it of both diameters of a row.
+var diametersWords = append(diameterWords[:2:2], "outer measured", "core measured")
+
 // UnmarshalText reads one of those words.
 func (d *DiameterFrom) UnmarshalText(text []byte) error {
 	return suggest.Word(d, string(text), diameterWords)

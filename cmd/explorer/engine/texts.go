@@ -2,6 +2,7 @@ package engine
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -79,7 +80,9 @@ type sheet struct {
 	Columns []string            `json:"columns"`
 	Known   []string            `json:"known_columns"` // all that it may have; those that it has not, in the build's unit
 	Rows    []csvtable.SheetRow `json:"rows"`
-	Added   int                 `json:"added"` // rows more than there were
+	Added   int                 `json:"added"`  // rows more than there were
+	Pasted  []string            `json:"pasted"` // the headings that pasted cells went to
+	Words   map[string][]string `json:"words"`  // to offer for the cells of a column
 }
 
 // edited makes the changes asked for in a table.
@@ -102,13 +105,30 @@ func (r *Request) edited(text string, columns []csvtable.Column) (string, sheet,
 			}
 		}
 	}
+	var pasted []string
 	if r.Paste != "" {
-		if err := s.Paste(r.Paste, columns); err != nil {
+		var err error
+		if pasted, err = s.Paste(r.Paste, columns); err != nil {
 			return text, sheet{}, err
 		}
 	}
 	rows := s.Rows()
-	return s.Text(), sheet{s.Names(), s.Headings(columns, r.lengthUnit()), rows, len(rows) - before}, nil
+	return s.Text(), sheet{s.Names(), s.Headings(columns, r.lengthUnit()), rows, len(rows) - before, pasted, offered(columns, rows)}, nil
+}
+
+// offered are the words of the columns that have any, and those that the rows have there.
+func offered(columns []csvtable.Column, rows []csvtable.SheetRow) map[string][]string {
+	out := map[string][]string{}
+	for _, c := range columns {
+		words := slices.Clone(c.Words)
+		for _, row := range rows {
+			if cell := row.Cells[c.Name]; words != nil && cell != "" && !slices.Contains(words, cell) {
+				words = append(words, cell)
+			}
+		}
+		out[c.Name] = words
+	}
+	return out
 }
 
 // lengthUnit is that of the build where it can be read, as headings have it.

@@ -24,6 +24,7 @@ type sheet struct {
 	Columns         []string
 	Known           []string `json:"known_columns"`
 	Added           int
+	Words           map[string][]string
 	Rows            []struct {
 		Line  int
 		Cells map[string]string
@@ -61,6 +62,24 @@ func TestColumnsThatATableLacksAreInTheUnitOfTheBuild(t *testing.T) {
 	assert.Subset(t, known(readings), []string{"outer_in", "length_in", "mass_g", "speaking_length_in"})
 	assert.NotContains(t, strings.Join(known(readings), " "), "_mm")
 	assert.Subset(t, known("gauge,outer_mm\n"), []string{"outer_mm", "length_in"}, "the table's own heading stands")
+}
+
+// The reader refuses other words under core shape and kind, so all that it takes are offered;
+// of constructions those that the table has.
+func TestCellsAreOfferedTheirWords(t *testing.T) {
+	var e engine.Engine
+	words := result[sheet](t, call(t, &e, "readings", map[string]any{"readings": "gauge,construction,kind\nw46,flat wound,listed\n"})).Words
+	assert.Equal(t, []string{"plain", "flat wound"}, words["construction"])
+	for _, column := range []string{"core_shape", "kind", "diameters", "material"} {
+		require.NotEmpty(t, words[column])
+		for _, word := range words[column] {
+			a := call(t, &e, "readings", map[string]any{"readings": "gauge," + column + "\nw46," + word + "\n"})
+			for _, f := range a.Faults {
+				assert.NotEqual(t, column, f.Key, "%s: %s", word, f.Text)
+			}
+		}
+	}
+	assert.Empty(t, words["gauge"])
 }
 
 func TestMeasuredMarksAreFilledIn(t *testing.T) {
