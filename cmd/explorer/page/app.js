@@ -12,6 +12,9 @@ import { namesOf, plain, wrongHere, wrongThere } from "./words.js";
 /** @typedef {import("./store.js").TextName} TextName */
 /** @typedef {import("./types.js").Fault} Fault */
 
+/** Whether a fault is one of a key or of an entry of its list. @param {Fault} fault @param {string} key */
+const isOf = (fault, key) => fault.key === key || fault.key.startsWith(key + "[");
+
 export class App {
   /**
    * @param {import("./engine.js").Engine} engine
@@ -25,6 +28,8 @@ export class App {
     this.units = new Units();
     /** Why the last thing that was asked for was not done; it stays until it is closed or the state changes. */
     this.refused = "";
+    /** The line of a row that was just added: until the hand leaves it, what it lacks is no fault. */
+    this.fresh = 0;
     store.addEventListener("change", () => (this.refused = ""));
     /** @type {Promise<any>} */
     this.turn = Promise.resolve();
@@ -47,6 +52,18 @@ export class App {
   /** The units that the build file asks for. */
   unitsOf() {
     return new Units(/** @type {any} */ (this.keyText("length_unit") || "mm"), /** @type {any} */ (this.keyText("force_unit") || "N"));
+  }
+
+  /**
+   * Takes the keys of the build. With a second tuning the one tuning becomes the first of a list
+   * (set): a further one is its second from the start, so that the hand stays in its fields.
+   */
+  readKeys() {
+    this.units = this.unitsOf();
+    const sections = this.answers.keys?.sections ?? [], further = sections.find((s) => s.name === "tunings");
+    if (further && !further.given && this.keyText("strings.tuning"))
+      for (const one of [further, ...further.keys]) one.path = one.path.replace("[0]", "[1]");
+    for (const one of sections.flatMap((s) => [s, ...s.keys])) one.help = plain(one.help, this.names());
   }
 
   /** What the build file says of a key. @param {string} path */
@@ -73,6 +90,11 @@ export class App {
     return wrongHere(fault, this.names());
   }
 
+  /** The same of several, each once. @param {Fault[]} faults */
+  wrongs(faults) {
+    return [...new Set(faults.map((f) => this.wrong(f)))].join("\n");
+  }
+
   /** Whether what a place shows is of texts before the last change, since those of now have faults. @param {string} place */
   old(place) {
     const call = place === "strings" ? "gauges" : "pair";
@@ -82,7 +104,7 @@ export class App {
   /** What is wrong with the table of readings. */
   wrongRows() {
     const { readings = [], gauges = [] } = this.answers.faults;
-    return [...readings, ...gauges.filter((f) => f.input.endsWith(".csv") && !readings.some((r) => r.text === f.text))];
+    return [...readings, ...gauges.filter((f) => f.input.endsWith(".csv") && !readings.some((r) => r.text === f.text))].filter((f) => f.line !== this.fresh || f.given);
   }
 
   /** Shows another pair. @param {import("./grid.js").Place} place @param {boolean} [going] */
@@ -102,16 +124,14 @@ export class App {
 
   /** @param {Parameters<App["edit"]>[0]} edits */
   async set(edits) {
-    const { build, readings } = this.store.state, tuning = this.keyText("strings.tuning");
-    // A list of tunings stands in place of the one tuning, so that one becomes its first entry.
-    if (tuning && edits.some((e) => e.key.startsWith("tunings[0]")) && !/^\s*\[\[tunings\]\]/m.test(build))
-      edits = [{ key: "tunings[0].tuning", text: tuning }, ...edits.map((e) => ({ ...e, key: e.key.replace("tunings[0]", "tunings[1]") }))];
+    const { build, readings } = this.store.state;
+    if (edits.some((e) => e.key.startsWith("tunings[1]")) && !/^\s*\[\[tunings\]\]/m.test(build)) edits = [{ key: "tunings[0].tuning", text: this.keyText("strings.tuning") }, ...edits];
     const answer = await this.engine.quick("set", { build, readings, edits }, "set");
     if (!answer) return "";
-    // What is wrong with the keys that were changed stands at their fields, and nothing is kept;
-    // a further blank, say, is kept before it has its length.
-    const own = (answer.faults ?? []).filter((/** @type {Fault} */ f) => edits.some((e) => f.key === e.key));
-    if (own.length || !answer.result) return (own.length ? own : answer.faults).map((/** @type {Fault} */ f) => this.wrong(f)).join("\n");
+    // What is wrong with the keys that were changed, or with how they are written, stands at their
+    // fields, and nothing is kept; a further blank, say, is kept before it has its length.
+    const own = (answer.faults ?? []).filter((/** @type {Fault} */ f) => (f.line > 0 && !f.key) || edits.some((e) => isOf(f, e.key)));
+    if (own.length || !answer.result) return this.wrongs(own.length ? own : answer.faults);
     // A table that is still empty follows the build into another unit.
     const lengths = edits.find((e) => e.key === "length_unit")?.text, empty = lengths && readings === (await this.noReadings(this.units.length));
     this.store.change({ build: answer.result.build, ...(empty && { readings: await this.noReadings(lengths) }) });
@@ -120,8 +140,7 @@ export class App {
 
   /** What is wrong with a key or an entry of the build, "" if nothing. @param {string} key */
   faultOf(key) {
-    const fault = Object.values(this.answers.faults).flat().find((f) => f.input.endsWith(".toml") && f.key === key);
-    return fault ? this.wrong(fault) : "";
+    return this.wrongs(Object.values(this.answers.faults).flat().filter((f) => f.input.endsWith(".toml") && isOf(f, key)));
   }
 
   /**
@@ -155,7 +174,9 @@ export class App {
     const { build } = texts, readings = call === "init" ? await this.noReadings(length) : texts.readings;
     this.answers.forget();
     this.store.change({ build, readings, marks: "", view: FIRST_VIEW });
-    if (call === "init") location.hash = "strings";
+    if (call === "demo") return;
+    location.hash = "strings";
+    setTimeout(() => byId("strings-title").focus()); // once the place is shown
   }
 
   /** The template's table of readings without a row, with lengths in a unit. @param {string} lengths @returns {Promise<string>} */

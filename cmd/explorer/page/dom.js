@@ -137,6 +137,23 @@ export function arranged(keyOf, make) {
   };
 }
 
+let offers = 0;
+
+/** Words that inputs with this list offer. */
+export function offer() {
+  const id = `offer-${++offers}`, node = el("datalist", { id });
+  return {
+    id, node,
+    /** @param {string[]} words */
+    set(words) {
+      list(node, words, () => {
+        const node = el("option");
+        return { node, update: (/** @type {string} */ word) => attr(node, "value", word) };
+      });
+    },
+  };
+}
+
 /**
  * Keeps a finger that holds something from scrolling the page; beside it the page scrolls as ever.
  * @param {Element} node

@@ -1,7 +1,7 @@
 // The build file as a form, made from the engine's description of its keys: those that are
 // given stand open, every other one behind 'more'.
 
-import { arranged, attr, el, list, say, show } from "./dom.js";
+import { arranged, attr, el, offer, say, show } from "./dom.js";
 import { inWords, sectionTitle } from "./words.js";
 
 /** @typedef {import("./types.js").Key} Key */
@@ -57,6 +57,7 @@ export function sectionOf(edit, faultOf) {
       const closed = section.keys.filter((k) => !k.given);
       arrange([{ parent: given, items: section.keys.filter((k) => k.given) }, { parent: rest, items: closed }], units);
       complain(path ? faultOf(path) : "");
+      more.open ||= !wrong.hidden; // what is missing is among them
       more.hidden = !closed.length;
     },
   };
@@ -64,7 +65,6 @@ export function sectionOf(edit, faultOf) {
 
 // Lists whose entries are single words, so that spaces part them too.
 const WORDLIKE = ["string", "int", "direction"];
-let fields = 0;
 
 /**
  * The field of one key. What is wrong with its value stands beneath it; the build keeps the last good one.
@@ -75,8 +75,7 @@ function keyField(edit, faultOf) {
   /** @type {Key | null} */
   let key = null;
   let kind = "";
-  const id = `words-${++fields}`, words = el("datalist", { id });
-  const name = el("span", { class: "key-name" }), help = el("small"), wrong = el("span", { class: "wrong-words", role: "alert" });
+  const words = offer(), name = el("span", { class: "key-name" }), help = el("small"), wrong = el("span", { class: "wrong-words", role: "alert" });
   const slot = el("span", { class: "field" }), node = el("label", { class: "key" }, name, slot, help, wrong);
   /** @type {HTMLInputElement | HTMLSelectElement} */
   let input = el("input");
@@ -88,10 +87,10 @@ function keyField(edit, faultOf) {
   };
   async function changed() {
     if (!key) return;
-    const text = input.value.trim(), isList = key.list && (text.includes(",") || WORDLIKE.includes(key.type));
+    const text = input.value.trim(), wordlike = WORDLIKE.includes(key.type), entries = split(text, wordlike);
     given = input.value;
     if (text === shownText(key)) return complain("");
-    complain(await edit([text === "" ? { key: key.path, remove: true } : isList ? { key: key.path, list: split(text) } : { key: key.path, text }]));
+    complain(await edit([text === "" ? { key: key.path, remove: true } : key.list && (wordlike || entries.length > 1) ? { key: key.path, list: entries } : { key: key.path, text }]));
   }
   return {
     node,
@@ -102,15 +101,12 @@ function keyField(edit, faultOf) {
       const wanted = next.type === "bool" ? "select" : "input";
       if (kind !== wanted) {
         kind = wanted;
-        input = wanted === "select" ? el("select", {}, ...["", "true", "false"].map((value) => el("option", { value }, value || "not given"))) : el("input", { class: "text", autocomplete: "off", spellcheck: false, list: id });
+        input = wanted === "select" ? el("select", {}, ...["", "true", "false"].map((value) => el("option", { value }, value || "not given"))) : el("input", { class: "text", autocomplete: "off", spellcheck: false, list: words.id });
         input.addEventListener("change", changed);
-        slot.replaceChildren(input, words);
+        slot.replaceChildren(input, words.node);
       }
-      list(words, next.words, () => {
-        const node = el("option");
-        return { node, update: (/** @type {string} */ word) => attr(node, "value", word) };
-      });
-      node.classList.toggle("long", shownText(next).length > 20);
+      words.set(next.words);
+      node.classList.toggle("long", next.list || next.type === "tuning" || shownText(next).length > 20);
       say(name, inWords(next.name));
       const range = next.range.split(", ").map((end) => units.ofText(end));
       say(help, [next.help.replace(/^example(?!s)[,:;]?\s*/, ""), range.length === 2 ? `from ${range[0]} to ${range[1]}` : ""].filter(Boolean).join("; "));
@@ -129,7 +125,12 @@ function shownText(key) {
   return key.texts.length ? key.texts.join(WORDLIKE.includes(key.type) ? " " : ", ") : key.text;
 }
 
-/** The entries of a list: by commas where there are any, else by spaces. @param {string} text */
-function split(text) {
-  return text.split(text.includes(",") ? /\s*,\s*/ : /\s+/).filter(Boolean);
+/**
+ * The entries of a list: of words by commas where there are any, else by spaces; of quantities
+ * by commas, but for one between two digits, which the reader of the file refuses.
+ * @param {string} text @param {boolean} wordlike
+ */
+function split(text, wordlike) {
+  if (text.startsWith("[")) return [text]; // as the file has it
+  return text.split(!wordlike ? /\s*(?<!\d),\s*|\s*,(?!\d)\s*/ : text.includes(",") ? /\s*,\s*/ : /\s+/).filter(Boolean);
 }

@@ -1,6 +1,6 @@
 // The gauge in hand: its density, what is suspect in it, and its readings, edited in place.
 
-import { arranged, attr, el, list, say, show } from "./dom.js";
+import { arranged, attr, el, list, offer, say, show } from "./dom.js";
 import { capital, fixed, uncertain } from "./units.js";
 import { inWords } from "./words.js";
 
@@ -8,10 +8,11 @@ import { inWords } from "./words.js";
 /** @typedef {import("./types.js").Suspect} Suspect */
 /** @typedef {import("./types.js").Fault} Fault */
 /** @typedef {{line: number, cells: Record<string, string>}} RowOf */
-/** @typedef {{column: string, text: string, fault: string}} Cell */
+/** @typedef {{column: string, text: string, fault: string, words: string[]}} Cell */
 /** @typedef {{line?: number, column?: string, text?: string, remove?: boolean, add?: Record<string, string>}} Edit */
 /** @typedef {{label: string, rows: RowOf[], gauge: GaugeOf | null, suspect: Suspect | null, faults: Fault[]}} Entry */
 
+const PRESS = 300; // ms that a button which is being pressed keeps its place (judgement)
 const FIRST = ["pieces", "length_mm", "length_in", "mass_g"]; // cells that a weighing needs
 const ONCE = ["construction", "outer_mm", "outer_in"]; // cells that a gauge without a diameter needs too; the others fold away
 
@@ -35,7 +36,21 @@ export function gaugePanel(box, app, edit, numbers) {
     const { pieces, length_mm, length_in, mass_g, date, remark, ...same } = last;
     await edit([{ add: { ...same, gauge: label, kind: "weighed" } }]);
   }
+  box.addEventListener("focusout", () => {
+    const { fresh } = app;
+    if (fresh) setTimeout(left, PRESS, fresh);
+  });
+  /** What a row that was just added lacks is said once the hand has left its cells. @param {number} row */
+  function left(row) {
+    if (app.fresh !== row || document.activeElement?.closest("#stock-panel .cells")) return;
+    app.fresh = 0;
+    app.answers.tell("gauges");
+  }
   return {
+    /** The hand goes to the last row. */
+    begin() {
+      /** @type {HTMLElement | null} */ (rows.querySelector(":scope > :last-child input"))?.focus();
+    },
     /** @param {Entry} e */
     set(e) {
       label = e.label;
@@ -115,14 +130,15 @@ function readingRow(app, edit, leave) {
   const arrange = arranged((/** @type {Cell} */ c) => c.column, cell);
   function cell() {
     let column = "";
-    const name = el("span"), input = el("input", { class: "text", autocomplete: "off" }), slot = el("span", { class: "field" }, input), wrong = el("span", { class: "wrong-words", role: "alert" });
+    const words = offer(), name = el("span"), input = el("input", { class: "text", autocomplete: "off", list: words.id }), slot = el("span", { class: "field" }, input), wrong = el("span", { class: "wrong-words", role: "alert" });
     input.addEventListener("change", () => edit([{ line, column, text: input.value.trim() }]));
     return {
-      node: el("label", {}, name, slot, wrong),
+      node: el("label", {}, name, slot, words.node, wrong),
       /** @param {Cell} c */
       update(c) {
         column = c.column;
         say(name, inWords(c.column));
+        words.set(c.words);
         show(input, c.text);
         slot.classList.toggle("wrong", c.fault !== "");
         attr(input, "aria-invalid", c.fault !== "" && "true");
@@ -136,8 +152,8 @@ function readingRow(app, edit, leave) {
     update(row, entry) {
       line = row.line;
       node.classList.toggle("suspect", line === lineOf(entry.suspect));
-      const { columns: own = [], known_columns: known = [] } = app.answers.readings ?? {}, columns = [...new Set([...own, ...known])];
-      const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map((f) => app.wrong(f)).join("\n") }));
+      const { columns: own = [], known_columns: known = [], words } = app.answers.readings ?? {}, columns = [...new Set([...own, ...known])];
+      const cells = columns.map((column) => ({ column, text: row.cells[column] ?? "", fault: entry.faults.filter((f) => f.line === row.line && f.key === column).map((f) => app.wrong(f)).join("\n"), words: words?.[column] ?? [] }));
       const weighed = (row.cells.kind ?? "weighed") !== "listed";
       const bare = entry.rows.every((r) => !r.cells.outer_mm && !r.cells.outer_in);
       for (const { column, fault } of cells) if (fault || (own.includes(column) && ((weighed && FIRST.includes(column)) || (bare && ONCE.includes(column))))) opened.add(column);

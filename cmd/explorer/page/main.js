@@ -11,7 +11,6 @@ import { make } from "./make.js";
 import { notice, placeShown, shell } from "./shell.js";
 import { stock } from "./stock.js";
 import { FIRST_VIEW, Store, browserStorage } from "./store.js";
-import { plain } from "./words.js";
 
 async function start() {
   const engine = await startEngine();
@@ -33,8 +32,8 @@ async function start() {
     answers.addEventListener(what, () => {
       if (what === "pair") ready();
       if (what === "keys") {
-        frame.units((app.units = app.unitsOf()));
-        for (const one of answers.keys?.sections.flatMap((s) => [s, ...s.keys]) ?? []) one.help = plain(one.help, app.names());
+        app.readKeys();
+        frame.units(app.units);
       }
       show();
     });

@@ -7,7 +7,7 @@ import { gaugePanel } from "./inhand.js";
 import { Rows } from "./rows.js";
 import { announce } from "./shell.js";
 import { capital, uncertain } from "./units.js";
-import { wrongThere } from "./words.js";
+import { inWords, wrongThere } from "./words.js";
 
 /** @typedef {import("./types.js").GaugeOf} GaugeOf */
 /** @typedef {import("./types.js").Fault} Fault */
@@ -26,7 +26,7 @@ export function stock(app) {
   byId("stock-figure").append(figure.node);
   const paste = el("textarea", { rows: 2, placeholder: "Paste rows of a spreadsheet", "aria-label": "Paste rows of a spreadsheet", oninput: typed });
   const take = el("button", { class: "button take", hidden: true, onclick: pasted }, "Add these rows"), taken = el("p", { class: "small taken", role: "status" });
-  const adding = el("input", { class: "text", placeholder: "its name", "aria-label": "Name of a new gauge", autocomplete: "off" });
+  const adding = el("input", { class: "text", placeholder: "its name", "aria-label": "Name of a new gauge", autocomplete: "off", onkeydown: (event) => event.key === "Enter" && add() });
   const clear = el("button", { class: "button flat remove-all", onclick: removeAll }, "Remove all rows");
   byId("stock-drop").append(paste, el("span", { class: "field" }, adding), el("button", { class: "button", onclick: add }, "Add a gauge"), take, taken, clear);
   paste.addEventListener("paste", () => setTimeout(pasted));
@@ -36,7 +36,7 @@ export function stock(app) {
   byId("nothing-demo").addEventListener("click", () => byId("begin-demo").click());
   const faults = byId("stock-faults"), lists = byId("stock-list"), numbers = new Rows(), panel = gaugePanel(byId("stock-panel"), app, edit, numbers);
 
-  let chosen = "", added = ""; // a gauge that was added is in hand once it is in the table
+  let chosen = "", added = 0; // a row that was added is in hand once it is in the table
 
   /** What is typed is taken by its button, what is pasted at once. */
   function typed() {
@@ -59,13 +59,12 @@ export function stock(app) {
     adding.focus();
   }
 
+  /** @returns {Promise<void>} */
   async function add() {
     const gauge = adding.value.trim();
     if (!gauge) return adding.focus();
     adding.value = "";
-    const like = rowsOf().find((e) => e.label === chosen)?.rows.at(-1)?.cells;
-    added = gauge;
-    await edit([{ add: { gauge, construction: like?.construction ?? "plain", kind: "weighed" } }]);
+    await edit([{ add: { gauge, kind: "weighed" } }]);
   }
 
   /**
@@ -86,11 +85,12 @@ export function stock(app) {
     const placed = edits.map((e) => (e.line ? { ...e, line: numbers.follow(of, readings, e.line) ?? 0 } : e));
     if (placed.some((e) => e.line === 0)) return "The table was changed meanwhile, and this row is not where it was; nothing was changed.";
     const answer = await app.engine.quick("readings", { build, readings, edits: placed, paste: pastedText }, "edit");
-    if (!answer?.result) return answer?.faults?.[0]?.text ?? "";
-    const { readings: now, added } = answer.result;
+    if (!answer?.result) return capital(app.wrongs(answer?.faults ?? []));
+    const { readings: now, rows, added: more, pasted } = answer.result;
+    if (edits.some((e) => e.add)) added = app.fresh = rows.at(-1).line;
     numbers.changed(readings, now, placed.flatMap((e) => (e.remove && e.line ? [e.line] : [])));
     store.change({ readings: now });
-    if (pastedText) say(taken, `${added === 1 ? "1 row" : `${added} rows`} added; undo takes ${added === 1 ? "it" : "them"} back.`);
+    if (pastedText) say(taken, `${more === 1 ? "1 row" : `${more} rows`} added, read as ${pasted.map(inWords).join("; ")}. Undo takes ${more === 1 ? "it" : "them"} back.`);
     return "";
   }
 
@@ -116,11 +116,8 @@ export function stock(app) {
     const rows = answers.readings?.rows ?? [];
     numbers.number(answers.readings?.readings ?? "", rows.map((r) => r.line));
     const entries = rowsOf(), looks = entries.filter((e) => e.suspect || e.faults.length);
-    if (entries.some((e) => e.label === added)) {
-      [chosen, added] = [added, ""];
-      byId("stock-panel").hidden = false;
-      byId("stock-panel").focus();
-    }
+    const begun = entries.find((e) => e.rows.some((r) => r.line === added));
+    if (begun) [chosen, added] = [begun.label, 0];
     if (!entries.some((e) => e.label === chosen)) chosen = (looks[0] ?? entries[0])?.label ?? "";
     byId("stock-nothing").hidden = entries.length > 0 || !answers.readings;
     figure.set(String(entries.length));
@@ -148,6 +145,7 @@ export function stock(app) {
     const entry = entries.find((e) => e.label === chosen);
     byId("stock-panel").hidden = !entry;
     if (entry) panel.set(entry);
+    if (begun) panel.begin();
   };
 }
 

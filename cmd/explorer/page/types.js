@@ -157,7 +157,7 @@
  * @typedef {{a_weighing_is_worth_it: boolean, next: {gauge: string, strings: number[], length_to_weigh_mm: number}[]}} Next
  *
  * @typedef {{gauges: GaugeOf[], suspects: Suspect[], cautions: string[]}} GaugeList
- * @typedef {{readings: string, columns: string[], known_columns: string[], rows: {line: number, cells: Record<string, string>}[]}} Readings
+ * @typedef {{readings: string, columns: string[], known_columns: string[], words: Record<string, string[]>, rows: {line: number, cells: Record<string, string>}[]}} Readings
  * @typedef {{marks: string, columns: string[], rows: {line: number, cells: Record<string, string>}[]}} Marks
  */
 

@@ -326,18 +326,57 @@ test("choose: an entry that is not complete leaves the pair, and says in the for
   await page.keyboard.press("Enter");
   await until(page, () => !document.querySelector("#words .say").classList.contains("bad"));
   assert.equal(await page.evaluate(() => document.activeElement.value), "80 mm", "the focus stays");
+  await page.click("#undo");
+  await answered(page);
+  await page.reload();
+  await until(page, () => [...document.querySelectorAll("#form h3")].some((h) => h.textContent === "Blanks 4"));
+  await page.click("#form > summary");
+  assert.ok(await field(page, "Blanks 4", "width").isVisible(), "what is missing is not folded away");
 });
 
-test("choose: a second tuning stands beside the first, in one step", async (t) => {
-  const page = await open(t);
+test("choose: a second tuning stands beside the first, and the hand stays in it", async (t) => {
+  const page = await open(t, { width: 360 });
   await rested(page);
   await page.click("#brief button");
   await section(page, "Tunings, one more").locator("summary").click();
-  await type(page, field(page, "Tunings, one more", "tuning"), "A1 E2 A2 D3 F#3 B3");
+  await field(page, "Tunings, one more", "name").fill("Low A");
+  await page.keyboard.press("Tab");
+  await until(page, () => [...document.querySelectorAll("#form h3")].some((h) => h.textContent === "Tunings 2"));
+  await page.keyboard.type("A1 E2 A2 D3 F#3 B3");
+  await page.keyboard.press("Enter");
   await until(page, () => document.querySelectorAll("#each .tuning-shown option").length === 2);
   assert.deepEqual([await field(page, "Tunings 1", "tuning").inputValue(), await field(page, "Tunings 2", "tuning").inputValue()], ["B1 E2 A2 D3 F#3 B3", "A1 E2 A2 D3 F#3 B3"]);
+  assert.equal(await field(page, "Tunings 2", "name").inputValue(), "Low A");
+  assert.equal(await field(page, "Tunings 2", "tuning").evaluate((input) => input === document.activeElement), true);
+  assert.equal(await field(page, "Tunings 2", "tuning").evaluate((input) => (input.value += " E4", input.scrollWidth - input.clientWidth)), 0, "seven strings are seen on a phone");
+  await page.click("#undo");
   await page.click("#undo");
   assert.equal((await kept(page)).build, texts.build);
+});
+
+test("choose: what is wrong with an entry of a list stands at its field, and a decimal comma parts nothing", async (t) => {
+  const page = await open(t);
+  await rested(page);
+  await page.click("#brief button");
+  await type(page, field(page, "Reference", "gauges"), "46 w36 26 p17 p13 p10");
+  await until(page, () => /"46".*"26"/s.test(document.querySelector("#words").textContent));
+  const wrong = (name, key) => section(page, name).locator(".key", { hasText: new RegExp("^" + key) }).locator(".wrong-words").textContent();
+  assert.match(await wrong("Reference", "gauges"), /"46".*"w46".*\n.*"26".*"w26"/);
+  assert.equal(await field(page, "Reference", "gauges").getAttribute("aria-invalid"), "true");
+  await page.click("#undo");
+  for (const text of ["650,5 mm to 720 mm by 2,5 mm", "650 mm,655,5 mm"]) {
+    await type(page, field(page, "Scales", "bass"), text);
+    assert.match(await wrong("Scales", "bass"), /comma/);
+    assert.equal(await field(page, "Scales", "bass").inputValue(), text);
+    assert.equal((await kept(page)).build, texts.build);
+  }
+  await type(page, field(page, "Scales", "bass"), "650 mm,655.5 mm, 660 mm");
+  assert.match((await kept(page)).build, /\nbass = \["650 mm", "655.5 mm", "660 mm"\]\n/);
+  await page.click("#undo");
+  await section(page, "Constructions, one more").locator("summary").click();
+  await type(page, field(page, "Constructions, one more", "wraps"), "0.35 mm");
+  assert.match(await wrong("Constructions, one more", "wraps"), /\w/);
+  assert.equal((await kept(page)).build, texts.build, "what makes no file is not kept");
 });
 
 test("choose: columns that an unknown core leaves empty are explained once", async (t) => {

@@ -123,19 +123,22 @@ test("strings: rows are added, removed and pasted", async (t) => {
   await until(page, () => [...document.querySelectorAll(".family button")].some((b) => b.textContent.startsWith("p255")));
   await answered(page);
   assert.ok((await kept(page)).readings.startsWith(readings.trimEnd()), "what was there stays as it was");
-  assert.equal(await page.textContent("#stock-drop [role=status]"), "2 rows added; undo takes them back.");
+  assert.equal(await page.textContent("#stock-drop [role=status]"), "2 rows added, read as gauge; construction; outer, mm; pieces; length, mm; mass, g. Undo takes them back.");
   assert.equal(await take.isVisible(), false);
   await page.fill("textarea", "gauge\tconstruction\touter_in\tpieces\tlength\tmass\np256\tplain\t0.025\t1\t500\t1.24\n");
   await page.dispatchEvent("textarea", "paste");
   await until(page, () => [...document.querySelectorAll(".family button")].some((b) => b.textContent.startsWith("p256")));
   assert.match((await kept(page)).readings, /^p256,plain,0\.635,.*,1,500,1\.24/m, "inches are converted, what has no unit has the table's");
   const { readings: before } = await kept(page);
-  const text = "gauge\tconstruction\tdiameter\tlength\tmass\np257\tplain\t0.6\t500\t1.2\n";
+  const text = "String\tconstruction\tThickness\tlength\tWeight\np257\tplain\t0.6\t500\t1.2\n";
   await page.fill("textarea", text);
   await take.click();
-  await until(page, () => /"diameter"/.test(document.querySelector("#notice").textContent));
+  await until(page, () => /^Nothing was added: .*"String, Thickness, Weight".* gauge; construction; outer, mm; /.test(document.querySelector("#notice").textContent));
   assert.equal((await kept(page)).readings, before, "a heading that is not known adds nothing");
   assert.equal(await page.inputValue("textarea"), text);
+  await page.fill("textarea", "w257\tround wound\t0.66\t0.33\n");
+  await take.click();
+  await until(page, () => /^1 row added, read as gauge; construction; outer, mm; core, mm\. Undo takes it back\.$/.test(document.querySelector("#stock-drop [role=status]").textContent));
 });
 
 test("strings: all rows go at one press and come back, and an empty build says what to do", async (t) => {
@@ -148,12 +151,19 @@ test("strings: all rows go at one press and come back, and an empty build says w
   await page.click("#begin-empty");
   await until(page, () => !document.querySelector("#stock-nothing").hidden && document.querySelector("#invented").hidden);
   assert.match((await kept(page)).readings, /\ngauge,construction,.*\s*$/);
-  // A first gauge: what it needs stands open, and what is missing stands in its row.
+  await until(page, () => document.activeElement.id === "strings-title");
+  // A first gauge: the hand is in the first of the cells that it needs, each of which offers its
+  // words; what is missing is said once the hand has left them.
   await page.fill('[aria-label="Name of a new gauge"]', "p10");
-  await page.click("text=Add a gauge");
-  await until(page, () => document.querySelectorAll(".reading").length === 1);
-  await cell(page, 0, /^outer, mm/).focus();
-  for (const text of ["", "2", "500", "0.4"]) {
+  await page.keyboard.press("Enter");
+  await until(page, () => document.activeElement.closest(".reading label")?.textContent === "construction");
+  const offered = (input) => input.evaluate((input) => [...input.list.options].map((o) => o.value));
+  assert.deepEqual(await offered(cell(page, 0, /^construction/)), ["plain"]);
+  assert.ok((await offered(cell(page, 0, /^core shape/))).includes("hex"));
+  for (const text of ["plain", "", "2", "500", "0.4"]) {
+    await answered(page);
+    await page.waitForTimeout(350); // longer than a button is pressed
+    assert.equal(await page.locator(".wrong-words:not(:empty), .look:visible, #to-check:visible").count(), 0, "before " + text);
     await page.keyboard.type(text);
     await page.keyboard.press("Tab");
   }
@@ -163,7 +173,11 @@ test("strings: all rows go at one press and come back, and an empty build says w
   await type(page, cell(page, 0, /^outer, mm/), "0.254");
   assert.match((await kept(page)).readings, /\np10,plain,0\.254,,,,weighed,2,500,0\.4,,,\n$/, "typed without delay, each in its cell");
   assert.equal(await page.isVisible("#to-check"), false);
-  for (let n = 0; n < 5; n++) await page.click("#undo");
+  await page.fill('[aria-label="Name of a new gauge"]', "w26");
+  await page.keyboard.press("Enter");
+  await until(page, () => document.querySelector("#stock-panel .panel-name b").textContent === "w26");
+  assert.match((await kept(page)).readings, /\nw26,,,,,,weighed,,,,,,\n$/, "no kind is taken for it");
+  for (let n = 0; n < 7; n++) await page.click("#undo");
   await until(page, () => !document.querySelector("#stock-nothing").hidden);
   await go(page, "choose");
   await until(page, () => document.querySelector("#words .say").textContent === "Nothing weighed yet.");
