@@ -57,7 +57,7 @@ export class Answers extends EventTarget {
 
   /** Another build begins: the answers of the last one say nothing of it. */
   forget() {
-    [this.pair, this.advice, this.map, this.gauges, this.next] = [null, null, null, null, null];
+    [this.pair, this.advice, this.map, this.gauges, this.next, this.compared, this.check] = [null, null, null, null, null, null, null];
   }
 
   /** What every call is given: the texts, and what is laid over them. */

@@ -143,13 +143,14 @@ export function choose(app) {
     say(mini, `${units.scale(place.bass)} / ${units.scale(place.treble)}`);
     map.move(place, view.a);
     slides.set(grid, place, units);
-    say(keepA, view.a && view.a.bass === place.bass && view.a.treble === place.treble ? "Forget A" : "Keep as A");
+    say(keepA, view.a && view.a.bass === place.bass && view.a.treble === place.treble ? "Forget A" : view.a ? "Keep as A instead" : "Keep as A");
     if (!pair) return;
     const { tension } = pair;
     const value = worthOf();
     words.set(value);
     fan.draw({ fan: pair.fan, tension, neutral: view.neutral, units, reference: app.keyText("reference.name"), leftHanded: view.leftHanded });
     rows.set(tension, stock(), units, kept(), unknown());
+    byId("picks").hidden = !advice && !answers.working;
     if (advice) picks.set(pickRows(), units, advice.none_near);
     byId("compared").hidden = !answers.compared;
     if (answers.compared) compared.set(answers.compared, units);
@@ -173,7 +174,9 @@ export function choose(app) {
     const broken = pair?.tension.limits_broken ?? [];
     if (broken.length) return { large: "This pair breaks a limit.", bad: true, lines: broken.map((words) => capital(plain(words, app.names()))), buttons: back };
     const error = pair ? `Feel error ${fixed(pair.tension.pair.feel_error_percent, 1)} %.` : "";
-    return { large: cell?.good ? "As good as the best." : error, bad: false, lines: advice?.reasons.slice(0, 1) ?? [], buttons: [] };
+    // Between the steps of the search no square says it.
+    const good = cell ? cell.good : advice && pair && !advice.none_near && pair.tension.pair.feel_error_percent <= advice.allowed_feel_error_percent;
+    return { large: good ? "As good as the best." : error, bad: false, lines: advice?.reasons.slice(0, 1) ?? [], buttons: [] };
   }
 
   /** Gauges that can be chosen, by linear density. */
@@ -186,7 +189,7 @@ export function choose(app) {
   function unknown() {
     const strings = (answers.pair?.tension.tunings[0].strings ?? []).filter((s) => s.inharmonicity_cents === null);
     const note = answers.gauges?.gauges.find((g) => strings.some((s) => s.gauge === g.gauge))?.notes.find((n) => n.startsWith("core unknown"));
-    return note ? `–: ${strings.map((s) => s.gauge).join(", ")}: ${note}.` : "";
+    return note ? `–: ${strings.map((s) => s.gauge).join(", ")}: ${note}; the feel error leaves out what is not known.` : "";
   }
 
   /** Whether one set stands for every pair. */

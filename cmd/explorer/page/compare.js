@@ -10,14 +10,13 @@ import { angle, fixed, signed } from "./units.js";
 
 /** @param {HTMLElement} box */
 export function comparison(box) {
-  const verdict = el("p", {}), heads = [0, 1].map(() => el("th", { scope: "col", colspan: 3 })), body = el("tbody"), foot = el("tbody", { class: "whole-pair" });
-  box.append(el("h2", {}, "A beside the pair shown"), verdict, el("div", { class: "sideways" }, el("table", { class: "compare" }, el("thead", {},
+  const heads = [0, 1].map(() => el("th", { scope: "col", colspan: 3 })), body = el("tbody"), foot = el("tbody", { class: "whole-pair" });
+  box.append(el("h2", {}, "A beside the pair shown"), el("div", { class: "sideways" }, el("table", { class: "compare" }, el("thead", {},
     el("tr", {}, el("td"), ...heads), el("tr", {}, el("th", { scope: "col" }, "String"), ...[0, 1].flatMap(() => ["Gauge", "Tension", "Deviation"].map((h) => el("th", { scope: "col", class: h === "Tension" && "tension-of" }, h))))), body, foot)));
   return {
     /** @param {Compared} found @param {Units} units */
     set(found, units) {
       const [a, b] = found.columns;
-      say(verdict, found.verdict);
       [a, b].forEach((c, i) => say(heads[i], `${i ? "Shown" : "A"}: ${units.scale(c.pair.bass_mm)} / ${units.scale(c.pair.treble_mm)} ${units.lengthName}`));
       const [sa, sb] = [a, b].map((c) => [...c.tunings[0].strings].reverse());
       list(body, sa.map((s, i) => ({ pair: [s, sb[i]], units })), stringRow);

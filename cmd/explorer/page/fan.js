@@ -268,8 +268,9 @@ export function fanDrawing(box, turn) {
   }
 
   new ResizeObserver(() => {
+    const before = whole; // 0 while another place is shown
     whole = Math.floor(box.clientWidth);
-    if (shown && whole !== node.viewBox.baseVal.width) draw(shown);
+    if (shown && whole !== before) draw(shown);
   }).observe(box);
   return { draw };
 }

@@ -76,15 +76,15 @@ export function make(app) {
     const node = el("tr", {}, el("th", { scope: "row" }, button), ...cells);
     return {
       node,
-      /** @param {Mark} m */
-      update(m) {
+      /** @param {{mark: Mark, before: Mark | undefined}} row */
+      update({ mark: m, before }) {
         at = m.fret;
         say(button, String(m.fret));
         attr(button, "aria-label", `Fret ${m.fret}`);
         attr(button, "aria-current", m.fret === fret && "true");
         node.classList.toggle("on", m.fret === fret);
         const { units } = app;
-        [units.bare(m.bass_from_nut_mm, 2), units.bare(m.bass_step_mm, 2), units.bare(m.treble_from_nut_mm, 2), units.bare(m.treble_step_mm, 2), angle(m.slant_deg)].forEach((text, i) => say(cells[i], text));
+        [units.mark(m.bass_from_nut_mm), units.mark(m.bass_from_nut_mm, before?.bass_from_nut_mm), units.mark(m.treble_from_nut_mm), units.mark(m.treble_from_nut_mm, before?.treble_from_nut_mm), angle(m.slant_deg)].forEach((text, i) => say(cells[i], text));
       },
     };
   }
@@ -138,10 +138,10 @@ export function make(app) {
     fret = Math.min(fret, layout.marks.length);
     const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));
     fan.draw({ fan: pair.fan, tension, blank: outlineOf(laid), units, reference: app.keyText("reference.name"), leftHanded: store.state.view.leftHanded, marks: verdicts, fret });
-    say(unit, units.lengthName);
+    say(unit, units.lengthName + (units.length === "in64" ? " in decimals, for calipers" : ""));
     card.set(layout.marks, fret);
     squares.set(check, layout.marks.length, fret);
-    list(body, layout.marks, markRow);
+    list(body, layout.marks.map((mark, i) => ({ mark, before: layout.marks[i - 1] })), markRow);
     list(blanks, layout.blanks.map((b) => ({ ...b, laid: b === laid })), blankRow);
     list(cautions, layout.cautions, () => {
       const node = el("li");

@@ -31,13 +31,13 @@ export function markCard(box, app, turn) {
     const fields = PASSES.map((pass) => measured(line, pass, pass === "ruler" ? "by ruler, from the nut" : "by calipers, from the mark before"));
     return {
       node: el("div", { class: "mark-line" }, el("div", { class: "mark-words" }, el("span", {}, `${capital(line)} line, from the nut`), step), value.node, spoken, el("div", { class: "two" }, ...fields.map((f) => f.node)), verdict),
-      /** @param {Mark} m */
-      set(m) {
-        const { units } = app, from = line === "bass" ? m.bass_from_nut_mm : m.treble_from_nut_mm;
-        const text = units.bare(from, 2);
+      /** @param {Mark} m @param {Mark | undefined} before */
+      set(m, before) {
+        const { units } = app, key = line === "bass" ? "bass_from_nut_mm" : "treble_from_nut_mm";
+        const text = units.mark(m[key]);
         value.set(text);
         say(spoken, `${text} ${units.lengthName}`);
-        say(step, `${units.bare(line === "bass" ? m.bass_step_mm : m.treble_step_mm, 2)} from ${m.fret === 1 ? "the nut" : `fret ${m.fret - 1}`}`);
+        say(step, `${units.mark(m[key], before?.[key])} from ${m.fret === 1 ? "the nut" : `fret ${m.fret - 1}`}`);
         for (const field of fields) field.set(m.fret);
         const judged = app.answers.check?.lines.find((l) => l.line === line)?.marks.find((c) => c.fret === m.fret);
         say(verdict, judged && judged.readings ? judgement(judged, app) : "");
@@ -89,7 +89,7 @@ export function markCard(box, app, turn) {
       say(slant, `of ${last}, slant ${angle(m.slant_deg)}`);
       before.disabled = to === 1;
       after.disabled = to === last;
-      for (const line of lines) line.set(m);
+      for (const line of lines) line.set(m, marks[to - 2]);
       for (const field of whole) field.set(0);
     },
   };

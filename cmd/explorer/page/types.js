@@ -63,7 +63,7 @@
  * @property {{fret: number, at_mm: Point, diameter_mm: number}[]} dots
  * @property {Line[]} reference_marks_mm on the reference's outer string lines
  *
- * @typedef {{fret: number, bass_from_nut_mm: number, bass_step_mm: number, treble_from_nut_mm: number, treble_step_mm: number, slant_deg: number}} Mark
+ * @typedef {{fret: number, bass_from_nut_mm: number, treble_from_nut_mm: number, slant_deg: number}} Mark
  * @typedef {{name: string, fits: boolean, length_mm: number, width_mm: number, spare_length_mm: number, spare_width_mm: number,
  *   nut_line_from_its_nut_end_mm: number | null, centreline_from_its_bass_edge_mm: number | null}} Blank
  *
@@ -153,7 +153,7 @@
  * @property {{line: string, marks: CheckedMark[]}[]} lines
  *
  * @typedef {{column: string, pair: Pair, tunings: Tuned[], limits_broken: string[]}} Column
- * @typedef {{verdict: string, columns: Column[]}} Compared
+ * @typedef {{columns: Column[]}} Compared
  * @typedef {{a_weighing_is_worth_it: boolean, next: {gauge: string, strings: number[], length_to_weigh_mm: number}[]}} Next
  *
  * @typedef {{gauges: GaugeOf[], suspects: Suspect[], cautions: string[]}} GaugeList

@@ -69,6 +69,18 @@ export class Units {
     return `${Number(this.of(mm).toFixed(this.inches ? 4 : 3))} ${this.lengthName}`;
   }
 
+  /**
+   * A mark as calipers show it, to 0.01 mm or 0.001 in, in decimals even where lengths go in
+   * 64ths: 1/64 in could move a note by two cents. From another mark it is the difference of
+   * both as they stand there, so that steps add up to marks.
+   * @param {number} mm
+   * @param {number} [from]
+   */
+  mark(mm, from = 0) {
+    const decimals = this.inches ? 3 : 2, least = (/** @type {number} */ at) => Math.round(this.of(at) * 10 ** decimals * (1 + 2 ** -50));
+    return fixed((least(mm) - least(from)) / 10 ** decimals, decimals);
+  }
+
   /** The other way, for places on a rule. @param {number} value in the unit @returns {number} in mm */
   mm(value) {
     return this.inches ? value * MM_PER_INCH : value;

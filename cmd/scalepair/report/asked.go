@@ -50,8 +50,12 @@ func (in *Input) asked() []string {
 	if noBend { // a limit on bends that nobody makes limits nothing
 		limits.BreakingBent, limits.MostBendingForce = 0, 0
 	}
-	if words := in.limitWords(limits); words != nil {
-		out.say("Limits: %s.%s", listed(words), in.notJudged(limits))
+	unbent := ""
+	if noBend && req.Limits.MostBendingForce > 0 {
+		unbent = " Not judged: bending force; no string is bent."
+	}
+	if words := in.limitWords(limits); words != nil || unbent != "" {
+		out.say("Limits: %s.%s%s", cmp.Or(listed(words), "none"), in.notJudged(limits), unbent)
 	}
 	return out
 }
@@ -67,6 +71,7 @@ func (in *Input) notJudged(l choice.Limits) string {
 	}{
 		{"breaking strength", l.BreakingOpen > 0, func(w tension.Wire) bool { return w.Breaking(1) == 0 }},
 		{"inharmonicity", l.Inharmonicity > 0, func(w tension.Wire) bool { return w.EI == 0 }},
+		{"saddle travel", l.SaddleTravel > 0, func(w tension.Wire) bool { return w.EA == 0 }},
 	} {
 		of := in.labelled(usable, func(g gauges.Gauge) bool { return one.unknown(choice.WireOf(g)) })
 		if len(of) == len(usable) {

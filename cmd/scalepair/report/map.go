@@ -55,5 +55,8 @@ func (a *Advice) mapCaption() string {
 		}
 		text += " Hatched: dropped by " + listed(why) + "."
 	}
-	return text + " The upper scale is that of the best pair at each bass length, a lower bound where the string is wound."
+	if a.Pair.Inharmonicity > 0 {
+		text += " The upper scale is that of the best pair at each bass length, a lower bound where the string is wound."
+	}
+	return text
 }

@@ -139,6 +139,18 @@ test("make: marks by the keyboard alone, and the page prints as the bench sheet"
   assert.match(await page.textContent("#sheet h1"), /^Bench sheet/);
 });
 
+test("make: marks and steps stand as layout prints them, in every unit of length", async (t) => {
+  const page = await openMake(t);
+  for (const unit of ["mm", "in", "in64"]) {
+    await page.selectOption("#length-unit", unit);
+    const printed = command("demo", "layout", "--only", "marks", "--format", "csv", "--lengths", unit).out.trim().split("\n").slice(1);
+    await until(page, (printed) => {
+      const rows = [...document.querySelectorAll("table.marks tbody tr")].map((tr) => [...tr.children].slice(0, 5).map((cell) => cell.textContent).join(","));
+      return rows.length === printed.length && rows.every((row, i) => printed[i].startsWith(row + ","));
+    }, printed);
+  }
+});
+
 test("make: the blank that is chosen is drawn, and one that does not fit cannot be chosen", async (t) => {
   const page = await openMake(t);
   const drawn = () => page.getAttribute("#make-fan .blank", "d");
@@ -163,6 +175,12 @@ test("make: left-handed turns the drawing over, and undo turns it back", async (
   await page.check("#left-handed");
   await until(page, (before) => document.querySelector("#make-fan .nut").getAttribute("x1") === before, before);
   const string = await page.getAttribute("#make-fan .string", "y1");
+  await go(page, "choose");
+  await until(page, () => { // the low string lies above, in the drawing that was away too
+    const [low, ...rest] = [...document.querySelectorAll("#fan .string")].map((s) => Number(s.getAttribute("y1")));
+    return rest.every((y) => y > low);
+  });
+  await go(page, "make");
   await page.click("#undo");
   await until(page, (string) => document.querySelector("#make-fan .string").getAttribute("y1") !== string, string);
   await shows(page, "660.0 mm", "635.0 mm");
