@@ -1,6 +1,6 @@
 // Choose: the shown pair and everything that moves with it.
 
-import { byId, el, say } from "./dom.js";
+import { byId, el, list, say } from "./dom.js";
 import { fanDrawing } from "./fan.js";
 import { buildForm, sectionOf } from "./form.js";
 import { comparison } from "./compare.js";
@@ -10,7 +10,7 @@ import { largePair, picksTable, worth } from "./picks.js";
 import { announce } from "./shell.js";
 import { sliders } from "./sliders.js";
 import { stringRows } from "./strings.js";
-import { capital, fixed } from "./units.js";
+import { capital, fixed, glued } from "./units.js";
 import { plain } from "./words.js";
 
 /** @typedef {import("./grid.js").Place} Place */
@@ -41,6 +41,8 @@ export function choose(app) {
     if (kind === "a" && a) store.change({ view: { bass: a.bass, treble: a.treble, neutral: a.neutral, gauges: a.own ?? null } });
     else go(place);
   });
+  const reasons = el("ul", { class: "small reasons" }), cautions = el("ul", { class: "caution" });
+  byId("picks").append(reasons);
   const rows = stringRows(byId("each"), {
     gauge(number, label) {
       const set = [...(answers.pair?.tension.pair.gauges ?? [])];
@@ -52,6 +54,7 @@ export function choose(app) {
       store.change({ view: { gauges: kept ? set : app.keyText("strings.gauges") ? [] : null } });
     },
   });
+  byId("each").append(cautions);
   const compared = comparison(byId("compared"));
   const weigh = el("a", { class: "button", href: "#strings" }), weighWords = el("span");
   rows.tip.append(weighWords, weigh);
@@ -152,11 +155,19 @@ export function choose(app) {
     rows.set(tension, stock(), units, kept(), unknown());
     byId("picks").hidden = !advice && !answers.working;
     if (advice) picks.set(pickRows(), units, advice.none_near);
+    // The first stands beneath the pair, what stops a pick at the pick.
+    list(reasons, (advice?.reasons ?? []).slice(1).filter((r) => !/^(Smaller fan|Longer bass):/.test(r)), sentence);
+    list(cautions, tension.cautions, sentence);
     byId("compared").hidden = !answers.compared;
     if (answers.compared) compared.set(answers.compared, units);
     paintNext();
     announce(`${units.scale(place.bass)} over ${units.scale(place.treble)}: ${value.large}`);
   };
+
+  function sentence() {
+    const node = el("li");
+    return { node, update: (/** @type {string} */ words) => say(node, glued(capital(plain(words, app.names())))) };
+  }
 
   /** What the shown pair is worth, by the square of the map on which it stands. @returns {import("./picks.js").Worth} */
   function worthOf() {

@@ -40,8 +40,9 @@ export function markCard(box, app, turn) {
         say(step, `${units.mark(m[key], before?.[key])} from ${m.fret === 1 ? "the nut" : `fret ${m.fret - 1}`}`);
         for (const field of fields) field.set(m.fret);
         const judged = app.answers.check?.lines.find((l) => l.line === line)?.marks.find((c) => c.fret === m.fret);
-        say(verdict, judged && judged.readings ? judgement(judged, app) : "");
-        attr(verdict, "class", "verdict" + (judged?.verdict === "outside" || judged?.in_doubt ? " bad" : judged?.verdict === "within" ? " fine-mark" : ""));
+        const slip = slipOf(app.answers.check, line, m.fret);
+        say(verdict, judged && judged.readings ? judgement(judged, slip, app) : "");
+        attr(verdict, "class", "verdict" + (judged?.verdict === "outside" || judged?.in_doubt || slip ? " bad" : judged?.verdict === "within" ? " fine-mark" : ""));
       },
     };
   }
@@ -95,10 +96,13 @@ export function markCard(box, app, turn) {
   };
 }
 
-/** What the check found of a mark. @param {CheckedMark} c @param {import("./app.js").App} app */
-function judgement(c, app) {
+/** What the check says went wrong at a mark, "" if nothing. @param {import("./types.js").Check | null} check @param {string} line @param {number} fret */
+const slipOf = (check, line, fret) => check?.slips.find((s) => s.line === line && s.fret === fret)?.words ?? "";
+
+/** What the check found of a mark. @param {CheckedMark} c @param {string} slip @param {import("./app.js").App} app */
+function judgement(c, slip, app) {
   const error = `error ${signed(app.units.of(c.error_mm), app.units.inches ? 3 : 2)} ${app.units.lengthName}, ${signed(c.error_cents, 1)} cents`;
-  return `${error}: ${c.verdict}${c.in_doubt ? ", in doubt" : ""}`;
+  return `${error}: ${c.verdict}${slip ? `; ${slip}` : c.in_doubt ? ", in doubt" : ""}`;
 }
 
 /**
@@ -120,7 +124,7 @@ export function markSquares(box, turn) {
         line,
         squares: Array.from({ length: last }, (_, i) => {
           const m = check?.lines.find((l) => l.line === line)?.marks.find((c) => c.fret === i + 1);
-          return { line, fret: i + 1, state: !m?.readings ? "not measured" : m.in_doubt && m.verdict === "within" ? "in doubt" : m.verdict, inHand: i + 1 === fret };
+          return { line, fret: i + 1, state: !m?.readings ? "not measured" : m.verdict === "within" && (m.in_doubt || slipOf(check, line, i + 1)) ? "in doubt" : m.verdict, inHand: i + 1 === fret };
         }),
       })), () => {
         const name = el("span"), squares = el("span", { class: "row-of-marks" });

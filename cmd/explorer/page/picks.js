@@ -2,7 +2,7 @@
 
 import { attr, el, list, say } from "./dom.js";
 import { figures } from "./figures.js";
-import { capital, fixed, kept } from "./units.js";
+import { capital, fixed, glued } from "./units.js";
 
 /** @typedef {import("./types.js").Advice} Advice */
 /** @typedef {import("./types.js").Pair} Pair */
@@ -46,7 +46,7 @@ export function worth(box) {
       large.classList.toggle("bad", worth.bad);
       list(lines, worth.lines, () => {
         const node = el("li");
-        return { node, update: (/** @type {string} */ line) => say(node, kept(line)) };
+        return { node, update: (/** @type {string} */ line) => say(node, glued(line)) };
       });
       list(acts, worth.buttons, () => {
         let press = () => {};
@@ -104,7 +104,7 @@ export function picksTable(box, go) {
         say(pin, row.name.charAt(0).toUpperCase());
         say(name, capital(row.name));
         say(pair, `${units.scale(row.place.bass)} / ${units.scale(row.place.treble)}`);
-        say(why, kept(row.why));
+        say(why, glued(row.why));
         attr(button, "aria-pressed", String(row.on));
         const p = row.pair;
         say(cells[0], p ? units.len(p.difference_mm, units.inches ? 1 : 0) : "");

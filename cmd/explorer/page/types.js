@@ -53,6 +53,7 @@
  * @property {number} reference_total_tension_n
  * @property {Tuned[]} tunings
  * @property {string[]} limits_broken
+ * @property {string[]} cautions
  *
  * @typedef {object} Fan
  * @property {Point[]} board_mm
@@ -151,6 +152,7 @@
  * @property {string[]} says what it found, in sentences
  * @property {string[]} advice what to do, in sentences
  * @property {{line: string, marks: CheckedMark[]}[]} lines
+ * @property {{line: string, fret: number, words: string}[]} slips
  *
  * @typedef {{column: string, pair: Pair, tunings: Tuned[], limits_broken: string[]}} Column
  * @typedef {{columns: Column[]}} Compared

@@ -11,7 +11,7 @@ export const LENGTH_UNITS = /** @type {const} */ ({ mm: "mm", in: "inches", in64
 export const FORCE_UNITS = /** @type {const} */ ({ N: "N", lbf: "lbf", kgf: "kgf" });
 
 /** A sentence whose figures keep their units on the line. @param {string} words */
-export const kept = (words) => words.replace(/(\d) (?=(%|mm|in|N|lbf|kgf|cents)(?!\w))/g, "$1\u00a0");
+export const glued = (words) => words.replace(/(\d) (?=(%|mm|in|N|lbf|kgf|cents)(?!\w))/g, "$1\u00a0");
 
 export class Units {
   /**

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -148,4 +150,33 @@ func TestStringsRunLowFirst(t *testing.T) {
 		assert.Equal(t, in.Plan.Stock()[s.Gauge].Label, got.Pair.Gauges[i])
 		assert.Len(t, row.Bends, len(s.Tunings[0].Bends))
 	}
+}
+
+// A limit that needs a core says so where no core is known, and one on bends where
+// nothing is bent; what cannot be looked at is not passed in silence.
+func TestLimitsThatCannotBeJudgedAreNamed(t *testing.T) {
+	folder := filepath.Join("..", "..", "..", "testdata", "builds", "bass_five")
+	source, err := os.ReadFile(filepath.Join(folder, "build.toml"))
+	require.NoError(t, err)
+	readings, err := os.ReadFile(filepath.Join(folder, "readings.csv"))
+	require.NoError(t, err)
+	text := strings.Replace(string(source), "[limits]", "[limits]\nsaddle_travel = \"90 mm\"\nmost_bending_force = \"20 N\"", 1)
+	limits := func(readings string) string {
+		r, err := build.New([]byte(text), []byte(readings), nil)
+		require.NoError(t, err)
+		in := &report.Input{Run: r}
+		in.Plan, err = r.Plan()
+		require.NoError(t, err)
+		result, err := in.Plan.Search(context.Background())
+		require.NoError(t, err)
+		pick := result.Preferred()
+		d, err := in.Plan.Detail(pick.Bass, pick.Treble, pick.Gauges)
+		require.NoError(t, err)
+		asked := report.NewAdvice(in, &report.Found{Result: result, Pick: pick, Detail: d}, true).Asked
+		return asked[len(asked)-1]
+	}
+	bare := regexp.MustCompile(`(?m)^(w\d+,[^,]*,[^,]*),[^,]*,[^,]*,`).ReplaceAllString(string(readings), "$1,,,")
+	bare = strings.ReplaceAll(bare, "core measured", "")
+	assert.Contains(t, limits(bare), "Not judged: saddle travel of any gauge in stock; core or strength not known. Not judged: bending force; no string is bent.")
+	assert.NotContains(t, limits(string(readings)), "saddle travel of")
 }

@@ -60,6 +60,20 @@ test("make: marks typed without delay are all kept, and the strip of squares sho
   for (const [line, all] of Object.entries(texts)) all.forEach((text, i) => assert.match(marks, new RegExp(`^${line},ruler,${i + 1},.*${text}`, "m")));
 });
 
+test("make: a mark that the check names does not look like a good one, also within the tolerance", async (t) => {
+  const page = await openMake(t);
+  const { result } = await ask(page, "layout", {}), lines = ["line,pass,fret,measured_mm"];
+  for (const m of result.marks) {
+    const off = m.fret === 4 ? 0.5 : 0;
+    lines.push(`bass,ruler,${m.fret},${(Math.round(2 * (m.bass_from_nut_mm + off)) / 2).toFixed(1)}`);
+    lines.push(`bass,caliper,${m.fret},${(m.bass_step_mm + off - (m.fret === 5 ? 0.5 : 0)).toFixed(2)}`);
+  }
+  await page.setInputFiles("#open", { name: "measured.csv", mimeType: "text/csv", buffer: Buffer.from(lines.join("\n") + "\n") });
+  await until(page, () => document.querySelector('.row-of-marks [aria-label="bass mark 4: in doubt"]') && document.querySelector('.row-of-marks [aria-label="bass mark 8: within"]'));
+  await page.click('.row-of-marks [aria-label^="bass mark 4:"]');
+  await until(page, () => /: within; bass mark 4 itself is off$/.test(document.querySelector(".mark-line .verdict.bad")?.textContent));
+});
+
 test("make: marks of another pair are said to be so, and a button leads back", async (t) => {
   const page = await openMake(t);
   await put(page, measured(page, 0, 0), "37.0");
