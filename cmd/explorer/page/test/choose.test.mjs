@@ -272,6 +272,7 @@ test("choose: where no pair is left, the page says what drops them and keeps the
   await rested(page);
   const before = await shown(page);
   await type(page, page.locator("#bass-length"), "661"); // between two steps of the search
+  await shows(page, "661.0 mm", "635.0 mm");
   await until(page, () => document.querySelector("#words .say").textContent === "As good as the best.");
   await page.click("#undo");
   assert.equal(await shown(page), before);
