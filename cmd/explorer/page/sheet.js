@@ -2,8 +2,10 @@
 // screen, and on paper stands alone with its own style.
 
 import { byId } from "./dom.js";
+import { placeShown } from "./shell.js";
 
-const REST = 1500; // ms without a change before the sheet is made (judgement)
+/** ms without a change before the sheet is made: sooner where it is at hand (judgement). */
+const rest = () => (placeShown() === "make" ? 1500 : 5000);
 
 /**
  * Keeps the sheet of the shown pair ready. Answers with what prints it.
@@ -46,7 +48,7 @@ export function printsAsSheet(app) {
 
   app.answers.addEventListener("pair", () => {
     clearTimeout(resting);
-    resting = setTimeout(make, REST);
+    resting = setTimeout(make, rest());
   });
   return async () => {
     const faults = await make();

@@ -52,8 +52,10 @@ async function accessible(page, name, only = {}) {
   assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(", ")}`), [], name);
 }
 
-// The themes differ in colours alone, so the dark one is tried by the rules that look at them.
-const rules = { light: {}, dark: { runOnly: ["color-contrast", "link-in-text-block"] } };
+// The themes differ in colours alone, so the dark one is tried by the rules that look at them;
+// those of a phone and of a desk are all that there are, so 320 and 800 px are tried by the others.
+const colours = ["color-contrast", "link-in-text-block"];
+const rules = (width) => ([360, 1400].includes(width) ? { light: {}, dark: { runOnly: colours } } : { light: { rules: Object.fromEntries(colours.map((id) => [id, { enabled: false }])) } });
 
 for (const widths of [[320, 360], [1400, 800]])
   test(`eyes: ${widths.join(" and ")} px, light and dark`, async (t) => {
@@ -65,7 +67,7 @@ for (const widths of [[320, 360], [1400, 800]])
       for (const place of ["strings", "choose", "make"]) {
         await go(page, place);
         await answered(page);
-        for (const [colorScheme, only] of Object.entries(rules)) {
+        for (const [colorScheme, only] of Object.entries(rules(width))) {
           await page.emulateMedia({ colorScheme });
           await until(page, (theme) => document.documentElement.dataset.theme === theme, colorScheme);
           await painted(page);

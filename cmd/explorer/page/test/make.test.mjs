@@ -28,6 +28,7 @@ test("make: a measured mark is judged as check judges it, and is there after a r
   await put(page, measured(page, 0, 0), "73");
   await put(page, measured(page, 0, 1), "35.95");
   await until(page, () => /error/.test(document.querySelector(".mark-line .verdict").textContent));
+  await until(page, () => JSON.parse(localStorage.getItem("scalepair")).state.marks.includes("35.95"));
   const state = await kept(page);
   const { result } = await ask(page, "check", { build: state.build, readings: state.readings, marks: state.marks, flags: {} });
   const mark = result.lines.find((l) => l.line === "bass").marks.find((m) => m.fret === 2);
