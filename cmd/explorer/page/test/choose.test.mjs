@@ -214,7 +214,7 @@ test("choose: without lengths to try, a build in inches steps by eighths", async
   const build = textOf("eight_inch", "build.toml").replace(/^\[scales\]\n(.*\n)*?\n/m, "");
   assert.doesNotMatch(build, /scales/);
   await page.setInputFiles("#open", { name: "build.toml", mimeType: "text/plain", buffer: Buffer.from(build) });
-  await answered(page);
+  await until(page, (build) => JSON.parse(localStorage.getItem("scalepair"))?.state.build === build, build);
   await rested(page);
   await page.focus("svg.map");
   for (const key of ["ArrowLeft", "ArrowDown"]) await page.keyboard.press(key);
