@@ -10,8 +10,8 @@ import (
 )
 
 // licences are the notices of all that is built into the page: Go's library and
-// modules in the engine with the face that PDFs embed, and the scripts that lie in a folder.
-func licences(ctx context.Context, vendor string) (string, error) {
+// modules in the engine, with the face that PDFs embed.
+func licences(ctx context.Context) (string, error) {
 	root, err := goTool(ctx, nil, "env", "GOROOT")
 	if err != nil {
 		return "", err
@@ -23,13 +23,6 @@ func licences(ctx context.Context, vendor string) (string, error) {
 	}
 	parts := []string{"The Go library " + root}
 	parts = append(parts, slices.Compact(slices.Sorted(strings.Lines(list+"\n")))...)
-	scripts, err := filepath.Glob(filepath.Join(vendor, "*", "LICEN[SC]E*"))
-	if err != nil {
-		return "", err
-	}
-	for _, file := range scripts {
-		parts = append(parts, filepath.Base(filepath.Dir(file))+" "+filepath.Dir(file))
-	}
 	var out strings.Builder
 	for _, part := range parts {
 		part = strings.TrimSpace(part)

@@ -40,7 +40,7 @@ func makeParts(ctx context.Context) (*parts, error) {
 		{&p.style, func() (string, error) { return bundle(filepath.Join(page, "style.css")) }},
 		{&p.worker, func() (string, error) { return workerScript(ctx, filepath.Join(page, "worker.js")) }},
 		{&p.engine, func() (string, error) { return packedEngine(ctx) }},
-		{&p.licences, func() (string, error) { return licences(ctx, filepath.Join(page, "vendor")) }},
+		{&p.licences, func() (string, error) { return licences(ctx) }},
 	} {
 		if *step.into, err = step.make(); err != nil {
 			return nil, err

@@ -111,6 +111,7 @@ export class Answers extends EventTarget {
     if (!a || !pair) {
       const had = this.compared;
       this.compared = null;
+      delete this.faults.compare;
       if (had) this.tell("compared");
       return;
     }
@@ -129,19 +130,21 @@ export class Answers extends EventTarget {
       [this.marks, this.check, this.faults.marks] = [null, null, []];
       return;
     }
-    const rows = await this.engine.quick("marks", request);
+    const of = { marks: request.marks }, rows = await this.engine.quick("marks", request);
+    if (this.over(of)) return; // it was asked again
     if (rows?.result) this.marks = rows.result;
     const check = await this.engine.quick("check", request);
-    if (!check) return;
+    if (!check || this.over(of)) return;
     if (this.take("marks", check)) this.check = check.result;
     this.tell("marks");
   }
 
-  /** What hangs on the texts alone: the strings in stock and the keys of the build. */
+  /** What hangs on the texts alone: the strings in stock and the keys of the build. @returns {Promise<void>} */
   async askTexts() {
     const { build, readings } = this.store.state;
     if (readings !== this.ofReadings || build !== this.ofBuild) {
       const [rows, gauges] = await Promise.all([this.engine.quick("readings", { build, readings }), this.engine.quick("gauges", { build, readings })]);
+      if (this.over({ build, readings })) return this.askTexts();
       if (rows) this.take("readings", rows);
       if (rows?.result) this.readings = rows.result;
       if (gauges && this.take("gauges", gauges)) this.gauges = gauges.result;
@@ -150,11 +153,18 @@ export class Answers extends EventTarget {
     }
     if (build !== this.ofBuild) {
       const keys = await this.engine.quick("keys", { build });
+      if (this.over({ build, readings })) return this.askTexts();
       if (!keys) return;
       this.ofBuild = build;
       if (keys.result) this.keys = keys.result;
       this.tell("keys");
     }
+  }
+
+  /** Whether texts that were asked of are no more those of the state. @param {Partial<import("./store.js").State>} of */
+  over(of) {
+    const { build, readings, marks } = this.store.state, now = { build, readings, marks };
+    return Object.entries(of).some(([name, text]) => text !== now[/** @type {"build"} */ (name)]);
   }
 
   async search() {
@@ -164,7 +174,8 @@ export class Answers extends EventTarget {
     if (!this.take("advise", first)) {
       // Where no pair is left the map shows which limits drop them.
       const map = await this.engine.slow("map", request);
-      if (map?.ok) [this.map, this.advice] = [map.result, null];
+      if (!map) return;
+      if (map.ok) [this.map, this.advice] = [map.result, null];
       this.working = false;
       this.tell("advice");
       return;

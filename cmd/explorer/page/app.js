@@ -173,7 +173,7 @@ export class App {
     if (!texts) return;
     const { build } = texts, readings = call === "init" ? await this.noReadings(length) : texts.readings;
     this.answers.forget();
-    this.store.change({ build, readings, marks: "", view: FIRST_VIEW });
+    this.store.change({ build, readings, marks: "", view: { ...FIRST_VIEW, leftHanded: this.store.state.view.leftHanded } });
     if (call === "demo") return;
     location.hash = "strings";
     setTimeout(() => byId("strings-title").focus()); // once the place is shown
@@ -204,8 +204,10 @@ export class App {
         const named = (/** @type {Fault} */ f) => ({ ...f, text: f.text.replace(f.input, file?.name ?? "") });
         if (answer && !answer.ok) return this.refuse(answer.faults.map(named), `${file?.name} was not taken:\n`);
       }
-      this.store.change({ ...texts, view: files.some((f) => f.kind === "build") ? FIRST_VIEW : {} });
-      this.store.downloaded(...files.map((f) => f.kind));
+      // On which pair marks of a file were measured nobody knows.
+      const { leftHanded, marked } = this.store.state.view, own = { marked: files.some((f) => f.kind === "marks") ? null : marked };
+      this.store.change({ ...texts, view: files.some((f) => f.kind === "build") ? { ...FIRST_VIEW, leftHanded, ...own } : own });
+      this.store.downloaded(Object.fromEntries(files.map((f) => [f.kind, texts[f.kind]])));
       announce(files.map((f) => f.name).join(", ") + " read");
     } catch (error) {
       this.refuse([], error instanceof Error ? error.message : String(error));
@@ -225,17 +227,20 @@ export class App {
   async download(kind, flags = {}) {
     const request = this.answers.pairRequest();
     if (kind === "build" && this.answers.pair) {
-      const kept = await this.chosen();
-      if (!kept?.ok) return this.refuse(kept?.faults);
-      request.build = kept.result.build;
-      this.store.change({ build: request.build });
+      const faults = await this.inTurn(async () => {
+        const kept = await this.chosen();
+        if (!kept?.ok) return kept?.faults ?? [];
+        Object.assign(request, { readings: this.store.state.readings, build: kept.result.build });
+        this.store.change({ build: kept.result.build });
+      });
+      if (faults) return this.refuse(faults);
     }
-    const answer = kind === "sheet" ? await this.sheet() : await this.engine.quick("file", { ...request, flags: { ...request.flags, kind, ...flags } }, "file");
+    const answer = kind === "sheet" ? await this.sheet() : await this.engine.quick("file", { ...request, flags: { ...request.flags, kind, ...flags } }, `file ${kind} ${flags.paper ?? ""}`);
     if (!answer?.ok) return this.refuse(answer?.faults);
     const { name, type, bytes } = answer.result;
     // Drawings for different papers have names of their own, so that none takes the other's place.
     download(flags.paper ? name.replace(".", `-${flags.paper}.`) : name, type, bytes);
-    if (kind === "build" || kind === "readings" || kind === "marks") this.store.downloaded(kind);
+    if (kind === "build" || kind === "readings" || kind === "marks") this.store.downloaded({ [kind]: request[kind] });
   }
 
   /** The build file with the shown pair and its set in it. */
@@ -250,7 +255,7 @@ export class App {
     const { blank, leftHanded } = this.store.state.view, of = JSON.stringify([this.answers.pairRequest(), blank, leftHanded]);
     if (of !== this.sheetOf)
       this.made = this.makeSheet().then((answer) => {
-        if (!answer?.ok) this.sheetOf = ""; // it is tried again
+        if (!answer?.ok && this.sheetOf === of) this.sheetOf = ""; // it is tried again
         return answer;
       });
     this.sheetOf = of;

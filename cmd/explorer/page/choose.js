@@ -99,7 +99,7 @@ export function choose(app) {
   async function enter(side, text) {
     const request = answers.pairRequest(), place = answers.place();
     Object.assign(request.flags, place && { bass: `${place.bass} mm`, treble: `${place.treble} mm` }, { [side]: /[a-z"″]/i.test(text) ? text : `${text} ${app.units.lengthName}` });
-    const answer = await app.engine.quick("pair", request, "field");
+    const answer = await app.engine.quick("pair", request, "field " + side);
     if (!answer) return "";
     if (!answer.ok) return answer.faults.map((f) => app.wrong(f))[0] ?? "";
     const { pair } = answer.result.tension;

@@ -5,7 +5,7 @@ const SVG = "http://www.w3.org/2000/svg";
 /** @typedef {Record<string, string | number | boolean | null | undefined | ((event: any) => void)>} Attributes */
 
 /**
- * The element with this id, which page.html holds.
+ * The element with this id, which index.html holds.
  * @param {string} id
  * @returns {HTMLElement}
  */
@@ -163,7 +163,7 @@ export function holdsTouch(node, held) {
   node.addEventListener("touchmove", (event) => held() && event.cancelable && event.preventDefault(), { passive: false });
 }
 
-/** Pixels, to a tenth. @param {number} value */
+/** Pixels, to a hundredth. @param {number} value */
 export function px(value) {
   return Math.round(value * 100) / 100;
 }

@@ -64,7 +64,10 @@ class Seat {
     this.ready = new Promise((resolve, reject) => {
       this.worker.onmessage = ({ data }) => {
         if (data.ready) resolve(this);
-        else if (data.ended) this.die("the program ended; the last change was too much for it");
+        else if (data.ended) {
+          reject(new Error(data.why ?? "the program ended before it began"));
+          this.die(data.why ?? "the program ended; the last change was too much for it");
+        }
         else if (data.number === this.number) this.finish(read(data.answer));
       };
       this.worker.onerror = (event) => {
@@ -72,6 +75,7 @@ class Seat {
         this.die(event.message);
       };
     });
+    this.ready.catch(() => {}); // said where it is waited for
     this.worker.postMessage(module);
   }
 

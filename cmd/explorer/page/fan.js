@@ -163,6 +163,7 @@ export function fanDrawing(box, turn) {
     const along = (/** @type {PointerEvent} */ event) => (upright ? event.clientY : event.clientX);
     holdsTouch(tag, () => held);
     tag.addEventListener("pointerdown", (event) => {
+      if (event.button !== 0) return;
       [held, last, from] = [true, name(value()), along(event)];
       tag.setPointerCapture(event.pointerId);
     });
@@ -178,12 +179,16 @@ export function fanDrawing(box, turn) {
       turn?.((last = name(best)), true);
     });
     tag.addEventListener("pointerup", (event) => {
+      if (!held) return;
       held = false;
       const box = plate.getBoundingClientRect(), later = event.clientX > box.left + box.width / 2;
       if (Math.abs(along(event) - from) < TAP && last === asked()) last = name(clamp(value() + (later ? 1 : -1), 0, steps())); // a tap on an arrow
       turn?.(last, false);
     });
-    tag.addEventListener("pointercancel", () => (held = false));
+    tag.addEventListener("pointercancel", () => {
+      if (held) turn?.(last, false);
+      held = false;
+    });
     tag.addEventListener("keydown", (event) => {
       if (!shown) return;
       const by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -4, PageUp: 4 }[event.key];

@@ -136,7 +136,7 @@ export function make(app) {
     say(head, broken.length ? plain(broken[0], app.names()) : `At least ${units.atLeast(layout.blank_length_mm)} × ${units.atLeast(layout.blank_width_mm)} ${units.lengthName} of board${layout.blanks.length ? (fits.length ? `; fits: ${fits.map((b) => b.name).join(", ")}` : "; none of your blanks fits") : ""}.`);
     head.classList.toggle("bad", broken.length > 0);
     fret = Math.min(fret, layout.marks.length);
-    const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: m.verdict === "outside" ? "again" : "checked" })));
+    const verdicts = (check?.lines ?? []).flatMap((l) => l.marks.filter((m) => m.readings > 0).map((m) => ({ line: l.line, fret: m.fret, verdict: { outside: "again", within: "checked" }[m.verdict] ?? "" })));
     fan.draw({ fan: pair.fan, tension, blank: outlineOf(laid), units, reference: app.keyText("reference.name"), leftHanded: store.state.view.leftHanded, marks: verdicts, fret });
     say(unit, units.lengthName + (units.length === "in64" ? " in decimals, for calipers" : ""));
     card.set(layout.marks, fret);

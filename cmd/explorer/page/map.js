@@ -136,7 +136,10 @@ export function pairMap(box, go) {
     if (place && (held || event.pointerType !== "mouse")) go(place, false);
     held = false;
   });
-  node.addEventListener("pointercancel", () => (held = false));
+  node.addEventListener("pointercancel", () => {
+    if (held && shown) go(shown, false);
+    held = false;
+  });
   node.addEventListener("pointerleave", () => say(hint, HINT));
   node.addEventListener("keydown", (event) => {
     const [across, up] = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key] ?? [0, 0];
@@ -158,10 +161,6 @@ export function pairMap(box, go) {
   }
 
   return {
-    /** The pairs that were tried. */
-    get grid() {
-      return grid;
-    },
     /**
      * Draws what a search found.
      * @param {Grid} found

@@ -73,7 +73,7 @@ export function markCard(box, app, turn) {
         if (moved) input.value = text;
         else show(input, text);
         say(unit, inches ? "in" : "mm");
-        const fault = (app.answers.faults.marks ?? []).find((f) => f.line === row?.line)?.text ?? "";
+        const found = (app.answers.faults.marks ?? []).find((f) => f.input === "measured.csv" && f.line === row?.line), fault = found ? app.wrong(found) : "";
         slot.classList.toggle("wrong", fault !== "");
         attr(input, "aria-invalid", fault !== "" && "true");
         say(wrong, fault);
@@ -101,6 +101,7 @@ const slipOf = (check, line, fret) => check?.slips.find((s) => s.line === line &
 
 /** What the check found of a mark. @param {CheckedMark} c @param {string} slip @param {import("./app.js").App} app */
 function judgement(c, slip, app) {
+  if (c.error_mm === undefined || c.error_cents === undefined) return c.verdict;
   const error = `error ${signed(app.units.of(c.error_mm), app.units.inches ? 3 : 2)} ${app.units.lengthName}, ${signed(c.error_cents, 1)} cents`;
   return `${error}: ${c.verdict}${slip ? `; ${slip}` : c.in_doubt ? ", in doubt" : ""}`;
 }

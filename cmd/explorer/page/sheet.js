@@ -16,7 +16,7 @@ export function printsAsSheet(app) {
   document.adoptedStyleSheets = [style];
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let resting;
-  /** The answer that lies there now. @type {unknown} */
+  /** The answer that lies there now. @type {import("./engine.js").Answer | null | undefined} */
   let laid;
 
   /** Makes it anew where the state is another; answers why it cannot be made. */
@@ -46,6 +46,10 @@ export function printsAsSheet(app) {
     for (const sheet of document.styleSheets) sheet.media.mediaText = own;
   }
 
+  app.store.addEventListener("change", () => {
+    if (laid) lay([], "", ""); // a sheet of the state before is not printed
+    laid = undefined;
+  });
   app.answers.addEventListener("pair", () => {
     clearTimeout(resting);
     resting = setTimeout(make, rest());
@@ -53,6 +57,6 @@ export function printsAsSheet(app) {
   return async () => {
     const faults = await make();
     if (faults.length) app.refuse(faults);
-    else window.print();
+    else if (laid?.ok) window.print();
   };
 }

@@ -96,12 +96,11 @@ export class Store extends EventTarget {
 
   /**
    * Notes that texts went into files.
-   * @param {...TextName} names
+   * @param {Partial<Record<TextName, string>>} texts as they stand there
    */
-  downloaded(...names) {
-    const now = filed(this.state);
-    for (const name of names) this.saved[name] = now[name];
-    if (names.includes("build")) this.saved.pair = now.pair;
+  downloaded(texts) {
+    Object.assign(this.saved, texts);
+    if (texts.build !== undefined) this.saved.pair = filed(this.state).pair;
     this.keep();
     this.dispatchEvent(new Event("saved"));
   }

@@ -5,7 +5,8 @@
 
 scope.onmessage = async (/** @type {MessageEvent} */ first) => {
   const go = new scope.Go();
-  const instance = await WebAssembly.instantiate(first.data, go.importObject);
+  const instance = await WebAssembly.instantiate(first.data, go.importObject).catch((error) => scope.postMessage({ ended: true, why: String(error) }));
+  if (!instance) return;
   const ended = go.run(instance);
   scope.onmessage = (/** @type {MessageEvent} */ { data: { number, name, request } }) =>
     scope.postMessage({ number, answer: scope.scalepair(name, request) });
