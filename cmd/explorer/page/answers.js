@@ -37,6 +37,8 @@ export class Answers extends EventTarget {
     this.marks = null;
     /** @type {import("./types.js").Check | null} */
     this.check = null;
+    /** The pair that it judged by. */
+    this.checkOf = "";
     /** The kept pair A beside the shown one. @type {import("./types.js").Compared | null} */
     this.compared = null;
     /** @type {import("./types.js").Next | null} */
@@ -135,7 +137,10 @@ export class Answers extends EventTarget {
     if (rows?.result) this.marks = rows.result;
     const check = await this.engine.quick("check", request);
     if (!check || this.over(of)) return;
-    if (this.take("marks", check)) this.check = check.result;
+    // What was wrong before is shown until it can be judged again, of another pair it is not.
+    const { bass, treble } = request.flags, pair = `${bass} ${treble}`;
+    if (this.take("marks", check)) [this.check, this.checkOf] = [check.result, pair];
+    else if (pair !== this.checkOf) this.check = null;
     this.tell("marks");
   }
 

@@ -134,7 +134,9 @@ export class App {
     if (own.length || !answer.result) return this.wrongs(own.length ? own : answer.faults);
     // A table that is still empty follows the build into another unit.
     const lengths = edits.find((e) => e.key === "length_unit")?.text, empty = lengths && readings === (await this.noReadings(this.units.length));
-    this.store.change({ build: answer.result.build, ...(empty && { readings: await this.noReadings(lengths) }) });
+    // What is set in the form is what is shown, whatever a hand had laid over it.
+    const view = { ...(edits.some((e) => e.key.endsWith("neutral_fret")) && { neutral: null }), ...(edits.some((e) => e.key === "strings.gauges") && { gauges: null }) };
+    this.store.change({ build: answer.result.build, view, ...(empty && { readings: await this.noReadings(lengths) }) });
     return "";
   }
 
@@ -286,7 +288,7 @@ export class App {
     // In Strings they stand at their cells, in Choose and Make where the pair would be if they leave
     // none; that nothing is weighed yet each place says itself.
     const place = placeShown(), said = { strings: "", choose: byId("words").textContent ?? "", make: this.answers.pair ? "" : (byId("make-nothing").textContent ?? "") }[place].toLowerCase().replaceAll("\u00a0", " ");
-    const faults = Object.values(this.answers.faults).flat().filter((f) => ((place !== "strings" && !none) || !f.input.endsWith(".csv")) && !said.includes(this.what(f).toLowerCase()));
+    const faults = Object.values(this.answers.faults).flat().filter((f) => (f.input === "measured.csv" ? place === "make" : (place !== "strings" && !none) || !f.input.endsWith(".csv")) && !said.includes(this.what(f).toLowerCase()));
     const words = [this.refused, ...new Set(faults.map((f) => wrongThere(f, this.names())))].filter(Boolean).join("\n");
     byId("main").classList.toggle("old", this.old(place));
     say(byId("old-words"), this.old(place) ? "Figures are of the last readings and build without faults." : "");

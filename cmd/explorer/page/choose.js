@@ -67,8 +67,7 @@ export function choose(app) {
   keepA.addEventListener("click", () => {
     const { view } = store.state, pair = answers.pair?.tension.pair;
     if (!pair) return;
-    const same = view.a && view.a.bass === pair.bass_mm && view.a.treble === pair.treble_mm;
-    store.change({ view: { a: same ? null : { bass: pair.bass_mm, treble: pair.treble_mm, neutral: view.neutral, gauges: pair.gauges, own: view.gauges } } });
+    store.change({ view: { a: isA({ bass: pair.bass_mm, treble: pair.treble_mm }) ? null : { bass: pair.bass_mm, treble: pair.treble_mm, neutral: view.neutral, gauges: pair.gauges, own: view.gauges } } });
   });
   new IntersectionObserver(([entry]) => document.body.classList.toggle("away", !entry.isIntersecting && !byId("choose").hidden), { rootMargin: "-56px 0px 0px" }).observe(byId("pair"));
 
@@ -79,6 +78,12 @@ export function choose(app) {
   let drawnIn = "";
   /** What the form was painted of. @type {unknown[]} */
   let formOf = [];
+
+  /** Whether a pair, with the neutral fret that is asked for, is the one kept as A. @param {Place} place */
+  function isA(place) {
+    const { a, neutral } = store.state.view;
+    return a !== null && a.bass === place.bass && a.treble === place.treble && a.neutral === neutral;
+  }
 
   /** Which gauge to weigh next, where that is worth it. */
   function paintNext() {
@@ -146,7 +151,7 @@ export function choose(app) {
     say(mini, `${units.scale(place.bass)} / ${units.scale(place.treble)}`);
     map.move(place, view.a);
     slides.set(grid, place, units);
-    say(keepA, view.a && view.a.bass === place.bass && view.a.treble === place.treble ? "Forget A" : view.a ? "Keep as A instead" : "Keep as A");
+    say(keepA, isA(place) ? "Forget A" : view.a ? "Keep as A instead" : "Keep as A");
     if (!pair) return;
     const { tension } = pair;
     const value = worthOf();
@@ -226,7 +231,7 @@ export function choose(app) {
     };
     /** @type {import("./picks.js").Row[]} */
     const out = [{ kind: "now", name: "Shown now", why: "", place, pair: pair?.tension.pair ?? null, lowerBound, stays: chosen ? stays(chosen.pick) : "", on: false }];
-    if (a) out.push({ kind: "a", name: "A", why: a.gauges.join(" "), place: a, pair: answers.compared?.columns[0].pair ?? null, lowerBound, stays: "", on: same(a) });
+    if (a) out.push({ kind: "a", name: "A", why: a.gauges.join(" "), place: a, pair: answers.compared?.columns[0].pair ?? null, lowerBound, stays: "", on: isA(place) });
     for (const p of advice.picks) {
       const at = { bass: p.bass_mm, treble: p.treble_mm };
       out.push({ kind: "pick", name: p.pick, why: why(p.pick), place: at, pair: p, lowerBound, stays: stays(p.pick), on: same(at) });

@@ -103,7 +103,7 @@ const slipOf = (check, line, fret) => check?.slips.find((s) => s.line === line &
 function judgement(c, slip, app) {
   if (c.error_mm === undefined || c.error_cents === undefined) return c.verdict;
   const error = `error ${signed(app.units.of(c.error_mm), app.units.inches ? 3 : 2)} ${app.units.lengthName}, ${signed(c.error_cents, 1)} cents`;
-  return `${error}: ${c.verdict}${slip ? `; ${slip}` : c.in_doubt ? ", in doubt" : ""}`;
+  return `${error}: ${c.verdict}${slip ? `; ${slip}` : c.in_doubt ? ", in doubt" : c.sure ? "" : ", not sure"}`;
 }
 
 /**
@@ -125,7 +125,7 @@ export function markSquares(box, turn) {
         line,
         squares: Array.from({ length: last }, (_, i) => {
           const m = check?.lines.find((l) => l.line === line)?.marks.find((c) => c.fret === i + 1);
-          return { line, fret: i + 1, state: !m?.readings ? "not measured" : m.verdict === "within" && (m.in_doubt || slipOf(check, line, i + 1)) ? "in doubt" : m.verdict, inHand: i + 1 === fret };
+          return { line, fret: i + 1, state: !m?.readings ? "not measured" : m.verdict === "within" && (m.in_doubt || slipOf(check, line, i + 1)) ? "in doubt" : m.verdict === "within" && !m.sure ? "not sure" : m.verdict, inHand: i + 1 === fret };
         }),
       })), () => {
         const name = el("span"), squares = el("span", { class: "row-of-marks" });

@@ -41,6 +41,8 @@ export function sliders(box, go, enter) {
     slide.addEventListener("change", () => move(all()[Number(slide.value)], false));
     let typing = false;
     field.addEventListener("input", () => (typing = true));
+    field.addEventListener("blur", () => (typing = false));
+    field.addEventListener("keydown", (event) => event.key === "Enter" && (typing = false));
     field.addEventListener("change", async () => {
       typing = false;
       const words = await enter(side, field.value.trim());

@@ -146,7 +146,7 @@
  * @property {Reading[]} readings_in_full
  *
  * @typedef {{gauge: string, place: string, why: string, would_fit: string, likely_slips: string[], likely_values: {of: string, value: string}[]}} Suspect
- * @typedef {{fret: number, verdict: string, readings: number, measured_mm?: number, error_mm?: number, error_cents?: number, in_doubt: boolean}} CheckedMark
+ * @typedef {{fret: number, verdict: string, readings: number, measured_mm?: number, error_mm?: number, error_cents?: number, sure: boolean, in_doubt: boolean}} CheckedMark
  *
  * @typedef {object} Check
  * @property {string[]} says what it found, in sentences

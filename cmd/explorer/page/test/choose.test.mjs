@@ -234,7 +234,7 @@ test("choose: a finger drags the point up and down, and the neutral fret, while 
     await answered(page);
     assert.equal(await page.evaluate(() => scrollY), before, "the page stays");
   };
-  await page.focus("#treble-length");
+  await type(page, page.locator("#treble-length"), "635"); // what stands there already
   await drag("svg.map .grip", -30, 50);
   assert.match(await shown(page), /^65\d.* bass, 62\d/);
   assert.equal(`${await page.inputValue("#treble-length")}.0 mm treble`, (await shown(page)).split(", ")[1], "a field in hand follows too");
