@@ -96,13 +96,13 @@ func (r *Run) Request() (choice.Request, error) {
 	return req, faults.Err()
 }
 
-// lengths are those to try: of the file, else the chosen pair's, else those about
-// the reference's.
+// lengths are those to try: of the file, else those about the reference's, which a
+// chosen pair does not narrow, else the chosen pair's.
 func (r *Run) lengths() (bass, treble []unit.Length) {
 	bass, treble = r.Scales.Bass, r.Scales.Treble
 	switch ref := r.Build.Reference; {
 	case bass != nil || treble != nil:
-	case r.Chosen != nil:
+	case ref == nil && r.Chosen != nil:
 		return []unit.Length{r.Chosen.Bass}, []unit.Length{r.Chosen.Treble}
 	case ref != nil:
 		return choice.DefaultRange(ref.Bass, ref.Treble, ref.Tuning.Pitches(ref.PitchStandard)[0], r.LengthUnit != unit.Millimetres)

@@ -184,9 +184,12 @@ func TestLengthsWithoutScales(t *testing.T) {
 		assert.InDelta(t, r.Build.Reference.Treble.Inches(), req.Treble[len(req.Treble)-1].Inches(), 1./16)
 		assert.InDelta(t, 1./8, (req.Bass[1] - req.Bass[0]).Inches(), 1e-9)
 	}
-	r, err = build.New([]byte(least+reference+"[chosen]\nbass = \"660 mm\"\ntreble = \"640 mm\"\n"), readings, nil)
-	require.NoError(t, err)
-	req, err = r.Request()
-	require.NoError(t, err)
-	assert.Equal(t, []unit.Length{unit.MM(660)}, req.Bass)
+	const chosen = "[chosen]\nbass = \"660 mm\"\ntreble = \"640 mm\"\n"
+	for text, most := range map[string]float64{least + reference + chosen: 720, least + chosen: 660} {
+		r, err = build.New([]byte(text), readings, nil)
+		require.NoError(t, err)
+		req, err = r.Request()
+		require.NoError(t, err)
+		assert.Equal(t, unit.MM(most), req.Bass[len(req.Bass)-1], "a saved pair does not narrow the search about a reference")
+	}
 }

@@ -26,7 +26,10 @@ func pairColumns[T any](u table.Units, of func(T) PairOf) []table.Column[T] {
 // tradeOffTable is the trade-off between difference and the lowest string.
 func (a *Advice) tradeOffTable() *table.Table {
 	in, u := a.in, a.in.Units
-	title, note := "What a longer bass costs in difference", "Slants in degrees, positive where the bass end is nearer the bridge. Change: of the inharmonicity, from the first row."
+	title, note := "What a longer bass costs in difference", "Slants in degrees, positive where the bass end is nearer the bridge."
+	if a.Pair.Inharmonicity > 0 {
+		note += " Change: of the inharmonicity, from the first row."
+	}
 	if !a.NoneNear {
 		title += "; every row feels as good as the best"
 		note += " Bass as good: the bass lengths that are as good at this difference."
